@@ -1,0 +1,91 @@
+package org.benchtrail.core.method;
+
+import java.util.List;
+import java.util.Optional;
+import org.benchtrail.core.method.TestFact.CheckPlanned;
+import org.benchtrail.core.method.TestFact.Outcome;
+import org.benchtrail.core.method.TestFact.ResultRecorded;
+
+/** What test lacks. */
+final class TestGaps {
+    private TestGaps() {}
+
+    /** Checks of the active theory, made in this round, with the expectation written first. */
+    private static List<Noted<CheckPlanned>> counting(JobSheet sheet) {
+        int active = sheet.activeTheory().map(Noted::entry).orElse(-1);
+        return sheet.all(
+                CheckPlanned.class,
+                c -> c.round() == sheet.round()
+                        && c.fact().theory() == active
+                        && !c.fact().expectation().isEmpty());
+    }
+
+    private static List<Noted<ResultRecorded>> results(JobSheet sheet) {
+        List<Integer> checks = counting(sheet).stream().map(Noted::entry).toList();
+        return sheet.all(
+                ResultRecorded.class,
+                r -> checks.contains(r.fact().check()) && r.entry() > r.fact().check());
+    }
+
+    static String expectation(Situation s) {
+        return counting(s.sheet()).isEmpty()
+                ? "Plan a check of the active theory and write what you expect to see before you make it."
+                : "";
+    }
+
+    static String result(Situation s) {
+        return results(s.sheet()).isEmpty()
+                ? "Make the check and record what was seen, and whether it supports the theory or rules it out."
+                : "";
+    }
+
+    static String supported(Situation s) {
+        Outcome wanted = s.move() == Move.REFUTE ? Outcome.REFUTES : Outcome.SUPPORTS;
+        Optional<Outcome> latest = results(s.sheet()).stream()
+                .map(r -> r.fact().outcome())
+                .filter(o -> o != Outcome.INCONCLUSIVE)
+                .reduce((earlier, later) -> later);
+        if (latest.isPresent() && latest.get() == wanted) {
+            return "";
+        }
+        if (latest.isEmpty()) {
+            return "No check has settled the theory yet: make one that does.";
+        }
+        return wanted == Outcome.SUPPORTS
+                ? "The latest check rules the theory out: go back to theorize with another one."
+                : "The latest check supports the theory: it cannot be ruled out on that.";
+    }
+
+    static String invasive(Situation s) {
+        return s.sheet().ofRound(ResultRecorded.class).stream()
+                .map(r -> guard(s.sheet().before(r.entry()), r.fact().check(), s))
+                .filter(lacking -> !lacking.isEmpty())
+                .findFirst()
+                .orElse("");
+    }
+
+    /** What keeps that check from being made now; nothing for one that neither opens nor changes anything. */
+    static String guard(JobSheet sheet, int check, Situation s) {
+        Situation then = new Situation(sheet, s.policy(), s.now(), s.move());
+        return sheet.latest(CheckPlanned.class, c -> c.entry() == check)
+                .map(planned -> guard(planned, then))
+                .orElse("");
+    }
+
+    private static String guard(Noted<CheckPlanned> check, Situation then) {
+        if (!check.fact().cautions().isEmpty() && !acknowledged(then.sheet(), check)) {
+            return "Read the cautions of the check and acknowledge them before you make it.";
+        }
+        if (!check.fact().invasive()) {
+            return "";
+        }
+        Requirement.Status hazards = Requirement.HAZARDS_SCREENED.status(then);
+        Requirement.Status data = Requirement.DATA_PROTECTED.status(then);
+        return hazards.sentence().isEmpty() ? data.sentence() : hazards.sentence();
+    }
+
+    private static boolean acknowledged(JobSheet sheet, Noted<CheckPlanned> check) {
+        return PlanGaps.acknowledged(sheet, check.entry(), Integer.MAX_VALUE)
+                .containsAll(check.fact().cautions());
+    }
+}

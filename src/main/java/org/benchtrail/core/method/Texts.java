@@ -1,0 +1,81 @@
+package org.benchtrail.core.method;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import org.benchtrail.core.Invalid;
+import org.benchtrail.core.Invalid.Problem;
+import org.jspecify.annotations.Nullable;
+
+/** Checks the parts of one fact and tells every problem at once. Lengths are in UTF-16 code units. */
+final class Texts {
+    static final int LINE = 300;
+    static final int PARAGRAPH = 4_000;
+
+    private final List<Problem> problems = new ArrayList<>();
+
+    /** Trimmed, line ends as one {@code \n}, neither empty nor longer than {@code most}. */
+    String required(String field, @Nullable String text, int most, String whatToDo) {
+        String clean = optional(field, text, most);
+        require(!clean.isEmpty(), field, whatToDo);
+        return clean;
+    }
+
+    /** As {@link #required}, but may be empty. */
+    String optional(String field, @Nullable String text, int most) {
+        String clean = text == null ? "" : text.strip().replace("\r\n", "\n").replace('\r', '\n');
+        require(
+                clean.length() <= most,
+                field,
+                String.format(
+                        Locale.ROOT,
+                        "Shorten this to %,d characters (it has %,d); attach a longer text as a file.",
+                        most,
+                        clean.length()));
+        require(
+                clean.chars().noneMatch(c -> c < ' ' && c != '\n' && c != '\t') && wellFormed(clean),
+                field,
+                "Remove the control characters: only text can be kept.");
+        return clean;
+    }
+
+    /** Unmodifiable, in the order of the enum. */
+    static Set<Caution> cautions(@Nullable Set<Caution> given) {
+        Set<Caution> copy = EnumSet.noneOf(Caution.class);
+        if (given != null) {
+            copy.addAll(given);
+        }
+        return Collections.unmodifiableSet(copy);
+    }
+
+    void require(boolean holds, String field, String whatToDo) {
+        if (!holds) {
+            problems.add(new Problem(field, whatToDo));
+        }
+    }
+
+    void done() {
+        if (!problems.isEmpty()) {
+            throw new Invalid(problems);
+        }
+    }
+
+    /** A lone surrogate has no UTF-8 form, and so could not be hashed. */
+    private static boolean wellFormed(String text) {
+        for (int i = 0; i < text.length(); i++) {
+            char c = text.charAt(i);
+            if (Character.isHighSurrogate(c)) {
+                if (i + 1 == text.length() || !Character.isLowSurrogate(text.charAt(i + 1))) {
+                    return false;
+                }
+                i++;
+            } else if (Character.isLowSurrogate(c)) {
+                return false;
+            }
+        }
+        return true;
+    }
+}

@@ -1,0 +1,55 @@
+package org.benchtrail.core.method;
+
+import java.util.List;
+import java.util.Optional;
+import org.benchtrail.core.method.TheorizeFact.TheoriesRanked;
+import org.benchtrail.core.method.TheorizeFact.TheoryStated;
+
+/** What theorize lacks. */
+final class TheorizeGaps {
+    private TheorizeGaps() {}
+
+    static String obvious(Situation s) {
+        return s.sheet().latest(TheorizeFact.ObviousQuestioned.class).isPresent()
+                ? ""
+                : "Question the obvious first: power, cables and seating, settings, the last change.";
+    }
+
+    /** A theory that no earlier round ruled out still stands in this one and need not be written again. */
+    static String stated(Situation s) {
+        boolean any =
+                !s.sheet().openTheories().isEmpty() || s.sheet().activeTheory().isPresent();
+        return any ? "" : "State at least one theory of probable cause.";
+    }
+
+    static String chosen(Situation s) {
+        var active = s.sheet().activeTheory();
+        if (active.isEmpty()) {
+            return "Choose the one theory that is tested next.";
+        }
+        Optional<Integer> best = bestRanked(s.sheet());
+        boolean another = best.isPresent() && best.get() != active.get().entry();
+        return another && s.sheet().choice().orElseThrow().fact().reason().isEmpty()
+                ? "This is not the best ranked theory: say why it is tested first."
+                : "";
+    }
+
+    static String notRefuted(Situation s) {
+        var active = s.sheet().activeTheory();
+        if (active.isEmpty()) {
+            return "";
+        }
+        TheoryStated theory = active.get().fact();
+        boolean before = s.sheet().ruledOut().stream().anyMatch(t -> t.fact().sameCause(theory));
+        return before && s.sheet().choice().orElseThrow().fact().newEvidence().isEmpty()
+                ? "This theory was ruled out in an earlier round: name the new evidence, or choose another."
+                : "";
+    }
+
+    private static Optional<Integer> bestRanked(JobSheet sheet) {
+        List<Integer> open = sheet.openTheories().stream().map(Noted::entry).toList();
+        return sheet.latest(TheoriesRanked.class)
+                .flatMap(ranked ->
+                        ranked.fact().order().stream().filter(open::contains).findFirst());
+    }
+}

@@ -1,0 +1,55 @@
+package org.benchtrail.core.method;
+
+import java.util.Locale;
+import org.benchtrail.core.Invalid;
+
+/**
+ * The number of a ticket: a serial number and one check digit by ISO/IEC 7064 MOD 11,10, so that one misheard on the
+ * telephone is caught. Written {@code 40718-6}; the hyphen may be left out when it is read.
+ *
+ * @param serial 1 to 999 999 999
+ */
+public record TicketNumber(int serial) {
+    public TicketNumber {
+        if (serial < 1 || serial > 999_999_999) {
+            throw new IllegalArgumentException("serial must be in 1..999999999: " + serial);
+        }
+    }
+
+    /**
+     * Reads a written number.
+     *
+     * @throws Invalid if it is not digits with at most one hyphen before the last, or if the check digit does not fit
+     */
+    public static TicketNumber parse(String written) {
+        String digits = written.strip().replaceFirst("-(?=\\d$)", "");
+        if (!digits.matches("\\d{2,10}") || digits.startsWith("0")) {
+            throw new Invalid("ticket", "A ticket number is digits with a check digit at the end, such as 40718-6.");
+        }
+        String serial = digits.substring(0, digits.length() - 1);
+        if (checkDigit(serial) != digits.charAt(digits.length() - 1) - '0') {
+            throw new Invalid(
+                    "ticket", "The check digit of " + written.strip() + " does not fit: read the number again.");
+        }
+        return new TicketNumber(Integer.parseInt(serial));
+    }
+
+    /**
+     * The check digit of a string of decimal digits.
+     *
+     * <p>Source: ISO/IEC 7064, hybrid system MOD 11,10.
+     */
+    public static int checkDigit(String digits) {
+        int carried = 10;
+        for (int i = 0; i < digits.length(); i++) {
+            int sum = (carried + digits.charAt(i) - '0') % 10;
+            carried = (sum == 0 ? 10 : sum) * 2 % 11;
+        }
+        return (11 - carried) % 10;
+    }
+
+    @Override
+    public String toString() {
+        return String.format(Locale.ROOT, "%d-%d", serial, checkDigit(Integer.toString(serial)));
+    }
+}

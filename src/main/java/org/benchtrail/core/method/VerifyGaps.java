@@ -1,0 +1,127 @@
+package org.benchtrail.core.method;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import org.benchtrail.core.method.IdentifyFact.ReadingRecorded;
+import org.benchtrail.core.method.IdentifyFact.Reproduction;
+import org.benchtrail.core.method.IdentifyFact.SymptomRecorded;
+import org.benchtrail.core.method.IdentifyFact.Verdict;
+import org.benchtrail.core.method.VerifyFact.ItemState;
+import org.benchtrail.core.method.VerifyFact.RequesterState;
+import org.benchtrail.core.method.VerifyFact.SoakRun;
+import org.benchtrail.core.method.VerifyFact.SymptomRechecked;
+
+/** What verify lacks. Only what was done after the last action counts. */
+final class VerifyGaps {
+    private VerifyGaps() {}
+
+    static String symptoms(Situation s) {
+        List<Noted<SymptomRecorded>> symptoms = s.sheet().all(SymptomRecorded.class);
+        List<String> open = symptoms.stream()
+                .filter(symptom -> !gone(s.sheet(), symptom.entry()))
+                .map(symptom -> symptom.fact().observable())
+                .toList();
+        if (symptoms.isEmpty()) {
+            return "There is no symptom left to look for: record the one that was reported.";
+        }
+        return open.isEmpty()
+                ? ""
+                : "Look for every symptom again, after the last action: " + String.join("; ", open)
+                        + ". If one persists, report that.";
+    }
+
+    private static boolean gone(JobSheet sheet, int symptom) {
+        return sheet.latest(SymptomRechecked.class, r -> r.fact().symptom() == symptom)
+                .filter(r -> r.entry() > sheet.lastWork() && r.fact().gone())
+                .isPresent();
+    }
+
+    static String readings(Situation s) {
+        List<Noted<ReadingRecorded>> open = outstanding(s.sheet());
+        if (open.isEmpty()) {
+            return "";
+        }
+        List<String> names = open.stream()
+                .map(r -> r.fact().quantity() + ", " + r.fact().point())
+                .toList();
+        return "Measure again, after the last action, what was outside its limit: " + String.join("; ", names) + ".";
+    }
+
+    /** The latest reading of every quantity-at-a-point that was once outside and is not proven back within. */
+    static List<Noted<ReadingRecorded>> outstanding(JobSheet sheet) {
+        List<Noted<ReadingRecorded>> latest = new ArrayList<>();
+        List<Noted<ReadingRecorded>> all = sheet.all(ReadingRecorded.class);
+        for (Noted<ReadingRecorded> outside : all) {
+            if (outside.fact().verdict() == Verdict.OUTSIDE) {
+                latest.removeIf(r -> r.fact().samePlace(outside.fact()));
+                all.stream()
+                        .filter(r -> r.fact().samePlace(outside.fact()))
+                        .reduce((a, b) -> b)
+                        .ifPresent(latest::add);
+            }
+        }
+        latest.removeIf(r -> r.entry() > sheet.lastWork() && r.fact().verdict() == Verdict.WITHIN);
+        return latest;
+    }
+
+    static String function(Situation s) {
+        int items = s.sheet().opened().category().functions().size();
+        Map<Integer, ItemState> answers = s.sheet()
+                .latest(VerifyFact.FunctionChecked.class)
+                .filter(f -> f.entry() > s.sheet().lastWork())
+                .map(f -> f.fact().items())
+                .orElse(Map.of());
+        if (answers.containsValue(ItemState.FAULTY)) {
+            return "A function is faulty: report that, or put it right and check again.";
+        }
+        for (int item = 0; item < items; item++) {
+            if (!answers.containsKey(item)) {
+                return "Go through the whole checklist of functions after the last action: each works or does not apply.";
+            }
+        }
+        return "";
+    }
+
+    static String requester(Situation s) {
+        var answer = s.sheet()
+                .latest(VerifyFact.RequesterAnswered.class)
+                .filter(a -> a.entry() > s.sheet().lastWork());
+        if (answer.isEmpty()) {
+            return "Ask the requester whether it is solved; say how often you tried, or that there is no user.";
+        }
+        return answer.get().fact().state() == RequesterState.DISAGREES
+                ? "The requester does not agree: report what persists."
+                : "";
+    }
+
+    static String prevention(Situation s) {
+        return s.sheet().latest(VerifyFact.PreventionConsidered.class).isPresent()
+                ? ""
+                : "Name what keeps it from coming back, or say why nothing applies.";
+    }
+
+    static String soak(Situation s) {
+        if (!intermittent(s.sheet())) {
+            return "";
+        }
+        List<Noted<SoakRun>> runs =
+                s.sheet().all(SoakRun.class, r -> r.entry() > s.sheet().lastWork());
+        if (runs.stream().anyMatch(r -> r.fact().recurred())) {
+            return "It came back during the soak time: report that it persists.";
+        }
+        long minutes = runs.stream().mapToLong(r -> r.fact().minutes()).sum();
+        long needed = s.policy().soakTime().toMinutes();
+        return minutes >= needed
+                ? ""
+                : "The fault was intermittent: let it run " + needed / 60 + " h without recurring (so far "
+                        + minutes / 60 + " h " + minutes % 60 + " min).";
+    }
+
+    private static boolean intermittent(JobSheet sheet) {
+        return sheet.all(SymptomRecorded.class).stream().anyMatch(x -> x.fact().intermittent())
+                || sheet.latest(IdentifyFact.ReproductionTried.class)
+                        .filter(r -> r.fact().outcome() == Reproduction.INTERMITTENT)
+                        .isPresent();
+    }
+}
