@@ -22,12 +22,14 @@ public sealed interface DeskFact extends Fact
      * The report that opens a ticket. Name and contact of the requester are kept outside the trail under
      * {@code requester}, so that they can be erased without breaking a hash.
      *
+     * @param words the requester's own words; empty if they say no more than the title
      * @param assignee account of who works it; null while it waits in the queue
      * @param assigneeRoles roles of the assignee at that moment
      */
     record Opened(
             String ticket,
             String title,
+            String words,
             Category category,
             String device,
             String place,
@@ -40,6 +42,7 @@ public sealed interface DeskFact extends Fact
         public Opened {
             Texts t = new Texts();
             title = t.required("title", title, Texts.LINE, "Say in one line what is wrong.");
+            words = t.optional("words", words, Texts.PARAGRAPH);
             t.require(category != null, "category", "Choose what kind of trouble it is.");
             device = t.required("device", device, Texts.LINE, "Name the device, or say what it is about.");
             place = t.required("place", place, Texts.LINE, "Say where it is.");

@@ -1,0 +1,23 @@
+package org.benchtrail.ticket;
+
+import jakarta.persistence.Column;
+import jakarta.persistence.Entity;
+import jakarta.persistence.Id;
+
+/** The bytes of a file, stored once under their SHA-256. */
+@Entity
+class Attachment {
+    @Id
+    @Column(updatable = false)
+    String sha256 = "";
+
+    @Column(updatable = false)
+    byte[] content = {};
+
+    protected Attachment() {}
+
+    Attachment(String sha256, byte[] content) {
+        this.sha256 = sha256;
+        this.content = content;
+    }
+}

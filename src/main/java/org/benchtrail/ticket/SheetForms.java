@@ -1,0 +1,317 @@
+package org.benchtrail.ticket;
+
+import java.time.LocalDateTime;
+import java.time.ZoneId;
+import java.time.format.DateTimeParseException;
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.benchtrail.core.method.Caution;
+import org.benchtrail.core.method.DeskFact;
+import org.benchtrail.core.method.DocumentFact;
+import org.benchtrail.core.method.Fact;
+import org.benchtrail.core.method.IdentifyFact;
+import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.MoveFact;
+import org.benchtrail.core.method.Noted;
+import org.benchtrail.core.method.PlanFact;
+import org.benchtrail.core.method.Step;
+import org.benchtrail.core.method.TestFact;
+import org.benchtrail.core.method.TheorizeFact;
+import org.benchtrail.core.method.VerifyFact;
+import org.jspecify.annotations.Nullable;
+
+/** The forms of the job sheet: what each one's fields become. One form holds a step's questions and has one save. */
+final class SheetForms {
+    private SheetForms() {}
+
+    /** What a form asks for: acts, and the move that its button names. */
+    record Request(List<Act> acts, @Nullable MoveFact move) {}
+
+    private interface Reader {
+        void read(SheetForm form, JobSheet sheet, List<Act> acts);
+    }
+
+    private static final Map<String, Reader> READERS = Map.ofEntries(
+            Map.entry("identify", SheetForms::identify),
+            Map.entry("evidence", SheetForms::evidence),
+            Map.entry("theorize", SheetForms::theorize),
+            Map.entry("check", SheetForms::check),
+            Map.entry("result", SheetForms::result),
+            Map.entry("plan", SheetForms::plan),
+            Map.entry("approve", SheetForms::approve),
+            Map.entry("carry-out", SheetForms::carryOut),
+            Map.entry("verify", SheetForms::verify),
+            Map.entry("document", SheetForms::document),
+            Map.entry("mentor", (form, sheet, acts) -> acts.add(s -> new DocumentFact.Signed(DocumentFact.Signatory.MENTOR))),
+            Map.entry("clear", SheetForms::clear),
+            Map.entry("waive", (form, sheet, acts) -> required(form, acts, "waive", DeskFact.Waived.class)),
+            Map.entry("strike", SheetForms::strike),
+            Map.entry("correct", SheetForms::correct),
+            Map.entry("hand-over", (form, sheet, acts) -> required(form, acts, "hand", MoveFact.HandedOver.class)),
+            Map.entry("resume", (form, sheet, acts) -> acts.add(s -> new MoveFact.Resumed())),
+            Map.entry("escalate", (form, sheet, acts) -> required(form, acts, "escalate", MoveFact.Escalated.class)),
+            Map.entry("return", (form, sheet, acts) -> required(form, acts, "return", MoveFact.Returned.class)),
+            Map.entry("cancel", (form, sheet, acts) -> required(form, acts, "cancel", MoveFact.Cancelled.class)),
+            Map.entry("reopen", (form, sheet, acts) -> required(form, acts, "reopen", MoveFact.Reopened.class)),
+            Map.entry("rethink", (form, sheet, acts) -> required(form, acts, "rethink", MoveFact.Rethought.class)),
+            Map.entry("persists", (form, sheet, acts) -> required(form, acts, "persists", MoveFact.VerifyFailed.class)));
+
+    static boolean known(String name) {
+        return READERS.containsKey(name) || name.equals("hold");
+    }
+
+    /**
+     * Reads a form.
+     *
+     * @throws org.benchtrail.core.Invalid naming every field that has to be put right
+     */
+    static Request read(String name, SheetForm form, JobSheet sheet, ZoneId zone) {
+        List<Act> acts = new ArrayList<>();
+        if (name.equals("hold")) {
+            hold(form, acts, zone);
+        } else {
+            READERS.get(name).read(form, sheet, acts);
+        }
+        form.done();
+        return new Request(acts, form.text("then").equals("move") ? move(name, form, sheet) : null);
+    }
+
+    /** The move of the button: on from the step; after a result, what the result calls for. */
+    private static @Nullable MoveFact move(String name, SheetForm form, JobSheet sheet) {
+        if (sheet.step() == Step.DOCUMENT) {
+            return new MoveFact.Closed();
+        }
+        boolean refuted = form.text("result.outcome").equals(TestFact.Outcome.REFUTES.name())
+                || (name.equals("check") && form.has("refute"));
+        return refuted ? new MoveFact.RuledOut() : new MoveFact.Advanced();
+    }
+
+    private static void identify(SheetForm form, JobSheet sheet, List<Act> acts) {
+        form.add(acts, "symptom", IdentifyFact.SymptomRecorded.class);
+        changed(form, sheet, acts, "onset", IdentifyFact.OnsetRecorded.class);
+        changed(form, sheet, acts, "changes", IdentifyFact.ChangesAsked.class);
+        changed(form, sheet, acts, "scope", IdentifyFact.ScopeRecorded.class);
+        changed(form, sheet, acts, "reproduction", IdentifyFact.ReproductionTried.class);
+        changed(form, sheet, acts, "hazards", IdentifyFact.HazardsScreened.class);
+        changed(form, sheet, acts, "data", IdentifyFact.DataAnswered.class);
+        changed(form, sheet, acts, "logs", IdentifyFact.LogsReviewed.class);
+        evidence(form, sheet, acts);
+        changed(form, sheet, acts, "noevidence", IdentifyFact.EvidenceImpossible.class);
+        if (form.has("likeness.looked") && sheet.latest(IdentifyFact.LikenessChecked.class).isEmpty()) {
+            List<String> shown = List.of(form.text("shown").split(" ")).stream()
+                    .filter(s -> !s.isEmpty())
+                    .toList();
+            acts.add(s -> new IdentifyFact.LikenessChecked(shown));
+        }
+    }
+
+    private static void evidence(SheetForm form, JobSheet sheet, List<Act> acts) {
+        if (form.has("reading.value") || form.has("reading.quantity")) {
+            form.add(acts, "reading", IdentifyFact.ReadingRecorded.class);
+        }
+        form.add(acts, "extract", IdentifyFact.ExtractRecorded.class);
+        form.add(acts, "finding", IdentifyFact.FindingRecorded.class);
+        form.add(acts, "moresymptom", IdentifyFact.SymptomRecorded.class);
+    }
+
+    private static void theorize(SheetForm form, JobSheet sheet, List<Act> acts) {
+        changed(form, sheet, acts, "obvious", TheorizeFact.ObviousQuestioned.class);
+        String chosen = form.text("choice.theory");
+        if (form.given("theory")) {
+            form.add(acts, "theory", TheorizeFact.TheoryStated.class);
+            if (chosen.equals("new")) {
+                acts.add(s -> new TheorizeFact.TheoryChosen(
+                        s.entries(), form.text("choice.reason"), form.text("choice.newEvidence")));
+            }
+        } else if (chosen.equals("new")) {
+            form.refuse("theory.text", "Say what the cause could be, or choose one of the theories above.");
+        }
+        form.add(acts, "othertheory", TheorizeFact.TheoryStated.class);
+        if (chosen.matches("\\d+")) {
+            changed(form, sheet, acts, "choice", TheorizeFact.TheoryChosen.class);
+        }
+    }
+
+    private static void check(SheetForm form, JobSheet sheet, List<Act> acts) {
+        sheet.activeTheory()
+                .ifPresent(theory -> form.add(
+                        acts, "check", TestFact.CheckPlanned.class, Map.of("theory", theory.entry())));
+    }
+
+    private static void result(SheetForm form, JobSheet sheet, List<Act> acts) {
+        acknowledge(form, acts, form.text("result.check"));
+        evidence(form, sheet, acts);
+        required(form, acts, "result", TestFact.ResultRecorded.class);
+    }
+
+    private static void plan(SheetForm form, JobSheet sheet, List<Act> acts) {
+        form.add(acts, "action", PlanFact.ActionPlanned.class);
+        changed(form, sheet, acts, "maker", PlanFact.MakerConsulted.class);
+        for (Noted<PlanFact.ActionPlanned> action : sheet.actions()) {
+            form.add(
+                    acts,
+                    "fit-" + action.entry(),
+                    PlanFact.PartFitChecked.class,
+                    Map.of("action", action.entry()));
+        }
+        if (form.has("fit.fit") && form.given("action") && form.has("action.part")) {
+            PlanFact.PartFitChecked fit = form.read("fit", PlanFact.PartFitChecked.class, Map.of("action", 0));
+            if (fit != null) {
+                acts.add(s -> new PlanFact.PartFitChecked(
+                        s.actions().get(s.actions().size() - 1).entry(), fit.fit(), fit.basis()));
+            }
+        }
+        changed(form, sheet, acts, "data", IdentifyFact.DataAnswered.class);
+    }
+
+    private static void approve(SheetForm form, JobSheet sheet, List<Act> acts) {
+        if (form.text("answer").equals("approve")) {
+            List<Integer> actions = sheet.actions().stream().map(Noted::entry).toList();
+            required(form, acts, "approval", PlanFact.PlanApproved.class, Map.of("actions", actions));
+        } else if (form.text("answer").equals("decline")) {
+            required(form, acts, "decline", PlanFact.PlanDeclined.class);
+        } else if (form.text("answer").equals("override")) {
+            required(form, acts, "override", PlanFact.PartOverrideApproved.class);
+        } else {
+            form.refuse("answer", "Choose whether you approve the plan.");
+        }
+    }
+
+    private static void carryOut(SheetForm form, JobSheet sheet, List<Act> acts) {
+        for (Noted<PlanFact.ActionPlanned> action : sheet.actions()) {
+            String group = "settle-" + action.entry();
+            acknowledge(form, acts, Integer.toString(action.entry()));
+            if (form.has(group + ".settlement")) {
+                form.add(acts, group, PlanFact.ActionSettled.class, Map.of("action", action.entry()));
+            }
+        }
+        evidence(form, sheet, acts);
+    }
+
+    /** The box 'I have done this' under the cautions of a check or an action. */
+    private static void acknowledge(SheetForm form, List<Act> acts, String about) {
+        if (form.has("caution-" + about) && about.matches("\\d{1,9}")) {
+            Set<Caution> taken = EnumSet.noneOf(Caution.class);
+            for (String name : form.text("caution-" + about).split(",")) {
+                taken.add(Caution.valueOf(name));
+            }
+            acts.add(s -> new DeskFact.CautionsAcknowledged(Integer.parseInt(about), taken));
+        }
+    }
+
+    private static void verify(SheetForm form, JobSheet sheet, List<Act> acts) {
+        for (Noted<IdentifyFact.SymptomRecorded> symptom : sheet.all(IdentifyFact.SymptomRecorded.class)) {
+            String group = "recheck-" + symptom.entry();
+            if (form.has(group + ".gone")) {
+                form.add(acts, group, VerifyFact.SymptomRechecked.class, Map.of("symptom", symptom.entry()));
+            }
+        }
+        for (Noted<IdentifyFact.ReadingRecorded> again : sheet.all(IdentifyFact.ReadingRecorded.class)) {
+            String group = "again-" + again.entry();
+            if (form.has(group + ".value")) {
+                form.add(acts, group, IdentifyFact.ReadingRecorded.class, sameLimit(again.fact()));
+            }
+        }
+        changed(form, sheet, acts, "function", VerifyFact.FunctionChecked.class);
+        if (form.has("requester.state")) {
+            changed(form, sheet, acts, "requester", VerifyFact.RequesterAnswered.class);
+        }
+        changed(form, sheet, acts, "prevention", VerifyFact.PreventionConsidered.class);
+        form.add(acts, "soak", VerifyFact.SoakRun.class);
+        evidence(form, sheet, acts);
+    }
+
+    /** A repeated reading keeps quantity, point, unit and limit of the first one, so that the two can be compared. */
+    private static Map<String, String> sameLimit(IdentifyFact.ReadingRecorded first) {
+        Map<String, String> known = new java.util.HashMap<>();
+        known.put("quantity", first.quantity());
+        known.put("unit", first.unit());
+        known.put("point", first.point());
+        known.put("lower", first.lower());
+        known.put("upper", first.upper());
+        known.put("limitSource", first.limitSource());
+        return known;
+    }
+
+    private static void document(SheetForm form, JobSheet sheet, List<Act> acts) {
+        changed(form, sheet, acts, "cause", DocumentFact.CauseNamed.class);
+        changed(form, sheet, acts, "summary", DocumentFact.SummaryWritten.class);
+        changed(form, sheet, acts, "knowledge", DocumentFact.KnowledgeLinked.class);
+        if (form.has("effort.minutes")) {
+            changed(form, sheet, acts, "effort", DocumentFact.EffortRecorded.class);
+        }
+        if (form.has("sign")) {
+            acts.add(s -> new DocumentFact.Signed(DocumentFact.Signatory.ASSIGNEE));
+        }
+    }
+
+    private static void clear(SheetForm form, JobSheet sheet, List<Act> acts) {
+        required(form, acts, "clear", IdentifyFact.StopWorkCleared.class);
+    }
+
+    private static void strike(SheetForm form, JobSheet sheet, List<Act> acts) {
+        required(form, acts, "strike", DeskFact.Corrected.class);
+    }
+
+    /** Puts a recorded fact right: its own fields again, in the group {@code new}. */
+    private static void correct(SheetForm form, JobSheet sheet, List<Act> acts) {
+        if (!form.text("correct.entry").matches("\\d{1,9}")) {
+            form.refuse("correct.entry", "Say which entry is corrected.");
+            return;
+        }
+        int entry = Integer.parseInt(form.text("correct.entry"));
+        Fact old = sheet.at(entry, Fact.class, "correct.entry").fact();
+        Fact replacement = form.read("new", old.getClass(), Map.of());
+        if (replacement != null) {
+            DeskFact.Corrected corrected =
+                    form.read("correct", DeskFact.Corrected.class, Map.of("entry", entry));
+            if (corrected != null) {
+                acts.add(s -> new DeskFact.Corrected(entry, corrected.reason(), replacement));
+            }
+        }
+    }
+
+    /** The follow-up is typed in the viewer's own zone. */
+    private static void hold(SheetForm form, List<Act> acts, ZoneId zone) {
+        try {
+            String followUp = form.has("hold.followUp")
+                    ? LocalDateTime.parse(form.text("hold.followUp")).atZone(zone).toInstant().toString()
+                    : "";
+            Map<String, String> known = followUp.isEmpty() ? Map.of() : Map.of("followUp", followUp);
+            required(form, acts, "hold", MoveFact.Held.class, known);
+        } catch (DateTimeParseException e) {
+            form.refuse("hold.followUp", "Write the day and time of the follow-up as 2026-05-31T16:30.");
+        }
+    }
+
+    /** A fact of which the latest counts: recorded only if it says something else than the one in force. */
+    private static <F extends Fact> void changed(
+            SheetForm form, JobSheet sheet, List<Act> acts, String group, Class<F> kind) {
+        if (!form.given(group)) {
+            return;
+        }
+        F fact = form.read(group, kind, Map.of());
+        boolean same = sheet.latest(kind)
+                .filter(n -> n.fact().equals(fact))
+                .filter(n -> n.fact().step() == Step.IDENTIFY || n.entry() > sheet.lastWork())
+                .isPresent();
+        if (fact != null && !same) {
+            acts.add(s -> fact);
+        }
+    }
+
+    private static <F extends Fact> void required(SheetForm form, List<Act> acts, String group, Class<F> kind) {
+        required(form, acts, group, kind, Map.of());
+    }
+
+    private static <F extends Fact> void required(
+            SheetForm form, List<Act> acts, String group, Class<F> kind, Map<String, ?> known) {
+        F fact = form.read(group, kind, known);
+        if (fact != null) {
+            acts.add(s -> fact);
+        }
+    }
+}

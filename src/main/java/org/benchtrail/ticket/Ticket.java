@@ -1,0 +1,139 @@
+package org.benchtrail.ticket;
+
+import jakarta.persistence.Column;
+import jakarta.persistence.Entity;
+import jakarta.persistence.EnumType;
+import jakarta.persistence.Enumerated;
+import jakarta.persistence.Id;
+import java.time.Instant;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.benchtrail.core.method.Category;
+import org.benchtrail.core.method.Course;
+import org.benchtrail.core.method.DeskFact.Opened;
+import org.benchtrail.core.method.DocumentFact.CauseNamed;
+import org.benchtrail.core.method.IdentifyFact.SymptomRecorded;
+import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.Priority;
+import org.benchtrail.core.method.Standing;
+import org.benchtrail.core.method.Step;
+import org.benchtrail.core.method.TicketNumber;
+import org.jspecify.annotations.Nullable;
+
+/** What lists and searches need of a ticket: an image of its job sheet, made anew after every act, never changed otherwise. */
+@Entity
+class Ticket {
+    @Id
+    int serial;
+
+    String title = "";
+
+    @Enumerated(EnumType.STRING)
+    Category category = Category.OTHER;
+
+    String device = "";
+    String place = "";
+
+    @Column(updatable = false)
+    long requester;
+
+    @Enumerated(EnumType.STRING)
+    Priority.Impact impact = Priority.Impact.ONE_PERSON;
+
+    @Enumerated(EnumType.STRING)
+    Priority.Urgency urgency = Priority.Urgency.CAN_WAIT;
+
+    @Enumerated(EnumType.STRING)
+    Priority priority = Priority.WHEN_PLANNED;
+
+    @Enumerated(EnumType.STRING)
+    Step step = Step.IDENTIFY;
+
+    @Enumerated(EnumType.STRING)
+    Standing standing = Standing.OPEN;
+
+    int round;
+
+    @Nullable String assignee;
+
+    @Column(updatable = false)
+    Instant opened = Instant.EPOCH;
+
+    Instant due = Instant.EPOCH;
+
+    @Column(name = "hold_for")
+    @Nullable String holdFor;
+
+    @Column(name = "follow_up")
+    @Nullable Instant followUp;
+
+    boolean escalated;
+    int entries;
+    Instant touched = Instant.EPOCH;
+    @Nullable Instant ended;
+    String words = "";
+
+    protected Ticket() {}
+
+    Ticket(TicketNumber number, JobSheet sheet) {
+        serial = number.serial();
+        requester = sheet.opened().requester();
+        opened = sheet.facts().get(0).stamp().at();
+        show(sheet);
+    }
+
+    /** Takes over what the sheet says now. */
+    final void show(JobSheet sheet) {
+        Opened report = sheet.opened();
+        title = report.title();
+        category = report.category();
+        device = report.device();
+        place = report.place();
+        impact = report.impact();
+        urgency = report.urgency();
+        priority = report.priority();
+        due = opened.plusSeconds(priority.hours() * 3600L);
+        show(sheet.course());
+        entries = sheet.entries();
+        touched = sheet.facts().get(sheet.facts().size() - 1).stamp().at();
+        words = words(sheet);
+    }
+
+    private void show(Course course) {
+        step = course.step();
+        standing = course.standing();
+        round = course.round();
+        assignee = course.assignee();
+        holdFor = course.hold() == null ? null : course.hold().waitingFor().words();
+        followUp = course.hold() == null ? null : course.hold().followUp();
+        escalated = course.escalation() != null;
+        ended = course.closed();
+    }
+
+    private static String words(JobSheet sheet) {
+        Opened report = sheet.opened();
+        return Stream.of(
+                        Stream.of(report.title(), report.device(), report.place()),
+                        sheet.all(SymptomRecorded.class).stream()
+                                .flatMap(s -> Stream.of(s.fact().words(), s.fact().observable())),
+                        sheet.all(CauseNamed.class).stream().map(c -> c.fact().cause()))
+                .flatMap(s -> s)
+                .collect(Collectors.joining("\n"));
+    }
+
+    TicketNumber number() {
+        return new TicketNumber(serial);
+    }
+
+    /** Whether this image is what the sheet says. */
+    boolean shows(JobSheet sheet) {
+        Ticket fresh = new Ticket(number(), sheet);
+        return entries == fresh.entries
+                && title.equals(fresh.title)
+                && step == fresh.step
+                && standing == fresh.standing
+                && round == fresh.round
+                && java.util.Objects.equals(assignee, fresh.assignee)
+                && words.equals(fresh.words);
+    }
+}

@@ -1,0 +1,273 @@
+package org.benchtrail.ticket;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
+import java.math.BigDecimal;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import org.benchtrail.core.Invalid;
+import org.benchtrail.core.integrity.HashChain;
+import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.Decision;
+import org.benchtrail.core.method.DeskFact;
+import org.benchtrail.core.method.Entry;
+import org.benchtrail.core.method.Fact;
+import org.benchtrail.core.method.IdentifyFact;
+import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.Method;
+import org.benchtrail.core.method.Missing;
+import org.benchtrail.core.method.MoveFact;
+import org.benchtrail.core.method.Policy;
+import org.benchtrail.core.method.Stamp;
+import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.people.Directory;
+import org.benchtrail.people.Permission;
+import org.benchtrail.people.Permissions;
+import org.benchtrail.platform.Stale;
+import org.benchtrail.trail.FactKinds;
+import org.benchtrail.trail.TrailEntry;
+import org.benchtrail.trail.TrailStore;
+
+/**
+ * The one way in which anything happens to a ticket: lock it, ask the method, append to the trail, renew the row. The kinds
+ * of act are the facts of {@code core.method}, grouped there by step.
+ */
+@ApplicationScoped
+public class TicketActs {
+    private final Tickets tickets;
+    private final Requesters requesters;
+    private final Attachments attachments;
+    private final TrailStore trail;
+    private final Directory people;
+    private final Clock clock;
+    private final PolicyConfig policy;
+
+    TicketActs(
+            Tickets tickets,
+            Requesters requesters,
+            Attachments attachments,
+            TrailStore trail,
+            Directory people,
+            Clock clock,
+            PolicyConfig policy) {
+        this.tickets = tickets;
+        this.requesters = requesters;
+        this.attachments = attachments;
+        this.trail = trail;
+        this.people = people;
+        this.clock = clock;
+        this.policy = policy;
+    }
+
+    /** Opens a ticket; the requester's words become its first symptom's. */
+    @Transactional
+    public Outcome open(NewTicket report, Actor actor) {
+        Permissions.require(Permission.WORK_TICKETS, actor);
+        report.check();
+        long requester = requesters.keep(report.requester(), report.contact());
+        TicketNumber number = new TicketNumber(tickets.nextSerial());
+        DeskFact.Opened opened = new DeskFact.Opened(
+                number.toString(),
+                report.title(),
+                report.words(),
+                report.category(),
+                report.device(),
+                report.place(),
+                requester,
+                report.impact(),
+                report.urgency(),
+                report.queued() ? null : actor.account(),
+                report.queued() ? Set.of() : actor.roles());
+        Entry first = new Entry(stamp(1, Instant.MIN, actor), opened);
+        JobSheet sheet = JobSheet.open(first);
+        tickets.persist(new Ticket(number, sheet));
+        tickets.flush();
+        trail.append(number, first, HashChain.START);
+        return new Outcome(number, sheet, List.of(1), List.of());
+    }
+
+    /**
+     * Does the acts in their order, all or none. A refusal is itself an entry, and the only one.
+     *
+     * @param version number of the last entry that the actor has seen
+     * @throws Stale if somebody else acted meanwhile; nothing is recorded
+     * @throws Invalid if an act is malformed, or refers to what is not there; nothing is recorded
+     */
+    @Transactional
+    public Outcome perform(TicketNumber number, int version, List<? extends Act> acts, Actor actor) {
+        return perform(number, version, acts, null, actor);
+    }
+
+    /**
+     * As {@link #perform(TicketNumber, int, List, Actor)}, and then makes the move. What the acts recorded stays even if the
+     * move is refused.
+     */
+    @Transactional
+    public Outcome performAndMove(
+            TicketNumber number, int version, List<? extends Act> acts, MoveFact move, Actor actor) {
+        return perform(number, version, acts, move, actor);
+    }
+
+    private Outcome perform(
+            TicketNumber number,
+            int version,
+            List<? extends Act> acts,
+            @org.jspecify.annotations.Nullable MoveFact move,
+            Actor actor) {
+        Permissions.require(Permission.WORK_TICKETS, actor);
+        Ticket row = tickets.locked(number);
+        Writing writing = new Writing(number, trail.read(number), actor);
+        if (version != writing.sheet.entries()) {
+            throw new Stale(writing.sheet.entries());
+        }
+        List<Missing> missing = writing.all(acts);
+        if (missing.isEmpty() && move != null) {
+            missing = writing.move(move);
+        }
+        writing.append();
+        row.show(writing.sheet);
+        return new Outcome(number, writing.sheet, writing.recorded(missing), missing);
+    }
+
+    /** Keeps the bytes of a file and notes it on the ticket. */
+    @Transactional
+    public Outcome attach(
+            TicketNumber number, int version, String fileName, String mediaType, byte[] content, String shows, Actor actor) {
+        String sha256 = attachments.keep(content);
+        IdentifyFact.AttachmentAdded added =
+                new IdentifyFact.AttachmentAdded(fileName, mediaType, content.length, sha256, shows);
+        return perform(number, version, List.<Act>of(sheet -> added), null, actor);
+    }
+
+    private Stamp stamp(int entry, Instant last, Actor actor) {
+        Instant now = clock.instant().truncatedTo(ChronoUnit.MICROS);
+        return new Stamp(entry, now.isBefore(last) ? last : now, actor.account(), actor.roles());
+    }
+
+    /** One request at work: the sheet as it grows, and the entries that will be appended. */
+    private final class Writing {
+        private final TicketNumber number;
+        private final Actor actor;
+        private final String lastHash;
+        private final JobSheet start;
+        private final Instant startTime;
+        private final List<Entry> entries = new ArrayList<>();
+        private JobSheet sheet;
+
+        Writing(TicketNumber number, List<TrailEntry> stored, Actor actor) {
+            this.number = number;
+            this.actor = actor;
+            TrailEntry last = stored.get(stored.size() - 1);
+            lastHash = last.hash();
+            startTime = last.at();
+            start = JobSheet.replay(stored.stream().map(TrailEntry::read).toList());
+            sheet = start;
+        }
+
+        /** Does every act, or takes all back and notes the refusal. */
+        List<Missing> all(List<? extends Act> acts) {
+            for (Act act : acts) {
+                Fact fact = completed(act.on(sheet));
+                List<Missing> missing = decide(fact);
+                if (!missing.isEmpty()) {
+                    entries.clear();
+                    sheet = start;
+                    refuse(fact, missing);
+                    return missing;
+                }
+                add(fact);
+            }
+            return List.of();
+        }
+
+        List<Missing> move(MoveFact move) {
+            List<Missing> missing = decide(move);
+            if (missing.isEmpty()) {
+                add(move);
+            } else {
+                refuse(move, missing);
+            }
+            return missing;
+        }
+
+        private List<Missing> decide(Fact fact) {
+            Instant now = stamp(0, lastTime(), actor).at();
+            Decision decision = Method.decide(sheet, fact, actor, policy.policy(), now);
+            return decision instanceof Decision.Refused refused ? refused.missing() : List.of();
+        }
+
+        private void refuse(Fact fact, List<Missing> missing) {
+            add(new DeskFact.Refused(
+                    FactKinds.name(fact.getClass()),
+                    missing.stream().map(Missing::code).toList()));
+        }
+
+        private void add(Fact fact) {
+            Entry entry = new Entry(stamp(sheet.entries() + 1, lastTime(), actor), fact);
+            sheet = sheet.with(entry);
+            entries.add(entry);
+        }
+
+        private Instant lastTime() {
+            return entries.isEmpty()
+                    ? startTime
+                    : entries.get(entries.size() - 1).stamp().at();
+        }
+
+        void append() {
+            String previous = lastHash;
+            for (Entry entry : entries) {
+                previous = trail.append(number, entry, previous).hash();
+            }
+        }
+
+        List<Integer> recorded(List<Missing> missing) {
+            return entries.stream()
+                    .filter(e -> missing.isEmpty() || !(e.fact() instanceof DeskFact.Refused))
+                    .map(e -> e.stamp().entry())
+                    .toList();
+        }
+    }
+
+    /** Fills in what the server knows better than whoever asks. */
+    private Fact completed(Fact fact) {
+        if (fact instanceof MoveFact.HandedOver handed) {
+            Actor taker = people.worker(handed.to())
+                    .orElseThrow(() -> new Invalid("to", "Nobody who works on tickets has the account '" + handed.to() + "'."));
+            return new MoveFact.HandedOver(taker.account(), taker.roles(), handed.note());
+        }
+        if (fact instanceof DeskFact.Opened || fact instanceof DeskFact.Refused) {
+            throw new Invalid("kind", "The server itself records '" + FactKinds.name(fact.getClass()) + "'.");
+        }
+        Fact told = fact instanceof DeskFact.Corrected corrected ? corrected.replacement() : fact;
+        if (told instanceof IdentifyFact.AttachmentAdded added && !attachments.has(added.sha256())) {
+            throw new Invalid("sha256", "Send the file first: no file with this SHA-256 is kept here.");
+        }
+        return fact;
+    }
+
+    /** The site's policy as configured, with the usual values as defaults. */
+    @io.smallrye.config.ConfigMapping(prefix = "benchtrail.policy")
+    public interface PolicyConfig {
+        @io.smallrye.config.WithDefault("250")
+        BigDecimal approvalCostLimit();
+
+        @io.smallrye.config.WithDefault("PT24H")
+        Duration dataAnswerMaxAge();
+
+        @io.smallrye.config.WithDefault("PT48H")
+        Duration soakTime();
+
+        @io.smallrye.config.WithDefault("P14D")
+        Duration reopenWindow();
+
+        default Policy policy() {
+            return new Policy(approvalCostLimit(), dataAnswerMaxAge(), soakTime(), reopenWindow());
+        }
+    }
+}

@@ -1,0 +1,41 @@
+package org.benchtrail.trail;
+
+import java.util.Collections;
+import java.util.Locale;
+import java.util.Map;
+import java.util.TreeMap;
+import org.benchtrail.core.method.Fact;
+
+/**
+ * The kinds of entry by their stable names: {@code symptom-recorded} for {@code SymptomRecorded}, and so on for every
+ * record of the sealed set of facts.
+ */
+public final class FactKinds {
+    private static final Map<String, Class<? extends Fact>> BY_NAME = Collections.unmodifiableMap(collect());
+
+    private FactKinds() {}
+
+    public static Map<String, Class<? extends Fact>> all() {
+        return BY_NAME;
+    }
+
+    public static String name(Class<? extends Fact> kind) {
+        return kind.getSimpleName().replaceAll("(?<=[a-z])(?=[A-Z])", "-").toLowerCase(Locale.ROOT);
+    }
+
+    private static Map<String, Class<? extends Fact>> collect() {
+        Map<String, Class<? extends Fact>> found = new TreeMap<>();
+        collect(Fact.class, found);
+        return found;
+    }
+
+    private static void collect(Class<?> sealed, Map<String, Class<? extends Fact>> found) {
+        for (Class<?> permitted : sealed.getPermittedSubclasses()) {
+            if (permitted.isRecord()) {
+                found.put(name(permitted.asSubclass(Fact.class)), permitted.asSubclass(Fact.class));
+            } else {
+                collect(permitted, found);
+            }
+        }
+    }
+}

@@ -1,0 +1,75 @@
+package org.benchtrail.trail;
+
+import java.time.Instant;
+import java.util.List;
+import org.benchtrail.core.integrity.HashChain;
+import org.benchtrail.core.method.TicketNumber;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The outcome of holding a ticket's trail against itself.
+ *
+ * @param entries how many entries were read
+ * @param holds whether all of them hold
+ * @param brokenAt number of the first entry that does not hold; null if all do
+ * @param sentence what was found, for people
+ */
+public record Verification(
+        int entries, boolean holds, @Nullable Integer brokenAt, String sentence) {
+
+    /**
+     * Re-reads a trail and names the first entry that is missing, altered, reordered or out of time.
+     *
+     * @param expected how many entries the ticket says it has, so that a cut tail is seen
+     */
+    public static Verification of(TicketNumber ticket, List<TrailEntry> trail, int expected) {
+        String previous = HashChain.START;
+        Instant last = Instant.MIN;
+        for (int i = 0; i < trail.size(); i++) {
+            TrailEntry entry = trail.get(i);
+            String fault = fault(ticket, entry, i + 1, previous, last);
+            if (!fault.isEmpty()) {
+                return new Verification(
+                        trail.size(), false, i + 1, "Entry " + (i + 1) + " does not hold: " + fault + ".");
+            }
+            previous = entry.hash();
+            last = entry.at();
+        }
+        return trail.size() == expected
+                ? new Verification(trail.size(), true, null, "All " + trail.size() + " entries hold.")
+                : new Verification(
+                        trail.size(),
+                        false,
+                        Math.min(trail.size(), expected) + 1,
+                        "The ticket has " + expected + " entries, but " + trail.size() + " are there.");
+    }
+
+    private static String fault(TicketNumber ticket, TrailEntry entry, int number, String previous, Instant last) {
+        if (entry.entry() != number) {
+            return "entry " + number + " is missing, " + entry.entry() + " stands in its place";
+        }
+        if (!HashChain.hash(entry.canonical()).equals(entry.hash())) {
+            return "its content was altered";
+        }
+        try {
+            return content(ticket, entry, previous, last);
+        } catch (IllegalArgumentException e) {
+            return "its content cannot be read";
+        }
+    }
+
+    private static String content(TicketNumber ticket, TrailEntry entry, String previous, Instant last) {
+        EntryCodec.Decoded inside = EntryCodec.decode(entry.canonical());
+        if (!inside.previous().equals(previous)) {
+            return "it does not follow the entry before it";
+        }
+        if (!inside.ticket().equals(ticket.toString())
+                || inside.entry().stamp().entry() != entry.entry()
+                || !inside.entry().stamp().at().equals(entry.at())
+                || !inside.entry().stamp().by().equals(entry.actor())
+                || !FactKinds.name(inside.entry().fact().getClass()).equals(entry.kind())) {
+            return "the columns beside its content say something else";
+        }
+        return entry.at().isBefore(last) ? "it is older than the entry before it" : "";
+    }
+}
