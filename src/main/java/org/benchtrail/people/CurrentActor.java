@@ -1,0 +1,62 @@
+package org.benchtrail.people;
+
+import io.quarkus.security.UnauthorizedException;
+import io.quarkus.security.identity.SecurityIdentity;
+import jakarta.enterprise.context.RequestScoped;
+import jakarta.inject.Named;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
+import org.benchtrail.core.method.Actor;
+import org.jspecify.annotations.Nullable;
+
+/** The person behind the present request; in templates {@code inject:current}. */
+@RequestScoped
+@Named("current")
+public class CurrentActor {
+    static final String ATTRIBUTE = "benchtrail.signed-in";
+
+    private final SecurityIdentity identity;
+
+    CurrentActor(SecurityIdentity identity) {
+        this.identity = identity;
+    }
+
+    public boolean signedIn() {
+        return person() != null;
+    }
+
+    /** @throws UnauthorizedException if nobody is signed in */
+    public Actor actor() {
+        return required().actor();
+    }
+
+    /** The zone in which this person reads dates; UTC if nobody is signed in. */
+    public ZoneId zone() {
+        SignedIn person = person();
+        return person == null ? ZoneOffset.UTC : person.zone();
+    }
+
+    /** The name to show; empty if nobody is signed in. */
+    public String name() {
+        SignedIn person = person();
+        return person == null ? "" : person.actor().name();
+    }
+
+    /** Whether the person may do {@code permission}; false if nobody is signed in. */
+    public boolean may(Permission permission) {
+        SignedIn person = person();
+        return person != null && Permissions.allow(permission, person.actor());
+    }
+
+    private SignedIn required() {
+        SignedIn person = person();
+        if (person == null) {
+            throw new UnauthorizedException();
+        }
+        return person;
+    }
+
+    private @Nullable SignedIn person() {
+        return identity.getAttribute(ATTRIBUTE);
+    }
+}

@@ -1,0 +1,76 @@
+package org.benchtrail.people;
+
+import io.quarkus.security.Authenticated;
+import io.smallrye.common.annotation.Blocking;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.DELETE;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.PUT;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.net.URI;
+import java.util.List;
+import org.jboss.resteasy.reactive.RestPath;
+import org.jspecify.annotations.Nullable;
+
+/** The account behind the token, and its tokens. */
+@Path("/api/me")
+@Authenticated
+@Produces(MediaType.APPLICATION_JSON)
+@Consumes(MediaType.APPLICATION_JSON)
+public class MeApi {
+    private final PeopleActs acts;
+    private final CurrentActor current;
+
+    MeApi(PeopleActs acts, CurrentActor current) {
+        this.acts = acts;
+        this.current = current;
+    }
+
+    /** An IANA time zone. */
+    public record Zone(@Nullable String zone) {}
+
+    /** A token to be made; without days it is good for as long as the server allows. */
+    public record TokenWish(@Nullable String name, @Nullable Integer days) {}
+
+    @GET
+    @Blocking
+    public AccountView me() {
+        return acts.own(current.actor());
+    }
+
+    @PUT
+    @Path("zone")
+    @Blocking
+    public AccountView setZone(Zone zone) {
+        return acts.setZone(current.actor(), zone.zone() == null ? "" : zone.zone());
+    }
+
+    @GET
+    @Path("tokens")
+    @Blocking
+    public List<TokenView> tokens() {
+        return acts.ownTokens(current.actor());
+    }
+
+    /** Makes a token; the answer is the only place where its secret can be read. */
+    @POST
+    @Path("tokens")
+    @Blocking
+    public Response createToken(TokenWish wish) {
+        NewToken made = acts.createToken(current.actor(), wish.name() == null ? "" : wish.name(), wish.days());
+        return Response.created(URI.create("/api/me/tokens/" + made.token().id()))
+                .entity(made)
+                .build();
+    }
+
+    @DELETE
+    @Path("tokens/{id}")
+    @Blocking
+    public void revokeToken(@RestPath long id) {
+        acts.revokeToken(current.actor(), id);
+    }
+}

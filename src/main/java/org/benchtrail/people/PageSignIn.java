@@ -1,0 +1,48 @@
+package org.benchtrail.people;
+
+import io.quarkus.security.identity.IdentityProviderManager;
+import io.quarkus.security.identity.SecurityIdentity;
+import io.quarkus.security.identity.request.TrustedAuthenticationRequest;
+import io.quarkus.vertx.http.runtime.security.ChallengeData;
+import io.quarkus.vertx.http.runtime.security.HttpAuthenticationMechanism;
+import io.smallrye.mutiny.Uni;
+import io.vertx.ext.web.RoutingContext;
+import jakarta.enterprise.context.ApplicationScoped;
+import java.util.Set;
+import org.benchtrail.platform.Doors;
+
+/** Recognises people on the pages by their cookie, and by nothing else. */
+@ApplicationScoped
+class PageSignIn implements HttpAuthenticationMechanism {
+    private final Sessions sessions;
+
+    PageSignIn(Sessions sessions) {
+        this.sessions = sessions;
+    }
+
+    /** The person, or nobody: a cookie that is no longer good leaves the visitor a stranger, who can sign in again. */
+    @Override
+    public Uni<SecurityIdentity> authenticate(RoutingContext request, IdentityProviderManager identities) {
+        if (Doors.isApi(request) || Doors.isPublicFile(request)) {
+            return Uni.createFrom().nullItem();
+        }
+        return sessions.resume(request)
+                .map(session -> identities
+                        .authenticate(new TrustedAuthenticationRequest(session.content()))
+                        .onFailure(io.quarkus.security.AuthenticationFailedException.class)
+                        .recoverWithNull())
+                .orElseGet(() -> Uni.createFrom().nullItem());
+    }
+
+    @Override
+    public Uni<ChallengeData> getChallenge(RoutingContext request) {
+        return Doors.isApi(request)
+                ? Uni.createFrom().nullItem()
+                : Uni.createFrom().item(new ChallengeData(302, "Location", "/sign-in"));
+    }
+
+    @Override
+    public Set<Class<? extends io.quarkus.security.identity.request.AuthenticationRequest>> getCredentialTypes() {
+        return Set.of(TrustedAuthenticationRequest.class);
+    }
+}

@@ -1,0 +1,303 @@
+package org.benchtrail.people;
+
+import jakarta.inject.Singleton;
+import jakarta.transaction.Transactional;
+import java.time.Clock;
+import java.time.DateTimeException;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.regex.Pattern;
+import org.benchtrail.core.Invalid;
+import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.Role;
+import org.benchtrail.platform.NotFound;
+import org.hibernate.exception.ConstraintViolationException;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What can be done to accounts and tokens. Every act is one transaction, asks {@link Permissions} first, checks what was
+ * typed ({@link Invalid} names all of it at once), and adds a line to the account record.
+ */
+@Singleton
+@Transactional
+public class PeopleActs {
+    private static final Pattern LOGIN = Pattern.compile("[a-z0-9._-]{2,40}");
+    private static final String LOGIN_RULE =
+            "Choose 2 to 40 of these: small letters a to z, digits, dot, underscore, hyphen.";
+    private static final int LONGEST_NAME = 100;
+    private static final int MOST_PER_PAGE = 100;
+
+    private final Accounts accounts;
+    private final Passwords passwords;
+    private final AccountLog log;
+    private final Clock clock;
+    private final SignInConfig config;
+
+    PeopleActs(Accounts accounts, Passwords passwords, AccountLog log, Clock clock, SignInConfig config) {
+        this.accounts = accounts;
+        this.passwords = passwords;
+        this.log = log;
+        this.clock = clock;
+        this.config = config;
+    }
+
+    public AccountView createAccount(Actor by, String login, String name, Set<Role> roles, String password) {
+        Permissions.require(Permission.MANAGE_ACCOUNTS, by);
+        return create(by.account(), login, name, roles, password);
+    }
+
+    /** Makes the account unless there is one with this login, which is then left as it is. For use at start-up, by no person. */
+    public AccountView ensureAccount(String login, String name, Set<Role> roles, String password) {
+        Optional<Account> present = accounts.byLogin(login);
+        return present.isPresent()
+                ? present.get().view(clock.instant())
+                : create(AccountLog.SERVER, login, name, roles, password);
+    }
+
+    /** Whether there is no account at all. */
+    public boolean nobodyYet() {
+        return accounts.isEmpty();
+    }
+
+    /** Changes one's own password; every other sign-in of the account ends. */
+    public void changePassword(Actor by, String present, String chosen) {
+        Account account = lock(by.account());
+        Invalid.Collector problems = new Invalid.Collector()
+                .require(
+                        passwords.matches(present, account.passwordHash),
+                        "present",
+                        "Type the password you have now; this one is not it.");
+        Passwords.check(chosen, "password", problems);
+        problems.throwIfAny();
+        setPassword(account, chosen);
+        log.note(by.account(), "password changed", account.login, "");
+    }
+
+    /** Gives somebody a new password, and lifts a lock; every sign-in of the account ends. */
+    public void resetPassword(Actor by, String login, String chosen) {
+        Permissions.require(Permission.MANAGE_ACCOUNTS, by);
+        Account account = lock(login);
+        Invalid.Collector problems = new Invalid.Collector();
+        Passwords.check(chosen, "password", problems);
+        problems.throwIfAny();
+        setPassword(account, chosen);
+        log.note(by.account(), "password reset", login, "");
+    }
+
+    public AccountView setRoles(Actor by, String login, Set<Role> roles) {
+        Permissions.require(Permission.MANAGE_ACCOUNTS, by);
+        List<Account> administrators = accounts.lockedAdministrators();
+        Account account = lock(login);
+        Invalid.Collector problems = new Invalid.Collector();
+        checkRoles(roles, problems);
+        problems.require(
+                roles.contains(Role.ADMINISTRATOR) || !isLast(account, administrators),
+                "roles",
+                lastAdministrator(login));
+        problems.throwIfAny();
+        String before = words(account.roles());
+        account.roles(roles);
+        log.note(by.account(), "roles set", login, "from " + before + " to " + words(account.roles()));
+        return account.view(clock.instant());
+    }
+
+    /** Closes an account: nobody comes in by it any more, neither by password nor by cookie nor by token. */
+    public AccountView deactivate(Actor by, String login) {
+        Permissions.require(Permission.MANAGE_ACCOUNTS, by);
+        List<Account> administrators = accounts.lockedAdministrators();
+        Account account = lock(login);
+        new Invalid.Collector()
+                .require(!isLast(account, administrators), "login", lastAdministrator(login))
+                .throwIfAny();
+        if (account.active) {
+            account.active = false;
+            account.endSessions();
+            log.note(by.account(), "deactivated", login, "");
+        }
+        return account.view(clock.instant());
+    }
+
+    public AccountView reactivate(Actor by, String login) {
+        Permissions.require(Permission.MANAGE_ACCOUNTS, by);
+        Account account = lock(login);
+        if (!account.active) {
+            account.active = true;
+            account.forgetFailures();
+            log.note(by.account(), "reactivated", login, "");
+        }
+        return account.view(clock.instant());
+    }
+
+    /** Sets the time zone in which {@code by} reads dates. */
+    public AccountView setZone(Actor by, String zone) {
+        Account account = lock(by.account());
+        new Invalid.Collector()
+                .require(
+                        isZone(zone),
+                        "zone",
+                        "Choose a time zone by its region and city, such as Europe/Lisbon, or UTC.")
+                .throwIfAny();
+        account.zone = zone;
+        log.note(by.account(), "zone set", account.login, zone);
+        return account.view(clock.instant());
+    }
+
+    /**
+     * Makes a token for a program of {@code by}'s own; it may do what its owner may.
+     *
+     * @param days how long it is good for, 1 to the configured most; null for the most
+     */
+    public NewToken createToken(Actor by, String name, @Nullable Integer days) {
+        Permissions.require(Permission.OWN_TOKENS, by);
+        Account owner = lock(by.account());
+        int good = days == null ? config.tokenDays() : days;
+        new Invalid.Collector()
+                .require(
+                        isText(name, LONGEST_NAME),
+                        "name",
+                        "Name the program that will use the token, in at most 100 characters.")
+                .require(
+                        good >= 1 && good <= config.tokenDays(),
+                        "days",
+                        "Let the token be good for 1 to " + config.tokenDays() + " days.")
+                .throwIfAny();
+        String secret = Secrets.newToken();
+        ApiToken token = new ApiToken();
+        token.account = owner;
+        token.name = name.strip();
+        token.hash = Secrets.hash(secret);
+        token.createdAt = clock.instant();
+        token.expiresAt = token.createdAt.plus(Duration.ofDays(good));
+        accounts.add(token);
+        log.note(by.account(), "token made", owner.login, "token " + token.id + ", " + token.name);
+        return new NewToken(token.view(), secret);
+    }
+
+    /** Ends a token of {@code by}'s own, for good. */
+    public void revokeToken(Actor by, long id) {
+        Permissions.require(Permission.OWN_TOKENS, by);
+        Account owner = lock(by.account());
+        ApiToken token = accounts.token(id, owner).orElseThrow(() -> new NotFound("token " + id + " of yours"));
+        if (token.revokedAt == null) {
+            token.revokedAt = clock.instant();
+            log.note(by.account(), "token revoked", owner.login, "token " + id + ", " + token.name);
+        }
+    }
+
+    /**
+     * A stretch of the accounts by login.
+     *
+     * @param search part of a login or name; empty for all
+     * @param after the login after which to begin; empty for the start
+     * @param limit 1 to 100
+     */
+    public AccountsView list(Actor by, String search, String after, int limit) {
+        Permissions.require(Permission.MANAGE_ACCOUNTS, by);
+        int most = Math.max(1, Math.min(limit, MOST_PER_PAGE));
+        Instant now = clock.instant();
+        List<AccountView> found = accounts.list(search.strip(), after, most + 1).stream()
+                .map(account -> account.view(now))
+                .toList();
+        if (found.size() <= most) {
+            return new AccountsView(found, null);
+        }
+        return new AccountsView(found.subList(0, most), found.get(most - 1).login());
+    }
+
+    public AccountView account(Actor by, String login) {
+        Permissions.require(Permission.MANAGE_ACCOUNTS, by);
+        return find(login).view(clock.instant());
+    }
+
+    /** {@code by}'s own account. */
+    public AccountView own(Actor by) {
+        return find(by.account()).view(clock.instant());
+    }
+
+    /** {@code by}'s own tokens, newest first. */
+    public List<TokenView> ownTokens(Actor by) {
+        Permissions.require(Permission.OWN_TOKENS, by);
+        return accounts.tokensOf(find(by.account())).stream()
+                .map(ApiToken::view)
+                .toList();
+    }
+
+    private AccountView create(String by, String login, String name, Set<Role> roles, String password) {
+        checkNew(login, name, roles, password);
+        Account account = new Account();
+        account.login = login;
+        account.displayName = name.strip();
+        account.roles(roles);
+        account.passwordHash = passwords.hash(password);
+        account.createdAt = clock.instant();
+        try {
+            accounts.add(account);
+        } catch (ConstraintViolationException takenMeanwhile) {
+            throw taken(login);
+        }
+        log.note(by, "created", login, "roles " + words(account.roles()));
+        return account.view(account.createdAt);
+    }
+
+    private void checkNew(String login, String name, Set<Role> roles, String password) {
+        Invalid.Collector problems = new Invalid.Collector()
+                .require(LOGIN.matcher(login).matches(), "login", LOGIN_RULE)
+                .require(isText(name, LONGEST_NAME), "name", "Give the person's name, in at most 100 characters.");
+        checkRoles(roles, problems);
+        Passwords.check(password, "password", problems);
+        problems.throwIfAny();
+        if (accounts.byLogin(login).isPresent()) {
+            throw taken(login);
+        }
+    }
+
+    private static Invalid taken(String login) {
+        return new Invalid("login", "There is an account " + login + " already; choose another login.");
+    }
+
+    private static void checkRoles(Set<Role> roles, Invalid.Collector problems) {
+        problems.require(!roles.isEmpty(), "roles", "Choose at least one role.");
+    }
+
+    private void setPassword(Account account, String chosen) {
+        account.passwordHash = passwords.hash(chosen);
+        account.forgetFailures();
+        account.endSessions();
+    }
+
+    private Account find(String login) {
+        return accounts.byLogin(login).orElseThrow(() -> new NotFound("account " + login));
+    }
+
+    private Account lock(String login) {
+        return accounts.lockedByLogin(login).orElseThrow(() -> new NotFound("account " + login));
+    }
+
+    private static boolean isLast(Account account, List<Account> administrators) {
+        return administrators.size() == 1 && administrators.contains(account);
+    }
+
+    private static String lastAdministrator(String login) {
+        return login + " is the last administrator; make somebody else administrator first.";
+    }
+
+    private static boolean isText(String text, int longest) {
+        return !text.isBlank() && text.strip().length() <= longest;
+    }
+
+    private static boolean isZone(String zone) {
+        try {
+            return ZoneId.getAvailableZoneIds().contains(ZoneId.of(zone).getId());
+        } catch (DateTimeException unknown) {
+            return false;
+        }
+    }
+
+    private static String words(Set<Role> roles) {
+        return roles.stream().sorted().map(Role::name).toList().toString();
+    }
+}

@@ -1,0 +1,136 @@
+package org.benchtrail.people;
+
+import io.quarkus.security.Authenticated;
+import io.smallrye.common.annotation.Blocking;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.PUT;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.core.UriBuilder;
+import java.net.URI;
+import java.util.Set;
+import org.benchtrail.core.method.Role;
+import org.jboss.resteasy.reactive.RestPath;
+import org.jboss.resteasy.reactive.RestQuery;
+import org.jspecify.annotations.Nullable;
+
+/** Accounts, for an administrator's programs. */
+@Path("/api/people")
+@Authenticated
+@Produces(MediaType.APPLICATION_JSON)
+@Consumes(MediaType.APPLICATION_JSON)
+public class PeopleApi {
+    private static final int PER_PAGE = 50;
+
+    private final PeopleActs acts;
+    private final CurrentActor current;
+
+    PeopleApi(PeopleActs acts, CurrentActor current) {
+        this.acts = acts;
+        this.current = current;
+    }
+
+    /** A new account. */
+    public record NewAccount(
+            @Nullable String login,
+            @Nullable String name,
+            @Nullable Set<Role> roles,
+            @Nullable String password) {
+        /** Leaves the password out, so that no log can hold it. */
+        @Override
+        public String toString() {
+            return "NewAccount[" + login + "]";
+        }
+    }
+
+    /** Every role the account is to have. */
+    public record Roles(@Nullable Set<Role> roles) {}
+
+    /** Whether the account is open. */
+    public record Active(boolean active) {}
+
+    /** A new password. */
+    public record NewPassword(@Nullable String password) {
+        /** Leaves the password out, so that no log can hold it. */
+        @Override
+        public String toString() {
+            return "NewPassword[]";
+        }
+    }
+
+    /** The accounts by login, a stretch at a time; the Link header names the next one. */
+    @GET
+    @Blocking
+    public Response list(
+            @RestQuery @Nullable String search, @RestQuery @Nullable String after, @RestQuery @Nullable Integer limit) {
+        int most = limit == null ? PER_PAGE : limit;
+        AccountsView found = acts.list(current.actor(), text(search), text(after), most);
+        Response.ResponseBuilder answer = Response.ok(found.accounts());
+        if (found.next() != null) {
+            answer.link(next(text(search), found.next(), most), "next");
+        }
+        return answer.build();
+    }
+
+    @POST
+    @Blocking
+    public Response create(NewAccount account) {
+        AccountView made = acts.createAccount(
+                current.actor(),
+                text(account.login()),
+                text(account.name()),
+                roles(account.roles()),
+                text(account.password()));
+        return Response.created(URI.create("/api/people/" + made.login()))
+                .entity(made)
+                .build();
+    }
+
+    @GET
+    @Path("{login}")
+    @Blocking
+    public AccountView account(@RestPath String login) {
+        return acts.account(current.actor(), login);
+    }
+
+    @PUT
+    @Path("{login}/roles")
+    @Blocking
+    public AccountView setRoles(@RestPath String login, Roles roles) {
+        return acts.setRoles(current.actor(), login, roles(roles.roles()));
+    }
+
+    @PUT
+    @Path("{login}/active")
+    @Blocking
+    public AccountView setActive(@RestPath String login, Active active) {
+        return active.active() ? acts.reactivate(current.actor(), login) : acts.deactivate(current.actor(), login);
+    }
+
+    @PUT
+    @Path("{login}/password")
+    @Blocking
+    public void resetPassword(@RestPath String login, NewPassword chosen) {
+        acts.resetPassword(current.actor(), login, text(chosen.password()));
+    }
+
+    private static URI next(String search, String after, int limit) {
+        return UriBuilder.fromPath("/api/people")
+                .queryParam("search", search)
+                .queryParam("after", after)
+                .queryParam("limit", limit)
+                .build();
+    }
+
+    private static Set<Role> roles(@Nullable Set<Role> given) {
+        return given == null ? Set.of() : given;
+    }
+
+    private static String text(@Nullable String given) {
+        return given == null ? "" : given;
+    }
+}

@@ -1,0 +1,29 @@
+package org.benchtrail.people;
+
+/** What a person may do, apart from whose ticket it is. */
+public enum Permission {
+    /** Take tickets and work them through the steps. */
+    WORK_TICKETS("work on tickets"),
+    SEE_TICKETS("see tickets"),
+    /** Let one requirement go unmet, with a reason. */
+    WAIVE("waive a requirement"),
+    /** Approve a plan made by somebody else. */
+    APPROVE("approve a plan"),
+    /** Sign off the ticket of a trainee. */
+    SIGN_AS_MENTOR("sign off a trainee's ticket"),
+    MANAGE_ACCOUNTS("manage accounts"),
+    OWN_TOKENS("have tokens for programs"),
+    /** Check that the trail was not altered. */
+    VERIFY_TRAIL("verify the trail");
+
+    private final String words;
+
+    Permission(String words) {
+        this.words = words;
+    }
+
+    /** The act in words, as in "may {@code work on tickets}". */
+    public String words() {
+        return words;
+    }
+}

@@ -1,0 +1,53 @@
+package org.benchtrail.people;
+
+import java.util.Arrays;
+import java.util.Collections;
+import java.util.EnumMap;
+import java.util.EnumSet;
+import java.util.Map;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.Role;
+import org.benchtrail.platform.Forbidden;
+
+/** The one table of who may do what; pages, API and acts all ask here. */
+public final class Permissions {
+    private static final Set<Role> ALL = EnumSet.allOf(Role.class);
+
+    private static final Map<Permission, Set<Role>> TABLE = new EnumMap<>(Map.of(
+            Permission.WORK_TICKETS, EnumSet.of(Role.TECHNICIAN, Role.TRAINEE, Role.MENTOR, Role.SUPERVISOR),
+            Permission.SEE_TICKETS, ALL,
+            Permission.WAIVE, EnumSet.of(Role.SUPERVISOR),
+            Permission.APPROVE, EnumSet.of(Role.SUPERVISOR, Role.MENTOR),
+            Permission.SIGN_AS_MENTOR, EnumSet.of(Role.MENTOR),
+            Permission.MANAGE_ACCOUNTS, EnumSet.of(Role.ADMINISTRATOR),
+            Permission.OWN_TOKENS, ALL,
+            Permission.VERIFY_TRAIL, ALL));
+
+    private Permissions() {}
+
+    /** The roles that have {@code permission}; never empty. */
+    public static Set<Role> roles(Permission permission) {
+        return Collections.unmodifiableSet(TABLE.get(permission));
+    }
+
+    /** Whether any role of {@code actor} has {@code permission}. */
+    public static boolean allow(Permission permission, Actor actor) {
+        return !Collections.disjoint(roles(permission), actor.roles());
+    }
+
+    /** @throws Forbidden if no role of {@code actor} has {@code permission} */
+    public static void require(Permission permission, Actor actor) {
+        if (!allow(permission, actor)) {
+            throw new Forbidden("Only these roles may " + permission.words() + ": " + names(permission) + ".");
+        }
+    }
+
+    private static String names(Permission permission) {
+        return Arrays.stream(Role.values())
+                .filter(roles(permission)::contains)
+                .map(role -> role.name().toLowerCase(java.util.Locale.ROOT))
+                .collect(Collectors.joining(", "));
+    }
+}

@@ -1,0 +1,39 @@
+package org.benchtrail.people;
+
+import java.util.Arrays;
+import java.util.Collection;
+import java.util.EnumSet;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.benchtrail.core.Invalid;
+import org.benchtrail.core.method.Role;
+import org.jspecify.annotations.Nullable;
+
+/** Roles as they are written on pages: small letters. */
+final class RoleNames {
+    private RoleNames() {}
+
+    static String of(Role role) {
+        return role.name().toLowerCase(Locale.ROOT);
+    }
+
+    static String join(Set<Role> roles) {
+        return roles.stream().sorted().map(RoleNames::of).collect(Collectors.joining(", "));
+    }
+
+    /** @throws Invalid if a name is no role */
+    static Set<Role> parse(@Nullable Collection<String> names) {
+        Set<Role> roles = EnumSet.noneOf(Role.class);
+        Invalid.Collector problems = new Invalid.Collector();
+        for (String name : names == null ? Set.<String>of() : names) {
+            Optional<Role> role =
+                    Arrays.stream(Role.values()).filter(r -> of(r).equals(name)).findFirst();
+            role.ifPresent(roles::add);
+            problems.require(role.isPresent(), "roles", "Choose roles out of " + join(EnumSet.allOf(Role.class)) + ".");
+        }
+        problems.throwIfAny();
+        return roles;
+    }
+}

@@ -1,0 +1,36 @@
+package org.benchtrail.people;
+
+import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.security.SecureRandom;
+import java.util.Base64;
+
+/** Secrets of 32 random bytes, and the hash under which a token is found again. */
+final class Secrets {
+    static final String TOKEN_PREFIX = "bt_";
+
+    private static final SecureRandom RANDOM = new SecureRandom();
+    private static final int BYTES = 32;
+
+    private Secrets() {}
+
+    static String random() {
+        byte[] secret = new byte[BYTES];
+        RANDOM.nextBytes(secret);
+        return Base64.getUrlEncoder().withoutPadding().encodeToString(secret);
+    }
+
+    static String newToken() {
+        return TOKEN_PREFIX + random();
+    }
+
+    /** SHA-256 of the token's characters. A plain hash suffices: 256 random bits cannot be guessed from it. */
+    static byte[] hash(String token) {
+        try {
+            return MessageDigest.getInstance("SHA-256").digest(token.getBytes(StandardCharsets.UTF_8));
+        } catch (NoSuchAlgorithmException e) {
+            throw new IllegalStateException("every Java platform has SHA-256", e);
+        }
+    }
+}

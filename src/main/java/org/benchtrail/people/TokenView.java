@@ -1,0 +1,13 @@
+package org.benchtrail.people;
+
+import java.time.Instant;
+import org.jspecify.annotations.Nullable;
+
+/** A token as its owner sees it; the secret is not among it. */
+public record TokenView(
+        long id,
+        String name,
+        Instant createdAt,
+        Instant expiresAt,
+        @Nullable Instant lastUsed,
+        @Nullable Instant revokedAt) {}

@@ -1,0 +1,3 @@
+/** What every feature stands on: problem mapping, headers, forms, time. */
+@org.jspecify.annotations.NullMarked
+package org.benchtrail.platform;

@@ -1,0 +1,214 @@
+package org.benchtrail.people;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import io.quarkus.test.common.QuarkusTestResource;
+import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.http.Cookie;
+import io.restassured.response.Response;
+import jakarta.inject.Inject;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.UUID;
+import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.Role;
+import org.benchtrail.platform.TestDatabase;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+@QuarkusTest
+@QuarkusTestResource(TestDatabase.class)
+class SignInTest {
+    private static final String PASSWORD = "a long enough password";
+    private static final Actor ADMINISTRATOR = new Actor("boss", "Boss", Set.of(Role.ADMINISTRATOR));
+
+    @Inject
+    PeopleActs acts;
+
+    private String login;
+
+    @BeforeEach
+    void account() {
+        login = "p" + UUID.randomUUID().toString().substring(0, 8);
+        acts.ensureAccount("keeper", "Keeper", Set.of(Role.ADMINISTRATOR), PASSWORD);
+        acts.ensureAccount(login, "Pat Example", Set.of(Role.TECHNICIAN), PASSWORD);
+    }
+
+    private Response tryIn(String typedLogin, String password, String to) {
+        Browser browser = new Browser();
+        browser.get("/sign-in");
+        return browser.post("/sign-in", Map.of("login", typedLogin, "password", password, "to", to));
+    }
+
+    private Response tryIn(String password) {
+        return tryIn(login, password, "/me");
+    }
+
+    @Test
+    void rightPassword_goesToThePageAskedFor() {
+        Response answer = tryIn(login, PASSWORD, "/me?x=1");
+        assertEquals(303, answer.statusCode());
+        assertTrue(answer.header("Location").endsWith("/me?x=1"), answer.header("Location"));
+        Browser browser = Browser.signedIn(login, PASSWORD);
+        assertTrue(browser.get("/me").asString().contains("Pat Example"));
+    }
+
+    @Test
+    void login_isTakenInAnyCaseAndWithBlanksAround() {
+        assertEquals(
+                303,
+                tryIn(" " + login.toUpperCase(java.util.Locale.ROOT) + " ", PASSWORD, "/")
+                        .statusCode());
+    }
+
+    @Test
+    void wrongPasswordAndUnknownLogin_getTheSameSentenceAndKeepTheLogin() {
+        Response wrong = tryIn("not the password");
+        Response unknown = tryIn("nobody-here", PASSWORD, "/");
+        for (Response refused : List.of(wrong, unknown)) {
+            assertEquals(401, refused.statusCode());
+            assertTrue(refused.asString().contains(SignIn.REFUSED));
+            assertTrue(refused.detailedCookies().get(Sessions.COOKIE) == null);
+        }
+        assertTrue(wrong.asString().contains("value=\"" + login + "\""));
+        assertFalse(wrong.asString().contains("not the password"));
+    }
+
+    @Test
+    void typedLogin_isEscaped() {
+        Response answer = tryIn("<script>alert(1)</script>", PASSWORD, "/");
+        assertFalse(answer.asString().contains("<script>alert"));
+    }
+
+    @Test
+    void fiveWrongTries_lockUntilTheTimeHasPassed() {
+        for (int i = 0; i < 5; i++) {
+            assertEquals(401, tryIn("wrong password " + i).statusCode());
+        }
+        Response locked = tryIn(PASSWORD);
+        assertEquals(401, locked.statusCode());
+        assertTrue(locked.asString().contains(SignIn.REFUSED));
+        TestDatabase.run("update account set locked_until = now() - interval '1 second' where login = ?", login);
+        assertEquals(303, tryIn(PASSWORD).statusCode());
+    }
+
+    @Test
+    void fourWrongTries_doNotLock_andARightOneForgetsThem() {
+        for (int round = 0; round < 2; round++) {
+            for (int i = 0; i < 4; i++) {
+                tryIn("wrong password");
+            }
+            assertEquals(303, tryIn(PASSWORD).statusCode());
+        }
+    }
+
+    @Test
+    void closedAccount_isRefusedAtOnceAlsoByItsCookie() {
+        Browser browser = Browser.signedIn(login, PASSWORD);
+        acts.deactivate(ADMINISTRATOR, login);
+        Response answer = browser.get("/me");
+        assertEquals(303, answer.statusCode());
+        assertTrue(answer.header("Location").endsWith("/sign-in?to=%2Fme"), answer.header("Location"));
+        assertEquals(401, tryIn(PASSWORD).statusCode());
+        acts.reactivate(ADMINISTRATOR, login);
+        assertEquals(303, browser.get("/me").statusCode(), "the old cookie must stay dead");
+        assertEquals(303, tryIn(PASSWORD).statusCode());
+    }
+
+    @Test
+    void changedRoles_takeEffectAtOnce() {
+        Browser browser = Browser.signedIn(login, PASSWORD);
+        assertEquals(403, browser.get("/people").statusCode());
+        acts.setRoles(ADMINISTRATOR, login, Set.of(Role.ADMINISTRATOR));
+        assertEquals(200, browser.get("/people").statusCode());
+        acts.setRoles(ADMINISTRATOR, login, Set.of(Role.TECHNICIAN));
+        assertEquals(403, browser.get("/people").statusCode());
+    }
+
+    @Test
+    void newPassword_endsOtherSignInsAndKeepsThisOne() {
+        Browser here = Browser.signedIn(login, PASSWORD);
+        Browser elsewhere = Browser.signedIn(login, PASSWORD);
+        here.get("/me");
+        Response changed = here.post("/me/password", Map.of("present", PASSWORD, "password", "another long password"));
+        assertEquals(200, changed.statusCode());
+        assertEquals(200, here.get("/me").statusCode());
+        assertEquals(303, elsewhere.get("/me").statusCode());
+        assertEquals(401, tryIn(PASSWORD).statusCode());
+        assertEquals(303, tryIn("another long password").statusCode());
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "https://elsewhere.example/",
+                "//elsewhere.example/",
+                "/\\elsewhere.example",
+                "\\\\elsewhere.example",
+                "javascript:alert(1)",
+                "/ok\r\nSet-Cookie: a=b",
+                "",
+                "me",
+                "/\t/elsewhere.example"
+            })
+    void foreignAddress_isNotGoneTo(String to) {
+        Response answer = tryIn(login, PASSWORD, to);
+        assertEquals(303, answer.statusCode());
+        String location = answer.header("Location");
+        assertTrue(location.matches("http://localhost:\\d+/"), location);
+    }
+
+    @Test
+    void strangerIsSentToSignIn_andTheFormRemembersThePage() {
+        Response answer = new Browser().get("/people?search=a%26b");
+        assertEquals(303, answer.statusCode());
+        assertTrue(answer.header("Location").endsWith("/sign-in?to=%2Fpeople%3Fsearch%3Da%2526b"));
+        Response form = new Browser().get("/sign-in?to=%2Fpeople%3Fsearch%3Da%2526b");
+        assertTrue(form.asString().contains("name=\"to\" value=\"/people?search=a%26b\""), form.asString());
+    }
+
+    @Test
+    void cookie_isOutOfReachOfScriptsAndForeignForms() {
+        Cookie cookie = tryIn(PASSWORD).detailedCookies().get(Sessions.COOKIE);
+        assertTrue(cookie.isHttpOnly());
+        assertEquals("Lax", cookie.getSameSite());
+        assertEquals("/", cookie.getPath());
+        assertEquals(-1, cookie.getMaxAge());
+        assertFalse(cookie.isSecured(), "plain HTTP in this test");
+        assertFalse(cookie.getValue().contains(login));
+    }
+
+    @Test
+    void forgedCookie_isNobody() {
+        Browser browser = Browser.signedIn(login, PASSWORD);
+        String good = browser.cookie(Sessions.COOKIE);
+        char other = good.charAt(30) == 'A' ? 'B' : 'A';
+        String forged = good.substring(0, 30) + other + good.substring(31);
+        assertEquals(
+                200,
+                io.restassured.RestAssured.given()
+                        .cookie(Sessions.COOKIE, good)
+                        .get("/me")
+                        .statusCode());
+        Response answer = io.restassured.RestAssured.given()
+                .redirects()
+                .follow(false)
+                .cookie(Sessions.COOKIE, forged)
+                .get("/me");
+        assertEquals(303, answer.statusCode());
+    }
+
+    @Test
+    void signOut_endsIt() {
+        Browser browser = Browser.signedIn(login, PASSWORD);
+        browser.get("/me");
+        assertEquals(303, browser.post("/sign-out", Map.of()).statusCode());
+        assertEquals("", browser.cookie(Sessions.COOKIE));
+        assertEquals(303, browser.get("/me").statusCode());
+    }
+}

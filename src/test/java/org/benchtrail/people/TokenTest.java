@@ -1,0 +1,191 @@
+package org.benchtrail.people;
+
+import static io.restassured.RestAssured.given;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import io.quarkus.test.common.QuarkusTestResource;
+import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.response.Response;
+import jakarta.inject.Inject;
+import java.util.Map;
+import java.util.Set;
+import java.util.UUID;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.Role;
+import org.benchtrail.platform.TestDatabase;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+@QuarkusTest
+@QuarkusTestResource(TestDatabase.class)
+class TokenTest {
+    private static final String PASSWORD = "a long enough password";
+
+    @Inject
+    PeopleActs acts;
+
+    private Actor owner;
+    private NewToken token;
+
+    @BeforeEach
+    void token() {
+        String login = "t" + UUID.randomUUID().toString().substring(0, 8);
+        acts.ensureAccount("keeper", "Keeper", Set.of(Role.ADMINISTRATOR), PASSWORD);
+        acts.ensureAccount(login, "Tam Example", Set.of(Role.TECHNICIAN), PASSWORD);
+        owner = new Actor(login, "Tam Example", Set.of(Role.TECHNICIAN));
+        token = acts.createToken(owner, "script", null);
+    }
+
+    private static Response me(String authorization) {
+        return given().header("Authorization", authorization).get("/api/me");
+    }
+
+    private Response me() {
+        return me("Bearer " + token.secret());
+    }
+
+    private static void assertRefused(Response answer) {
+        assertEquals(401, answer.statusCode());
+        assertEquals("application/problem+json", answer.contentType().split(";")[0]);
+        assertEquals("urn:benchtrail:problem:not-signed-in", answer.jsonPath().getString("type"));
+        assertTrue(answer.header("WWW-Authenticate").startsWith("Bearer realm=\"benchtrail\""));
+        assertEquals("no-store", answer.header("Cache-Control"));
+    }
+
+    @Test
+    void goodToken_isItsOwner() {
+        assertEquals(owner.account(), me().jsonPath().getString("login"));
+        assertEquals(owner.account(), me("bearer  " + token.secret()).jsonPath().getString("login"));
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "",
+                "Bearer",
+                "Bearer ",
+                "Bearer bt_",
+                "Bearer bt_AAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAA",
+                "Basic a2VlcGVyOng="
+            })
+    void anythingElse_isRefused(String authorization) {
+        assertRefused(me(authorization));
+    }
+
+    @Test
+    void noToken_isRefused() {
+        assertRefused(given().get("/api/me"));
+        assertRefused(given().contentType("application/json").body("{}").post("/api/me/tokens"));
+    }
+
+    @Test
+    void tokenOfAnotherScheme_isRefused() {
+        assertRefused(me("Basic " + token.secret()));
+    }
+
+    @Test
+    void expiredToken_isRefused() {
+        TestDatabase.run(
+                "update api_token set expires_at = now() where id = ?",
+                token.token().id());
+        assertRefused(me());
+    }
+
+    @Test
+    void revokedToken_isRefused() {
+        assertEquals(
+                204,
+                given().header("Authorization", "Bearer " + token.secret())
+                        .delete("/api/me/tokens/" + token.token().id())
+                        .statusCode());
+        assertRefused(me());
+    }
+
+    @Test
+    void tokenOfAClosedAccount_isRefused() {
+        acts.deactivate(new Actor("keeper", "Keeper", Set.of(Role.ADMINISTRATOR)), owner.account());
+        assertRefused(me());
+    }
+
+    @Test
+    void cookie_isNothingAtTheApi() {
+        Browser browser = Browser.signedIn(owner.account(), PASSWORD);
+        assertEquals(200, browser.get("/me").statusCode());
+        assertRefused(browser.get("/api/me"));
+    }
+
+    @Test
+    void token_isNothingAtThePages() {
+        Response answer = given().redirects()
+                .follow(false)
+                .header("Authorization", "Bearer " + token.secret())
+                .get("/me");
+        assertEquals(303, answer.statusCode());
+        assertTrue(answer.header("Location").contains("/sign-in"));
+    }
+
+    @Test
+    void pathsThatOnlyLookLikeTheApi_arePages() {
+        Response answer = given().redirects()
+                .follow(false)
+                .urlEncodingEnabled(false)
+                .header("Authorization", "Bearer " + token.secret())
+                .get("/api/../me");
+        assertEquals(303, answer.statusCode());
+    }
+
+    @Test
+    void lastUse_isNoted() {
+        me();
+        assertTrue(me().statusCode() == 200);
+        assertTrue(acts.ownTokens(owner).get(0).lastUsed() != null);
+    }
+
+    @Test
+    void onlyTheHashIsStored() throws java.sql.SQLException {
+        try (var connection = TestDatabase.owner();
+                var query = connection.prepareStatement("select t::text from api_token t where id = ?")) {
+            query.setLong(1, token.token().id());
+            var row = query.executeQuery();
+            assertTrue(row.next());
+            assertFalse(row.getString(1).contains(token.secret().substring(3)));
+        }
+    }
+
+    @Test
+    void page_showsTheSecretOnce_andInNoAddress() {
+        Browser browser = Browser.signedIn(owner.account(), PASSWORD);
+        browser.get("/me");
+        Response made = browser.post("/me/tokens", Map.of("name", "from the page", "days", "30"));
+        assertEquals(200, made.statusCode());
+        Matcher secret = Pattern.compile("bt_[A-Za-z0-9_-]{43}").matcher(made.asString());
+        assertTrue(secret.find());
+        assertEquals("no-store", made.header("Cache-Control"));
+        assertEquals(200, me("Bearer " + secret.group()).statusCode());
+        assertFalse(browser.get("/me").asString().contains(secret.group()));
+        long id = acts.ownTokens(owner).get(0).id();
+        assertEquals(
+                303, browser.post("/me/tokens/" + id + "/revocation", Map.of()).statusCode());
+        assertRefused(me("Bearer " + secret.group()));
+    }
+
+    @Test
+    void api_makesATokenAndListsItWithoutItsSecret() {
+        Response made = given().header("Authorization", "Bearer " + token.secret())
+                .contentType("application/json")
+                .body(Map.of("name", "second", "days", 2))
+                .post("/api/me/tokens");
+        assertEquals(201, made.statusCode());
+        String secret = made.jsonPath().getString("secret");
+        assertEquals(200, me("Bearer " + secret).statusCode());
+        Response listed = given().header("Authorization", "Bearer " + secret).get("/api/me/tokens");
+        assertEquals("second", listed.jsonPath().getString("[0].name"));
+        assertFalse(listed.asString().contains("bt_"));
+    }
+}
