@@ -48,6 +48,11 @@ public class CurrentActor {
         return person != null && Permissions.allow(permission, person.actor());
     }
 
+    /** For the navigation: whether the page of accounts opens to this person. */
+    public boolean mayManageAccounts() {
+        return may(Permission.MANAGE_ACCOUNTS);
+    }
+
     private SignedIn required() {
         SignedIn person = person();
         if (person == null) {

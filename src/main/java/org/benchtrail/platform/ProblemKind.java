@@ -18,6 +18,7 @@ public enum ProblemKind {
     NOT_FOUND("not-found", 404, "This is not here", "Check the address, or start again from the first page."),
     METHOD("method-not-allowed", 405, "This cannot be done here", "Check the address and the method."),
     CONFLICT("conflict", 409, "This clashes with what is stored", "Look at what is stored now, then decide."),
+    UNMET("requirement-missing", 409, "Something is missing first", "Meet what is listed as missing, then try again."),
     STALE(
             "stale",
             409,

@@ -39,7 +39,10 @@ public record NewTicket(
     void check() {
         new Invalid.Collector()
                 .require(!title.isEmpty(), "title", "Say in one line what is wrong.")
-                .require(title.length() <= 300, "title", "Shorten this to 300 characters; the details have their own field.")
+                .require(
+                        title.length() <= 300,
+                        "title",
+                        "Shorten this to 300 characters; the details have their own field.")
                 .require(words.length() <= 4000, "words", "Shorten this to 4000 characters.")
                 .require(category != null, "category", "Choose what kind of trouble it is.")
                 .require(!device.isEmpty(), "device", "Name the device, or say what it is about.")

@@ -12,11 +12,14 @@ import org.jspecify.annotations.Nullable;
 class Requester {
     @Id
     @GeneratedValue(strategy = GenerationType.IDENTITY)
-    @Nullable Long id;
+    @Nullable
+    Long id;
 
     String name = "";
     String contact = "";
-    @Nullable Instant erased;
+
+    @Nullable
+    Instant erased;
 
     protected Requester() {}
 

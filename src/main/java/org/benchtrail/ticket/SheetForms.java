@@ -45,7 +45,9 @@ final class SheetForms {
             Map.entry("carry-out", SheetForms::carryOut),
             Map.entry("verify", SheetForms::verify),
             Map.entry("document", SheetForms::document),
-            Map.entry("mentor", (form, sheet, acts) -> acts.add(s -> new DocumentFact.Signed(DocumentFact.Signatory.MENTOR))),
+            Map.entry(
+                    "mentor",
+                    (form, sheet, acts) -> acts.add(s -> new DocumentFact.Signed(DocumentFact.Signatory.MENTOR))),
             Map.entry("clear", SheetForms::clear),
             Map.entry("waive", (form, sheet, acts) -> required(form, acts, "waive", DeskFact.Waived.class)),
             Map.entry("strike", SheetForms::strike),
@@ -57,7 +59,8 @@ final class SheetForms {
             Map.entry("cancel", (form, sheet, acts) -> required(form, acts, "cancel", MoveFact.Cancelled.class)),
             Map.entry("reopen", (form, sheet, acts) -> required(form, acts, "reopen", MoveFact.Reopened.class)),
             Map.entry("rethink", (form, sheet, acts) -> required(form, acts, "rethink", MoveFact.Rethought.class)),
-            Map.entry("persists", (form, sheet, acts) -> required(form, acts, "persists", MoveFact.VerifyFailed.class)));
+            Map.entry(
+                    "persists", (form, sheet, acts) -> required(form, acts, "persists", MoveFact.VerifyFailed.class)));
 
     static boolean known(String name) {
         return READERS.containsKey(name) || name.equals("hold");
@@ -100,7 +103,8 @@ final class SheetForms {
         changed(form, sheet, acts, "logs", IdentifyFact.LogsReviewed.class);
         evidence(form, sheet, acts);
         changed(form, sheet, acts, "noevidence", IdentifyFact.EvidenceImpossible.class);
-        if (form.has("likeness.looked") && sheet.latest(IdentifyFact.LikenessChecked.class).isEmpty()) {
+        if (form.has("likeness.looked")
+                && sheet.latest(IdentifyFact.LikenessChecked.class).isEmpty()) {
             List<String> shown = List.of(form.text("shown").split(" ")).stream()
                     .filter(s -> !s.isEmpty())
                     .toList();
@@ -137,8 +141,8 @@ final class SheetForms {
 
     private static void check(SheetForm form, JobSheet sheet, List<Act> acts) {
         sheet.activeTheory()
-                .ifPresent(theory -> form.add(
-                        acts, "check", TestFact.CheckPlanned.class, Map.of("theory", theory.entry())));
+                .ifPresent(theory ->
+                        form.add(acts, "check", TestFact.CheckPlanned.class, Map.of("theory", theory.entry())));
     }
 
     private static void result(SheetForm form, JobSheet sheet, List<Act> acts) {
@@ -151,11 +155,7 @@ final class SheetForms {
         form.add(acts, "action", PlanFact.ActionPlanned.class);
         changed(form, sheet, acts, "maker", PlanFact.MakerConsulted.class);
         for (Noted<PlanFact.ActionPlanned> action : sheet.actions()) {
-            form.add(
-                    acts,
-                    "fit-" + action.entry(),
-                    PlanFact.PartFitChecked.class,
-                    Map.of("action", action.entry()));
+            form.add(acts, "fit-" + action.entry(), PlanFact.PartFitChecked.class, Map.of("action", action.entry()));
         }
         if (form.has("fit.fit") && form.given("action") && form.has("action.part")) {
             PlanFact.PartFitChecked fit = form.read("fit", PlanFact.PartFitChecked.class, Map.of("action", 0));
@@ -266,8 +266,7 @@ final class SheetForms {
         Fact old = sheet.at(entry, Fact.class, "correct.entry").fact();
         Fact replacement = form.read("new", old.getClass(), Map.of());
         if (replacement != null) {
-            DeskFact.Corrected corrected =
-                    form.read("correct", DeskFact.Corrected.class, Map.of("entry", entry));
+            DeskFact.Corrected corrected = form.read("correct", DeskFact.Corrected.class, Map.of("entry", entry));
             if (corrected != null) {
                 acts.add(s -> new DeskFact.Corrected(entry, corrected.reason(), replacement));
             }
@@ -278,7 +277,10 @@ final class SheetForms {
     private static void hold(SheetForm form, List<Act> acts, ZoneId zone) {
         try {
             String followUp = form.has("hold.followUp")
-                    ? LocalDateTime.parse(form.text("hold.followUp")).atZone(zone).toInstant().toString()
+                    ? LocalDateTime.parse(form.text("hold.followUp"))
+                            .atZone(zone)
+                            .toInstant()
+                            .toString()
                     : "";
             Map<String, String> known = followUp.isEmpty() ? Map.of() : Map.of("followUp", followUp);
             required(form, acts, "hold", MoveFact.Held.class, known);

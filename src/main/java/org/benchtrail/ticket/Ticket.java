@@ -54,7 +54,8 @@ class Ticket {
 
     int round;
 
-    @Nullable String assignee;
+    @Nullable
+    String assignee;
 
     @Column(updatable = false)
     Instant opened = Instant.EPOCH;
@@ -62,15 +63,20 @@ class Ticket {
     Instant due = Instant.EPOCH;
 
     @Column(name = "hold_for")
-    @Nullable String holdFor;
+    @Nullable
+    String holdFor;
 
     @Column(name = "follow_up")
-    @Nullable Instant followUp;
+    @Nullable
+    Instant followUp;
 
     boolean escalated;
     int entries;
     Instant touched = Instant.EPOCH;
-    @Nullable Instant ended;
+
+    @Nullable
+    Instant ended;
+
     String words = "";
 
     protected Ticket() {}
@@ -115,7 +121,8 @@ class Ticket {
         return Stream.of(
                         Stream.of(report.title(), report.device(), report.place()),
                         sheet.all(SymptomRecorded.class).stream()
-                                .flatMap(s -> Stream.of(s.fact().words(), s.fact().observable())),
+                                .flatMap(s ->
+                                        Stream.of(s.fact().words(), s.fact().observable())),
                         sheet.all(CauseNamed.class).stream().map(c -> c.fact().cause()))
                 .flatMap(s -> s)
                 .collect(Collectors.joining("\n"));

@@ -137,7 +137,13 @@ public class TicketActs {
     /** Keeps the bytes of a file and notes it on the ticket. */
     @Transactional
     public Outcome attach(
-            TicketNumber number, int version, String fileName, String mediaType, byte[] content, String shows, Actor actor) {
+            TicketNumber number,
+            int version,
+            String fileName,
+            String mediaType,
+            byte[] content,
+            String shows,
+            Actor actor) {
         String sha256 = attachments.keep(content);
         IdentifyFact.AttachmentAdded added =
                 new IdentifyFact.AttachmentAdded(fileName, mediaType, content.length, sha256, shows);
@@ -238,7 +244,8 @@ public class TicketActs {
     private Fact completed(Fact fact) {
         if (fact instanceof MoveFact.HandedOver handed) {
             Actor taker = people.worker(handed.to())
-                    .orElseThrow(() -> new Invalid("to", "Nobody who works on tickets has the account '" + handed.to() + "'."));
+                    .orElseThrow(() ->
+                            new Invalid("to", "Nobody who works on tickets has the account '" + handed.to() + "'."));
             return new MoveFact.HandedOver(taker.account(), taker.roles(), handed.note());
         }
         if (fact instanceof DeskFact.Opened || fact instanceof DeskFact.Refused) {

@@ -1,0 +1,94 @@
+package org.benchtrail.ticket;
+
+import java.lang.reflect.RecordComponent;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.stream.Collectors;
+import org.benchtrail.core.method.DeskFact;
+import org.benchtrail.core.method.Fact;
+import org.benchtrail.core.method.Requirement;
+import org.benchtrail.trail.FactKinds;
+import org.jspecify.annotations.Nullable;
+
+/** Any fact in plain words: what kind it is, and each thing it says. */
+final class FactText {
+    private FactText() {}
+
+    /** One thing a fact says. */
+    public record Part(String name, String text) {}
+
+    /** The kind in words, such as "symptom recorded". */
+    static String kind(Fact fact) {
+        return FactKinds.name(fact.getClass()).replace('-', ' ');
+    }
+
+    static List<Part> parts(Fact fact, ZoneId zone) {
+        if (fact instanceof DeskFact.Refused refused) {
+            return List.of(
+                    new Part("act", refused.act().replace('-', ' ')),
+                    new Part(
+                            "missing",
+                            refused.missing().stream()
+                                    .map(FactText::requirement)
+                                    .collect(Collectors.joining("; "))));
+        }
+        List<Part> parts = new ArrayList<>();
+        for (RecordComponent component : fact.getClass().getRecordComponents()) {
+            String text = text(value(fact, component), zone);
+            if (!text.isEmpty()) {
+                parts.add(new Part(name(component.getName()), text));
+            }
+        }
+        return parts;
+    }
+
+    private static String requirement(String code) {
+        return Requirement.of(code).map(Requirement::title).orElse(code.replace('-', ' '));
+    }
+
+    private static @Nullable Object value(Fact fact, RecordComponent component) {
+        try {
+            return component.getAccessor().invoke(fact);
+        } catch (ReflectiveOperationException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+
+    private static String name(String component) {
+        return component.replaceAll("(?<=[a-z])(?=[A-Z])", " ").toLowerCase(Locale.ROOT);
+    }
+
+    private static String text(@Nullable Object value, ZoneId zone) {
+        if (value == null) {
+            return "";
+        }
+        if (value instanceof Boolean yes) {
+            return yes ? "yes" : "no";
+        }
+        if (value instanceof Enum<?> constant) {
+            return Option.words(constant);
+        }
+        if (value instanceof Instant at) {
+            return Times.text(at, zone);
+        }
+        if (value instanceof Map<?, ?> map) {
+            return map.entrySet().stream()
+                    .map(e -> text(e.getKey(), zone) + ": " + text(e.getValue(), zone))
+                    .collect(Collectors.joining(", "));
+        }
+        if (value instanceof Collection<?> many) {
+            return many.stream().map(v -> text(v, zone)).collect(Collectors.joining(", "));
+        }
+        if (value instanceof Fact fact) {
+            return parts(fact, zone).stream()
+                    .map(p -> p.name() + ": " + p.text())
+                    .collect(Collectors.joining("; "));
+        }
+        return value.toString();
+    }
+}

@@ -1,0 +1,123 @@
+package org.benchtrail.ticket;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.datatype.jsr310.JavaTimeModule;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.benchtrail.core.Invalid.Problem;
+import org.benchtrail.core.method.DocumentFact;
+import org.benchtrail.core.method.Fact;
+import org.benchtrail.core.method.IdentifyFact;
+import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.PlanFact;
+import org.benchtrail.core.method.SummaryDraft;
+import org.benchtrail.core.method.TheorizeFact;
+import org.benchtrail.core.method.VerifyFact;
+
+/** What the fields of the forms hold: what was typed and not yet taken, else what is on the sheet. */
+public final class Fill {
+    private static final ObjectMapper MAPPER =
+            JsonMapper.builder().addModule(new JavaTimeModule()).build();
+
+    private final Map<String, List<String>> values = new HashMap<>();
+    private final Map<String, String> errors = new HashMap<>();
+
+    /** What the sheet says. */
+    static Fill of(JobSheet sheet) {
+        Fill fill = new Fill();
+        fill.latest(sheet, "onset", IdentifyFact.OnsetRecorded.class);
+        fill.latest(sheet, "changes", IdentifyFact.ChangesAsked.class);
+        fill.latest(sheet, "scope", IdentifyFact.ScopeRecorded.class);
+        fill.latest(sheet, "reproduction", IdentifyFact.ReproductionTried.class);
+        fill.latest(sheet, "hazards", IdentifyFact.HazardsScreened.class);
+        fill.latest(sheet, "data", IdentifyFact.DataAnswered.class);
+        fill.latest(sheet, "logs", IdentifyFact.LogsReviewed.class);
+        fill.latest(sheet, "noevidence", IdentifyFact.EvidenceImpossible.class);
+        fill.latest(sheet, "obvious", TheorizeFact.ObviousQuestioned.class);
+        fill.ofRound(sheet, "choice", TheorizeFact.TheoryChosen.class);
+        fill.ofRound(sheet, "maker", PlanFact.MakerConsulted.class);
+        fill.sinceWork(sheet, "function", VerifyFact.FunctionChecked.class);
+        fill.sinceWork(sheet, "requester", VerifyFact.RequesterAnswered.class);
+        fill.latest(sheet, "prevention", VerifyFact.PreventionConsidered.class);
+        fill.ofRound(sheet, "cause", DocumentFact.CauseNamed.class);
+        fill.ofRound(sheet, "knowledge", DocumentFact.KnowledgeLinked.class);
+        fill.ofRound(sheet, "effort", DocumentFact.EffortRecorded.class);
+        fill.put("summary", SummaryDraft.of(sheet));
+        fill.ofRound(sheet, "summary", DocumentFact.SummaryWritten.class);
+        if (sheet.all(IdentifyFact.SymptomRecorded.class).isEmpty()) {
+            String words = sheet.opened().words();
+            fill.values.put(
+                    "symptom.words", List.of(words.isEmpty() ? sheet.opened().title() : words));
+        }
+        return fill;
+    }
+
+    /** Nothing but what was typed. */
+    static Fill empty() {
+        return new Fill();
+    }
+
+    /** What was typed stands before what is on the sheet. */
+    Fill typed(Map<String, List<String>> typed, List<Problem> problems) {
+        values.putAll(typed);
+        problems.forEach(p -> errors.putIfAbsent(p.field(), p.sentence()));
+        return this;
+    }
+
+    public String value(String name) {
+        return values.getOrDefault(name, List.of()).stream().findFirst().orElse("");
+    }
+
+    public boolean is(String name, String option) {
+        return values.getOrDefault(name, List.of()).contains(option);
+    }
+
+    /** What is wrong with a field; empty if nothing is. */
+    public String error(String name) {
+        return errors.getOrDefault(name, "");
+    }
+
+    public boolean wrong(String name) {
+        return errors.containsKey(name);
+    }
+
+    /** Whether anything was typed or is wrong in a group, so that a folded part has to be shown open. */
+    public boolean touched(String group) {
+        return values.entrySet().stream()
+                        .anyMatch(e -> e.getKey().startsWith(group + ".")
+                                && e.getValue().stream().anyMatch(v -> !v.isBlank()))
+                || errors.keySet().stream().anyMatch(k -> k.startsWith(group));
+    }
+
+    private <F extends Fact> void latest(JobSheet sheet, String group, Class<F> kind) {
+        sheet.latest(kind).ifPresent(n -> put(group, n.fact()));
+    }
+
+    private <F extends Fact> void ofRound(JobSheet sheet, String group, Class<F> kind) {
+        sheet.latestOfRound(kind).ifPresent(n -> put(group, n.fact()));
+    }
+
+    private <F extends Fact> void sinceWork(JobSheet sheet, String group, Class<F> kind) {
+        sheet.latest(kind).filter(n -> n.entry() > sheet.lastWork()).ifPresent(n -> put(group, n.fact()));
+    }
+
+    /** Every component of a record, maps opened, under its dotted name. */
+    final void put(String group, Object record) {
+        open(group, MAPPER.valueToTree(record));
+    }
+
+    private void open(String name, JsonNode node) {
+        if (node.isObject()) {
+            node.fields().forEachRemaining(e -> open(name + "." + e.getKey(), e.getValue()));
+        } else if (node.isArray()) {
+            List<String> all = new java.util.ArrayList<>();
+            node.forEach(n -> all.add(n.asText()));
+            values.put(name, all);
+        } else if (!node.isNull()) {
+            values.put(name, List.of(node.asText()));
+        }
+    }
+}

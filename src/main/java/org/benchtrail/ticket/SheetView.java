@@ -1,0 +1,649 @@
+package org.benchtrail.ticket;
+
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.Caution;
+import org.benchtrail.core.method.Course;
+import org.benchtrail.core.method.DeskFact;
+import org.benchtrail.core.method.DocumentFact;
+import org.benchtrail.core.method.Fact;
+import org.benchtrail.core.method.IdentifyFact;
+import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.Method;
+import org.benchtrail.core.method.Missing;
+import org.benchtrail.core.method.MoveFact;
+import org.benchtrail.core.method.Noted;
+import org.benchtrail.core.method.PlanFact;
+import org.benchtrail.core.method.Policy;
+import org.benchtrail.core.method.Requirement;
+import org.benchtrail.core.method.Role;
+import org.benchtrail.core.method.Standing;
+import org.benchtrail.core.method.Step;
+import org.benchtrail.core.method.TestFact;
+import org.benchtrail.core.method.TheorizeFact;
+import org.benchtrail.core.method.VerifyFact;
+
+/** The job sheet as its page shows it to one viewer: every text ready, and what this viewer may do. */
+public final class SheetView {
+    private final TicketLook.Whole ticket;
+    private final JobSheet sheet;
+    private final Actor viewer;
+    private final ZoneId zone;
+    private final Policy policy;
+    private final Instant now;
+    private final Map<String, String> names;
+    private final List<Actor> workers;
+    private final List<TicketLine> alike;
+
+    SheetView(
+            TicketLook.Whole ticket,
+            Actor viewer,
+            ZoneId zone,
+            Policy policy,
+            Instant now,
+            Map<String, String> names,
+            List<Actor> workers,
+            List<TicketLine> alike) {
+        this.ticket = ticket;
+        this.sheet = ticket.sheet();
+        this.viewer = viewer;
+        this.zone = zone;
+        this.policy = policy;
+        this.now = now;
+        this.names = names;
+        this.workers = workers;
+        this.alike = alike;
+    }
+
+    // ---- the head of the sheet
+
+    public String number() {
+        return ticket.number().toString();
+    }
+
+    public int version() {
+        return sheet.entries();
+    }
+
+    public DeskFact.Opened report() {
+        return sheet.opened();
+    }
+
+    public String category() {
+        return report().category().title();
+    }
+
+    public String requester() {
+        return ticket.requester() + ", " + ticket.contact();
+    }
+
+    public String impact() {
+        return report().impact().words() + ", " + report().urgency().words();
+    }
+
+    public String due() {
+        return Times.text(ticket.line().due(), zone)
+                + (isOpen() ? " (" + Times.distance(ticket.line().due(), now) + ")" : "");
+    }
+
+    public boolean overdue() {
+        return isOpen() && ticket.line().due().isBefore(now);
+    }
+
+    public String openedAt() {
+        return Times.text(ticket.line().opened(), zone);
+    }
+
+    public String assignee() {
+        return course().assignee() == null ? "nobody yet" : name(course().assignee());
+    }
+
+    public Course course() {
+        return sheet.course();
+    }
+
+    public String standing() {
+        return switch (course().standing()) {
+            case OPEN -> course().hold() == null ? "open" : "on hold";
+            case CLOSED -> "closed " + Times.text(course().closed(), zone);
+            case CANCELLED -> "cancelled";
+        };
+    }
+
+    public boolean isOpen() {
+        return course().isOpen();
+    }
+
+    public boolean isClosed() {
+        return course().standing() == Standing.CLOSED;
+    }
+
+    // ---- what the viewer may do
+
+    public boolean mine() {
+        return viewer.account().equals(course().assignee());
+    }
+
+    /** Whether the forms of the step are offered. */
+    public boolean working() {
+        return isOpen() && mine() && course().hold() == null;
+    }
+
+    public boolean takeable() {
+        return isOpen() && course().assignee() == null && viewer.works();
+    }
+
+    public boolean supervising() {
+        return viewer.is(Role.SUPERVISOR);
+    }
+
+    public boolean adding() {
+        return isOpen() && viewer.works();
+    }
+
+    public boolean handing() {
+        return isOpen() && (mine() || supervising());
+    }
+
+    public boolean approving() {
+        return isOpen() && !mine() && (supervising() || viewer.is(Role.MENTOR)) && sheet.step() == Step.PLAN;
+    }
+
+    public boolean mentoring() {
+        return isOpen()
+                && !mine()
+                && viewer.is(Role.MENTOR)
+                && course().isTrainees()
+                && sheet.step() == Step.DOCUMENT
+                && sheet.latestOfRound(DocumentFact.SummaryWritten.class).isPresent();
+    }
+
+    public boolean reopening() {
+        return isClosed() && viewer.works();
+    }
+
+    public String viewer() {
+        return viewer.account();
+    }
+
+    public List<Option> takers() {
+        return workers.stream()
+                .filter(w -> !w.account().equals(course().assignee()))
+                .map(w -> new Option(w.account(), w.name()))
+                .toList();
+    }
+
+    // ---- the six steps
+
+    public String step() {
+        return sheet.step().name().toLowerCase(java.util.Locale.ROOT);
+    }
+
+    public boolean at(String step) {
+        return isOpen() && sheet.step() == Step.valueOf(step);
+    }
+
+    public String nextStep() {
+        return sheet.step() == Step.DOCUMENT ? "" : sheet.step().next().title();
+    }
+
+    /** One of the six rows. */
+    public record Row(
+            int place, String title, String question, String state, String line, String stamp, List<Line> facts) {}
+
+    public List<Row> rows() {
+        return Stream.of(Step.values()).map(this::row).toList();
+    }
+
+    private Row row(Step step) {
+        boolean signed = step.isBefore(sheet.step()) || !isOpen();
+        boolean current = isOpen() && step == sheet.step();
+        String stamp = sheet.latest(MoveFact.class, m -> m.during() == step && leaves(m.fact()))
+                .filter(m -> signed)
+                .map(m -> stamp(m))
+                .orElse("");
+        List<Line> facts = sheet.facts().stream()
+                .filter(n -> belongs(n, step))
+                .map(this::line)
+                .toList();
+        String state = current ? "now" : signed && !stamp.isEmpty() ? "signed" : "later";
+        return new Row(step.place(), step.title(), step.question(), state, summary(step), stamp, facts);
+    }
+
+    private static boolean leaves(MoveFact move) {
+        return move instanceof MoveFact.Advanced
+                || move instanceof MoveFact.RuledOut
+                || move instanceof MoveFact.Closed;
+    }
+
+    private static boolean belongs(Noted<?> noted, Step step) {
+        Step own = noted.fact().step();
+        return own == step || (own == null && noted.fact() instanceof IdentifyFact && step == Step.IDENTIFY);
+    }
+
+    private String summary(Step step) {
+        return switch (step) {
+            case IDENTIFY ->
+                count(sheet.all(IdentifyFact.SymptomRecorded.class), "symptom")
+                        + ", "
+                        + count(sheet.all(IdentifyFact.ReadingRecorded.class), "reading")
+                        + sheet.latest(IdentifyFact.DataAnswered.class)
+                                .map(d -> ", data: " + d.fact().state().words())
+                                .orElse("");
+            case THEORIZE ->
+                sheet.activeTheory()
+                        .map(t -> t.fact().text())
+                        .orElse(count(sheet.all(TheorizeFact.TheoryStated.class), "theory"));
+            case TEST -> count(sheet.ofRound(TestFact.ResultRecorded.class), "result");
+            case PLAN -> count(sheet.actions(), "action");
+            case VERIFY -> count(sheet.ofRound(VerifyFact.SymptomRechecked.class), "re-check");
+            case DOCUMENT ->
+                sheet.latestOfRound(DocumentFact.CauseNamed.class)
+                        .map(c -> c.fact().cause())
+                        .orElse("");
+        };
+    }
+
+    private static String count(Collection<?> list, String noun) {
+        String many = noun.endsWith("y") ? noun.substring(0, noun.length() - 1) + "ies" : noun + "s";
+        return list.size() == 1 ? "1 " + noun : list.size() + " " + many;
+    }
+
+    /** What must be true before the step is left. */
+    public record GateLine(String code, String text, String state, boolean waivable) {}
+
+    public List<GateLine> gate() {
+        return Method.gate(sheet, policy, now).stream()
+                .map(s -> new GateLine(
+                        s.requirement().code(),
+                        s.state() == Requirement.State.MISSING
+                                ? s.sentence()
+                                : s.requirement().title(),
+                        s.state().name().toLowerCase(java.util.Locale.ROOT),
+                        s.requirement().waivable() && supervising() && !mine()))
+                .toList();
+    }
+
+    public long open() {
+        return gate().stream().filter(g -> g.state().equals("missing")).count();
+    }
+
+    /** What stood in the way of the last request, each with the place that cures it. */
+    public static List<Missing> none() {
+        return List.of();
+    }
+
+    // ---- facts as lines
+
+    /** One fact as a line. */
+    public record Line(int entry, String kind, String text, String stamp, boolean late, boolean corrected) {}
+
+    private Line line(Noted<?> noted) {
+        String text = FactText.parts(noted.fact(), zone).stream()
+                .map(p -> p.name() + ": " + p.text())
+                .collect(Collectors.joining("; "));
+        return new Line(
+                noted.entry(),
+                FactText.kind(noted.fact()),
+                text,
+                stamp(noted),
+                noted.late(),
+                noted.corrected() != null);
+    }
+
+    private String stamp(Noted<?> noted) {
+        return name(noted.stamp().by()) + ", " + Times.text(noted.stamp().at(), zone);
+    }
+
+    private String name(String account) {
+        return names.getOrDefault(account, account);
+    }
+
+    // ---- identify
+
+    public record Symptom(int entry, String words, String observable, boolean intermittent) {}
+
+    public List<Symptom> symptoms() {
+        return sheet.all(IdentifyFact.SymptomRecorded.class).stream()
+                .map(n -> new Symptom(
+                        n.entry(),
+                        n.fact().words(),
+                        n.fact().observable(),
+                        n.fact().intermittent()))
+                .toList();
+    }
+
+    /** A reading; the verdict has a word and a shape. */
+    public record Reading(
+            int entry,
+            String what,
+            String point,
+            String value,
+            String verdict,
+            String shape,
+            String word,
+            String limit,
+            String source,
+            String stamp) {}
+
+    public List<Reading> readings() {
+        return sheet.all(IdentifyFact.ReadingRecorded.class).stream()
+                .map(this::reading)
+                .toList();
+    }
+
+    /** Readings that were outside and have to be taken again. */
+    public List<Reading> again() {
+        return Method.readingsToRepeat(sheet).stream().map(this::reading).toList();
+    }
+
+    private Reading reading(Noted<IdentifyFact.ReadingRecorded> n) {
+        IdentifyFact.ReadingRecorded r = n.fact();
+        String shape = switch (r.verdict()) {
+            case WITHIN -> "\u25cf";
+            case OUTSIDE -> "\u25b2";
+            case NOT_JUDGED -> "\u25cb";
+        };
+        return new Reading(
+                n.entry(),
+                r.quantity(),
+                r.point(),
+                r.value() + "\u202f" + r.unit(),
+                r.verdict().name().toLowerCase(java.util.Locale.ROOT).replace('_', '-'),
+                shape,
+                r.verdict() == IdentifyFact.Verdict.NOT_JUDGED ? "no limit given" : Option.words(r.verdict()),
+                limit(r),
+                r.limitSource(),
+                stamp(n));
+    }
+
+    private static String limit(IdentifyFact.ReadingRecorded r) {
+        if (r.lower() != null && r.upper() != null) {
+            return r.lower() + " to " + r.upper() + "\u202f" + r.unit();
+        }
+        if (r.lower() != null) {
+            return "at least " + r.lower() + "\u202f" + r.unit();
+        }
+        return r.upper() == null ? "" : "at most " + r.upper() + "\u202f" + r.unit();
+    }
+
+    public record Item(int entry, String title, String text, String link) {}
+
+    public List<Item> evidence() {
+        List<Item> items = new ArrayList<>();
+        sheet.all(IdentifyFact.FindingRecorded.class)
+                .forEach(n -> items.add(new Item(
+                        n.entry(),
+                        n.fact().driveFailure() ? "Finding: drive failure" : "Finding",
+                        n.fact().text(),
+                        "")));
+        sheet.all(IdentifyFact.ExtractRecorded.class)
+                .forEach(n -> items.add(
+                        new Item(n.entry(), n.fact().source(), n.fact().text(), "")));
+        sheet.all(IdentifyFact.AttachmentAdded.class)
+                .forEach(n -> items.add(new Item(
+                        n.entry(),
+                        n.fact().fileName(),
+                        n.fact().shows(),
+                        "/tickets/" + number() + "/attachments/" + n.fact().sha256())));
+        return items;
+    }
+
+    public boolean likenessChecked() {
+        return sheet.latest(IdentifyFact.LikenessChecked.class).isPresent();
+    }
+
+    public List<TicketLine> alike() {
+        return alike;
+    }
+
+    public String alikeNumbers() {
+        return alike.stream().map(TicketLine::number).collect(Collectors.joining(" "));
+    }
+
+    public boolean stopped() {
+        return isOpen() && sheet.workStopped();
+    }
+
+    public String hazards() {
+        return sheet.latest(IdentifyFact.HazardsScreened.class)
+                .map(n -> n.fact().present().entrySet().stream()
+                        .filter(Map.Entry::getValue)
+                        .map(e -> e.getKey().words())
+                        .collect(Collectors.joining(", ")))
+                .orElse("");
+    }
+
+    public String data() {
+        return sheet.latest(IdentifyFact.DataAnswered.class)
+                .map(n -> n.fact().state().words()
+                        + (n.fact().note().isEmpty() ? "" : ": " + n.fact().note()) + " (" + stamp(n) + ")")
+                .orElse("not answered yet");
+    }
+
+    public boolean driveFailing() {
+        return sheet.driveFailure().isPresent();
+    }
+
+    // ---- theorize and test
+
+    public record Theory(int entry, String text, String state, boolean active) {}
+
+    public List<Theory> theories() {
+        List<Integer> out = sheet.ruledOut().stream().map(Noted::entry).toList();
+        int active = sheet.activeTheory().map(Noted::entry).orElse(0);
+        return sheet.all(TheorizeFact.TheoryStated.class).stream()
+                .map(t -> new Theory(
+                        t.entry(),
+                        t.fact().text(),
+                        t.entry() == active ? "active" : out.contains(t.entry()) ? "ruled out" : "open",
+                        t.entry() == active))
+                .toList();
+    }
+
+    public String activeTheory() {
+        return sheet.activeTheory().map(t -> t.fact().text()).orElse("");
+    }
+
+    public record Check(
+            int entry,
+            String what,
+            String expectation,
+            boolean invasive,
+            List<Caution> cautions,
+            String cautionNames,
+            String result,
+            String outcome,
+            boolean made) {}
+
+    public List<Check> checks() {
+        return sheet.ofRound(TestFact.CheckPlanned.class).stream()
+                .map(this::check)
+                .toList();
+    }
+
+    public List<Check> checksToMake() {
+        return checks().stream().filter(c -> !c.made()).toList();
+    }
+
+    private Check check(Noted<TestFact.CheckPlanned> n) {
+        var result = sheet.result(n.entry());
+        return new Check(
+                n.entry(),
+                n.fact().what(),
+                n.fact().expectation(),
+                n.fact().invasive(),
+                List.copyOf(n.fact().cautions()),
+                names(n.fact().cautions()),
+                result.map(r -> r.fact().observation()).orElse(""),
+                result.map(r -> r.fact().outcome().words()).orElse(""),
+                result.isPresent());
+    }
+
+    private static String names(Collection<Caution> cautions) {
+        return cautions.stream().map(Caution::name).collect(Collectors.joining(","));
+    }
+
+    /** Whether the latest conclusive result rules the theory out, so that the way leads back. */
+    public boolean refuted() {
+        return sheet.ofRound(TestFact.ResultRecorded.class).stream()
+                .map(r -> r.fact().outcome())
+                .filter(o -> o != TestFact.Outcome.INCONCLUSIVE)
+                .reduce((a, b) -> b)
+                .filter(o -> o == TestFact.Outcome.REFUTES)
+                .isPresent();
+    }
+
+    // ---- plan
+
+    public record PlannedAction(
+            int entry,
+            PlanFact.ActionPlanned plan,
+            List<Caution> cautions,
+            String cautionNames,
+            String fit,
+            String outcome,
+            boolean settled) {}
+
+    public List<PlannedAction> actions() {
+        return sheet.actions().stream().map(this::action).toList();
+    }
+
+    public List<PlannedAction> actionsToDo() {
+        return actions().stream().filter(a -> !a.settled()).toList();
+    }
+
+    private PlannedAction action(Noted<PlanFact.ActionPlanned> n) {
+        var settlement = sheet.settlement(n.entry());
+        return new PlannedAction(
+                n.entry(),
+                n.fact(),
+                List.copyOf(n.fact().cautions()),
+                names(n.fact().cautions()),
+                sheet.latest(PlanFact.PartFitChecked.class, f -> f.fact().action() == n.entry())
+                        .map(f -> f.fact().fit().words() + ": " + f.fact().basis())
+                        .orElse(""),
+                settlement
+                        .map(s -> s.fact().settlement().words()
+                                + (s.fact().note().isEmpty()
+                                        ? ""
+                                        : ": " + s.fact().note()))
+                        .orElse(""),
+                settlement.isPresent());
+    }
+
+    public List<String> approvalReasons() {
+        return Method.approvalReasons(sheet, policy);
+    }
+
+    public String approval() {
+        return sheet.latestOfRound(PlanFact.PlanApproved.class)
+                .map(a -> "Approved by " + stamp(a)
+                        + (a.fact().note().isEmpty() ? "" : ": " + a.fact().note()))
+                .orElse("");
+    }
+
+    public String declined() {
+        return sheet.latestOfRound(PlanFact.PlanDeclined.class)
+                .map(d -> "Declined by " + stamp(d) + ": " + d.fact().reason())
+                .orElse("");
+    }
+
+    // ---- verify and document
+
+    public record Item2(String field, String words) {}
+
+    public List<Item2> functions() {
+        List<String> functions = report().category().functions();
+        return java.util.stream.IntStream.range(0, functions.size())
+                .mapToObj(i -> new Item2("function.items." + i, functions.get(i)))
+                .toList();
+    }
+
+    /** What the latest re-check of each symptom after the last action said. */
+    public String recheck(int symptom) {
+        return sheet.latest(VerifyFact.SymptomRechecked.class, r -> r.fact().symptom() == symptom)
+                .filter(r -> r.entry() > sheet.lastWork())
+                .map(r -> (r.fact().gone() ? "gone: " : "still there: ")
+                        + r.fact().how())
+                .orElse("");
+    }
+
+    public boolean soaking() {
+        return Method.gate(sheet, policy, now).stream()
+                .anyMatch(s -> s.requirement() == Requirement.SOAK_TIME_PASSED && s.state() != Requirement.State.MET);
+    }
+
+    public long soakHours() {
+        return policy.soakTime().toHours();
+    }
+
+    public boolean signed() {
+        return Method.gate(sheet, policy, now).stream()
+                .anyMatch(s -> s.requirement() == Requirement.SUMMARY_WRITTEN && s.state() == Requirement.State.MET);
+    }
+
+    // ---- desk
+
+    public String held() {
+        DeskFact.Hold hold = course().hold();
+        return hold == null
+                ? ""
+                : "Waits for " + hold.waitingFor().words() + "; to be looked at again "
+                        + Times.text(hold.followUp(), zone) + (hold.note().isEmpty() ? "" : ". " + hold.note());
+    }
+
+    public String escalated() {
+        MoveFact.Escalated escalation = course().escalation();
+        return escalation == null ? "" : "With " + escalation.to() + ". Tried: " + escalation.tried();
+    }
+
+    public String zone() {
+        return zone.getId();
+    }
+
+    public String lastEntry() {
+        Noted<?> last = sheet.facts().get(sheet.facts().size() - 1);
+        return FactText.kind(last.fact()) + ", " + stamp(last);
+    }
+
+    /** What others did since that version, for somebody whose form was older. */
+    public List<Line> since(int version) {
+        return sheet.facts().stream()
+                .filter(n -> n.entry() > version)
+                .map(this::line)
+                .toList();
+    }
+
+    /** All entries, for the record at the foot of the printed sheet. */
+    public List<Line> waivers() {
+        List<Line> lines = new ArrayList<>();
+        for (Noted<DeskFact.Waived> n : sheet.all(DeskFact.Waived.class)) {
+            lines.add(line(n));
+        }
+        return lines;
+    }
+
+    // ---- answers to choose from
+
+    public Choices choose() {
+        return Choices.ALL;
+    }
+
+    /** Whether a fact of that kind can be put right. */
+    static boolean correctable(Fact fact) {
+        return fact instanceof IdentifyFact.Evidence
+                || fact instanceof IdentifyFact.SymptomRecorded
+                || fact instanceof TheorizeFact.TheoryStated
+                || fact instanceof TestFact.CheckPlanned
+                || fact instanceof PlanFact.ActionPlanned
+                || fact instanceof DocumentFact.EffortRecorded;
+    }
+}

@@ -1,0 +1,50 @@
+package org.benchtrail.ticket;
+
+import java.time.Instant;
+import org.benchtrail.core.method.Category;
+import org.benchtrail.core.method.Priority;
+import org.benchtrail.core.method.Standing;
+import org.benchtrail.core.method.Step;
+import org.jspecify.annotations.Nullable;
+
+/** One ticket as a line of a list. */
+public record TicketLine(
+        String number,
+        String title,
+        Category category,
+        String device,
+        String place,
+        Priority priority,
+        Step step,
+        Standing standing,
+        int round,
+        @Nullable String assignee,
+        Instant opened,
+        Instant due,
+        @Nullable String holdFor,
+        @Nullable Instant followUp,
+        boolean escalated,
+        int version,
+        Instant touched) {
+
+    static TicketLine of(Ticket t) {
+        return new TicketLine(
+                t.number().toString(),
+                t.title,
+                t.category,
+                t.device,
+                t.place,
+                t.priority,
+                t.step,
+                t.standing,
+                t.round,
+                t.assignee,
+                t.opened,
+                t.due,
+                t.holdFor,
+                t.followUp,
+                t.escalated,
+                t.entries,
+                t.touched);
+    }
+}

@@ -1,0 +1,35 @@
+package org.benchtrail.ticket;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.util.Locale;
+
+/** Moments and spans as people read them: in the viewer's zone, with the zone shown. */
+final class Times {
+    private static final DateTimeFormatter FORM = DateTimeFormatter.ofPattern("d MMM uuuu HH:mm z", Locale.ENGLISH);
+
+    private Times() {}
+
+    static String text(Instant at, ZoneId zone) {
+        return FORM.format(at.atZone(zone));
+    }
+
+    /** How far off a moment is: "in 3 h 10 min", "2 days over". */
+    static String distance(Instant at, Instant now) {
+        Duration gap = Duration.between(now, at);
+        return gap.isNegative() ? span(gap.negated()) + " over" : "in " + span(gap);
+    }
+
+    private static String span(Duration gap) {
+        long minutes = gap.toMinutes();
+        if (minutes < 60) {
+            return minutes + " min";
+        }
+        if (minutes < 48 * 60) {
+            return minutes / 60 + " h " + minutes % 60 + " min";
+        }
+        return minutes / 1440 + " days";
+    }
+}
