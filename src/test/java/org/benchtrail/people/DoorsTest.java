@@ -31,8 +31,9 @@ import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Role;
 import org.benchtrail.platform.TestDatabase;
 import org.jspecify.annotations.Nullable;
-import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestInstance;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -40,6 +41,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 /** Every door of this package, tried by every role and by a stranger, against the one table of rights. */
 @QuarkusTest
 @QuarkusTestResource(TestDatabase.class)
+@TestInstance(TestInstance.Lifecycle.PER_CLASS)
 class DoorsTest {
     private static final String PASSWORD = "a long enough password";
 
@@ -81,6 +83,7 @@ class DoorsTest {
     PeopleActs acts;
 
     private final Map<Role, String> tokens = new EnumMap<>(Role.class);
+    private final Map<Role, Browser> browsers = new EnumMap<>(Role.class);
 
     static Stream<Door> doors() {
         return CLOSED_DOORS.stream();
@@ -91,7 +94,7 @@ class DoorsTest {
                 .flatMap(door -> Arrays.stream(Role.values()).map(role -> Arguments.of(door, role)));
     }
 
-    @BeforeEach
+    @BeforeAll
     void people() {
         acts.ensureAccount("door-target", "Door Target", Set.of(Role.TECHNICIAN), PASSWORD);
         for (Role role : Role.values()) {
@@ -124,9 +127,13 @@ class DoorsTest {
                             ? request
                             : request.contentType("application/json").body("{}"));
         }
+        return sent(door, page(door, browsers.computeIfAbsent(role, DoorsTest::signedIn)));
+    }
+
+    private static Browser signedIn(Role role) {
         Browser browser = Browser.signedIn(login(role), PASSWORD);
         browser.get("/me");
-        return sent(door, page(door, browser));
+        return browser;
     }
 
     private static RequestSpecification page(Door door, Browser browser) {

@@ -10,6 +10,10 @@ import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.http.Cookie;
 import io.restassured.response.Response;
 import io.restassured.specification.RequestSpecification;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
 import org.benchtrail.people.Browser;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -91,6 +95,20 @@ class FormsTest {
     @ValueSource(strings = {"nothing", "unconstrained"})
     void noBodyAtAll_isRefusedByPages(String path) {
         assertFormRefused(browser.request().post("/test-forms/" + path));
+    }
+
+    /** REST Assured always names a content type; the JDK's client names none here. */
+    @ParameterizedTest
+    @ValueSource(strings = {"any", "nothing", "unconstrained"})
+    void noContentType_isRefusedByPages(String path) throws Exception {
+        URI address = URI.create("http://localhost:" + io.restassured.RestAssured.port + "/test-forms/" + path);
+        HttpRequest request = HttpRequest.newBuilder(address)
+                .header("Cookie", "csrf-token=" + browser.cookie("csrf-token"))
+                .POST(HttpRequest.BodyPublishers.noBody())
+                .build();
+        HttpResponse<String> answer = HttpClient.newHttpClient().send(request, HttpResponse.BodyHandlers.ofString());
+        assertEquals(400, answer.statusCode());
+        assertTrue(answer.body().contains("This form was not accepted"), answer.body());
     }
 
     @Test
