@@ -25,7 +25,11 @@ public class CurrentActor {
         return person() != null;
     }
 
-    /** @throws UnauthorizedException if nobody is signed in */
+    /**
+     * Who acts.
+     *
+     * @throws UnauthorizedException if nobody is signed in
+     */
     public Actor actor() {
         return required().actor();
     }

@@ -37,7 +37,11 @@ public final class Permissions {
         return !Collections.disjoint(roles(permission), actor.roles());
     }
 
-    /** @throws Forbidden if no role of {@code actor} has {@code permission} */
+    /**
+     * Lets nobody pass who lacks {@code permission}.
+     *
+     * @throws Forbidden if no role of {@code actor} has it
+     */
     public static void require(Permission permission, Actor actor) {
         if (!allow(permission, actor)) {
             throw new Forbidden("Only these roles may " + permission.words() + ": " + names(permission) + ".");

@@ -42,7 +42,11 @@ public class SignInPage {
         static native TemplateInstance signIn(String login, String to, String error);
     }
 
-    /** @param to the local path to show after signing in */
+    /**
+     * The form to sign in with.
+     *
+     * @param to the local path to show afterwards
+     */
     @GET
     @Path("sign-in")
     @PermitAll

@@ -28,7 +28,6 @@ import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Role;
 import org.benchtrail.platform.NotFound;
 import org.benchtrail.platform.TestDatabase;
-import org.eclipse.microprofile.config.ConfigProvider;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -48,6 +47,9 @@ class PeopleActsTest {
 
     @Inject
     Clock clock;
+
+    @Inject
+    Passwords passwords;
 
     private final Actor boss = new Actor("keeper", "Keeper", Set.of(Role.ADMINISTRATOR));
     private String login;
@@ -339,6 +341,14 @@ class PeopleActsTest {
                 .getAnnotation(io.smallrye.config.WithDefault.class)
                 .value();
         assertEquals("12", shipped);
-        assertEquals("4", ConfigProvider.getConfig().getValue("benchtrail.sign-in.bcrypt-cost", String.class));
+    }
+
+    /** The second field of a bcrypt hash is its cost; this test run asks for 4. */
+    @Test
+    void configuredCost_isTheOneUsed() {
+        String hash = passwords.hash(PASSWORD);
+        assertTrue(hash.matches("\\$2[aby]\\$04\\$.{53}"), hash);
+        assertTrue(passwords.matches(PASSWORD, hash));
+        assertFalse(passwords.matches(PASSWORD + "x", hash));
     }
 }

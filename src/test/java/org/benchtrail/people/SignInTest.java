@@ -183,6 +183,20 @@ class SignInTest {
         assertFalse(cookie.getValue().contains(login));
     }
 
+    /** The test run trusts the header that a proxy sets; a server does so only when configured to. */
+    @Test
+    void cookies_behindTls_areSecure() {
+        Browser browser = new Browser();
+        browser.get("/sign-in");
+        Response answer = browser.request()
+                .header("X-Forwarded-Proto", "https")
+                .formParams(Map.of("login", login, "password", PASSWORD, "csrf-token", browser.formToken()))
+                .post("/sign-in");
+        assertEquals(303, answer.statusCode());
+        assertTrue(answer.detailedCookies().get(Sessions.COOKIE).isSecured());
+        assertTrue(answer.detailedCookies().get("csrf-token").isSecured());
+    }
+
     @Test
     void forgedCookie_isNobody() {
         Browser browser = Browser.signedIn(login, PASSWORD);
