@@ -37,19 +37,19 @@ final class ArchiveUnpacker {
     }
 
     private void place(TarArchiveEntry entry, InputStream content) throws IOException {
-        Path target = inside(entry.getName());
+        Path file = inside(entry.getName());
         if (entry.isDirectory()) {
-            createFolders(target);
+            createFolders(file);
             return;
         }
-        createFolders(target.getParent());
+        createFolders(file.getParent());
         if (entry.isSymbolicLink()) {
-            Files.createSymbolicLink(target, plainLink(entry));
+            Files.createSymbolicLink(file, plainLink(entry));
         } else if (entry.isLink()) {
-            Files.createLink(target, inside(entry.getLinkName()));
+            Files.createLink(file, inside(entry.getLinkName()));
         } else if (entry.isFile()) {
-            Files.copy(content, target);
-            grant(target, (entry.getMode() & ANY_EXECUTE) != 0 ? "rwx------" : "rw-------");
+            Files.copy(content, file);
+            grant(file, (entry.getMode() & ANY_EXECUTE) != 0 ? "rwx------" : "rw-------");
         } else {
             throw new IOException("The archive entry " + entry.getName() + " is neither file, folder nor link.");
         }

@@ -19,6 +19,8 @@ import java.util.regex.Pattern;
 final class ClusterProcesses {
     private static final Pattern POSTGRES = Pattern.compile("postgres(\\.exe)?( \\(deleted\\))?");
 
+    private static final Duration LOOK_AGAIN = Duration.ofMillis(100);
+
     private final DataFolder folder;
 
     ClusterProcesses(DataFolder folder) {
@@ -42,15 +44,29 @@ final class ClusterProcesses {
         return ProcessHandle.of(Long.parseLong(lines.get(0))).filter(this::serves);
     }
 
-    /** Whether they all ended in time. */
-    static boolean ended(List<ProcessHandle> processes, Duration limit) {
+    /** Waits until no process serves the cluster; whether that came about in time. */
+    boolean ended(Duration limit) {
+        long end = System.nanoTime() + limit.toNanos();
+        for (List<ProcessHandle> left = all(); !left.isEmpty(); left = all()) {
+            if (System.nanoTime() > end || !awaitExit(left)) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /**
+     * Returns when all have exited, or after a moment: a process whose parent does not collect it never counts as exited
+     * although it serves nobody any more. False if this thread is to give up.
+     */
+    private static boolean awaitExit(List<ProcessHandle> processes) {
         CompletableFuture<?>[] exits =
                 processes.stream().map(ProcessHandle::onExit).toArray(CompletableFuture[]::new);
         try {
-            CompletableFuture.allOf(exits).get(limit.toMillis(), TimeUnit.MILLISECONDS);
+            CompletableFuture.allOf(exits).get(LOOK_AGAIN.toMillis(), TimeUnit.MILLISECONDS);
             return true;
-        } catch (TimeoutException stillRunning) {
-            return false;
+        } catch (TimeoutException lookAgain) {
+            return true;
         } catch (InterruptedException interrupted) {
             Thread.currentThread().interrupt();
             return false;

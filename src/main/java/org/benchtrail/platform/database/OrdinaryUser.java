@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.lang.ProcessBuilder.Redirect;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
 
@@ -35,7 +36,7 @@ final class OrdinaryUser {
     }
 
     private static boolean works(List<String> namespace) {
-        List<String> probe = new java.util.ArrayList<>(namespace);
+        List<String> probe = new ArrayList<>(namespace);
         probe.add("true");
         try {
             Process process = new ProcessBuilder(probe)

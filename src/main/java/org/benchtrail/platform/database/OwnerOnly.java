@@ -6,6 +6,7 @@ import java.nio.file.FileVisitResult;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.SimpleFileVisitor;
+import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.AclEntry;
 import java.nio.file.attribute.AclEntryFlag;
@@ -74,7 +75,7 @@ final class OwnerOnly {
      * with it everything that was committed below the new name.
      */
     static void moveDurably(Path from, Path to) throws IOException {
-        Files.move(from, to, java.nio.file.StandardCopyOption.ATOMIC_MOVE);
+        Files.move(from, to, StandardCopyOption.ATOMIC_MOVE);
         Path parent = to.toAbsolutePath().getParent();
         if (parent != null && posix(parent)) {
             force(parent, StandardOpenOption.READ);

@@ -16,6 +16,8 @@ import java.util.stream.Collectors;
 final class Postmaster {
     static final String ADDRESS = "127.0.0.1";
 
+    private static final byte[] LOOPBACK = {127, 0, 0, 1};
+
     /** Recovery after a crash may take long; it is told about meanwhile, and whoever has enough of it can interrupt. */
     private static final Duration START_LIMIT = Duration.ofHours(1);
 
@@ -85,10 +87,9 @@ final class Postmaster {
         }
         ask("fast", FAST_LIMIT, progress);
         ask("immediate", IMMEDIATE_LIMIT, progress);
-        List<ProcessHandle> left = processes.all();
-        if (!ClusterProcesses.ended(left, FAST_LIMIT)) {
-            throw new DatabaseNotStarted("PostgreSQL in " + folder.path() + " does not end (process " + pids(left)
-                    + "). End it yourself, then start Benchtrail again.");
+        if (!processes.ended(FAST_LIMIT)) {
+            throw new DatabaseNotStarted("PostgreSQL in " + folder.path() + " does not end (process "
+                    + pids(processes.all()) + "). End it yourself, then start Benchtrail again.");
         }
     }
 
@@ -131,7 +132,7 @@ final class Postmaster {
 
     /** A port that nobody uses at the moment. */
     static int freePort() {
-        try (ServerSocket socket = new ServerSocket(0, 1, InetAddress.getByName(ADDRESS))) {
+        try (ServerSocket socket = new ServerSocket(0, 1, InetAddress.getByAddress(LOOPBACK))) {
             return socket.getLocalPort();
         } catch (IOException failure) {
             throw new DatabaseNotStarted("No port on " + ADDRESS + " is free for PostgreSQL.", failure);
