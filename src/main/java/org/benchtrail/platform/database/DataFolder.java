@@ -146,16 +146,15 @@ final class DataFolder {
     }
 
     /**
-     * Whoever may write in the folder may swap the programs for others. An empty folder, or one used before, is made
-     * owner-only; one that holds something else is left as it is.
+     * Whoever may write in the folder may swap the programs for others. An empty folder is made owner-only; one that holds
+     * something already keeps its rights, for others may have to read there.
      */
     private void requireOnlyOwnerWrites() throws IOException {
-        if (Files.exists(lockFile()) || isEmpty()) {
+        if (isEmpty()) {
             OwnerOnly.restrict(path);
         } else if (OwnerOnly.writableByOthers(path)) {
             throw new DatabaseNotStarted("Other accounts may write in the folder " + path
-                    + ", and it holds other files. Choose an empty folder for Benchtrail, or take that right away"
-                    + " (chmod go-w).");
+                    + ". Take that right away (chmod go-w), or choose an empty folder for Benchtrail.");
         }
     }
 

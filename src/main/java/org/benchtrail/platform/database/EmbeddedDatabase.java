@@ -5,6 +5,7 @@ import java.nio.file.AccessDeniedException;
 import java.nio.file.Path;
 import java.sql.SQLException;
 import java.time.Duration;
+import java.util.List;
 import java.util.function.IntSupplier;
 
 /**
@@ -83,9 +84,10 @@ public final class EmbeddedDatabase implements AutoCloseable {
         folder.sweep();
         Path ours = OwnerOnly.createEmpty(folder.toolOutput());
         folder.requireSameOwner(ours);
+        List<String> asOrdinaryUser = OrdinaryUser.prefix(ours);
         Passwords passwords = Passwords.of(folder);
         PostgresBinaries binaries = PostgresBinaries.of(folder, progress);
-        PostgresTools tools = new PostgresTools(ours, binaries, OrdinaryUser.prefix(ours));
+        PostgresTools tools = new PostgresTools(ours, binaries, asOrdinaryUser);
         Postmaster postmaster = new Postmaster(folder, tools);
         postmaster.endOrphan(progress);
         if (!folder.hasCluster()) {

@@ -69,6 +69,17 @@ class EmbeddedDatabaseRefusalTest {
     }
 
     @Test
+    void emptyFolder_becomesOwnerOnly_usedOneKeepsItsRights() throws IOException {
+        Files.setPosixFilePermissions(temporary, PosixFilePermissions.fromString("rwxrwxrwx"));
+        DataFolder.open(temporary);
+        assertEquals("rwx------", PosixFilePermissions.toString(Files.getPosixFilePermissions(temporary)));
+        Files.writeString(temporary.resolve("notes.txt"), "mine");
+        Files.setPosixFilePermissions(temporary, PosixFilePermissions.fromString("rwxr-xr-x"));
+        DataFolder.open(temporary);
+        assertEquals("rwxr-xr-x", PosixFilePermissions.toString(Files.getPosixFilePermissions(temporary)));
+    }
+
+    @Test
     void folderBelowAFile_isRefused() throws IOException {
         Path file = Files.writeString(temporary.resolve("file"), "x");
         String sentence = refusal(file.resolve("data"));

@@ -45,6 +45,7 @@ class EmbeddedDatabaseTest {
     static void createOnTopOfAnInterruptedStart() throws IOException, SQLException {
         boolean unicode = "UTF-8".equals(System.getProperty("sun.jnu.encoding"));
         folder = temporary.resolve(unicode ? "Werkstatt Müller & Søn 修理" : "Werkstatt & Daten");
+        OwnerOnly.createFolder(folder);
         Files.createDirectories(folder.resolve("cluster.partial-1/base"));
         Files.writeString(folder.resolve("cluster.partial-1/PG_VERSION"), "17\n");
         Files.createDirectories(folder.resolve("postgres.partial-2/bin"));
