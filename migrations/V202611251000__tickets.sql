@@ -69,3 +69,10 @@ grant select, insert, update on requester to ${serverRole};
 grant select, insert, update on ticket to ${serverRole};
 grant select, insert on trail_entry to ${serverRole};
 grant select, insert on attachment to ${serverRole};
+
+-- Scenario files that were loaded, so that none is loaded twice.
+create table scenario (
+  name   text primary key,
+  loaded timestamptz not null default now()
+);
+grant select, insert on scenario to ${serverRole};

@@ -23,7 +23,7 @@ import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /** Files and folders that nobody but the owner can enter, read or change, from the moment they exist. */
-final class OwnerOnly {
+public final class OwnerOnly {
     private static final Set<PosixFilePermission> FOLDER = PosixFilePermissions.fromString("rwx------");
     private static final Set<PosixFilePermission> FILE = PosixFilePermissions.fromString("rw-------");
 
@@ -55,7 +55,7 @@ final class OwnerOnly {
     }
 
     /** Writes a new file and forces it to disk; an earlier one of that name is replaced in one step. */
-    static void write(Path file, String content) throws IOException {
+    public static void write(Path file, String content) throws IOException {
         Path fresh = createEmpty(file.resolveSibling(file.getFileName() + ".partial-file"));
         Files.writeString(fresh, content);
         force(fresh, StandardOpenOption.WRITE);

@@ -1,0 +1,108 @@
+package org.benchtrail;
+
+import io.quarkus.runtime.Quarkus;
+import io.quarkus.runtime.annotations.QuarkusMain;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.security.SecureRandom;
+import java.util.Base64;
+import org.benchtrail.demo.LoadCommand;
+import org.benchtrail.platform.database.DatabaseNotStarted;
+import org.benchtrail.platform.database.EmbeddedDatabase;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Where Benchtrail starts. With {@code BENCHTRAIL_DATABASE_URL} set it is a shop's server on that database; without, it
+ * starts a PostgreSQL of its own beside it and shows the demo. {@code load FILE...} loads scenarios and ends.
+ */
+@QuarkusMain
+public class Benchtrail {
+    private static final String URL = "BENCHTRAIL_DATABASE_URL";
+
+    public static void main(String[] words) {
+        String url = setting(URL, "");
+        if (!url.isEmpty()) {
+            production(url);
+            run(words);
+            return;
+        }
+        Path folder = Path.of(setting("BENCHTRAIL_DATA", "benchtrail-data")).toAbsolutePath();
+        System.out.println(
+                "Benchtrail keeps its data in " + folder + " (set BENCHTRAIL_DATA to choose another folder).");
+        try (EmbeddedDatabase database =
+                EmbeddedDatabase.start(folder, sentence -> System.out.println("  " + sentence))) {
+            set("quarkus.datasource.jdbc.url", database.jdbcUrl());
+            set("quarkus.datasource.username", database.server().user());
+            set("quarkus.datasource.password", database.server().password());
+            set("quarkus.flyway.username", database.owner().user());
+            set("quarkus.flyway.password", database.owner().password());
+            set("quarkus.http.auth.session.encryption-key", sessionKey(folder));
+            set("benchtrail.demo", "true");
+            run(words);
+        } catch (DatabaseNotStarted failure) {
+            System.err.println(failure.getMessage());
+            System.exit(1);
+        } catch (IOException failure) {
+            System.err.println(
+                    "The key of the sign-in cookies cannot be kept in " + folder + ": " + failure.getMessage());
+            System.exit(1);
+        }
+    }
+
+    private static void run(String[] words) {
+        if (words.length > 0 && words[0].equals("load")) {
+            Quarkus.run(LoadCommand.class, words);
+        } else if (words.length > 0) {
+            System.err.println(
+                    "Benchtrail does not know '" + words[0] + "'. It knows: load FILE... (no words start the server).");
+        } else {
+            Quarkus.run();
+        }
+    }
+
+    /** A shop's own database: two accounts on it, one that owns the schema, one that only works in it. */
+    private static void production(String url) {
+        set("quarkus.datasource.jdbc.url", url);
+        set("quarkus.datasource.username", required("BENCHTRAIL_DATABASE_USER"));
+        set("quarkus.datasource.password", required("BENCHTRAIL_DATABASE_PASSWORD"));
+        set("quarkus.flyway.username", required("BENCHTRAIL_OWNER_USER"));
+        set("quarkus.flyway.password", required("BENCHTRAIL_OWNER_PASSWORD"));
+        set("quarkus.http.auth.session.encryption-key", required("BENCHTRAIL_SESSION_KEY"));
+    }
+
+    private static String required(String name) {
+        String value = setting(name, "");
+        if (value.isEmpty()) {
+            System.err.println(URL + " is set, so " + name
+                    + " has to be set as well; see the README, 'A shop\u2019s own server'.");
+            System.exit(1);
+        }
+        return value;
+    }
+
+    private static String setting(String name, String otherwise) {
+        @Nullable String value = System.getenv(name);
+        return value == null || value.isBlank() ? otherwise : value;
+    }
+
+    /** Only where nobody has set it, so that any setting can still be given on the command line. */
+    private static void set(String name, String value) {
+        if (System.getProperty(name) == null) {
+            System.setProperty(name, value);
+        }
+    }
+
+    /** The key that encrypts the sign-in cookies, made once, so that a restart signs nobody out. */
+    private static String sessionKey(Path folder) throws IOException {
+        Path file = folder.resolve("session.key");
+        if (!Files.exists(file)) {
+            byte[] random = new byte[32];
+            new SecureRandom().nextBytes(random);
+            org.benchtrail.platform.database.OwnerOnly.write(
+                    file, Base64.getEncoder().encodeToString(random));
+        }
+        return Files.readString(file, StandardCharsets.UTF_8).strip();
+    }
+}

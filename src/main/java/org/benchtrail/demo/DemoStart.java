@@ -1,0 +1,59 @@
+package org.benchtrail.demo;
+
+import io.quarkus.runtime.StartupEvent;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.event.Observes;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import org.eclipse.microprofile.config.inject.ConfigProperty;
+
+/** With the embedded database: loads the demo and says where it is and who can sign in. */
+@ApplicationScoped
+class DemoStart {
+    private static final List<String> FILES = List.of(
+            "people.yaml",
+            "ups-office.yaml",
+            "drive-warning.yaml",
+            "array-member.yaml",
+            "hot-desktop.yaml",
+            "fast-clock.yaml");
+
+    private final Scenarios scenarios;
+    private final boolean demo;
+    private final String host;
+    private final int port;
+
+    DemoStart(
+            Scenarios scenarios,
+            @ConfigProperty(name = "benchtrail.demo", defaultValue = "false") boolean demo,
+            @ConfigProperty(name = "quarkus.http.host") String host,
+            @ConfigProperty(name = "quarkus.http.port", defaultValue = "8080") int port) {
+        this.scenarios = scenarios;
+        this.demo = demo;
+        this.host = host;
+        this.port = port;
+    }
+
+    void atStart(@Observes StartupEvent start) throws IOException {
+        if (!demo) {
+            return;
+        }
+        for (String file : FILES) {
+            try (InputStream yaml = DemoStart.class.getResourceAsStream("/demo-scenarios/" + file)) {
+                scenarios.load(file, new String(yaml.readAllBytes(), StandardCharsets.UTF_8));
+            }
+        }
+        System.out.printf("""
+
+                Benchtrail is at http://%s:%d
+                  Demo accounts, all with the password %s
+                    ines    technician              tomasz  trainee
+                    ruth    technician and mentor   omar    supervisor
+                    lena    administrator
+                  Stop it with Ctrl+C.
+
+                """, host, port, Scenarios.DEMO_PASSWORD);
+    }
+}
