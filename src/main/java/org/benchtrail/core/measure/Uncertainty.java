@@ -2,6 +2,7 @@ package org.benchtrail.core.measure;
 
 import org.apache.commons.statistics.distribution.TDistribution;
 import org.benchtrail.core.Invalid;
+import org.benchtrail.core.statistics.Sample;
 
 /**
  * Standard uncertainties: where they come from and how they are put together.

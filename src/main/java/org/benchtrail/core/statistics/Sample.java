@@ -1,15 +1,15 @@
-package org.benchtrail.core.measure;
+package org.benchtrail.core.statistics;
 
 import org.benchtrail.core.Invalid;
 
-/** Size, mean and standard deviation of repeated readings, in two passes so that large offsets do not swallow the scatter. */
-record Sample(int size, double mean, double deviation) {
+/** Size, mean and standard deviation (n − 1) of repeated readings, in two passes so that large offsets keep the scatter. */
+public record Sample(int size, double mean, double deviation) {
 
     /**
      * @param readings at least two, finite
      * @throws Invalid under the given field
      */
-    static Sample of(String field, double... readings) {
+    public static Sample of(String field, double... readings) {
         if (readings.length < 2) {
             throw new Invalid(field, "Give at least two readings; their scatter cannot be told from "
                     + (readings.length == 0 ? "none." : "one."));
@@ -31,5 +31,9 @@ record Sample(int size, double mean, double deviation) {
         // The corrected two-pass formula: drift is zero but for rounding of the mean.
         double variance = (squares - drift * drift / readings.length) / (readings.length - 1);
         return new Sample(readings.length, mean, Math.sqrt(Math.max(0, variance)));
+    }
+
+    public double variance() {
+        return deviation * deviation;
     }
 }
