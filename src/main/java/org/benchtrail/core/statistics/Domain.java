@@ -19,11 +19,4 @@ final class Domain {
         }
         return p;
     }
-
-    static double finite(String field, double value) {
-        if (!Double.isFinite(value)) {
-            throw new Invalid(field, "Give finite numbers only.");
-        }
-        return value;
-    }
 }
