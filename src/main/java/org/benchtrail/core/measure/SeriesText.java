@@ -1,5 +1,6 @@
 package org.benchtrail.core.measure;
 
+import java.math.BigDecimal;
 import java.time.DateTimeException;
 import java.time.Instant;
 import java.time.LocalDateTime;
@@ -18,6 +19,8 @@ final class SeriesText {
     private static final int MOST_PROBLEMS = 20;
     private static final double LARGEST = 1e30;
     private static final Pattern DATE = Pattern.compile("[0-9]{4}-[0-9]{2}-[0-9]{2}[Tt ].*");
+    private static final Pattern OFFSET = Pattern.compile("[Zz]$|[+-][0-9:]+$");
+    private static final Pattern SPACES = Pattern.compile(" +");
     private static final Pattern NUMBER =
             Pattern.compile("[+-]?(?:[0-9]{1,40}(?:\\.[0-9]{0,40})?|\\.[0-9]{1,40})(?:[eE][+-]?[0-9]{1,3})?");
 
@@ -88,7 +91,7 @@ final class SeriesText {
 
     private void takeLine(int number, String line, boolean first) {
         try {
-            takeRow(number, line);
+            takeRow(line);
         } catch (Unreadable reason) {
             if (!(first && looksLikeHeading(line))) {
                 note(number, reason.getMessage());
@@ -104,7 +107,7 @@ final class SeriesText {
         return !word.isEmpty() && Character.isLetter(word.charAt(0)) && !word.matches("(?i)(nan|inf).*");
     }
 
-    private void takeRow(int number, String line) throws Unreadable {
+    private void takeRow(String line) throws Unreadable {
         if (rows == Series.MOST_ROWS) {
             throw new Invalid("rows", "There are more than " + Series.MOST_ROWS + " rows: thin the series out.");
         }
@@ -112,14 +115,23 @@ final class SeriesText {
             throw new Unreadable("the line is longer than " + LONGEST_LINE + " characters; give only a time and a value.");
         }
         String tidy = line.replace('\u2212', '-').replace('\u00A0', ' ').strip();
-        if (separator == null) {
-            separator = separatorOf(tidy);
+        Separator by = separator == null ? separatorOf(tidy) : separator;
+        String[] fields = split(tidy, by);
+        Clock kind = clockOf(fields[0]);
+        if (clock != null && clock != kind) {
+            throw new Unreadable("its time is " + kind.words + ", the rows before give " + clock.words + "; use one kind.");
         }
-        String[] fields = split(tidy, separator);
-        append(number, time(fields[0]), value(fields[1]));
+        Instant instant = kind == Clock.SECONDS ? Instant.EPOCH : instant(fields[0], kind);
+        Instant zero = origin == null ? instant : origin;
+        double time = kind == Clock.SECONDS ? number(by, fields[0], "time") : seconds(zero, instant);
+        append(time, number(by, fields[1], "value"));
+        // Only a row that was taken settles how the rest is read.
+        separator = by;
+        clock = kind;
+        origin = zero;
     }
 
-    private void append(int number, double time, double value) throws Unreadable {
+    private void append(double time, double value) throws Unreadable {
         if (rows > 0 && time <= times[rows - 1]) {
             throw new Unreadable(notLaterReason(time, times[rows - 1]));
         }
@@ -142,27 +154,32 @@ final class SeriesText {
     }
 
     private static String seconds(double time) {
-        return Digits.significant(time, 6) + " s";
+        return BigDecimal.valueOf(time).stripTrailingZeros().toPlainString() + " s";
     }
 
     /** The first separator that gives two fields which can be read. */
-    private Separator separatorOf(String line) throws Unreadable {
+    private static Separator separatorOf(String line) {
         for (Separator candidate : Separator.values()) {
             if (reads(line, candidate)) {
                 return candidate;
             }
         }
-        Separator likely = line.indexOf('\t') >= 0 ? Separator.TAB : line.indexOf(';') >= 0 ? Separator.SEMICOLON : null;
-        if (likely == null) {
-            likely = line.indexOf(',') >= 0 ? Separator.COMMA : Separator.SPACES;
-        }
-        return likely;
+        return likely(line);
     }
 
-    private boolean reads(String line, Separator candidate) {
+    /** For the refusal of a row that no separator makes readable. */
+    private static Separator likely(String line) {
+        for (Separator candidate : Separator.values()) {
+            if (!candidate.sign.isEmpty() && line.contains(candidate.sign)) {
+                return candidate;
+            }
+        }
+        return Separator.SPACES;
+    }
+
+    private static boolean reads(String line, Separator candidate) {
         try {
             String[] fields = split(line, candidate);
-            clockOf(fields[0]);
             number(candidate, DATE.matcher(fields[0]).matches() ? "0" : fields[0], "time");
             number(candidate, fields[1], "value");
             return true;
@@ -183,7 +200,7 @@ final class SeriesText {
 
     /** Splits at the last run of spaces: a date may hold one itself. */
     private static String[] spaced(String line) {
-        String[] words = line.split(" +");
+        String[] words = SPACES.split(line);
         boolean dateAndTime = words.length == 3 && DATE.matcher(words[0] + " " + words[1]).matches();
         return dateAndTime ? new String[] {words[0] + " " + words[1], words[2]} : words;
     }
@@ -211,23 +228,11 @@ final class SeriesText {
         return quoted ? bare.substring(1, bare.length() - 1).strip() : bare;
     }
 
-    private double time(String field) throws Unreadable {
-        Clock found = clockOf(field);
-        if (clock == null) {
-            clock = found;
-        } else if (clock != found) {
-            throw new Unreadable("its time is " + found.words + ", the rows before give " + clock.words + "; use one kind.");
-        }
-        return found == Clock.SECONDS ? number(separator, field, "time") : sinceOrigin(instant(field, found));
-    }
-
     private static Clock clockOf(String field) {
         if (!DATE.matcher(field).matches()) {
             return Clock.SECONDS;
         }
-        String clockTime = field.substring(11);
-        boolean offset = clockTime.endsWith("Z") || clockTime.endsWith("z") || clockTime.matches(".*[+-][0-9:]+");
-        return offset ? Clock.DATED : Clock.LOCAL;
+        return OFFSET.matcher(field).find(11) ? Clock.DATED : Clock.LOCAL;
     }
 
     private static Instant instant(String field, Clock kind) throws Unreadable {
@@ -241,19 +246,11 @@ final class SeriesText {
         }
     }
 
-    private double sinceOrigin(Instant instant) {
-        if (origin == null) {
-            origin = instant;
-        }
-        long seconds = instant.getEpochSecond() - origin.getEpochSecond();
-        return seconds + (instant.getNano() - origin.getNano()) / 1e9;
+    private static double seconds(Instant from, Instant to) {
+        return to.getEpochSecond() - from.getEpochSecond() + (to.getNano() - from.getNano()) / 1e9;
     }
 
-    private double value(String field) throws Unreadable {
-        return number(separator, field, "value");
-    }
-
-    private static double number(@Nullable Separator by, String field, String what) throws Unreadable {
+    private static double number(Separator by, String field, String what) throws Unreadable {
         String plain = by == Separator.COMMA ? field : field.replace(',', '.');
         if (field.isEmpty()) {
             throw new Unreadable("its " + what + " is missing.");

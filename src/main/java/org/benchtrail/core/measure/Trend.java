@@ -36,13 +36,14 @@ public record Trend(
         if (n < 3) {
             throw new Invalid("rows", "Give at least three rows for a trend; got " + n + ".");
         }
-        double meanTime = 0;
-        double meanValue = 0;
+        // Summed from the first row, so that times counted from 1970 keep their digits.
+        double times = 0;
+        double values = 0;
         for (int i = 0; i < n; i++) {
-            meanTime += series.time(i) / n;
-            meanValue += series.value(i) / n;
+            times += series.time(i) - series.time(0);
+            values += series.value(i) - series.value(0);
         }
-        return about(series, meanTime, meanValue);
+        return about(series, series.time(0) + times / n, series.value(0) + values / n);
     }
 
     private static Trend about(Series series, double meanTime, double meanValue) {

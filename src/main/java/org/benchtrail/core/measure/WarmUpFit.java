@@ -143,7 +143,10 @@ public final class WarmUpFit {
     public Crossing timeTo(double threshold, double confidence) {
         OptionalDouble time = curve.timeTo(threshold);
         if (time.isPresent()) {
-            return new Crossing.At(time.getAsDouble(), about(time.getAsDouble(), timeError(threshold), confidence));
+            double error = timeError(threshold);
+            // Parameters that the rows do not determine have infinite errors, and no interval can be made of them.
+            Interval interval = Double.isFinite(error) ? about(time.getAsDouble(), error, confidence) : null;
+            return new Crossing.At(time.getAsDouble(), interval);
         }
         if (curve.progress(threshold) <= 0) {
             return new Crossing.AlreadyThere();
@@ -162,7 +165,7 @@ public final class WarmUpFit {
                 variance += gradient[i] * covariance[i][j] * gradient[j];
             }
         }
-        return Math.sqrt(Math.max(0, variance));
+        return Math.sqrt(variance < 0 ? 0 : variance);
     }
 
     private double error(int i) {
