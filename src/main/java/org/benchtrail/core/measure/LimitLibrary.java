@@ -69,7 +69,7 @@ public final class LimitLibrary {
 
     /** The rows seeded from published standards. */
     public static LimitLibrary published() {
-        return Published.LIBRARY;
+        return Seeded.LIBRARY;
     }
 
     public Collection<Row> rows() {
@@ -103,7 +103,7 @@ public final class LimitLibrary {
     }
 
     /** Loaded when first asked for. */
-    private static final class Published {
+    private static final class Seeded {
         private static final LimitLibrary LIBRARY = load();
     }
 
@@ -151,7 +151,7 @@ public final class LimitLibrary {
         }
         Limit limit = Limit.of(bound(cells[3]), bound(cells[4]), Units.named(cells[2]), cells[5]);
         Mark mark = Mark.valueOf(cells[7].toUpperCase(Locale.ROOT));
-        return new Row(cells[0], cells[1], limit, cells[6], mark, cells[8]);
+        return new Row(cells[0], cells[1], limit, cells[6], mark, cells[8].equals("-") ? "" : cells[8]);
     }
 
     private static @Nullable BigDecimal bound(String cell) {

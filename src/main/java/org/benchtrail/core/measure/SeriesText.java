@@ -18,7 +18,7 @@ final class SeriesText {
     private static final int LONGEST_LINE = 200;
     private static final int MOST_PROBLEMS = 20;
     private static final double LARGEST = 1e30;
-    private static final Pattern DATE = Pattern.compile("[0-9]{4}-[0-9]{2}-[0-9]{2}[Tt ].*");
+    private static final Pattern DATE = Pattern.compile("[0-9]{4}-[0-9]{2}-[0-9]{2}[Tt ][0-9]{2}:[-0-9:.,+Zz]*");
     private static final Pattern OFFSET = Pattern.compile("[Zz]$|[+-][0-9:]+$");
     private static final Pattern SPACES = Pattern.compile(" +");
     private static final Pattern NUMBER =

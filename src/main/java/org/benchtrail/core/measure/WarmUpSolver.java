@@ -9,7 +9,7 @@ import org.jspecify.annotations.Nullable;
  * Finds the first-order course of least squares.
  *
  * <p>At a given τ the model is linear in T∞ and T₀ with columns 1 − e and e, e = exp(−(t − start)/τ); so only τ is searched:
- * first over a grid on a thinned series, then by Gauss-Newton steps in ln τ on all rows, halved until the squares fall. The
+ * first over a grid on a thinned series, then by Gauss-Newton steps in ln τ on all rows, halved until the squares do not rise. The
  * search is bounded (a tenth of the smallest step to a thousand records), so that a straight line ends at the bound and is
  * flagged instead of running off.
  */
@@ -17,7 +17,9 @@ final class WarmUpSolver {
     private static final int GRID = 60;
     private static final int THINNED = 240;
     private static final int MOST_STEPS = 60;
-    private static final double LEAST_STEP = 1e-13;
+    private static final double LEAST_STEP = 1e-11;
+    /** Near the bottom the squares are flat to rounding while the step still has digits to give. */
+    private static final double FLATNESS = 1e-12;
 
     private final double[] ages;
     private final double[] values;
@@ -123,13 +125,13 @@ final class WarmUpSolver {
         return log;
     }
 
-    /** One Gauss-Newton step, halved until the squares fall; the same place if none lowers them. */
+    /** One Gauss-Newton step, halved until the squares do not rise; the same place if none lowers them. */
     private double improved(double log, double before) {
         double step = Math.max(-1, Math.min(1, newtonStep(Math.exp(log))));
         while (Math.abs(step) > LEAST_STEP) {
             double next = Math.max(shortest(), Math.min(longest(), log + step));
             tryAt(next);
-            if (squares < before) {
+            if (squares < before * (1 + FLATNESS)) {
                 return next;
             }
             step /= 2;
@@ -150,7 +152,7 @@ final class WarmUpSolver {
         double offset = values[0];
         for (int i = 0; i < ages.length; i++) {
             double e = Math.exp(rate * ages[i]);
-            double rise = -Math.expm1(rate * ages[i]);
+            double rise = 1 - e;
             double y = values[i] - offset;
             decay[i] = e;
             s11 += rise * rise;
