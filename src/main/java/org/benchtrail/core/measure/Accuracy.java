@@ -23,8 +23,11 @@ public sealed interface Accuracy {
      * @param resolution what one count is worth on the range used, more than 0
      * @param range largest magnitude for which the specification holds; null if it was not given
      */
-    record PercentPlusCounts(double percent, double counts, Quantity resolution, @Nullable Quantity range)
-            implements Accuracy {
+    record PercentPlusCounts(
+            double percent,
+            double counts,
+            Quantity resolution,
+            @Nullable Quantity range) implements Accuracy {
         public PercentPlusCounts {
             new Invalid.Collector()
                     .require(isAtLeastZero(percent), "percent", "Give the percent of reading as 0 or more.")
@@ -35,7 +38,9 @@ public sealed interface Accuracy {
                             "resolution",
                             "Give what one count is worth, more than 0, such as 0.01 V.")
                     .require(
-                            range == null || range.unit().dimension() == resolution.unit().dimension(),
+                            range == null
+                                    || range.unit().dimension()
+                                            == resolution.unit().dimension(),
                             "range",
                             "Give the range in a unit of the same kind as the resolution.")
                     .throwIfAny();

@@ -16,8 +16,7 @@ import java.util.OptionalDouble;
  *
  * @param standardUncertainty as a difference in the limit's unit; NaN if the accuracy is unknown
  */
-public record Judgement(
-        Verdict verdict, Reading reading, Limit limit, GuardBand policy, double standardUncertainty) {
+public record Judgement(Verdict verdict, Reading reading, Limit limit, GuardBand policy, double standardUncertainty) {
 
     /** @throws org.benchtrail.core.Invalid if reading and limit measure different kinds of quantity */
     public static Judgement of(Reading reading, Limit limit, GuardBand policy) {
@@ -94,7 +93,8 @@ public record Judgement(
     private String doubt() {
         if (isUncertaintyTooLarge()) {
             return "The uncertainty is too large to decide: a guard band of " + amount(guardBand())
-                    + " at each end leaves nothing between the limits; " + chance() + " Use a more accurate instrument.";
+                    + " at each end leaves nothing between the limits; " + chance()
+                    + " Use a more accurate instrument.";
         }
         return "It lies " + amount(distance()) + side() + ", no further than the guard band of " + amount(guardBand())
                 + "; " + chance() + " Measure again with a more accurate instrument, or several times.";
@@ -113,8 +113,10 @@ public record Judgement(
     /** Distance to the nearer limit, in the limit's unit. */
     private double distance() {
         BigDecimal y = reading.quantity().unit().convert(reading.quantity().value(), limit.unit());
-        double toLower = limit.lower().map(b -> y.subtract(b).abs().doubleValue()).orElse(Double.POSITIVE_INFINITY);
-        double toUpper = limit.upper().map(b -> y.subtract(b).abs().doubleValue()).orElse(Double.POSITIVE_INFINITY);
+        double toLower =
+                limit.lower().map(b -> y.subtract(b).abs().doubleValue()).orElse(Double.POSITIVE_INFINITY);
+        double toUpper =
+                limit.upper().map(b -> y.subtract(b).abs().doubleValue()).orElse(Double.POSITIVE_INFINITY);
         return Math.min(toLower, toUpper);
     }
 

@@ -22,8 +22,7 @@ public final class Limit {
     private final double lowerBase;
     private final double upperBase;
 
-    private Limit(
-            @Nullable BigDecimal lower, @Nullable BigDecimal upper, Unit unit, String source, boolean inclusive) {
+    private Limit(@Nullable BigDecimal lower, @Nullable BigDecimal upper, Unit unit, String source, boolean inclusive) {
         new Invalid.Collector()
                 .require(lower != null || upper != null, "lower", "Give a lower limit, an upper limit, or both.")
                 .require(

@@ -95,7 +95,9 @@ public final class LimitLibrary {
     public LimitLibrary with(Row row) {
         if (rows.containsKey(row.id())) {
             throw new Invalid(
-                    "id", "A limit with the id " + row.id() + " exists; limits are not changed, so give the new one its own id.");
+                    "id",
+                    "A limit with the id " + row.id()
+                            + " exists; limits are not changed, so give the new one its own id.");
         }
         Map<String, Row> more = new LinkedHashMap<>(rows);
         more.put(row.id(), row);

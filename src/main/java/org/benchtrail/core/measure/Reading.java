@@ -23,7 +23,8 @@ public record Reading(Quantity quantity, Accuracy accuracy) {
     /** Standard uncertainty as a difference in the given unit; empty if the accuracy is unknown. */
     public OptionalDouble standardUncertainty(Unit unit) {
         if (unit.dimension() != quantity.unit().dimension()) {
-            throw new IllegalArgumentException(unit + " does not measure a " + quantity.unit().dimension().words());
+            throw new IllegalArgumentException(
+                    unit + " does not measure a " + quantity.unit().dimension().words());
         }
         OptionalDouble base = accuracy.standardUncertainty(quantity);
         return base.isEmpty() ? base : OptionalDouble.of(base.getAsDouble() / unit.scale());

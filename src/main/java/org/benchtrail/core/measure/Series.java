@@ -33,8 +33,9 @@ public final class Series {
      */
     public static Series of(double[] times, double[] values) {
         if (times.length != values.length) {
-            throw new Invalid("values", "Give as many values as times: got " + values.length + " values for "
-                    + times.length + " times.");
+            throw new Invalid(
+                    "values",
+                    "Give as many values as times: got " + values.length + " values for " + times.length + " times.");
         }
         if (times.length == 0 || times.length > MOST_ROWS) {
             throw new Invalid("times", "Give 1 to " + MOST_ROWS + " rows; got " + times.length + ".");

@@ -112,14 +112,16 @@ final class SeriesText {
             throw new Invalid("rows", "There are more than " + Series.MOST_ROWS + " rows: thin the series out.");
         }
         if (line.length() > LONGEST_LINE) {
-            throw new Unreadable("the line is longer than " + LONGEST_LINE + " characters; give only a time and a value.");
+            throw new Unreadable(
+                    "the line is longer than " + LONGEST_LINE + " characters; give only a time and a value.");
         }
         String tidy = line.replace('\u2212', '-').replace('\u00A0', ' ').strip();
         Separator by = separator == null ? separatorOf(tidy) : separator;
         String[] fields = split(tidy, by);
         Clock kind = clockOf(fields[0]);
         if (clock != null && clock != kind) {
-            throw new Unreadable("its time is " + kind.words + ", the rows before give " + clock.words + "; use one kind.");
+            throw new Unreadable(
+                    "its time is " + kind.words + ", the rows before give " + clock.words + "; use one kind.");
         }
         Instant instant = kind == Clock.SECONDS ? Instant.EPOCH : instant(fields[0], kind);
         Instant zero = origin == null ? instant : origin;
@@ -191,9 +193,10 @@ final class SeriesText {
     private static String[] split(String line, Separator by) throws Unreadable {
         String[] fields = by == Separator.SPACES ? spaced(line) : separated(line, by.sign.charAt(0));
         if (fields.length != 2) {
-            String hint = by == Separator.COMMA && fields.length > 2 ? " (with decimal commas, separate by semicolons)" : "";
-            throw new Unreadable("it has " + fields.length + (fields.length == 1 ? " field" : " fields") + " separated by "
-                    + by.words + "; a time and a value are needed" + hint + ".");
+            String hint =
+                    by == Separator.COMMA && fields.length > 2 ? " (with decimal commas, separate by semicolons)" : "";
+            throw new Unreadable("it has " + fields.length + (fields.length == 1 ? " field" : " fields")
+                    + " separated by " + by.words + "; a time and a value are needed" + hint + ".");
         }
         return fields;
     }
@@ -201,7 +204,8 @@ final class SeriesText {
     /** Splits at the last run of spaces: a date may hold one itself. */
     private static String[] spaced(String line) {
         String[] words = SPACES.split(line);
-        boolean dateAndTime = words.length == 3 && DATE.matcher(words[0] + " " + words[1]).matches();
+        boolean dateAndTime =
+                words.length == 3 && DATE.matcher(words[0] + " " + words[1]).matches();
         return dateAndTime ? new String[] {words[0] + " " + words[1], words[2]} : words;
     }
 

@@ -103,7 +103,9 @@ public record Trend(
             return 1;
         }
         double t = Math.abs(slope) / slopeError;
-        return Double.isInfinite(t) ? 0 : 2 * TDistribution.of(degreesOfFreedom()).survivalProbability(t);
+        return Double.isInfinite(t)
+                ? 0
+                : 2 * TDistribution.of(degreesOfFreedom()).survivalProbability(t);
     }
 
     /**

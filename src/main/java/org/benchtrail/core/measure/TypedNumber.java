@@ -72,7 +72,8 @@ record TypedNumber(BigDecimal value, String rest) {
 
     private static String notANumber(String tidy) {
         if (NOT_FINITE.matcher(tidy).matches()) {
-            return "'" + tidy + "' is not a value that can be measured: give a number with its unit, such as '11.38 V'.";
+            return "'" + tidy
+                    + "' is not a value that can be measured: give a number with its unit, such as '11.38 V'.";
         }
         return "'" + tidy + "' does not begin with a number that can be read: type it like '11.38 V' or '11,38 V'.";
     }
@@ -84,8 +85,9 @@ record TypedNumber(BigDecimal value, String rest) {
         int exponent = Integer.parseInt(typed);
         if (Math.abs(exponent) > LARGEST_EXPONENT) {
             throw new Invalid(
-                    field, "The power of ten " + exponent + " is beyond anything measured here (at most "
-                            + LARGEST_EXPONENT + "): check it.");
+                    field,
+                    "The power of ten " + exponent + " is beyond anything measured here (at most " + LARGEST_EXPONENT
+                            + "): check it.");
         }
         return exponent;
     }
@@ -134,7 +136,8 @@ record TypedNumber(BigDecimal value, String rest) {
 
     private static String single(String field, String typed, String digits) {
         if (digits.endsWith(".")) {
-            throw new Invalid(field, "'" + typed + "' ends in a decimal sign: type the digits after it, or leave it out.");
+            throw new Invalid(
+                    field, "'" + typed + "' ends in a decimal sign: type the digits after it, or leave it out.");
         }
         return digits;
     }
@@ -157,6 +160,7 @@ record TypedNumber(BigDecimal value, String rest) {
     }
 
     private static String jumbled(String typed) {
-        return "The points and commas in '" + typed + "' make no number: type it with one decimal sign, such as 1234.5.";
+        return "The points and commas in '" + typed
+                + "' make no number: type it with one decimal sign, such as 1234.5.";
     }
 }

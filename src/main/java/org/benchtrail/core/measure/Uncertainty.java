@@ -101,8 +101,9 @@ public final class Uncertainty {
 
     private static void requireSameLength(double[] a, double[] b) {
         if (a.length != b.length || a.length == 0) {
-            throw new Invalid("contributions", "Give as many values in both rows, at least one: got " + a.length + " and "
-                    + b.length + ".");
+            throw new Invalid(
+                    "contributions",
+                    "Give as many values in both rows, at least one: got " + a.length + " and " + b.length + ".");
         }
     }
 }

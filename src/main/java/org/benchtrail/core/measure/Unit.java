@@ -76,7 +76,7 @@ public record Unit(
             throw new IllegalArgumentException(symbol + " is a " + dimension.words() + ", " + to.symbol + " is a "
                     + to.dimension.words() + ": neither can be turned into the other");
         }
-        return this == to || equals(to);
+        return symbol.equals(to.symbol);
     }
 
     private BigDecimal scaled(BigDecimal value, Unit to) {

@@ -145,7 +145,9 @@ public final class Units {
 
     private static boolean agreesOnMega(String spelling, Unit unit) {
         char first = unit.symbol().charAt(0);
-        return (first != 'm' && first != 'M') || first == spelling.charAt(0) || unit.symbol().equals("min");
+        return (first != 'm' && first != 'M')
+                || first == spelling.charAt(0)
+                || unit.symbol().equals("min");
     }
 
     private static String refusal(String typed, String spelling, Set<Unit> meant) {
@@ -234,8 +236,7 @@ public final class Units {
                 }
             }
             BigDecimal product = new BigDecimal(factor).multiply(new BigDecimal(factorOf(prefix)));
-            register(
-                    new Unit(spellings.get(0), dimension, BigDecimal.ZERO, whole(product), BigDecimal.ONE), spellings);
+            register(new Unit(spellings.get(0), dimension, BigDecimal.ZERO, whole(product), BigDecimal.ONE), spellings);
         }
     }
 

@@ -23,11 +23,13 @@ public final class WarmUpFit {
         /** The record is shorter than 2τ: where it settles is extrapolated. */
         SHORT_RECORD("The record is shorter than two time constants, so the final value is extrapolated."),
         /** τ is more than ten records long: the rows lie on a straight line. */
-        STRAIGHT("The readings lie on a straight line: neither the final value nor the time constant can be told from them."),
+        STRAIGHT(
+                "The readings lie on a straight line: neither the final value nor the time constant can be told from them."),
         /** τ is shorter than the first step between rows. */
         COARSE("Most of the change is over before the second reading: the time constant is only a rough bound."),
         /** Too few runs of sign in the residuals (Wald and Wolfowitz 1940, z below −2.58). */
-        SYSTEMATIC("The readings wander about the curve in long runs: the course is not of first order, or something changed.");
+        SYSTEMATIC(
+                "The readings wander about the curve in long runs: the course is not of first order, or something changed.");
 
         private final String sentence;
 
@@ -75,7 +77,8 @@ public final class WarmUpFit {
     public static WarmUpFit from(double start, double initial, Series series) {
         require(series, 3);
         if (!(start <= series.time(0)) || !Double.isFinite(initial)) {
-            throw new Invalid("start", "Give a start that is not after the first row, and its value as a finite number.");
+            throw new Invalid(
+                    "start", "Give a start that is not after the first row, and its value as a finite number.");
         }
         return WarmUpSolver.fixed(series, start, initial).solve();
     }

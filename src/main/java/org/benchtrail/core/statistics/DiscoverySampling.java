@@ -55,7 +55,7 @@ public final class DiscoverySampling {
         for (int i = 0; i < shorter; i++) {
             logMiss += Math.log1p(-(double) longer / (items - i));
         }
-        return -Math.expm1(logMiss);
+        return 0.0 - Math.expm1(logMiss);
     }
 
     /**
@@ -77,8 +77,7 @@ public final class DiscoverySampling {
 
     private static void requireLot(int items, int faulty) {
         new Invalid.Collector()
-                .require(
-                        items >= 1 && items <= LARGEST, "items", "Give the number of items, 1 to " + LARGEST + ".")
+                .require(items >= 1 && items <= LARGEST, "items", "Give the number of items, 1 to " + LARGEST + ".")
                 .require(
                         faulty >= 1 && faulty <= items,
                         "faulty",

@@ -45,7 +45,8 @@ public record IndividualsChart(
                 .average()
                 .orElseThrow();
         if (movingRange == 0) {
-            throw new Invalid("values", "The values show no variation, so no limits can be set: give more digits or values.");
+            throw new Invalid(
+                    "values", "The values show no variation, so no limits can be set: give more digits or values.");
         }
         double reach = 3 * movingRange / D2;
         return new IndividualsChart(

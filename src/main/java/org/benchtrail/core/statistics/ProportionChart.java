@@ -33,7 +33,8 @@ public record ProportionChart(double meanShare, List<Point> points) {
         long hits = samples.stream().mapToLong(Proportion::hits).sum();
         long trials = samples.stream().mapToLong(Proportion::trials).sum();
         double mean = (double) hits / trials;
-        return new ProportionChart(mean, samples.stream().map(s -> point(s, mean)).toList());
+        return new ProportionChart(
+                mean, samples.stream().map(s -> point(s, mean)).toList());
     }
 
     private static Point point(Proportion sample, double mean) {

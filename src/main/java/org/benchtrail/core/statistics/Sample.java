@@ -11,8 +11,10 @@ public record Sample(int size, double mean, double deviation) {
      */
     public static Sample of(String field, double... readings) {
         if (readings.length < 2) {
-            throw new Invalid(field, "Give at least two readings; their scatter cannot be told from "
-                    + (readings.length == 0 ? "none." : "one."));
+            throw new Invalid(
+                    field,
+                    "Give at least two readings; their scatter cannot be told from "
+                            + (readings.length == 0 ? "none." : "one."));
         }
         double sum = 0;
         for (double reading : readings) {

@@ -24,8 +24,10 @@ class BeforeAfterTest {
         Published.check(SCIPY, -19.815115350068123, compared.welch().interval().lower(), 1e-9);
         Published.check(SCIPY, -17.854884649931893, compared.welch().interval().upper(), 1e-9);
         String sentence = compared.sentence();
-        assertTrue(sentence.startsWith("The mean went from 91.18 °C to 72.34 °C, 18.8 °C lower (with 95.0 % confidence"
-                + " between 19.8 °C lower and 17.9 °C lower;"), sentence);
+        assertTrue(
+                sentence.startsWith("The mean went from 91.18 °C to 72.34 °C, 18.8 °C lower (with 95.0 % confidence"
+                        + " between 19.8 °C lower and 17.9 °C lower;"),
+                sentence);
         assertTrue(sentence.endsWith("the value changed."), sentence);
     }
 

@@ -104,16 +104,26 @@ class JudgementTest {
 
     @Test
     void judge_wideUncertainty_stillSeesWhatIsFarOutside() {
-        assertEquals(Verdict.OUTSIDE, RAIL.judge(rail("20", "0.5"), GuardBand.EXPANDED).verdict());
-        assertEquals(Verdict.OUTSIDE, RAIL.judge(rail("0", "0.5"), GuardBand.EXPANDED).verdict());
+        assertEquals(
+                Verdict.OUTSIDE,
+                RAIL.judge(rail("20", "0.5"), GuardBand.EXPANDED).verdict());
+        assertEquals(
+                Verdict.OUTSIDE,
+                RAIL.judge(rail("0", "0.5"), GuardBand.EXPANDED).verdict());
     }
 
     @ParameterizedTest
     @CsvSource({
-        "11.62,WITHIN", "11.38,OUTSIDE", "11.40,WITHIN", "12.60,WITHIN", "11.39,OUTSIDE", "12.61,OUTSIDE",
+        "11.62,WITHIN",
+        "11.38,OUTSIDE",
+        "11.40,WITHIN",
+        "12.60,WITHIN",
+        "11.39,OUTSIDE",
+        "12.61,OUTSIDE",
     })
     void judge_withoutGuardBand_isThePlainInclusiveComparison(String value, Verdict verdict) {
-        Published.check(ATX, verdict, RAIL.judge(rail(value, "0.045"), GuardBand.NONE).verdict());
+        Published.check(
+                ATX, verdict, RAIL.judge(rail(value, "0.045"), GuardBand.NONE).verdict());
         Judgement plain = RAIL.judge(Reading.plain(Quantity.of(value, Units.VOLT)), GuardBand.EXPANDED);
         Published.check(ATX, verdict, plain.verdict());
         assertTrue(plain.probability().isEmpty());
@@ -253,23 +263,25 @@ class JudgementTest {
     void judge_widerGuardBand_neverTurnsOneAnswerIntoTheOther(long seed) {
         Random random = new Random(seed);
         for (int i = 0; i < 2000; i++) {
-            Reading reading = rail(BigDecimal.valueOf(1100 + random.nextInt(200), 2).toPlainString(), "0.06");
+            Reading reading =
+                    rail(BigDecimal.valueOf(1100 + random.nextInt(200), 2).toPlainString(), "0.06");
             Verdict plain = RAIL.judge(reading, GuardBand.NONE).verdict();
-            Verdict guarded = RAIL.judge(reading, new GuardBand(random.nextDouble() * 10)).verdict();
-            assertTrue(
-                    guarded == plain || guarded == Verdict.TOO_CLOSE_TO_CALL, "seed " + seed + ": " + reading);
+            Verdict guarded =
+                    RAIL.judge(reading, new GuardBand(random.nextDouble() * 10)).verdict();
+            assertTrue(guarded == plain || guarded == Verdict.TOO_CLOSE_TO_CALL, "seed " + seed + ": " + reading);
         }
     }
 
     /** A guard against an accident of some orders of magnitude; the figure itself is measured elsewhere. */
     @Test
     void judge_aMillionTimes_isAMatterOfSeconds() {
-        Reading reading = new Reading(
-                Quantity.parse("11.62 V"), new PercentPlusCounts(0.5, 2, Quantity.parse("10 mV")));
+        Reading reading =
+                new Reading(Quantity.parse("11.62 V"), new PercentPlusCounts(0.5, 2, Quantity.parse("10 mV")));
         double sum = assertTimeout(Duration.ofSeconds(30), () -> {
             double probabilities = 0;
             for (int i = 0; i < 1_000_000; i++) {
-                probabilities += RAIL.judge(reading, GuardBand.EXPANDED).probability().orElseThrow();
+                probabilities +=
+                        RAIL.judge(reading, GuardBand.EXPANDED).probability().orElseThrow();
             }
             return probabilities;
         });

@@ -54,7 +54,8 @@ class LimitLibraryTest {
 
     @Test
     void measuring_givesRowsOfThatKindOnly() {
-        assertTrue(LIBRARY.measuring(Dimension.FREQUENCY).stream().allMatch(r -> r.limit().unit() == Units.HERTZ));
+        assertTrue(LIBRARY.measuring(Dimension.FREQUENCY).stream()
+                .allMatch(r -> r.limit().unit() == Units.HERTZ));
         assertEquals(2, LIBRARY.measuring(Dimension.FREQUENCY).size());
     }
 

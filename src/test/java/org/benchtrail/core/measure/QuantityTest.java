@@ -70,7 +70,8 @@ class QuantityTest {
             })
     void parse_whatPeopleType_isRead(String typed, String value, String symbol) {
         Quantity quantity = Quantity.parse(typed);
-        assertEquals(new BigDecimal(value).stripTrailingZeros(), quantity.value().stripTrailingZeros());
+        assertEquals(
+                new BigDecimal(value).stripTrailingZeros(), quantity.value().stripTrailingZeros());
         assertEquals(symbol, quantity.unit().symbol());
         assertEquals(typed, quantity.typed());
     }
@@ -173,7 +174,8 @@ class QuantityTest {
     @Test
     void to_otherKind_isRefused() {
         assertThrows(IllegalArgumentException.class, () -> Quantity.parse("1 W").to(Units.VOLT_AMPERE));
-        assertThrows(IllegalArgumentException.class, () -> Quantity.parse("1 dB").to(Units.named("dBm")));
+        assertThrows(
+                IllegalArgumentException.class, () -> Quantity.parse("1 dB").to(Units.named("dBm")));
         assertThrows(IllegalArgumentException.class, () -> Units.named("volt-ish"));
     }
 
@@ -198,8 +200,9 @@ class QuantityTest {
         List<Unit> units = List.copyOf(Units.all());
         for (int i = 0; i < 2000; i++) {
             Unit from = units.get(random.nextInt(units.size()));
-            List<Unit> kin =
-                    units.stream().filter(u -> u.dimension() == from.dimension()).toList();
+            List<Unit> kin = units.stream()
+                    .filter(u -> u.dimension() == from.dimension())
+                    .toList();
             Unit via = kin.get(random.nextInt(kin.size()));
             BigDecimal value = BigDecimal.valueOf(random.nextInt(2_000_001) - 1_000_000, random.nextInt(5));
             BigDecimal back = via.convert(from.convert(value, via), from);

@@ -87,8 +87,8 @@ class TrendTest {
     @Test
     void of_timesCountedFrom1970_keepTheirDigits() {
         double epoch = 1_772_355_600;
-        Trend late = Trend.of(Series.of(
-                new double[] {epoch, epoch + 1, epoch + 2, epoch + 3}, new double[] {1.0, 1.5, 2.5, 3.0}));
+        Trend late = Trend.of(
+                Series.of(new double[] {epoch, epoch + 1, epoch + 2, epoch + 3}, new double[] {1.0, 1.5, 2.5, 3.0}));
         Trend early = Trend.of(Series.of(new double[] {0, 1, 2, 3}, new double[] {1.0, 1.5, 2.5, 3.0}));
         assertEquals(early.slope(), late.slope(), 1e-12);
         assertEquals(early.slopeError(), late.slopeError(), 1e-12);
@@ -97,15 +97,15 @@ class TrendTest {
     /** Fieller's ends are where the confidence band of the line meets the threshold: computed here from the band. */
     @Test
     void timeTo_endsOfTheInterval_lieOnTheBand() {
-        Trend trend = Trend.of(Series.of(
-                new double[] {0, 1, 2, 3, 4, 5, 6}, new double[] {10, 11.2, 11.8, 13.1, 14.2, 14.8, 16.1}));
+        Trend trend = Trend.of(
+                Series.of(new double[] {0, 1, 2, 3, 4, 5, 6}, new double[] {10, 11.2, 11.8, 13.1, 14.2, 14.8, 16.1}));
         Crossing.At at = assertInstanceOf(Crossing.At.class, trend.timeTo(20, 0.95));
         assertEquals(20, trend.at(at.time()), 1e-9);
         assertEquals(20, trend.at(at.interval().lower(), 0.95).upper(), 1e-9);
         assertEquals(20, trend.at(at.interval().upper(), 0.95).lower(), 1e-9);
         assertTrue(at.interval().contains(at.time()));
-        Trend falling = Trend.of(
-                Series.of(new double[] {0, 1, 2, 3, 4}, new double[] {-10, -11.2, -11.8, -13.1, -14.2}));
+        Trend falling =
+                Trend.of(Series.of(new double[] {0, 1, 2, 3, 4}, new double[] {-10, -11.2, -11.8, -13.1, -14.2}));
         Crossing.At down = assertInstanceOf(Crossing.At.class, falling.timeTo(-20, 0.95));
         assertEquals(-20, falling.at(down.interval().lower(), 0.95).lower(), 1e-9);
         assertEquals(-20, falling.at(down.interval().upper(), 0.95).upper(), 1e-9);

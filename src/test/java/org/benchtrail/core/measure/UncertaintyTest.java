@@ -59,13 +59,12 @@ class UncertaintyTest {
 
     @Test
     void percentPlusCounts_outsideItsDomain_isRefusedAllAtOnce() {
-        Invalid refused = assertThrows(
-                Invalid.class, () -> new PercentPlusCounts(-1, Double.NaN, Quantity.parse("0 V")));
+        Invalid refused =
+                assertThrows(Invalid.class, () -> new PercentPlusCounts(-1, Double.NaN, Quantity.parse("0 V")));
         assertEquals(3, refused.problems().size());
         assertThrows(Invalid.class, () -> new PercentPlusCounts(0, 0, Quantity.parse("0.01 V")));
         assertThrows(
-                Invalid.class,
-                () -> new PercentPlusCounts(1, 1, Quantity.parse("0.01 V"), Quantity.parse("20 A")));
+                Invalid.class, () -> new PercentPlusCounts(1, 1, Quantity.parse("0.01 V"), Quantity.parse("20 A")));
     }
 
     @Test
@@ -82,7 +81,8 @@ class UncertaintyTest {
     @Test
     void absolute_ofTemperature_hasNoOffset() {
         Reading reading = new Reading(Quantity.parse("80 °C"), new Absolute(Quantity.parse("2 °C")));
-        assertEquals(2 / Math.sqrt(3), reading.standardUncertainty(Units.CELSIUS).orElseThrow(), 1e-15);
+        assertEquals(
+                2 / Math.sqrt(3), reading.standardUncertainty(Units.CELSIUS).orElseThrow(), 1e-15);
         assertEquals(
                 3.6 / Math.sqrt(3),
                 reading.standardUncertainty(Units.named("°F")).orElseThrow(),
@@ -108,8 +108,7 @@ class UncertaintyTest {
 
     @Test
     void combine_publishedExamples() {
-        double combined = Uncertainty.combine(
-                Uncertainty.rectangular(0.0781), Uncertainty.rectangular(0.005), 0.012);
+        double combined = Uncertainty.combine(Uncertainty.rectangular(0.0781), Uncertainty.rectangular(0.005), 0.012);
         Published.check(GUM_512, 0.046750, combined, 5e-7);
         Published.check(GUM_H1, 31.671, Uncertainty.combine(25, 9.7, 2.9, 16.6), 5e-4);
         assertEquals(5, Uncertainty.combine(new double[] {3, -1}, new double[] {1, 4}), 1e-15);

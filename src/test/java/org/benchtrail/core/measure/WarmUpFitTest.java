@@ -23,8 +23,7 @@ class WarmUpFitTest {
     private static final String MISRA = "NIST StRD nonlinear regression, Misra1a, certified values (seen)";
     private static final String BOXBOD = "NIST StRD nonlinear regression, BoxBOD, certified values (seen)";
     private static final double[] TIMES = {0, 20, 40, 60, 90, 120, 180};
-    private static final Series NOISY =
-            Series.of(TIMES, new double[] {25.0, 48.5, 63.0, 71.5, 78.8, 82.1, 84.2});
+    private static final Series NOISY = Series.of(TIMES, new double[] {25.0, 48.5, 63.0, 71.5, 78.8, 82.1, 84.2});
 
     @Test
     void course_textbookValues() {
@@ -33,7 +32,8 @@ class WarmUpFitTest {
         Published.check(MODEL, 82.012776, course.at(120), 5e-7);
         Published.check(MODEL, 84.595723, course.at(200), 5e-7);
         Published.check(MODEL, 99.396266, course.timeTo(80).orElseThrow(), 5e-7);
-        Published.check(MODEL, 153.896961, new FirstOrder(95, 30, 60, 0).timeTo(90).orElseThrow(), 5e-7);
+        Published.check(
+                MODEL, 153.896961, new FirstOrder(95, 30, 60, 0).timeTo(90).orElseThrow(), 5e-7);
         assertTrue(course.timeTo(25).isEmpty());
         assertTrue(course.timeTo(85).isEmpty());
         assertTrue(course.timeTo(20).isEmpty());
@@ -64,8 +64,7 @@ class WarmUpFitTest {
 
     @Test
     void of_readingsRoundedToHundredths() {
-        WarmUpFit fit = WarmUpFit.of(
-                Series.of(TIMES, new double[] {25, 48.61, 62.93, 71.61, 78.68, 82.01, 84.33}));
+        WarmUpFit fit = WarmUpFit.of(Series.of(TIMES, new double[] {25, 48.61, 62.93, 71.61, 78.68, 82.01, 84.33}));
         // The note of reference values ends in ...643; SciPy at its tightest tolerance gives 84.9966425.
         Published.check(SCIPY, 84.9966425, fit.curve().settled(), 5e-7);
         Published.check(SCIPY, 24.999901, fit.curve().initial(), 5e-7);
@@ -82,11 +81,18 @@ class WarmUpFitTest {
                 new double[] {
                     10.07, 14.73, 17.94, 23.93, 29.61, 35.18, 40.02, 44.82, 50.76, 55.05, 61.01, 66.40, 75.47, 81.78
                 });
-        certified(MISRA, misra, 2.3894212918e+02, 5.5015643181e-04, 2.7070075241e+00, 7.2668688436e-06, 1.0187876330e-01);
+        certified(
+                MISRA, misra, 2.3894212918e+02, 5.5015643181e-04, 2.7070075241e+00, 7.2668688436e-06, 1.0187876330e-01);
         assertTrue(WarmUpFit.from(0, 0, misra).flags().contains(Flag.SHORT_RECORD));
-        Series boxbod =
-                Series.of(new double[] {1, 2, 3, 5, 7, 10}, new double[] {109, 149, 149, 191, 213, 224});
-        certified(BOXBOD, boxbod, 2.1380940889e+02, 5.4723748542e-01, 1.2354515176e+01, 1.0455993237e-01, 1.7088072423e+01);
+        Series boxbod = Series.of(new double[] {1, 2, 3, 5, 7, 10}, new double[] {109, 149, 149, 191, 213, 224});
+        certified(
+                BOXBOD,
+                boxbod,
+                2.1380940889e+02,
+                5.4723748542e-01,
+                1.2354515176e+01,
+                1.0455993237e-01,
+                1.7088072423e+01);
     }
 
     private static void certified(
@@ -132,11 +138,42 @@ class WarmUpFitTest {
     }
 
     @Test
-    void timeTo_straightLine_givesNoFalseCertainty() {
-        WarmUpFit line = fitOf(t -> 20 + 0.5 * t, 0, 100, 21);
-        Crossing crossing = line.timeTo(100, 0.95);
-        Crossing.At at = assertInstanceOf(Crossing.At.class, crossing);
-        assertEquals(160, at.time(), 1);
+    void timeTo_straightLine_isReadOffTheLine() {
+        Crossing crossing = fitOf(t -> 20 + 0.5 * t, 0, 100, 21).timeTo(100, 0.95);
+        assertEquals(160, assertInstanceOf(Crossing.At.class, crossing).time(), 1);
+    }
+
+    /** A line with scatter: the answer is flagged, and its interval, if there is one, is wide enough to hold the truth. */
+    @ParameterizedTest
+    @ValueSource(longs = {1, 2, 3, 4, 5, 6, 7, 8})
+    void timeTo_scatteredLine_givesNoFalseCertainty(long seed) {
+        Random random = new Random(seed);
+        WarmUpFit fit = fitOf(t -> 20 + 0.5 * t + random.nextGaussian(), 0, 100, 21);
+        assertTrue(
+                fit.flags().contains(Flag.STRAIGHT) || fit.flags().contains(Flag.SHORT_RECORD),
+                "seed " + seed + ": " + fit.flags());
+        Crossing crossing = fit.timeTo(300, 0.999);
+        if (crossing instanceof Crossing.At at && at.interval() != null) {
+            assertTrue(at.interval().contains(560), "seed " + seed + ": " + at);
+        } else if (crossing instanceof Crossing.Never never) {
+            assertFalse(never.sure(), "seed " + seed + ": " + fit.settled(0.999));
+        }
+    }
+
+    /** Scatter without any course, at every size and spacing: an answer or a refusal, never a breakdown. */
+    @ParameterizedTest
+    @ValueSource(longs = {11, 12, 13})
+    void of_nothingButScatter_neverBreaks(long seed) {
+        Random random = new Random(seed);
+        for (int run = 0; run < 200; run++) {
+            WarmUpFit fit =
+                    fitOf(t -> random.nextInt(4), 0, Math.exp(random.nextGaussian() * 4), 5 + random.nextInt(20));
+            for (double threshold = -5; threshold < 9; threshold += 0.7) {
+                fit.timeTo(threshold, 0.95);
+            }
+            assertTrue(fit.settled(0.95).contains(fit.curve().settled()), "seed " + seed + ", run " + run);
+            assertTrue(fit.squares() >= 0, "seed " + seed + ", run " + run);
+        }
     }
 
     @Test
@@ -173,8 +210,7 @@ class WarmUpFitTest {
         int time = 0;
         double truth = new FirstOrder(85, 25, 40, 0).timeTo(80).orElseThrow();
         for (int run = 0; run < 1000; run++) {
-            WarmUpFit fit =
-                    fitOf(t -> 85 - 60 * Math.exp(-t / 40) + random.nextGaussian() * 0.3, 0, 200, 41);
+            WarmUpFit fit = fitOf(t -> 85 - 60 * Math.exp(-t / 40) + random.nextGaussian() * 0.3, 0, 200, 41);
             tau += fit.timeConstant(0.95).contains(40) ? 1 : 0;
             time += ((Crossing.At) fit.timeTo(80, 0.95)).interval().contains(truth) ? 1 : 0;
         }

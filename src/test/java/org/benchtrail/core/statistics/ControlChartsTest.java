@@ -16,8 +16,7 @@ class ControlChartsTest {
 
     @Test
     void individuals_handbookExample() {
-        IndividualsChart chart =
-                IndividualsChart.of(49.6, 47.6, 49.9, 51.3, 47.8, 51.2, 52.6, 52.4, 53.6, 52.1);
+        IndividualsChart chart = IndividualsChart.of(49.6, 47.6, 49.9, 51.3, 47.8, 51.2, 52.6, 52.4, 53.6, 52.1);
         Published.check(NIST_IMR, 50.81, chart.mean(), 1e-12);
         Published.check(NIST_IMR, 1.877778, chart.meanMovingRange(), 5e-7);
         Published.check(NIST_IMR, 55.8041, chart.upper(), 5e-5);

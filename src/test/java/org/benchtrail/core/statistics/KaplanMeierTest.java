@@ -48,8 +48,8 @@ class KaplanMeierTest {
 
     @Test
     void of_ties_failuresCountBeforeThoseThatLeave() {
-        KaplanMeier estimate = KaplanMeier.of(
-                List.of(failed(3), running(5), running(7), failed(7), failed(7), failed(12)));
+        KaplanMeier estimate =
+                KaplanMeier.of(List.of(failed(3), running(5), running(7), failed(7), failed(7), failed(12)));
         Published.check(DEFINITION, 0.833333, estimate.survivalAt(3), 5e-7);
         Published.check(DEFINITION, 0.416667, estimate.survivalAt(7), 5e-7);
         Published.check(DEFINITION, 0.0, estimate.survivalAt(12), 0);

@@ -62,7 +62,9 @@ class ProportionTest {
             int hits = 1 + random.nextInt(trials - 1);
             double confidence = 0.5 + random.nextDouble() * 0.49;
             Proportion proportion = new Proportion(hits, trials);
-            same(new ClopperPearsonInterval().createInterval(trials, hits, confidence), proportion.clopperPearson(confidence));
+            same(
+                    new ClopperPearsonInterval().createInterval(trials, hits, confidence),
+                    proportion.clopperPearson(confidence));
             same(new WilsonScoreInterval().createInterval(trials, hits, confidence), proportion.wilson(confidence));
         }
     }

@@ -45,7 +45,9 @@ class WelchTest {
     }
 
     private static double[] draw(Random random, int size, double mean, double deviation) {
-        return random.doubles(size).map(x -> mean + deviation * random.nextGaussian()).toArray();
+        return random.doubles(size)
+                .map(x -> mean + deviation * random.nextGaussian())
+                .toArray();
     }
 
     @Test
