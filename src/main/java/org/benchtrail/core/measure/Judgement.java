@@ -18,7 +18,11 @@ import java.util.OptionalDouble;
  */
 public record Judgement(Verdict verdict, Reading reading, Limit limit, GuardBand policy, double standardUncertainty) {
 
-    /** @throws org.benchtrail.core.Invalid if reading and limit measure different kinds of quantity */
+    /**
+     * Judges a reading.
+     *
+     * @throws org.benchtrail.core.Invalid if reading and limit measure different kinds of quantity
+     */
     public static Judgement of(Reading reading, Limit limit, GuardBand policy) {
         limit.requireSameKind(reading.quantity());
         double u = reading.uncertaintyInBase();

@@ -40,7 +40,11 @@ public final class Limit {
         this.upperBase = upper == null ? Double.POSITIVE_INFINITY : unit.toBase(upper);
     }
 
-    /** @throws Invalid if both bounds are missing, the lower is not below the upper, or the source is blank */
+    /**
+     * A limit with a lower bound, an upper bound, or both.
+     *
+     * @throws Invalid if both bounds are missing, the lower is not below the upper, or the source is blank
+     */
     public static Limit of(@Nullable BigDecimal lower, @Nullable BigDecimal upper, Unit unit, String source) {
         return new Limit(lower, upper, unit, source, true);
     }

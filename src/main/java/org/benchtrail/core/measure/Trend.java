@@ -17,6 +17,10 @@ import org.jspecify.annotations.Nullable;
  * @param interceptError standard error
  * @param residualDeviation standard deviation of a value about the line
  * @param rows n
+ * @param meanTime mean of the times
+ * @param meanValue mean of the values
+ * @param timeSquares sum of the squared distances of the times from their mean
+ * @param lastTime time of the last row
  */
 public record Trend(
         double slope,
@@ -30,7 +34,11 @@ public record Trend(
         double timeSquares,
         double lastTime) {
 
-    /** @throws Invalid if there are fewer than three rows */
+    /**
+     * Fits the line.
+     *
+     * @throws Invalid if there are fewer than three rows
+     */
     public static Trend of(Series series) {
         int n = series.size();
         if (n < 3) {

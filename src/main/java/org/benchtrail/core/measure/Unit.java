@@ -68,7 +68,11 @@ public record Unit(
     }
 
     private boolean isBase() {
-        return offset.signum() == 0 && numerator.equals(BigDecimal.ONE) && denominator.equals(BigDecimal.ONE);
+        return offset.signum() == 0 && isOne(numerator) && isOne(denominator);
+    }
+
+    private static boolean isOne(BigDecimal factor) {
+        return factor.compareTo(BigDecimal.ONE) == 0;
     }
 
     private boolean isSameScaleAs(Unit to) {
@@ -84,7 +88,7 @@ public record Unit(
     }
 
     private static BigDecimal quotient(BigDecimal a, BigDecimal b) {
-        if (b.equals(BigDecimal.ONE)) {
+        if (isOne(b)) {
             return a;
         }
         // All denominators are 1, powers of ten, two and three: only a factor of three keeps the division from ending.

@@ -35,6 +35,8 @@ public record IndividualsChart(
     }
 
     /**
+     * Sets the limits from the values themselves.
+     *
      * @param values in time order, at least two, finite, not all the same
      * @throws Invalid if they are not; constant values have no variation to set limits by
      */

@@ -50,7 +50,11 @@ public record KaplanMeier(List<Step> steps) {
         steps = List.copyOf(steps);
     }
 
-    /** @throws Invalid if there is no observation */
+    /**
+     * Estimates survival from the units in any order.
+     *
+     * @throws Invalid if there is no observation
+     */
     public static KaplanMeier of(List<Observation> observations) {
         if (observations.isEmpty()) {
             throw new Invalid("observations", "Give at least one unit.");

@@ -65,10 +65,10 @@ public record Proportion(long hits, long trials) {
     public Interval clopperPearson(double confidence) {
         double tail = (1 - Domain.confidence(confidence)) / 2;
         double lower =
-                hits == 0 ? 0 : BetaDistribution.of(hits, trials - hits + 1.0).inverseCumulativeProbability(tail);
+                hits == 0 ? 0 : BetaDistribution.of((double) hits, trials - hits + 1.0).inverseCumulativeProbability(tail);
         double upper = hits == trials
                 ? 1
-                : BetaDistribution.of(hits + 1.0, trials - hits).inverseSurvivalProbability(tail);
+                : BetaDistribution.of(hits + 1.0, (double) (trials - hits)).inverseSurvivalProbability(tail);
         return new Interval(lower, upper, confidence);
     }
 }

@@ -25,7 +25,11 @@ public record ProportionChart(double meanShare, List<Point> points) {
         points = List.copyOf(points);
     }
 
-    /** @throws Invalid if there are fewer than two samples */
+    /**
+     * Sets the limits from all samples together.
+     *
+     * @throws Invalid if there are fewer than two samples
+     */
     public static ProportionChart of(List<Proportion> samples) {
         if (samples.size() < 2) {
             throw new Invalid("samples", "Give at least two samples: limits are set by comparing them.");

@@ -6,6 +6,8 @@ import org.benchtrail.core.Invalid;
 public record Sample(int size, double mean, double deviation) {
 
     /**
+     * Summarises readings.
+     *
      * @param readings at least two, finite
      * @throws Invalid under the given field
      */

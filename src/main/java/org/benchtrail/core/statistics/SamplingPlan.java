@@ -18,24 +18,16 @@ public record SamplingPlan(char codeLetter, int sampleSize, int acceptance, bool
 
     /** Acceptance quality limit: percent defective that is accepted most of the time. */
     public enum Aql {
-        ONE(1.0, new int[] {13, 13, 13, 13, 13, 13, 50, 50, 80, 125, 200, 315, 500, 800, 1250}, new int[] {
-            0, 0, 0, 0, 0, 0, 1, 1, 2, 3, 5, 7, 10, 14, 21
-        }),
-        TWO_AND_A_HALF(2.5, new int[] {5, 5, 5, 5, 20, 20, 32, 50, 80, 125, 200, 315, 500, 500, 500}, new int[] {
-            0, 0, 0, 0, 1, 1, 2, 3, 5, 7, 10, 14, 21, 21, 21
-        }),
-        FOUR(4.0, new int[] {3, 3, 3, 13, 13, 20, 32, 50, 80, 125, 200, 315, 315, 315, 315}, new int[] {
-            0, 0, 0, 1, 1, 2, 3, 5, 7, 10, 14, 21, 21, 21, 21
-        });
+        ONE(1.0, 0),
+        TWO_AND_A_HALF(2.5, 1),
+        FOUR(4.0, 2);
 
         private final double percent;
-        private final int[] sizes;
-        private final int[] acceptances;
+        private final int row;
 
-        Aql(double percent, int[] sizes, int[] acceptances) {
+        Aql(double percent, int row) {
             this.percent = percent;
-            this.sizes = sizes;
-            this.acceptances = acceptances;
+            this.row = row;
         }
 
         public double percent() {
@@ -43,6 +35,17 @@ public record SamplingPlan(char codeLetter, int sampleSize, int acceptance, bool
         }
     }
 
+    // One row per quality limit, one column per code letter.
+    private static final int[][] SIZES = {
+        {13, 13, 13, 13, 13, 13, 50, 50, 80, 125, 200, 315, 500, 800, 1250},
+        {5, 5, 5, 5, 20, 20, 32, 50, 80, 125, 200, 315, 500, 500, 500},
+        {3, 3, 3, 13, 13, 20, 32, 50, 80, 125, 200, 315, 315, 315, 315}
+    };
+    private static final int[][] ACCEPTANCES = {
+        {0, 0, 0, 0, 0, 0, 1, 1, 2, 3, 5, 7, 10, 14, 21},
+        {0, 0, 0, 0, 1, 1, 2, 3, 5, 7, 10, 14, 21, 21, 21},
+        {0, 0, 0, 1, 1, 2, 3, 5, 7, 10, 14, 21, 21, 21, 21}
+    };
     private static final String LETTERS = "ABCDEFGHJKLMNPQ";
     private static final int[] LARGEST_LOT = {
         8, 15, 25, 50, 90, 150, 280, 500, 1200, 3200, 10_000, 35_000, 150_000, 500_000, Integer.MAX_VALUE
@@ -57,12 +60,13 @@ public record SamplingPlan(char codeLetter, int sampleSize, int acceptance, bool
         if (lot < 2) {
             throw new Invalid("lot", "Give a lot of at least 2; a single item is simply inspected.");
         }
-        int row = 0;
-        while (lot > LARGEST_LOT[row]) {
-            row++;
+        int letter = 0;
+        while (lot > LARGEST_LOT[letter]) {
+            letter++;
         }
-        int size = aql.sizes[row];
-        return new SamplingPlan(LETTERS.charAt(row), Math.min(size, lot), aql.acceptances[row], size >= lot);
+        int size = SIZES[aql.row][letter];
+        int acceptance = ACCEPTANCES[aql.row][letter];
+        return new SamplingPlan(LETTERS.charAt(letter), Math.min(size, lot), acceptance, size >= lot);
     }
 
     /**

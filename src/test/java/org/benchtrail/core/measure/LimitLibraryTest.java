@@ -55,7 +55,7 @@ class LimitLibraryTest {
     @Test
     void measuring_givesRowsOfThatKindOnly() {
         assertTrue(LIBRARY.measuring(Dimension.FREQUENCY).stream()
-                .allMatch(r -> r.limit().unit() == Units.HERTZ));
+                .allMatch(r -> r.limit().unit().equals(Units.HERTZ)));
         assertEquals(2, LIBRARY.measuring(Dimension.FREQUENCY).size());
     }
 
