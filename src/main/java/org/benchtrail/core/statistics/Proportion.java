@@ -64,8 +64,9 @@ public record Proportion(long hits, long trials) {
     /** Clopper and Pearson's exact two-sided interval: covers at least the confidence, so it is the wider one. */
     public Interval clopperPearson(double confidence) {
         double tail = (1 - Domain.confidence(confidence)) / 2;
-        double lower =
-                hits == 0 ? 0 : BetaDistribution.of((double) hits, trials - hits + 1.0).inverseCumulativeProbability(tail);
+        double lower = hits == 0
+                ? 0
+                : BetaDistribution.of((double) hits, trials - hits + 1.0).inverseCumulativeProbability(tail);
         double upper = hits == trials
                 ? 1
                 : BetaDistribution.of(hits + 1.0, (double) (trials - hits)).inverseSurvivalProbability(tail);
