@@ -102,6 +102,14 @@ class JudgementTest {
         assertTrue(judgement.sentence().contains("77.0 %"), judgement.sentence());
     }
 
+    /** At 2w = upper − lower the middle alone would be left; the rule calls that undecidable. */
+    @Test
+    void judge_guardBandsThatMeet_areUndecided() {
+        Limit limit = Limit.between("8", "12", Units.VOLT, "policy");
+        Published.check(ILAC, Verdict.TOO_CLOSE_TO_CALL, limit.judge(rail("10", "1"), GuardBand.EXPANDED).verdict());
+        assertEquals(Verdict.WITHIN, limit.judge(rail("10", "0.99"), GuardBand.EXPANDED).verdict());
+    }
+
     @Test
     void judge_wideUncertainty_stillSeesWhatIsFarOutside() {
         assertEquals(
