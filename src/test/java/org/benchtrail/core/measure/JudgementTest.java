@@ -106,8 +106,13 @@ class JudgementTest {
     @Test
     void judge_guardBandsThatMeet_areUndecided() {
         Limit limit = Limit.between("8", "12", Units.VOLT, "policy");
-        Published.check(ILAC, Verdict.TOO_CLOSE_TO_CALL, limit.judge(rail("10", "1"), GuardBand.EXPANDED).verdict());
-        assertEquals(Verdict.WITHIN, limit.judge(rail("10", "0.99"), GuardBand.EXPANDED).verdict());
+        Published.check(
+                ILAC,
+                Verdict.TOO_CLOSE_TO_CALL,
+                limit.judge(rail("10", "1"), GuardBand.EXPANDED).verdict());
+        assertEquals(
+                Verdict.WITHIN,
+                limit.judge(rail("10", "0.99"), GuardBand.EXPANDED).verdict());
     }
 
     @Test
