@@ -1,0 +1,43 @@
+package org.benchtrail.core.statistics;
+
+import org.benchtrail.core.Invalid;
+
+/** Size, mean and standard deviation (n − 1) of repeated readings, in two passes so that large offsets keep the scatter. */
+public record Sample(int size, double mean, double deviation) {
+
+    /**
+     * Summarises readings.
+     *
+     * @param readings at least two, finite
+     * @throws Invalid under the given field
+     */
+    public static Sample of(String field, double... readings) {
+        if (readings.length < 2) {
+            throw new Invalid(
+                    field,
+                    "Give at least two readings; their scatter cannot be told from "
+                            + (readings.length == 0 ? "none." : "one."));
+        }
+        double sum = 0;
+        for (double reading : readings) {
+            if (!Double.isFinite(reading)) {
+                throw new Invalid(field, "Every reading has to be a finite number.");
+            }
+            sum += reading;
+        }
+        double mean = sum / readings.length;
+        double squares = 0;
+        double drift = 0;
+        for (double reading : readings) {
+            squares += (reading - mean) * (reading - mean);
+            drift += reading - mean;
+        }
+        // The corrected two-pass formula: drift is zero but for rounding of the mean.
+        double variance = (squares - drift * drift / readings.length) / (readings.length - 1);
+        return new Sample(readings.length, mean, Math.sqrt(Math.max(0, variance)));
+    }
+
+    public double variance() {
+        return deviation * deviation;
+    }
+}
