@@ -1,0 +1,56 @@
+package org.benchtrail.core.bench.judging;
+
+/**
+ * Combination of standard uncertainties that do not depend on one another.
+ *
+ * <p>Shape: contributions in the unit of the result, degrees of freedom in the same order; infinity for a contribution that is
+ * known outright. Source: JCGM 100 (GUM), 5.1.2 and annex G.4.
+ */
+final class Uncertainties {
+    private Uncertainties() {}
+
+    /** Standard uncertainty of something known to lie within {@code halfWidth} and no better (GUM 4.3.7). */
+    static double rectangular(double halfWidth) {
+        return halfWidth / Math.sqrt(3);
+    }
+
+    static double combined(double... contributions) {
+        double sum = 0;
+        for (double u : contributions) {
+            sum += u * u;
+        }
+        return Math.sqrt(sum);
+    }
+
+    /** Effective degrees of freedom by Welch and Satterthwaite; infinite if all contributions are known outright. */
+    static double effectiveDegrees(double[] contributions, double[] degrees) {
+        double whole = combined(contributions);
+        double sum = 0;
+        for (int i = 0; i < contributions.length; i++) {
+            sum += Math.pow(contributions[i] / whole, 4) / degrees[i];
+        }
+        return 1 / sum;
+    }
+
+    static double mean(Iterable<Double> values) {
+        double sum = 0;
+        int n = 0;
+        for (double value : values) {
+            sum += value;
+            n++;
+        }
+        return sum / n;
+    }
+
+    /** Variance of a sample, n - 1 in the denominator; at least two values. */
+    static double variance(Iterable<Double> values) {
+        double mean = mean(values);
+        double sum = 0;
+        int n = 0;
+        for (double value : values) {
+            sum += (value - mean) * (value - mean);
+            n++;
+        }
+        return sum / (n - 1);
+    }
+}
