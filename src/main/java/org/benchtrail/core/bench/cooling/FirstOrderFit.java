@@ -1,5 +1,6 @@
 package org.benchtrail.core.bench.cooling;
 
+import java.util.Arrays;
 import java.util.stream.IntStream;
 
 /**
@@ -76,7 +77,7 @@ record FirstOrderFit(
             double[] p = linear(bestTau());
             for (int i = 0; i < 30; i++) {
                 double[] next = polished(p);
-                if (!(next[2] > 0) || sse(next) > sse(p)) {
+                if (!(next[2] > 0) || !(sse(next) <= sse(p))) {
                     break;
                 }
                 p = next;
@@ -221,7 +222,7 @@ record FirstOrderFit(
             int m = matrix.length;
             double[][] a = new double[m][];
             for (int i = 0; i < m; i++) {
-                a[i] = java.util.Arrays.copyOf(matrix[i], 2 * m);
+                a[i] = Arrays.copyOf(matrix[i], 2 * m);
                 a[i][m + i] = 1;
             }
             for (int c = 0; c < m; c++) {
@@ -235,7 +236,7 @@ record FirstOrderFit(
             }
             double[][] inverse = new double[m][];
             for (int i = 0; i < m; i++) {
-                inverse[i] = java.util.Arrays.copyOfRange(a[i], m, 2 * m);
+                inverse[i] = Arrays.copyOfRange(a[i], m, 2 * m);
             }
             return inverse;
         }

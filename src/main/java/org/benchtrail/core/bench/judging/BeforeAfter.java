@@ -1,7 +1,6 @@
 package org.benchtrail.core.bench.judging;
 
 import java.util.List;
-import java.util.stream.Collectors;
 import org.apache.commons.statistics.distribution.TDistribution;
 import org.benchtrail.core.bench.Ask;
 import org.benchtrail.core.bench.Calculation;
@@ -89,8 +88,7 @@ public final class BeforeAfter implements Calculation<BeforeAfter.Input> {
     private record Side(int n, double mean, double squaredError) {
         static Side of(ResultDraft draft, String name, List<Double> values, String unit) {
             int n = values.size();
-            String put = "(" + values.stream().map(Numeral::term).collect(Collectors.joining(" + ")) + ") / " + n;
-            double mean = draft.figure("Mean " + name, "sum / n", put, Uncertainties.mean(values), unit, 5);
+            double mean = draft.figure("Mean " + name, "sum / n", Uncertainties.meanPut(values), Uncertainties.mean(values), unit, 5);
             double variance = Uncertainties.variance(values);
             draft.figure(
                     "Standard deviation " + name, "√(sum of (x - mean)^2 / (n - 1))", "√(" + Numeral.of(variance * (n - 1)) + " / " + (n - 1) + ")", Math.sqrt(variance), unit, 4);

@@ -2,6 +2,7 @@ package org.benchtrail.core.bench.judging;
 
 import java.math.BigDecimal;
 import java.math.BigInteger;
+import java.math.MathContext;
 
 /**
  * Discovery sampling without replacement, exact: the chance that n items drawn from N, of which D are faulty, hold none is
@@ -36,7 +37,7 @@ record Discovery(int size, int faulty) {
     double chance(int n) {
         BigInteger[] missing = missing(n);
         BigDecimal found = new BigDecimal(missing[1].subtract(missing[0]));
-        return found.divide(new BigDecimal(missing[1]), java.math.MathContext.DECIMAL64).doubleValue();
+        return found.divide(new BigDecimal(missing[1]), MathContext.DECIMAL64).doubleValue();
     }
 
     /** Numerator and denominator of the chance to miss; the product runs over the smaller of n and D, which gives the same. */

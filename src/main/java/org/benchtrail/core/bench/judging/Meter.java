@@ -1,7 +1,6 @@
 package org.benchtrail.core.bench.judging;
 
 import java.util.List;
-import java.util.stream.Collectors;
 import org.apache.commons.statistics.distribution.TDistribution;
 import org.benchtrail.core.bench.Ask;
 import org.benchtrail.core.bench.Calculation;
@@ -45,12 +44,15 @@ public final class Meter implements Calculation<Meter.Input> {
             check.within("percent", percent, 0, 100, "%");
             check.within("counts", counts, 0, 10_000, "");
             check.within("resolution", resolution, 1e-12, 1e6, "");
-            check.optional("range", range, 1e-12, 1e9, "");
             check.rule(!(percent == 0 && counts == 0), "percent", "give the meter's specification: it cannot be without any error");
+            check.rule(
+                    counts != 0 || readings.isEmpty() || readings.stream().anyMatch(r -> r != 0),
+                    "counts",
+                    "give at least one count: a reading of zero is not without uncertainty");
             check.optional("temperature", temperature, -60, 150, "°C");
             check.optional("coldest", coldest, -60, 150, "°C");
             check.optional("warmest", warmest, -60, 150, "°C");
-            if (range != null) {
+            if (check.optional("range", range, 1e-12, 1e9, "") && range != null) {
                 double end = range;
                 check.rule(
                         readings.stream().allMatch(r -> Math.abs(r) <= end),
@@ -139,8 +141,7 @@ public final class Meter implements Calculation<Meter.Input> {
         if (readings.size() == 1) {
             return draft.figure("Reading", "as given", Numeral.of(readings.get(0)), readings.get(0), input.unit(), 9);
         }
-        String put = readings.stream().map(Numeral::term).collect(Collectors.joining(" + "));
-        return draft.figure("Reading", "mean", "(" + put + ") / " + readings.size(), Uncertainties.mean(readings), input.unit(), 9);
+        return draft.figure("Reading", "mean", Uncertainties.meanPut(readings), Uncertainties.mean(readings), input.unit(), 9);
     }
 
     private static double twice(ResultDraft draft, double standard, String unit) {

@@ -1,5 +1,9 @@
 package org.benchtrail.core.bench.judging;
 
+import java.util.List;
+import java.util.stream.Collectors;
+import org.benchtrail.core.bench.Numeral;
+
 /**
  * Combination of standard uncertainties that do not depend on one another.
  *
@@ -7,6 +11,8 @@ package org.benchtrail.core.bench.judging;
  * known outright. Source: JCGM 100 (GUM), 5.1.2 and annex G.4.
  */
 final class Uncertainties {
+    private static final int MOST_SHOWN = 40;
+
     private Uncertainties() {}
 
     /** Standard uncertainty of something known to lie within {@code halfWidth} and no better (GUM 4.3.7). */
@@ -30,6 +36,13 @@ final class Uncertainties {
             sum += Math.pow(contributions[i] / whole, 4) / degrees[i];
         }
         return 1 / sum;
+    }
+
+    /** The mean as it is worked out by hand; a long series is named, not written out. */
+    static String meanPut(List<Double> values) {
+        int n = values.size();
+        String sum = n > MOST_SHOWN ? "sum of the readings" : values.stream().map(Numeral::term).collect(Collectors.joining(" + "));
+        return "(" + sum + ") / " + n;
     }
 
     static double mean(Iterable<Double> values) {
