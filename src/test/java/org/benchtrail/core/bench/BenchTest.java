@@ -10,10 +10,10 @@ import java.lang.reflect.ParameterizedType;
 import java.lang.reflect.RecordComponent;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
-import java.util.SplittableRandom;
 import java.util.Set;
+import java.util.SplittableRandom;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.bench.Mutation.Place;
@@ -29,11 +29,27 @@ import org.junit.jupiter.params.provider.MethodSource;
 class BenchTest {
     private static final Set<Trade> TRADES = Set.of(Trade.POWER, Trade.COOLING, Trade.JUDGING);
     private static final Set<String> CAUTIONS = Set.of(
-            "MAINS", "BATTERY", "CAPACITOR", "HEAT", "LIFTING", "LASER", "SWELLING", "STATIC", "DATA_LOSS", "MOVING_PARTS");
+            "MAINS",
+            "BATTERY",
+            "CAPACITOR",
+            "HEAT",
+            "LIFTING",
+            "LASER",
+            "SWELLING",
+            "STATIC",
+            "DATA_LOSS",
+            "MOVING_PARTS");
 
     /** Quantities that may well lie below zero: readings and limits in any unit. */
-    private static final Set<String> SIGNED =
-            Set.of("meter readings", "against-limit value", "against-limit lower", "against-limit upper", "before-after before", "before-after after");
+    private static final Set<String> SIGNED = Set.of(
+            "meter readings",
+            "against-limit value",
+            "against-limit lower",
+            "against-limit upper",
+            "before-after before",
+            "before-after after");
+
+    private static final Pattern PROMISE = Pattern.compile("\\b(safe|safely|safety)\\b", Pattern.CASE_INSENSITIVE);
 
     static Stream<Calculation<?>> calculations() {
         return Bench.all().stream().filter(c -> TRADES.contains(c.trade()));
@@ -45,12 +61,15 @@ class BenchTest {
 
     @Test
     void bench_holdsEveryIdOfTheDesign() {
-        List<String> power = List.of("rails", "supply-size", "mains", "ups-outlets", "ups-load", "ups-runtime", "battery-health");
+        List<String> power =
+                List.of("rails", "supply-size", "mains", "ups-outlets", "ups-load", "ups-runtime", "battery-health");
         List<String> cooling = List.of("heat-path", "clock-heat", "warm-up", "fan", "room-heat");
         List<String> judging = List.of("meter", "against-limit", "before-after", "soak", "subset");
         assertEquals(power, Bench.of(Trade.POWER).stream().map(Calculation::id).toList());
-        assertEquals(cooling, Bench.of(Trade.COOLING).stream().map(Calculation::id).toList());
-        assertEquals(judging, Bench.of(Trade.JUDGING).stream().map(Calculation::id).toList());
+        assertEquals(
+                cooling, Bench.of(Trade.COOLING).stream().map(Calculation::id).toList());
+        assertEquals(
+                judging, Bench.of(Trade.JUDGING).stream().map(Calculation::id).toList());
         for (Calculation<?> calculation : Bench.all()) {
             assertEquals(Optional.of(calculation), Bench.find(calculation.id()));
         }
@@ -70,7 +89,9 @@ class BenchTest {
             Ask ask = component.getAnnotation(Ask.class);
             assertNotNull(ask, type + "." + component.getName());
             assertFalse(ask.label().isBlank(), type + "." + component.getName());
-            if (component.getGenericType() instanceof ParameterizedType list && list.getActualTypeArguments()[0] instanceof Class<?> entry && entry.isRecord()) {
+            if (component.getGenericType() instanceof ParameterizedType list
+                    && list.getActualTypeArguments()[0] instanceof Class<?> entry
+                    && entry.isRecord()) {
                 assertAsked(entry);
             }
         }
@@ -87,7 +108,7 @@ class BenchTest {
     @MethodSource("calculations")
     void shakenExamples_oweTheSame(Calculation<?> calculation) throws Throwable {
         int calculated = 0;
-        for (long seed = 1; seed <= 200; seed++) {
+        for (long seed = 1; seed <= 80; seed++) {
             SplittableRandom random = new SplittableRandom(seed);
             try {
                 Record input = Mutation.each(calculation.example(), x -> shaken(x, random));
@@ -99,7 +120,7 @@ class BenchTest {
                 throw new AssertionError(calculation.id() + " with seed " + seed + ": " + e.getMessage(), e);
             }
         }
-        assertTrue(calculated >= 5, calculation.id() + " accepted only " + calculated + " of 200 shaken examples");
+        assertTrue(calculated >= 5, calculation.id() + " accepted only " + calculated + " of 80 shaken examples");
     }
 
     /** Five digits, as a person would type it, so that the working shows the number in full. */
@@ -116,7 +137,10 @@ class BenchTest {
         assertTrue(CAUTIONS.containsAll(result.cautions()), () -> "unknown caution in " + result.cautions());
         result.rules().forEach(rule -> assertFalse(rule.source().isBlank(), rule.name()));
         texts(result).forEach(BenchTest::assertWording);
-        assertTrue(result.judgement().reason().matches("(?s).*[0-9].*") || !result.rules().isEmpty(), result.judgement().reason());
+        assertTrue(
+                result.judgement().reason().matches("(?s).*[0-9].*")
+                        || !result.rules().isEmpty(),
+                result.judgement().reason());
         assertEquals(result, run(calculation, input));
     }
 
@@ -139,7 +163,9 @@ class BenchTest {
         String put = line.withNumbers().substring(0, line.withNumbers().lastIndexOf(" = "));
         Optional<Sum> sum = Pocket.of(put);
         if (sum.isPresent()) {
-            double slack = 1e-7 * Math.max(sum.get().largestTerm() > 1e30 ? 100 : sum.get().largestTerm(), Math.abs(figure.value()));
+            double slack = 1e-7
+                    * Math.max(
+                            sum.get().largestTerm() > 1e30 ? 100 : sum.get().largestTerm(), Math.abs(figure.value()));
             assertEquals(figure.value(), sum.get().value(), slack, line.what() + ": " + line.withNumbers());
         }
     }
@@ -152,7 +178,11 @@ class BenchTest {
             for (Working line : run(calculation, calculation.example()).working()) {
                 int end = line.withNumbers().lastIndexOf(" = ");
                 lines++;
-                sums += end > 0 && Pocket.of(line.withNumbers().substring(0, end)).isPresent() ? 1 : 0;
+                sums += end > 0
+                                && Pocket.of(line.withNumbers().substring(0, end))
+                                        .isPresent()
+                        ? 1
+                        : 0;
             }
         }
         assertTrue(sums >= 0.85 * lines, sums + " of " + lines + " lines are sums");
@@ -162,13 +192,18 @@ class BenchTest {
         assertTrue(curve.points().size() >= 2, curve.title());
         for (int i = 0; i < curve.points().size(); i++) {
             assertTrue(Double.isFinite(curve.points().get(i).y()), curve.title());
-            assertTrue(i == 0 || curve.points().get(i).x() > curve.points().get(i - 1).x(), curve.title());
+            assertTrue(
+                    i == 0
+                            || curve.points().get(i).x()
+                                    > curve.points().get(i - 1).x(),
+                    curve.title());
         }
         assertFalse(curve.xUnit().isBlank() || curve.yUnit().isBlank(), curve.title());
     }
 
     private static List<String> texts(Result result) {
-        List<String> texts = new ArrayList<>(List.of(result.judgement().words(), result.judgement().reason()));
+        List<String> texts = new ArrayList<>(
+                List.of(result.judgement().words(), result.judgement().reason()));
         texts.addAll(result.assumptions());
         result.rules().forEach(rule -> texts.add(rule.sentence()));
         return texts;
@@ -176,7 +211,7 @@ class BenchTest {
 
     private static void assertWording(String text) {
         assertFalse(text.isBlank());
-        assertFalse(text.toLowerCase(Locale.ROOT).matches("(?s).*\\b(safe|safely|unsafe)\\b.*"), text);
+        assertFalse(PROMISE.matcher(text).find(), text);
         assertFalse(text.contains("NaN") || text.contains("Infinity") || text.contains("null"), text);
     }
 
@@ -238,7 +273,8 @@ class BenchTest {
     @ParameterizedTest
     @MethodSource("calculations")
     void everyNumber_isReachedByTheWalk(Calculation<?> calculation) throws Throwable {
-        List<String> paths = Mutation.places(calculation.example()).stream().map(Place::path).toList();
+        List<String> paths =
+                Mutation.places(calculation.example()).stream().map(Place::path).toList();
         for (RecordComponent component : calculation.inputType().getRecordComponents()) {
             if (component.getType() == double.class) {
                 assertTrue(paths.contains(component.getName()), component.getName());
@@ -251,9 +287,12 @@ class BenchTest {
     @MethodSource("calculations")
     void emptyInputs_areRefusedByName(Calculation<?> calculation) throws Throwable {
         Invalid refusal = assertThrows(Invalid.class, () -> Empties.of(calculation.inputType()));
-        List<String> fields = refusal.problems().stream().map(Invalid.Problem::field).toList();
+        List<String> fields =
+                refusal.problems().stream().map(Invalid.Problem::field).toList();
         for (RecordComponent component : calculation.inputType().getRecordComponents()) {
-            if (component.getType().isEnum() || component.getType() == int.class || component.getType() == double.class) {
+            if (component.getType().isEnum()
+                    || component.getType() == int.class
+                    || component.getType() == double.class) {
                 assertTrue(fields.contains(component.getName()), component.getName() + " is not named in " + fields);
             }
         }

@@ -11,11 +11,13 @@ final class Empties {
 
     static Object of(Class<?> type) throws Throwable {
         RecordComponent[] components = type.getRecordComponents();
-        Class<?>[] types = Arrays.stream(components).map(RecordComponent::getType).toArray(Class[]::new);
+        Class<?>[] types =
+                Arrays.stream(components).map(RecordComponent::getType).toArray(Class[]::new);
         Constructor<?> constructor = type.getDeclaredConstructor(types);
         constructor.setAccessible(true);
         try {
-            return constructor.newInstance(Arrays.stream(types).map(Empties::empty).toArray());
+            return constructor.newInstance(
+                    Arrays.stream(types).map(Empties::empty).toArray());
         } catch (InvocationTargetException e) {
             throw e.getCause();
         }

@@ -30,6 +30,8 @@ public final class FigureOf {
     }
 
     public static void names(Invalid refusal, String field) {
-        assertTrue(refusal.problems().stream().anyMatch(p -> p.field().equals(field)), () -> field + " is not named in " + refusal.getMessage());
+        assertTrue(
+                refusal.problems().stream().anyMatch(p -> p.field().equals(field)),
+                () -> field + " is not named in " + refusal.getMessage());
     }
 }

@@ -57,7 +57,8 @@ final class Mutation {
     }
 
     private static Record construct(Record record, RecordComponent[] components, Object[] values) throws Throwable {
-        Class<?>[] types = Arrays.stream(components).map(RecordComponent::getType).toArray(Class[]::new);
+        Class<?>[] types =
+                Arrays.stream(components).map(RecordComponent::getType).toArray(Class[]::new);
         Constructor<?> constructor = record.getClass().getDeclaredConstructor(types);
         constructor.setAccessible(true);
         try {

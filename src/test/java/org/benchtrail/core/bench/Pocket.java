@@ -125,7 +125,10 @@ final class Pocket {
         while (at < text.length() && (Character.isDigit(text.charAt(at)) || text.charAt(at) == '.')) {
             at++;
         }
-        if (at > from && text.startsWith("e-", at) && at + 2 < text.length() && Character.isDigit(text.charAt(at + 2))) {
+        if (at > from
+                && text.startsWith("e-", at)
+                && at + 2 < text.length()
+                && Character.isDigit(text.charAt(at + 2))) {
             at += 2;
             while (at < text.length() && Character.isDigit(text.charAt(at))) {
                 at++;
@@ -160,6 +163,8 @@ final class Pocket {
     static OptionalDouble result(String withNumbers) {
         String tail = withNumbers.substring(withNumbers.lastIndexOf(" = ") + 3);
         String number = tail.split(" ", 2)[0];
-        return number.matches("-?[0-9.]+(e-?[0-9]+)?") ? OptionalDouble.of(Double.parseDouble(number)) : OptionalDouble.empty();
+        return number.matches("-?[0-9.]+(e-?[0-9]+)?")
+                ? OptionalDouble.of(Double.parseDouble(number))
+                : OptionalDouble.empty();
     }
 }

@@ -21,13 +21,21 @@ public final class ClockHeat implements Calculation<ClockHeat.Input> {
     private static final double AS_RATED = 1.02;
 
     public record Input(
-            @Ask(label = "Rated power", unit = "W", hint = "At the rated clock and voltage") double ratedWatts,
+            @Ask(label = "Rated power", unit = "W", hint = "At the rated clock and voltage")
+            double ratedWatts,
+
             @Ask(label = "Rated clock", unit = "GHz") double ratedClock,
             @Ask(label = "Clock now", unit = "GHz") double clock,
             @Ask(label = "Rated core voltage", unit = "V") double ratedVolts,
-            @Ask(label = "Core voltage now", unit = "V", hint = "Firmware set-up or monitor") double volts,
-            @Ask(label = "Temperature now, settled", unit = "°C", hint = "Empty to leave temperatures out") @Nullable Double chip,
-            @Ask(label = "Air temperature", unit = "°C") @Nullable Double ambient) {
+
+            @Ask(label = "Core voltage now", unit = "V", hint = "Firmware set-up or monitor")
+            double volts,
+
+            @Ask(label = "Temperature now, settled", unit = "°C", hint = "Empty to leave temperatures out") @Nullable
+            Double chip,
+
+            @Ask(label = "Air temperature", unit = "°C") @Nullable
+            Double ambient) {
         public Input {
             InputCheck check = new InputCheck();
             check.within("ratedWatts", ratedWatts, 0.01, 100_000, "W");
@@ -92,7 +100,12 @@ public final class ClockHeat implements Calculation<ClockHeat.Input> {
                 "1",
                 4);
         double watts = draft.figure(
-                "Power now", "P1 × ratio", Numeral.of(input.ratedWatts()) + " × " + Numeral.of(ratio), input.ratedWatts() * ratio, "W", 4);
+                "Power now",
+                "P1 × ratio",
+                Numeral.of(input.ratedWatts()) + " × " + Numeral.of(ratio),
+                input.ratedWatts() * ratio,
+                "W",
+                4);
         Double chip = input.chip();
         Double ambient = input.ambient();
         if (chip != null && ambient != null) {
@@ -101,8 +114,8 @@ public final class ClockHeat implements Calculation<ClockHeat.Input> {
         draft.assume("Dynamic power only: leakage, which grows with voltage and temperature, comes on top.")
                 .assume("The heat path stays as it is. Raising clock or voltage can void the maker's warranty.")
                 .caution("HEAT");
-        String reason = "It turns about " + Numeral.of(watts, 3) + " W into heat instead of " + Numeral.of(input.ratedWatts()) + " W, "
-                + Numeral.of(ratio, 3) + " times the rated power.";
+        String reason = "It turns about " + Numeral.of(watts, 3) + " W into heat instead of "
+                + Numeral.of(input.ratedWatts()) + " W, " + Numeral.of(ratio, 3) + " times the rated power.";
         return ratio > AS_RATED
                 ? draft.judged(Level.CAREFUL, "hotter than rated", reason)
                 : draft.judged(Level.GOOD, "no hotter than rated", reason);
@@ -112,11 +125,18 @@ public final class ClockHeat implements Calculation<ClockHeat.Input> {
         double expected = draft.figure(
                 "Temperature to expect at the default",
                 "T_ambient + (T - T_ambient) / ratio",
-                Numeral.of(ambient) + " + (" + Numeral.of(chip) + " - " + Numeral.term(ambient) + ") / " + Numeral.of(ratio),
+                Numeral.of(ambient) + " + (" + Numeral.of(chip) + " - " + Numeral.term(ambient) + ") / "
+                        + Numeral.of(ratio),
                 ambient + (chip - ambient) / ratio,
                 "°C",
                 3);
-        draft.figure("Change in temperature", "T_default - T", Numeral.of(expected) + " - " + Numeral.term(chip), expected - chip, "°C", 3);
+        draft.figure(
+                "Change in temperature",
+                "T_default - T",
+                Numeral.of(expected) + " - " + Numeral.term(chip),
+                expected - chip,
+                "°C",
+                3);
     }
 
     private static String over(double left, double right) {

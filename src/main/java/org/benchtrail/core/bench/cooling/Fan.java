@@ -22,10 +22,17 @@ public final class Fan implements Calculation<Fan.Input> {
     private static final double HALF = 0.5;
 
     public record Input(
-            @Ask(label = "Rated speed at full duty", unit = "1/min", hint = "Data sheet or label") double ratedSpeed,
-            @Ask(label = "Speed now", unit = "1/min", hint = "Monitor or tachometer; two pulses a turn are usual") double speed,
-            @Ask(label = "Duty", unit = "%", hint = "What the controller asks for; empty for full") @Nullable Double duty,
-            @Ask(label = "Tolerance of the speed", unit = "%", hint = "Maker's data sheet; 10 is usual") double tolerance) {
+            @Ask(label = "Rated speed at full duty", unit = "1/min", hint = "Data sheet or label")
+            double ratedSpeed,
+
+            @Ask(label = "Speed now", unit = "1/min", hint = "Monitor or tachometer; two pulses a turn are usual")
+            double speed,
+
+            @Ask(label = "Duty", unit = "%", hint = "What the controller asks for; empty for full") @Nullable
+            Double duty,
+
+            @Ask(label = "Tolerance of the speed", unit = "%", hint = "Maker's data sheet; 10 is usual")
+            double tolerance) {
         public Input {
             InputCheck check = new InputCheck();
             check.within("ratedSpeed", ratedSpeed, 1, 1e6, "1/min");
@@ -80,11 +87,27 @@ public final class Fan implements Calculation<Fan.Input> {
         ResultDraft draft = new ResultDraft();
         double rated = input.ratedSpeed();
         double expected = draft.figure(
-                "Speed to expect", "n_rated × duty / 100", Numeral.of(rated) + " × " + over(input.share(), 100), rated * input.share() / 100, "1/min", 4);
+                "Speed to expect",
+                "n_rated × duty / 100",
+                Numeral.of(rated) + " × " + over(input.share(), 100),
+                rated * input.share() / 100,
+                "1/min",
+                4);
         double flow = draft.figure(
-                "Air flow against rated", "100 × n / n_rated", "100 × " + over(input.speed(), rated), 100 * input.speed() / rated, "%", 3);
+                "Air flow against rated",
+                "100 × n / n_rated",
+                "100 × " + over(input.speed(), rated),
+                100 * input.speed() / rated,
+                "%",
+                3);
         draft.figure("Pressure against rated", "100 × (n / n_rated)^2", law(input, 2), flow * flow / 100, "%", 3);
-        draft.figure("Shaft power against rated", "100 × (n / n_rated)^3", law(input, 3), flow * flow * flow / 10_000, "%", 3);
+        draft.figure(
+                "Shaft power against rated",
+                "100 × (n / n_rated)^3",
+                law(input, 3),
+                flow * flow * flow / 10_000,
+                "%",
+                3);
         draft.assume("The speed follows the duty in proportion; some fans stop on purpose at low duty.")
                 .assume("Below half of the expected speed is judged bad: " + Severity.COMMON_PRACTICE + ".")
                 .caution("MOVING_PARTS");
@@ -96,18 +119,26 @@ public final class Fan implements Calculation<Fan.Input> {
     }
 
     private static Result judged(ResultDraft draft, Input input, double expected) {
-        String reads = "It turns " + Numeral.of(input.speed()) + " a minute; its duty asks for " + Numeral.of(expected, 4);
+        String reads =
+                "It turns " + Numeral.of(input.speed()) + " a minute; its duty asks for " + Numeral.of(expected, 4);
         if (expected == 0) {
             return input.speed() == 0
-                    ? draft.judged(Level.CAREFUL, "stopped, as its duty asks", reads + ". Raise the duty to see it start.")
+                    ? draft.judged(
+                            Level.CAREFUL, "stopped, as its duty asks", reads + ". Raise the duty to see it start.")
                     : draft.judged(Level.CAREFUL, "turns at no duty", reads + ": many fans keep a lowest speed.");
         }
         if (input.speed() == 0) {
             return draft.judged(Level.BAD, "stalled", reads + ".");
         }
         double ratio = draft.figure(
-                "Against what is expected", "100 × n / n_expected", "100 × " + over(input.speed(), expected), 100 * input.speed() / expected, "%", 3);
-        String reason = reads + ": " + Numeral.of(ratio, 3) + " % of it, with a tolerance of " + Numeral.of(input.tolerance()) + " %.";
+                "Against what is expected",
+                "100 × n / n_expected",
+                "100 × " + over(input.speed(), expected),
+                100 * input.speed() / expected,
+                "%",
+                3);
+        String reason = reads + ": " + Numeral.of(ratio, 3) + " % of it, with a tolerance of "
+                + Numeral.of(input.tolerance()) + " %.";
         if (ratio < 100 * HALF) {
             return draft.judged(Level.BAD, "much too slow", reason);
         }

@@ -55,7 +55,9 @@ record FirstOrderFit(
         private final double span;
 
         Search(double[] times, double[] values, double knownStart) {
-            this.since = IntStream.range(0, times.length).mapToDouble(i -> times[i] - times[0]).toArray();
+            this.since = IntStream.range(0, times.length)
+                    .mapToDouble(i -> times[i] - times[0])
+                    .toArray();
             this.values = values;
             this.knownStart = knownStart;
             int needed = parameters() + 1;
@@ -86,7 +88,11 @@ record FirstOrderFit(
         }
 
         private double bestTau() {
-            double shortest = IntStream.range(1, since.length).mapToDouble(i -> since[i] - since[i - 1]).min().orElse(span) / 10;
+            double shortest = IntStream.range(1, since.length)
+                            .mapToDouble(i -> since[i] - since[i - 1])
+                            .min()
+                            .orElse(span)
+                    / 10;
             double low = Math.log(shortest);
             double step = (Math.log(LONGEST_IN_SPANS * span) - low) / GRID;
             int best = 0;
@@ -137,8 +143,12 @@ record FirstOrderFit(
 
         private double[] linearBoth(double tau) {
             int n = since.length;
-            double meanRisen = IntStream.range(0, n).mapToDouble(i -> -Math.expm1(-since[i] / tau)).average().orElseThrow();
-            double meanValue = IntStream.range(0, n).mapToDouble(i -> values[i]).average().orElseThrow();
+            double meanRisen = IntStream.range(0, n)
+                    .mapToDouble(i -> -Math.expm1(-since[i] / tau))
+                    .average()
+                    .orElseThrow();
+            double meanValue =
+                    IntStream.range(0, n).mapToDouble(i -> values[i]).average().orElseThrow();
             double top = 0;
             double bottom = 0;
             for (int i = 0; i < n; i++) {

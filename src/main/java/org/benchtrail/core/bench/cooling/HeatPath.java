@@ -28,12 +28,24 @@ public final class HeatPath implements Calculation<HeatPath.Input> {
     private static final double POOR = 1.5;
 
     public record Input(
-            @Ask(label = "Chip temperature, settled", unit = "°C", hint = "Sensor reading under steady load") double chip,
-            @Ask(label = "Air temperature at the cooler's inlet", unit = "°C") double ambient,
-            @Ask(label = "Power of the chip", unit = "W", hint = "Package power while the temperature was read") double watts,
-            @Ask(label = "Rated resistances along the path", unit = "°C/W", hint = "Case, paste, cooler, from their data sheets; none to leave out")
-                    List<Double> rated,
-            @Ask(label = "Highest temperature allowed", unit = "°C", hint = "Chip maker's limit; empty if not known") @Nullable Double limit) {
+            @Ask(label = "Chip temperature, settled", unit = "°C", hint = "Sensor reading under steady load")
+            double chip,
+
+            @Ask(label = "Air temperature at the cooler's inlet", unit = "°C")
+            double ambient,
+
+            @Ask(label = "Power of the chip", unit = "W", hint = "Package power while the temperature was read")
+            double watts,
+
+            @Ask(
+                    label = "Rated resistances along the path",
+                    unit = "°C/W",
+                    hint = "Case, paste, cooler, from their data sheets; none to leave out")
+            List<Double> rated,
+
+            @Ask(label = "Highest temperature allowed", unit = "°C", hint = "Chip maker's limit; empty if not known")
+            @Nullable
+            Double limit) {
         public Input {
             InputCheck check = new InputCheck();
             check.within("chip", chip, -60, 300, "°C");
@@ -91,7 +103,8 @@ public final class HeatPath implements Calculation<HeatPath.Input> {
         double theta = draft.figure(
                 "Thermal resistance",
                 "(T - T_ambient) / P",
-                "(" + Numeral.of(input.chip()) + " - " + Numeral.term(input.ambient()) + ") / " + Numeral.of(input.watts()),
+                "(" + Numeral.of(input.chip()) + " - " + Numeral.term(input.ambient()) + ") / "
+                        + Numeral.of(input.watts()),
                 (input.chip() - input.ambient()) / input.watts(),
                 "°C/W",
                 4);
@@ -101,14 +114,16 @@ public final class HeatPath implements Calculation<HeatPath.Input> {
             expected(draft, input, theta);
         }
         draft.assume("The temperature had settled and the power was steady.")
-                .assume("The sensor and the power figure are those of the chip itself; makers measure them differently.")
+                .assume(
+                        "The sensor and the power figure are those of the chip itself; makers measure them differently.")
                 .caution("HEAT");
         return judged(draft, theta);
     }
 
     private static Result judged(ResultDraft draft, double theta) {
         if (draft.rules().isEmpty()) {
-            String reason = "The path has " + Numeral.of(theta, 4) + " °C/W; without a rating or a limit there is nothing to hold it against.";
+            String reason = "The path has " + Numeral.of(theta, 4)
+                    + " °C/W; without a rating or a limit there is nothing to hold it against.";
             return draft.judged(Level.NONE, "thermal resistance", reason);
         }
         Rule deciding = Severity.deciding(draft.rules());
@@ -127,7 +142,12 @@ public final class HeatPath implements Calculation<HeatPath.Input> {
     private static void expected(ResultDraft draft, Input input, double theta) {
         String put = input.rated().stream().map(Numeral::of).collect(Collectors.joining(" + "));
         double rated = draft.figure(
-                "Rated resistance", "sum of the path", put, input.rated().stream().mapToDouble(r -> r).sum(), "°C/W", 4);
+                "Rated resistance",
+                "sum of the path",
+                put,
+                input.rated().stream().mapToDouble(r -> r).sum(),
+                "°C/W",
+                4);
         double expected = draft.figure(
                 "Temperature to expect",
                 "T_ambient + P × theta_rated",
@@ -136,13 +156,25 @@ public final class HeatPath implements Calculation<HeatPath.Input> {
                 "°C",
                 4);
         double excess = draft.figure(
-                "Excess over what is expected", "T - T_expected", Numeral.of(input.chip()) + " - " + Numeral.term(expected), input.chip() - expected, "°C", 3);
+                "Excess over what is expected",
+                "T - T_expected",
+                Numeral.of(input.chip()) + " - " + Numeral.term(expected),
+                input.chip() - expected,
+                "°C",
+                3);
         double ratio = draft.figure(
-                "Measured against rated resistance", "theta / theta_rated", Numeral.of(theta) + " / " + Numeral.of(rated), theta / rated, "1", 3);
+                "Measured against rated resistance",
+                "theta / theta_rated",
+                Numeral.of(theta) + " / " + Numeral.of(rated),
+                theta / rated,
+                "1",
+                3);
         Level level = ratio <= AS_RATED ? Level.GOOD : ratio <= POOR ? Level.CAREFUL : Level.BAD;
-        String sentence = "The path has " + Numeral.of(theta, 4) + " °C/W, " + Numeral.of(ratio, 3) + " times the rated "
-                + Numeral.of(rated, 4) + " °C/W: " + Numeral.of(excess, 3) + " °C from what is expected.";
-        draft.rule("Rating", level, sentence, Severity.COMMON_PRACTICE).curve(line("At the rated resistance", input, rated));
+        String sentence =
+                "The path has " + Numeral.of(theta, 4) + " °C/W, " + Numeral.of(ratio, 3) + " times the rated "
+                        + Numeral.of(rated, 4) + " °C/W: " + Numeral.of(excess, 3) + " °C from what is expected.";
+        draft.rule("Rating", level, sentence, Severity.COMMON_PRACTICE)
+                .curve(line("At the rated resistance", input, rated));
     }
 
     private static void limit(ResultDraft draft, Input input, double theta) {
@@ -158,9 +190,10 @@ public final class HeatPath implements Calculation<HeatPath.Input> {
                 "W",
                 4);
         boolean below = input.chip() < limit;
-        String sentence = Numeral.of(input.chip()) + " °C at " + Numeral.of(input.watts()) + " W; the limit of " + Numeral.of(limit)
-                + " °C is reached at " + Numeral.of(power, 4) + " W.";
-        draft.rule("Limit", below ? Level.GOOD : Level.BAD, sentence, "chip maker's limit as given").curve(trip(input, limit));
+        String sentence = Numeral.of(input.chip()) + " °C at " + Numeral.of(input.watts()) + " W; the limit of "
+                + Numeral.of(limit) + " °C is reached at " + Numeral.of(power, 4) + " W.";
+        draft.rule("Limit", below ? Level.GOOD : Level.BAD, sentence, "chip maker's limit as given")
+                .curve(trip(input, limit));
     }
 
     private static Curve line(String title, Input input, double theta) {

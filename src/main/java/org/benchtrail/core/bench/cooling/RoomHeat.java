@@ -46,14 +46,25 @@ public final class RoomHeat implements Calculation<RoomHeat.Input> {
     public record Source(
             @Ask(label = "What gives off heat") String name,
             @Ask(label = "How many") int count,
-            @Ask(label = "Draw of one", unit = "W", hint = "Measured; the nameplate is usually far above") double watts) {}
+
+            @Ask(label = "Draw of one", unit = "W", hint = "Measured; the nameplate is usually far above")
+            double watts) {}
 
     public record Input(
             @Ask(label = "Sources of heat") List<Source> sources,
-            @Ask(label = "Cooling available", unit = "W", hint = "BTU/h divided by 3.412; empty if not known") @Nullable Double coolingWatts,
-            @Ask(label = "Air at the inlet", unit = "°C", hint = "In front of the equipment, not behind it; empty if not measured")
-                    @Nullable Double inlet,
-            @Ask(label = "Class of the equipment", hint = "Maker's data sheet; A2 is usual for servers") InletClass inletClass) {
+
+            @Ask(label = "Cooling available", unit = "W", hint = "BTU/h divided by 3.412; empty if not known") @Nullable
+            Double coolingWatts,
+
+            @Ask(
+                    label = "Air at the inlet",
+                    unit = "°C",
+                    hint = "In front of the equipment, not behind it; empty if not measured")
+            @Nullable
+            Double inlet,
+
+            @Ask(label = "Class of the equipment", hint = "Maker's data sheet; A2 is usual for servers")
+            InletClass inletClass) {
         public Input {
             InputCheck check = new InputCheck();
             sources = check.list("sources", sources, 1, 200, (path, source) -> check(check, path, source));
@@ -103,7 +114,10 @@ public final class RoomHeat implements Calculation<RoomHeat.Input> {
     @Override
     public Input example() {
         return new Input(
-                List.of(new Source("Server", 4, 280), new Source("Switch", 2, 60), new Source("UPS losses", 1, 90)), 1500.0, 26.5, InletClass.A2);
+                List.of(new Source("Server", 4, 280), new Source("Switch", 2, 60), new Source("UPS losses", 1, 90)),
+                1500.0,
+                26.5,
+                InletClass.A2);
     }
 
     @Override
@@ -126,7 +140,8 @@ public final class RoomHeat implements Calculation<RoomHeat.Input> {
 
     private static Result judged(ResultDraft draft, double watts) {
         if (draft.rules().isEmpty()) {
-            String reason = "The equipment gives off " + Numeral.of(watts, 4) + " W; neither cooling nor inlet temperature was given.";
+            String reason = "The equipment gives off " + Numeral.of(watts, 4)
+                    + " W; neither cooling nor inlet temperature was given.";
             return draft.judged(Level.NONE, "heat to carry away", reason);
         }
         Rule deciding = Severity.deciding(draft.rules());
@@ -143,19 +158,32 @@ public final class RoomHeat implements Calculation<RoomHeat.Input> {
     }
 
     private static double heat(ResultDraft draft, List<Source> sources) {
-        String put = sources.stream().map(s -> s.count() + " × " + Numeral.of(s.watts())).collect(Collectors.joining(" + "));
+        String put = sources.stream()
+                .map(s -> s.count() + " × " + Numeral.of(s.watts()))
+                .collect(Collectors.joining(" + "));
         double sum = sources.stream().mapToDouble(s -> s.count() * s.watts()).sum();
         draft.figure("Heat", "sum of count × watts", put, sum, "W", 4);
-        draft.figure("Heat in BTU/h", "P × 3600 / 1055.05585262", Numeral.of(sum) + " × 3600 / 1055.05585262", sum * BTU_PER_HOUR, "BTU/h", 4);
+        draft.figure(
+                "Heat in BTU/h",
+                "P × 3600 / 1055.05585262",
+                Numeral.of(sum) + " × 3600 / 1055.05585262",
+                sum * BTU_PER_HOUR,
+                "BTU/h",
+                4);
         return sum;
     }
 
     private static void cooling(ResultDraft draft, double watts, double cooling) {
         double share = draft.figure(
-                "Share of the cooling", "100 × P / P_cooling", "100 × " + Numeral.of(watts) + " / " + Numeral.of(cooling), 100 * watts / cooling, "%", 3);
+                "Share of the cooling",
+                "100 × P / P_cooling",
+                "100 × " + Numeral.of(watts) + " / " + Numeral.of(cooling),
+                100 * watts / cooling,
+                "%",
+                3);
         Level level = share > 100 ? Level.BAD : share > COMFORTABLE ? Level.CAREFUL : Level.GOOD;
-        String sentence = Numeral.of(watts, 4) + " W of heat are " + Numeral.of(share, 3) + " % of the " + Numeral.of(cooling)
-                + " W of cooling (comfortable up to 80 %).";
+        String sentence = Numeral.of(watts, 4) + " W of heat are " + Numeral.of(share, 3) + " % of the "
+                + Numeral.of(cooling) + " W of cooling (comfortable up to 80 %).";
         draft.rule("Cooling", level, sentence, Severity.COMMON_PRACTICE);
     }
 
@@ -163,8 +191,9 @@ public final class RoomHeat implements Calculation<RoomHeat.Input> {
         boolean recommended = inlet >= RECOMMENDED_LOW && inlet <= RECOMMENDED_HIGH;
         boolean allowed = inlet >= type.low && inlet <= type.high;
         Level level = recommended ? Level.GOOD : allowed ? Level.CAREFUL : Level.BAD;
-        String sentence = "The air at the inlet has " + Numeral.of(inlet) + " °C; recommended 18 to 27 °C, allowed for class " + type.name() + " "
-                + Numeral.of(type.low) + " to " + Numeral.of(type.high) + " °C.";
+        String sentence =
+                "The air at the inlet has " + Numeral.of(inlet) + " °C; recommended 18 to 27 °C, allowed for class "
+                        + type.name() + " " + Numeral.of(type.low) + " to " + Numeral.of(type.high) + " °C.";
         draft.rule("Inlet", level, sentence, "ASHRAE thermal guidelines, from memory");
     }
 }

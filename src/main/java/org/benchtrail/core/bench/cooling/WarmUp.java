@@ -27,14 +27,25 @@ public final class WarmUp implements Calculation<WarmUp.Input> {
     private static final double CONFIDENCE = 0.95;
 
     public record Sample(
-            @Ask(label = "Time", unit = "s") double seconds, @Ask(label = "Temperature", unit = "°C") double temperature) {}
+            @Ask(label = "Time", unit = "s") double seconds,
+            @Ask(label = "Temperature", unit = "°C") double temperature) {}
 
     public record Input(
-            @Ask(label = "Samples", hint = "At least four (five are better), in order of time, from the moment the load starts")
-                    List<Sample> samples,
-            @Ask(label = "Temperature at the first sample, if known better", unit = "°C", hint = "Empty to fit it from the samples")
-                    @Nullable Double start,
-            @Ask(label = "Trip point", unit = "°C", hint = "Where it throttles or switches off; empty to leave out") @Nullable Double trip) {
+            @Ask(
+                    label = "Samples",
+                    hint = "At least four (five are better), in order of time, from the moment the load starts")
+            List<Sample> samples,
+
+            @Ask(
+                    label = "Temperature at the first sample, if known better",
+                    unit = "°C",
+                    hint = "Empty to fit it from the samples")
+            @Nullable
+            Double start,
+
+            @Ask(label = "Trip point", unit = "°C", hint = "Where it throttles or switches off; empty to leave out")
+            @Nullable
+            Double trip) {
         public Input {
             InputCheck check = new InputCheck();
             samples = check.list("samples", samples, 4, 10_000, (path, sample) -> check(check, path, sample));
@@ -121,17 +132,26 @@ public final class WarmUp implements Calculation<WarmUp.Input> {
         double factor = TDistribution.of(fit.degrees()).inverseCumulativeProbability((1 + CONFIDENCE) / 2);
         double settledHalf = half(draft, "Settles at, give or take", factor, fit.settledError(), "°C");
         half(draft, "Time constant, give or take", factor, fit.tauError(), "s");
-        draft.figure("Scatter of the samples", "√(SSE / (n - p))", "√(" + Numeral.of(fit.sse()) + " / " + fit.degrees() + ")", fit.sigma(), "°C", 3);
+        draft.figure(
+                "Scatter of the samples",
+                "√(SSE / (n - p))",
+                "√(" + Numeral.of(fit.sse()) + " / " + fit.degrees() + ")",
+                fit.sigma(),
+                "°C",
+                3);
         curves(draft, input, fit);
         boolean tooShort = span(input) < 2 * fit.tau();
         assume(draft, tooShort);
         Double trip = input.trip();
-        return trip == null ? settles(draft, fit, settledHalf, tooShort) : new Trip(input, fit, settledHalf, tooShort, trip).judged(draft);
+        return trip == null
+                ? settles(draft, fit, settledHalf, tooShort)
+                : new Trip(input, fit, settledHalf, tooShort, trip).judged(draft);
     }
 
     private static FirstOrderFit fit(Input input) {
         double[] times = input.samples().stream().mapToDouble(Sample::seconds).toArray();
-        double[] values = input.samples().stream().mapToDouble(Sample::temperature).toArray();
+        double[] values =
+                input.samples().stream().mapToDouble(Sample::temperature).toArray();
         Double start = input.start();
         try {
             return start == null ? FirstOrderFit.of(times, values) : FirstOrderFit.from(start, times, values);
@@ -146,7 +166,13 @@ public final class WarmUp implements Calculation<WarmUp.Input> {
     }
 
     private static double half(ResultDraft draft, String name, double factor, double error, String unit) {
-        return draft.figure(name, "t(95 %, n - p) × standard error", Numeral.of(factor) + " × " + Numeral.of(error), factor * error, unit, 2);
+        return draft.figure(
+                name,
+                "t(95 %, n - p) × standard error",
+                Numeral.of(factor) + " × " + Numeral.of(error),
+                factor * error,
+                unit,
+                2);
     }
 
     private static void assume(ResultDraft draft, boolean tooShort) {
@@ -169,7 +195,9 @@ public final class WarmUp implements Calculation<WarmUp.Input> {
     private static void curves(ResultDraft draft, Input input, FirstOrderFit fit) {
         double first = input.samples().get(0).seconds();
         double end = Math.max(span(input), 5 * fit.tau());
-        List<Point> measured = input.samples().stream().map(s -> new Point(s.seconds() - first, s.temperature())).toList();
+        List<Point> measured = input.samples().stream()
+                .map(s -> new Point(s.seconds() - first, s.temperature()))
+                .toList();
         draft.curve(curve("Measured", measured)).curve(curve("Fitted", ResultDraft.sample(0, end, 61, fit::at)));
         Double trip = input.trip();
         if (trip != null) {
@@ -185,11 +213,14 @@ public final class WarmUp implements Calculation<WarmUp.Input> {
     private record Trip(Input input, FirstOrderFit fit, double half, boolean tooShort, double trip) {
         Result judged(ResultDraft draft) {
             String point = "the trip point of " + Numeral.of(trip) + " °C";
-            String settles = "It settles at " + Numeral.of(fit.settled(), 4) + " °C, give or take " + Numeral.of(half, 2) + " °C; ";
+            String settles = "It settles at " + Numeral.of(fit.settled(), 4) + " °C, give or take "
+                    + Numeral.of(half, 2) + " °C; ";
             if (fit.settled() > trip && fit.start() < trip) {
                 return crossing(draft, settles + point + " is reached after " + Numeral.of(reaches(draft), 3) + " s.");
             }
-            return reached() ? whileMeasuring(draft, settles + "the samples reach " + point + ".") : below(draft, settles + point);
+            return reached()
+                    ? whileMeasuring(draft, settles + "the samples reach " + point + ".")
+                    : below(draft, settles + point);
         }
 
         private Result crossing(ResultDraft draft, String text) {
@@ -210,18 +241,29 @@ public final class WarmUp implements Calculation<WarmUp.Input> {
                 return draft.judged(Level.UNDECIDED, "too close to call", text + " lies within the uncertainty.");
             }
             return tooShort
-                    ? draft.judged(Level.CAREFUL, "stays below the trip point if the curve holds", text + " is not reached, but the series is short.")
+                    ? draft.judged(
+                            Level.CAREFUL,
+                            "stays below the trip point if the curve holds",
+                            text + " is not reached, but the series is short.")
                     : draft.judged(Level.GOOD, "stays below the trip point", text + " is not reached.");
         }
 
         private boolean reached() {
-            return IntStream.range(0, input.samples().size()).anyMatch(i -> input.samples().get(i).temperature() >= trip);
+            return IntStream.range(0, input.samples().size())
+                    .anyMatch(i -> input.samples().get(i).temperature() >= trip);
         }
 
         private double reaches(ResultDraft draft) {
             String settled = Numeral.of(fit.settled());
-            String put = Numeral.of(fit.tau()) + " × ln((" + settled + " - " + Numeral.term(fit.start()) + ") / (" + settled + " - " + Numeral.term(trip) + "))";
-            return draft.figure("Time to the trip point", "tau × ln((T_inf - T0) / (T_inf - T_trip))", put, fit.reaches(trip), "s", 4);
+            String put = Numeral.of(fit.tau()) + " × ln((" + settled + " - " + Numeral.term(fit.start()) + ") / ("
+                    + settled + " - " + Numeral.term(trip) + "))";
+            return draft.figure(
+                    "Time to the trip point",
+                    "tau × ln((T_inf - T0) / (T_inf - T_trip))",
+                    put,
+                    fit.reaches(trip),
+                    "s",
+                    4);
         }
     }
 }

@@ -23,12 +23,22 @@ import org.jspecify.annotations.Nullable;
  */
 public final class AgainstLimit implements Calculation<AgainstLimit.Input> {
     public record Input(
-            @Ask(label = "Unit", hint = "Of the value and its limits") String unit,
+            @Ask(label = "Unit", hint = "Of the value and its limits")
+            String unit,
+
             @Ask(label = "Value", hint = "In that unit") double value,
-            @Ask(label = "Standard uncertainty", hint = "u, half of U at k = 2, in the same unit") double uncertainty,
-            @Ask(label = "Lower limit", hint = "In the same unit; empty if there is none") @Nullable Double lower,
-            @Ask(label = "Upper limit", hint = "In the same unit; empty if there is none") @Nullable Double upper,
-            @Ask(label = "Guard factor", hint = "2 is usual; 0 compares without a guard band") double guard) {
+
+            @Ask(label = "Standard uncertainty", hint = "u, half of U at k = 2, in the same unit")
+            double uncertainty,
+
+            @Ask(label = "Lower limit", hint = "In the same unit; empty if there is none") @Nullable
+            Double lower,
+
+            @Ask(label = "Upper limit", hint = "In the same unit; empty if there is none") @Nullable
+            Double upper,
+
+            @Ask(label = "Guard factor", hint = "2 is usual; 0 compares without a guard band")
+            double guard) {
         public Input {
             InputCheck check = new InputCheck();
             if (check.text("unit", unit, 12)) {
@@ -40,7 +50,10 @@ public final class AgainstLimit implements Calculation<AgainstLimit.Input> {
             check.optional("upper", upper, -1e9, 1e9, "");
             check.within("guard", guard, 0, 10, "");
             check.rule(lower != null || upper != null, "lower", "give a lower limit, an upper limit, or both");
-            check.rule(!(lower != null && upper != null && lower >= upper), "upper", "give an upper limit above the lower one");
+            check.rule(
+                    !(lower != null && upper != null && lower >= upper),
+                    "upper",
+                    "give an upper limit above the lower one");
             check.done();
         }
 
@@ -92,19 +105,41 @@ public final class AgainstLimit implements Calculation<AgainstLimit.Input> {
     public Result calculate(Input input) {
         ResultDraft draft = new ResultDraft();
         double guard = draft.figure(
-                "Guard band", "w = k × u", Numeral.of(input.guard()) + " × " + Numeral.of(input.uncertainty()), input.guard() * input.uncertainty(), input.unit(), 4);
+                "Guard band",
+                "w = k × u",
+                Numeral.of(input.guard()) + " × " + Numeral.of(input.uncertainty()),
+                input.guard() * input.uncertainty(),
+                input.unit(),
+                4);
         Double lower = input.lower();
         Double upper = input.upper();
         if (lower != null) {
-            draft.figure("Accepted from", "T_L + w", Numeral.of(lower) + " + " + Numeral.of(guard), lower + guard, input.unit(), 6);
+            draft.figure(
+                    "Accepted from",
+                    "T_L + w",
+                    Numeral.of(lower) + " + " + Numeral.of(guard),
+                    lower + guard,
+                    input.unit(),
+                    6);
             score(draft, "Distance to the lower limit", lower, input);
         }
         if (upper != null) {
-            draft.figure("Accepted up to", "T_U - w", Numeral.of(upper) + " - " + Numeral.of(guard), upper - guard, input.unit(), 6);
+            draft.figure(
+                    "Accepted up to",
+                    "T_U - w",
+                    Numeral.of(upper) + " - " + Numeral.of(guard),
+                    upper - guard,
+                    input.unit(),
+                    6);
             score(draft, "Distance to the upper limit", upper, input);
         }
         double probability = draft.figure(
-                "Probability that the true value conforms", "Φ((T_U - y) / u) - Φ((T_L - y) / u)", put(input), probability(input, input.value()), "1", 4);
+                "Probability that the true value conforms",
+                "Φ((T_U - y) / u) - Φ((T_L - y) / u)",
+                put(input),
+                probability(input, input.value()),
+                "1",
+                4);
         draft.curve(curve(input));
         draft.assume("The uncertainty is normal and complete; nothing was known of the value before it was measured.")
                 .assume("Φ is the standard normal distribution function, from a table or a calculator.");
@@ -112,15 +147,24 @@ public final class AgainstLimit implements Calculation<AgainstLimit.Input> {
     }
 
     private static void score(ResultDraft draft, String name, double limit, Input input) {
-        String put = "(" + Numeral.of(limit) + " - " + Numeral.term(input.value()) + ") / " + Numeral.of(input.uncertainty());
-        draft.figure(name + " in standard uncertainties", "z = (T - y) / u", put, (limit - input.value()) / input.uncertainty(), "1", 4);
+        String put = "(" + Numeral.of(limit) + " - " + Numeral.term(input.value()) + ") / "
+                + Numeral.of(input.uncertainty());
+        draft.figure(
+                name + " in standard uncertainties",
+                "z = (T - y) / u",
+                put,
+                (limit - input.value()) / input.uncertainty(),
+                "1",
+                4);
     }
 
     private static String put(Input input) {
         Double lower = input.lower();
         Double upper = input.upper();
         String above = upper == null ? "1" : "Φ(" + Numeral.of((upper - input.value()) / input.uncertainty()) + ")";
-        return lower == null ? above : above + " - Φ(" + Numeral.of((lower - input.value()) / input.uncertainty()) + ")";
+        return lower == null
+                ? above
+                : above + " - Φ(" + Numeral.of((lower - input.value()) / input.uncertainty()) + ")";
     }
 
     /** Probability between the limits of a normal distribution around {@code value}, accurate in both tails. */
@@ -146,7 +190,11 @@ public final class AgainstLimit implements Calculation<AgainstLimit.Input> {
         double low = edges.stream().mapToDouble(e -> e).min().orElseThrow() - margin;
         double high = edges.stream().mapToDouble(e -> e).max().orElseThrow() + margin;
         return new Curve(
-                "Probability of conforming over the value", "value", input.unit(), "probability", "1",
+                "Probability of conforming over the value",
+                "value",
+                input.unit(),
+                "probability",
+                "1",
                 ResultDraft.sample(low, high, 81, value -> probability(input, value)));
     }
 
@@ -175,7 +223,7 @@ public final class AgainstLimit implements Calculation<AgainstLimit.Input> {
         String unit = " " + in.unit();
         String limits = lower == null ? "" : "from " + Numeral.of(lower) + unit;
         limits += upper == null ? "" : (lower == null ? "" : " ") + "up to " + Numeral.of(upper) + unit;
-        return Numeral.of(in.value()) + unit + " against " + limits + " with a guard band of " + Numeral.of(guard, 3) + unit
-                + ": it conforms with a probability of " + Numeral.of(100 * probability, 3) + " %.";
+        return Numeral.of(in.value()) + unit + " against " + limits + " with a guard band of " + Numeral.of(guard, 3)
+                + unit + ": it conforms with a probability of " + Numeral.of(100 * probability, 3) + " %.";
     }
 }

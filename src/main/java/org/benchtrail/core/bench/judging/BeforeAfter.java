@@ -25,11 +25,19 @@ public final class BeforeAfter implements Calculation<BeforeAfter.Input> {
     }
 
     public record Input(
-            @Ask(label = "Unit", hint = "Of all readings, or 1 for a pure number") String unit,
-            @Ask(label = "Readings before", hint = "At least two, taken alike") List<Double> before,
-            @Ask(label = "Readings after", hint = "At least two, taken as those before") List<Double> after,
+            @Ask(label = "Unit", hint = "Of all readings, or 1 for a pure number")
+            String unit,
+
+            @Ask(label = "Readings before", hint = "At least two, taken alike")
+            List<Double> before,
+
+            @Ask(label = "Readings after", hint = "At least two, taken as those before")
+            List<Double> after,
+
             @Ask(label = "Better is") Better better,
-            @Ask(label = "Confidence", unit = "%", hint = "95 is usual") double confidence) {
+
+            @Ask(label = "Confidence", unit = "%", hint = "95 is usual")
+            double confidence) {
         public Input {
             InputCheck check = new InputCheck();
             if (check.text("unit", unit, 12)) {
@@ -81,17 +89,24 @@ public final class BeforeAfter implements Calculation<BeforeAfter.Input> {
 
     @Override
     public Input example() {
-        return new Input("°C", List.of(88.5, 90.1, 89.2, 91.0, 89.7), List.of(71.2, 72.8, 70.9, 73.1, 72.0), Better.LOWER, 95);
+        return new Input(
+                "°C", List.of(88.5, 90.1, 89.2, 91.0, 89.7), List.of(71.2, 72.8, 70.9, 73.1, 72.0), Better.LOWER, 95);
     }
 
     /** One side's share in the comparison: its count, mean and squared standard error. */
     private record Side(int n, double mean, double squaredError) {
         static Side of(ResultDraft draft, String name, List<Double> values, String unit) {
             int n = values.size();
-            double mean = draft.figure("Mean " + name, "sum / n", Uncertainties.meanPut(values), Uncertainties.mean(values), unit, 5);
+            double mean = draft.figure(
+                    "Mean " + name, "sum / n", Uncertainties.meanPut(values), Uncertainties.mean(values), unit, 5);
             double variance = Uncertainties.variance(values);
             draft.figure(
-                    "Standard deviation " + name, "√(sum of (x - mean)^2 / (n - 1))", "√(" + Numeral.of(variance * (n - 1)) + " / " + (n - 1) + ")", Math.sqrt(variance), unit, 4);
+                    "Standard deviation " + name,
+                    "√(sum of (x - mean)^2 / (n - 1))",
+                    "√(" + Numeral.of(variance * (n - 1)) + " / " + (n - 1) + ")",
+                    Math.sqrt(variance),
+                    unit,
+                    4);
             return new Side(n, mean, variance / n);
         }
     }
@@ -103,7 +118,12 @@ public final class BeforeAfter implements Calculation<BeforeAfter.Input> {
         Side before = Side.of(draft, "before", input.before(), unit);
         Side after = Side.of(draft, "after", input.after(), unit);
         double difference = draft.figure(
-                "Difference", "mean after - mean before", Numeral.of(after.mean()) + " - " + Numeral.term(before.mean()), after.mean() - before.mean(), unit, 4);
+                "Difference",
+                "mean after - mean before",
+                Numeral.of(after.mean()) + " - " + Numeral.term(before.mean()),
+                after.mean() - before.mean(),
+                unit,
+                4);
         double error = draft.figure(
                 "Standard error of the difference",
                 "√(s_b^2 / n_b + s_a^2 / n_a)",
@@ -113,12 +133,36 @@ public final class BeforeAfter implements Calculation<BeforeAfter.Input> {
                 4);
         TDistribution t = TDistribution.of(degrees(draft, before, after));
         double half = half(draft, t, error, input);
-        draft.figure("Interval from", "difference - half width", Numeral.of(difference) + " - " + Numeral.of(half), difference - half, unit, 4);
-        draft.figure("Interval to", "difference + half width", Numeral.of(difference) + " + " + Numeral.of(half), difference + half, unit, 4);
-        double score = draft.figure("Welch's t", "difference / standard error", Numeral.of(difference) + " / " + Numeral.of(error), difference / error, "1", 5);
         draft.figure(
-                "Chance of such a difference without any change", "2 × P(t > |t|)", "2 × P(t > " + Numeral.of(Math.abs(score)) + ")", 2 * t.survivalProbability(Math.abs(score)), "1", 4);
-        draft.assume("The readings are independent and roughly normal; nothing but the fix changed between the two series.");
+                "Interval from",
+                "difference - half width",
+                Numeral.of(difference) + " - " + Numeral.of(half),
+                difference - half,
+                unit,
+                4);
+        draft.figure(
+                "Interval to",
+                "difference + half width",
+                Numeral.of(difference) + " + " + Numeral.of(half),
+                difference + half,
+                unit,
+                4);
+        double score = draft.figure(
+                "Welch's t",
+                "difference / standard error",
+                Numeral.of(difference) + " / " + Numeral.of(error),
+                difference / error,
+                "1",
+                5);
+        draft.figure(
+                "Chance of such a difference without any change",
+                "2 × P(t > |t|)",
+                "2 × P(t > " + Numeral.of(Math.abs(score)) + ")",
+                2 * t.survivalProbability(Math.abs(score)),
+                "1",
+                4);
+        draft.assume(
+                "The readings are independent and roughly normal; nothing but the fix changed between the two series.");
         return judged(draft, input, difference, half);
     }
 
@@ -126,24 +170,40 @@ public final class BeforeAfter implements Calculation<BeforeAfter.Input> {
         double b = before.squaredError();
         double a = after.squaredError();
         double degrees = (b + a) * (b + a) / (b * b / (before.n() - 1) + a * a / (after.n() - 1));
-        String put = "(" + Numeral.of(b) + " + " + Numeral.of(a) + ")^2 / (" + Numeral.of(b) + "^2 / " + (before.n() - 1) + " + " + Numeral.of(a) + "^2 / " + (after.n() - 1) + ")";
-        return draft.figure("Degrees of freedom", "(v_b + v_a)^2 / (v_b^2 / (n_b - 1) + v_a^2 / (n_a - 1)), v = s^2 / n", put, degrees, "1", 5);
+        String put = "(" + Numeral.of(b) + " + " + Numeral.of(a) + ")^2 / (" + Numeral.of(b) + "^2 / "
+                + (before.n() - 1) + " + " + Numeral.of(a) + "^2 / " + (after.n() - 1) + ")";
+        return draft.figure(
+                "Degrees of freedom",
+                "(v_b + v_a)^2 / (v_b^2 / (n_b - 1) + v_a^2 / (n_a - 1)), v = s^2 / n",
+                put,
+                degrees,
+                "1",
+                5);
     }
 
     private static double half(ResultDraft draft, TDistribution t, double error, Input input) {
         double factor = t.inverseCumulativeProbability(0.5 + input.confidence() / 200);
         String formula = "t(" + Numeral.of(input.confidence()) + " %) × standard error";
-        return draft.figure("Half width of the interval", formula, Numeral.of(factor) + " × " + Numeral.of(error), factor * error, input.unit(), 4);
+        return draft.figure(
+                "Half width of the interval",
+                formula,
+                Numeral.of(factor) + " × " + Numeral.of(error),
+                factor * error,
+                input.unit(),
+                4);
     }
 
     private static Result judged(ResultDraft draft, Input input, double difference, double half) {
         String unit = " " + input.unit();
-        String reason = "The mean changed by " + Numeral.of(difference, 4) + unit + " (" + Numeral.of(difference - half, 4) + " to "
-                + Numeral.of(difference + half, 4) + unit + " at " + Numeral.of(input.confidence()) + " %).";
+        String reason = "The mean changed by " + Numeral.of(difference, 4) + unit + " ("
+                + Numeral.of(difference - half, 4) + " to " + Numeral.of(difference + half, 4) + unit + " at "
+                + Numeral.of(input.confidence()) + " %).";
         if (Math.abs(difference) <= half) {
             return draft.judged(Level.UNDECIDED, "no change shown", reason);
         }
         boolean better = input.better() == Better.LOWER ? difference < 0 : difference > 0;
-        return better ? draft.judged(Level.GOOD, "changed for the better", reason) : draft.judged(Level.BAD, "changed for the worse", reason);
+        return better
+                ? draft.judged(Level.GOOD, "changed for the better", reason)
+                : draft.judged(Level.BAD, "changed for the worse", reason);
     }
 }

@@ -21,10 +21,20 @@ import org.jspecify.annotations.Nullable;
  */
 public final class Soak implements Calculation<Soak.Input> {
     public record Input(
-            @Ask(label = "The fault came about every", unit = "h", hint = "Observed time divided by the number of times it came") double every,
-            @Ask(label = "Doubt that may remain", unit = "%", hint = "5 is usual; the chance that it is still there and was only quiet")
-                    double doubt,
-            @Ask(label = "Run clean so far", unit = "h", hint = "Empty before the run") @Nullable Double clean) {
+            @Ask(
+                    label = "The fault came about every",
+                    unit = "h",
+                    hint = "Observed time divided by the number of times it came")
+            double every,
+
+            @Ask(
+                    label = "Doubt that may remain",
+                    unit = "%",
+                    hint = "5 is usual; the chance that it is still there and was only quiet")
+            double doubt,
+
+            @Ask(label = "Run clean so far", unit = "h", hint = "Empty before the run") @Nullable
+            Double clean) {
         public Input {
             InputCheck check = new InputCheck();
             check.within("every", every, 0.0001, 1e6, "h");
@@ -82,16 +92,25 @@ public final class Soak implements Calculation<Soak.Input> {
                 4);
         draft.curve(doubt(input, needed)).curve(allowed(input, needed));
         draft.assume("The fault comes at random at a steady rate and under the same use as before.")
-                .assume("T itself is known well; from fewer than about five occurrences it is only a guess, so run longer.");
+                .assume(
+                        "T itself is known well; from fewer than about five occurrences it is only a guess, so run longer.");
         Double clean = input.clean();
         String needs = "It must run clean for " + Numeral.of(needed, 4) + " h";
-        return clean == null ? draft.judged(Level.NONE, "soak time", needs + ".") : judged(draft, input, clean, needed, needs);
+        return clean == null
+                ? draft.judged(Level.NONE, "soak time", needs + ".")
+                : judged(draft, input, clean, needed, needs);
     }
 
     private static Result judged(ResultDraft draft, Input input, double clean, double needed, String needs) {
         double left = draft.figure(
-                "Doubt that remains", "100 × e^(-t / T)", "100 × e^(-" + Numeral.of(clean) + " / " + Numeral.of(input.every()) + ")", 100 * Math.exp(-clean / input.every()), "%", 3);
-        String reason = needs + " and has run for " + Numeral.of(clean) + " h: a doubt of " + Numeral.of(left, 3) + " % remains.";
+                "Doubt that remains",
+                "100 × e^(-t / T)",
+                "100 × e^(-" + Numeral.of(clean) + " / " + Numeral.of(input.every()) + ")",
+                100 * Math.exp(-clean / input.every()),
+                "%",
+                3);
+        String reason = needs + " and has run for " + Numeral.of(clean) + " h: a doubt of " + Numeral.of(left, 3)
+                + " % remains.";
         return clean >= needed
                 ? draft.judged(Level.GOOD, "ran long enough", reason)
                 : draft.judged(Level.UNDECIDED, "not long enough yet", reason);

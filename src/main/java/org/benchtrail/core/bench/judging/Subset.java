@@ -22,9 +22,14 @@ public final class Subset implements Calculation<Subset.Input> {
     private static final int MOST = 100_000;
 
     public record Input(
-            @Ask(label = "How many there are", hint = "Machines, ports, disks of the same kind") int size,
-            @Ask(label = "How many would have the fault", hint = "The fewest that you want to be sure to notice") int faulty,
-            @Ask(label = "Confidence", unit = "%", hint = "95 is usual; 100 for certainty") double confidence) {
+            @Ask(label = "How many there are", hint = "Machines, ports, disks of the same kind")
+            int size,
+
+            @Ask(label = "How many would have the fault", hint = "The fewest that you want to be sure to notice")
+            int faulty,
+
+            @Ask(label = "Confidence", unit = "%", hint = "95 is usual; 100 for certainty")
+            double confidence) {
         public Input {
             InputCheck check = new InputCheck();
             boolean sized = check.within("size", size, 1, MOST, "");
@@ -77,15 +82,18 @@ public final class Subset implements Calculation<Subset.Input> {
         draft.say(
                 "What is sought",
                 "smallest n with 1 - C(N - D, n) / C(N, n) at least the confidence",
-                "N = " + input.size() + ", D = " + input.faulty() + ", confidence " + Numeral.of(input.confidence()) + " %");
+                "N = " + input.size() + ", D = " + input.faulty() + ", confidence " + Numeral.of(input.confidence())
+                        + " %");
         draft.figure("Look at", "n", "smallest n", n, "1", 6);
         double found = found(draft, "Chance to find it", discovery, n);
         found(draft, "Chance with one fewer", discovery, n - 1);
-        draft.figure("Share of all", "100 × n / N", "100 × " + n + " / " + input.size(), 100.0 * n / input.size(), "%", 3);
+        draft.figure(
+                "Share of all", "100 × n / N", "100 × " + n + " / " + input.size(), 100.0 * n / input.size(), "%", 3);
         draft.curve(curve(discovery));
-        draft.assume("The ones looked at are drawn at random, each once, and looking shows the fault whenever it is there.");
-        String reason = "Looking at " + n + " of " + input.size() + " finds a fault present in " + input.faulty() + " with "
-                + Numeral.of(found, 4) + " %; finding none does not prove that there is none.";
+        draft.assume(
+                "The ones looked at are drawn at random, each once, and looking shows the fault whenever it is there.");
+        String reason = "Looking at " + n + " of " + input.size() + " finds a fault present in " + input.faulty()
+                + " with " + Numeral.of(found, 4) + " %; finding none does not prove that there is none.";
         return draft.judged(Level.NONE, "look at " + n, reason);
     }
 
@@ -100,7 +108,9 @@ public final class Subset implements Calculation<Subset.Input> {
         for (int i = 0; i <= 40; i++) {
             places.add((int) Math.round(discovery.size() * i / 40.0));
         }
-        List<Point> points = places.stream().map(n -> new Point(n, 100 * discovery.chance(n))).toList();
+        List<Point> points = places.stream()
+                .map(n -> new Point(n, 100 * discovery.chance(n)))
+                .toList();
         return new Curve("Chance to find it", "looked at", "1", "chance", "%", points);
     }
 }

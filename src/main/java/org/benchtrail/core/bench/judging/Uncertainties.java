@@ -41,7 +41,9 @@ final class Uncertainties {
     /** The mean as it is worked out by hand; a long series is named, not written out. */
     static String meanPut(List<Double> values) {
         int n = values.size();
-        String sum = n > MOST_SHOWN ? "sum of the readings" : values.stream().map(Numeral::term).collect(Collectors.joining(" + "));
+        String sum = n > MOST_SHOWN
+                ? "sum of the readings"
+                : values.stream().map(Numeral::term).collect(Collectors.joining(" + "));
         return "(" + sum + ") / " + n;
     }
 

@@ -36,12 +36,24 @@ public final class BatteryHealth implements Calculation<BatteryHealth.Input> {
 
     public record Input(
             @Ask(label = "Kind of battery") Kind kind,
-            @Ask(label = "Full-charge capacity", unit = "Wh", hint = "Battery report or capacity test; mAh or Ah do as well if both are the same")
-                    double fullCharge,
-            @Ask(label = "Design capacity", unit = "Wh", hint = "Same report, same unit") double design,
-            @Ask(label = "Cycles so far", hint = "Empty if the battery does not count them") @Nullable Double cycles,
-            @Ask(label = "Rated cycles", hint = "Maker's data sheet") @Nullable Double ratedCycles,
-            @Ask(label = "Case swollen, lid or touchpad lifted") boolean swollen) {
+
+            @Ask(
+                    label = "Full-charge capacity",
+                    unit = "Wh",
+                    hint = "Battery report or capacity test; mAh or Ah do as well if both are the same")
+            double fullCharge,
+
+            @Ask(label = "Design capacity", unit = "Wh", hint = "Same report, same unit")
+            double design,
+
+            @Ask(label = "Cycles so far", hint = "Empty if the battery does not count them") @Nullable
+            Double cycles,
+
+            @Ask(label = "Rated cycles", hint = "Maker's data sheet") @Nullable
+            Double ratedCycles,
+
+            @Ask(label = "Case swollen, lid or touchpad lifted")
+            boolean swollen) {
         public Input {
             InputCheck check = new InputCheck();
             check.present("kind", kind);
@@ -98,7 +110,8 @@ public final class BatteryHealth implements Calculation<BatteryHealth.Input> {
         swelling(draft, input.swollen());
         capacity(draft, input);
         cycles(draft, input.cycles(), input.ratedCycles());
-        draft.assume("The battery's own counter is believed; after a full charge and discharge it is worth more.").caution("BATTERY");
+        draft.assume("The battery's own counter is believed; after a full charge and discharge it is worth more.")
+                .caution("BATTERY");
         Rule deciding = Severity.deciding(draft.rules());
         return draft.judged(deciding.outcome(), words(deciding), deciding.sentence());
     }
@@ -116,9 +129,11 @@ public final class BatteryHealth implements Calculation<BatteryHealth.Input> {
 
     private static void swelling(ResultDraft draft, boolean swollen) {
         if (swollen) {
-            String sentence = "The case is swollen: do not charge, press, puncture or ship it; follow the maker's and the site's rules for"
-                    + " damaged batteries.";
-            draft.rule("Swelling", Level.BAD, sentence, Severity.COMMON_PRACTICE).caution("SWELLING");
+            String sentence =
+                    "The case is swollen: do not charge, press, puncture or ship it; follow the maker's and the site's rules for"
+                            + " damaged batteries.";
+            draft.rule("Swelling", Level.BAD, sentence, Severity.COMMON_PRACTICE)
+                    .caution("SWELLING");
         }
     }
 
@@ -142,8 +157,14 @@ public final class BatteryHealth implements Calculation<BatteryHealth.Input> {
             return;
         }
         double share = draft.figure(
-                "Share of the rated cycles", "100 × n / n_rated", "100 × " + Numeral.of(cycles) + " / " + Numeral.of(rated), 100 * cycles / rated, "%", 3);
-        String sentence = Numeral.of(cycles) + " cycles are " + Numeral.of(share, 3) + " % of the rated " + Numeral.of(rated) + ".";
+                "Share of the rated cycles",
+                "100 × n / n_rated",
+                "100 × " + Numeral.of(cycles) + " / " + Numeral.of(rated),
+                100 * cycles / rated,
+                "%",
+                3);
+        String sentence = Numeral.of(cycles) + " cycles are " + Numeral.of(share, 3) + " % of the rated "
+                + Numeral.of(rated) + ".";
         draft.rule("Cycles", share > 100 ? Level.CAREFUL : Level.GOOD, sentence, "maker's data sheet");
     }
 }

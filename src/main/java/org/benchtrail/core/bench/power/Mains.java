@@ -23,16 +23,31 @@ import org.jspecify.annotations.Nullable;
 public final class Mains implements Calculation<Mains.Input> {
     public enum Region {
         EUROPE_230_V(230, 207, 253, 195.5, 253, "IEC 60038", "EN 50160, all ten-minute means"),
-        NORTH_AMERICA_120_V_SERVICE(120, 114, 126, 110, 127, "ANSI C84.1 range A, service", "ANSI C84.1 range B, service"),
-        NORTH_AMERICA_120_V_OUTLET(120, 108, 126, 104, 127, "ANSI C84.1 range A, utilization", "ANSI C84.1 range B, utilization"),
+        NORTH_AMERICA_120_V_SERVICE(
+                120, 114, 126, 110, 127, "ANSI C84.1 range A, service", "ANSI C84.1 range B, service"),
+        NORTH_AMERICA_120_V_OUTLET(
+                120, 108, 126, 104, 127, "ANSI C84.1 range A, utilization", "ANSI C84.1 range B, utilization"),
         NORTH_AMERICA_120_V_OUTLET_OLDER(
-                120, 110, 126, 106, 127, "ANSI C84.1 range A, utilization, older edition", "ANSI C84.1 range B, utilization, older edition");
+                120,
+                110,
+                126,
+                106,
+                127,
+                "ANSI C84.1 range A, utilization, older edition",
+                "ANSI C84.1 range B, utilization, older edition");
 
         private final double nominal;
         private final Band normal;
         private final Band wider;
 
-        Region(double nominal, double low, double high, double widerLow, double widerHigh, String source, String widerSource) {
+        Region(
+                double nominal,
+                double low,
+                double high,
+                double widerLow,
+                double widerHigh,
+                String source,
+                String widerSource) {
             this.nominal = nominal;
             this.normal = new Band(low, high, source);
             this.wider = new Band(widerLow, widerHigh, widerSource);
@@ -63,12 +78,21 @@ public final class Mains implements Calculation<Mains.Input> {
     private static final Band HERTZ_60_ALWAYS = new Band(56.4, 62.4, Severity.COMMON_PRACTICE);
 
     public record Input(
-            @Ask(label = "Region and place", hint = "Outlet for a reading at a socket, service for one at the entrance") Region region,
-            @Ask(label = "Voltage", unit = "V", hint = "True-rms reading between line and neutral, or from the UPS's display")
-                    double volts,
-            @Ask(label = "Frequency", unit = "Hz", hint = "Empty if not measured") @Nullable Double hertz,
+            @Ask(label = "Region and place", hint = "Outlet for a reading at a socket, service for one at the entrance")
+            Region region,
+
+            @Ask(
+                    label = "Voltage",
+                    unit = "V",
+                    hint = "True-rms reading between line and neutral, or from the UPS's display")
+            double volts,
+
+            @Ask(label = "Frequency", unit = "Hz", hint = "Empty if not measured") @Nullable
+            Double hertz,
+
             @Ask(label = "Expanded uncertainty of the meter", unit = "V", hint = "U at k = 2; empty to compare without")
-                    @Nullable Double uncertainty) {
+            @Nullable
+            Double uncertainty) {
         public Input {
             InputCheck check = new InputCheck();
             check.present("region", region);
@@ -123,7 +147,8 @@ public final class Mains implements Calculation<Mains.Input> {
             hertz(draft, input.region(), hertz);
         }
         draft.assume("This is a spot reading. The published ranges speak of means over ten minutes, a week or a year.")
-                .assume("Work on the wiring, the outlet or the panel belongs to a licensed electrician under the local code.")
+                .assume(
+                        "Work on the wiring, the outlet or the panel belongs to a licensed electrician under the local code.")
                 .caution("MAINS");
         Rule deciding = Severity.deciding(draft.rules());
         return draft.judged(deciding.outcome(), words(deciding.outcome()), deciding.sentence());
@@ -152,8 +177,8 @@ public final class Mains implements Calculation<Mains.Input> {
     }
 
     private static void tooClose(ResultDraft draft, double volts, double uncertainty, Band band) {
-        String sentence = Numeral.of(volts) + " V is nearer to a limit of " + band.text("V") + " than the uncertainty of "
-                + Numeral.of(uncertainty) + " V.";
+        String sentence = Numeral.of(volts) + " V is nearer to a limit of " + band.text("V")
+                + " than the uncertainty of " + Numeral.of(uncertainty) + " V.";
         draft.rule("Voltage", Level.UNDECIDED, sentence, band.source());
     }
 
@@ -178,7 +203,8 @@ public final class Mains implements Calculation<Mains.Input> {
         if (normal.holds(value)) {
             draft.rule(name, Level.GOOD, read + " lies within " + normal.text(unit) + ".", normal.source());
         } else if (wider.holds(value)) {
-            String sentence = read + " lies outside " + normal.text(unit) + ", within the wider " + wider.text(unit) + ".";
+            String sentence =
+                    read + " lies outside " + normal.text(unit) + ", within the wider " + wider.text(unit) + ".";
             draft.rule(name, Level.CAREFUL, sentence, wider.source());
         } else {
             draft.rule(name, Level.BAD, read + " lies outside " + wider.text(unit) + ".", wider.source());

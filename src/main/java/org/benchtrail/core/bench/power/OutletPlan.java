@@ -87,7 +87,11 @@ final class OutletPlan {
     private void offBattery(Load load) {
         String why = "printers and scanners stay off the battery side";
         if (load.mustSurvive()) {
-            add(load, besideBattery(), Level.CAREFUL, why + ", so it stops in an outage although it was asked to survive");
+            add(
+                    load,
+                    besideBattery(),
+                    Level.CAREFUL,
+                    why + ", so it stops in an outage although it was asked to survive");
         } else {
             add(load, besideBattery(), Level.GOOD, why);
         }
@@ -101,7 +105,13 @@ final class OutletPlan {
         } else {
             batteryLeft--;
             carried += load.watts();
-            add(load, Place.BATTERY, Level.GOOD, load.mustSurvive() ? "it must survive an outage" : "network gear, servers and storage belong on the battery");
+            add(
+                    load,
+                    Place.BATTERY,
+                    Level.GOOD,
+                    load.mustSurvive()
+                            ? "it must survive an outage"
+                            : "network gear, servers and storage belong on the battery");
         }
     }
 

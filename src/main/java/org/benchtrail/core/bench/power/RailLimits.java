@@ -21,9 +21,7 @@ record RailLimits(double weak, double nominal, double strong, String source) {
         return switch (rail) {
             case PLUS_12 -> twelve(edition, peak, source);
             case PLUS_12_GRAPHICS ->
-                edition == Edition.ATX_3
-                        ? new RailLimits(11.04, 12, 12.60, source)
-                        : twelve(edition, peak, source);
+                edition == Edition.ATX_3 ? new RailLimits(11.04, 12, 12.60, source) : twelve(edition, peak, source);
             case PLUS_5, STANDBY_5 -> new RailLimits(4.75, 5, 5.25, source);
             case PLUS_3_3 ->
                 edition == Edition.ATX_2_1

@@ -48,25 +48,42 @@ public final class Rails implements Calculation<Rails.Input> {
     /** One rail; at least one of idle and load must be there. */
     public record Reading(
             @Ask(label = "Rail") Rail rail,
-            @Ask(label = "At idle", unit = "V", hint = "Meter on DC, black lead on a ground contact; -12 V reads below zero")
-                    @Nullable Double idle,
-            @Ask(label = "Under load", unit = "V", hint = "With the machine working hard, at the load end of the connector")
-                    @Nullable Double load,
-            @Ask(label = "Load is the supply's peak load", hint = "Wider +12 V limits, edition 2.0 only") boolean peak,
+
             @Ask(
-                            label = "Expanded uncertainty of the meter",
-                            unit = "V",
-                            hint = "U at k = 2, from the calculation of the meter; empty to compare without")
-                    @Nullable Double uncertainty) {}
+                    label = "At idle",
+                    unit = "V",
+                    hint = "Meter on DC, black lead on a ground contact; -12 V reads below zero")
+            @Nullable
+            Double idle,
+
+            @Ask(
+                    label = "Under load",
+                    unit = "V",
+                    hint = "With the machine working hard, at the load end of the connector")
+            @Nullable
+            Double load,
+
+            @Ask(label = "Load is the supply's peak load", hint = "Wider +12 V limits, edition 2.0 only")
+            boolean peak,
+
+            @Ask(
+                    label = "Expanded uncertainty of the meter",
+                    unit = "V",
+                    hint = "U at k = 2, from the calculation of the meter; empty to compare without")
+            @Nullable
+            Double uncertainty) {}
 
     public record Input(
-            @Ask(label = "Edition of the design guide", hint = "On the supply's label or in its data sheet") Edition edition,
+            @Ask(label = "Edition of the design guide", hint = "On the supply's label or in its data sheet")
+            Edition edition,
+
             @Ask(label = "Rails", hint = "Each rail once") List<Reading> readings) {
         public Input {
             InputCheck check = new InputCheck();
             check.present("edition", edition);
             Edition chosen = edition;
-            readings = check.list("readings", readings, 1, Rail.values().length, (path, r) -> check(check, path, r, chosen));
+            readings = check.list(
+                    "readings", readings, 1, Rail.values().length, (path, r) -> check(check, path, r, chosen));
             check.rule(
                     readings.stream().map(Reading::rail).distinct().count() == readings.size(),
                     "readings",
@@ -75,7 +92,10 @@ public final class Rails implements Calculation<Rails.Input> {
         }
 
         private static void check(InputCheck check, String path, Reading reading, @Nullable Edition edition) {
-            check.rule(reading.idle() != null || reading.load() != null, path + ".idle", "give the voltage at idle, under load, or both");
+            check.rule(
+                    reading.idle() != null || reading.load() != null,
+                    path + ".idle",
+                    "give the voltage at idle, under load, or both");
             check.optional(path + ".uncertainty", reading.uncertainty(), 0, 5, "V");
             if (check.present(path + ".rail", reading.rail())) {
                 volts(check, path + ".idle", reading.rail(), reading.idle());
@@ -181,7 +201,12 @@ public final class Rails implements Calculation<Rails.Input> {
             judge(draft, name + " at idle", idle, uncertainty, RailLimits.of(edition, reading.rail(), false));
         }
         if (load != null) {
-            judge(draft, name + " under load", load, uncertainty, RailLimits.of(edition, reading.rail(), reading.peak()));
+            judge(
+                    draft,
+                    name + " under load",
+                    load,
+                    uncertainty,
+                    RailLimits.of(edition, reading.rail(), reading.peak()));
         }
         if (idle != null && load != null) {
             sag(draft, name, idle, load);
@@ -216,7 +241,9 @@ public final class Rails implements Calculation<Rails.Input> {
         return switch (level) {
             case GOOD -> read + ", within " + range + ".";
             case BAD -> read + ", outside " + range + ".";
-            default -> read + ", nearer to a limit of " + range + " than the uncertainty of " + Numeral.of(uncertainty) + " V.";
+            default ->
+                read + ", nearer to a limit of " + range + " than the uncertainty of " + Numeral.of(uncertainty)
+                        + " V.";
         };
     }
 

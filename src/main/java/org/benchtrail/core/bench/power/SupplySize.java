@@ -28,9 +28,16 @@ public final class SupplySize implements Calculation<SupplySize.Input> {
     public record Part(
             @Ask(label = "Part") String name,
             @Ask(label = "How many") int count,
-            @Ask(label = "Sustained draw of one", unit = "W", hint = "Data sheet: board power, package power, or volts times amps")
-                    double watts,
-            @Ask(label = "Short peak of one", unit = "W", hint = "Empty if it has none worth naming") @Nullable Double peakWatts,
+
+            @Ask(
+                    label = "Sustained draw of one",
+                    unit = "W",
+                    hint = "Data sheet: board power, package power, or volts times amps")
+            double watts,
+
+            @Ask(label = "Short peak of one", unit = "W", hint = "Empty if it has none worth naming") @Nullable
+            Double peakWatts,
+
             @Ask(label = "Draws from +12 V") boolean twelveVolt) {
         double peak() {
             return peakWatts == null ? watts : peakWatts;
@@ -38,9 +45,13 @@ public final class SupplySize implements Calculation<SupplySize.Input> {
     }
 
     public record Input(
-            @Ask(label = "Supply's DC rating", unit = "W", hint = "Total on the supply's label") double ratedWatts,
+            @Ask(label = "Supply's DC rating", unit = "W", hint = "Total on the supply's label")
+            double ratedWatts,
+
             @Ask(label = "Its +12 V rating", unit = "W", hint = "On the label: combined watts, or 12 times the amps")
-                    @Nullable Double twelveVoltWatts,
+            @Nullable
+            Double twelveVoltWatts,
+
             @Ask(label = "Parts") List<Part> parts) {
         public Input {
             InputCheck check = new InputCheck();
@@ -125,7 +136,8 @@ public final class SupplySize implements Calculation<SupplySize.Input> {
             sustained(draft, "Share of the +12 V rating", total(draft, "Draw from +12 V", fed, Part::watts), twelve);
         }
         draft.assume("All parts draw their sustained figure at once, and all peaks fall together: the worst case.")
-                .assume("The rating holds at the temperature that the supply's maker states; an old supply may give less.");
+                .assume(
+                        "The rating holds at the temperature that the supply's maker states; an old supply may give less.");
         Rule deciding = Severity.deciding(draft.rules());
         return draft.judged(deciding.outcome(), words(deciding.outcome()), deciding.sentence());
     }
@@ -142,23 +154,32 @@ public final class SupplySize implements Calculation<SupplySize.Input> {
         String put = parts.stream()
                 .map(p -> p.count() + " × " + Numeral.of(watts.applyAsDouble(p)))
                 .collect(Collectors.joining(" + "));
-        double sum = parts.stream().mapToDouble(p -> p.count() * watts.applyAsDouble(p)).sum();
+        double sum = parts.stream()
+                .mapToDouble(p -> p.count() * watts.applyAsDouble(p))
+                .sum();
         return draft.figure(name, "sum of count × watts", put.isEmpty() ? "0" : put, sum, "W", 4);
     }
 
     private static void sustained(ResultDraft draft, String name, double watts, double rated) {
-        double share = draft.figure(name, "100 × P / P_rated", "100 × " + put(watts, "/", rated), 100 * watts / rated, "%", 3);
+        double share =
+                draft.figure(name, "100 × P / P_rated", "100 × " + put(watts, "/", rated), 100 * watts / rated, "%", 3);
         Level level = share > 100 ? Level.BAD : share > COMFORTABLE ? Level.CAREFUL : Level.GOOD;
-        String sentence = "The sustained draw of " + Numeral.of(watts, 4) + " W is " + Numeral.of(share, 3) + " % of the "
-                + Numeral.of(rated) + " W rating" + (level == Level.GOOD ? "." : ", above " + (level == Level.BAD ? "100" : "80") + " %.");
+        String sentence = "The sustained draw of " + Numeral.of(watts, 4) + " W is " + Numeral.of(share, 3)
+                + " % of the " + Numeral.of(rated) + " W rating"
+                + (level == Level.GOOD ? "." : ", above " + (level == Level.BAD ? "100" : "80") + " %.");
         draft.rule(name, level, sentence, Severity.COMMON_PRACTICE);
     }
 
     private static void peak(ResultDraft draft, double watts, double rated) {
         double share = draft.figure(
-                "Peak share of the rating", "100 × P_peak / P_rated", "100 × " + put(watts, "/", rated), 100 * watts / rated, "%", 3);
-        String sentence = "With all peaks together it draws " + Numeral.of(watts, 4) + " W, " + Numeral.of(share, 3) + " % of the "
-                + Numeral.of(rated) + " W rating.";
+                "Peak share of the rating",
+                "100 × P_peak / P_rated",
+                "100 × " + put(watts, "/", rated),
+                100 * watts / rated,
+                "%",
+                3);
+        String sentence = "With all peaks together it draws " + Numeral.of(watts, 4) + " W, " + Numeral.of(share, 3)
+                + " % of the " + Numeral.of(rated) + " W rating.";
         draft.rule("Peak", share > 100 ? Level.CAREFUL : Level.GOOD, sentence, Severity.COMMON_PRACTICE);
     }
 

@@ -23,14 +23,26 @@ public final class UpsLoad implements Calculation<UpsLoad.Input> {
     private static final double COMFORTABLE = 80;
 
     public record Input(
-            @Ask(label = "UPS rating in watts", unit = "W", hint = "Nameplate") double ratedWatts,
-            @Ask(label = "UPS rating in volt-amperes", unit = "VA", hint = "Nameplate; often printed larger than the watts")
-                    double ratedVa,
-            @Ask(label = "Load in watts", unit = "W", hint = "Plug-in power meter, or the UPS's display") double watts,
+            @Ask(label = "UPS rating in watts", unit = "W", hint = "Nameplate")
+            double ratedWatts,
+
+            @Ask(
+                    label = "UPS rating in volt-amperes",
+                    unit = "VA",
+                    hint = "Nameplate; often printed larger than the watts")
+            double ratedVa,
+
+            @Ask(label = "Load in watts", unit = "W", hint = "Plug-in power meter, or the UPS's display")
+            double watts,
+
             @Ask(label = "Load in volt-amperes", unit = "VA", hint = "Leave empty if volts and amperes are given")
-                    @Nullable Double va,
+            @Nullable
+            Double va,
+
             @Ask(label = "Voltage", unit = "V") @Nullable Double volts,
-            @Ask(label = "Current", unit = "A", hint = "True rms") @Nullable Double amps) {
+
+            @Ask(label = "Current", unit = "A", hint = "True rms") @Nullable
+            Double amps) {
         public Input {
             InputCheck check = new InputCheck();
             check.within("ratedWatts", ratedWatts, 1, 1e7, "W");
@@ -42,14 +54,14 @@ public final class UpsLoad implements Calculation<UpsLoad.Input> {
             check.optional("amps", amps, 0.0001, 10_000, "A");
             boolean both = volts != null && amps != null;
             boolean neither = volts == null && amps == null;
-            check.rule(
-                    va == null ? both : neither, "va", "give either the volt-amperes, or both volts and amperes");
+            check.rule(va == null ? both : neither, "va", "give either the volt-amperes, or both volts and amperes");
             if (check.isClean()) {
                 double apparent = apparent(va, volts, amps);
                 check.rule(
                         watts <= METER_TOLERANCE * apparent,
                         "watts",
-                        "measure again: " + Numeral.of(watts) + " W cannot be more than the " + Numeral.of(apparent) + " VA");
+                        "measure again: " + Numeral.of(watts) + " W cannot be more than the " + Numeral.of(apparent)
+                                + " VA");
             }
             check.done();
         }
@@ -102,14 +114,21 @@ public final class UpsLoad implements Calculation<UpsLoad.Input> {
         double byWatts = share(draft, "Load by watts", "100 × P / P_rated", input.watts(), input.ratedWatts());
         double byVa = share(draft, "Load by volt-amperes", "100 × S / S_rated", apparent, input.ratedVa());
         double load = Math.max(byWatts, byVa);
-        draft.figure("Load", "max(by watts, by VA)", "max(" + Numeral.of(byWatts) + ", " + Numeral.of(byVa) + ")", load, "%", 4);
+        draft.figure(
+                "Load",
+                "max(by watts, by VA)",
+                "max(" + Numeral.of(byWatts) + ", " + Numeral.of(byVa) + ")",
+                load,
+                "%",
+                4);
         headroom(draft, "Headroom in watts", input.ratedWatts(), input.watts(), "W");
         headroom(draft, "Headroom in volt-amperes", input.ratedVa(), apparent, "VA");
         draft.assume("The load was measured while the machines worked as hard as they do in use.")
                 .assume("Up to 80 % is taken as comfortable: " + Severity.COMMON_PRACTICE + ".")
                 .caution("MAINS");
         if (input.watts() > apparent) {
-            draft.assume("Watts read slightly above volt-amperes: taken as meter tolerance, the power factor is about 1.");
+            draft.assume(
+                    "Watts read slightly above volt-amperes: taken as meter tolerance, the power factor is about 1.");
         }
         return judged(draft, load, byWatts, byVa);
     }
@@ -139,8 +158,8 @@ public final class UpsLoad implements Calculation<UpsLoad.Input> {
 
     private static Result judged(ResultDraft draft, double load, double byWatts, double byVa) {
         String binds = byWatts > byVa ? "watts bind" : byVa > byWatts ? "volt-amperes bind" : "both ratings bind alike";
-        String reason = "The load is " + Numeral.of(load, 4) + " % of the rating; " + binds + " (" + Numeral.of(byWatts, 4)
-                + " % by watts, " + Numeral.of(byVa, 4) + " % by volt-amperes).";
+        String reason = "The load is " + Numeral.of(load, 4) + " % of the rating; " + binds + " ("
+                + Numeral.of(byWatts, 4) + " % by watts, " + Numeral.of(byVa, 4) + " % by volt-amperes).";
         if (load > 100) {
             return draft.judged(Level.BAD, "overloaded", reason);
         }

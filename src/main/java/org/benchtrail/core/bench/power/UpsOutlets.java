@@ -55,10 +55,12 @@ public final class UpsOutlets implements Calculation<UpsOutlets.Input> {
     public enum Feed {
         GROUNDED_WALL_OUTLET(Level.GOOD, "The UPS is plugged straight into a grounded wall outlet."),
         EXTENSION_CORD_OR_STRIP(
-                Level.BAD, "Plug the UPS straight into a grounded wall outlet, not into an extension cord or a power strip."),
+                Level.BAD,
+                "Plug the UPS straight into a grounded wall outlet, not into an extension cord or a power strip."),
         ANOTHER_UPS(Level.BAD, "Do not feed a UPS from another UPS: plug it straight into a grounded wall outlet."),
         UNGROUNDED_OUTLET(
-                Level.BAD, "The outlet is not grounded: have a licensed electrician provide a grounded one before the UPS is used.");
+                Level.BAD,
+                "The outlet is not grounded: have a licensed electrician provide a grounded one before the UPS is used.");
 
         private final Level level;
         private final String sentence;
@@ -72,14 +74,25 @@ public final class UpsOutlets implements Calculation<UpsOutlets.Input> {
     public record Load(
             @Ask(label = "Name") String name,
             @Ask(label = "Kind") Kind kind,
-            @Ask(label = "Draw", unit = "W", hint = "Measured, or the nameplate's watts") double watts,
+
+            @Ask(label = "Draw", unit = "W", hint = "Measured, or the nameplate's watts")
+            double watts,
+
             @Ask(label = "Must survive an outage") boolean mustSurvive) {}
 
     public record Input(
-            @Ask(label = "UPS rating in watts", unit = "W", hint = "Nameplate") double ratedWatts,
-            @Ask(label = "UPS rating in volt-amperes", unit = "VA", hint = "Nameplate") double ratedVa,
-            @Ask(label = "Battery-backed outlets", hint = "Marked on the back of the UPS") int batteryOutlets,
-            @Ask(label = "Surge-only outlets", hint = "Marked on the back of the UPS") int surgeOutlets,
+            @Ask(label = "UPS rating in watts", unit = "W", hint = "Nameplate")
+            double ratedWatts,
+
+            @Ask(label = "UPS rating in volt-amperes", unit = "VA", hint = "Nameplate")
+            double ratedVa,
+
+            @Ask(label = "Battery-backed outlets", hint = "Marked on the back of the UPS")
+            int batteryOutlets,
+
+            @Ask(label = "Surge-only outlets", hint = "Marked on the back of the UPS")
+            int surgeOutlets,
+
             @Ask(label = "The UPS is plugged into") Feed feed,
             @Ask(label = "Loads") List<Load> loads) {
         public Input {
@@ -92,7 +105,9 @@ public final class UpsOutlets implements Calculation<UpsOutlets.Input> {
             check.present("feed", feed);
             loads = check.list("loads", loads, 1, 200, (path, load) -> check(check, path, load));
             check.rule(
-                    loads.stream().map(Load::name).distinct().count() == loads.size(), "loads", "give each load a name of its own");
+                    loads.stream().map(Load::name).distinct().count() == loads.size(),
+                    "loads",
+                    "give each load a name of its own");
             check.done();
         }
 
@@ -161,7 +176,8 @@ public final class UpsOutlets implements Calculation<UpsOutlets.Input> {
         shares(draft, input, plan);
         outlets(draft, plan, Place.BATTERY, input.batteryOutlets());
         outlets(draft, plan, Place.SURGE_ONLY, input.surgeOutlets());
-        draft.assume("Draws are as given; volt-amperes are at least as many as watts, so measure them before the UPS is filled.")
+        draft.assume(
+                        "Draws are as given; volt-amperes are at least as many as watts, so measure them before the UPS is filled.")
                 .assume("The UPS's and each device's maker may say otherwise: their instructions come first.")
                 .caution("MAINS")
                 .caution("BATTERY")
@@ -185,7 +201,8 @@ public final class UpsOutlets implements Calculation<UpsOutlets.Input> {
     }
 
     private static void shares(ResultDraft draft, Input input, List<Placed> plan) {
-        List<Placed> carried = plan.stream().filter(p -> p.place() == Place.BATTERY).toList();
+        List<Placed> carried =
+                plan.stream().filter(p -> p.place() == Place.BATTERY).toList();
         String put = carried.stream().map(p -> Numeral.of(p.load().watts())).collect(Collectors.joining(" + "));
         double sum = carried.stream().mapToDouble(p -> p.load().watts()).sum();
         draft.figure("Load on the battery", "sum of watts", put.isEmpty() ? "0" : put, sum, "W", 4);
@@ -197,11 +214,23 @@ public final class UpsOutlets implements Calculation<UpsOutlets.Input> {
     }
 
     private static double share(ResultDraft draft, String name, double sum, double rated) {
-        return draft.figure(name, "100 × P / rating", "100 × " + Numeral.of(sum) + " / " + Numeral.of(rated), 100 * sum / rated, "%", 3);
+        return draft.figure(
+                name,
+                "100 × P / rating",
+                "100 × " + Numeral.of(sum) + " / " + Numeral.of(rated),
+                100 * sum / rated,
+                "%",
+                3);
     }
 
     private static void outlets(ResultDraft draft, List<Placed> plan, Place place, int available) {
         long used = plan.stream().filter(p -> p.place() == place).count();
-        draft.figure(place == Place.BATTERY ? "Battery outlets free" : "Surge-only outlets free", "outlets - used", available + " - " + used, available - used, "1", 4);
+        draft.figure(
+                place == Place.BATTERY ? "Battery outlets free" : "Surge-only outlets free",
+                "outlets - used",
+                available + " - " + used,
+                available - used,
+                "1",
+                4);
     }
 }

@@ -26,21 +26,52 @@ public final class UpsRuntime implements Calculation<UpsRuntime.Input> {
     private static final double COMFORTABLE = 2;
 
     public record Input(
-            @Ask(label = "Battery blocks", hint = "How many equal blocks are inside") int blocks,
-            @Ask(label = "Voltage of one block", unit = "V", hint = "Printed on the block, usually 12") double blockVolts,
-            @Ask(label = "Capacity of one block", unit = "Ah", hint = "Printed on the block, at the rated hours") double ampHours,
-            @Ask(label = "Rated hours of that capacity", unit = "h", hint = "Data sheet; 20 for most small blocks") double ratedHours,
-            @Ask(label = "Peukert exponent", hint = "About 1.05 to 1.15 for sealed mat types; empty if a second data-sheet point is given")
-                    @Nullable Double exponent,
-            @Ask(label = "Second data-sheet point: current", unit = "A", hint = "A constant-current discharge far from the rated one")
-                    @Nullable Double secondAmps,
-            @Ask(label = "Second data-sheet point: time", unit = "h") @Nullable Double secondHours,
-            @Ask(label = "Capacity left by ageing", unit = "%", hint = "100 when new; from the last battery test") double health,
-            @Ask(label = "Inverter efficiency", unit = "%", hint = "Data sheet, on battery; 85 to 92 is usual") double efficiency,
-            @Ask(label = "Usable share of the charge", unit = "%", hint = "100 down to the UPS's own cut-off") double usable,
-            @Ask(label = "Load", unit = "W", hint = "Measured, not the sum of nameplates") double watts,
-            @Ask(label = "Time needed for an orderly shutdown", unit = "min", hint = "Empty if only the runtime is asked for")
-                    @Nullable Double shutdownMinutes) {
+            @Ask(label = "Battery blocks", hint = "How many equal blocks are inside")
+            int blocks,
+
+            @Ask(label = "Voltage of one block", unit = "V", hint = "Printed on the block, usually 12")
+            double blockVolts,
+
+            @Ask(label = "Capacity of one block", unit = "Ah", hint = "Printed on the block, at the rated hours")
+            double ampHours,
+
+            @Ask(label = "Rated hours of that capacity", unit = "h", hint = "Data sheet; 20 for most small blocks")
+            double ratedHours,
+
+            @Ask(
+                    label = "Peukert exponent",
+                    hint = "About 1.05 to 1.15 for sealed mat types; empty if a second data-sheet point is given")
+            @Nullable
+            Double exponent,
+
+            @Ask(
+                    label = "Second data-sheet point: current",
+                    unit = "A",
+                    hint = "A constant-current discharge far from the rated one")
+            @Nullable
+            Double secondAmps,
+
+            @Ask(label = "Second data-sheet point: time", unit = "h") @Nullable
+            Double secondHours,
+
+            @Ask(label = "Capacity left by ageing", unit = "%", hint = "100 when new; from the last battery test")
+            double health,
+
+            @Ask(label = "Inverter efficiency", unit = "%", hint = "Data sheet, on battery; 85 to 92 is usual")
+            double efficiency,
+
+            @Ask(label = "Usable share of the charge", unit = "%", hint = "100 down to the UPS's own cut-off")
+            double usable,
+
+            @Ask(label = "Load", unit = "W", hint = "Measured, not the sum of nameplates")
+            double watts,
+
+            @Ask(
+                    label = "Time needed for an orderly shutdown",
+                    unit = "min",
+                    hint = "Empty if only the runtime is asked for")
+            @Nullable
+            Double shutdownMinutes) {
         public Input {
             InputCheck check = new InputCheck();
             check.within("blocks", blocks, 1, 1000, "");
@@ -67,7 +98,8 @@ public final class UpsRuntime implements Calculation<UpsRuntime.Input> {
             check.done();
         }
 
-        private static void checkPoint(InputCheck check, double amps, double hours, double secondAmps, double secondHours) {
+        private static void checkPoint(
+                InputCheck check, double amps, double hours, double secondAmps, double secondHours) {
             double exponent = Peukert.exponent(amps, hours, secondAmps, secondHours);
             check.rule(
                     exponent >= 1 && exponent <= 2,
@@ -122,7 +154,8 @@ public final class UpsRuntime implements Calculation<UpsRuntime.Input> {
             draft.curve(line(input, needed));
         }
         draft.assume("Lead-acid blocks of one age and type, fully charged, at the temperature of their data sheet.")
-                .assume("The load stays as it is; the health figure is believed. A timed test with the real load is the proof.")
+                .assume(
+                        "The load stays as it is; the health figure is believed. A timed test with the real load is the proof.")
                 .caution("BATTERY")
                 .caution("MAINS");
         return judged(draft, runtime, needed);
@@ -172,12 +205,24 @@ public final class UpsRuntime implements Calculation<UpsRuntime.Input> {
 
     private static double runtime(ResultDraft draft, Input in, double exponent) {
         double aged = draft.step(
-                "Capacity left", "C × h", Numeral.of(in.ampHours()) + " × " + Numeral.of(part(in.health())), aged(in), "Ah", 9);
-        double energy = draft.figure("Runtime by energy", "60 × N × V × C h × eta × u / P", energyPut(in, aged), byEnergy(in, in.watts()), "min", 4);
+                "Capacity left",
+                "C × h",
+                Numeral.of(in.ampHours()) + " × " + Numeral.of(part(in.health())),
+                aged(in),
+                "Ah",
+                9);
+        double energy = draft.figure(
+                "Runtime by energy",
+                "60 × N × V × C h × eta × u / P",
+                energyPut(in, aged),
+                byEnergy(in, in.watts()),
+                "min",
+                4);
         double amps = draft.figure(
                 "Current out of each block",
                 "I = P / (eta × N × V)",
-                Numeral.of(in.watts()) + " / (" + Numeral.of(part(in.efficiency())) + " × " + in.blocks() + " × " + Numeral.of(in.blockVolts()) + ")",
+                Numeral.of(in.watts()) + " / (" + Numeral.of(part(in.efficiency())) + " × " + in.blocks() + " × "
+                        + Numeral.of(in.blockVolts()) + ")",
                 current(in, in.watts()),
                 "A",
                 4);
@@ -188,17 +233,23 @@ public final class UpsRuntime implements Calculation<UpsRuntime.Input> {
                 byPeukert(in, exponent, in.watts()),
                 "min",
                 4);
-        return draft.figure("Runtime", "min(by energy, by Peukert)", "min(" + Numeral.of(energy) + ", " + Numeral.of(peukert) + ")", Math.min(energy, peukert), "min", 3);
+        return draft.figure(
+                "Runtime",
+                "min(by energy, by Peukert)",
+                "min(" + Numeral.of(energy) + ", " + Numeral.of(peukert) + ")",
+                Math.min(energy, peukert),
+                "min",
+                3);
     }
 
     private static String energyPut(Input in, double aged) {
-        return "60 × " + in.blocks() + " × " + Numeral.of(in.blockVolts()) + " × " + Numeral.of(aged) + " × " + Numeral.of(part(in.efficiency()))
-                + " × " + over(part(in.usable()), in.watts());
+        return "60 × " + in.blocks() + " × " + Numeral.of(in.blockVolts()) + " × " + Numeral.of(aged) + " × "
+                + Numeral.of(part(in.efficiency())) + " × " + over(part(in.usable()), in.watts());
     }
 
     private static String peukertPut(Input in, double aged, double amps, double exponent) {
-        return "60 × " + Numeral.of(part(in.usable())) + " × " + Numeral.of(in.ratedHours()) + " × (" + Numeral.of(aged) + " / ("
-                + Numeral.of(amps) + " × " + Numeral.of(in.ratedHours()) + "))^" + Numeral.of(exponent);
+        return "60 × " + Numeral.of(part(in.usable())) + " × " + Numeral.of(in.ratedHours()) + " × (" + Numeral.of(aged)
+                + " / (" + Numeral.of(amps) + " × " + Numeral.of(in.ratedHours()) + "))^" + Numeral.of(exponent);
     }
 
     private static String over(double left, double right) {

@@ -52,11 +52,15 @@ class PowerTest {
         Published.check(EN, Level.CAREFUL, hertz(52));
         Published.check(EN, Level.BAD, hertz(46.99));
         Published.check(EN, Level.BAD, hertz(52.01));
-        assertEquals("common practice, no source", FigureOf.rule(mains(Region.NORTH_AMERICA_120_V_OUTLET, 120, 60.0), "Frequency").source());
+        assertEquals(
+                "common practice, no source",
+                FigureOf.rule(mains(Region.NORTH_AMERICA_120_V_OUTLET, 120, 60.0), "Frequency")
+                        .source());
     }
 
     private static Level hertz(double hertz) {
-        return FigureOf.rule(mains(Region.EUROPE_230_V, 230, hertz), "Frequency").outcome();
+        return FigureOf.rule(mains(Region.EUROPE_230_V, 230, hertz), "Frequency")
+                .outcome();
     }
 
     @Test
@@ -71,18 +75,28 @@ class PowerTest {
 
     @Test
     void mains_nearALimit_isTooCloseToCall() {
-        Level near = new Mains().calculate(new Mains.Input(Region.EUROPE_230_V, 208, null, 1.8)).judgement().level();
+        Level near = new Mains()
+                .calculate(new Mains.Input(Region.EUROPE_230_V, 208, null, 1.8))
+                .judgement()
+                .level();
         assertEquals(Level.UNDECIDED, near);
-        Level clear = new Mains().calculate(new Mains.Input(Region.EUROPE_230_V, 209, null, 1.8)).judgement().level();
+        Level clear = new Mains()
+                .calculate(new Mains.Input(Region.EUROPE_230_V, 209, null, 1.8))
+                .judgement()
+                .level();
         assertEquals(Level.GOOD, clear);
-        Level nearWider = new Mains().calculate(new Mains.Input(Region.EUROPE_230_V, 195, null, 1.8)).judgement().level();
+        Level nearWider = new Mains()
+                .calculate(new Mains.Input(Region.EUROPE_230_V, 195, null, 1.8))
+                .judgement()
+                .level();
         assertEquals(Level.UNDECIDED, nearWider);
     }
 
     @Test
     void mains_saysThatItIsASpotReading() {
         assertTrue(mains(Region.EUROPE_230_V, 230, 50.0).judgement().words().contains("spot reading"));
-        assertTrue(mains(Region.EUROPE_230_V, 230, 50.0).assumptions().stream().anyMatch(a -> a.contains("licensed electrician")));
+        assertTrue(mains(Region.EUROPE_230_V, 230, 50.0).assumptions().stream()
+                .anyMatch(a -> a.contains("licensed electrician")));
     }
 
     private static Result load(double watts, Double va, Double volts, Double amps, double ratedWatts, double ratedVa) {
@@ -98,7 +112,11 @@ class PowerTest {
         Published.check(IEEE_1459, 960, FigureOf.value(second, "Apparent power"), 1e-9);
         Published.check(IEEE_1459, 0.75, FigureOf.value(second, "Power factor"), 1e-12);
         Result triangle = load(300, Math.hypot(300, 400), null, null, 900, 1000);
-        Published.check("power triangle, S^2 = P^2 + Q^2, textbook (300 W, 400 var)", 0.6, FigureOf.value(triangle, "Power factor"), 1e-12);
+        Published.check(
+                "power triangle, S^2 = P^2 + Q^2, textbook (300 W, 400 var)",
+                0.6,
+                FigureOf.value(triangle, "Power factor"),
+                1e-12);
     }
 
     @Test
@@ -115,7 +133,9 @@ class PowerTest {
         Result byVa = load(400, 900.0, null, null, 900, 1000);
         assertTrue(byVa.judgement().reason().contains("volt-amperes bind"));
         assertEquals(Level.CAREFUL, byVa.judgement().level());
-        assertEquals(Level.CAREFUL, load(1000, 1000.0, null, null, 1000, 1000).judgement().level());
+        assertEquals(
+                Level.CAREFUL,
+                load(1000, 1000.0, null, null, 1000, 1000).judgement().level());
     }
 
     @Test
@@ -127,8 +147,10 @@ class PowerTest {
         FigureOf.names(assertThrows(Invalid.class, () -> load(500, 600.0, null, null, 1000, 900)), "ratedVa");
     }
 
-    private static UpsRuntime.Input runtime(int blocks, double amps, double exponent, double health, double efficiency, double usable, double watts) {
-        return new UpsRuntime.Input(blocks, 12, amps, 20, exponent, null, null, health, efficiency, usable, watts, null);
+    private static UpsRuntime.Input runtime(
+            int blocks, double amps, double exponent, double health, double efficiency, double usable, double watts) {
+        return new UpsRuntime.Input(
+                blocks, 12, amps, 20, exponent, null, null, health, efficiency, usable, watts, null);
     }
 
     private static double figure(UpsRuntime.Input input, String name) {
@@ -160,8 +182,13 @@ class PowerTest {
     /** 240 W at full efficiency draw 20 A from one 12 V block. */
     @Test
     void runtime_byPeukert() {
-        Published.check("Peukert 1897, recomputed", 60 * 3.789291, figure(runtime(1, 100, 1.2, 100, 100, 100, 240), "Runtime by Peukert's law"), 1e-4);
-        UpsRuntime.Input twoPoints = new UpsRuntime.Input(1, 12, 100, 20, null, 20.0, 3.789291, 100, 100, 100, 240, null);
+        Published.check(
+                "Peukert 1897, recomputed",
+                60 * 3.789291,
+                figure(runtime(1, 100, 1.2, 100, 100, 100, 240), "Runtime by Peukert's law"),
+                1e-4);
+        UpsRuntime.Input twoPoints =
+                new UpsRuntime.Input(1, 12, 100, 20, null, 20.0, 3.789291, 100, 100, 100, 240, null);
         Published.check("Peukert 1897, recomputed", 1.2, figure(twoPoints, "Peukert exponent"), 1e-6);
         assertEquals(60 * 3.789291, figure(twoPoints, "Runtime"), 1e-4);
     }
@@ -192,22 +219,39 @@ class PowerTest {
 
     @Test
     void runtime_verdict_andRefusals() {
-        assertEquals(Level.NONE, new UpsRuntime().calculate(runtime(2, 9, 1, 100, 90, 100, 300)).judgement().level());
+        assertEquals(
+                Level.NONE,
+                new UpsRuntime()
+                        .calculate(runtime(2, 9, 1, 100, 90, 100, 300))
+                        .judgement()
+                        .level());
         assertEquals(Level.BAD, shutdown(38.9));
         assertEquals(Level.CAREFUL, shutdown(38.8));
         assertEquals(Level.GOOD, shutdown(19));
         FigureOf.names(assertThrows(Invalid.class, () -> runtime(2, 9, 1, 100, 90, 100, 0)), "watts");
         FigureOf.names(assertThrows(Invalid.class, () -> runtime(2, 9, 0.9, 100, 90, 100, 100)), "exponent");
-        FigureOf.names(assertThrows(Invalid.class, () -> new UpsRuntime.Input(2, 12, 9, 20, null, null, null, 100, 90, 100, 100, null)), "exponent");
-        FigureOf.names(assertThrows(Invalid.class, () -> new UpsRuntime.Input(2, 12, 9, 20, null, 9.0, 5.0, 100, 90, 100, 100, null)), "secondAmps");
+        FigureOf.names(
+                assertThrows(
+                        Invalid.class,
+                        () -> new UpsRuntime.Input(2, 12, 9, 20, null, null, null, 100, 90, 100, 100, null)),
+                "exponent");
+        FigureOf.names(
+                assertThrows(
+                        Invalid.class,
+                        () -> new UpsRuntime.Input(2, 12, 9, 20, null, 9.0, 5.0, 100, 90, 100, 100, null)),
+                "secondAmps");
     }
 
     private static Level shutdown(double minutes) {
-        return new UpsRuntime().calculate(new UpsRuntime.Input(2, 12, 9, 20, 1.0, null, null, 100, 90, 100, 300, minutes)).judgement().level();
+        return new UpsRuntime()
+                .calculate(new UpsRuntime.Input(2, 12, 9, 20, 1.0, null, null, 100, 90, 100, 300, minutes))
+                .judgement()
+                .level();
     }
 
     private static Result battery(double full, double design, boolean swollen) {
-        return new BatteryHealth().calculate(new BatteryHealth.Input(BatteryHealth.Kind.PORTABLE, full, design, null, null, swollen));
+        return new BatteryHealth()
+                .calculate(new BatteryHealth.Input(BatteryHealth.Kind.PORTABLE, full, design, null, null, swollen));
     }
 
     @Test
@@ -224,7 +268,11 @@ class PowerTest {
     }
 
     private static Level standby(double percent) {
-        return new BatteryHealth().calculate(new BatteryHealth.Input(BatteryHealth.Kind.STANDBY_LEAD_ACID, percent, 100, null, null, false)).judgement().level();
+        return new BatteryHealth()
+                .calculate(
+                        new BatteryHealth.Input(BatteryHealth.Kind.STANDBY_LEAD_ACID, percent, 100, null, null, false))
+                .judgement()
+                .level();
     }
 
     @Test
@@ -250,6 +298,9 @@ class PowerTest {
 
     private static Level supply(double rated) {
         List<SupplySize.Part> parts = List.of(new SupplySize.Part("All", 4, 100, null, true));
-        return new SupplySize().calculate(new SupplySize.Input(rated, null, parts)).judgement().level();
+        return new SupplySize()
+                .calculate(new SupplySize.Input(rated, null, parts))
+                .judgement()
+                .level();
     }
 }

@@ -46,7 +46,11 @@ class RailsTest {
     @Test
     void worked_readings() {
         Published.check(GUIDE, Level.GOOD, level(Rail.PLUS_12, 11.62));
-        Published.check(GUIDE, -3.1667, FigureOf.value(load(Edition.ATX12V_2_0, Rail.PLUS_12, 11.62, false), "+12 V under load, deviation"), 5e-5);
+        Published.check(
+                GUIDE,
+                -3.1667,
+                FigureOf.value(load(Edition.ATX12V_2_0, Rail.PLUS_12, 11.62, false), "+12 V under load, deviation"),
+                5e-5);
         Published.check(GUIDE, Level.BAD, level(Rail.PLUS_12, 11.38));
         Published.check(GUIDE, Level.GOOD, level(Rail.PLUS_3_3, 3.14));
         Published.check(GUIDE, Level.BAD, level(Rail.PLUS_3_3, 3.13));
@@ -56,22 +60,54 @@ class RailsTest {
 
     @Test
     void peakLoad_widensTwelveVolts() {
-        Published.check(GUIDE + ", note 1", Level.GOOD, load(Edition.ATX12V_2_0, Rail.PLUS_12, 10.80, true).judgement().level());
-        Published.check(GUIDE + ", note 1", Level.BAD, load(Edition.ATX12V_2_0, Rail.PLUS_12, 10.79, true).judgement().level());
-        Published.check(GUIDE + ", note 1", Level.GOOD, load(Edition.ATX12V_2_0, Rail.PLUS_12, 13.20, true).judgement().level());
-        FigureOf.names(assertThrows(Invalid.class, () -> load(Edition.ATX_3, Rail.PLUS_12, 11, true)), "readings[0].peak");
-        FigureOf.names(assertThrows(Invalid.class, () -> load(Edition.ATX12V_2_0, Rail.PLUS_5, 5, true)), "readings[0].peak");
+        Published.check(
+                GUIDE + ", note 1",
+                Level.GOOD,
+                load(Edition.ATX12V_2_0, Rail.PLUS_12, 10.80, true).judgement().level());
+        Published.check(
+                GUIDE + ", note 1",
+                Level.BAD,
+                load(Edition.ATX12V_2_0, Rail.PLUS_12, 10.79, true).judgement().level());
+        Published.check(
+                GUIDE + ", note 1",
+                Level.GOOD,
+                load(Edition.ATX12V_2_0, Rail.PLUS_12, 13.20, true).judgement().level());
+        FigureOf.names(
+                assertThrows(Invalid.class, () -> load(Edition.ATX_3, Rail.PLUS_12, 11, true)), "readings[0].peak");
+        FigureOf.names(
+                assertThrows(Invalid.class, () -> load(Edition.ATX12V_2_0, Rail.PLUS_5, 5, true)), "readings[0].peak");
     }
 
     @Test
     void editions_differ() {
-        Published.check(HANDBOOK, Level.GOOD, load(Edition.ATX_2_1, Rail.PLUS_3_3, 3.168, false).judgement().level());
-        Published.check(HANDBOOK, Level.BAD, load(Edition.ATX_2_1, Rail.PLUS_3_3, 3.167, false).judgement().level());
-        Published.check(HANDBOOK, Level.BAD, load(Edition.ATX_2_1, Rail.PLUS_3_3, 3.433, false).judgement().level());
-        assertEquals(Level.GOOD, load(Edition.ATX_3, Rail.PLUS_12, 11.16, false).judgement().level());
-        assertEquals(Level.BAD, load(Edition.ATX_3, Rail.PLUS_12, 11.15, false).judgement().level());
-        assertEquals(Level.GOOD, load(Edition.ATX_3, Rail.PLUS_12_GRAPHICS, 11.04, false).judgement().level());
-        assertEquals(Level.BAD, load(Edition.ATX_3, Rail.PLUS_12_GRAPHICS, 11.03, false).judgement().level());
+        Published.check(
+                HANDBOOK,
+                Level.GOOD,
+                load(Edition.ATX_2_1, Rail.PLUS_3_3, 3.168, false).judgement().level());
+        Published.check(
+                HANDBOOK,
+                Level.BAD,
+                load(Edition.ATX_2_1, Rail.PLUS_3_3, 3.167, false).judgement().level());
+        Published.check(
+                HANDBOOK,
+                Level.BAD,
+                load(Edition.ATX_2_1, Rail.PLUS_3_3, 3.433, false).judgement().level());
+        assertEquals(
+                Level.GOOD,
+                load(Edition.ATX_3, Rail.PLUS_12, 11.16, false).judgement().level());
+        assertEquals(
+                Level.BAD,
+                load(Edition.ATX_3, Rail.PLUS_12, 11.15, false).judgement().level());
+        assertEquals(
+                Level.GOOD,
+                load(Edition.ATX_3, Rail.PLUS_12_GRAPHICS, 11.04, false)
+                        .judgement()
+                        .level());
+        assertEquals(
+                Level.BAD,
+                load(Edition.ATX_3, Rail.PLUS_12_GRAPHICS, 11.03, false)
+                        .judgement()
+                        .level());
     }
 
     @Test
@@ -95,7 +131,10 @@ class RailsTest {
 
     private static Level withUncertainty(double volts) {
         Reading reading = new Reading(Rail.PLUS_12, null, volts, false, 0.09);
-        return new Rails().calculate(new Input(Edition.ATX12V_2_0, List.of(reading))).judgement().level();
+        return new Rails()
+                .calculate(new Input(Edition.ATX12V_2_0, List.of(reading)))
+                .judgement()
+                .level();
     }
 
     @Test
@@ -111,8 +150,10 @@ class RailsTest {
 
     @Test
     void problems_areToldAllAtOnce() {
-        List<Reading> readings =
-                List.of(new Reading(Rail.PLUS_5, null, null, false, -1.0), new Reading(Rail.PLUS_12, Double.NaN, 12.0, false, null), new Reading(Rail.PLUS_5, 5.0, null, false, null));
+        List<Reading> readings = List.of(
+                new Reading(Rail.PLUS_5, null, null, false, -1.0),
+                new Reading(Rail.PLUS_12, Double.NaN, 12.0, false, null),
+                new Reading(Rail.PLUS_5, 5.0, null, false, null));
         Invalid refusal = assertThrows(Invalid.class, () -> new Input(Edition.ATX12V_2_0, readings));
         for (String field : List.of("readings[0].idle", "readings[0].uncertainty", "readings[1].idle", "readings")) {
             FigureOf.names(refusal, field);

@@ -29,7 +29,11 @@ class UpsOutletsTest {
     }
 
     private static Place place(Input input, String name) {
-        return OutletPlan.of(input).stream().filter(p -> p.load().name().equals(name)).map(Placed::place).findFirst().orElseThrow();
+        return OutletPlan.of(input).stream()
+                .filter(p -> p.load().name().equals(name))
+                .map(Placed::place)
+                .findFirst()
+                .orElseThrow();
     }
 
     private static Result plan(Input input) {
@@ -51,7 +55,12 @@ class UpsOutletsTest {
 
     @Test
     void mustSurvive_comesBeforeNetworkGear() {
-        Input one = input(1, 1, Feed.GROUNDED_WALL_OUTLET, new Load("Switch", Kind.SWITCH, 20, false), new Load("Desk", Kind.DESKTOP, 90, true));
+        Input one = input(
+                1,
+                1,
+                Feed.GROUNDED_WALL_OUTLET,
+                new Load("Switch", Kind.SWITCH, 20, false),
+                new Load("Desk", Kind.DESKTOP, 90, true));
         assertEquals(Place.BATTERY, place(one, "Desk"));
         assertEquals(Place.SURGE_ONLY, place(one, "Switch"));
         assertEquals(Level.CAREFUL, plan(one).judgement().level());
@@ -59,18 +68,37 @@ class UpsOutletsTest {
 
     @Test
     void noRoomForWhatMustSurvive_isBad() {
-        Input outlets = input(1, 0, Feed.GROUNDED_WALL_OUTLET, new Load("A", Kind.SERVER, 20, true), new Load("B", Kind.SERVER, 20, true));
+        Input outlets = input(
+                1,
+                0,
+                Feed.GROUNDED_WALL_OUTLET,
+                new Load("A", Kind.SERVER, 20, true),
+                new Load("B", Kind.SERVER, 20, true));
         assertEquals(Level.BAD, plan(outlets).judgement().level());
         assertTrue(FigureOf.rule(plan(outlets), "B").sentence().contains("no battery outlet is left"));
-        Input watts = input(4, 0, Feed.GROUNDED_WALL_OUTLET, new Load("A", Kind.SERVER, 400, true), new Load("B", Kind.SERVER, 201, true));
+        Input watts = input(
+                4,
+                0,
+                Feed.GROUNDED_WALL_OUTLET,
+                new Load("A", Kind.SERVER, 400, true),
+                new Load("B", Kind.SERVER, 201, true));
         assertEquals(Level.BAD, FigureOf.rule(plan(watts), "B").outcome());
-        Input full = input(4, 0, Feed.GROUNDED_WALL_OUTLET, new Load("A", Kind.SERVER, 400, true), new Load("B", Kind.SERVER, 200, true));
+        Input full = input(
+                4,
+                0,
+                Feed.GROUNDED_WALL_OUTLET,
+                new Load("A", Kind.SERVER, 400, true),
+                new Load("B", Kind.SERVER, 200, true));
         assertEquals(Level.CAREFUL, plan(full).judgement().level());
         assertEquals("Headroom", full(full));
     }
 
     private static String full(Input input) {
-        return plan(input).rules().stream().filter(r -> r.outcome() == Level.CAREFUL).findFirst().orElseThrow().name();
+        return plan(input).rules().stream()
+                .filter(r -> r.outcome() == Level.CAREFUL)
+                .findFirst()
+                .orElseThrow()
+                .name();
     }
 
     @Test
@@ -90,12 +118,15 @@ class UpsOutletsTest {
     void wrongFeed_isBad(Feed feed) {
         Result result = plan(input(4, 4, feed, new Load("Router", Kind.ROUTER, 10, true)));
         assertEquals(Level.BAD, result.judgement().level());
-        assertEquals(FigureOf.rule(result, "Feed").sentence(), result.judgement().reason());
+        assertEquals(
+                FigureOf.rule(result, "Feed").sentence(), result.judgement().reason());
     }
 
     @Test
     void everyRow_saysThatItHasNoSource() {
-        plan(new UpsOutlets().example()).rules().forEach(rule -> assertEquals("common practice, no source", rule.source()));
+        plan(new UpsOutlets().example())
+                .rules()
+                .forEach(rule -> assertEquals("common practice, no source", rule.source()));
     }
 
     @Test
@@ -103,7 +134,10 @@ class UpsOutletsTest {
         Load load = new Load("Router", Kind.ROUTER, 10, true);
         FigureOf.names(assertThrows(Invalid.class, () -> input(4, 4, Feed.GROUNDED_WALL_OUTLET, load, load)), "loads");
         FigureOf.names(
-                assertThrows(Invalid.class, () -> input(4, 4, Feed.GROUNDED_WALL_OUTLET, new Load(" ", Kind.ROUTER, -1, true))), "loads[0].watts");
+                assertThrows(
+                        Invalid.class,
+                        () -> input(4, 4, Feed.GROUNDED_WALL_OUTLET, new Load(" ", Kind.ROUTER, -1, true))),
+                "loads[0].watts");
     }
 
     /** Every load once, never more on a side than it has outlets or watts, nothing on the battery that must not be there. */
@@ -115,15 +149,24 @@ class UpsOutletsTest {
             Input input = anyInput(random);
             List<Placed> plan = OutletPlan.of(input);
             String where = "seed " + seed + ", row " + row;
-            assertEquals(new HashSet<>(input.loads()), new HashSet<>(plan.stream().map(Placed::load).toList()), where);
+            assertEquals(
+                    new HashSet<>(input.loads()),
+                    new HashSet<>(plan.stream().map(Placed::load).toList()),
+                    where);
             assertEquals(input.loads().size(), plan.size(), where);
-            List<Load> battery = plan.stream().filter(p -> p.place() == Place.BATTERY).map(Placed::load).toList();
+            List<Load> battery = plan.stream()
+                    .filter(p -> p.place() == Place.BATTERY)
+                    .map(Placed::load)
+                    .toList();
             assertTrue(battery.size() <= input.batteryOutlets(), where);
             assertTrue(battery.stream().mapToDouble(Load::watts).sum() <= input.ratedWatts(), where);
             assertTrue(battery.stream().noneMatch(l -> l.kind().keepOffBattery()), where);
             assertTrue(plan.stream().filter(p -> p.place() == Place.SURGE_ONLY).count() <= input.surgeOutlets(), where);
             assertTrue(
-                    plan.stream().filter(p -> p.load().mustSurvive() && p.place() != Place.BATTERY).allMatch(p -> p.level() != Level.GOOD), where);
+                    plan.stream()
+                            .filter(p -> p.load().mustSurvive() && p.place() != Place.BATTERY)
+                            .allMatch(p -> p.level() != Level.GOOD),
+                    where);
         }
     }
 
