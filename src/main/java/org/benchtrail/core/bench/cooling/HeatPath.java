@@ -170,9 +170,9 @@ public final class HeatPath implements Calculation<HeatPath.Input> {
                 "1",
                 3);
         Level level = ratio <= AS_RATED ? Level.GOOD : ratio <= POOR ? Level.CAREFUL : Level.BAD;
-        String sentence =
-                "The path has " + Numeral.of(theta, 4) + " °C/W, " + Numeral.of(ratio, 3) + " times the rated "
-                        + Numeral.of(rated, 4) + " °C/W: " + Numeral.of(excess, 3) + " °C from what is expected.";
+        String sentence = "The path has " + Numeral.of(theta, 4) + " °C/W, " + Numeral.of(ratio, 3)
+                + " times the rated " + Numeral.of(rated, 4) + " °C/W: " + Numeral.of(Math.abs(excess), 3) + " °C "
+                + (excess < 0 ? "below" : "above") + " what is expected.";
         draft.rule("Rating", level, sentence, Severity.COMMON_PRACTICE)
                 .curve(line("At the rated resistance", input, rated));
     }

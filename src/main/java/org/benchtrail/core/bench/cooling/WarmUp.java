@@ -130,6 +130,7 @@ public final class WarmUp implements Calculation<WarmUp.Input> {
         draft.figure(input.start() == null ? "Starts at" : "Starts at, as given", "T0", how, fit.start(), "°C", 4);
         draft.figure("Time constant", "tau", how, fit.tau(), "s", 4);
         double factor = TDistribution.of(fit.degrees()).inverseCumulativeProbability((1 + CONFIDENCE) / 2);
+        draft.step("Student's t, two-sided", "t(95 %, n - p)", "t(95 %, " + fit.degrees() + ")", factor, "1", 9);
         double settledHalf = half(draft, "Settles at, give or take", factor, fit.settledError(), "°C");
         half(draft, "Time constant, give or take", factor, fit.tauError(), "s");
         draft.figure(
@@ -168,7 +169,7 @@ public final class WarmUp implements Calculation<WarmUp.Input> {
     private static double half(ResultDraft draft, String name, double factor, double error, String unit) {
         return draft.figure(
                 name,
-                "t(95 %, n - p) × standard error",
+                "t × standard error of the fit",
                 Numeral.of(factor) + " × " + Numeral.of(error),
                 factor * error,
                 unit,

@@ -139,7 +139,7 @@ public final class AgainstLimit implements Calculation<AgainstLimit.Input> {
                 put(input),
                 probability(input, input.value()),
                 "1",
-                4);
+                6);
         draft.curve(curve(input));
         draft.assume("The uncertainty is normal and complete; nothing was known of the value before it was measured.")
                 .assume("Φ is the standard normal distribution function, from a table or a calculator.");
@@ -218,12 +218,27 @@ public final class AgainstLimit implements Calculation<AgainstLimit.Input> {
     }
 
     private static String reason(Input in, double guard, double probability) {
+        String unit = " " + in.unit();
+        return Numeral.of(in.value()) + unit + " against " + limits(in) + unit + ", guard band " + Numeral.of(guard, 3)
+                + unit + ": it conforms with a probability of " + percent(probability) + ".";
+    }
+
+    private static String limits(Input in) {
         Double lower = in.lower();
         Double upper = in.upper();
-        String unit = " " + in.unit();
-        String limits = lower == null ? "" : "from " + Numeral.of(lower) + unit;
-        limits += upper == null ? "" : (lower == null ? "" : " ") + "up to " + Numeral.of(upper) + unit;
-        return Numeral.of(in.value()) + unit + " against " + limits + " with a guard band of " + Numeral.of(guard, 3)
-                + unit + ": it conforms with a probability of " + Numeral.of(100 * probability, 3) + " %.";
+        if (lower != null && upper != null) {
+            return "limits of " + Numeral.of(lower) + " to " + Numeral.of(upper);
+        }
+        return lower != null
+                ? "a lower limit of " + Numeral.of(lower)
+                : "an upper limit of " + Numeral.of(in.upperOrNone());
+    }
+
+    /** In the far tails the assumed distribution is not to be trusted to more digits. */
+    private static String percent(double probability) {
+        if (probability > 0.999) {
+            return "more than 99.9 %";
+        }
+        return probability < 0.001 ? "less than 0.1 %" : Numeral.of(100 * probability, 3) + " %";
     }
 }

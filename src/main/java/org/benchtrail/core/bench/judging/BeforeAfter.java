@@ -103,10 +103,18 @@ public final class BeforeAfter implements Calculation<BeforeAfter.Input> {
             draft.figure(
                     "Standard deviation " + name,
                     "√(sum of (x - mean)^2 / (n - 1))",
-                    "√(" + Numeral.of(variance * (n - 1)) + " / " + (n - 1) + ")",
+                    "√(" + Uncertainties.variancePut(values) + ")",
                     Math.sqrt(variance),
                     unit,
                     4);
+            String squared = unit.equals("1") ? unit : unit + "^2";
+            draft.step(
+                    "Squared standard error " + name,
+                    "v = s^2 / n",
+                    Numeral.of(Math.sqrt(variance)) + "^2 / " + n,
+                    variance / n,
+                    squared,
+                    9);
             return new Side(n, mean, variance / n);
         }
     }
@@ -126,27 +134,28 @@ public final class BeforeAfter implements Calculation<BeforeAfter.Input> {
                 4);
         double error = draft.figure(
                 "Standard error of the difference",
-                "√(s_b^2 / n_b + s_a^2 / n_a)",
+                "√(v_b + v_a)",
                 "√(" + Numeral.of(before.squaredError()) + " + " + Numeral.of(after.squaredError()) + ")",
                 Math.sqrt(before.squaredError() + after.squaredError()),
                 unit,
                 4);
         TDistribution t = TDistribution.of(degrees(draft, before, after));
         double half = half(draft, t, error, input);
-        draft.figure(
-                "Interval from",
-                "difference - half width",
-                Numeral.of(difference) + " - " + Numeral.of(half),
-                difference - half,
-                unit,
-                4);
-        draft.figure(
-                "Interval to",
-                "difference + half width",
-                Numeral.of(difference) + " + " + Numeral.of(half),
-                difference + half,
-                unit,
-                4);
+        bound(draft, "Interval from", "-", difference, half, difference - half, unit);
+        bound(draft, "Interval to", "+", difference, half, difference + half, unit);
+        chance(draft, t, difference, error);
+        draft.assume(
+                "The readings are independent and roughly normal; nothing but the fix changed between the two series.");
+        return judged(draft, input, difference, half);
+    }
+
+    private static void bound(
+            ResultDraft draft, String name, String sign, double difference, double half, double value, String unit) {
+        String put = Numeral.of(difference) + " " + sign + " " + Numeral.of(half);
+        draft.figure(name, "difference " + sign + " half width", put, value, unit, 4);
+    }
+
+    private static void chance(ResultDraft draft, TDistribution t, double difference, double error) {
         double score = draft.figure(
                 "Welch's t",
                 "difference / standard error",
@@ -161,9 +170,6 @@ public final class BeforeAfter implements Calculation<BeforeAfter.Input> {
                 2 * t.survivalProbability(Math.abs(score)),
                 "1",
                 4);
-        draft.assume(
-                "The readings are independent and roughly normal; nothing but the fix changed between the two series.");
-        return judged(draft, input, difference, half);
     }
 
     private static double degrees(ResultDraft draft, Side before, Side after) {
@@ -173,20 +179,21 @@ public final class BeforeAfter implements Calculation<BeforeAfter.Input> {
         String put = "(" + Numeral.of(b) + " + " + Numeral.of(a) + ")^2 / (" + Numeral.of(b) + "^2 / "
                 + (before.n() - 1) + " + " + Numeral.of(a) + "^2 / " + (after.n() - 1) + ")";
         return draft.figure(
-                "Degrees of freedom",
-                "(v_b + v_a)^2 / (v_b^2 / (n_b - 1) + v_a^2 / (n_a - 1)), v = s^2 / n",
-                put,
-                degrees,
-                "1",
-                5);
+                "Degrees of freedom", "(v_b + v_a)^2 / (v_b^2 / (n_b - 1) + v_a^2 / (n_a - 1))", put, degrees, "1", 5);
     }
 
     private static double half(ResultDraft draft, TDistribution t, double error, Input input) {
         double factor = t.inverseCumulativeProbability(0.5 + input.confidence() / 200);
-        String formula = "t(" + Numeral.of(input.confidence()) + " %) × standard error";
+        draft.step(
+                "Student's t, two-sided",
+                "t(confidence, degrees of freedom)",
+                "t(" + Numeral.of(input.confidence()) + " %, " + Numeral.of(t.getDegreesOfFreedom(), 5) + ")",
+                factor,
+                "1",
+                9);
         return draft.figure(
                 "Half width of the interval",
-                formula,
+                "t × standard error",
                 Numeral.of(factor) + " × " + Numeral.of(error),
                 factor * error,
                 input.unit(),

@@ -195,7 +195,7 @@ public final class Meter implements Calculation<Meter.Input> {
         double spread = draft.figure(
                 "Standard deviation of the readings",
                 "s = √(sum of (reading - mean)^2 / (n - 1))",
-                "√(" + Numeral.of(Uncertainties.variance(input.readings())) + ")",
+                "√(" + Uncertainties.variancePut(input.readings()) + ")",
                 Math.sqrt(Uncertainties.variance(input.readings())),
                 unit,
                 4);

@@ -47,6 +47,18 @@ final class Uncertainties {
         return "(" + sum + ") / " + n;
     }
 
+    /** The sum of squares about the mean as it is worked out by hand, over n - 1. */
+    static String variancePut(List<Double> values) {
+        int n = values.size();
+        String mean = Numeral.term(mean(values));
+        String sum = n > MOST_SHOWN
+                ? "sum of the squares"
+                : values.stream()
+                        .map(x -> "(" + Numeral.of(x) + " - " + mean + ")^2")
+                        .collect(Collectors.joining(" + "));
+        return "(" + sum + ") / " + (n - 1);
+    }
+
     static double mean(Iterable<Double> values) {
         double sum = 0;
         int n = 0;

@@ -151,7 +151,7 @@ public final class Mains implements Calculation<Mains.Input> {
                         "Work on the wiring, the outlet or the panel belongs to a licensed electrician under the local code.")
                 .caution("MAINS");
         Rule deciding = Severity.deciding(draft.rules());
-        return draft.judged(deciding.outcome(), words(deciding.outcome()), deciding.sentence());
+        return draft.judged(deciding.outcome(), words(deciding.outcome()), Severity.reason(draft.rules()));
     }
 
     private static String words(Level level) {

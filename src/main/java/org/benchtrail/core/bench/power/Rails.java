@@ -180,7 +180,13 @@ public final class Rails implements Calculation<Rails.Input> {
                 .caution("MAINS")
                 .caution("CAPACITOR");
         Rule deciding = Severity.deciding(draft.rules());
-        return draft.judged(deciding.outcome(), words(deciding.outcome()), deciding.sentence());
+        return draft.judged(deciding.outcome(), words(deciding.outcome()), reason(draft, deciding));
+    }
+
+    private static String reason(ResultDraft draft, Rule deciding) {
+        return deciding.outcome() == Level.GOOD
+                ? "All " + draft.rules().size() + " readings lie within their limits; " + deciding.sentence()
+                : Severity.reason(draft.rules());
     }
 
     private static String words(Level level) {

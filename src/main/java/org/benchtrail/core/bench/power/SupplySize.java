@@ -164,7 +164,7 @@ public final class SupplySize implements Calculation<SupplySize.Input> {
         double share =
                 draft.figure(name, "100 × P / P_rated", "100 × " + put(watts, "/", rated), 100 * watts / rated, "%", 3);
         Level level = share > 100 ? Level.BAD : share > COMFORTABLE ? Level.CAREFUL : Level.GOOD;
-        String sentence = "The sustained draw of " + Numeral.of(watts, 4) + " W is " + Numeral.of(share, 3)
+        String sentence = name + ": the sustained draw of " + Numeral.of(watts, 4) + " W is " + Numeral.of(share, 3)
                 + " % of the " + Numeral.of(rated) + " W rating"
                 + (level == Level.GOOD ? "." : ", above " + (level == Level.BAD ? "100" : "80") + " %.");
         draft.rule(name, level, sentence, Severity.COMMON_PRACTICE);

@@ -173,7 +173,7 @@ public final class UpsOutlets implements Calculation<UpsOutlets.Input> {
         draft.rule("Feed", input.feed().level, input.feed().sentence, Severity.COMMON_PRACTICE);
         List<Placed> plan = OutletPlan.of(input);
         plan.forEach(placed -> row(draft, placed));
-        shares(draft, input, plan);
+        String headroom = shares(draft, input, plan);
         outlets(draft, plan, Place.BATTERY, input.batteryOutlets());
         outlets(draft, plan, Place.SURGE_ONLY, input.surgeOutlets());
         draft.assume(
@@ -183,14 +183,15 @@ public final class UpsOutlets implements Calculation<UpsOutlets.Input> {
                 .caution("BATTERY")
                 .caution("LIFTING");
         Rule deciding = Severity.deciding(draft.rules());
-        return draft.judged(deciding.outcome(), words(deciding.outcome()), deciding.sentence());
+        String reason = deciding.outcome() == Level.GOOD ? every(plan) + headroom : deciding.sentence();
+        return draft.judged(deciding.outcome(), words(deciding.outcome()), reason);
     }
 
     private static String words(Level level) {
         return switch (level) {
             case BAD -> "do not connect it like this";
             case CAREFUL -> "plan with reservations";
-            default -> "plan";
+            default -> "keeps the rules";
         };
     }
 
@@ -200,7 +201,7 @@ public final class UpsOutlets implements Calculation<UpsOutlets.Input> {
         draft.rule(name, placed.level(), sentence, Severity.COMMON_PRACTICE);
     }
 
-    private static void shares(ResultDraft draft, Input input, List<Placed> plan) {
+    private static String shares(ResultDraft draft, Input input, List<Placed> plan) {
         List<Placed> carried =
                 plan.stream().filter(p -> p.place() == Place.BATTERY).toList();
         String put = carried.stream().map(p -> Numeral.of(p.load().watts())).collect(Collectors.joining(" + "));
@@ -211,6 +212,11 @@ public final class UpsOutlets implements Calculation<UpsOutlets.Input> {
         String sentence = "The battery side carries " + Numeral.of(sum, 4) + " W, " + Numeral.of(byWatts, 3) + " % of "
                 + Numeral.of(input.ratedWatts()) + " W (comfortable up to 80 %).";
         draft.rule("Headroom", byWatts > COMFORTABLE ? Level.CAREFUL : Level.GOOD, sentence, Severity.COMMON_PRACTICE);
+        return sentence;
+    }
+
+    private static String every(List<Placed> plan) {
+        return "All " + plan.size() + " loads have an outlet by the rules. ";
     }
 
     private static double share(ResultDraft draft, String name, double sum, double rated) {

@@ -2,13 +2,16 @@ package org.benchtrail.core.bench.judging;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTimeoutPreemptively;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.math.BigDecimal;
+import java.math.BigInteger;
+import java.math.MathContext;
+import java.time.Duration;
 import java.util.Arrays;
 import java.util.List;
 import java.util.SplittableRandom;
-import org.apache.commons.statistics.distribution.HypergeometricDistribution;
 import org.apache.commons.statistics.distribution.TDistribution;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.Published;
@@ -26,7 +29,8 @@ class JudgingTest {
     private static final String JCGM_106 = "JCGM 106:2012, 7 (from memory, recomputed)";
     private static final String BENCH_106 = "JCGM 106:2012, 7, formula recomputed";
     private static final String ILAC = "ILAC-G8:09/2019, 4.2";
-    private static final String SLEEP = "Student 1908, sleep data, as printed by R's t.test and SciPy 1.17 ttest_ind";
+    private static final String SLEEP =
+            "Student 1908, sleep data, as R's t.test (from memory) and SciPy 1.17 ttest_ind print it";
 
     private static Result meter(double reading, double percent, double counts, double resolution) {
         return new Meter()
@@ -43,7 +47,7 @@ class JudgingTest {
         checkMeter(GUM, meter(32.00, 2.5, 3, 0.01), 0.83, 0.479201);
         checkMeter(GUM, meter(0.09, 2.5, 3, 0.01), 0.03225, 0.018620);
         checkMeter(GUM_RECOMPUTED, meter(11.62, 0.5, 2, 0.01), 0.0781, 0.045091);
-        // 1.503 / √3 is 0.8677575: the 0.867758 that circulates divides by 1.73205
+        // 1.503 / √3 is 0.8677575; worked by hand with √3 = 1.73205 it comes out as 0.867758
         checkMeter(GUM_RECOMPUTED, meter(120.3, 1.0, 3, 0.1), 1.503, 0.8677575);
         checkMeter(GUM_RECOMPUTED, meter(3.312, 0.5, 2, 0.001), 0.01856, 0.010716);
         Published.check(
@@ -166,6 +170,30 @@ class JudgingTest {
         FigureOf.names(assertThrows(Invalid.class, () -> against(1, 1, null, null, 2)), "lower");
         FigureOf.names(assertThrows(Invalid.class, () -> against(1, 1, 2.0, 2.0, 2)), "upper");
         FigureOf.names(assertThrows(Invalid.class, () -> against(1, 0, 2.0, 3.0, 2)), "uncertainty");
+    }
+
+    /** The further out, the less likely it conforms; the wider the limits, the more. */
+    @ParameterizedTest
+    @ValueSource(longs = {1, 2, 3, 4, 5})
+    void conformance_fallsOutwards(long seed) {
+        SplittableRandom random = new SplittableRandom(seed);
+        for (int row = 0; row < 200; row++) {
+            double u = random.nextDouble(0.05, 1);
+            double value = 5 + random.nextDouble(0, 2 * u);
+            String where = "seed " + seed + ", row " + row;
+            double base = probability(value, u, -5.0, 5.0);
+            assertTrue(probability(value + 0.1 * u, u, -5.0, 5.0) < base, where);
+            assertTrue(probability(value, u, -5.0, 5.0 + 0.1 * u) > base, where);
+            assertEquals(base, probability(-value, u, -5.0, 5.0), 1e-12, where);
+        }
+    }
+
+    @Test
+    void reason_promisesNoCertainty() {
+        assertTrue(against(12, 0.045, 11.40, 12.60, 2).judgement().reason().contains("more than 99.9 %"));
+        assertTrue(against(14, 0.045, 11.40, 12.60, 2).judgement().reason().contains("less than 0.1 %"));
+        assertTrue(against(12.55, 0.045, null, 12.60, 2).judgement().reason().contains("an upper limit of 12.6 V"));
+        assertTrue(against(12.55, 0.045, 12.6, null, 2).judgement().reason().contains("a lower limit of 12.6 V"));
     }
 
     private static final List<Double> SLEEP_1 = List.of(0.7, -1.6, -0.2, -1.2, -0.1, 3.4, 3.7, 0.8, 0.0, 2.0);
@@ -302,23 +330,48 @@ class JudgingTest {
         FigureOf.names(assertThrows(Invalid.class, () -> new Subset.Input(0, 1, 95)), "size");
     }
 
-    /** Against a general-purpose library, and n is the smallest. */
+    /** Against the definition in integers, and n is the smallest. */
     @ParameterizedTest
     @ValueSource(longs = {1, 2, 3, 4, 5})
-    void subset_agreesWithTheLibrary(long seed) {
+    void subset_isTheSmallest_byTheDefinition(long seed) {
         SplittableRandom random = new SplittableRandom(seed);
         for (int row = 0; row < 60; row++) {
             int size = random.nextInt(1, 400);
             int faulty = random.nextInt(1, size + 1);
             Discovery discovery = new Discovery(size, faulty);
             int n = discovery.needed(NINETY_FIVE);
-            double library = HypergeometricDistribution.of(size, faulty, n).survivalProbability(0);
-            Published.check(
-                    "Apache Commons Statistics, hypergeometric distribution", library, discovery.chance(n), 1e-10);
-            assertTrue(
-                    discovery.chance(n) >= 0.95 - 1e-15 && discovery.chance(n - 1) < 0.95,
-                    "seed " + seed + ", row " + row);
+            String where = "seed " + seed + ", row " + row + ": " + discovery;
+            assertTrue(missesAtMostATwentieth(discovery, n), where);
+            assertTrue(n == 1 || !missesAtMostATwentieth(discovery, n - 1), where);
+            double chance = 1
+                    - new BigDecimal(choose(size - faulty, n))
+                            .divide(new BigDecimal(choose(size, n)), MathContext.DECIMAL64)
+                            .doubleValue();
+            assertEquals(chance, discovery.chance(n), 1e-10, where);
         }
+    }
+
+    private static boolean missesAtMostATwentieth(Discovery d, int n) {
+        return choose(d.size() - d.faulty(), n).multiply(BigInteger.valueOf(20)).compareTo(choose(d.size(), n)) <= 0;
+    }
+
+    private static BigInteger choose(int n, int k) {
+        BigInteger value = k > n ? BigInteger.ZERO : BigInteger.ONE;
+        for (int i = 1; i <= k; i++) {
+            value = value.multiply(BigInteger.valueOf(n - k + i)).divide(BigInteger.valueOf(i));
+        }
+        return value;
+    }
+
+    @Test
+    void subset_answersLargeLotsAtOnce() {
+        assertEquals(5, assertTimeoutPreemptively(Duration.ofSeconds(10), () -> look(100_000, 50_000, 95)));
+        assertEquals(50_001, assertTimeoutPreemptively(Duration.ofSeconds(10), () -> look(100_000, 50_000, 100)));
+        assertEquals(993, assertTimeoutPreemptively(Duration.ofSeconds(10), () -> look(100_000, 300, 95)));
+    }
+
+    private static double look(int size, int faulty, double confidence) {
+        return FigureOf.value(new Subset().calculate(new Subset.Input(size, faulty, confidence)), "Look at");
     }
 
     @Test
