@@ -1,0 +1,38 @@
+package org.benchtrail.core.bench;
+
+import java.util.List;
+import java.util.stream.Collectors;
+import org.benchtrail.core.bench.Result.Level;
+import org.benchtrail.core.bench.Result.Rule;
+
+/** Which of several rules decides the verdict, and what it says. */
+public final class Severity {
+    /** Source of a rule that the trade follows without a published origin. */
+    public static final String COMMON_PRACTICE = "common practice, no source";
+
+    private static final List<Level> WORST_FIRST =
+            List.of(Level.BAD, Level.UNDECIDED, Level.CAREFUL, Level.GOOD, Level.NONE);
+
+    private Severity() {}
+
+    /**
+     * The first rule of the worst level: bad, then undecided, then careful, then good.
+     *
+     * @throws IllegalArgumentException if there is no rule
+     */
+    public static Rule deciding(List<Rule> rules) {
+        return WORST_FIRST.stream()
+                .flatMap(level -> rules.stream().filter(rule -> rule.outcome() == level))
+                .findFirst()
+                .orElseThrow(() -> new IllegalArgumentException("a verdict needs at least one rule"));
+    }
+
+    /** What every rule of the worst level says: all of them where all are met, else the ones that are not. */
+    public static String reason(List<Rule> rules) {
+        Level worst = deciding(rules).outcome();
+        return rules.stream()
+                .filter(rule -> rule.outcome() == worst)
+                .map(Rule::sentence)
+                .collect(Collectors.joining(" "));
+    }
+}

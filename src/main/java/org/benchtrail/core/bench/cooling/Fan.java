@@ -1,0 +1,156 @@
+package org.benchtrail.core.bench.cooling;
+
+import org.benchtrail.core.bench.Ask;
+import org.benchtrail.core.bench.Calculation;
+import org.benchtrail.core.bench.InputCheck;
+import org.benchtrail.core.bench.Numeral;
+import org.benchtrail.core.bench.Result;
+import org.benchtrail.core.bench.Result.Level;
+import org.benchtrail.core.bench.ResultDraft;
+import org.benchtrail.core.bench.Severity;
+import org.benchtrail.core.bench.Trade;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A fan's speed against what it should turn at its duty: stalled, slow, at duty, fast.
+ *
+ * <p>Speed is taken to follow the duty in proportion. By the fan laws (textbooks on fans and ventilation) air flow goes with
+ * the speed, pressure with its square, shaft power with its cube. Below half of the expected speed it is judged bad (common
+ * practice); the tolerance is the maker's.
+ */
+public final class Fan implements Calculation<Fan.Input> {
+    private static final double HALF = 0.5;
+
+    public record Input(
+            @Ask(label = "Rated speed at full duty", unit = "1/min", hint = "Data sheet or label")
+            double ratedSpeed,
+
+            @Ask(label = "Speed now", unit = "1/min", hint = "Monitor or tachometer; two pulses a turn are usual")
+            double speed,
+
+            @Ask(label = "Duty", unit = "%", hint = "What the controller asks for; empty for full") @Nullable
+            Double duty,
+
+            @Ask(label = "Tolerance of the speed", unit = "%", hint = "Maker's data sheet; 10 is usual")
+            double tolerance) {
+        public Input {
+            InputCheck check = new InputCheck();
+            check.within("ratedSpeed", ratedSpeed, 1, 1e6, "1/min");
+            check.within("speed", speed, 0, 1e6, "1/min");
+            check.optional("duty", duty, 0, 100, "%");
+            check.within("tolerance", tolerance, 0, 50, "%");
+            check.done();
+        }
+
+        double share() {
+            return duty == null ? 100 : duty;
+        }
+    }
+
+    @Override
+    public String id() {
+        return "fan";
+    }
+
+    @Override
+    public int version() {
+        return 1;
+    }
+
+    @Override
+    public Trade trade() {
+        return Trade.COOLING;
+    }
+
+    @Override
+    public String title() {
+        return "Fan speed";
+    }
+
+    @Override
+    public String question() {
+        return "Does the fan turn as fast as its duty asks for?";
+    }
+
+    @Override
+    public Class<Input> inputType() {
+        return Input.class;
+    }
+
+    @Override
+    public Input example() {
+        return new Input(1800, 930, 80.0, 10);
+    }
+
+    @Override
+    public Result calculate(Input input) {
+        ResultDraft draft = new ResultDraft();
+        double rated = input.ratedSpeed();
+        double expected = draft.figure(
+                "Speed to expect",
+                "n_rated × duty / 100",
+                Numeral.of(rated) + " × " + over(input.share(), 100),
+                rated * input.share() / 100,
+                "1/min",
+                4);
+        double flow = draft.figure(
+                "Air flow against rated",
+                "100 × n / n_rated",
+                "100 × " + over(input.speed(), rated),
+                100 * input.speed() / rated,
+                "%",
+                3);
+        draft.figure("Pressure against rated", "100 × (n / n_rated)^2", law(input, 2), flow * flow / 100, "%", 3);
+        draft.figure(
+                "Shaft power against rated",
+                "100 × (n / n_rated)^3",
+                law(input, 3),
+                flow * flow * flow / 10_000,
+                "%",
+                3);
+        draft.assume("The speed follows the duty in proportion; some fans stop on purpose at low duty.")
+                .assume("Below half of the expected speed is judged bad: " + Severity.COMMON_PRACTICE + ".")
+                .caution("MOVING_PARTS");
+        return judged(draft, input, expected);
+    }
+
+    private static String law(Input input, int power) {
+        return "100 × (" + over(input.speed(), input.ratedSpeed()) + ")^" + power;
+    }
+
+    private static Result judged(ResultDraft draft, Input input, double expected) {
+        String reads =
+                "It turns " + Numeral.of(input.speed()) + " a minute; its duty asks for " + Numeral.of(expected, 4);
+        if (expected == 0) {
+            return input.speed() == 0
+                    ? draft.judged(
+                            Level.CAREFUL, "stopped, as its duty asks", reads + ". Raise the duty to see it start.")
+                    : draft.judged(Level.CAREFUL, "turns at no duty", reads + ": many fans keep a lowest speed.");
+        }
+        if (input.speed() == 0) {
+            return draft.judged(Level.BAD, "stalled", reads + ".");
+        }
+        double ratio = draft.figure(
+                "Against what is expected",
+                "100 × n / n_expected",
+                "100 × " + over(input.speed(), expected),
+                100 * input.speed() / expected,
+                "%",
+                3);
+        String reason = reads + ": " + Numeral.of(ratio, 3) + " % of it, with a tolerance of "
+                + Numeral.of(input.tolerance()) + " %.";
+        if (ratio < 100 * HALF) {
+            return draft.judged(Level.BAD, "much too slow", reason);
+        }
+        if (ratio < 100 - input.tolerance()) {
+            return draft.judged(Level.CAREFUL, "slow", reason);
+        }
+        return ratio > 100 + input.tolerance()
+                ? draft.judged(Level.CAREFUL, "faster than its duty asks", reason)
+                : draft.judged(Level.GOOD, "at duty", reason);
+    }
+
+    private static String over(double left, double right) {
+        return Numeral.of(left) + " / " + Numeral.of(right);
+    }
+}

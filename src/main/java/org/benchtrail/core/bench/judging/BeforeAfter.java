@@ -1,0 +1,216 @@
+package org.benchtrail.core.bench.judging;
+
+import java.util.List;
+import org.apache.commons.statistics.distribution.TDistribution;
+import org.benchtrail.core.bench.Ask;
+import org.benchtrail.core.bench.Calculation;
+import org.benchtrail.core.bench.InputCheck;
+import org.benchtrail.core.bench.Numeral;
+import org.benchtrail.core.bench.Result;
+import org.benchtrail.core.bench.Result.Level;
+import org.benchtrail.core.bench.ResultDraft;
+import org.benchtrail.core.bench.Trade;
+
+/**
+ * Did the fix change it? Difference of the means after and before, with an interval from Welch's t for unequal variances.
+ *
+ * <p>t = (mean_a - mean_b) / √(s_a^2 / n_a + s_b^2 / n_b), degrees of freedom by Welch and Satterthwaite, two-sided. Source: B.
+ * L. Welch, Biometrika 34 (1947).
+ */
+public final class BeforeAfter implements Calculation<BeforeAfter.Input> {
+    /** Which way is better. */
+    public enum Better {
+        LOWER,
+        HIGHER
+    }
+
+    public record Input(
+            @Ask(label = "Unit", hint = "Of all readings, or 1 for a pure number")
+            String unit,
+
+            @Ask(label = "Readings before", hint = "At least two, taken alike")
+            List<Double> before,
+
+            @Ask(label = "Readings after", hint = "At least two, taken as those before")
+            List<Double> after,
+
+            @Ask(label = "Better is") Better better,
+
+            @Ask(label = "Confidence", unit = "%", hint = "95 is usual")
+            double confidence) {
+        public Input {
+            InputCheck check = new InputCheck();
+            if (check.text("unit", unit, 12)) {
+                check.rule(!unit.isBlank(), "unit", "give the unit of the readings, or 1 for a pure number");
+            }
+            before = check.list("before", before, 2, 10_000, (path, x) -> check.within(path, x, -1e9, 1e9, ""));
+            after = check.list("after", after, 2, 10_000, (path, x) -> check.within(path, x, -1e9, 1e9, ""));
+            check.present("better", better);
+            check.within("confidence", confidence, 50, 99.99, "%");
+            if (check.isClean()) {
+                check.rule(
+                        Uncertainties.variance(before) > 1e-18 || Uncertainties.variance(after) > 1e-18,
+                        "after",
+                        "measure with a finer resolution: without any scatter the difference cannot be judged");
+            }
+            check.done();
+        }
+    }
+
+    @Override
+    public String id() {
+        return "before-after";
+    }
+
+    @Override
+    public int version() {
+        return 1;
+    }
+
+    @Override
+    public Trade trade() {
+        return Trade.JUDGING;
+    }
+
+    @Override
+    public String title() {
+        return "Before and after";
+    }
+
+    @Override
+    public String question() {
+        return "Did the fix change it?";
+    }
+
+    @Override
+    public Class<Input> inputType() {
+        return Input.class;
+    }
+
+    @Override
+    public Input example() {
+        return new Input(
+                "°C", List.of(88.5, 90.1, 89.2, 91.0, 89.7), List.of(71.2, 72.8, 70.9, 73.1, 72.0), Better.LOWER, 95);
+    }
+
+    /** One side's share in the comparison: its count, mean and squared standard error. */
+    private record Side(int n, double mean, double squaredError) {
+        static Side of(ResultDraft draft, String name, List<Double> values, String unit) {
+            int n = values.size();
+            double mean = draft.figure(
+                    "Mean " + name, "sum / n", Uncertainties.meanPut(values), Uncertainties.mean(values), unit, 5);
+            double variance = Uncertainties.variance(values);
+            draft.figure(
+                    "Standard deviation " + name,
+                    "√(sum of (x - mean)^2 / (n - 1))",
+                    "√(" + Uncertainties.variancePut(values) + ")",
+                    Math.sqrt(variance),
+                    unit,
+                    4);
+            String squared = unit.equals("1") ? unit : unit + "^2";
+            draft.step(
+                    "Squared standard error " + name,
+                    "v = s^2 / n",
+                    Numeral.of(Math.sqrt(variance)) + "^2 / " + n,
+                    variance / n,
+                    squared,
+                    9);
+            return new Side(n, mean, variance / n);
+        }
+    }
+
+    @Override
+    public Result calculate(Input input) {
+        ResultDraft draft = new ResultDraft();
+        String unit = input.unit();
+        Side before = Side.of(draft, "before", input.before(), unit);
+        Side after = Side.of(draft, "after", input.after(), unit);
+        double difference = draft.figure(
+                "Difference",
+                "mean after - mean before",
+                Numeral.of(after.mean()) + " - " + Numeral.term(before.mean()),
+                after.mean() - before.mean(),
+                unit,
+                4);
+        double error = draft.figure(
+                "Standard error of the difference",
+                "√(v_b + v_a)",
+                "√(" + Numeral.of(before.squaredError()) + " + " + Numeral.of(after.squaredError()) + ")",
+                Math.sqrt(before.squaredError() + after.squaredError()),
+                unit,
+                4);
+        TDistribution t = TDistribution.of(degrees(draft, before, after));
+        double half = half(draft, t, error, input);
+        bound(draft, "Interval from", "-", difference, half, difference - half, unit);
+        bound(draft, "Interval to", "+", difference, half, difference + half, unit);
+        chance(draft, t, difference, error);
+        draft.assume(
+                "The readings are independent and roughly normal; nothing but the fix changed between the two series.");
+        return judged(draft, input, difference, half);
+    }
+
+    private static void bound(
+            ResultDraft draft, String name, String sign, double difference, double half, double value, String unit) {
+        String put = Numeral.of(difference) + " " + sign + " " + Numeral.of(half);
+        draft.figure(name, "difference " + sign + " half width", put, value, unit, 4);
+    }
+
+    private static void chance(ResultDraft draft, TDistribution t, double difference, double error) {
+        double score = draft.figure(
+                "Welch's t",
+                "difference / standard error",
+                Numeral.of(difference) + " / " + Numeral.of(error),
+                difference / error,
+                "1",
+                5);
+        draft.figure(
+                "Chance of such a difference without any change",
+                "2 × P(t > |t|)",
+                "2 × P(t > " + Numeral.of(Math.abs(score)) + ")",
+                2 * t.survivalProbability(Math.abs(score)),
+                "1",
+                4);
+    }
+
+    private static double degrees(ResultDraft draft, Side before, Side after) {
+        double b = before.squaredError();
+        double a = after.squaredError();
+        double degrees = (b + a) * (b + a) / (b * b / (before.n() - 1) + a * a / (after.n() - 1));
+        String put = "(" + Numeral.of(b) + " + " + Numeral.of(a) + ")^2 / (" + Numeral.of(b) + "^2 / "
+                + (before.n() - 1) + " + " + Numeral.of(a) + "^2 / " + (after.n() - 1) + ")";
+        return draft.figure(
+                "Degrees of freedom", "(v_b + v_a)^2 / (v_b^2 / (n_b - 1) + v_a^2 / (n_a - 1))", put, degrees, "1", 5);
+    }
+
+    private static double half(ResultDraft draft, TDistribution t, double error, Input input) {
+        double factor = t.inverseCumulativeProbability(0.5 + input.confidence() / 200);
+        draft.step(
+                "Student's t, two-sided",
+                "t(confidence, degrees of freedom)",
+                "t(" + Numeral.of(input.confidence()) + " %, " + Numeral.of(t.getDegreesOfFreedom(), 5) + ")",
+                factor,
+                "1",
+                9);
+        return draft.figure(
+                "Half width of the interval",
+                "t × standard error",
+                Numeral.of(factor) + " × " + Numeral.of(error),
+                factor * error,
+                input.unit(),
+                4);
+    }
+
+    private static Result judged(ResultDraft draft, Input input, double difference, double half) {
+        String unit = " " + input.unit();
+        String reason = "The mean changed by " + Numeral.of(difference, 4) + unit + " ("
+                + Numeral.of(difference - half, 4) + " to " + Numeral.of(difference + half, 4) + unit + " at "
+                + Numeral.of(input.confidence()) + " %).";
+        if (Math.abs(difference) <= half) {
+            return draft.judged(Level.UNDECIDED, "no change shown", reason);
+        }
+        boolean better = input.better() == Better.LOWER ? difference < 0 : difference > 0;
+        return better
+                ? draft.judged(Level.GOOD, "changed for the better", reason)
+                : draft.judged(Level.BAD, "changed for the worse", reason);
+    }
+}

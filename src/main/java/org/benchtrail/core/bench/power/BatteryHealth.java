@@ -1,0 +1,170 @@
+package org.benchtrail.core.bench.power;
+
+import org.benchtrail.core.bench.Ask;
+import org.benchtrail.core.bench.Calculation;
+import org.benchtrail.core.bench.InputCheck;
+import org.benchtrail.core.bench.Numeral;
+import org.benchtrail.core.bench.Result;
+import org.benchtrail.core.bench.Result.Level;
+import org.benchtrail.core.bench.Result.Rule;
+import org.benchtrail.core.bench.ResultDraft;
+import org.benchtrail.core.bench.Severity;
+import org.benchtrail.core.bench.Trade;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Full-charge capacity against design capacity, in percent, and cycles against rated cycles.
+ *
+ * <p>A standby lead-acid battery below 80 % of its rated capacity is due for replacement (practice of IEEE Std 450 and 1188,
+ * from memory). For a portable battery 80 % and 60 % are common practice. A swollen battery is out of use whatever it holds.
+ */
+public final class BatteryHealth implements Calculation<BatteryHealth.Input> {
+    public enum Kind {
+        PORTABLE(80, 60, Severity.COMMON_PRACTICE),
+        STANDBY_LEAD_ACID(90, 80, "IEEE Std 450 and 1188, from memory");
+
+        private final double good;
+        private final double poor;
+        private final String source;
+
+        Kind(double good, double poor, String source) {
+            this.good = good;
+            this.poor = poor;
+            this.source = source;
+        }
+    }
+
+    public record Input(
+            @Ask(label = "Kind of battery") Kind kind,
+
+            @Ask(
+                    label = "Full-charge capacity",
+                    unit = "Wh",
+                    hint = "Battery report or capacity test; mAh or Ah do as well if both are the same")
+            double fullCharge,
+
+            @Ask(label = "Design capacity", unit = "Wh", hint = "Same report, same unit")
+            double design,
+
+            @Ask(label = "Cycles so far", hint = "Empty if the battery does not count them") @Nullable
+            Double cycles,
+
+            @Ask(label = "Rated cycles", hint = "Maker's data sheet") @Nullable
+            Double ratedCycles,
+
+            @Ask(label = "Case swollen, lid or touchpad lifted")
+            boolean swollen) {
+        public Input {
+            InputCheck check = new InputCheck();
+            check.present("kind", kind);
+            check.within("fullCharge", fullCharge, 0, 1e9, "Wh");
+            check.within("design", design, 0.001, 1e9, "Wh");
+            check.optional("cycles", cycles, 0, 100_000, "");
+            check.optional("ratedCycles", ratedCycles, 1, 100_000, "");
+            check.rule(
+                    !(fullCharge > 1.2 * design),
+                    "fullCharge",
+                    "give both capacities in the same unit: full charge is more than 120 % of the design capacity");
+            check.done();
+        }
+    }
+
+    @Override
+    public String id() {
+        return "battery-health";
+    }
+
+    @Override
+    public int version() {
+        return 1;
+    }
+
+    @Override
+    public Trade trade() {
+        return Trade.POWER;
+    }
+
+    @Override
+    public String title() {
+        return "Battery health";
+    }
+
+    @Override
+    public String question() {
+        return "How much of its design capacity does the battery still take, and how far is it through its cycles?";
+    }
+
+    @Override
+    public Class<Input> inputType() {
+        return Input.class;
+    }
+
+    @Override
+    public Input example() {
+        return new Input(Kind.PORTABLE, 38.2, 56.0, 412.0, 500.0, false);
+    }
+
+    @Override
+    public Result calculate(Input input) {
+        ResultDraft draft = new ResultDraft();
+        swelling(draft, input.swollen());
+        capacity(draft, input);
+        cycles(draft, input.cycles(), input.ratedCycles());
+        draft.assume("The battery's own counter is believed; after a full charge and discharge it is worth more.")
+                .caution("BATTERY");
+        Rule deciding = Severity.deciding(draft.rules());
+        return draft.judged(deciding.outcome(), words(deciding), deciding.sentence());
+    }
+
+    private static String words(Rule deciding) {
+        if (deciding.name().equals("Swelling")) {
+            return "take it out of use";
+        }
+        return switch (deciding.outcome()) {
+            case BAD -> "due for replacement";
+            case CAREFUL -> "worn";
+            default -> "holds its charge";
+        };
+    }
+
+    private static void swelling(ResultDraft draft, boolean swollen) {
+        if (swollen) {
+            String sentence =
+                    "The case is swollen: do not charge, press, puncture or ship it; follow the maker's and the site's rules for"
+                            + " damaged batteries.";
+            draft.rule("Swelling", Level.BAD, sentence, Severity.COMMON_PRACTICE)
+                    .caution("SWELLING");
+        }
+    }
+
+    private static void capacity(ResultDraft draft, Input input) {
+        double health = draft.figure(
+                "Health",
+                "100 × C_full / C_design",
+                "100 × " + Numeral.of(input.fullCharge()) + " / " + Numeral.of(input.design()),
+                100 * input.fullCharge() / input.design(),
+                "%",
+                3);
+        Kind kind = input.kind();
+        Level level = health >= kind.good ? Level.GOOD : health >= kind.poor ? Level.CAREFUL : Level.BAD;
+        String sentence = "It takes " + Numeral.of(health, 3) + " % of its design capacity (replacement is usual below "
+                + Numeral.of(kind.poor) + " %).";
+        draft.rule("Capacity", level, sentence, kind.source);
+    }
+
+    private static void cycles(ResultDraft draft, @Nullable Double cycles, @Nullable Double rated) {
+        if (cycles == null || rated == null) {
+            return;
+        }
+        double share = draft.figure(
+                "Share of the rated cycles",
+                "100 × n / n_rated",
+                "100 × " + Numeral.of(cycles) + " / " + Numeral.of(rated),
+                100 * cycles / rated,
+                "%",
+                3);
+        String sentence = Numeral.of(cycles) + " cycles are " + Numeral.of(share, 3) + " % of the rated "
+                + Numeral.of(rated) + ".";
+        draft.rule("Cycles", share > 100 ? Level.CAREFUL : Level.GOOD, sentence, "maker's data sheet");
+    }
+}

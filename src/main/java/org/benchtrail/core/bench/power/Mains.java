@@ -1,0 +1,213 @@
+package org.benchtrail.core.bench.power;
+
+import org.benchtrail.core.bench.Ask;
+import org.benchtrail.core.bench.Calculation;
+import org.benchtrail.core.bench.InputCheck;
+import org.benchtrail.core.bench.Numeral;
+import org.benchtrail.core.bench.Result;
+import org.benchtrail.core.bench.Result.Level;
+import org.benchtrail.core.bench.Result.Rule;
+import org.benchtrail.core.bench.ResultDraft;
+import org.benchtrail.core.bench.Severity;
+import org.benchtrail.core.bench.Trade;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A spot reading of the mains, rms volts and hertz, against the published range of the region.
+ *
+ * <p>Sources: IEC 60038 (230 V, 10 % either way), EN 50160 (all ten-minute means within +10/-15 %; frequency within 1 % for
+ * 99.5 % of the year and within +4/-6 % always), ANSI C84.1 table 1 (120 V; from memory, and the utilization limits differ
+ * between editions, so the edition is a choice of the input). Limits are inclusive. Frequency limits at 60 Hz are common
+ * practice.
+ */
+public final class Mains implements Calculation<Mains.Input> {
+    public enum Region {
+        EUROPE_230_V(230, 207, 253, 195.5, 253, "IEC 60038", "EN 50160, all ten-minute means"),
+        NORTH_AMERICA_120_V_SERVICE(
+                120, 114, 126, 110, 127, "ANSI C84.1 range A, service", "ANSI C84.1 range B, service"),
+        NORTH_AMERICA_120_V_OUTLET(
+                120, 108, 126, 104, 127, "ANSI C84.1 range A, utilization", "ANSI C84.1 range B, utilization"),
+        NORTH_AMERICA_120_V_OUTLET_OLDER(
+                120,
+                110,
+                126,
+                106,
+                127,
+                "ANSI C84.1 range A, utilization, older edition",
+                "ANSI C84.1 range B, utilization, older edition");
+
+        private final double nominal;
+        private final Band normal;
+        private final Band wider;
+
+        Region(
+                double nominal,
+                double low,
+                double high,
+                double widerLow,
+                double widerHigh,
+                String source,
+                String widerSource) {
+            this.nominal = nominal;
+            this.normal = new Band(low, high, source);
+            this.wider = new Band(widerLow, widerHigh, widerSource);
+        }
+
+        double hertz() {
+            return this == EUROPE_230_V ? 50 : 60;
+        }
+    }
+
+    record Band(double low, double high, String source) {
+        boolean holds(double value) {
+            return value >= low && value <= high;
+        }
+
+        boolean near(double value, double uncertainty) {
+            return Math.abs(value - low) < uncertainty || Math.abs(value - high) < uncertainty;
+        }
+
+        String text(String unit) {
+            return Numeral.of(low) + " to " + Numeral.of(high) + " " + unit;
+        }
+    }
+
+    private static final Band HERTZ_50 = new Band(49.5, 50.5, "EN 50160, 99.5 % of the year");
+    private static final Band HERTZ_50_ALWAYS = new Band(47, 52, "EN 50160, always");
+    private static final Band HERTZ_60 = new Band(59.4, 60.6, Severity.COMMON_PRACTICE);
+    private static final Band HERTZ_60_ALWAYS = new Band(56.4, 62.4, Severity.COMMON_PRACTICE);
+
+    public record Input(
+            @Ask(label = "Region and place", hint = "Outlet for a reading at a socket, service for one at the entrance")
+            Region region,
+
+            @Ask(
+                    label = "Voltage",
+                    unit = "V",
+                    hint = "True-rms reading between line and neutral, or from the UPS's display")
+            double volts,
+
+            @Ask(label = "Frequency", unit = "Hz", hint = "Empty if not measured") @Nullable
+            Double hertz,
+
+            @Ask(label = "Expanded uncertainty of the meter", unit = "V", hint = "U at k = 2; empty to compare without")
+            @Nullable
+            Double uncertainty) {
+        public Input {
+            InputCheck check = new InputCheck();
+            check.present("region", region);
+            check.within("volts", volts, 0, 1000, "V");
+            check.optional("hertz", hertz, 1, 1000, "Hz");
+            check.optional("uncertainty", uncertainty, 0, 50, "V");
+            check.done();
+        }
+    }
+
+    @Override
+    public String id() {
+        return "mains";
+    }
+
+    @Override
+    public int version() {
+        return 1;
+    }
+
+    @Override
+    public Trade trade() {
+        return Trade.POWER;
+    }
+
+    @Override
+    public String title() {
+        return "Mains voltage and frequency";
+    }
+
+    @Override
+    public String question() {
+        return "Is the mains voltage and frequency within its published range?";
+    }
+
+    @Override
+    public Class<Input> inputType() {
+        return Input.class;
+    }
+
+    @Override
+    public Input example() {
+        return new Input(Region.EUROPE_230_V, 226.4, 50.02, 1.8);
+    }
+
+    @Override
+    public Result calculate(Input input) {
+        ResultDraft draft = new ResultDraft();
+        volts(draft, input);
+        Double hertz = input.hertz();
+        if (hertz != null) {
+            hertz(draft, input.region(), hertz);
+        }
+        draft.assume("This is a spot reading. The published ranges speak of means over ten minutes, a week or a year.")
+                .assume(
+                        "Work on the wiring, the outlet or the panel belongs to a licensed electrician under the local code.")
+                .caution("MAINS");
+        Rule deciding = Severity.deciding(draft.rules());
+        return draft.judged(deciding.outcome(), words(deciding.outcome()), Severity.reason(draft.rules()));
+    }
+
+    private static String words(Level level) {
+        return switch (level) {
+            case BAD -> "spot reading outside the range";
+            case UNDECIDED -> "too close to call";
+            case CAREFUL -> "spot reading in the wider range only";
+            case GOOD, NONE -> "spot reading within the range";
+        };
+    }
+
+    private static void volts(ResultDraft draft, Input input) {
+        Region region = input.region();
+        deviation(draft, "Voltage, deviation", input.volts(), region.nominal);
+        double uncertainty = input.uncertainty() == null ? 0 : input.uncertainty();
+        if (region.normal.near(input.volts(), uncertainty)) {
+            tooClose(draft, input.volts(), uncertainty, region.normal);
+        } else if (region.wider.near(input.volts(), uncertainty)) {
+            tooClose(draft, input.volts(), uncertainty, region.wider);
+        } else {
+            judge(draft, "Voltage", input.volts(), "V", region.normal, region.wider);
+        }
+    }
+
+    private static void tooClose(ResultDraft draft, double volts, double uncertainty, Band band) {
+        String sentence = Numeral.of(volts) + " V is nearer to a limit of " + band.text("V")
+                + " than the uncertainty of " + Numeral.of(uncertainty) + " V.";
+        draft.rule("Voltage", Level.UNDECIDED, sentence, band.source());
+    }
+
+    private static void hertz(ResultDraft draft, Region region, double hertz) {
+        deviation(draft, "Frequency, deviation", hertz, region.hertz());
+        boolean fifty = region.hertz() == 50;
+        judge(draft, "Frequency", hertz, "Hz", fifty ? HERTZ_50 : HERTZ_60, fifty ? HERTZ_50_ALWAYS : HERTZ_60_ALWAYS);
+    }
+
+    private static void deviation(ResultDraft draft, String name, double value, double nominal) {
+        draft.figure(
+                name,
+                "100 × (x - nominal) / nominal",
+                "100 × (" + Numeral.of(value) + " - " + Numeral.of(nominal) + ") / " + Numeral.of(nominal),
+                100 * (value - nominal) / nominal,
+                "%",
+                3);
+    }
+
+    private static void judge(ResultDraft draft, String name, double value, String unit, Band normal, Band wider) {
+        String read = Numeral.of(value) + " " + unit;
+        if (normal.holds(value)) {
+            draft.rule(name, Level.GOOD, read + " lies within " + normal.text(unit) + ".", normal.source());
+        } else if (wider.holds(value)) {
+            String sentence =
+                    read + " lies outside " + normal.text(unit) + ", within the wider " + wider.text(unit) + ".";
+            draft.rule(name, Level.CAREFUL, sentence, wider.source());
+        } else {
+            draft.rule(name, Level.BAD, read + " lies outside " + wider.text(unit) + ".", wider.source());
+        }
+    }
+}

@@ -1,0 +1,135 @@
+package org.benchtrail.core.bench.power;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import org.benchtrail.core.bench.Result.Level;
+import org.benchtrail.core.bench.power.UpsOutlets.Input;
+import org.benchtrail.core.bench.power.UpsOutlets.Kind;
+import org.benchtrail.core.bench.power.UpsOutlets.Load;
+
+/**
+ * Deals the loads out to the outlets of a UPS. What must survive an outage comes first, then network gear, servers and storage,
+ * then the rest; a load goes on the battery only while an outlet and watts of the rating are left.
+ */
+final class OutletPlan {
+    enum Place {
+        BATTERY("battery outlet"),
+        SURGE_ONLY("surge-only outlet"),
+        WALL("its own wall outlet");
+
+        private final String words;
+
+        Place(String words) {
+            this.words = words;
+        }
+
+        String words() {
+            return words;
+        }
+    }
+
+    record Placed(Load load, Place place, Level level, String why) {}
+
+    private final double capacity;
+    private int batteryLeft;
+    private int surgeLeft;
+    private double carried;
+    private final List<Placed> placed = new ArrayList<>();
+
+    private OutletPlan(Input input) {
+        capacity = input.ratedWatts();
+        batteryLeft = input.batteryOutlets();
+        surgeLeft = input.surgeOutlets();
+    }
+
+    /** Every load once, in the order in which it was dealt out. */
+    static List<Placed> of(Input input) {
+        OutletPlan plan = new OutletPlan(input);
+        input.loads().stream().sorted(Comparator.comparingInt(OutletPlan::rank)).forEach(plan::place);
+        return plan.placed;
+    }
+
+    private static int rank(Load load) {
+        if (load.kind().keepOffBattery()) {
+            return 3;
+        }
+        if (load.mustSurvive()) {
+            return 0;
+        }
+        return load.kind().infrastructure() ? 1 : 2;
+    }
+
+    private void place(Load load) {
+        Kind kind = load.kind();
+        if (kind.keepOffUps()) {
+            offUps(load);
+        } else if (kind.keepOffBattery()) {
+            offBattery(load);
+        } else if (load.mustSurvive() || kind.infrastructure()) {
+            onBattery(load);
+        } else {
+            add(load, besideBattery(), Level.GOOD, "it need not survive an outage");
+        }
+    }
+
+    private void offUps(Load load) {
+        String why = load.kind() == Kind.LASER_PRINTER
+                ? "the heater of a laser printer draws bursts that overload a UPS; it never goes on the battery"
+                : "a heater never goes on a UPS";
+        if (load.mustSurvive()) {
+            add(load, Place.WALL, Level.BAD, why + ", so this plan cannot carry it through an outage");
+        } else {
+            add(load, Place.WALL, Level.GOOD, why);
+        }
+    }
+
+    private void offBattery(Load load) {
+        String why = "printers and scanners stay off the battery side";
+        if (load.mustSurvive()) {
+            add(
+                    load,
+                    besideBattery(),
+                    Level.CAREFUL,
+                    why + ", so it stops in an outage although it was asked to survive");
+        } else {
+            add(load, besideBattery(), Level.GOOD, why);
+        }
+    }
+
+    private void onBattery(Load load) {
+        if (batteryLeft == 0) {
+            noRoom(load, "no battery outlet is left; do not add a strip");
+        } else if (carried + load.watts() > capacity) {
+            noRoom(load, "the UPS's rating is used up");
+        } else {
+            batteryLeft--;
+            carried += load.watts();
+            add(
+                    load,
+                    Place.BATTERY,
+                    Level.GOOD,
+                    load.mustSurvive()
+                            ? "it must survive an outage"
+                            : "network gear, servers and storage belong on the battery");
+        }
+    }
+
+    private void noRoom(Load load, String why) {
+        boolean must = load.mustSurvive();
+        String next = must ? ": a larger or a second UPS is needed" : ": it stops in an outage";
+        add(load, besideBattery(), must ? Level.BAD : Level.CAREFUL, why + next);
+    }
+
+    private Place besideBattery() {
+        if (surgeLeft == 0) {
+            return Place.WALL;
+        }
+        surgeLeft--;
+        return Place.SURGE_ONLY;
+    }
+
+    private void add(Load load, Place place, Level level, String why) {
+        placed.add(new Placed(load, place, level, why));
+    }
+}

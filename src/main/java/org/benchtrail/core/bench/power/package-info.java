@@ -1,0 +1,3 @@
+/** Supplies, mains, uninterruptible supplies and batteries. */
+@org.jspecify.annotations.NullMarked
+package org.benchtrail.core.bench.power;
