@@ -1,0 +1,89 @@
+package org.benchtrail.core.bench;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
+import org.benchtrail.core.Invalid;
+import org.jspecify.annotations.Nullable;
+
+/** The domain of an input record, checked field by field; all that is wrong is told at once. */
+public final class InputCheck {
+    /** What is checked of one entry of a list; {@code path} is its name, such as {@code walls[2]}. */
+    @FunctionalInterface
+    public interface Entry<T> {
+        void check(String path, T value);
+    }
+
+    private final Invalid.Collector problems = new Invalid.Collector();
+
+    /** Low and high included. NaN and the infinities are outside every range. */
+    public boolean within(String field, double value, double low, double high, String unit) {
+        boolean holds = value >= low && value <= high;
+        problems.require(holds, field, "give a number from " + range(low, high, unit) + ", not " + value);
+        return holds;
+    }
+
+    /** As {@link #within} with low left out: for what must be there, such as a rate. */
+    public boolean above(String field, double value, double low, double high, String unit) {
+        boolean holds = value > low && value <= high;
+        problems.require(
+                holds, field, "give a number above " + range(low, high, unit).replace(" to ", ", at most ") + ", not " + value);
+        return holds;
+    }
+
+    /** As {@link #within} for a value that may be left out. */
+    public boolean optional(String field, @Nullable Double value, double low, double high, String unit) {
+        return value == null || within(field, value, low, high, unit);
+    }
+
+    public boolean present(String field, @Nullable Object value) {
+        problems.require(value != null, field, "choose one of the values");
+        return value != null;
+    }
+
+    /** A text that may be empty but must be there and not be longer than {@code longest} characters. */
+    public boolean text(String field, @Nullable String value, int longest) {
+        boolean holds = value != null && value.length() <= longest;
+        problems.require(holds, field, "give a text of at most " + longest + " characters");
+        return holds;
+    }
+
+    /** A rule between fields; the sentence says what to do. */
+    public boolean rule(boolean holds, String field, String sentence) {
+        problems.require(holds, field, sentence);
+        return holds;
+    }
+
+    /** Checks the size and every entry; answers an unmodifiable copy, empty if the list cannot be used. */
+    public <T> List<T> list(String field, @Nullable List<T> values, int least, int most, Entry<T> entry) {
+        if (values == null || values.size() < least || values.size() > most) {
+            problems.require(false, field, "give " + least + " to " + most + " entries");
+            return List.of();
+        }
+        for (int i = 0; i < values.size(); i++) {
+            entry(field + "[" + i + "]", values.get(i), entry);
+        }
+        return List.copyOf(values.stream().filter(Objects::nonNull).toList());
+    }
+
+    private <T> void entry(String path, @Nullable T value, Entry<T> entry) {
+        if (value == null) {
+            problems.require(false, path, "fill in this entry or take it away");
+        } else {
+            entry.check(path, value);
+        }
+    }
+
+    /** @throws Invalid if anything was found */
+    public void done() {
+        problems.throwIfAny();
+    }
+
+    private static String range(double low, double high, String unit) {
+        List<String> parts = new ArrayList<>(List.of(Numeral.of(low), "to", Numeral.of(high)));
+        if (!unit.isEmpty() && !unit.equals("1")) {
+            parts.add(unit);
+        }
+        return String.join(" ", parts);
+    }
+}
