@@ -74,6 +74,17 @@ public final class InputCheck {
         }
     }
 
+    /** Takes over what another check found, under this field's name. */
+    public void adopt(String field, Invalid found) {
+        for (Invalid.Problem problem : found.problems()) {
+            problems.require(false, field, problem.field() + ": " + problem.sentence());
+        }
+    }
+
+    public boolean isClean() {
+        return problems.isEmpty();
+    }
+
     /** @throws Invalid if anything was found */
     public void done() {
         problems.throwIfAny();

@@ -5,12 +5,13 @@ import static org.benchtrail.core.bench.Numeral.of;
 import java.util.List;
 import org.benchtrail.core.bench.Ask;
 import org.benchtrail.core.bench.Calculation;
+import org.benchtrail.core.bench.FitVerdict;
 import org.benchtrail.core.bench.InputCheck;
 import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.bench.Result.Level;
-import org.benchtrail.core.bench.Result.Rule;
 import org.benchtrail.core.bench.ResultDraft;
 import org.benchtrail.core.bench.Trade;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Does this memory module fit the board and the modules that are in it?
@@ -133,7 +134,7 @@ public final class ModuleFit implements Calculation<ModuleFit.Input> {
         }
 
         private static void voltage(
-                InputCheck check, String field, double value, @org.jspecify.annotations.Nullable Generation generation) {
+                InputCheck check, String field, double value, @Nullable Generation generation) {
             if (check.within(field, value, 0.5, 4, "V") && generation != null) {
                 check.rule(
                         generation.allows(value), field, generation + " modules run at " + generation.voltages() + ", not " + of(value));
@@ -203,7 +204,7 @@ public final class ModuleFit implements Calculation<ModuleFit.Input> {
         draft.assume("The board's manual and its maker's list of modules go before every rule here.");
         draft.assume("The machine is off and unplugged while modules are changed.");
         draft.caution("STATIC");
-        return judge(draft);
+        return FitVerdict.judge(draft);
     }
 
     private static void generation(ResultDraft draft, Input in) {
@@ -280,20 +281,5 @@ public final class ModuleFit implements Calculation<ModuleFit.Input> {
         draft.rule("speed", slowed ? Level.CAREFUL : Level.GOOD,
                 slowed ? "The new module slows the others down to " + common + " MT/s." : "All run at " + common + " MT/s at most.",
                 PRACTICE);
-    }
-
-    private static Result judge(ResultDraft draft) {
-        String bad = names(draft, Level.BAD);
-        String careful = names(draft, Level.CAREFUL);
-        if (!bad.isEmpty()) {
-            return draft.judged(Level.BAD, "does not fit", "Not met: " + bad + ".");
-        }
-        return careful.isEmpty()
-                ? draft.judged(Level.GOOD, "fits", "All " + draft.rules().size() + " rules are met.")
-                : draft.judged(Level.CAREFUL, "fits with a warning", "Met with a warning: " + careful + ".");
-    }
-
-    private static String names(ResultDraft draft, Level level) {
-        return String.join(", ", draft.rules().stream().filter(r -> r.outcome() == level).map(Rule::name).toList());
     }
 }

@@ -2,13 +2,11 @@ package org.benchtrail.core.bench.storage;
 
 import static org.benchtrail.core.bench.Numeral.of;
 
-import java.util.List;
 import org.benchtrail.core.bench.Ask;
 import org.benchtrail.core.bench.Calculation;
+import org.benchtrail.core.bench.FitVerdict;
 import org.benchtrail.core.bench.InputCheck;
 import org.benchtrail.core.bench.Result;
-import org.benchtrail.core.bench.Result.Level;
-import org.benchtrail.core.bench.Result.Rule;
 import org.benchtrail.core.bench.ResultDraft;
 import org.benchtrail.core.bench.Trade;
 import org.jspecify.annotations.Nullable;
@@ -232,7 +230,7 @@ public final class DriveFit implements Calculation<DriveFit.Input> {
             draft.assume("The drive that is pulled is the failed one: check bay and serial number twice.");
         }
         draft.assume("The list of the maker of the array or machine goes before every rule here.");
-        return judge(draft);
+        return FitVerdict.judge(draft);
     }
 
     private static void blocks(ResultDraft draft, Input in) {
@@ -248,27 +246,5 @@ public final class DriveFit implements Calculation<DriveFit.Input> {
         draft.figure("Needed", "blocks x logical size", of(in.oldBlocks(), 15) + " × " + in.oldSectors().logical(), need, "B", 15);
         draft.figure("Offered", "blocks x logical size", of(in.blocks(), 15) + " × " + in.newSectors().logical(), have, "B", 15);
         draft.figure("Left over", "offered - needed", of(have, 15) + " - " + of(need, 15), have - need, "B", 15);
-    }
-
-    private static Result judge(ResultDraft draft) {
-        List<Rule> rules = draft.rules();
-        String bad = names(rules, Level.BAD);
-        String careful = names(rules, Level.CAREFUL);
-        String good = names(rules, Level.GOOD);
-        String reason = part("Not met: ", bad) + part("With a warning: ", careful) + part("Met: ", good);
-        if (!bad.isEmpty()) {
-            return draft.judged(Level.BAD, "does not fit", reason.strip());
-        }
-        return careful.isEmpty()
-                ? draft.judged(Level.GOOD, "fits", reason.strip())
-                : draft.judged(Level.CAREFUL, "fits with a warning", reason.strip());
-    }
-
-    private static String names(List<Rule> rules, Level level) {
-        return String.join(", ", rules.stream().filter(r -> r.outcome() == level).map(Rule::name).toList());
-    }
-
-    private static String part(String heading, String names) {
-        return names.isEmpty() ? "" : heading + names + ". ";
     }
 }
