@@ -180,7 +180,7 @@ public final class Array implements Calculation<Array.Input> {
         draft.assume("An array is no backup: it does not bring back what was deleted or overwritten.");
         draft.caution("DATA_LOSS");
         if (in.level() == RaidLevel.RAID0) {
-            return draft.judged(Level.BAD, "survives no failure", bareReason(in));
+            return withoutRedundancy(draft, in);
         }
         double rebuild = rebuild(draft, in, smallest);
         double chance = readError(draft, in, smallest);
@@ -321,8 +321,19 @@ public final class Array implements Calculation<Array.Input> {
                 2);
     }
 
-    private static String bareReason(Input in) {
-        return "With RAID0 over " + in.members().size() + " members the first failure loses everything.";
+    private static Result withoutRedundancy(ResultDraft draft, Input in) {
+        int n = in.members().size();
+        draft.figure(
+                "Mean time to data loss, optimistic",
+                "MTTF / n / 8760",
+                of(in.mttf()) + " / " + n + " / 8760",
+                in.mttf() / n / HOURS_PER_YEAR,
+                "a",
+                2);
+        return draft.judged(
+                Level.BAD,
+                "survives no failure",
+                "With RAID0 over " + n + " members the first failure loses everything.");
     }
 
     private static Result judge(ResultDraft draft, Input in, double chance, double rebuild) {
