@@ -13,8 +13,8 @@ public final class FitVerdict {
         List<Rule> bad = of(draft, Level.BAD);
         List<Rule> careful = of(draft, Level.CAREFUL);
         List<Rule> good = of(draft, Level.GOOD);
-        String reason = good.size() + " of " + draft.rules().size() + " rules are met without reserve. " + part("Not met", bad)
-                + part("Met with a warning", careful) + part("Met", good);
+        String reason = good.size() + " of " + draft.rules().size() + " rules are met without reserve. "
+                + part("Not met", bad) + part("Met with a warning", careful) + part("Met", good);
         if (!bad.isEmpty()) {
             return draft.judged(Level.BAD, "does not fit", reason.strip());
         }

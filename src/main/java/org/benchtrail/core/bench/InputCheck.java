@@ -27,7 +27,9 @@ public final class InputCheck {
     public boolean above(String field, double value, double low, double high, String unit) {
         boolean holds = value > low && value <= high;
         problems.require(
-                holds, field, "give a number above " + range(low, high, unit).replace(" to ", ", at most ") + ", not " + value);
+                holds,
+                field,
+                "give a number above " + range(low, high, unit).replace(" to ", ", at most ") + ", not " + value);
         return holds;
     }
 

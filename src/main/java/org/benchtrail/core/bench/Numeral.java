@@ -23,7 +23,8 @@ public final class Numeral {
      */
     public static String of(double value, int digits) {
         if (!Double.isFinite(value) || digits < 1 || digits > 15) {
-            throw new IllegalArgumentException("a finite value and 1 to 15 digits are needed: " + value + ", " + digits);
+            throw new IllegalArgumentException(
+                    "a finite value and 1 to 15 digits are needed: " + value + ", " + digits);
         }
         if (value == 0) {
             return "0";

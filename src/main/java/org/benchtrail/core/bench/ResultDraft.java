@@ -88,7 +88,6 @@ public final class ResultDraft {
     }
 
     public Result judged(Level level, String words, String reason) {
-        return new Result(
-                new Judgement(level, words, reason), figures, rules, working, assumptions, cautions, curves);
+        return new Result(new Judgement(level, words, reason), figures, rules, working, assumptions, cautions, curves);
     }
 }

@@ -12,8 +12,17 @@ import org.junit.jupiter.params.provider.ValueSource;
 class NumeralTest {
     @ParameterizedTest
     @CsvSource({
-        "0, 3, 0", "-0.0, 3, 0", "1234.5, 3, 1230", "1235, 3, 1240", "0.00012345, 2, 0.00012", "1e-14, 3, 1e-14", "-2.5e-9, 2, -2.5e-9",
-        "999.96, 4, 1000", "1.5e20, 3, 1.5e20", "100, 9, 100", "4000787030016, 15, 4000787030016"
+        "0, 3, 0",
+        "-0.0, 3, 0",
+        "1234.5, 3, 1230",
+        "1235, 3, 1240",
+        "0.00012345, 2, 0.00012",
+        "1e-14, 3, 1e-14",
+        "-2.5e-9, 2, -2.5e-9",
+        "999.96, 4, 1000",
+        "1.5e20, 3, 1.5e20",
+        "100, 9, 100",
+        "4000787030016, 15, 4000787030016"
     })
     void writesSignificantDigits(double value, int digits, String written) {
         assertEquals(written, Numeral.of(value, digits));
@@ -45,7 +54,11 @@ class NumeralTest {
             double value = random.nextGaussian() * Math.pow(10, random.nextInt(40) - 20);
             int digits = 1 + random.nextInt(15);
             double read = Double.parseDouble(Numeral.of(value, digits));
-            assertEquals(value, read, Math.abs(value) * 0.5000001 * Math.pow(10, 1 - digits), "seed " + seed + ", " + digits);
+            assertEquals(
+                    value,
+                    read,
+                    Math.abs(value) * 0.5000001 * Math.pow(10, 1 - digits),
+                    "seed " + seed + ", " + digits);
         }
     }
 }

@@ -45,7 +45,16 @@ import org.junit.jupiter.params.provider.MethodSource;
 /** What holds for every calculation of storage, memory, network, wireless and voice alike. */
 class TradesTest {
     private static final Set<String> CAUTIONS = Set.of(
-            "MAINS", "BATTERY", "CAPACITOR", "HEAT", "LIFTING", "LASER", "SWELLING", "STATIC", "DATA_LOSS", "MOVING_PARTS");
+            "MAINS",
+            "BATTERY",
+            "CAPACITOR",
+            "HEAT",
+            "LIFTING",
+            "LASER",
+            "SWELLING",
+            "STATIC",
+            "DATA_LOSS",
+            "MOVING_PARTS");
     /** Units of scales on which a negative number means something. */
     private static final Set<String> SIGNED = Set.of("dBm", "dBi");
 
@@ -54,8 +63,20 @@ class TradesTest {
 
     static Stream<Calculation<? extends Record>> all() {
         return Stream.of(
-                new DriveHealth(), new DriveFit(), new Array(), new BackupTime(), new Endurance(), new ModuleFit(), new Subnet(),
-                new CopperLink(), new PoeBudget(), new PathThroughput(), new Loss(), new Transfer(), new RadioLink(), new Jitter(),
+                new DriveHealth(),
+                new DriveFit(),
+                new Array(),
+                new BackupTime(),
+                new Endurance(),
+                new ModuleFit(),
+                new Subnet(),
+                new CopperLink(),
+                new PoeBudget(),
+                new PathThroughput(),
+                new Loss(),
+                new Transfer(),
+                new RadioLink(),
+                new Jitter(),
                 new Voice());
     }
 
@@ -90,7 +111,8 @@ class TradesTest {
             assertNotNull(ask, type + "." + component.getName());
             assertFalse(ask.label().isBlank());
             if (component.getType() == List.class) {
-                Class<?> entry = (Class<?>) ((ParameterizedType) component.getGenericType()).getActualTypeArguments()[0];
+                Class<?> entry =
+                        (Class<?>) ((ParameterizedType) component.getGenericType()).getActualTypeArguments()[0];
                 if (entry.isRecord()) {
                     assertAsked(entry);
                 } else {
@@ -124,7 +146,8 @@ class TradesTest {
 
     @ParameterizedTest
     @MethodSource("all")
-    void numberOutsideEveryDomain_isInvalidAndNamed(Calculation<? extends Record> c) throws ReflectiveOperationException {
+    void numberOutsideEveryDomain_isInvalidAndNamed(Calculation<? extends Record> c)
+            throws ReflectiveOperationException {
         for (Place place : Records.places(c.example())) {
             if (place.value() instanceof Double) {
                 for (double bad : SPECIAL) {
@@ -145,8 +168,8 @@ class TradesTest {
     }
 
     private static void assertRefused(Calculation<? extends Record> c, Place place, Object bad) {
-        Invalid refusal = assertThrows(
-                Invalid.class, () -> run(c, place.with(bad)), c.id() + " " + place.path() + " = " + bad);
+        Invalid refusal =
+                assertThrows(Invalid.class, () -> run(c, place.with(bad)), c.id() + " " + place.path() + " = " + bad);
         assertTrue(
                 refusal.problems().stream().anyMatch(p -> p.field().startsWith(place.path())),
                 c.id() + " " + place.path() + " is not named in " + refusal.getMessage());
@@ -190,7 +213,8 @@ class TradesTest {
         }
         if (!spoiled.isEmpty()) {
             Invalid refusal = assertThrows(Invalid.class, () -> Records.build(c.inputType(), values));
-            List<String> named = refusal.problems().stream().map(Invalid.Problem::field).toList();
+            List<String> named =
+                    refusal.problems().stream().map(Invalid.Problem::field).toList();
             assertTrue(named.containsAll(spoiled), c.id() + ": " + named + " misses some of " + spoiled);
         }
     }
@@ -262,8 +286,12 @@ class TradesTest {
 
     private static void assertWellFormed(String of, Result result) {
         assertFalse(result.judgement().words().isBlank(), of);
-        assertTrue(result.judgement().reason().matches("(?s).*[0-9].*"), of + ": no number in " + result.judgement().reason());
-        assertTrue(result.judgement().reason().endsWith("."), of + ": " + result.judgement().reason());
+        assertTrue(
+                result.judgement().reason().matches("(?s).*[0-9].*"),
+                of + ": no number in " + result.judgement().reason());
+        assertTrue(
+                result.judgement().reason().endsWith("."),
+                of + ": " + result.judgement().reason());
         result.figures().forEach(figure -> assertFigure(of, figure, result.working()));
         result.working().forEach(line -> assertFollows(of, line));
         result.rules().forEach(rule -> assertFalse(rule.source().isBlank(), of + ": " + rule));
@@ -277,9 +305,12 @@ class TradesTest {
     private static void assertFigure(String of, Figure figure, List<Working> working) {
         assertTrue(Double.isFinite(figure.value()), of + ": " + figure);
         assertFalse(figure.unit().isBlank(), of + ": " + figure);
-        String shown = Numeral.of(figure.value(), figure.digits()) + (figure.unit().equals("1") ? "" : " " + figure.unit());
+        String shown =
+                Numeral.of(figure.value(), figure.digits()) + (figure.unit().equals("1") ? "" : " " + figure.unit());
         assertTrue(
-                working.stream().anyMatch(w -> w.what().equals(figure.name()) && w.withNumbers().endsWith(" = " + shown)),
+                working.stream()
+                        .anyMatch(w -> w.what().equals(figure.name())
+                                && w.withNumbers().endsWith(" = " + shown)),
                 of + ": " + figure + " is not in the working");
     }
 
@@ -291,8 +322,10 @@ class TradesTest {
         }
         try {
             double worked = PocketCalculator.evaluate(line.withNumbers().substring(0, equals));
-            double said = PocketCalculator.evaluate(line.withNumbers().substring(equals + 3).split(" ")[0]);
-            double size = Math.max(Math.abs(said), largestTerm(line.withNumbers().substring(0, equals)) * 1e-6);
+            double said = PocketCalculator.evaluate(
+                    line.withNumbers().substring(equals + 3).split(" ")[0]);
+            double size =
+                    Math.max(Math.abs(said), largestTerm(line.withNumbers().substring(0, equals)) * 1e-6);
             assertTrue(Math.abs(worked - said) <= 0.06 * size + 1e-12, of + ": " + line + " gives " + worked);
         } catch (PocketCalculator.NotASum words) {
             assertInstanceOf(String.class, line.what());
@@ -312,13 +345,17 @@ class TradesTest {
         for (int i = 0; i < curve.points().size(); i++) {
             assertTrue(Double.isFinite(curve.points().get(i).y()), of + ": " + curve.title());
             assertTrue(
-                    i == 0 || curve.points().get(i).x() > curve.points().get(i - 1).x(), of + ": " + curve.title() + " goes back");
+                    i == 0
+                            || curve.points().get(i).x()
+                                    > curve.points().get(i - 1).x(),
+                    of + ": " + curve.title() + " goes back");
         }
     }
 
     @ParameterizedTest
     @MethodSource("all")
-    void workingOfTheExample_comesOutOnAPocketCalculator(Calculation<? extends Record> c) throws PocketCalculator.NotASum {
+    void workingOfTheExample_comesOutOnAPocketCalculator(Calculation<? extends Record> c)
+            throws PocketCalculator.NotASum {
         int sums = 0;
         for (Working line : run(c, c.example()).working()) {
             int equals = line.withNumbers().lastIndexOf(" = ");
@@ -329,7 +366,8 @@ class TradesTest {
             } catch (PocketCalculator.NotASum words) {
                 continue;
             }
-            double said = PocketCalculator.evaluate(line.withNumbers().substring(equals + 3).split(" ")[0]);
+            double said = PocketCalculator.evaluate(
+                    line.withNumbers().substring(equals + 3).split(" ")[0]);
             assertEquals(worked, said, Math.abs(worked) * 0.03 + 1e-9, c.id() + ": " + line);
             sums++;
         }

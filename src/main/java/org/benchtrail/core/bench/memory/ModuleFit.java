@@ -86,19 +86,36 @@ public final class ModuleFit implements Calculation<ModuleFit.Input> {
     public record Input(
             @Ask(label = "Board's generation") Generation boardGeneration,
             @Ask(label = "Board's slot form") Form boardForm,
-            @Ask(label = "Board's module voltage", unit = "V") double boardVoltage,
+
+            @Ask(label = "Board's module voltage", unit = "V")
+            double boardVoltage,
+
             @Ask(label = "Board's buffering") Buffering boardBuffering,
             @Ask(label = "Board and error correction") Correction boardCorrection,
-            @Ask(label = "Board's highest speed", unit = "MT/s") int boardSpeed,
+
+            @Ask(label = "Board's highest speed", unit = "MT/s")
+            int boardSpeed,
+
             @Ask(label = "Slots", unit = "1") int slots,
-            @Ask(label = "Largest module for a slot", unit = "GB", hint = "Board manual") double largest,
-            @Ask(label = "Most memory in all", unit = "GB", hint = "The smaller of board's and processor's limit") double most,
+
+            @Ask(label = "Largest module for a slot", unit = "GB", hint = "Board manual")
+            double largest,
+
+            @Ask(label = "Most memory in all", unit = "GB", hint = "The smaller of board's and processor's limit")
+            double most,
+
             @Ask(label = "Modules that stay") List<Installed> installed,
             @Ask(label = "Module's generation") Generation generation,
             @Ask(label = "Module's form") Form form,
-            @Ask(label = "Module's voltage", unit = "V", hint = "The lowest it is marked for; 1.35 for DDR3L") double voltage,
+
+            @Ask(label = "Module's voltage", unit = "V", hint = "The lowest it is marked for; 1.35 for DDR3L")
+            double voltage,
+
             @Ask(label = "Module's buffering") Buffering buffering,
-            @Ask(label = "Module with error correction", hint = "Chips beside the data chips, not on-die") boolean corrects,
+
+            @Ask(label = "Module with error correction", hint = "Chips beside the data chips, not on-die")
+            boolean corrects,
+
             @Ask(label = "Module's speed", unit = "MT/s") int speed,
             @Ask(label = "Module's size", unit = "GB") double size) {
         private static final double LARGEST = 65_536;
@@ -133,11 +150,12 @@ public final class ModuleFit implements Calculation<ModuleFit.Input> {
             check.rule(value >= 100 && value <= 20_000, field, "give a speed from 100 to 20000 MT/s");
         }
 
-        private static void voltage(
-                InputCheck check, String field, double value, @Nullable Generation generation) {
+        private static void voltage(InputCheck check, String field, double value, @Nullable Generation generation) {
             if (check.within(field, value, 0.5, 4, "V") && generation != null) {
                 check.rule(
-                        generation.allows(value), field, generation + " modules run at " + generation.voltages() + ", not " + of(value));
+                        generation.allows(value),
+                        field,
+                        generation + " modules run at " + generation.voltages() + ", not " + of(value));
             }
         }
 
@@ -185,9 +203,23 @@ public final class ModuleFit implements Calculation<ModuleFit.Input> {
     @Override
     public Input example() {
         return new Input(
-                Generation.DDR4, Form.DIMM, 1.2, Buffering.UNBUFFERED, Correction.NOT_SUPPORTED, 3200, 4, 32, 128,
+                Generation.DDR4,
+                Form.DIMM,
+                1.2,
+                Buffering.UNBUFFERED,
+                Correction.NOT_SUPPORTED,
+                3200,
+                4,
+                32,
+                128,
                 List.of(new Installed(16, Buffering.UNBUFFERED, false, 2666)),
-                Generation.DDR4, Form.DIMM, 1.2, Buffering.UNBUFFERED, false, 3200, 16);
+                Generation.DDR4,
+                Form.DIMM,
+                1.2,
+                Buffering.UNBUFFERED,
+                false,
+                3200,
+                16);
     }
 
     @Override
@@ -209,23 +241,31 @@ public final class ModuleFit implements Calculation<ModuleFit.Input> {
 
     private static void generation(ResultDraft draft, Input in) {
         boolean same = in.generation() == in.boardGeneration();
-        draft.rule("generation", same ? Level.GOOD : Level.BAD,
-                "Board " + in.boardGeneration() + " with " + in.boardGeneration().pins(in.boardForm()) + " contacts, module "
+        draft.rule(
+                "generation",
+                same ? Level.GOOD : Level.BAD,
+                "Board " + in.boardGeneration() + " with "
+                        + in.boardGeneration().pins(in.boardForm()) + " contacts, module "
                         + in.generation() + " with " + in.generation().pins(in.form()) + "."
                         + (same ? "" : " The key is in another place: never force it."),
                 GENERATION_SOURCE);
     }
 
     private static void form(ResultDraft draft, Input in) {
-        draft.rule("form factor", in.form() == in.boardForm() ? Level.GOOD : Level.BAD,
-                "Slot " + in.boardForm() + ", module " + in.form() + ".", MODULE_SOURCE);
+        draft.rule(
+                "form factor",
+                in.form() == in.boardForm() ? Level.GOOD : Level.BAD,
+                "Slot " + in.boardForm() + ", module " + in.form() + ".",
+                MODULE_SOURCE);
     }
 
     private static void voltage(ResultDraft draft, Input in) {
         String pair = "Board " + of(in.boardVoltage()) + " V, module " + of(in.voltage()) + " V.";
         if (in.boardVoltage() == in.voltage()) {
             draft.rule("voltage", Level.GOOD, pair, VOLTAGE_SOURCE);
-        } else if (in.generation() == Generation.DDR3 && in.boardGeneration() == Generation.DDR3 && in.voltage() < in.boardVoltage()) {
+        } else if (in.generation() == Generation.DDR3
+                && in.boardGeneration() == Generation.DDR3
+                && in.voltage() < in.boardVoltage()) {
             draft.rule("voltage", Level.GOOD, pair + " A DDR3L module also runs at 1.5 V.", VOLTAGE_SOURCE);
         } else {
             draft.rule("voltage", Level.BAD, pair + " The module is not made for the board's voltage.", VOLTAGE_SOURCE);
@@ -234,23 +274,35 @@ public final class ModuleFit implements Calculation<ModuleFit.Input> {
 
     private static void buffering(ResultDraft draft, Input in) {
         boolean same = in.buffering() == in.boardBuffering();
-        draft.rule("buffering", same ? Level.GOOD : Level.BAD,
-                "Board for " + in.boardBuffering() + ", module " + in.buffering() + ".", MODULE_SOURCE);
+        draft.rule(
+                "buffering",
+                same ? Level.GOOD : Level.BAD,
+                "Board for " + in.boardBuffering() + ", module " + in.buffering() + ".",
+                MODULE_SOURCE);
         boolean mixed = in.installed().stream().anyMatch(m -> m.buffering() != in.buffering());
-        draft.rule("mixing of buffering", mixed ? Level.BAD : Level.GOOD,
-                mixed ? "A module that stays is buffered otherwise: kinds are never mixed in one board." : "No other kind stays in the board.",
+        draft.rule(
+                "mixing of buffering",
+                mixed ? Level.BAD : Level.GOOD,
+                mixed
+                        ? "A module that stays is buffered otherwise: kinds are never mixed in one board."
+                        : "No other kind stays in the board.",
                 MODULE_SOURCE);
     }
 
     private static void correction(ResultDraft draft, Input in) {
-        String pair = "Board: error correction " + in.boardCorrection() + "; module " + (in.corrects() ? "with" : "without") + ".";
+        String pair = "Board: error correction " + in.boardCorrection() + "; module "
+                + (in.corrects() ? "with" : "without") + ".";
         boolean mixed = in.installed().stream().anyMatch(m -> m.corrects() != in.corrects());
         if (!in.corrects() && in.boardCorrection() == Correction.REQUIRED) {
             draft.rule("error correction", Level.BAD, pair, MANUAL);
         } else if (in.corrects() && in.boardCorrection() == Correction.NOT_SUPPORTED) {
             draft.rule("error correction", Level.CAREFUL, pair + " If it starts, errors are not corrected.", PRACTICE);
         } else if (mixed) {
-            draft.rule("error correction", Level.CAREFUL, pair + " One module without switches it off for all, if the board starts.", PRACTICE);
+            draft.rule(
+                    "error correction",
+                    Level.CAREFUL,
+                    pair + " One module without switches it off for all, if the board starts.",
+                    PRACTICE);
         } else {
             draft.rule("error correction", Level.GOOD, pair, MANUAL);
         }
@@ -258,28 +310,65 @@ public final class ModuleFit implements Calculation<ModuleFit.Input> {
 
     private static void slot(ResultDraft draft, Input in) {
         int free = in.slots() - in.installed().size();
-        draft.figure("Slots free", "slots - modules that stay", in.slots() + " - " + in.installed().size(), free, "1", 3);
-        draft.rule("free slot", free > 0 ? Level.GOOD : Level.BAD, free + " of " + in.slots() + " slots are free.", MANUAL);
+        draft.figure(
+                "Slots free",
+                "slots - modules that stay",
+                in.slots() + " - " + in.installed().size(),
+                free,
+                "1",
+                3);
+        draft.rule(
+                "free slot",
+                free > 0 ? Level.GOOD : Level.BAD,
+                free + " of " + in.slots() + " slots are free.",
+                MANUAL);
     }
 
     private static void sizes(ResultDraft draft, Input in) {
         double total = in.inPlace() + in.size();
-        draft.figure("Memory in all", "modules that stay + new module", of(in.inPlace()) + " + " + of(in.size()), total, "GB", 6);
-        draft.figure("Room to the limit", "limit - memory in all", of(in.most()) + " - " + of(total), in.most() - total, "GB", 6);
-        draft.rule("size for a slot", in.size() <= in.largest() ? Level.GOOD : Level.BAD,
-                "Module " + of(in.size()) + " GB, a slot takes up to " + of(in.largest()) + " GB.", MANUAL);
-        draft.rule("size in all", total <= in.most() ? Level.GOOD : Level.BAD,
-                "In all " + of(total) + " GB, the limit is " + of(in.most()) + " GB.", MANUAL);
+        draft.figure(
+                "Memory in all",
+                "modules that stay + new module",
+                of(in.inPlace()) + " + " + of(in.size()),
+                total,
+                "GB",
+                6);
+        draft.figure(
+                "Room to the limit",
+                "limit - memory in all",
+                of(in.most()) + " - " + of(total),
+                in.most() - total,
+                "GB",
+                6);
+        draft.rule(
+                "size for a slot",
+                in.size() <= in.largest() ? Level.GOOD : Level.BAD,
+                "Module " + of(in.size()) + " GB, a slot takes up to " + of(in.largest()) + " GB.",
+                MANUAL);
+        draft.rule(
+                "size in all",
+                total <= in.most() ? Level.GOOD : Level.BAD,
+                "In all " + of(total) + " GB, the limit is " + of(in.most()) + " GB.",
+                MANUAL);
     }
 
     private static void speed(ResultDraft draft, Input in) {
         int others = in.installed().stream().mapToInt(Installed::speed).min().orElse(in.boardSpeed());
         int common = Math.min(Math.min(others, in.speed()), in.boardSpeed());
-        draft.figure("Speed they run at, at most", "least of board, module and those that stay",
-                "min(" + in.boardSpeed() + ", " + in.speed() + ", " + others + ")", common, "MT/s", 5);
+        draft.figure(
+                "Speed they run at, at most",
+                "least of board, module and those that stay",
+                "min(" + in.boardSpeed() + ", " + in.speed() + ", " + others + ")",
+                common,
+                "MT/s",
+                5);
         boolean slowed = in.speed() < Math.min(others, in.boardSpeed());
-        draft.rule("speed", slowed ? Level.CAREFUL : Level.GOOD,
-                slowed ? "The new module slows the others down to " + common + " MT/s." : "All run at " + common + " MT/s at most.",
+        draft.rule(
+                "speed",
+                slowed ? Level.CAREFUL : Level.GOOD,
+                slowed
+                        ? "The new module slows the others down to " + common + " MT/s."
+                        : "All run at " + common + " MT/s at most.",
                 PRACTICE);
     }
 }

@@ -61,11 +61,19 @@ public final class CopperLink implements Calculation<CopperLink.Input> {
             return String.format(
                     java.util.Locale.ROOT,
                     "%s × (%s × √f + %s × f + %s / √f) + 4 × %s × √f + %s × f^1.5",
-                    of(factor), of(root), of(linear), of(inverse), of(plug), of(power));
+                    of(factor),
+                    of(root),
+                    of(linear),
+                    of(inverse),
+                    of(plug),
+                    of(power));
         }
 
         String put(double f) {
-            return formula().replace("√f", "√" + of(f)).replace("× f^", "× " + of(f) + "^").replace("× f", "× " + of(f));
+            return formula()
+                    .replace("√f", "√" + of(f))
+                    .replace("× f^", "× " + of(f) + "^")
+                    .replace("× f", "× " + of(f));
         }
 
         boolean iso() {
@@ -82,15 +90,24 @@ public final class CopperLink implements Calculation<CopperLink.Input> {
     /** One point of the tester's sweep, worst pair. */
     public record Reading(
             @Ask(label = "Frequency", unit = "MHz") double frequency,
-            @Ask(label = "Insertion loss", unit = "dB", hint = "Worst pair, as a positive number") double loss) {}
+
+            @Ask(label = "Insertion loss", unit = "dB", hint = "Worst pair, as a positive number")
+            double loss) {}
 
     public record Input(
             @Ask(label = "Class or category") Category category,
-            @Ask(label = "Permanent link", unit = "m", hint = "From outlet to panel") double permanent,
-            @Ask(label = "Cords in all", unit = "m", hint = "Both ends together") double cords,
-            @Ask(label = "Measured insertion loss", hint = "May be empty: then only the length is judged") List<Reading> readings,
+
+            @Ask(label = "Permanent link", unit = "m", hint = "From outlet to panel")
+            double permanent,
+
+            @Ask(label = "Cords in all", unit = "m", hint = "Both ends together")
+            double cords,
+
+            @Ask(label = "Measured insertion loss", hint = "May be empty: then only the length is judged")
+            List<Reading> readings,
+
             @Ask(label = "Uncertainty of the tester", unit = "dB", hint = "Expanded, off its datasheet; 0 if unknown")
-                    double uncertainty) {
+            double uncertainty) {
         public Input {
             InputCheck check = new InputCheck();
             boolean known = check.present("category", category);
@@ -148,8 +165,11 @@ public final class CopperLink implements Calculation<CopperLink.Input> {
     @Override
     public Input example() {
         return new Input(
-                Category.ISO_E, 62, 8,
-                List.of(new Reading(1, 1.4), new Reading(10, 4.5), new Reading(100, 15.1), new Reading(250, 25.2)), 0.3);
+                Category.ISO_E,
+                62,
+                8,
+                List.of(new Reading(1, 1.4), new Reading(10, 4.5), new Reading(100, 15.1), new Reading(250, 25.2)),
+                0.3);
     }
 
     @Override
@@ -161,12 +181,23 @@ public final class CopperLink implements Calculation<CopperLink.Input> {
         if (in.readings().isEmpty()) {
             return unmeasured(draft, in, fits);
         }
-        Reading worst = in.readings().stream().min(Comparator.comparingDouble(r -> margin(in, r))).orElseThrow();
+        Reading worst = in.readings().stream()
+                .min(Comparator.comparingDouble(r -> margin(in, r)))
+                .orElseThrow();
         double limit = draft.figure(
-                "Limit at the worst point", "IL = " + in.category().formula(), in.category().put(worst.frequency()),
-                in.category().limit(worst.frequency()), "dB", 4);
+                "Limit at the worst point",
+                "IL = " + in.category().formula(),
+                in.category().put(worst.frequency()),
+                in.category().limit(worst.frequency()),
+                "dB",
+                4);
         double margin = draft.figure(
-                "Margin at the worst point", "limit - measured", of(limit) + " - " + of(worst.loss()), limit - worst.loss(), "dB", 3);
+                "Margin at the worst point",
+                "limit - measured",
+                of(limit) + " - " + of(worst.loss()),
+                limit - worst.loss(),
+                "dB",
+                3);
         in.readings().forEach(r -> row(draft, in, r));
         return judge(draft, in, fits, worst, margin);
     }
@@ -177,10 +208,19 @@ public final class CopperLink implements Calculation<CopperLink.Input> {
 
     private static boolean length(ResultDraft draft, Input in) {
         double channel = draft.figure(
-                "Channel length", "permanent link + cords", of(in.permanent()) + " + " + of(in.cords()), in.permanent() + in.cords(), "m", 4);
+                "Channel length",
+                "permanent link + cords",
+                of(in.permanent()) + " + " + of(in.cords()),
+                in.permanent() + in.cords(),
+                "m",
+                4);
         boolean link = in.permanent() <= LONGEST_LINK;
         boolean whole = channel <= LONGEST_CHANNEL;
-        draft.rule("permanent link", link ? Level.GOOD : Level.BAD, of(in.permanent()) + " m, at most 90 m.", LENGTH_SOURCE);
+        draft.rule(
+                "permanent link",
+                link ? Level.GOOD : Level.BAD,
+                of(in.permanent()) + " m, at most 90 m.",
+                LENGTH_SOURCE);
         draft.rule("channel", whole ? Level.GOOD : Level.BAD, of(channel) + " m, at most 100 m.", LENGTH_SOURCE);
         return link && whole;
     }
@@ -208,27 +248,38 @@ public final class CopperLink implements Calculation<CopperLink.Input> {
     }
 
     private static void curves(ResultDraft draft, Input in) {
-        draft.curve(new Curve("Limit", "frequency", "MHz", "insertion loss", "dB",
+        draft.curve(new Curve(
+                "Limit",
+                "frequency",
+                "MHz",
+                "insertion loss",
+                "dB",
                 ResultDraft.sample(1, in.category().highest(), 100, in.category()::limit)));
         if (!in.readings().isEmpty()) {
-            draft.curve(new Curve("Measured", "frequency", "MHz", "insertion loss", "dB", in.readings().stream()
-                    .sorted(Comparator.comparingDouble(Reading::frequency))
-                    .map(r -> new Point(r.frequency(), r.loss()))
-                    .toList()));
+            draft.curve(new Curve(
+                    "Measured",
+                    "frequency",
+                    "MHz",
+                    "insertion loss",
+                    "dB",
+                    in.readings().stream()
+                            .sorted(Comparator.comparingDouble(Reading::frequency))
+                            .map(r -> new Point(r.frequency(), r.loss()))
+                            .toList()));
         }
     }
 
     private static Result unmeasured(ResultDraft draft, Input in, boolean fits) {
-        String length = "The channel is " + of(in.permanent() + in.cords(), 4) + " m long, its link " + of(in.permanent(), 4)
-                + " m, against 100 m and 90 m";
+        String length = "The channel is " + of(in.permanent() + in.cords(), 4) + " m long, its link "
+                + of(in.permanent(), 4) + " m, against 100 m and 90 m";
         return fits
                 ? draft.judged(Level.UNDECIDED, "length within, loss not measured", length + ".")
                 : draft.judged(Level.BAD, "too long", length + ".");
     }
 
     private static Result judge(ResultDraft draft, Input in, boolean fits, Reading worst, double margin) {
-        String reason = "Worst at " + of(worst.frequency()) + " MHz: " + of(worst.loss()) + " dB measured, margin " + of(margin, 3)
-                + " dB; the channel is " + of(in.permanent() + in.cords(), 4) + " m long.";
+        String reason = "Worst at " + of(worst.frequency()) + " MHz: " + of(worst.loss()) + " dB measured, margin "
+                + of(margin, 3) + " dB; the channel is " + of(in.permanent() + in.cords(), 4) + " m long.";
         List<Level> levels = in.readings().stream().map(r -> level(in, r)).toList();
         if (!fits) {
             return draft.judged(Level.BAD, "too long", reason);
@@ -237,7 +288,10 @@ public final class CopperLink implements Calculation<CopperLink.Input> {
             return draft.judged(Level.BAD, "insertion loss above the limit", reason);
         }
         if (levels.contains(Level.UNDECIDED)) {
-            return draft.judged(Level.UNDECIDED, "too close to call", reason + " The tester is good to " + of(in.uncertainty()) + " dB.");
+            return draft.judged(
+                    Level.UNDECIDED,
+                    "too close to call",
+                    reason + " The tester is good to " + of(in.uncertainty()) + " dB.");
         }
         return levels.contains(Level.CAREFUL)
                 ? draft.judged(Level.CAREFUL, "within the lifted limit only", reason)

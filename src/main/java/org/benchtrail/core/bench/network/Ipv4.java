@@ -20,13 +20,13 @@ record Ipv4(long value) {
         }
         long value = 0;
         for (String octet : octets) {
-            value = value << 8 | octet(field, octet);
+            value = (value << 8) | octet(field, octet);
         }
         return new Ipv4(value);
     }
 
     private static int octet(String field, String text) {
-        if (!text.matches("[0-9]{1,3}") || text.length() > 1 && text.charAt(0) == '0') {
+        if (!text.matches("[0-9]{1,3}") || (text.length() > 1 && text.charAt(0) == '0')) {
             throw new Invalid(field, "'" + text + "' is no octet: give 0 to 255 in decimal without leading zeros");
         }
         int value = Integer.parseInt(text);
@@ -58,7 +58,7 @@ record Ipv4(long value) {
     }
 
     static long mask(int prefix) {
-        return ALL << (BITS - prefix) & ALL;
+        return (ALL << (BITS - prefix)) & ALL;
     }
 
     /** Addresses in a network of this prefix: 2^(32 - prefix). */
@@ -76,7 +76,7 @@ record Ipv4(long value) {
     }
 
     Ipv4 last(int prefix) {
-        return new Ipv4(value | ~mask(prefix) & ALL);
+        return new Ipv4(value | (~mask(prefix) & ALL));
     }
 
     boolean within(String network, int prefix) {
@@ -85,6 +85,6 @@ record Ipv4(long value) {
 
     @Override
     public String toString() {
-        return (value >> 24) + "." + (value >> 16 & 0xFF) + "." + (value >> 8 & 0xFF) + "." + (value & 0xFF);
+        return (value >> 24) + "." + ((value >> 16) & 0xFF) + "." + ((value >> 8) & 0xFF) + "." + (value & 0xFF);
     }
 }

@@ -53,13 +53,22 @@ public final class PoeBudget implements Calculation<PoeBudget.Input> {
 
     /** A port with a powered device. */
     public record Port(
-            @Ask(label = "Class of the device", unit = "1", hint = "0 to 8, off its label or datasheet") int deviceClass,
-            @Ask(label = "Cable", unit = "m", hint = "Cords included") double metres) {}
+            @Ask(label = "Class of the device", unit = "1", hint = "0 to 8, off its label or datasheet")
+            int deviceClass,
+
+            @Ask(label = "Cable", unit = "m", hint = "Cords included")
+            double metres) {}
 
     public record Input(
-            @Ask(label = "Power budget of the switch", unit = "W", hint = "For all ports together") double budget,
-            @Ask(label = "Highest class a port gives", unit = "1", hint = "3 for type 1, 4 for type 2, 6 for type 3, 8 for type 4")
-                    int highestClass,
+            @Ask(label = "Power budget of the switch", unit = "W", hint = "For all ports together")
+            double budget,
+
+            @Ask(
+                    label = "Highest class a port gives",
+                    unit = "1",
+                    hint = "3 for type 1, 4 for type 2, 6 for type 3, 8 for type 4")
+            int highestClass,
+
             @Ask(label = "Ports") List<Port> ports) {
         public Input {
             InputCheck check = new InputCheck();
@@ -67,7 +76,9 @@ public final class PoeBudget implements Calculation<PoeBudget.Input> {
             check.rule(highestClass >= 0 && highestClass <= 8, "highestClass", "give a class from 0 to 8");
             ports = check.list("ports", ports, 1, 512, (path, port) -> {
                 check.rule(
-                        port.deviceClass() >= 0 && port.deviceClass() <= 8, path + ".deviceClass", "give a class from 0 to 8");
+                        port.deviceClass() >= 0 && port.deviceClass() <= 8,
+                        path + ".deviceClass",
+                        "give a class from 0 to 8");
                 check.above(path + ".metres", port.metres(), 0, 500, "m");
             });
             check.done();
@@ -76,7 +87,8 @@ public final class PoeBudget implements Calculation<PoeBudget.Input> {
 
     private static final double LONGEST = 100;
     private static final double COMFORT = 0.1;
-    private static final String SOURCE = "IEEE 802.3 clauses 33 and 145 [verified: watts and volts seen; ohms from memory]";
+    private static final String SOURCE =
+            "IEEE 802.3 clauses 33 and 145 [verified: watts and volts seen; ohms from memory]";
 
     @Override
     public String id() {
@@ -126,25 +138,51 @@ public final class PoeBudget implements Calculation<PoeBudget.Input> {
             sum += watts;
         }
         draft.figure("Set aside", "sum of the classes' watts at the switch", String.join(" + ", terms), sum, "W", 4);
-        double headroom = draft.figure("Headroom", "budget - set aside", of(in.budget()) + " - " + of(sum), in.budget() - sum, "W", 4);
-        draft.figure("Share of the budget", "set aside / budget x 100", of(sum) + " / " + of(in.budget()) + " × 100", 100 * sum / in.budget(), "%", 3);
+        double headroom = draft.figure(
+                "Headroom", "budget - set aside", of(in.budget()) + " - " + of(sum), in.budget() - sum, "W", 4);
+        draft.figure(
+                "Share of the budget",
+                "set aside / budget x 100",
+                of(sum) + " / " + of(in.budget()) + " × 100",
+                100 * sum / in.budget(),
+                "%",
+                3);
         draft.assume("Every port sets the full watts of its class aside; a switch that measures may set less aside.");
-        draft.assume("Voltage at the switch is the lowest its class allows, the cable the worst allowed: losses are upper bounds.");
+        draft.assume(
+                "Voltage at the switch is the lowest its class allows, the cable the worst allowed: losses are upper bounds.");
         return judge(draft, in, sum, headroom);
     }
 
     private static void port(ResultDraft draft, Input in, Port port, int number) {
         PowerClass c = powerClass(port.deviceClass());
         String name = "Port " + number;
-        double amperes = draft.step(name + ": current", "I = P / U", of(c.switchWatts()) + " / " + of(c.volts()), c.amperes(), "A", 4);
+        double amperes = draft.step(
+                name + ": current", "I = P / U", of(c.switchWatts()) + " / " + of(c.volts()), c.amperes(), "A", 4);
         double loss = draft.step(
-                name + ": lost in the cable", "I^2 x R x length / 100",
-                of(amperes) + "^2 × " + of(c.ohms()) + " × " + of(port.metres()) + " / 100", c.loss(port.metres()), "W", 4);
-        draft.figure(name + ": at the device", "P - loss", of(c.switchWatts()) + " - " + of(loss), c.switchWatts() - loss, "W", 4);
-        draft.rule(name + ": class", classGiven(in, port) ? Level.GOOD : Level.BAD,
-                "Device of class " + port.deviceClass() + ", port up to class " + in.highestClass() + ".", SOURCE);
-        draft.rule(name + ": length", port.metres() <= LONGEST ? Level.GOOD : Level.BAD,
-                of(port.metres()) + " m, at most 100 m; the class promises the device " + of(c.deviceWatts()) + " W up to there.", SOURCE);
+                name + ": lost in the cable",
+                "I^2 x R x length / 100",
+                of(amperes) + "^2 × " + of(c.ohms()) + " × " + of(port.metres()) + " / 100",
+                c.loss(port.metres()),
+                "W",
+                4);
+        draft.figure(
+                name + ": at the device",
+                "P - loss",
+                of(c.switchWatts()) + " - " + of(loss),
+                c.switchWatts() - loss,
+                "W",
+                4);
+        draft.rule(
+                name + ": class",
+                classGiven(in, port) ? Level.GOOD : Level.BAD,
+                "Device of class " + port.deviceClass() + ", port up to class " + in.highestClass() + ".",
+                SOURCE);
+        draft.rule(
+                name + ": length",
+                port.metres() <= LONGEST ? Level.GOOD : Level.BAD,
+                of(port.metres()) + " m, at most 100 m; the class promises the device " + of(c.deviceWatts())
+                        + " W up to there.",
+                SOURCE);
     }
 
     /** Class 0 may draw as much as class 3. */
@@ -155,16 +193,22 @@ public final class PoeBudget implements Calculation<PoeBudget.Input> {
     }
 
     private static Result judge(ResultDraft draft, Input in, double sum, double headroom) {
-        String reason = of(sum, 4) + " W of " + of(in.budget(), 4) + " W are set aside, headroom " + of(headroom, 4) + " W";
-        long broken = draft.rules().stream().filter(r -> r.outcome() == Level.BAD).count();
+        String reason =
+                of(sum, 4) + " W of " + of(in.budget(), 4) + " W are set aside, headroom " + of(headroom, 4) + " W";
+        long broken =
+                draft.rules().stream().filter(r -> r.outcome() == Level.BAD).count();
         if (headroom < 0) {
             return draft.judged(Level.BAD, "budget exceeded", reason + ": a port will be left without power.");
         }
         if (broken > 0) {
-            return draft.judged(Level.BAD, "a port is outside its class or length", reason + "; " + broken + " rules are not met.");
+            return draft.judged(
+                    Level.BAD, "a port is outside its class or length", reason + "; " + broken + " rules are not met.");
         }
         return headroom < COMFORT * in.budget()
-                ? draft.judged(Level.CAREFUL, "within the budget, little headroom", reason + ", below 10 % (common practice, no source).")
+                ? draft.judged(
+                        Level.CAREFUL,
+                        "within the budget, little headroom",
+                        reason + ", below 10 % (common practice, no source).")
                 : draft.judged(Level.GOOD, "within the budget", reason + ".");
     }
 }

@@ -18,10 +18,14 @@ import org.benchtrail.core.bench.Trade;
  */
 public final class Subnet implements Calculation<Subnet.Input> {
     public record Input(
-            @Ask(label = "Address", hint = "Such as 192.0.2.17; 192.0.2.17/24 gives the prefix as well") String address,
+            @Ask(label = "Address", hint = "Such as 192.0.2.17; 192.0.2.17/24 gives the prefix as well")
+            String address,
+
             @Ask(label = "Prefix or mask", hint = "Such as 24 or 255.255.255.0; empty if it stands with the address")
-                    String mask,
-            @Ask(label = "Other host", hint = "Empty if there is none") String other) {
+            String mask,
+
+            @Ask(label = "Other host", hint = "Empty if there is none")
+            String other) {
         private static final int LONGEST = 40;
 
         public Input {
@@ -137,7 +141,10 @@ public final class Subnet implements Calculation<Subnet.Input> {
         Ipv4 last = ip.last(prefix);
         draft.say("Mask", prefix + " ones, then zeros", mask.toString());
         draft.say("Network", "address AND mask", ip + " AND " + mask + " = " + network);
-        draft.say("Last address", "network OR the mask turned round", network + " + " + of(Ipv4.total(prefix), 10) + " - 1 = " + last);
+        draft.say(
+                "Last address",
+                "network OR the mask turned round",
+                network + " + " + of(Ipv4.total(prefix), 10) + " - 1 = " + last);
         draft.rule("mask", Level.NONE, mask.toString(), SOURCE);
         draft.rule("network", Level.NONE, network + "/" + prefix, SOURCE);
         draft.rule("hosts", Level.NONE, range(network, last, prefix), prefix == 31 ? POINT : SOURCE);
@@ -157,7 +164,13 @@ public final class Subnet implements Calculation<Subnet.Input> {
         long total = Ipv4.total(prefix);
         draft.figure("Addresses in all", "2^(32 - prefix)", "2^(32 - " + prefix + ")", total, "1", 10);
         long usable = Ipv4.usable(prefix);
-        draft.figure("Addresses for hosts", prefix >= 31 ? "all of them" : "all - 2", of(total, 10) + " - " + (total - usable), usable, "1", 10);
+        draft.figure(
+                "Addresses for hosts",
+                prefix >= 31 ? "all of them" : "all - 2",
+                of(total, 10) + " - " + (total - usable),
+                usable,
+                "1",
+                10);
     }
 
     /** Why no host may have this address, or nothing. */
@@ -187,27 +200,36 @@ public final class Subnet implements Calculation<Subnet.Input> {
 
     private static Result alone(ResultDraft draft, Ipv4 ip, int prefix) {
         if (ip.within("169.254.0.0", 16)) {
-            return draft.judged(Level.CAREFUL, "self-assigned", ip + " lies in 169.254.0.0/16: the host got no address from a server.");
+            return draft.judged(
+                    Level.CAREFUL,
+                    "self-assigned",
+                    ip + " lies in 169.254.0.0/16: the host got no address from a server.");
         }
         return draft.judged(
                 Level.GOOD,
                 "usable",
-                ip + " is one of " + Ipv4.usable(prefix) + " host addresses of " + ip.network(prefix) + "/" + prefix + ".");
+                ip + " is one of " + Ipv4.usable(prefix) + " host addresses of " + ip.network(prefix) + "/" + prefix
+                        + ".");
     }
 
     private static Result together(ResultDraft draft, Input in, Ipv4 ip, int prefix) {
         Ipv4 other = Ipv4.parse("other", in.other());
         Ipv4 mask = new Ipv4(Ipv4.mask(prefix));
-        draft.say("Network of the other host", "address AND mask", other + " AND " + mask + " = " + other.network(prefix));
+        draft.say(
+                "Network of the other host",
+                "address AND mask",
+                other + " AND " + mask + " = " + other.network(prefix));
         if (ip.equals(other)) {
-            return draft.judged(Level.BAD, "the same address", "Both hosts have " + ip + ": they will disturb each other.");
+            return draft.judged(
+                    Level.BAD, "the same address", "Both hosts have " + ip + ": they will disturb each other.");
         }
         String wrong = objection(other, prefix);
         if (!wrong.isEmpty()) {
             return draft.judged(Level.BAD, "not usable for a host", wrong);
         }
         boolean shared = ip.network(prefix).equals(other.network(prefix));
-        String networks = ip + " is in " + ip.network(prefix) + "/" + prefix + ", " + other + " in " + other.network(prefix) + "/" + prefix;
+        String networks = ip + " is in " + ip.network(prefix) + "/" + prefix + ", " + other + " in "
+                + other.network(prefix) + "/" + prefix;
         return shared
                 ? draft.judged(Level.GOOD, "same network", networks + ".")
                 : draft.judged(Level.CAREFUL, "different networks", networks + ": they need a router between them.");

@@ -77,19 +77,28 @@ public final class Array implements Calculation<Array.Input> {
 
     public record Input(
             @Ask(label = "Level") RaidLevel level,
-            @Ask(label = "Members", unit = "TB", hint = "Capacity of each, decimal terabytes, off the label") List<Double> members,
-            @Ask(label = "Rebuild rate", unit = "MB/s", hint = "Sustained write rate of one member") double rebuildRate,
+
+            @Ask(label = "Members", unit = "TB", hint = "Capacity of each, decimal terabytes, off the label")
+            List<Double> members,
+
+            @Ask(label = "Rebuild rate", unit = "MB/s", hint = "Sustained write rate of one member")
+            double rebuildRate,
+
             @Ask(label = "Share of the rate under load", unit = "%", hint = "100 if the array is idle, about 30 in use")
-                    double share,
+            double share,
+
             @Ask(label = "Unrecoverable read errors", unit = "1/bit", hint = "Datasheet, such as 1e-14 or 1e-15")
-                    double errorsPerBit,
-            @Ask(label = "MTTF of one member", unit = "h", hint = "Datasheet; often called MTBF") double mttf,
-            @Ask(label = "Time until the replacement is in", unit = "h", hint = "0 with a hot spare") double untilReplaced) {
+            double errorsPerBit,
+
+            @Ask(label = "MTTF of one member", unit = "h", hint = "Datasheet; often called MTBF")
+            double mttf,
+
+            @Ask(label = "Time until the replacement is in", unit = "h", hint = "0 with a hot spare")
+            double untilReplaced) {
         public Input {
             InputCheck check = new InputCheck();
             check.present("level", level);
-            members = check.list(
-                    "members", members, 2, 256, (path, tb) -> check.above(path, tb, 0, 1000, "TB"));
+            members = check.list("members", members, 2, 256, (path, tb) -> check.above(path, tb, 0, 1000, "TB"));
             if (level != null && !members.isEmpty()) {
                 check.rule(
                         members.size() >= level.least(),
@@ -173,7 +182,8 @@ public final class Array implements Calculation<Array.Input> {
     @Override
     public Result calculate(Input in) {
         ResultDraft draft = new ResultDraft();
-        double smallest = in.members().stream().mapToDouble(Double::doubleValue).min().orElseThrow();
+        double smallest =
+                in.members().stream().mapToDouble(Double::doubleValue).min().orElseThrow();
         capacity(draft, in, smallest);
         yearly(draft, in);
         draft.assume("Capacity is that of the smallest member, in decimal terabytes, before any file system.");
@@ -192,16 +202,27 @@ public final class Array implements Calculation<Array.Input> {
         int n = in.members().size();
         int parts = in.level().usable(n);
         draft.say("Smallest member", "c = min of the members", "c = " + of(smallest) + " TB, n = " + n);
-        draft.figure("Usable capacity", usableFormula(in.level()), parts + " × " + of(smallest), parts * smallest, "TB", 4);
-        draft.figure("Share of the raw capacity", "usable / sum of the members x 100", shareText(in, parts * smallest),
-                100 * parts * smallest / total(in), "%", 3);
+        draft.figure(
+                "Usable capacity", usableFormula(in.level()), parts + " × " + of(smallest), parts * smallest, "TB", 4);
+        draft.figure(
+                "Share of the raw capacity",
+                "usable / sum of the members x 100",
+                shareText(in, parts * smallest),
+                100 * parts * smallest / total(in),
+                "%",
+                3);
         int sure = in.level().survives(n);
         int best = in.level().survivesAtBest(n);
         draft.figure("Failures survived for certain", "table of the level", String.valueOf(sure), sure, "1", 3);
         draft.figure("Failures survived at best", "table of the level", String.valueOf(best), best, "1", 3);
         if (in.level() == RaidLevel.RAID10) {
             draft.figure(
-                    "Chance that a second failure is fatal", "1 / (n - 1) x 100", "1 / (" + n + " - 1) × 100", 100.0 / (n - 1), "%", 3);
+                    "Chance that a second failure is fatal",
+                    "1 / (n - 1) x 100",
+                    "1 / (" + n + " - 1) × 100",
+                    100.0 / (n - 1),
+                    "%",
+                    3);
         }
     }
 
@@ -249,7 +270,13 @@ public final class Array implements Calculation<Array.Input> {
     private static double readError(ResultDraft draft, Input in, double smallest) {
         int read = in.level().readInRebuild(in.members().size());
         double bits = read * smallest * BITS_PER_TB;
-        draft.step("Bits read", "bits = members read x c x 8 x 10^12", read + " × " + of(smallest) + " × 8 × 10^12", bits, "bit", 4);
+        draft.step(
+                "Bits read",
+                "bits = members read x c x 8 x 10^12",
+                read + " × " + of(smallest) + " × 8 × 10^12",
+                bits,
+                "bit",
+                4);
         double chance = unrecoverable(in.errorsPerBit(), bits);
         draft.figure(
                 "Chance of an unrecoverable read, at most about",
@@ -259,11 +286,17 @@ public final class Array implements Calculation<Array.Input> {
                 "%",
                 3);
         draft.curve(new Curve(
-                "Unrecoverable read", "read in the rebuild", "TB", "chance", "%",
-                ResultDraft.sample(0, 2 * read * smallest, 41, tb -> 100 * unrecoverable(in.errorsPerBit(), tb * BITS_PER_TB))));
+                "Unrecoverable read",
+                "read in the rebuild",
+                "TB",
+                "chance",
+                "%",
+                ResultDraft.sample(
+                        0, 2 * read * smallest, 41, tb -> 100 * unrecoverable(in.errorsPerBit(), tb * BITS_PER_TB))));
         draft.assume("The datasheet's error rate is an upper bound; the chance is at most about the one given.");
         if (in.level() == RaidLevel.RAID6) {
-            draft.assume("The chance is for two members lost; with one lost the second parity still corrects a bad read.");
+            draft.assume(
+                    "The chance is for two members lost; with one lost the second parity still corrects a bad read.");
         }
         return chance;
     }
@@ -271,7 +304,8 @@ public final class Array implements Calculation<Array.Input> {
     private static void exposure(ResultDraft draft, Input in, double rebuild) {
         int n = in.members().size();
         double window = in.untilReplaced() + rebuild;
-        draft.figure("Time exposed", "MTTR = wait + rebuild", of(in.untilReplaced()) + " + " + of(rebuild), window, "h", 4);
+        draft.figure(
+                "Time exposed", "MTTR = wait + rebuild", of(in.untilReplaced()) + " + " + of(rebuild), window, "h", 4);
         draft.figure(
                 "Chance of a further failure meanwhile",
                 "P = (1 - e^(-(n - 1) x MTTR / MTTF)) x 100",
@@ -280,7 +314,8 @@ public final class Array implements Calculation<Array.Input> {
                 "%",
                 3);
         if (window * n > in.mttf() / 10) {
-            draft.assume("A mean time to data loss is not given: the formula needs a repair much shorter than MTTF / n.");
+            draft.assume(
+                    "A mean time to data loss is not given: the formula needs a repair much shorter than MTTF / n.");
             return;
         }
         dataLoss(draft, in, window);
@@ -295,7 +330,15 @@ public final class Array implements Calculation<Array.Input> {
             draft.figure(
                     "Mean time to data loss, optimistic",
                     "MTTF^2 / ((D + C x D / G)(G + C - 1) x MTTR) / 8760",
-                    String.format(Locale.ROOT, "%s^2 / ((%d + 1 × %d / %d) × (%d + 1 - 1) × %s) / 8760", of(in.mttf()), data, data, group, group, of(window)),
+                    String.format(
+                            Locale.ROOT,
+                            "%s^2 / ((%d + 1 × %d / %d) × (%d + 1 - 1) × %s) / 8760",
+                            of(in.mttf()),
+                            data,
+                            data,
+                            group,
+                            group,
+                            of(window)),
                     hours / HOURS_PER_YEAR,
                     "a",
                     2);
@@ -342,7 +385,9 @@ public final class Array implements Calculation<Array.Input> {
         String reason = "The array " + survives + " for certain; the rebuild takes at least " + of(rebuild, 3)
                 + " h and meets an unrecoverable read with a chance of at most about " + of(100 * chance, 3) + " %";
         if (chance > HIGH_CHANCE) {
-            return draft.judged(Level.CAREFUL, survives + ", the rebuild is risky",
+            return draft.judged(
+                    Level.CAREFUL,
+                    survives + ", the rebuild is risky",
                     reason + ", above 10 % (common practice, no source).");
         }
         return draft.judged(Level.GOOD, survives, reason + ".");

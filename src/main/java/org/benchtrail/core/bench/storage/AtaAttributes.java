@@ -122,7 +122,8 @@ public record AtaAttributes(List<Attribute> rows) {
         if (s.sum() != 0) {
             throw new Invalid(
                     "offset " + LAST,
-                    "wrong checksum: all bytes add up to " + s.sum() + " modulo 256 instead of 0; read the sector again");
+                    "wrong checksum: all bytes add up to " + s.sum()
+                            + " modulo 256 instead of 0; read the sector again");
         }
         return s;
     }
@@ -141,7 +142,8 @@ public record AtaAttributes(List<Attribute> rows) {
     public static AtaAttributes parseRows(String text) {
         Invalid.Collector found = new Invalid.Collector();
         List<Attribute> rows = new ArrayList<>();
-        for (String line : text.lines().map(AtaAttributes::bare).filter(l -> !l.isEmpty()).toList()) {
+        for (String line :
+                text.lines().map(AtaAttributes::bare).filter(l -> !l.isEmpty()).toList()) {
             rows.add(row(line, rows.size() + 1));
         }
         found.require(!rows.isEmpty(), "row 1", "there is no row: give lines of id, value, worst, threshold, raw");
@@ -158,7 +160,8 @@ public record AtaAttributes(List<Attribute> rows) {
     private static Attribute row(String line, int number) {
         String[] parts = line.split("\\s+");
         if (parts.length != 5) {
-            throw new Invalid("row " + number, "five numbers are needed, id value worst threshold raw, not " + parts.length);
+            throw new Invalid(
+                    "row " + number, "five numbers are needed, id value worst threshold raw, not " + parts.length);
         }
         try {
             int[] small = new int[4];
@@ -189,7 +192,9 @@ public record AtaAttributes(List<Attribute> rows) {
             normalised(found, row, "value", a.id(), a.value());
             normalised(found, row, "worst", a.id(), a.worst());
             found.require(
-                    a.threshold() <= HIGHEST, row, "threshold " + a.threshold() + " of attribute " + a.id() + " is outside 0 to 253");
+                    a.threshold() <= HIGHEST,
+                    row,
+                    "threshold " + a.threshold() + " of attribute " + a.id() + " is outside 0 to 253");
             found.require(a.raw() >= 0 && a.raw() <= MOST_RAW, row, "raw " + a.raw() + " does not fit in 48 bits");
         }
     }

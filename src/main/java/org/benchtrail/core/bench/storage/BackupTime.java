@@ -2,6 +2,7 @@ package org.benchtrail.core.bench.storage;
 
 import static org.benchtrail.core.bench.Numeral.of;
 
+import java.util.List;
 import org.benchtrail.core.bench.Ask;
 import org.benchtrail.core.bench.Calculation;
 import org.benchtrail.core.bench.InputCheck;
@@ -13,17 +14,27 @@ import org.benchtrail.core.bench.ResultDraft;
 import org.benchtrail.core.bench.Trade;
 import org.jspecify.annotations.Nullable;
 
-import java.util.List;
-
 /** Will the backup finish before what is predicted, such as a drive's failure or a battery's end? Plain arithmetic. */
 public final class BackupTime implements Calculation<BackupTime.Input> {
     public record Input(
-            @Ask(label = "Amount to back up", unit = "GB", hint = "Decimal gigabytes") double amount,
-            @Ask(label = "Sustained rate", unit = "MB/s", hint = "Measured on this drive, not off the label") double rate,
-            @Ask(label = "Time for reading it back", unit = "%", hint = "100 if every byte is compared afterwards, else 0")
-                    double checking,
-            @Ask(label = "Time that is left", unit = "h", hint = "The lower end of the prediction; empty if there is none")
-                    @Nullable Double left) {
+            @Ask(label = "Amount to back up", unit = "GB", hint = "Decimal gigabytes")
+            double amount,
+
+            @Ask(label = "Sustained rate", unit = "MB/s", hint = "Measured on this drive, not off the label")
+            double rate,
+
+            @Ask(
+                    label = "Time for reading it back",
+                    unit = "%",
+                    hint = "100 if every byte is compared afterwards, else 0")
+            double checking,
+
+            @Ask(
+                    label = "Time that is left",
+                    unit = "h",
+                    hint = "The lower end of the prediction; empty if there is none")
+            @Nullable
+            Double left) {
         public Input {
             InputCheck check = new InputCheck();
             check.above("amount", amount, 0, 1e9, "GB");
@@ -75,12 +86,25 @@ public final class BackupTime implements Calculation<BackupTime.Input> {
     public Result calculate(Input in) {
         ResultDraft draft = new ResultDraft();
         double copy = in.amount() * 1000 / in.rate() / 3600;
-        draft.figure("Time to copy", "t = amount x 1000 / rate / 3600", of(in.amount()) + " × 1000 / " + of(in.rate()) + " / 3600", copy, "h", 3);
+        draft.figure(
+                "Time to copy",
+                "t = amount x 1000 / rate / 3600",
+                of(in.amount()) + " × 1000 / " + of(in.rate()) + " / 3600",
+                copy,
+                "h",
+                3);
         double all = copy * (1 + in.checking() / 100);
-        draft.figure("Time in all", "T = t x (1 + checking / 100)", of(copy) + " × (1 + " + of(in.checking()) + " / 100)", all, "h", 3);
+        draft.figure(
+                "Time in all",
+                "T = t x (1 + checking / 100)",
+                of(copy) + " × (1 + " + of(in.checking()) + " / 100)",
+                all,
+                "h",
+                3);
         draft.assume("The rate is held throughout; a failing drive slows down as it retries bad places.");
         draft.caution("DATA_LOSS");
-        draft.curve(new Curve("Copied", "time", "h", "amount", "GB", List.of(new Point(0, 0), new Point(copy, in.amount()))));
+        draft.curve(new Curve(
+                "Copied", "time", "h", "amount", "GB", List.of(new Point(0, 0), new Point(copy, in.amount()))));
         Double left = in.left();
         return left == null ? untimed(draft, all) : timed(draft, in, all, left);
     }
@@ -104,7 +128,9 @@ public final class BackupTime implements Calculation<BackupTime.Input> {
             return draft.judged(Level.BAD, "does not finish in time", compared + ": copy what matters most first.");
         }
         return all > COMFORT * left
-                ? draft.judged(Level.CAREFUL, "finishes with little to spare",
+                ? draft.judged(
+                        Level.CAREFUL,
+                        "finishes with little to spare",
                         compared + ", less than twice the need (common practice, no source): start now.")
                 : draft.judged(Level.GOOD, "finishes before it", compared + ".");
     }

@@ -88,26 +88,57 @@ public final class DriveFit implements Calculation<DriveFit.Input> {
     public record Input(
             @Ask(label = "Bay wired for") Bay bay,
             @Ask(label = "Bay's form factor") FormFactor bayForm,
-            @Ask(label = "Bay's height", unit = "mm", hint = "Highest drive that goes in; for M.2 the clearance") double bayHeight,
-            @Ask(label = "A carrier from 2.5 to 3.5 inch is at hand") boolean carrier,
-            @Ask(label = "Power the bay can give", unit = "W") double bayPower,
-            @Ask(label = "Member of an array", hint = "The drive takes the place of a failed member") boolean member,
+
+            @Ask(label = "Bay's height", unit = "mm", hint = "Highest drive that goes in; for M.2 the clearance")
+            double bayHeight,
+
+            @Ask(label = "A carrier from 2.5 to 3.5 inch is at hand")
+            boolean carrier,
+
+            @Ask(label = "Power the bay can give", unit = "W")
+            double bayPower,
+
+            @Ask(label = "Member of an array", hint = "The drive takes the place of a failed member")
+            boolean member,
+
             @Ask(label = "Interface of the failed drive") Interface oldInterface,
             @Ask(label = "Sector format of the set") SectorFormat oldSectors,
             @Ask(label = "Media of the failed drive") Media oldMedia,
-            @Ask(label = "Speed of the failed drive", unit = "1/min", hint = "0 for flash") int oldSpeed,
-            @Ask(label = "Blocks of the smallest member", unit = "1", hint = "Logical blocks, as the controller or the label says")
-                    double oldBlocks,
+
+            @Ask(label = "Speed of the failed drive", unit = "1/min", hint = "0 for flash")
+            int oldSpeed,
+
+            @Ask(
+                    label = "Blocks of the smallest member",
+                    unit = "1",
+                    hint = "Logical blocks, as the controller or the label says")
+            double oldBlocks,
+
             @Ask(label = "Interface of the replacement") Interface newInterface,
             @Ask(label = "Form factor of the replacement") FormFactor newForm,
-            @Ask(label = "Height of the replacement", unit = "mm") double newHeight,
+
+            @Ask(label = "Height of the replacement", unit = "mm")
+            double newHeight,
+
             @Ask(label = "Sector format of the replacement") SectorFormat newSectors,
             @Ask(label = "Media of the replacement") Media newMedia,
-            @Ask(label = "Speed of the replacement", unit = "1/min", hint = "0 for flash") int newSpeed,
-            @Ask(label = "Capacity on its label", unit = "GB", hint = "Decimal gigabytes") double newLabel,
-            @Ask(label = "Blocks of the replacement", unit = "1", hint = "Logical blocks; empty: the published count for its label")
-                    @Nullable Double newBlocks,
-            @Ask(label = "Highest power of the replacement", unit = "W", hint = "Datasheet, at start for a disk") double newPower,
+
+            @Ask(label = "Speed of the replacement", unit = "1/min", hint = "0 for flash")
+            int newSpeed,
+
+            @Ask(label = "Capacity on its label", unit = "GB", hint = "Decimal gigabytes")
+            double newLabel,
+
+            @Ask(
+                    label = "Blocks of the replacement",
+                    unit = "1",
+                    hint = "Logical blocks; empty: the published count for its label")
+            @Nullable
+            Double newBlocks,
+
+            @Ask(label = "Highest power of the replacement", unit = "W", hint = "Datasheet, at start for a disk")
+            double newPower,
+
             @Ask(label = "Site's list of certified drives") SiteList siteList) {
         private static final double MOST_BLOCKS = 1e13;
 
@@ -129,7 +160,10 @@ public final class DriveFit implements Calculation<DriveFit.Input> {
             media(check, "new", newMedia, newSpeed);
             check.above("newLabel", newLabel, 50, 1e6, "GB");
             check.optional("newBlocks", newBlocks, 1, MOST_BLOCKS, "1");
-            check.rule(newBlocks == null || newBlocks == Math.rint(newBlocks), "newBlocks", "give a whole number of blocks");
+            check.rule(
+                    newBlocks == null || newBlocks == Math.rint(newBlocks),
+                    "newBlocks",
+                    "give a whole number of blocks");
             check.above("newPower", newPower, 0, 200, "W");
             check.present("siteList", siteList);
             shapes(check, bay, bayForm, newInterface, newForm);
@@ -214,8 +248,26 @@ public final class DriveFit implements Calculation<DriveFit.Input> {
     @Override
     public Input example() {
         return new Input(
-                Bay.SAS, FormFactor.INCH_3_5, 26.1, false, 25, true, Interface.SAS, SectorFormat.F512E, Media.DISK_CMR, 7200,
-                7_814_037_168.0, Interface.SAS, FormFactor.INCH_3_5, 26.1, SectorFormat.F512E, Media.DISK_CMR, 7200, 4000, null, 12,
+                Bay.SAS,
+                FormFactor.INCH_3_5,
+                26.1,
+                false,
+                25,
+                true,
+                Interface.SAS,
+                SectorFormat.F512E,
+                Media.DISK_CMR,
+                7200,
+                7_814_037_168.0,
+                Interface.SAS,
+                FormFactor.INCH_3_5,
+                26.1,
+                SectorFormat.F512E,
+                Media.DISK_CMR,
+                7200,
+                4000,
+                null,
+                12,
                 SiteList.LISTED);
     }
 
@@ -238,13 +290,30 @@ public final class DriveFit implements Calculation<DriveFit.Input> {
         double have = in.blocks() * in.newSectors().logical();
         if (in.newBlocks() == null) {
             boolean small = in.newSectors().logical() == 512;
-            draft.step("Blocks for the label", small ? "97696368 + 1953504 x (GB - 50)" : "12212046 + 244188 x (GB - 50)",
-                    (small ? "97696368 + 1953504 × (" : "12212046 + 244188 × (") + of(Math.floor(in.newLabel())) + " - 50)",
-                    in.blocks(), "blocks", 15);
+            draft.step(
+                    "Blocks for the label",
+                    small ? "97696368 + 1953504 x (GB - 50)" : "12212046 + 244188 x (GB - 50)",
+                    (small ? "97696368 + 1953504 × (" : "12212046 + 244188 × (") + of(Math.floor(in.newLabel()))
+                            + " - 50)",
+                    in.blocks(),
+                    "blocks",
+                    15);
             draft.assume("The replacement has the block count published for its label (SFF-8447) [memory: formula].");
         }
-        draft.figure("Needed", "blocks x logical size", of(in.oldBlocks(), 15) + " × " + in.oldSectors().logical(), need, "B", 15);
-        draft.figure("Offered", "blocks x logical size", of(in.blocks(), 15) + " × " + in.newSectors().logical(), have, "B", 15);
+        draft.figure(
+                "Needed",
+                "blocks x logical size",
+                of(in.oldBlocks(), 15) + " × " + in.oldSectors().logical(),
+                need,
+                "B",
+                15);
+        draft.figure(
+                "Offered",
+                "blocks x logical size",
+                of(in.blocks(), 15) + " × " + in.newSectors().logical(),
+                have,
+                "B",
+                15);
         draft.figure("Left over", "offered - needed", of(have, 15) + " - " + of(need, 15), have - need, "B", 15);
     }
 }

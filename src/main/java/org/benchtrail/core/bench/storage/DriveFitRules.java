@@ -57,29 +57,38 @@ final class DriveFitRules {
             case SAS -> sasDrive();
             case SATA -> sataDrive();
             case PATA -> plain(in.bay() == Bay.PATA, PATA_SOURCE, "PATA goes into a PATA bay only, short of a bridge.");
-            case M2_SATA -> plain(
-                    in.bay() == Bay.M2_SATA || in.bay() == Bay.M2_BOTH,
-                    PCIE_SOURCE,
-                    "An M.2 drive that speaks SATA needs an M.2 bay wired for SATA; the key of the edge alone does not tell.");
-            case M2_NVME -> plain(
-                    in.bay() == Bay.M2_PCIE || in.bay() == Bay.M2_BOTH,
-                    PCIE_SOURCE,
-                    "An M.2 drive that speaks NVMe needs an M.2 bay wired for PCIe; the key of the edge alone does not tell.");
+            case M2_SATA ->
+                plain(
+                        in.bay() == Bay.M2_SATA || in.bay() == Bay.M2_BOTH,
+                        PCIE_SOURCE,
+                        "An M.2 drive that speaks SATA needs an M.2 bay wired for SATA; the key of the edge alone does not tell.");
+            case M2_NVME ->
+                plain(
+                        in.bay() == Bay.M2_PCIE || in.bay() == Bay.M2_BOTH,
+                        PCIE_SOURCE,
+                        "An M.2 drive that speaks NVMe needs an M.2 bay wired for PCIe; the key of the edge alone does not tell.");
             case U2_NVME -> u2Drive();
-            case U3_NVME -> plain(
-                    in.bay() == Bay.U2 || in.bay() == Bay.U3, PCIE_SOURCE, "A U.3 drive works in a U.2 or U.3 bay.");
+            case U3_NVME ->
+                plain(in.bay() == Bay.U2 || in.bay() == Bay.U3, PCIE_SOURCE, "A U.3 drive works in a U.2 or U.3 bay.");
         }
     }
 
     private void plain(boolean holds, String source, String sentence) {
-        row("interface", holds ? Level.GOOD : Level.BAD, "Bay " + in.bay() + ", drive " + in.newInterface() + ". " + sentence, source);
+        row(
+                "interface",
+                holds ? Level.GOOD : Level.BAD,
+                "Bay " + in.bay() + ", drive " + in.newInterface() + ". " + sentence,
+                source);
     }
 
     private void sasDrive() {
         if (in.bay() == Bay.SAS) {
             plain(true, SAS_SOURCE, "Like in like.");
         } else {
-            plain(false, SATA_SOURCE, "A SAS drive never goes into another bay: the plug is keyed and the protocol is another.");
+            plain(
+                    false,
+                    SATA_SOURCE,
+                    "A SAS drive never goes into another bay: the plug is keyed and the protocol is another.");
         }
     }
 
@@ -87,11 +96,15 @@ final class DriveFitRules {
         if (in.bay() != Bay.SAS) {
             plain(in.bay() == Bay.SATA, SATA_SOURCE, "A SATA drive needs a SATA bay, or a SAS bay for its plug.");
         } else if (in.member() && in.oldInterface() == Interface.SAS) {
-            row("interface", Level.BAD,
+            row(
+                    "interface",
+                    Level.BAD,
                     "A SAS bay takes a SATA drive by its plug, but for a failed SAS drive in an array it is not like for like.",
                     SAS_SOURCE);
         } else {
-            row("interface", Level.CAREFUL,
+            row(
+                    "interface",
+                    Level.CAREFUL,
                     "A SAS bay takes a SATA drive by its plug; the link runs at the lower speed, half duplex, on a single port.",
                     SAS_SOURCE);
         }
@@ -99,7 +112,11 @@ final class DriveFitRules {
 
     private void u2Drive() {
         if (in.bay() == Bay.U3) {
-            row("interface", Level.CAREFUL, "A U.2 drive works in a U.3 bay only if the bay is wired for it: check.", PCIE_SOURCE);
+            row(
+                    "interface",
+                    Level.CAREFUL,
+                    "A U.2 drive works in a U.3 bay only if the bay is wired for it: check.",
+                    PCIE_SOURCE);
         } else {
             plain(in.bay() == Bay.U2, PCIE_SOURCE, "A U.2 drive is PCIe: no use in a bay for SATA or SAS alone.");
         }
@@ -123,8 +140,13 @@ final class DriveFitRules {
         if (bay == drive) {
             row("form factor", Level.GOOD, pair, FORM_SOURCE);
         } else if (bay == FormFactor.INCH_3_5 && drive == FormFactor.INCH_2_5) {
-            row("form factor", in.carrier() ? Level.CAREFUL : Level.BAD,
-                    pair + (in.carrier() ? " With the carrier; see that it brings the plug to its place." : " A carrier is needed."),
+            row(
+                    "form factor",
+                    in.carrier() ? Level.CAREFUL : Level.BAD,
+                    pair
+                            + (in.carrier()
+                                    ? " With the carrier; see that it brings the plug to its place."
+                                    : " A carrier is needed."),
                     FORM_SOURCE);
         } else {
             row("form factor", Level.BAD, pair, FORM_SOURCE);
@@ -133,8 +155,11 @@ final class DriveFitRules {
 
     private void height() {
         boolean holds = in.newHeight() <= in.bayHeight();
-        row("height", holds ? Level.GOOD : Level.BAD,
-                "Drive " + of(in.newHeight()) + " mm, bay up to " + of(in.bayHeight()) + " mm.", FORM_SOURCE);
+        row(
+                "height",
+                holds ? Level.GOOD : Level.BAD,
+                "Drive " + of(in.newHeight()) + " mm, bay up to " + of(in.bayHeight()) + " mm.",
+                FORM_SOURCE);
     }
 
     private void sectors() {
@@ -143,15 +168,25 @@ final class DriveFitRules {
         String pair = "Set " + words(old) + ", replacement " + words(replacement) + ".";
         if (old == replacement) {
             boolean native4k = replacement == SectorFormat.F4KN && !in.member();
-            row("sector format", native4k ? Level.CAREFUL : Level.GOOD,
-                    pair + (native4k ? " 4Kn needs firmware and drivers that know it." : ""), SECTOR_SOURCE);
+            row(
+                    "sector format",
+                    native4k ? Level.CAREFUL : Level.GOOD,
+                    pair + (native4k ? " 4Kn needs firmware and drivers that know it." : ""),
+                    SECTOR_SOURCE);
         } else if (old.logical() == replacement.logical()) {
-            row("sector format", Level.CAREFUL,
-                    pair + " Same logical size; writes that do not line up cost a read, change and write.", SECTOR_SOURCE);
+            row(
+                    "sector format",
+                    Level.CAREFUL,
+                    pair + " Same logical size; writes that do not line up cost a read, change and write.",
+                    SECTOR_SOURCE);
         } else {
-            row("sector format", in.member() ? Level.BAD : Level.CAREFUL,
-                    pair + (in.member() ? " Another logical size cannot join the set."
-                            : " The content cannot be copied block by block, and firmware must know the size."),
+            row(
+                    "sector format",
+                    in.member() ? Level.BAD : Level.CAREFUL,
+                    pair
+                            + (in.member()
+                                    ? " Another logical size cannot join the set."
+                                    : " The content cannot be copied block by block, and firmware must know the size."),
                     SECTOR_SOURCE);
         }
     }
@@ -163,7 +198,9 @@ final class DriveFitRules {
     private void blocks() {
         double need = in.oldBlocks() * in.oldSectors().logical();
         double have = in.blocks() * in.newSectors().logical();
-        row("blocks", have >= need ? Level.GOOD : Level.BAD,
+        row(
+                "blocks",
+                have >= need ? Level.GOOD : Level.BAD,
                 of(in.blocks(), 15) + " blocks make " + of(have, 15) + " B; " + of(need, 15) + " B are needed"
                         + (have >= need ? "." : ": the label may be the same, the drive is too small."),
                 BLOCK_SOURCE);
@@ -174,14 +211,21 @@ final class DriveFitRules {
         Media replacement = in.newMedia();
         boolean same = old == replacement;
         boolean shingled = in.member() && replacement == Media.DISK_SMR;
-        String advice = shingled ? " Shingled recording may be too slow for a rebuild." : same ? "" : " Match the media in a set.";
-        row("media class", same && !shingled ? Level.GOOD : Level.CAREFUL,
-                "Failed " + old + ", replacement " + replacement + "." + advice, MEDIA_SOURCE);
+        String advice = shingled
+                ? " Shingled recording may be too slow for a rebuild."
+                : same ? "" : " Match the media in a set.";
+        row(
+                "media class",
+                same && !shingled ? Level.GOOD : Level.CAREFUL,
+                "Failed " + old + ", replacement " + replacement + "." + advice,
+                MEDIA_SOURCE);
     }
 
     private void speed() {
         boolean same = in.oldSpeed() == in.newSpeed();
-        row("speed", same || !in.member() ? Level.GOOD : Level.CAREFUL,
+        row(
+                "speed",
+                same || !in.member() ? Level.GOOD : Level.CAREFUL,
                 "Failed " + in.oldSpeed() + " 1/min, replacement " + in.newSpeed() + " 1/min."
                         + (same || !in.member() ? "" : " The set runs at the pace of its slowest member."),
                 MEDIA_SOURCE);
@@ -189,8 +233,11 @@ final class DriveFitRules {
 
     private void power() {
         boolean holds = in.newPower() <= in.bayPower();
-        row("power", holds ? Level.GOOD : Level.BAD,
-                "Drive up to " + of(in.newPower()) + " W, bay " + of(in.bayPower()) + " W.", "datasheets of drive and bay");
+        row(
+                "power",
+                holds ? Level.GOOD : Level.BAD,
+                "Drive up to " + of(in.newPower()) + " W, bay " + of(in.bayPower()) + " W.",
+                "datasheets of drive and bay");
     }
 
     private void list() {

@@ -36,19 +36,28 @@ public final class DriveHealth implements Calculation<DriveHealth.Input> {
 
     /** An earlier reading of the watched attribute. */
     public record Sample(
-            @Ask(label = "Days ago", unit = "d", hint = "Days before the table given above") double daysAgo,
-            @Ask(label = "Value then", unit = "1", hint = "Normalised value; percentage used for NVMe") double value) {}
+            @Ask(label = "Days ago", unit = "d", hint = "Days before the table given above")
+            double daysAgo,
+
+            @Ask(label = "Value then", unit = "1", hint = "Normalised value; percentage used for NVMe")
+            double value) {}
 
     public record Input(
             @Ask(label = "Form of the drive's answer") Form form,
+
             @Ask(
-                            label = "Attributes or log page",
-                            hint = "Lines of: id value worst threshold raw; or 512 bytes as hexadecimal pairs")
-                    String table,
+                    label = "Attributes or log page",
+                    hint = "Lines of: id value worst threshold raw; or 512 bytes as hexadecimal pairs")
+            String table,
+
             @Ask(label = "Threshold sector", hint = "512 bytes as hexadecimal pairs; empty for rows and NVMe")
-                    String thresholds,
-            @Ask(label = "Attribute to follow", hint = "Its id; for NVMe percentage used is followed") int followed,
-            @Ask(label = "Earlier readings", hint = "May be empty: then there is no trend") List<Sample> earlier) {
+            String thresholds,
+
+            @Ask(label = "Attribute to follow", hint = "Its id; for NVMe percentage used is followed")
+            int followed,
+
+            @Ask(label = "Earlier readings", hint = "May be empty: then there is no trend")
+            List<Sample> earlier) {
         private static final int LONGEST = 20_000;
 
         public Input {
@@ -69,8 +78,9 @@ public final class DriveHealth implements Calculation<DriveHealth.Input> {
         }
     }
 
-    private static final String FLEET = "In a published study of a large drive population (USENIX FAST 2007) 56 % of the drives"
-            + " that failed had shown none of the four strong signals.";
+    private static final String FLEET =
+            "In a published study of a large drive population (USENIX FAST 2007) 56 % of the drives"
+                    + " that failed had shown none of the four strong signals.";
     private static final Map<Integer, String> WATCHED = new TreeMap<>(Map.of(
             5, "reallocated sectors",
             187, "reported uncorrectable errors",
@@ -78,7 +88,8 @@ public final class DriveHealth implements Calculation<DriveHealth.Input> {
             197, "sectors pending reallocation",
             198, "uncorrectable sectors found off line"));
     private static final String THRESHOLD_SOURCE = "SFF-8035i r2, ATA/ATAPI-5 SMART [memory: clause]";
-    private static final String COUNT_SOURCE = "published fleet study, raw count above 0 [verified: list of attributes seen]";
+    private static final String COUNT_SOURCE =
+            "published fleet study, raw count above 0 [verified: list of attributes seen]";
     private static final String LOG_SOURCE = "NVM Express log page 02h [verified: layout seen]";
 
     @Override
@@ -113,17 +124,12 @@ public final class DriveHealth implements Calculation<DriveHealth.Input> {
 
     @Override
     public Input example() {
-        return new Input(
-                Form.ATA_ROWS,
-                """
+        return new Input(Form.ATA_ROWS, """
                 5 96 96 10 3
                 9 82 82 0 15890
                 197 100 100 0 0
                 198 100 100 0 0
-                """,
-                "",
-                5,
-                List.of(new Sample(90, 100), new Sample(30, 98)));
+                """, "", 5, List.of(new Sample(90, 100), new Sample(30, 98)));
     }
 
     @Override
@@ -183,7 +189,9 @@ public final class DriveHealth implements Calculation<DriveHealth.Input> {
     }
 
     private static long watched(AtaAttributes table) {
-        return table.rows().stream().filter(row -> WATCHED.containsKey(row.id())).count();
+        return table.rows().stream()
+                .filter(row -> WATCHED.containsKey(row.id()))
+                .count();
     }
 
     private static void threshold(Assessment a, Attribute row) {
@@ -193,7 +201,10 @@ public final class DriveHealth implements Calculation<DriveHealth.Input> {
             return;
         }
         String compared = "value " + row.value() + ", worst " + row.worst() + ", threshold " + row.threshold();
-        a.draft.say(name, "failing if threshold > 0 and value <= threshold", compared + (row.failing() ? ": failing" : ": above"));
+        a.draft.say(
+                name,
+                "failing if threshold > 0 and value <= threshold",
+                compared + (row.failing() ? ": failing" : ": above"));
         if (row.failing()) {
             String meaning = row.prefail() ? "failure is to be expected soon" : "the design life is used up";
             a.failing(name, compared + ": " + meaning + ".", THRESHOLD_SOURCE);
@@ -216,7 +227,8 @@ public final class DriveHealth implements Calculation<DriveHealth.Input> {
             a.draft.rule(name, Level.GOOD, "0 " + meaning + ": no alarm.", COUNT_SOURCE);
         }
         if (row.id() == 188 && row.raw() > 0xFFFF) {
-            a.draft.assume("Some drives pack three 16-bit counters into attribute 188 [memory]: read its parts singly.");
+            a.draft.assume(
+                    "Some drives pack three 16-bit counters into attribute 188 [memory]: read its parts singly.");
         }
     }
 
@@ -271,7 +283,12 @@ public final class DriveHealth implements Calculation<DriveHealth.Input> {
                 "TB",
                 4);
         draft.figure(
-                "Powered on", "as read at bytes 128 to 143", log.powerOnHours().toString(), log.powerOnHours().doubleValue(), "h", 7);
+                "Powered on",
+                "as read at bytes 128 to 143",
+                log.powerOnHours().toString(),
+                log.powerOnHours().doubleValue(),
+                "h",
+                7);
     }
 
     private static void followAta(Assessment a, Attribute row, Input input) {
@@ -313,8 +330,7 @@ public final class DriveHealth implements Calculation<DriveHealth.Input> {
     private static void curves(ResultDraft draft, Followed followed, List<Point> points) {
         draft.curve(new Curve("Trend of " + followed.name(), "day", "d", followed.name(), "1", points));
         if (followed.limit() > 0) {
-            List<Point> line =
-                    List.of(new Point(points.get(0).x(), followed.limit()), new Point(0, followed.limit()));
+            List<Point> line = List.of(new Point(points.get(0).x(), followed.limit()), new Point(0, followed.limit()));
             draft.curve(new Curve("Limit", "day", "d", followed.name(), "1", line));
         }
     }
@@ -323,8 +339,12 @@ public final class DriveHealth implements Calculation<DriveHealth.Input> {
         double n = points.size();
         double meanX = points.stream().mapToDouble(Point::x).sum() / n;
         double meanY = points.stream().mapToDouble(Point::y).sum() / n;
-        double sxy = points.stream().mapToDouble(p -> (p.x() - meanX) * (p.y() - meanY)).sum();
-        double sxx = points.stream().mapToDouble(p -> (p.x() - meanX) * (p.x() - meanX)).sum();
+        double sxy = points.stream()
+                .mapToDouble(p -> (p.x() - meanX) * (p.y() - meanY))
+                .sum();
+        double sxx = points.stream()
+                .mapToDouble(p -> (p.x() - meanX) * (p.x() - meanX))
+                .sum();
         draft.say(
                 "Sums about the means",
                 "Sxy = sum (x - mean x)(y - mean y), Sxx = sum (x - mean x)^2",
@@ -376,13 +396,16 @@ public final class DriveHealth implements Calculation<DriveHealth.Input> {
         private Result quiet() {
             if (draft.rules().isEmpty()) {
                 return draft.judged(
-                        Level.UNDECIDED, "cannot be judged", "No threshold and none of the watched attributes was given.");
+                        Level.UNDECIDED,
+                        "cannot be judged",
+                        "No threshold and none of the watched attributes was given.");
             }
             long checked = draft.rules().size();
             return draft.judged(
                     Level.GOOD,
                     "no alarm",
-                    String.format(Locale.ROOT, "None of %d checks raised an alarm, which is no promise. %s", checked, FLEET));
+                    String.format(
+                            Locale.ROOT, "None of %d checks raised an alarm, which is no promise. %s", checked, FLEET));
         }
     }
 }

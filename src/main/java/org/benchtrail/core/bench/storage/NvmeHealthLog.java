@@ -123,7 +123,7 @@ public record NvmeHealthLog(
     private static Set<Warning> warnings(int bits) {
         EnumSet<Warning> set = EnumSet.noneOf(Warning.class);
         for (Warning warning : Warning.values()) {
-            if ((bits >> warning.ordinal() & 1) == 1) {
+            if (((bits >> warning.ordinal()) & 1) == 1) {
                 set.add(warning);
             }
         }
@@ -147,7 +147,9 @@ public record NvmeHealthLog(
         for (int offset = 200; offset < 216; offset += 2) {
             int sensor = s.u16(offset);
             found.require(
-                    sensor == 0 || isKelvin(sensor), "offset " + offset, "a sensor at " + sensor + " K is not possible");
+                    sensor == 0 || isKelvin(sensor),
+                    "offset " + offset,
+                    "a sensor at " + sensor + " K is not possible");
         }
         found.throwIfAny();
     }
@@ -164,7 +166,8 @@ public record NvmeHealthLog(
         }
         int swapped = s.wordSwapped().u16(1);
         return isKelvin(swapped)
-                ? plain + "; with the bytes of every word exchanged it would be " + swapped + " K: read the page unexchanged"
+                ? plain + "; with the bytes of every word exchanged it would be " + swapped
+                        + " K: read the page unexchanged"
                 : plain + "; read the page again";
     }
 
@@ -175,8 +178,7 @@ public record NvmeHealthLog(
 
     private static void counters(Invalid.Collector found, Sector s) {
         for (int offset = 32; offset < 192; offset += 16) {
-            found.require(
-                    s.u128(offset).bitLength() <= COUNTER_BITS, "offset " + offset, counterSentence(s, offset));
+            found.require(s.u128(offset).bitLength() <= COUNTER_BITS, "offset " + offset, counterSentence(s, offset));
         }
         BigInteger hours = s.u128(128);
         found.require(

@@ -1,6 +1,7 @@
 package org.benchtrail.core.bench.storage;
 
 import java.math.BigInteger;
+import java.util.Arrays;
 import java.util.HexFormat;
 import org.benchtrail.core.Invalid;
 import org.jspecify.annotations.Nullable;
@@ -73,19 +74,19 @@ final class Sector {
     }
 
     int u16(int offset) {
-        return u8(offset) | u8(offset + 1) << 8;
+        return u8(offset) | (u8(offset + 1) << 8);
     }
 
     int u16Swapped(int offset) {
-        return u8(offset) << 8 | u8(offset + 1);
+        return (u8(offset) << 8) | u8(offset + 1);
     }
 
     long u32(int offset) {
-        return u16(offset) | (long) u16(offset + 2) << 16;
+        return u16(offset) | ((long) u16(offset + 2) << 16);
     }
 
     long u48(int offset) {
-        return u32(offset) | (long) u16(offset + 4) << 32;
+        return u32(offset) | ((long) u16(offset + 4) << 32);
     }
 
     BigInteger u128(int offset) {
@@ -98,7 +99,7 @@ final class Sector {
 
     /** The same sixteen bytes read from the other end. */
     BigInteger u128Swapped(int offset) {
-        return new BigInteger(1, java.util.Arrays.copyOfRange(bytes, offset, offset + 16));
+        return new BigInteger(1, Arrays.copyOfRange(bytes, offset, offset + 16));
     }
 
     /** The sector with the two bytes of every word exchanged. */

@@ -24,21 +24,33 @@ import org.benchtrail.core.bench.Trade;
 public final class Jitter implements Calculation<Jitter.Input> {
     /** One packet, in the order of arrival. */
     public record Packet(
-            @Ask(label = "RTP timestamp", unit = "1", hint = "In ticks of the media clock; may run over at 2^32") double timestamp,
-            @Ask(label = "Arrival", unit = "ms", hint = "Receiver's clock") double arrival) {}
+            @Ask(label = "RTP timestamp", unit = "1", hint = "In ticks of the media clock; may run over at 2^32")
+            double timestamp,
+
+            @Ask(label = "Arrival", unit = "ms", hint = "Receiver's clock")
+            double arrival) {}
 
     public record Input(
-            @Ask(label = "Media clock", unit = "Hz", hint = "8000 for narrow-band speech") double clock,
-            @Ask(label = "Packets", hint = "Two or more, in the order they came in") List<Packet> packets,
-            @Ask(label = "Jitter allowed", unit = "ms", hint = "The receiver's buffer; 30 is common practice, no source")
-                    double allowed) {
+            @Ask(label = "Media clock", unit = "Hz", hint = "8000 for narrow-band speech")
+            double clock,
+
+            @Ask(label = "Packets", hint = "Two or more, in the order they came in")
+            List<Packet> packets,
+
+            @Ask(
+                    label = "Jitter allowed",
+                    unit = "ms",
+                    hint = "The receiver's buffer; 30 is common practice, no source")
+            double allowed) {
         public Input {
             InputCheck check = new InputCheck();
             check.within("clock", clock, 1000, 1e6, "Hz");
             packets = check.list("packets", packets, 2, 100_000, (path, packet) -> {
                 check.within(path + ".timestamp", packet.timestamp(), 0, WRAP - 1, "1");
                 check.rule(
-                        packet.timestamp() == Math.rint(packet.timestamp()), path + ".timestamp", "give a whole number of ticks");
+                        packet.timestamp() == Math.rint(packet.timestamp()),
+                        path + ".timestamp",
+                        "give a whole number of ticks");
                 check.within(path + ".arrival", packet.arrival(), 0, 1e13, "ms");
             });
             for (int i = 1; i < packets.size(); i++) {
@@ -90,7 +102,11 @@ public final class Jitter implements Calculation<Jitter.Input> {
         return new Input(
                 8000,
                 List.of(
-                        new Packet(0, 100), new Packet(160, 121), new Packet(320, 139.5), new Packet(480, 166), new Packet(640, 181),
+                        new Packet(0, 100),
+                        new Packet(160, 121),
+                        new Packet(320, 139.5),
+                        new Packet(480, 166),
+                        new Packet(640, 181),
                         new Packet(800, 200)),
                 30);
     }
@@ -134,9 +150,14 @@ public final class Jitter implements Calculation<Jitter.Input> {
         double ticks = ticks(from, to);
         double change = to.arrival() - from.arrival() - ticks / in.clock() * 1000;
         if (shown(in, i)) {
-            draft.step("Packet " + i + ": change of transit time", "D = (arrival - arrival before) - ticks / clock x 1000",
-                    "(" + of(to.arrival(), 15) + " - " + of(from.arrival(), 15) + ") - " + term(ticks) + " / " + of(in.clock()) + " × 1000",
-                    change, "ms", 6);
+            draft.step(
+                    "Packet " + i + ": change of transit time",
+                    "D = (arrival - arrival before) - ticks / clock x 1000",
+                    "(" + of(to.arrival(), 15) + " - " + of(from.arrival(), 15) + ") - " + term(ticks) + " / "
+                            + of(in.clock()) + " × 1000",
+                    change,
+                    "ms",
+                    6);
         }
         return change;
     }
@@ -151,7 +172,8 @@ public final class Jitter implements Calculation<Jitter.Input> {
     }
 
     private static Result judge(ResultDraft draft, Input in, double jitter) {
-        String reason = "Jitter is " + of(jitter, 3) + " ms over " + in.packets().size() + " packets, allowed are " + of(in.allowed()) + " ms.";
+        String reason = "Jitter is " + of(jitter, 3) + " ms over "
+                + in.packets().size() + " packets, allowed are " + of(in.allowed()) + " ms.";
         return jitter <= in.allowed()
                 ? draft.judged(Level.GOOD, "within what is allowed", reason)
                 : draft.judged(Level.BAD, "above what is allowed", reason);

@@ -40,12 +40,21 @@ public final class Voice implements Calculation<Voice.Input> {
 
     public record Input(
             @Ask(label = "Codec") Codec codec,
-            @Ask(label = "One-way delay of the network", unit = "ms", hint = "Not the round trip; about half of it") double delay,
+
+            @Ask(label = "One-way delay of the network", unit = "ms", hint = "Not the round trip; about half of it")
+            double delay,
+
             @Ask(label = "Jitter", unit = "ms") double jitter,
+
             @Ask(label = "Jitter buffer", unit = "ms", hint = "Empty: twice the jitter, common practice, no source")
-                    @Nullable Double buffer,
-            @Ask(label = "Loss", unit = "%", hint = "Late packets included") double loss,
-            @Ask(label = "Burst ratio", unit = "1", hint = "1 for loss at random, more for loss in bursts") double burst) {
+            @Nullable
+            Double buffer,
+
+            @Ask(label = "Loss", unit = "%", hint = "Late packets included")
+            double loss,
+
+            @Ask(label = "Burst ratio", unit = "1", hint = "1 for loss at random, more for loss in bursts")
+            double burst) {
         public Input {
             InputCheck check = new InputCheck();
             check.present("codec", codec);
@@ -133,14 +142,29 @@ public final class Voice implements Calculation<Voice.Input> {
         double ta = delay(draft, in);
         double idd = idd(draft, ta);
         Codec c = in.codec();
-        double ie = draft.step("Impairment by codec and loss", "Ie-eff = Ie + (95 - Ie) x Ppl / (Ppl / BurstR + Bpl)",
-                of(c.impairment) + " + (95 - " + of(c.impairment) + ") × " + of(in.loss()) + " / (" + of(in.loss()) + " / " + of(in.burst()) + " + "
-                        + of(c.robustness) + ")",
-                lossImpairment(c.impairment, c.robustness, in.loss(), in.burst()), "1", 5);
-        double r = draft.figure("Rating R", "R = 93.2 - Idd - Ie-eff", "93.2 - " + of(idd) + " - " + of(ie), BASE - idd - ie, "1", 4);
+        double ie = draft.step(
+                "Impairment by codec and loss",
+                "Ie-eff = Ie + (95 - Ie) x Ppl / (Ppl / BurstR + Bpl)",
+                of(c.impairment) + " + (95 - " + of(c.impairment) + ") × " + of(in.loss()) + " / (" + of(in.loss())
+                        + " / " + of(in.burst()) + " + " + of(c.robustness) + ")",
+                lossImpairment(c.impairment, c.robustness, in.loss(), in.burst()),
+                "1",
+                5);
+        double r = draft.figure(
+                "Rating R", "R = 93.2 - Idd - Ie-eff", "93.2 - " + of(idd) + " - " + of(ie), BASE - idd - ie, "1", 4);
         double mos = score(draft, r);
-        draft.curve(new Curve("Score over loss", "loss", "%", "MOS", "1",
-                ResultDraft.sample(0, 20, 41, p -> meanOpinionScore(BASE - idd - lossImpairment(c.impairment, c.robustness, p, in.burst())))));
+        draft.curve(new Curve(
+                "Score over loss",
+                "loss",
+                "%",
+                "MOS",
+                "1",
+                ResultDraft.sample(
+                        0,
+                        20,
+                        41,
+                        p -> meanOpinionScore(
+                                BASE - idd - lossImpairment(c.impairment, c.robustness, p, in.burst())))));
         draft.assume("Echo is controlled, and all else is at the default of G.107 (R = 93.2).");
         draft.assume("Ie and Bpl of the codec are those of G.113 appendix I [memory].");
         return judge(draft, r, mos, ta);
@@ -156,17 +180,33 @@ public final class Voice implements Calculation<Voice.Input> {
         } else if (given < in.jitter()) {
             draft.assume("The buffer is shorter than the jitter: more packets come too late than the loss says.");
         }
-        return draft.figure("Delay from mouth to ear", "network + buffer + codec", of(in.delay()) + " + " + of(buffer) + " + " + of(in.codec().delay),
-                in.delay() + buffer + in.codec().delay, "ms", 4);
+        return draft.figure(
+                "Delay from mouth to ear",
+                "network + buffer + codec",
+                of(in.delay()) + " + " + of(buffer) + " + " + of(in.codec().delay),
+                in.delay() + buffer + in.codec().delay,
+                "ms",
+                4);
     }
 
     private static double idd(ResultDraft draft, double ta) {
         if (ta <= FREE_DELAY) {
             return draft.step("Impairment by delay", "Idd = 0 up to 100 ms", "0", 0, "1", 5);
         }
-        double x = draft.step("Delay in doublings of 100 ms", "X = ln(Ta / 100) / ln(2)", "ln(" + of(ta) + " / 100) / ln(2)", logRatio(ta), "1", 6);
-        return draft.step("Impairment by delay", "Idd = 25 x ((1 + X^6)^(1/6) - 3 x (1 + (X/3)^6)^(1/6) + 2)",
-                "25 × ((1 + " + of(x) + "^6)^(1 / 6) - 3 × (1 + (" + of(x) + " / 3)^6)^(1 / 6) + 2)", delayImpairment(ta), "1", 5);
+        double x = draft.step(
+                "Delay in doublings of 100 ms",
+                "X = ln(Ta / 100) / ln(2)",
+                "ln(" + of(ta) + " / 100) / ln(2)",
+                logRatio(ta),
+                "1",
+                6);
+        return draft.step(
+                "Impairment by delay",
+                "Idd = 25 x ((1 + X^6)^(1/6) - 3 x (1 + (X/3)^6)^(1/6) + 2)",
+                "25 × ((1 + " + of(x) + "^6)^(1 / 6) - 3 × (1 + (" + of(x) + " / 3)^6)^(1 / 6) + 2)",
+                delayImpairment(ta),
+                "1",
+                5);
     }
 
     private static double score(ResultDraft draft, double r) {
@@ -174,8 +214,14 @@ public final class Voice implements Calculation<Voice.Input> {
         if (r <= 0) {
             return draft.figure("MOS", "1 if R is 0 or less", "1", mos, "1", 3);
         }
-        return draft.figure("MOS", "the greater of 1 and 1 + 0.035 R + R (R - 60)(100 - R) x 7 x 10^-6",
-                "max(1, 1 + 0.035 × " + of(r) + " + " + of(r) + " × (" + of(r) + " - 60) × (100 - " + of(r) + ") × 0.000007)", mos, "1", 3);
+        return draft.figure(
+                "MOS",
+                "the greater of 1 and 1 + 0.035 R + R (R - 60)(100 - R) x 7 x 10^-6",
+                "max(1, 1 + 0.035 × " + of(r) + " + " + of(r) + " × (" + of(r) + " - 60) × (100 - " + of(r)
+                        + ") × 0.000007)",
+                mos,
+                "1",
+                3);
     }
 
     /** Band of G.109 by its lower limit. */
@@ -203,11 +249,13 @@ public final class Voice implements Calculation<Voice.Input> {
     }
 
     private static Result judge(ResultDraft draft, double r, double mos, double ta) {
-        String reason = "R = " + of(r, 3) + " and MOS = " + of(mos, 3) + " are in the band '" + band(r) + "' of G.109; the delay of " + of(ta, 3)
-                + " ms is " + delayWords(ta) + " (G.114).";
+        String reason = "R = " + of(r, 3) + " and MOS = " + of(mos, 3) + " are in the band '" + band(r)
+                + "' of G.109; the delay of " + of(ta, 3) + " ms is " + delayWords(ta) + " (G.114).";
         if (r < 60 || ta > 400) {
             return draft.judged(Level.BAD, band(r), reason);
         }
-        return r < 80 || ta > 150 ? draft.judged(Level.CAREFUL, band(r), reason) : draft.judged(Level.GOOD, band(r), reason);
+        return r < 80 || ta > 150
+                ? draft.judged(Level.CAREFUL, band(r), reason)
+                : draft.judged(Level.GOOD, band(r), reason);
     }
 }

@@ -23,18 +23,33 @@ public final class RadioLink implements Calculation<RadioLink.Input> {
     /** Walls of one kind on the way. */
     public record Wall(
             @Ask(label = "How many", unit = "1") int count,
-            @Ask(label = "Loss of each", unit = "dB", hint = "Measured, or a maker's table for this frequency") double loss) {}
+
+            @Ask(label = "Loss of each", unit = "dB", hint = "Measured, or a maker's table for this frequency")
+            double loss) {}
 
     public record Input(
             @Ask(label = "Transmit power", unit = "dBm") double power,
-            @Ask(label = "Gain of the sending antenna", unit = "dBi") double sendGain,
-            @Ask(label = "Gain of the receiving antenna", unit = "dBi") double receiveGain,
-            @Ask(label = "Loss in cables and plugs", unit = "dB", hint = "Both ends together") double cableLoss,
+
+            @Ask(label = "Gain of the sending antenna", unit = "dBi")
+            double sendGain,
+
+            @Ask(label = "Gain of the receiving antenna", unit = "dBi")
+            double receiveGain,
+
+            @Ask(label = "Loss in cables and plugs", unit = "dB", hint = "Both ends together")
+            double cableLoss,
+
             @Ask(label = "Frequency", unit = "MHz") double frequency,
             @Ask(label = "Distance", unit = "m") double distance,
-            @Ask(label = "Walls on the way", hint = "May be empty") List<Wall> walls,
-            @Ask(label = "Level needed for the rate", unit = "dBm", hint = "Receiver's datasheet, such as -64") double sensitivity,
-            @Ask(label = "Margin wanted", unit = "dB", hint = "For fading; 10 is common practice, no source") double wanted) {
+
+            @Ask(label = "Walls on the way", hint = "May be empty")
+            List<Wall> walls,
+
+            @Ask(label = "Level needed for the rate", unit = "dBm", hint = "Receiver's datasheet, such as -64")
+            double sensitivity,
+
+            @Ask(label = "Margin wanted", unit = "dB", hint = "For fading; 10 is common practice, no source")
+            double wanted) {
         public Input {
             InputCheck check = new InputCheck();
             check.within("power", power, -100, 100, "dBm");
@@ -114,18 +129,42 @@ public final class RadioLink implements Calculation<RadioLink.Input> {
     @Override
     public Result calculate(Input in) {
         ResultDraft draft = new ResultDraft();
-        double radiated = draft.figure("Radiated (EIRP)", "power - cable loss + gain of the sending antenna",
+        double radiated = draft.figure(
+                "Radiated (EIRP)",
+                "power - cable loss + gain of the sending antenna",
                 of(in.power()) + " - " + of(in.cableLoss()) + " + " + term(in.sendGain()),
-                in.power() - in.cableLoss() + in.sendGain(), "dBm", 4);
-        double length = draft.step("Wavelength", "λ = 299792458 / (f x 10^6)", "299792458 / (" + of(in.frequency()) + " × 10^6)",
-                wavelength(in.frequency()), "m", 6);
-        double space = draft.figure("Free-space loss", "20 x log(4 x π x d / λ)", "20 × log(4 × 3.14159265 × " + of(in.distance()) + " / " + of(length) + ")",
-                freeSpaceLoss(in.distance(), in.frequency()), "dB", 5);
+                in.power() - in.cableLoss() + in.sendGain(),
+                "dBm",
+                4);
+        double length = draft.step(
+                "Wavelength",
+                "λ = 299792458 / (f x 10^6)",
+                "299792458 / (" + of(in.frequency()) + " × 10^6)",
+                wavelength(in.frequency()),
+                "m",
+                6);
+        double space = draft.figure(
+                "Free-space loss",
+                "20 x log(4 x π x d / λ)",
+                "20 × log(4 × 3.14159265 × " + of(in.distance()) + " / " + of(length) + ")",
+                freeSpaceLoss(in.distance(), in.frequency()),
+                "dB",
+                5);
         double walls = draft.figure("Loss in walls", "sum of count x loss", wallText(in), in.wallLoss(), "dB", 4);
-        double received = draft.figure("Received", "EIRP - free-space loss - walls + gain of the receiving antenna",
+        double received = draft.figure(
+                "Received",
+                "EIRP - free-space loss - walls + gain of the receiving antenna",
                 of(radiated) + " - " + of(space) + " - " + of(walls) + " + " + term(in.receiveGain()),
-                radiated - space - walls + in.receiveGain(), "dBm", 4);
-        double margin = draft.figure("Margin", "received - needed", of(received) + " - " + term(in.sensitivity()), received - in.sensitivity(), "dB", 3);
+                radiated - space - walls + in.receiveGain(),
+                "dBm",
+                4);
+        double margin = draft.figure(
+                "Margin",
+                "received - needed",
+                of(received) + " - " + term(in.sensitivity()),
+                received - in.sensitivity(),
+                "dB",
+                3);
         curves(draft, in, received);
         draft.assume("Free sight but for the walls given; reflections, people and interference are not in it.");
         draft.assume("The cable loss is taken off once; which end it is at makes no difference to the level.");
@@ -134,7 +173,8 @@ public final class RadioLink implements Calculation<RadioLink.Input> {
     }
 
     private static String wallText(Input in) {
-        List<String> parts = in.walls().stream().map(w -> w.count() + " × " + of(w.loss())).toList();
+        List<String> parts =
+                in.walls().stream().map(w -> w.count() + " × " + of(w.loss())).toList();
         return parts.isEmpty() ? "0" : String.join(" + ", parts);
     }
 
@@ -142,14 +182,25 @@ public final class RadioLink implements Calculation<RadioLink.Input> {
         double near = Math.max(in.distance() / 20, nearest(in.frequency()));
         double far = 2 * in.distance();
         double atDistance = received + freeSpaceLoss(in.distance(), in.frequency());
-        draft.curve(new Curve("Received", "distance", "m", "level", "dBm",
+        draft.curve(new Curve(
+                "Received",
+                "distance",
+                "m",
+                "level",
+                "dBm",
                 ResultDraft.sample(near, far, 80, d -> atDistance - freeSpaceLoss(d, in.frequency()))));
-        draft.curve(new Curve("Needed", "distance", "m", "level", "dBm",
+        draft.curve(new Curve(
+                "Needed",
+                "distance",
+                "m",
+                "level",
+                "dBm",
                 List.of(new Point(near, in.sensitivity()), new Point(far, in.sensitivity()))));
     }
 
     private static Result judge(ResultDraft draft, Input in, double received, double margin) {
-        String reason = of(received, 4) + " dBm are received, " + of(in.sensitivity()) + " dBm needed: margin " + of(margin, 3) + " dB";
+        String reason = of(received, 4) + " dBm are received, " + of(in.sensitivity()) + " dBm needed: margin "
+                + of(margin, 3) + " dB";
         if (margin < 0) {
             return draft.judged(Level.BAD, "too weak for the rate", reason + ".");
         }

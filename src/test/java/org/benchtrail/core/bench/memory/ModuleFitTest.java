@@ -42,8 +42,23 @@ class ModuleFitTest {
         Result result() {
             return new ModuleFit()
                     .calculate(new Input(
-                            board, Form.DIMM, boardVolts, Buffering.UNBUFFERED, correction, 3200, slots, largest, most, installed, generation,
-                            form, volts, buffering, corrects, speed, size));
+                            board,
+                            Form.DIMM,
+                            boardVolts,
+                            Buffering.UNBUFFERED,
+                            correction,
+                            3200,
+                            slots,
+                            largest,
+                            most,
+                            installed,
+                            generation,
+                            form,
+                            volts,
+                            buffering,
+                            corrects,
+                            speed,
+                            size));
         }
 
         Level rule(String name) {
@@ -60,7 +75,13 @@ class ModuleFitTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"DDR, 184, 200, 2.5", "DDR2, 240, 200, 1.8", "DDR3, 240, 204, 1.5", "DDR4, 288, 260, 1.2", "DDR5, 288, 262, 1.1"})
+    @CsvSource({
+        "DDR, 184, 200, 2.5",
+        "DDR2, 240, 200, 1.8",
+        "DDR3, 240, 204, 1.5",
+        "DDR4, 288, 260, 1.2",
+        "DDR5, 288, 262, 1.1"
+    })
     void contactsAndVoltages_areThoseOfTheStandards(Generation generation, int full, int small, double volts) {
         String source = "public teaching material on JEDEC modules: contacts and volts";
         check(source, full, generation.pins(Form.DIMM), 0);
@@ -98,8 +119,14 @@ class ModuleFitTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"REQUIRED, false, BAD", "REQUIRED, true, CAREFUL", "SUPPORTED, true, CAREFUL", "SUPPORTED, false, GOOD", "NOT_SUPPORTED, true, CAREFUL",
-        "NOT_SUPPORTED, false, GOOD"})
+    @CsvSource({
+        "REQUIRED, false, BAD",
+        "REQUIRED, true, CAREFUL",
+        "SUPPORTED, true, CAREFUL",
+        "SUPPORTED, false, GOOD",
+        "NOT_SUPPORTED, true, CAREFUL",
+        "NOT_SUPPORTED, false, GOOD"
+    })
     void errorCorrection_besideAModuleWithout(Correction board, boolean module, Level outcome) {
         Case c = new Case();
         c.correction = board;
@@ -139,10 +166,14 @@ class ModuleFitTest {
     void impossibleBoards_areRefused() {
         Case volts = new Case();
         volts.volts = 1.35;
-        assertEquals("voltage", assertThrows(Invalid.class, volts::result).problems().get(0).field());
+        assertEquals(
+                "voltage",
+                assertThrows(Invalid.class, volts::result).problems().get(0).field());
         Case crowded = new Case();
         crowded.slots = 1;
         crowded.installed = List.of(crowded.installed.get(0), crowded.installed.get(0));
-        assertEquals("installed", assertThrows(Invalid.class, crowded::result).problems().get(0).field());
+        assertEquals(
+                "installed",
+                assertThrows(Invalid.class, crowded::result).problems().get(0).field());
     }
 }

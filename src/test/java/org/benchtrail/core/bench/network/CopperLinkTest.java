@@ -26,7 +26,9 @@ class CopperLinkTest {
 
     @ParameterizedTest
     @CsvSource({
-        "1, 2.3997, 2.2712, 2.1905, 2.2408, 2.1458", "10, 7.1501, 6.5566, 6.4011, 7.1013, 6.3321", "100, 24.0154, 21.7108, 20.7710, 24.0145, 21.2960"
+        "1, 2.3997, 2.2712, 2.1905, 2.2408, 2.1458",
+        "10, 7.1501, 6.5566, 6.4011, 7.1013, 6.3321",
+        "100, 24.0154, 21.7108, 20.7710, 24.0145, 21.2960"
     })
     void limits_reproduceTheTable(double f, double d, double e, double classF, double tia5, double tia6) {
         String iso = "ISO/IEC 11801 in IEEE 802.3 contribution, March 2004";
@@ -51,29 +53,58 @@ class CopperLinkTest {
     @ParameterizedTest
     @CsvSource({"90, 10, UNDECIDED", "90.1, 5, BAD", "90, 10.1, BAD", "20, 81, BAD"})
     void length_isHeldAgainstNinetyAndHundredMetres(double link, double cords, Level level) {
-        check("IEEE 802.3 / TIA-568 channel length", level, of(Category.ISO_E, link, cords, 0).judgement().level());
+        check(
+                "IEEE 802.3 / TIA-568 channel length",
+                level,
+                of(Category.ISO_E, link, cords, 0).judgement().level());
     }
 
     @Test
     void lossAtTheLimit_conforms_andAboveItFails() {
         double limit = Category.ISO_E.limit(100);
-        assertEquals(Level.GOOD, of(Category.ISO_E, 80, 5, 0, new Reading(100, limit)).judgement().level());
-        assertEquals(Level.BAD, of(Category.ISO_E, 80, 5, 0, new Reading(100, limit + 1e-9)).judgement().level());
+        assertEquals(
+                Level.GOOD,
+                of(Category.ISO_E, 80, 5, 0, new Reading(100, limit))
+                        .judgement()
+                        .level());
+        assertEquals(
+                Level.BAD,
+                of(Category.ISO_E, 80, 5, 0, new Reading(100, limit + 1e-9))
+                        .judgement()
+                        .level());
     }
 
     @Test
     void lossWithinTheTestersUncertainty_isTooCloseToCall() {
         double limit = Category.ISO_E.limit(100);
-        assertEquals(Level.UNDECIDED, of(Category.ISO_E, 80, 5, 0.5, new Reading(100, limit - 0.4)).judgement().level());
-        assertEquals(Level.UNDECIDED, of(Category.ISO_E, 80, 5, 0.5, new Reading(100, limit + 0.4)).judgement().level());
-        assertEquals(Level.BAD, of(Category.ISO_E, 80, 5, 0.5, new Reading(100, limit + 0.6)).judgement().level());
+        assertEquals(
+                Level.UNDECIDED,
+                of(Category.ISO_E, 80, 5, 0.5, new Reading(100, limit - 0.4))
+                        .judgement()
+                        .level());
+        assertEquals(
+                Level.UNDECIDED,
+                of(Category.ISO_E, 80, 5, 0.5, new Reading(100, limit + 0.4))
+                        .judgement()
+                        .level());
+        assertEquals(
+                Level.BAD,
+                of(Category.ISO_E, 80, 5, 0.5, new Reading(100, limit + 0.6))
+                        .judgement()
+                        .level());
     }
 
     @Test
     void isoLimitsBelowFourDecibels_areLifted() {
-        assertEquals(Level.CAREFUL, of(Category.ISO_E, 80, 5, 0, new Reading(1, 3.9)).judgement().level());
-        assertEquals(Level.BAD, of(Category.TIA_6, 80, 5, 0, new Reading(1, 3.9)).judgement().level());
-        assertEquals(Level.BAD, of(Category.ISO_E, 80, 5, 0, new Reading(1, 4.1)).judgement().level());
+        assertEquals(
+                Level.CAREFUL,
+                of(Category.ISO_E, 80, 5, 0, new Reading(1, 3.9)).judgement().level());
+        assertEquals(
+                Level.BAD,
+                of(Category.TIA_6, 80, 5, 0, new Reading(1, 3.9)).judgement().level());
+        assertEquals(
+                Level.BAD,
+                of(Category.ISO_E, 80, 5, 0, new Reading(1, 4.1)).judgement().level());
     }
 
     @Test

@@ -34,7 +34,11 @@ class LossTest {
 
     @ParameterizedTest
     @CsvSource({
-        "4, 20, 0.057334, 0.436614", "26, 200, 0.086708, 0.184652", "29, 30, 0.827831, 0.999156", "0, 10, 0, 0.308497", "10, 10, 0.691503, 1"
+        "4, 20, 0.057334, 0.436614",
+        "26, 200, 0.086708, 0.184652",
+        "29, 30, 0.827831, 0.999156",
+        "0, 10, 0, 0.308497",
+        "10, 10, 0.691503, 1"
     })
     void exactIntervals_at95(int lost, int probes, double low, double high) {
         Result result = of(lost, probes, 0);
@@ -62,14 +66,28 @@ class LossTest {
     @Test
     void noneLost_followsTheRuleOfThree() {
         for (int n : new int[] {100, 1000, 10_000}) {
-            check("rule of three (Hanley and Lippman-Hand 1983, from memory)", 3.0 / n, Loss.exact(0, n, 0.05).high(), 0.02 * 3.0 / n);
+            check(
+                    "rule of three (Hanley and Lippman-Hand 1983, from memory)",
+                    3.0 / n,
+                    Loss.exact(0, n, 0.05).high(),
+                    0.02 * 3.0 / n);
         }
     }
 
     @ParameterizedTest
-    @CsvSource({"4, 200, 0.5, BAD", "1, 200, 0.5, UNDECIDED", "0, 200, 0.5, UNDECIDED", "0, 1000, 0.5, GOOD", "1, 10, 0, BAD", "0, 10, 0, UNDECIDED"})
+    @CsvSource({
+        "4, 200, 0.5, BAD",
+        "1, 200, 0.5, UNDECIDED",
+        "0, 200, 0.5, UNDECIDED",
+        "0, 1000, 0.5, GOOD",
+        "1, 10, 0, BAD",
+        "0, 10, 0, UNDECIDED"
+    })
     void verdict(int lost, int probes, double allowed, Level level) {
-        assertEquals(level, of(lost, probes, allowed).judgement().level(), of(lost, probes, allowed).judgement().reason());
+        assertEquals(
+                level,
+                of(lost, probes, allowed).judgement().level(),
+                of(lost, probes, allowed).judgement().reason());
     }
 
     @Test

@@ -27,10 +27,23 @@ class PathThroughputTest {
 
     @ParameterizedTest
     @CsvSource({
-        "1.536, 20, 30720, 3.84", "1.536, 50, 76800, 9.60", "1.536, 100, 153600, 19.20", "44.210, 10, 442100, 55.26",
-        "44.210, 15, 663150, 82.89", "44.210, 25, 1105250, 138.16", "36.864, 10, 368640, 46.08", "36.864, 15, 552960, 69.12",
-        "36.864, 25, 921600, 115.20", "100, 1, 100000, 12.50", "100, 2, 200000, 25.00", "100, 5, 500000, 62.50", "1000, 0.1, 100000, 12.50",
-        "1000, 0.5, 500000, 62.50", "1000, 1, 1000000, 125.00", "10000, 0.05, 500000, 62.50", "10000, 0.3, 3000000, 375.00"
+        "1.536, 20, 30720, 3.84",
+        "1.536, 50, 76800, 9.60",
+        "1.536, 100, 153600, 19.20",
+        "44.210, 10, 442100, 55.26",
+        "44.210, 15, 663150, 82.89",
+        "44.210, 25, 1105250, 138.16",
+        "36.864, 10, 368640, 46.08",
+        "36.864, 15, 552960, 69.12",
+        "36.864, 25, 921600, 115.20",
+        "100, 1, 100000, 12.50",
+        "100, 2, 200000, 25.00",
+        "100, 5, 500000, 62.50",
+        "1000, 0.1, 100000, 12.50",
+        "1000, 0.5, 500000, 62.50",
+        "1000, 1, 1000000, 125.00",
+        "10000, 0.05, 500000, 62.50",
+        "10000, 0.3, 3000000, 375.00"
     })
     void product_reproducesTheTable(double bandwidth, double rtt, double bits, double kilobytes) {
         Result result = of(bandwidth, rtt, 65_535, 0, Acknowledgement.EACH);
@@ -45,7 +58,12 @@ class PathThroughputTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"100, 0.01, EACH, 14.305020", "100, 0.01, DELAYED, 10.115177", "50, 0.1, EACH, 9.047289", "100, 1, EACH, 1.430502"})
+    @CsvSource({
+        "100, 0.01, EACH, 14.305020",
+        "100, 0.01, DELAYED, 10.115177",
+        "50, 0.1, EACH, 9.047289",
+        "100, 1, EACH, 1.430502"
+    })
     void lossLimit(double rtt, double percent, Acknowledgement ack, double limit) {
         check(MATHIS, limit, Figures.value(of(1000, rtt, 1e9, percent, ack), "Loss limit"), 1e-6);
     }
@@ -66,9 +84,18 @@ class PathThroughputTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"1000, 100, 65535, 0, the window binds", "1, 100, 65535, 0, the link binds", "1000, 100, 1e9, 0.1, loss binds", "100, 20, 1e9, 3, loss is too high to predict"})
+    @CsvSource({
+        "1000, 100, 65535, 0, the window binds",
+        "1, 100, 65535, 0, the link binds",
+        "1000, 100, 1e9, 0.1, loss binds",
+        "100, 20, 1e9, 3, loss is too high to predict"
+    })
     void theLeastBinds(double bandwidth, double rtt, double window, double loss, String words) {
-        assertEquals(words, of(bandwidth, rtt, window, loss, Acknowledgement.DELAYED).judgement().words());
+        assertEquals(
+                words,
+                of(bandwidth, rtt, window, loss, Acknowledgement.DELAYED)
+                        .judgement()
+                        .words());
     }
 
     @Test
@@ -96,9 +123,15 @@ class PathThroughputTest {
             double loss = Math.pow(10, -5 + 5 * random.nextDouble());
             String name = "Throughput, at most";
             double here = Figures.value(of(1000, rtt, window, loss, Acknowledgement.EACH), name);
-            assertTrue(Figures.value(of(1000, rtt * 1.1, window, loss, Acknowledgement.EACH), name) <= here, "seed " + seed);
-            assertTrue(Figures.value(of(1000, rtt, window, loss * 1.1, Acknowledgement.EACH), name) <= here, "seed " + seed);
-            assertTrue(Figures.value(of(1000, rtt, window * 1.1, loss, Acknowledgement.EACH), name) >= here, "seed " + seed);
+            assertTrue(
+                    Figures.value(of(1000, rtt * 1.1, window, loss, Acknowledgement.EACH), name) <= here,
+                    "seed " + seed);
+            assertTrue(
+                    Figures.value(of(1000, rtt, window, loss * 1.1, Acknowledgement.EACH), name) <= here,
+                    "seed " + seed);
+            assertTrue(
+                    Figures.value(of(1000, rtt, window * 1.1, loss, Acknowledgement.EACH), name) >= here,
+                    "seed " + seed);
         }
     }
 }

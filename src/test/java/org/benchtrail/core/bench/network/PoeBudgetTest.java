@@ -28,12 +28,18 @@ class PoeBudgetTest {
 
     @ParameterizedTest
     @CsvSource({
-        "0, 1, 15.4, 12.95, 44, 0.35, 2.45, 12.9500", "3, 1, 15.4, 12.95, 44, 0.35, 2.45, 12.9500",
-        "1, 1, 4.0, 3.84, 44, 0.090909, 0.165289, 3.8347", "2, 1, 7.0, 6.49, 44, 0.159091, 0.506198, 6.4938",
-        "4, 2, 30, 25.5, 50, 0.60, 4.50, 25.5000", "5, 3, 45, 40, 50, 0.90, 5.0625, 39.9375", "6, 3, 60, 51, 50, 1.20, 9.00, 51.0000",
-        "7, 4, 75, 62, 52, 1.442308, 13.001572, 61.9984", "8, 4, 90, 71.3, 52, 1.730769, 18.722263, 71.2777"
+        "0, 1, 15.4, 12.95, 44, 0.35, 2.45, 12.9500",
+        "3, 1, 15.4, 12.95, 44, 0.35, 2.45, 12.9500",
+        "1, 1, 4.0, 3.84, 44, 0.090909, 0.165289, 3.8347",
+        "2, 1, 7.0, 6.49, 44, 0.159091, 0.506198, 6.4938",
+        "4, 2, 30, 25.5, 50, 0.60, 4.50, 25.5000",
+        "5, 3, 45, 40, 50, 0.90, 5.0625, 39.9375",
+        "6, 3, 60, 51, 50, 1.20, 9.00, 51.0000",
+        "7, 4, 75, 62, 52, 1.442308, 13.001572, 61.9984",
+        "8, 4, 90, 71.3, 52, 1.730769, 18.722263, 71.2777"
     })
-    void classes_reproduceTheTable(int number, int type, double pse, double pd, double volts, double amperes, double loss, double left) {
+    void classes_reproduceTheTable(
+            int number, int type, double pse, double pd, double volts, double amperes, double loss, double left) {
         PowerClass c = PoeBudget.powerClass(number);
         check(IEEE, type, c.type(), 0);
         check(IEEE, pse, c.switchWatts(), 0);
@@ -73,8 +79,12 @@ class PoeBudgetTest {
 
     @Test
     void classZero_asksAsMuchAsClassThree() {
-        assertEquals(Level.BAD, Figures.rule(of(100, 2, new Port(0, 10)), "Port 1: class").outcome());
-        assertEquals(Level.GOOD, Figures.rule(of(100, 3, new Port(0, 10)), "Port 1: class").outcome());
+        assertEquals(
+                Level.BAD,
+                Figures.rule(of(100, 2, new Port(0, 10)), "Port 1: class").outcome());
+        assertEquals(
+                Level.GOOD,
+                Figures.rule(of(100, 3, new Port(0, 10)), "Port 1: class").outcome());
     }
 
     @ParameterizedTest

@@ -38,7 +38,8 @@ class SubnetTest {
         "192.0.2.0/31, 192.0.2.0/31, none, 255.255.255.254, 2, 2, 192.0.2.0 to 192.0.2.1",
         "172.16.5.1/32, 172.16.5.1/32, none, 255.255.255.255, 1, 1, 172.16.5.1"
     })
-    void table(String address, String network, String broadcast, String mask, double total, double usable, String hosts) {
+    void table(
+            String address, String network, String broadcast, String mask, double total, double usable, String hosts) {
         Result result = of(address, "", "");
         check(RFC, network, row(result, "network"));
         check(RFC, broadcast, row(result, "broadcast"));
@@ -62,9 +63,12 @@ class SubnetTest {
 
     @ParameterizedTest
     @CsvSource({
-        "256.1.1.1, 24, address", "010.1.1.1, 24, address", "10.1.1, 24, address", "10.1.1.1.1, 24, address", "10.1.1.x, 24, address",
-        "10.1.1.-1, 24, address", "10.1.1., 24, address", "10.1.1.1, 33, mask", "10.1.1.1, -1, mask", "10.1.1.1, 255.0.255.0, mask",
-        "10.1.1.1, 255.255.255.256, mask", "10.1.1.1, '', mask", "10.1.1.1/24, 24, mask", "10.1.1.1/33, '', address", "'', 24, address",
+        "256.1.1.1, 24, address", "010.1.1.1, 24, address", "10.1.1, 24, address", "10.1.1.1.1, 24, address",
+                "10.1.1.x, 24, address",
+        "10.1.1.-1, 24, address", "10.1.1., 24, address", "10.1.1.1, 33, mask", "10.1.1.1, -1, mask",
+                "10.1.1.1, 255.0.255.0, mask",
+        "10.1.1.1, 255.255.255.256, mask", "10.1.1.1, '', mask", "10.1.1.1/24, 24, mask", "10.1.1.1/33, '', address",
+                "'', 24, address",
         "10.1.1.1, 024, mask"
     })
     void malformed_isRefusedByField(String address, String mask, String field) {
@@ -74,13 +78,19 @@ class SubnetTest {
 
     @Test
     void allThreeWrong_areToldAtOnce() {
-        assertEquals(3, assertThrows(Invalid.class, () -> new Input("1.2.3", "40", "1.2.3.400")).problems().size());
+        assertEquals(
+                3,
+                assertThrows(Invalid.class, () -> new Input("1.2.3", "40", "1.2.3.400"))
+                        .problems()
+                        .size());
     }
 
     @ParameterizedTest
     @CsvSource({
-        "192.168.10.64/26, not usable for a host", "192.168.10.127/26, not usable for a host", "127.0.0.1/8, not usable for a host",
-        "224.0.0.5/24, not usable for a host", "0.1.2.3/8, not usable for a host", "255.255.255.255/32, not usable for a host",
+        "192.168.10.64/26, not usable for a host", "192.168.10.127/26, not usable for a host",
+                "127.0.0.1/8, not usable for a host",
+        "224.0.0.5/24, not usable for a host", "0.1.2.3/8, not usable for a host",
+                "255.255.255.255/32, not usable for a host",
         "169.254.7.7/16, self-assigned", "192.168.10.65/26, usable"
     })
     void usableOrNot(String address, String words) {
@@ -88,8 +98,13 @@ class SubnetTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"192.168.10.126, same network", "192.168.10.130, different networks", "192.168.10.77, the same address",
-        "192.168.10.127, not usable for a host", "127.0.0.1, not usable for a host"})
+    @CsvSource({
+        "192.168.10.126, same network",
+        "192.168.10.130, different networks",
+        "192.168.10.77, the same address",
+        "192.168.10.127, not usable for a host",
+        "127.0.0.1, not usable for a host"
+    })
     void otherHost(String other, String words) {
         assertEquals(words, of("192.168.10.77/26", "", other).judgement().words());
     }
@@ -98,7 +113,8 @@ class SubnetTest {
     void exampleNamesBothNetworks() {
         Result result = new Subnet().calculate(new Subnet().example());
         assertEquals(Level.CAREFUL, result.judgement().level());
-        assertTrue(result.judgement().reason().contains("192.168.10.64/26") && result.judgement().reason().contains("192.168.10.128/26"));
+        assertTrue(result.judgement().reason().contains("192.168.10.64/26")
+                && result.judgement().reason().contains("192.168.10.128/26"));
     }
 
     /** Against the JDK's own address parsing and big integers. */
@@ -110,7 +126,10 @@ class SubnetTest {
             long value = random.nextLong() & 0xFFFF_FFFFL;
             int prefix = random.nextInt(33);
             Ipv4 ip = new Ipv4(value);
-            assertEquals(new BigInteger(1, InetAddress.getByName(ip.toString()).getAddress()).longValue(), value, "seed " + seed);
+            assertEquals(
+                    new BigInteger(1, InetAddress.getByName(ip.toString()).getAddress()).longValue(),
+                    value,
+                    "seed " + seed);
             assertEquals(ip, Ipv4.parse("address", ip.toString()));
             BigInteger low = BigInteger.valueOf(value).shiftRight(32 - prefix).shiftLeft(32 - prefix);
             BigInteger high = low.add(BigInteger.TWO.pow(32 - prefix)).subtract(BigInteger.ONE);

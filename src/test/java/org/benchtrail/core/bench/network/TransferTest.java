@@ -15,13 +15,21 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class TransferTest {
-    private static double seconds(double amount, ByteUnit unit, double rate, double efficiency, int files, double perFile) {
+    private static double seconds(
+            double amount, ByteUnit unit, double rate, double efficiency, int files, double perFile) {
         Result result = new Transfer().calculate(new Input(amount, unit, rate, efficiency, files, perFile));
         return Figures.value(result, "Time in all");
     }
 
     @ParameterizedTest
-    @CsvSource({"MB, 1000000", "MIB, 1048576", "GB, 1000000000", "GIB, 1073741824", "TB, 1000000000000", "TIB, 1099511627776"})
+    @CsvSource({
+        "MB, 1000000",
+        "MIB, 1048576",
+        "GB, 1000000000",
+        "GIB, 1073741824",
+        "TB, 1000000000000",
+        "TIB, 1099511627776"
+    })
     void units_areThoseOfTheStandard(ByteUnit unit, double bytes) {
         check("IEC 80000-13 binary prefixes", bytes, unit.bytes(), 0);
     }

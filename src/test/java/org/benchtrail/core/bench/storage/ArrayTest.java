@@ -151,7 +151,8 @@ class ArrayTest {
             double p = Math.pow(10, -16 + 2 * random.nextDouble());
             Input small = new Input(level, members(n, tb), 100, 50, p, 1e6, 5);
             Input large = new Input(level, members(n, tb * 1.2), 100, 50, p * 1.5, 1e6, 5);
-            for (String name : List.of("Rebuild time, at least", "Chance of an unrecoverable read, at most about", "Usable capacity")) {
+            for (String name : List.of(
+                    "Rebuild time, at least", "Chance of an unrecoverable read, at most about", "Usable capacity")) {
                 double before = Figures.value(new Array().calculate(small), name);
                 double after = Figures.value(new Array().calculate(large), name);
                 assertTrue(after > before || before == 100, "seed " + seed + " " + name + " " + small);

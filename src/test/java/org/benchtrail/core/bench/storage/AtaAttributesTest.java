@@ -22,8 +22,9 @@ class AtaAttributesTest {
     private static final String SOURCE = "SFF-8035i r2 threshold semantics";
 
     private static byte[] data() {
-        return Sectors.attributes(
-                new long[] {5, 0x33, 98, 97, 3}, new long[] {9, 0x32, 81, 81, 16_000}, new long[] {194, 0x22, 110, 95, 0x0000_2D00_1200_25L});
+        return Sectors.attributes(new long[] {5, 0x33, 98, 97, 3}, new long[] {9, 0x32, 81, 81, 16_000}, new long[] {
+            194, 0x22, 110, 95, 0x0000_2D00_1200_25L
+        });
     }
 
     private static byte[] limits() {
@@ -47,7 +48,13 @@ class AtaAttributesTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"63, 63, 63, true, false", "64, 64, 63, false, false", "100, 100, 0, false, false", "1, 1, 0, false, false", "80, 63, 63, false, true"})
+    @CsvSource({
+        "63, 63, 63, true, false",
+        "64, 64, 63, false, false",
+        "100, 100, 0, false, false",
+        "1, 1, 0, false, false",
+        "80, 63, 63, false, true"
+    })
     void valueAtTheThreshold_fails(int value, int worst, int threshold, boolean failing, boolean before) {
         Attribute row = new Attribute(1, true, value, worst, threshold, 0);
         check(SOURCE, failing, row.failing());
@@ -56,7 +63,8 @@ class AtaAttributesTest {
 
     @Test
     void typedRows_readLikeTheSector() {
-        AtaAttributes table = AtaAttributes.parseRows("# id value worst threshold raw\n5 98 97 10 3\n\n  9\t81 81 0 16000 # hours\n");
+        AtaAttributes table =
+                AtaAttributes.parseRows("# id value worst threshold raw\n5 98 97 10 3\n\n  9\t81 81 0 16000 # hours\n");
         assertEquals(new Attribute(5, true, 98, 97, 10, 3), table.rows().get(0));
         assertEquals(16_000, table.rows().get(1).raw());
     }
@@ -98,7 +106,8 @@ class AtaAttributesTest {
 
     private static void assertRefused(Invalid refusal, String field, String reason) {
         assertTrue(
-                refusal.problems().stream().anyMatch(p -> p.field().equals(field) && p.sentence().contains(reason)),
+                refusal.problems().stream()
+                        .anyMatch(p -> p.field().equals(field) && p.sentence().contains(reason)),
                 refusal.getMessage());
     }
 
@@ -115,11 +124,23 @@ class AtaAttributesTest {
                 Arguments.of("words exchanged", Sectors.swapped(data()), limits(), "offset 0", "exchanged"),
                 Arguments.of("no entry", noEntry, limits(), "offset 2", "no entry"),
                 Arguments.of("value 0", Sectors.attributes(new long[] {5, 0, 0, 97, 3}), limits(), "row 1", "value 0"),
-                Arguments.of("same id twice", Sectors.attributes(new long[] {5, 0, 9, 9, 3}, new long[] {5, 0, 9, 9, 3}), limits(), "row 2", "second time"),
-                Arguments.of("threshold cut", data(), Arrays.copyOf(limits(), 100), "thresholds offset 100", "cut short"),
-                Arguments.of("threshold exchanged", data(), Sectors.swapped(limits()), "thresholds offset 0", "exchanged"),
+                Arguments.of(
+                        "same id twice",
+                        Sectors.attributes(new long[] {5, 0, 9, 9, 3}, new long[] {5, 0, 9, 9, 3}),
+                        limits(),
+                        "row 2",
+                        "second time"),
+                Arguments.of(
+                        "threshold cut", data(), Arrays.copyOf(limits(), 100), "thresholds offset 100", "cut short"),
+                Arguments.of(
+                        "threshold exchanged", data(), Sectors.swapped(limits()), "thresholds offset 0", "exchanged"),
                 Arguments.of("threshold 254", data(), Sectors.thresholds(new int[] {5, 254}), "row 1", "threshold 254"),
-                Arguments.of("threshold twice", data(), Sectors.thresholds(new int[] {5, 1}, new int[] {5, 2}), "thresholds offset 14", "second time"));
+                Arguments.of(
+                        "threshold twice",
+                        data(),
+                        Sectors.thresholds(new int[] {5, 1}, new int[] {5, 2}),
+                        "thresholds offset 14",
+                        "second time"));
     }
 
     private static byte[] header() {

@@ -21,7 +21,11 @@ class BackupTimeTest {
 
     @Test
     void time_isAmountOverRate() {
-        check("capacity over rate, recomputed 4.6", 7.407407, Figures.value(of(4000, 150, 0, null), "Time to copy"), 5e-7);
+        check(
+                "capacity over rate, recomputed 4.6",
+                7.407407,
+                Figures.value(of(4000, 150, 0, null), "Time to copy"),
+                5e-7);
         assertEquals(14.814815, Figures.value(of(4000, 150, 100, null), "Time in all"), 1e-6);
     }
 

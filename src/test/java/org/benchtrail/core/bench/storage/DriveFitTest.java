@@ -50,8 +50,27 @@ class DriveFitTest {
         Result result() {
             return new DriveFit()
                     .calculate(new Input(
-                            bay, bayForm, 26.1, carrier, 25, member, old, oldSectors, Media.DISK_CMR, 7200, oldBlocks, drive, form, height,
-                            sectors, media, speed, label, blocks, power, list));
+                            bay,
+                            bayForm,
+                            26.1,
+                            carrier,
+                            25,
+                            member,
+                            old,
+                            oldSectors,
+                            Media.DISK_CMR,
+                            7200,
+                            oldBlocks,
+                            drive,
+                            form,
+                            height,
+                            sectors,
+                            media,
+                            speed,
+                            label,
+                            blocks,
+                            power,
+                            list));
         }
 
         Level rule(String name) {
@@ -103,8 +122,20 @@ class DriveFitTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"SAS, SATA, BAD", "SAS, SAS, GOOD", "SATA, SATA, GOOD", "SATA, SAS, CAREFUL", "PATA, SATA, BAD", "SATA, PATA, BAD", "U2_NVME, SATA, BAD",
-        "U2_NVME, SAS, BAD", "U2_NVME, U2, GOOD", "U2_NVME, U3, CAREFUL", "U3_NVME, U2, GOOD", "SATA, U2, BAD"})
+    @CsvSource({
+        "SAS, SATA, BAD",
+        "SAS, SAS, GOOD",
+        "SATA, SATA, GOOD",
+        "SATA, SAS, CAREFUL",
+        "PATA, SATA, BAD",
+        "SATA, PATA, BAD",
+        "U2_NVME, SATA, BAD",
+        "U2_NVME, SAS, BAD",
+        "U2_NVME, U2, GOOD",
+        "U2_NVME, U3, CAREFUL",
+        "U3_NVME, U2, GOOD",
+        "SATA, U2, BAD"
+    })
     void plug(Interface drive, Bay bay, Level outcome) {
         Case c = new Case();
         c.bay = bay;
@@ -114,7 +145,13 @@ class DriveFitTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"M2_NVME, M2_SATA, BAD", "M2_NVME, M2_PCIE, GOOD", "M2_SATA, M2_PCIE, BAD", "M2_SATA, M2_BOTH, GOOD", "M2_NVME, M2_BOTH, GOOD"})
+    @CsvSource({
+        "M2_NVME, M2_SATA, BAD",
+        "M2_NVME, M2_PCIE, GOOD",
+        "M2_SATA, M2_PCIE, BAD",
+        "M2_SATA, M2_BOTH, GOOD",
+        "M2_NVME, M2_BOTH, GOOD"
+    })
     void cardEdge_doesNotTellTheProtocol(Interface drive, Bay bay, Level outcome) {
         Case c = new Case();
         c.bay = bay;
@@ -135,7 +172,14 @@ class DriveFitTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"F512N, F512E, CAREFUL", "F512E, F512N, CAREFUL", "F512E, F512E, GOOD", "F512E, F4KN, BAD", "F4KN, F512N, BAD", "F4KN, F4KN, GOOD"})
+    @CsvSource({
+        "F512N, F512E, CAREFUL",
+        "F512E, F512N, CAREFUL",
+        "F512E, F512E, GOOD",
+        "F512E, F4KN, BAD",
+        "F4KN, F512N, BAD",
+        "F4KN, F4KN, GOOD"
+    })
     void sectorFormats(SectorFormat old, SectorFormat replacement, Level outcome) {
         Case c = new Case();
         c.oldSectors = old;
@@ -151,7 +195,8 @@ class DriveFitTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"1000, 1953525168, 1000204886016", "3000, 5860533168, 3000592982016", "4000, 7814037168, 4000787030016"})
+    @CsvSource({"1000, 1953525168, 1000204886016", "3000, 5860533168, 3000592982016", "4000, 7814037168, 4000787030016"
+    })
     void nominalBlocks_areThePublishedOnes(double label, double blocks, double bytes) {
         check(LBA, blocks, DriveFit.nominalBlocks(label, SectorFormat.F512N), 0);
         Case c = new Case();
@@ -164,7 +209,9 @@ class DriveFitTest {
     void nominalBlocks_ofBothFormatsAgreeInBytes() {
         for (double label : new double[] {100, 1000, 4000, 18_000}) {
             assertEquals(
-                    DriveFit.nominalBlocks(label, SectorFormat.F512N) / 8, DriveFit.nominalBlocks(label, SectorFormat.F4KN), 0);
+                    DriveFit.nominalBlocks(label, SectorFormat.F512N) / 8,
+                    DriveFit.nominalBlocks(label, SectorFormat.F4KN),
+                    0);
         }
     }
 
@@ -200,12 +247,24 @@ class DriveFitTest {
     void impossibleDrives_areRefused() {
         Case flashThatTurns = new Case();
         flashThatTurns.media = Media.FLASH;
-        assertEquals("newSpeed", assertThrows(Invalid.class, flashThatTurns::result).problems().get(0).field());
+        assertEquals(
+                "newSpeed",
+                assertThrows(Invalid.class, flashThatTurns::result)
+                        .problems()
+                        .get(0)
+                        .field());
         Case halfBlock = new Case();
         halfBlock.blocks = 1e9 + 0.5;
-        assertEquals("newBlocks", assertThrows(Invalid.class, halfBlock::result).problems().get(0).field());
+        assertEquals(
+                "newBlocks",
+                assertThrows(Invalid.class, halfBlock::result).problems().get(0).field());
         Case cardInTray = new Case();
         cardInTray.form = FormFactor.M2_2280;
-        assertEquals("newForm", assertThrows(Invalid.class, cardInTray::result).problems().get(0).field());
+        assertEquals(
+                "newForm",
+                assertThrows(Invalid.class, cardInTray::result)
+                        .problems()
+                        .get(0)
+                        .field());
     }
 }

@@ -39,7 +39,13 @@ class DriveHealthTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"1 63 63 63 0, failing", "1 64 64 63 0, no alarm", "1 100 100 0 0, no alarm", "5 100 100 10 3, suspicious", "1 80 63 63 0, suspicious"})
+    @CsvSource({
+        "1 63 63 63 0, failing",
+        "1 64 64 63 0, no alarm",
+        "1 100 100 0 0, no alarm",
+        "5 100 100 10 3, suspicious",
+        "1 80 63 63 0, suspicious"
+    })
     void threshold_decides(String row, String words) {
         check(THRESHOLDS, words, rows(row).judgement().words());
     }
@@ -58,9 +64,12 @@ class DriveHealthTest {
 
     @Test
     void failingDrive_raisesDataLossAndBackUpFirst() {
-        for (Result result : List.of(rows("5 4 4 10 2000"), rows("5 100 100 10 3"), nvme(page(0, 4)), nvme(page(5, 100)))) {
+        for (Result result :
+                List.of(rows("5 4 4 10 2000"), rows("5 100 100 10 3"), nvme(page(0, 4)), nvme(page(5, 100)))) {
             assertEquals(List.of("DATA_LOSS"), result.cautions());
-            assertTrue(result.judgement().reason().startsWith("Back up first."), result.judgement().reason());
+            assertTrue(
+                    result.judgement().reason().startsWith("Back up first."),
+                    result.judgement().reason());
         }
     }
 
@@ -68,14 +77,25 @@ class DriveHealthTest {
     void quietDrive_isGivenNoMoreThanNoAlarmWithTheFleetFinding() {
         for (Result result : List.of(rows("5 100 100 10 0"), nvme(Sectors.nvme()))) {
             assertEquals("no alarm", result.judgement().words());
-            assertTrue(result.judgement().reason().contains("56 %"), result.judgement().reason());
+            assertTrue(
+                    result.judgement().reason().contains("56 %"),
+                    result.judgement().reason());
             assertTrue(result.cautions().isEmpty());
         }
     }
 
     @ParameterizedTest
-    @CsvSource({"0, 1, failing", "0, 4, failing", "0, 8, failing", "0, 64, suspicious", "3, 10, suspicious", "3, 11, no alarm", "5, 100, suspicious",
-        "5, 99, no alarm", "160, 1, suspicious"})
+    @CsvSource({
+        "0, 1, failing",
+        "0, 4, failing",
+        "0, 8, failing",
+        "0, 64, suspicious",
+        "3, 10, suspicious",
+        "3, 11, no alarm",
+        "5, 100, suspicious",
+        "5, 99, no alarm",
+        "160, 1, suspicious"
+    })
     void nvmeByte_decides(int offset, int value, String words) {
         assertEquals(words, nvme(page(offset, value)).judgement().words());
     }
@@ -100,10 +120,12 @@ class DriveHealthTest {
     void endOfDesignLife_isToldFromImminentFailure() {
         byte[] data = Sectors.attributes(new long[] {231, 0, 9, 9, 0});
         byte[] limits = Sectors.thresholds(new int[] {231, 10});
-        Result result =
-                new DriveHealth().calculate(new Input(Form.ATA_SECTOR, Sectors.hex(data), Sectors.hex(limits), 5, List.of()));
+        Result result = new DriveHealth()
+                .calculate(new Input(Form.ATA_SECTOR, Sectors.hex(data), Sectors.hex(limits), 5, List.of()));
         assertEquals(Level.BAD, result.judgement().level());
-        assertTrue(result.judgement().reason().contains("design life"), result.judgement().reason());
+        assertTrue(
+                result.judgement().reason().contains("design life"),
+                result.judgement().reason());
     }
 
     @Test
@@ -117,7 +139,12 @@ class DriveHealthTest {
     void hexWithOffsetsAndLineEnds_isRead() {
         String hex = Sectors.hex(Sectors.nvme());
         String dump = "0000: " + hex.substring(0, 48) + "\n0010: " + hex.substring(48);
-        assertEquals("no alarm", new DriveHealth().calculate(new Input(Form.NVME_PAGE, dump, "", 0, List.of())).judgement().words());
+        assertEquals(
+                "no alarm",
+                new DriveHealth()
+                        .calculate(new Input(Form.NVME_PAGE, dump, "", 0, List.of()))
+                        .judgement()
+                        .words());
     }
 
     @ParameterizedTest
@@ -135,7 +162,8 @@ class DriveHealthTest {
         SimpleRegression regression = new SimpleRegression();
         regression.addData(new double[][] {{-100, 100}, {-70, 97}, {-40, 91}, {0, 80}});
         check("Apache Commons Math SimpleRegression", regression.getSlope(), Figures.value(result, "Slope"), 1e-12);
-        assertEquals((10 - 80) / regression.getSlope(), Figures.value(result, "Days until the limit at this trend"), 1e-9);
+        assertEquals(
+                (10 - 80) / regression.getSlope(), Figures.value(result, "Days until the limit at this trend"), 1e-9);
         assertEquals(2, result.curves().size());
     }
 

@@ -53,8 +53,16 @@ class EnduranceTest {
         double left = 100 - total;
         String source = "Student interval of a mean, Apache Commons Math";
         check(source, left / statistics.getMean(), Figures.value(result, "Days left at this rate"), 1e-9);
-        check(source, left / (statistics.getMean() + half), Figures.value(result, "Days left, lower end of 95 %"), 1e-6);
-        check(source, left / (statistics.getMean() - half), Figures.value(result, "Days left, upper end of 95 %"), 1e-6);
+        check(
+                source,
+                left / (statistics.getMean() + half),
+                Figures.value(result, "Days left, lower end of 95 %"),
+                1e-6);
+        check(
+                source,
+                left / (statistics.getMean() - half),
+                Figures.value(result, "Days left, upper end of 95 %"),
+                1e-6);
     }
 
     @Test
@@ -66,8 +74,12 @@ class EnduranceTest {
 
     @Test
     void fewDaysLeft_isCareful() {
-        assertEquals(Level.CAREFUL, of(100, new Sample(0, 80), new Sample(10, 90)).judgement().level());
-        assertEquals(Level.GOOD, of(1000, new Sample(0, 80), new Sample(10, 90)).judgement().level());
+        assertEquals(
+                Level.CAREFUL,
+                of(100, new Sample(0, 80), new Sample(10, 90)).judgement().level());
+        assertEquals(
+                Level.GOOD,
+                of(1000, new Sample(0, 80), new Sample(10, 90)).judgement().level());
     }
 
     @Test

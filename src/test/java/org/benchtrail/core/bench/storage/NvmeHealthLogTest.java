@@ -37,14 +37,20 @@ class NvmeHealthLogTest {
 
     @Test
     void dataUnits_areOf512000Bytes() {
-        check(SOURCE, BigInteger.valueOf(632_098_304_000L), NvmeHealthLog.parse(Sectors.nvme()).bytesWritten());
+        check(
+                SOURCE,
+                BigInteger.valueOf(632_098_304_000L),
+                NvmeHealthLog.parse(Sectors.nvme()).bytesWritten());
         NvmeHealthLog log = with(page -> Sectors.number(page, 32, 8, 20_000_000));
         check(SOURCE, 10.24, log.bytesRead().doubleValue() / 1e12, 0);
     }
 
     @Test
     void criticalWarning_bitsAreNamed() {
-        check(SOURCE, Set.of(Warning.SPARE_LOW, Warning.RELIABILITY), with(page -> page[0] = 5).warnings());
+        check(
+                SOURCE,
+                Set.of(Warning.SPARE_LOW, Warning.RELIABILITY),
+                with(page -> page[0] = 5).warnings());
         assertEquals(2, with(page -> page[0] = (byte) 0x80).reservedWarningBits());
     }
 
@@ -91,7 +97,11 @@ class NvmeHealthLogTest {
                 Arguments.of("spare", changed(3, 101), "offset 3", "101 %"),
                 Arguments.of("threshold", changed(4, 101), "offset 4", "101 %"),
                 Arguments.of("counter from the other end", changed(175, 1), "offset 160", "byte order"),
-                Arguments.of("counter too large", changed(112, 1, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 1), "offset 112", "64 bits"),
+                Arguments.of(
+                        "counter too large",
+                        changed(112, 1, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 1),
+                        "offset 112",
+                        "64 bits"),
                 Arguments.of("power-on hours", changed(131, 1), "offset 128", "century"),
                 Arguments.of("sensor", changed(202, 1), "offset 202", "not possible"));
     }
@@ -115,7 +125,8 @@ class NvmeHealthLogTest {
     void malformed_isRefusedWithItsOffset(String what, byte[] page, String offset, String reason) {
         Invalid refusal = assertThrows(Invalid.class, () -> NvmeHealthLog.parse(page));
         assertTrue(
-                refusal.problems().stream().anyMatch(p -> p.field().equals(offset) && p.sentence().contains(reason)),
+                refusal.problems().stream()
+                        .anyMatch(p -> p.field().equals(offset) && p.sentence().contains(reason)),
                 refusal.getMessage());
     }
 

@@ -30,7 +30,7 @@ final class Sectors {
 
     static void number(byte[] page, int offset, int size, long value) {
         for (int i = 0; i < size; i++) {
-            page[offset + i] = (byte) (value >> 8 * i);
+            page[offset + i] = (byte) (value >> (8 * i));
         }
     }
 

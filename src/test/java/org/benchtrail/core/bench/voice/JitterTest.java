@@ -25,7 +25,8 @@ class JitterTest {
 
     @Test
     void evenArrivals_haveNone() {
-        assertEquals(0, Figures.value(of(30, new Packet(0, 50), new Packet(160, 70), new Packet(320, 90)), "Jitter"), 1e-12);
+        assertEquals(
+                0, Figures.value(of(30, new Packet(0, 50), new Packet(160, 70), new Packet(320, 90)), "Jitter"), 1e-12);
     }
 
     @Test
@@ -71,8 +72,12 @@ class JitterTest {
 
     @Test
     void limit_isInclusive() {
-        assertEquals(Level.GOOD, of(0.5, new Packet(0, 50), new Packet(160, 78)).judgement().level());
-        assertEquals(Level.BAD, of(0.499, new Packet(0, 50), new Packet(160, 78)).judgement().level());
+        assertEquals(
+                Level.GOOD,
+                of(0.5, new Packet(0, 50), new Packet(160, 78)).judgement().level());
+        assertEquals(
+                Level.BAD,
+                of(0.499, new Packet(0, 50), new Packet(160, 78)).judgement().level());
     }
 
     @Test

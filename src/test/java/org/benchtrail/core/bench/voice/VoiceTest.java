@@ -23,7 +23,18 @@ class VoiceTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"50, 2.575", "60, 3.100", "70, 3.597", "80, 4.024", "90, 4.339", "93.2, 4.409286", "100, 4.5", "120, 4.5", "0, 1", "-10, 1"})
+    @CsvSource({
+        "50, 2.575",
+        "60, 3.100",
+        "70, 3.597",
+        "80, 4.024",
+        "90, 4.339",
+        "93.2, 4.409286",
+        "100, 4.5",
+        "120, 4.5",
+        "0, 1",
+        "-10, 1"
+    })
     void score(double r, double mos) {
         check(ANNEX_B, mos, Voice.meanOpinionScore(r), r == 93.2 ? 5e-7 : 5e-4);
     }
@@ -61,13 +72,23 @@ class VoiceTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"130, at most 150 ms", "131, between 150 and 400 ms", "380, between 150 and 400 ms", "381, above 400 ms"})
+    @CsvSource({"130, at most 150 ms", "131, between 150 and 400 ms", "380, between 150 and 400 ms", "381, above 400 ms"
+    })
     void delay_isNamedByTheStandardsLimits(double delay, String words) {
-        check("ITU-T G.114 150 and 400 ms", true, of(Codec.G711, delay, 0, 0, 1).judgement().reason().contains(words));
+        check(
+                "ITU-T G.114 150 and 400 ms",
+                true,
+                of(Codec.G711, delay, 0, 0, 1).judgement().reason().contains(words));
     }
 
     @ParameterizedTest
-    @CsvSource({"G711, 0, best, GOOD", "G711, 1, medium, CAREFUL", "G711_CONCEALED, 1, high, GOOD", "G711, 3, poor, BAD", "G711, 20, below poor, BAD"})
+    @CsvSource({
+        "G711, 0, best, GOOD",
+        "G711, 1, medium, CAREFUL",
+        "G711_CONCEALED, 1, high, GOOD",
+        "G711, 3, poor, BAD",
+        "G711, 20, below poor, BAD"
+    })
     void band(Codec codec, double loss, String words, Level level) {
         Result result = of(codec, 50, 10, loss, 1);
         assertEquals(words, result.judgement().words());
@@ -92,8 +113,10 @@ class VoiceTest {
             double loss = 10 * random.nextDouble();
             double burst = 1 + random.nextDouble();
             double r = Figures.value(of(codec, delay, jitter, loss, burst), "Rating R");
-            assertTrue(Figures.value(of(codec, delay + 1, jitter, loss, burst), "Rating R") <= r + 1e-12, "seed " + seed);
-            assertTrue(Figures.value(of(codec, delay, jitter + 1, loss, burst), "Rating R") <= r + 1e-12, "seed " + seed);
+            assertTrue(
+                    Figures.value(of(codec, delay + 1, jitter, loss, burst), "Rating R") <= r + 1e-12, "seed " + seed);
+            assertTrue(
+                    Figures.value(of(codec, delay, jitter + 1, loss, burst), "Rating R") <= r + 1e-12, "seed " + seed);
             assertTrue(Figures.value(of(codec, delay, jitter, loss + 0.1, burst), "Rating R") < r, "seed " + seed);
             assertTrue(Figures.value(of(codec, delay, jitter, loss, burst + 0.1), "Rating R") <= r, "seed " + seed);
             assertTrue(Voice.meanOpinionScore(r + 1) >= Voice.meanOpinionScore(r), "seed " + seed + " R " + r);

@@ -44,7 +44,13 @@ class RadioLinkTest {
     void received_agreesWithFriisInMilliwatts() {
         double lambda = 299_792_458 / 5.5e9;
         double spread = lambda / (4 * Math.PI * 30);
-        double milliwatts = Math.pow(10, 1.7) * Math.pow(10, 0.3) * Math.pow(10, 0.2) / Math.pow(10, 0.1) / Math.pow(10, 1.2) * spread * spread;
+        double milliwatts = Math.pow(10, 1.7)
+                * Math.pow(10, 0.3)
+                * Math.pow(10, 0.2)
+                / Math.pow(10, 0.1)
+                / Math.pow(10, 1.2)
+                * spread
+                * spread;
         double received = Figures.value(of(5500, 30, -64, new Wall(2, 6)), "Received");
         check("Friis transmission equation", 10 * Math.log10(milliwatts), received, 1e-9);
     }
@@ -62,7 +68,8 @@ class RadioLinkTest {
     void nearerThanTheFormulaHolds_isRefused() {
         Invalid refusal = assertThrows(Invalid.class, () -> of(1, 20, -64));
         assertEquals("distance", refusal.problems().get(0).field());
-        assertEquals(2, assertThrows(Invalid.class, () -> of(0, 0, -64)).problems().size());
+        assertEquals(
+                2, assertThrows(Invalid.class, () -> of(0, 0, -64)).problems().size());
     }
 
     @Test
@@ -71,7 +78,8 @@ class RadioLinkTest {
         double received = Figures.value(result, "Received");
         List<Point> points = result.curves().get(0).points();
         assertTrue(points.get(0).y() > received && points.get(points.size() - 1).y() < received);
-        assertEquals(received - 20 * Math.log10(2), points.get(points.size() - 1).y(), 1e-9);
+        assertEquals(
+                received - 20 * Math.log10(2), points.get(points.size() - 1).y(), 1e-9);
     }
 
     @ParameterizedTest
