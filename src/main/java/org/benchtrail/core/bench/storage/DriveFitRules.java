@@ -26,6 +26,11 @@ final class DriveFitRules {
     private static final String MEDIA_SOURCE = "ZBC/ZAC documents [memory]";
     private static final String PRACTICE = "common practice, no source";
 
+    /** 2^28 blocks of 512 bytes. */
+    private static final double BYTES_OF_28_BITS = 0x1p28 * 512;
+    /** 2^32 blocks of 512 bytes. */
+    private static final double BYTES_OF_MBR = 0x1p32 * 512;
+
     private final ResultDraft draft;
     private final Input in;
 
@@ -42,6 +47,7 @@ final class DriveFitRules {
         rules.height();
         rules.sectors();
         rules.blocks();
+        rules.addressing();
         rules.media();
         rules.speed();
         rules.power();
@@ -84,16 +90,20 @@ final class DriveFitRules {
     private void sasDrive() {
         if (in.bay() == Bay.SAS) {
             plain(true, SAS_SOURCE, "Like in like.");
+        } else if (universal()) {
+            ifWired();
         } else {
             plain(
                     false,
                     SATA_SOURCE,
-                    "A SAS drive never goes into another bay: the plug is keyed and the protocol is another.");
+                    "A SAS drive never goes into such a bay: the plug is keyed and the protocol is another.");
         }
     }
 
     private void sataDrive() {
-        if (in.bay() != Bay.SAS) {
+        if (universal()) {
+            ifWired();
+        } else if (in.bay() != Bay.SAS) {
             plain(in.bay() == Bay.SATA, SATA_SOURCE, "A SATA drive needs a SATA bay, or a SAS bay for its plug.");
         } else if (in.member() && in.oldInterface() == Interface.SAS) {
             row(
@@ -108,6 +118,20 @@ final class DriveFitRules {
                     "A SAS bay takes a SATA drive by its plug; the link runs at the lower speed, half duplex, on a single port.",
                     SAS_SOURCE);
         }
+    }
+
+    /** The receptacle of U.2 and U.3 also takes SAS and SATA plugs. */
+    private boolean universal() {
+        return in.bay() == Bay.U2 || in.bay() == Bay.U3;
+    }
+
+    private void ifWired() {
+        row(
+                "interface",
+                Level.CAREFUL,
+                "Bay " + in.bay() + " takes a " + in.newInterface()
+                        + " drive by its plug and runs it only if a controller for it is wired to the bay: check.",
+                PCIE_SOURCE);
     }
 
     private void u2Drive() {
@@ -204,6 +228,23 @@ final class DriveFitRules {
                 of(in.blocks(), 15) + " blocks make " + of(have, 15) + " B; " + of(need, 15) + " B are needed"
                         + (have >= need ? "." : ": the label may be the same, the drive is too small."),
                 BLOCK_SOURCE);
+    }
+
+    private void addressing() {
+        double have = in.blocks() * in.newSectors().logical();
+        boolean beyond = in.bay() == Bay.PATA && have > BYTES_OF_28_BITS;
+        row(
+                "addressing",
+                beyond ? Level.CAREFUL : Level.GOOD,
+                beyond
+                        ? of(have, 15) + " B; a controller that counts blocks in 28 bits ends at "
+                                + of(BYTES_OF_28_BITS, 15) + " B: check that it counts in 48."
+                        : of(have, 15) + " B can be addressed in bay " + in.bay() + ".",
+                PATA_SOURCE);
+        if (have > BYTES_OF_MBR && in.newSectors().logical() == 512) {
+            draft.assume("A partition table of the MBR kind ends at " + of(BYTES_OF_MBR, 15)
+                    + " B on blocks of 512 bytes; the rest needs a GPT.");
+        }
     }
 
     private void media() {

@@ -7,15 +7,13 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.function.Supplier;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.bench.Ask;
 import org.benchtrail.core.bench.Calculation;
 import org.benchtrail.core.bench.InputCheck;
-import org.benchtrail.core.bench.Numeral;
 import org.benchtrail.core.bench.Result;
-import org.benchtrail.core.bench.Result.Curve;
 import org.benchtrail.core.bench.Result.Level;
-import org.benchtrail.core.bench.Result.Point;
 import org.benchtrail.core.bench.ResultDraft;
 import org.benchtrail.core.bench.Trade;
 import org.benchtrail.core.bench.storage.AtaAttributes.Attribute;
@@ -67,7 +65,7 @@ public final class DriveHealth implements Calculation<DriveHealth.Input> {
             check.text("thresholds", thresholds, LONGEST);
             check.rule(followed >= 0 && followed <= 255, "followed", "give an attribute id from 0 to 255");
             earlier = check.list("earlier", earlier, 0, 1000, (path, sample) -> {
-                check.above(path + ".daysAgo", sample.daysAgo(), 0, 36_500, "d");
+                check.within(path + ".daysAgo", sample.daysAgo(), 0.01, 36_500, "d");
                 check.within(path + ".value", sample.value(), 0, 255, "1");
             });
             check.rule(
@@ -144,30 +142,34 @@ public final class DriveHealth implements Calculation<DriveHealth.Input> {
     }
 
     private static NvmeHealthLog parseNvme(Input input) {
-        try {
-            return NvmeHealthLog.parse(Sector.fromHex(input.table()));
-        } catch (Invalid e) {
-            throw underField("table", e);
-        }
+        return reading("table", () -> NvmeHealthLog.parse(Sector.fromHex(input.table())));
     }
 
     private static AtaAttributes parseAta(Input input) {
+        if (input.form() == Form.ATA_ROWS) {
+            return reading("table", () -> AtaAttributes.parseRows(input.table()));
+        }
+        byte[] data = reading("table", () -> Sector.fromHex(input.table()));
+        byte[] limits =
+                input.thresholds().isBlank() ? null : reading("thresholds", () -> Sector.fromHex(input.thresholds()));
+        return reading("table", () -> AtaAttributes.parse(data, limits));
+    }
+
+    /** Lets a problem carry the name of the input field; the place within it opens the sentence. */
+    private static <T> T reading(String field, Supplier<T> parser) {
         try {
-            if (input.form() == Form.ATA_ROWS) {
-                return AtaAttributes.parseRows(input.table());
-            }
-            boolean known = !input.thresholds().isBlank();
-            return AtaAttributes.parse(
-                    Sector.fromHex(input.table()), known ? Sector.fromHex(input.thresholds()) : null);
+            return parser.get();
         } catch (Invalid e) {
-            throw underField("table", e);
+            throw new Invalid(e.problems().stream()
+                    .map(p -> p.field().startsWith("thresholds ")
+                            ? placed("thresholds", p.field().substring("thresholds ".length()), p)
+                            : placed(field, p.field(), p))
+                    .toList());
         }
     }
 
-    private static Invalid underField(String field, Invalid found) {
-        return new Invalid(found.problems().stream()
-                .map(p -> new Invalid.Problem(field, p.field() + ": " + p.sentence()))
-                .toList());
+    private static Invalid.Problem placed(String field, String place, Invalid.Problem problem) {
+        return new Invalid.Problem(field, place + ": " + problem.sentence());
     }
 
     private static void ata(Assessment a, AtaAttributes table, Input input) {
@@ -185,7 +187,9 @@ public final class DriveHealth implements Calculation<DriveHealth.Input> {
         if (watched(table) == 0) {
             a.draft.assume("None of the five attributes watched by their count is in the table.");
         }
-        table.find(input.followed()).ifPresent(row -> followAta(a, row, input));
+        table.find(input.followed())
+                .map(row -> new DriveTrend("attribute " + row.id(), row.value(), row.threshold(), -1))
+                .ifPresent(trend -> trend.write(a.draft, input.earlier()));
     }
 
     private static long watched(AtaAttributes table) {
@@ -248,7 +252,7 @@ public final class DriveHealth implements Calculation<DriveHealth.Input> {
         used(a, log);
         errors(a, log);
         figures(a.draft, log);
-        trend(a, new Followed("percentage used", log.percentageUsed(), 100, 1), input.earlier());
+        new DriveTrend("percentage used", log.percentageUsed(), 100, 1).write(a.draft, input.earlier());
     }
 
     private static void spare(Assessment a, NvmeHealthLog log) {
@@ -289,67 +293,6 @@ public final class DriveHealth implements Calculation<DriveHealth.Input> {
                 log.powerOnHours().doubleValue(),
                 "h",
                 7);
-    }
-
-    private static void followAta(Assessment a, Attribute row, Input input) {
-        trend(a, new Followed("attribute " + row.id(), row.value(), row.threshold(), -1), input.earlier());
-    }
-
-    /** What is followed: its value now, the limit (none if not above 0), and the sign of the way towards the limit. */
-    private record Followed(String name, double now, double limit, int sign) {
-        boolean approaches(double slope) {
-            return limit > 0 && slope * sign > 0 && (limit - now) * sign > 0;
-        }
-    }
-
-    /** Least-squares line through the readings, the present one at day 0, and where it meets the limit. */
-    private static void trend(Assessment a, Followed followed, List<Sample> earlier) {
-        if (earlier.isEmpty()) {
-            return;
-        }
-        List<Point> points = new ArrayList<>();
-        earlier.stream()
-                .sorted((x, y) -> Double.compare(y.daysAgo(), x.daysAgo()))
-                .forEach(s -> points.add(new Point(-s.daysAgo(), s.value())));
-        points.add(new Point(0, followed.now()));
-        double slope = slope(a.draft, points);
-        curves(a.draft, followed, points);
-        if (followed.approaches(slope)) {
-            a.draft.figure(
-                    "Days until the limit at this trend",
-                    "t = (limit - value now) / slope",
-                    "(" + of(followed.limit()) + " - " + of(followed.now()) + ") / " + Numeral.term(slope),
-                    (followed.limit() - followed.now()) / slope,
-                    "d",
-                    2);
-            a.draft.assume("The trend of " + followed.name()
-                    + " goes on in a straight line; a drive may fail well before it meets the limit.");
-        }
-    }
-
-    private static void curves(ResultDraft draft, Followed followed, List<Point> points) {
-        draft.curve(new Curve("Trend of " + followed.name(), "day", "d", followed.name(), "1", points));
-        if (followed.limit() > 0) {
-            List<Point> line = List.of(new Point(points.get(0).x(), followed.limit()), new Point(0, followed.limit()));
-            draft.curve(new Curve("Limit", "day", "d", followed.name(), "1", line));
-        }
-    }
-
-    private static double slope(ResultDraft draft, List<Point> points) {
-        double n = points.size();
-        double meanX = points.stream().mapToDouble(Point::x).sum() / n;
-        double meanY = points.stream().mapToDouble(Point::y).sum() / n;
-        double sxy = points.stream()
-                .mapToDouble(p -> (p.x() - meanX) * (p.y() - meanY))
-                .sum();
-        double sxx = points.stream()
-                .mapToDouble(p -> (p.x() - meanX) * (p.x() - meanX))
-                .sum();
-        draft.say(
-                "Sums about the means",
-                "Sxy = sum (x - mean x)(y - mean y), Sxx = sum (x - mean x)^2",
-                "mean x = " + of(meanX) + ", mean y = " + of(meanY) + ", Sxy = " + of(sxy) + ", Sxx = " + of(sxx));
-        return draft.figure("Slope", "b = Sxy / Sxx", Numeral.term(sxy) + " / " + of(sxx), sxy / sxx, "1/d", 3);
     }
 
     /** What has been found so far, the worst first. */

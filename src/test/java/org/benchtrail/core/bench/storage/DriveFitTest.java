@@ -134,7 +134,9 @@ class DriveFitTest {
         "U2_NVME, U2, GOOD",
         "U2_NVME, U3, CAREFUL",
         "U3_NVME, U2, GOOD",
-        "SATA, U2, BAD"
+        "SATA, U2, CAREFUL",
+        "SAS, U3, CAREFUL",
+        "SAS, PATA, BAD"
     })
     void plug(Interface drive, Bay bay, Level outcome) {
         Case c = new Case();
@@ -222,6 +224,32 @@ class DriveFitTest {
         assertEquals(Level.BAD, c.rule("blocks"));
         c.blocks = 7_814_037_168.0;
         assertEquals(Level.GOOD, c.rule("blocks"));
+    }
+
+    @Test
+    void oldAddressing_endsAtThePublishedSizes() {
+        Case c = new Case();
+        c.member = false;
+        c.bay = Bay.PATA;
+        c.drive = Interface.PATA;
+        c.blocks = 0x1p28;
+        check(
+                "ATA-6 28-bit limit and MBR limit, recomputed",
+                137_438_953_472.0,
+                Figures.value(c.result(), "Offered"),
+                0);
+        assertEquals(Level.GOOD, c.rule("addressing"));
+        c.blocks = 0x1p28 + 1;
+        assertEquals(Level.CAREFUL, c.rule("addressing"));
+        c.blocks = 0x1p32;
+        check(
+                "ATA-6 28-bit limit and MBR limit, recomputed",
+                2_199_023_255_552.0,
+                Figures.value(c.result(), "Offered"),
+                0);
+        assertTrue(c.result().assumptions().stream().noneMatch(a -> a.contains("MBR")));
+        c.blocks = 0x1p32 + 1;
+        assertTrue(c.result().assumptions().stream().anyMatch(a -> a.contains("2199023255552")));
     }
 
     @Test

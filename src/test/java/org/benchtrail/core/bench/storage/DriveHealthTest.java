@@ -156,6 +156,16 @@ class DriveHealthTest {
         assertTrue(refusal.problems().get(0).sentence().startsWith("offset "));
     }
 
+    @ParameterizedTest
+    @ValueSource(strings = {"zz", "00", "5 10"})
+    void unreadableThresholds_nameTheirField(String text) {
+        String data = Sectors.hex(Sectors.attributes(new long[] {5, 1, 9, 9, 2000}));
+        Invalid refusal = assertThrows(
+                Invalid.class, () -> new DriveHealth().calculate(new Input(Form.ATA_SECTOR, data, text, 5, List.of())));
+        assertEquals("thresholds", refusal.problems().get(0).field());
+        assertTrue(refusal.problems().get(0).sentence().startsWith("offset "));
+    }
+
     @Test
     void trend_agreesWithALibraryRegression() {
         Result result = rows("5 80 80 10 1", new Sample(100, 100), new Sample(40, 91), new Sample(70, 97));
