@@ -226,7 +226,7 @@ class TradesTest {
             throws ReflectiveOperationException {
         Random random = new Random(seed);
         int results = 0;
-        for (int i = 0; i < 300; i++) {
+        for (int i = 0; i < 100; i++) {
             try {
                 Object input = c.example();
                 for (int changes = 1 + random.nextInt(4); changes > 0; changes--) {
