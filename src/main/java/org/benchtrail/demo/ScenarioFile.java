@@ -137,11 +137,14 @@ final class ScenarioFile {
         return object;
     }
 
-    /** Numbers stay text where they carry a fraction: measured values are decimal strings. */
+    /**
+     * Only {@code true} and {@code false} are truth values, as in YAML 1.2: {@code NO} is an answer. Numbers stay text: measured
+     * values are decimal strings.
+     */
     private static JsonNode scalar(ScalarNode node) {
         JsonNodeFactory json = JsonNodeFactory.instance;
-        if (node.getTag().equals(Tag.BOOL)) {
-            return json.booleanNode(node.getValue().equalsIgnoreCase("true"));
+        if (node.getValue().equals("true") || node.getValue().equals("false")) {
+            return json.booleanNode(node.getValue().equals("true"));
         }
         if (node.getTag().equals(Tag.NULL)) {
             return json.nullNode();

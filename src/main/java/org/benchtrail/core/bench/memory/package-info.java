@@ -1,0 +1,3 @@
+/** Memory modules. */
+@org.jspecify.annotations.NullMarked
+package org.benchtrail.core.bench.memory;

@@ -1,0 +1,300 @@
+package org.benchtrail.core.bench.network;
+
+import static org.benchtrail.core.bench.Numeral.of;
+
+import java.util.Comparator;
+import java.util.List;
+import org.benchtrail.core.bench.Ask;
+import org.benchtrail.core.bench.Calculation;
+import org.benchtrail.core.bench.InputCheck;
+import org.benchtrail.core.bench.Result;
+import org.benchtrail.core.bench.Result.Curve;
+import org.benchtrail.core.bench.Result.Level;
+import org.benchtrail.core.bench.Result.Point;
+import org.benchtrail.core.bench.ResultDraft;
+import org.benchtrail.core.bench.Trade;
+
+/**
+ * A twisted-pair channel: its length, and its measured insertion loss against the limit of its class.
+ *
+ * <p>Sources: ISO/IEC 11801 channel limits as tabulated in an IEEE 802.3 task-force contribution of March 2004 (seen);
+ * TIA-568-C.2 (from memory).
+ */
+public final class CopperLink implements Calculation<CopperLink.Input> {
+    /** Class or category with its insertion-loss limit: factor (a √f + b f + c / √f) + 4 d √f + e f^1.5, f in MHz, in dB. */
+    public enum Category {
+        ISO_D(100, 1.05, 1.9108, 0.0222, 0.20, 0.04, 0),
+        ISO_E(250, 1.05, 1.82, 0.0169, 0.25, 0.02, 0),
+        ISO_F(600, 1.05, 1.80, 0.0100, 0.20, 0.02, 0),
+        TIA_5E(100, 1.02, 1.967, 0.023, 0.050, 0.04, 0),
+        TIA_6(250, 1.02, 1.808, 0.017, 0.2, 0.02, 0.0003);
+
+        private final double highest;
+        private final double factor;
+        private final double root;
+        private final double linear;
+        private final double inverse;
+        private final double plug;
+        private final double power;
+
+        Category(double highest, double factor, double root, double linear, double inverse, double plug, double power) {
+            this.highest = highest;
+            this.factor = factor;
+            this.root = root;
+            this.linear = linear;
+            this.inverse = inverse;
+            this.plug = plug;
+            this.power = power;
+        }
+
+        /** Highest frequency the category is defined for, MHz; the lowest is 1. */
+        public double highest() {
+            return highest;
+        }
+
+        double limit(double f) {
+            double r = Math.sqrt(f);
+            return factor * (root * r + linear * f + inverse / r) + 4 * plug * r + power * f * r;
+        }
+
+        String formula() {
+            return String.format(
+                    java.util.Locale.ROOT,
+                    "%s × (%s × √f + %s × f + %s / √f) + 4 × %s × √f + %s × f^1.5",
+                    of(factor),
+                    of(root),
+                    of(linear),
+                    of(inverse),
+                    of(plug),
+                    of(power));
+        }
+
+        String put(double f) {
+            return formula()
+                    .replace("√f", "√" + of(f))
+                    .replace("× f^", "× " + of(f) + "^")
+                    .replace("× f", "× " + of(f));
+        }
+
+        boolean iso() {
+            return name().startsWith("ISO");
+        }
+
+        String source() {
+            return iso()
+                    ? "ISO/IEC 11801 as in an IEEE 802.3 contribution, March 2004 [verified: formula seen]"
+                    : "TIA-568-C.2 [memory]";
+        }
+    }
+
+    /** One point of the tester's sweep, worst pair. */
+    public record Reading(
+            @Ask(label = "Frequency", unit = "MHz") double frequency,
+
+            @Ask(label = "Insertion loss", unit = "dB", hint = "Worst pair, as a positive number")
+            double loss) {}
+
+    public record Input(
+            @Ask(label = "Class or category") Category category,
+
+            @Ask(label = "Permanent link", unit = "m", hint = "From outlet to panel")
+            double permanent,
+
+            @Ask(label = "Cords in all", unit = "m", hint = "Both ends together")
+            double cords,
+
+            @Ask(label = "Measured insertion loss", hint = "May be empty: then only the length is judged")
+            List<Reading> readings,
+
+            @Ask(label = "Uncertainty of the tester", unit = "dB", hint = "Expanded, off its datasheet; 0 if unknown")
+            double uncertainty) {
+        public Input {
+            InputCheck check = new InputCheck();
+            boolean known = check.present("category", category);
+            check.above("permanent", permanent, 0, 1000, "m");
+            check.within("cords", cords, 0, 1000, "m");
+            double highest = known ? category.highest() : 600;
+            readings = check.list("readings", readings, 0, 2000, (path, reading) -> {
+                check.within(path + ".frequency", reading.frequency(), 1, highest, "MHz");
+                check.within(path + ".loss", reading.loss(), 0, 200, "dB");
+            });
+            check.rule(
+                    readings.stream().mapToDouble(Reading::frequency).distinct().count() == readings.size(),
+                    "readings",
+                    "give each frequency once");
+            check.within("uncertainty", uncertainty, 0, 10, "dB");
+            check.done();
+        }
+    }
+
+    private static final double LONGEST_LINK = 90;
+    private static final double LONGEST_CHANNEL = 100;
+    private static final double ISO_FLOOR = 4.0;
+    private static final String LENGTH_SOURCE = "IEEE 802.3, TIA-568, ISO/IEC 11801 [verified: seen]";
+
+    @Override
+    public String id() {
+        return "copper-link";
+    }
+
+    @Override
+    public int version() {
+        return 1;
+    }
+
+    @Override
+    public Trade trade() {
+        return Trade.NETWORK;
+    }
+
+    @Override
+    public String title() {
+        return "Copper link";
+    }
+
+    @Override
+    public String question() {
+        return "Are this channel's length and measured insertion loss within the limit of its class?";
+    }
+
+    @Override
+    public Class<Input> inputType() {
+        return Input.class;
+    }
+
+    @Override
+    public Input example() {
+        return new Input(
+                Category.ISO_E,
+                62,
+                8,
+                List.of(new Reading(1, 1.4), new Reading(10, 4.5), new Reading(100, 15.1), new Reading(250, 25.2)),
+                0.3);
+    }
+
+    @Override
+    public Result calculate(Input in) {
+        ResultDraft draft = new ResultDraft();
+        boolean fits = length(draft, in);
+        curves(draft, in);
+        draft.assume("Copper at 20 °C; a warmer cable loses more.");
+        if (in.readings().isEmpty()) {
+            return unmeasured(draft, in, fits);
+        }
+        Reading worst = in.readings().stream()
+                .min(Comparator.comparingDouble(r -> margin(in, r)))
+                .orElseThrow();
+        double limit = draft.figure(
+                "Limit at the worst point",
+                "IL = " + in.category().formula(),
+                in.category().put(worst.frequency()),
+                in.category().limit(worst.frequency()),
+                "dB",
+                4);
+        double margin = draft.figure(
+                "Margin at the worst point",
+                "limit - measured",
+                of(limit) + " - " + of(worst.loss()),
+                limit - worst.loss(),
+                "dB",
+                3);
+        in.readings().forEach(r -> row(draft, in, r));
+        return judge(draft, in, fits, worst, margin);
+    }
+
+    private static double margin(Input in, Reading r) {
+        return in.category().limit(r.frequency()) - r.loss();
+    }
+
+    private static boolean length(ResultDraft draft, Input in) {
+        double channel = draft.figure(
+                "Channel length",
+                "permanent link + cords",
+                of(in.permanent()) + " + " + of(in.cords()),
+                in.permanent() + in.cords(),
+                "m",
+                4);
+        boolean link = in.permanent() <= LONGEST_LINK;
+        boolean whole = channel <= LONGEST_CHANNEL;
+        draft.rule(
+                "permanent link",
+                link ? Level.GOOD : Level.BAD,
+                of(in.permanent()) + " m, at most 90 m.",
+                LENGTH_SOURCE);
+        draft.rule("channel", whole ? Level.GOOD : Level.BAD, of(channel) + " m, at most 100 m.", LENGTH_SOURCE);
+        return link && whole;
+    }
+
+    /** Inclusive: a loss at the limit conforms. Within the tester's uncertainty of the limit nothing is decided. */
+    private static Level level(Input in, Reading r) {
+        double margin = margin(in, r);
+        if (margin < 0 && in.category().iso() && r.loss() <= ISO_FLOOR) {
+            return Level.CAREFUL;
+        }
+        if (Math.abs(margin) < in.uncertainty()) {
+            return Level.UNDECIDED;
+        }
+        return margin >= 0 ? Level.GOOD : Level.BAD;
+    }
+
+    private static void row(ResultDraft draft, Input in, Reading r) {
+        Level level = level(in, r);
+        String floor = level == Level.CAREFUL ? " ISO is said to lift limits below 4.0 dB to 4.0 dB [memory]." : "";
+        draft.rule(
+                "insertion loss at " + of(r.frequency()) + " MHz",
+                level,
+                of(r.loss()) + " dB, limit " + of(in.category().limit(r.frequency()), 4) + " dB." + floor,
+                in.category().source());
+    }
+
+    private static void curves(ResultDraft draft, Input in) {
+        draft.curve(new Curve(
+                "Limit",
+                "frequency",
+                "MHz",
+                "insertion loss",
+                "dB",
+                ResultDraft.sample(1, in.category().highest(), 100, in.category()::limit)));
+        if (!in.readings().isEmpty()) {
+            draft.curve(new Curve(
+                    "Measured",
+                    "frequency",
+                    "MHz",
+                    "insertion loss",
+                    "dB",
+                    in.readings().stream()
+                            .sorted(Comparator.comparingDouble(Reading::frequency))
+                            .map(r -> new Point(r.frequency(), r.loss()))
+                            .toList()));
+        }
+    }
+
+    private static Result unmeasured(ResultDraft draft, Input in, boolean fits) {
+        String length = "The channel is " + of(in.permanent() + in.cords(), 4) + " m long, its link "
+                + of(in.permanent(), 4) + " m, against 100 m and 90 m";
+        return fits
+                ? draft.judged(Level.UNDECIDED, "length within, loss not measured", length + ".")
+                : draft.judged(Level.BAD, "too long", length + ".");
+    }
+
+    private static Result judge(ResultDraft draft, Input in, boolean fits, Reading worst, double margin) {
+        String reason = "Worst at " + of(worst.frequency()) + " MHz: " + of(worst.loss()) + " dB measured, margin "
+                + of(margin, 3) + " dB; the channel is " + of(in.permanent() + in.cords(), 4) + " m long.";
+        List<Level> levels = in.readings().stream().map(r -> level(in, r)).toList();
+        if (!fits) {
+            return draft.judged(Level.BAD, "too long", reason);
+        }
+        if (levels.contains(Level.BAD)) {
+            return draft.judged(Level.BAD, "insertion loss above the limit", reason);
+        }
+        if (levels.contains(Level.UNDECIDED)) {
+            return draft.judged(
+                    Level.UNDECIDED,
+                    "too close to call",
+                    reason + " The tester is good to " + of(in.uncertainty()) + " dB.");
+        }
+        return levels.contains(Level.CAREFUL)
+                ? draft.judged(Level.CAREFUL, "within the lifted limit only", reason)
+                : draft.judged(Level.GOOD, "within the limit", reason);
+    }
+}

@@ -1,0 +1,395 @@
+package org.benchtrail.core.bench.storage;
+
+import static org.benchtrail.core.bench.Numeral.of;
+
+import java.util.List;
+import java.util.Locale;
+import org.benchtrail.core.bench.Ask;
+import org.benchtrail.core.bench.Calculation;
+import org.benchtrail.core.bench.InputCheck;
+import org.benchtrail.core.bench.Result;
+import org.benchtrail.core.bench.Result.Curve;
+import org.benchtrail.core.bench.Result.Level;
+import org.benchtrail.core.bench.ResultDraft;
+import org.benchtrail.core.bench.Trade;
+
+/**
+ * Capacity, failures survived, rebuild and exposure of a disk array.
+ *
+ * <p>Sources: SNIA DDF definitions for capacity and tolerance; Patterson, Gibson, Katz, SIGMOD 1988, for the mean time to data
+ * loss with one check disk; its extension to more failures is the textbook product form (Chen et al., ACM Computing Surveys
+ * 1994, from memory).
+ */
+public final class Array implements Calculation<Array.Input> {
+    /** The five levels that are judged, with what each asks of its members. */
+    public enum RaidLevel {
+        RAID0(2),
+        RAID1(2),
+        RAID5(3),
+        RAID6(4),
+        RAID10(4);
+
+        private final int least;
+
+        RaidLevel(int least) {
+            this.least = least;
+        }
+
+        public int least() {
+            return least;
+        }
+
+        /** Members' worth of capacity that can be used, of n. */
+        int usable(int n) {
+            return switch (this) {
+                case RAID0 -> n;
+                case RAID1 -> 1;
+                case RAID5 -> n - 1;
+                case RAID6 -> n - 2;
+                case RAID10 -> n / 2;
+            };
+        }
+
+        /** Failures survived whichever members fail. */
+        int survives(int n) {
+            return switch (this) {
+                case RAID0 -> 0;
+                case RAID1 -> n - 1;
+                case RAID5, RAID10 -> 1;
+                case RAID6 -> 2;
+            };
+        }
+
+        int survivesAtBest(int n) {
+            return this == RAID10 ? n / 2 : survives(n);
+        }
+
+        /** Members that must be read in full when as many have failed as are survived for certain. */
+        int readInRebuild(int n) {
+            return switch (this) {
+                case RAID0 -> 0;
+                case RAID1, RAID10 -> 1;
+                case RAID5 -> n - 1;
+                case RAID6 -> n - 2;
+            };
+        }
+    }
+
+    public record Input(
+            @Ask(label = "Level") RaidLevel level,
+
+            @Ask(label = "Members", unit = "TB", hint = "Capacity of each, decimal terabytes, off the label")
+            List<Double> members,
+
+            @Ask(label = "Rebuild rate", unit = "MB/s", hint = "Sustained write rate of one member")
+            double rebuildRate,
+
+            @Ask(label = "Share of the rate under load", unit = "%", hint = "100 if the array is idle, about 30 in use")
+            double share,
+
+            @Ask(label = "Unrecoverable read errors", unit = "1/bit", hint = "Datasheet, such as 1e-14 or 1e-15")
+            double errorsPerBit,
+
+            @Ask(label = "MTTF of one member", unit = "h", hint = "Datasheet; often called MTBF")
+            double mttf,
+
+            @Ask(label = "Time until the replacement is in", unit = "h", hint = "0 with a hot spare")
+            double untilReplaced) {
+        public Input {
+            InputCheck check = new InputCheck();
+            check.present("level", level);
+            members = check.list("members", members, 2, 256, (path, tb) -> check.above(path, tb, 0, 1000, "TB"));
+            if (level != null && !members.isEmpty()) {
+                check.rule(
+                        members.size() >= level.least(),
+                        "members",
+                        level + " needs at least " + level.least() + " members, not " + members.size());
+                check.rule(
+                        level != RaidLevel.RAID10 || members.size() % 2 == 0,
+                        "members",
+                        "RAID10 needs an even number of members, not " + members.size());
+            }
+            check.within("rebuildRate", rebuildRate, 0.1, 100_000, "MB/s");
+            check.within("share", share, 1, 100, "%");
+            check.within("errorsPerBit", errorsPerBit, 0, 1e-6, "1/bit");
+            check.within("mttf", mttf, 1, 1e8, "h");
+            check.within("untilReplaced", untilReplaced, 0, 10_000, "h");
+            check.done();
+        }
+    }
+
+    private static final double HOURS_PER_YEAR = 8760;
+    private static final double BITS_PER_TB = 8e12;
+    private static final double HIGH_CHANCE = 0.1;
+
+    @Override
+    public String id() {
+        return "array";
+    }
+
+    @Override
+    public int version() {
+        return 1;
+    }
+
+    @Override
+    public Trade trade() {
+        return Trade.STORAGE;
+    }
+
+    @Override
+    public String title() {
+        return "Disk array";
+    }
+
+    @Override
+    public String question() {
+        return "How much does the array hold, how many failures does it survive, and what does a rebuild risk?";
+    }
+
+    @Override
+    public Class<Input> inputType() {
+        return Input.class;
+    }
+
+    @Override
+    public Input example() {
+        return new Input(RaidLevel.RAID5, List.of(4.0, 4.0, 4.0, 4.0), 150, 30, 1e-14, 1_200_000, 24);
+    }
+
+    /**
+     * Patterson, Gibson, Katz 1988: MTTF^2 / ((D + C n_G)(G + C - 1) MTTR), in hours.
+     *
+     * @param data D, data disks in all
+     * @param group G, data disks in a group
+     * @param checks C, check disks in a group
+     */
+    static double meanTimeToDataLoss(double mttf, double mttr, int data, int group, int checks) {
+        double groups = (double) data / group;
+        return mttf * mttf / ((data + checks * groups) * (group + checks - 1) * mttr);
+    }
+
+    /** Chance of at least one unrecoverable error in so many bits: 1 - (1 - p)^bits, without cancellation. */
+    static double unrecoverable(double perBit, double bits) {
+        return -Math.expm1(bits * Math.log1p(-perBit));
+    }
+
+    /** Share of a population that fails within a year: 1 - e^(-8760 / MTTF). */
+    static double annualFailureRate(double mttf) {
+        return -Math.expm1(-HOURS_PER_YEAR / mttf);
+    }
+
+    @Override
+    public Result calculate(Input in) {
+        ResultDraft draft = new ResultDraft();
+        double smallest =
+                in.members().stream().mapToDouble(Double::doubleValue).min().orElseThrow();
+        capacity(draft, in, smallest);
+        yearly(draft, in);
+        draft.assume("Capacity is that of the smallest member, in decimal terabytes, before any file system.");
+        draft.assume("An array is no backup: it does not bring back what was deleted or overwritten.");
+        draft.caution("DATA_LOSS");
+        if (in.level() == RaidLevel.RAID0) {
+            return withoutRedundancy(draft, in);
+        }
+        double rebuild = rebuild(draft, in, smallest);
+        double chance = readError(draft, in, smallest);
+        exposure(draft, in, rebuild);
+        return judge(draft, in, chance, rebuild);
+    }
+
+    private static void capacity(ResultDraft draft, Input in, double smallest) {
+        int n = in.members().size();
+        int parts = in.level().usable(n);
+        draft.say("Smallest member", "c = min of the members", "c = " + of(smallest) + " TB, n = " + n);
+        draft.figure(
+                "Usable capacity", usableFormula(in.level()), parts + " × " + of(smallest), parts * smallest, "TB", 4);
+        draft.figure(
+                "Share of the raw capacity",
+                "usable / sum of the members x 100",
+                shareText(in, parts * smallest),
+                100 * parts * smallest / total(in),
+                "%",
+                3);
+        int sure = in.level().survives(n);
+        int best = in.level().survivesAtBest(n);
+        draft.figure("Failures survived for certain", "table of the level", String.valueOf(sure), sure, "1", 3);
+        draft.figure("Failures survived at best", "table of the level", String.valueOf(best), best, "1", 3);
+        if (in.level() == RaidLevel.RAID10) {
+            draft.figure(
+                    "Chance that a second failure is fatal",
+                    "1 / (n - 1) x 100",
+                    "1 / (" + n + " - 1) × 100",
+                    100.0 / (n - 1),
+                    "%",
+                    3);
+        }
+    }
+
+    private static double total(Input in) {
+        return in.members().stream().mapToDouble(Double::doubleValue).sum();
+    }
+
+    private static String shareText(Input in, double usable) {
+        return of(usable) + " / " + of(total(in)) + " × 100";
+    }
+
+    private static String usableFormula(RaidLevel level) {
+        return switch (level) {
+            case RAID0 -> "n x c";
+            case RAID1 -> "1 x c";
+            case RAID5 -> "(n - 1) x c";
+            case RAID6 -> "(n - 2) x c";
+            case RAID10 -> "(n / 2) x c";
+        };
+    }
+
+    private static void yearly(ResultDraft draft, Input in) {
+        double rate = 100 * annualFailureRate(in.mttf());
+        draft.figure(
+                "Members that fail within a year",
+                "AFR = (1 - e^(-8760 / MTTF)) x 100",
+                "(1 - exp(-8760 / " + of(in.mttf()) + ")) × 100",
+                rate,
+                "%",
+                3);
+    }
+
+    private static double rebuild(ResultDraft draft, Input in, double smallest) {
+        double hours = smallest * 1e6 / (in.rebuildRate() * in.share() / 100) / 3600;
+        draft.figure(
+                "Rebuild time, at least",
+                "t = c x 10^6 / (rate x share / 100) / 3600",
+                of(smallest) + " × 10^6 / (" + of(in.rebuildRate()) + " × " + of(in.share()) + " / 100) / 3600",
+                hours,
+                "h",
+                4);
+        return hours;
+    }
+
+    private static double readError(ResultDraft draft, Input in, double smallest) {
+        int read = in.level().readInRebuild(in.members().size());
+        double bits = read * smallest * BITS_PER_TB;
+        draft.step(
+                "Bits read",
+                "bits = members read x c x 8 x 10^12",
+                read + " × " + of(smallest) + " × 8 × 10^12",
+                bits,
+                "bit",
+                4);
+        double chance = unrecoverable(in.errorsPerBit(), bits);
+        draft.figure(
+                "Chance of an unrecoverable read, at most about",
+                "P = (1 - e^(-p x bits)) x 100, equal to 1 - (1 - p)^bits for small p",
+                "(1 - exp(-" + of(in.errorsPerBit()) + " × " + of(bits) + ")) × 100",
+                100 * chance,
+                "%",
+                3);
+        draft.curve(new Curve(
+                "Unrecoverable read",
+                "read in the rebuild",
+                "TB",
+                "chance",
+                "%",
+                ResultDraft.sample(
+                        0, 2 * read * smallest, 41, tb -> 100 * unrecoverable(in.errorsPerBit(), tb * BITS_PER_TB))));
+        draft.assume("The datasheet's error rate is an upper bound; the chance is at most about the one given.");
+        if (in.level() == RaidLevel.RAID6) {
+            draft.assume(
+                    "The chance is for two members lost; with one lost the second parity still corrects a bad read.");
+        }
+        return chance;
+    }
+
+    private static void exposure(ResultDraft draft, Input in, double rebuild) {
+        int n = in.members().size();
+        double window = in.untilReplaced() + rebuild;
+        draft.figure(
+                "Time exposed", "MTTR = wait + rebuild", of(in.untilReplaced()) + " + " + of(rebuild), window, "h", 4);
+        draft.figure(
+                "Chance of a further failure meanwhile",
+                "P = (1 - e^(-(n - 1) x MTTR / MTTF)) x 100",
+                "(1 - exp(-(" + n + " - 1) × " + of(window) + " / " + of(in.mttf()) + ")) × 100",
+                -100 * Math.expm1(-(n - 1) * window / in.mttf()),
+                "%",
+                3);
+        if (window * n > in.mttf() / 10) {
+            draft.assume(
+                    "A mean time to data loss is not given: the formula needs a repair much shorter than MTTF / n.");
+            return;
+        }
+        dataLoss(draft, in, window);
+    }
+
+    private static void dataLoss(ResultDraft draft, Input in, double window) {
+        int n = in.members().size();
+        if (in.level() == RaidLevel.RAID5 || in.level() == RaidLevel.RAID10) {
+            int group = in.level() == RaidLevel.RAID5 ? n - 1 : 1;
+            int data = in.level().usable(n);
+            double hours = meanTimeToDataLoss(in.mttf(), window, data, group, 1);
+            draft.figure(
+                    "Mean time to data loss, optimistic",
+                    "MTTF^2 / ((D + C x D / G)(G + C - 1) x MTTR) / 8760",
+                    String.format(
+                            Locale.ROOT,
+                            "%s^2 / ((%d + 1 × %d / %d) × (%d + 1 - 1) × %s) / 8760",
+                            of(in.mttf()),
+                            data,
+                            data,
+                            group,
+                            group,
+                            of(window)),
+                    hours / HOURS_PER_YEAR,
+                    "a",
+                    2);
+        } else {
+            severalFailures(draft, in, window);
+        }
+        draft.assume("Failures are taken as independent and evenly likely over life, bad reads left out: optimistic.");
+    }
+
+    private static void severalFailures(ResultDraft draft, Input in, double window) {
+        int n = in.members().size();
+        int k = in.level().survives(n);
+        if (k > 2) {
+            return;
+        }
+        double ways = k == 1 ? n * (n - 1.0) : n * (n - 1.0) * (n - 2.0);
+        draft.figure(
+                "Mean time to data loss, optimistic",
+                "MTTF^(k+1) / (n(n-1)...(n-k) x MTTR^k) / 8760, k failures survived",
+                of(in.mttf()) + "^" + (k + 1) + " / (" + of(ways) + " × " + of(window) + "^" + k + ") / 8760",
+                Math.pow(in.mttf(), k + 1) / (ways * Math.pow(window, k)) / HOURS_PER_YEAR,
+                "a",
+                2);
+    }
+
+    private static Result withoutRedundancy(ResultDraft draft, Input in) {
+        int n = in.members().size();
+        draft.figure(
+                "Mean time to data loss, optimistic",
+                "MTTF / n / 8760",
+                of(in.mttf()) + " / " + n + " / 8760",
+                in.mttf() / n / HOURS_PER_YEAR,
+                "a",
+                2);
+        return draft.judged(
+                Level.BAD,
+                "survives no failure",
+                "With RAID0 over " + n + " members the first failure loses everything.");
+    }
+
+    private static Result judge(ResultDraft draft, Input in, double chance, double rebuild) {
+        int sure = in.level().survives(in.members().size());
+        String survives = "survives " + sure + (sure == 1 ? " failure" : " failures");
+        String reason = "The array " + survives + " for certain; the rebuild takes at least " + of(rebuild, 3)
+                + " h and meets an unrecoverable read with a chance of at most about " + of(100 * chance, 3) + " %";
+        if (chance > HIGH_CHANCE) {
+            return draft.judged(
+                    Level.CAREFUL,
+                    survives + ", the rebuild is risky",
+                    reason + ", above 10 % (common practice, no source).");
+        }
+        return draft.judged(Level.GOOD, survives, reason + ".");
+    }
+}

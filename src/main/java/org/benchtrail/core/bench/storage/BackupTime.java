@@ -1,0 +1,137 @@
+package org.benchtrail.core.bench.storage;
+
+import static org.benchtrail.core.bench.Numeral.of;
+
+import java.util.List;
+import org.benchtrail.core.bench.Ask;
+import org.benchtrail.core.bench.Calculation;
+import org.benchtrail.core.bench.InputCheck;
+import org.benchtrail.core.bench.Result;
+import org.benchtrail.core.bench.Result.Curve;
+import org.benchtrail.core.bench.Result.Level;
+import org.benchtrail.core.bench.Result.Point;
+import org.benchtrail.core.bench.ResultDraft;
+import org.benchtrail.core.bench.Trade;
+import org.jspecify.annotations.Nullable;
+
+/** Will the backup finish before what is predicted, such as a drive's failure or a battery's end? Plain arithmetic. */
+public final class BackupTime implements Calculation<BackupTime.Input> {
+    public record Input(
+            @Ask(label = "Amount to back up", unit = "GB", hint = "Decimal gigabytes")
+            double amount,
+
+            @Ask(label = "Sustained rate", unit = "MB/s", hint = "Measured on this drive, not off the label")
+            double rate,
+
+            @Ask(
+                    label = "Time for reading it back",
+                    unit = "%",
+                    hint = "100 if every byte is compared afterwards, else 0")
+            double checking,
+
+            @Ask(
+                    label = "Time that is left",
+                    unit = "h",
+                    hint = "The lower end of the prediction; empty if there is none")
+            @Nullable
+            Double left) {
+        public Input {
+            InputCheck check = new InputCheck();
+            check.above("amount", amount, 0, 1e9, "GB");
+            check.within("rate", rate, 0.001, 1e6, "MB/s");
+            check.within("checking", checking, 0, 1000, "%");
+            check.optional("left", left, 0, 1e6, "h");
+            check.done();
+        }
+    }
+
+    private static final double COMFORT = 0.5;
+
+    @Override
+    public String id() {
+        return "backup-time";
+    }
+
+    @Override
+    public int version() {
+        return 1;
+    }
+
+    @Override
+    public Trade trade() {
+        return Trade.STORAGE;
+    }
+
+    @Override
+    public String title() {
+        return "Backup time";
+    }
+
+    @Override
+    public String question() {
+        return "Will the backup finish before what is predicted?";
+    }
+
+    @Override
+    public Class<Input> inputType() {
+        return Input.class;
+    }
+
+    @Override
+    public Input example() {
+        return new Input(800, 90, 100, 48.0);
+    }
+
+    @Override
+    public Result calculate(Input in) {
+        ResultDraft draft = new ResultDraft();
+        double copy = in.amount() * 1000 / in.rate() / 3600;
+        draft.figure(
+                "Time to copy",
+                "t = amount x 1000 / rate / 3600",
+                of(in.amount()) + " × 1000 / " + of(in.rate()) + " / 3600",
+                copy,
+                "h",
+                3);
+        double all = copy * (1 + in.checking() / 100);
+        draft.figure(
+                "Time in all",
+                "T = t x (1 + checking / 100)",
+                of(copy) + " × (1 + " + of(in.checking()) + " / 100)",
+                all,
+                "h",
+                3);
+        draft.assume("The rate is held throughout; a failing drive slows down as it retries bad places.");
+        draft.caution("DATA_LOSS");
+        draft.curve(new Curve(
+                "Copied", "time", "h", "amount", "GB", List.of(new Point(0, 0), new Point(copy, in.amount()))));
+        Double left = in.left();
+        return left == null ? untimed(draft, all) : timed(draft, in, all, left);
+    }
+
+    private static Result untimed(ResultDraft draft, double all) {
+        return draft.judged(Level.NONE, "a time", "Copying and checking take about " + of(all, 3) + " h.");
+    }
+
+    private static Result timed(ResultDraft draft, Input in, double all, double left) {
+        draft.figure("Time to spare", "left - T", of(left) + " - " + of(all), left - all, "h", 3);
+        String compared = "It takes about " + of(all, 3) + " h and " + of(left, 3) + " h are left";
+        if (all > left) {
+            double saved = Math.min(in.amount(), in.rate() * left * 3.6);
+            draft.figure(
+                    "Copied when the time is up",
+                    "the lesser of amount and rate x left x 3600 / 1000",
+                    "min(" + of(in.amount()) + ", " + of(in.rate()) + " × " + of(left) + " × 3600 / 1000)",
+                    saved,
+                    "GB",
+                    3);
+            return draft.judged(Level.BAD, "does not finish in time", compared + ": copy what matters most first.");
+        }
+        return all > COMFORT * left
+                ? draft.judged(
+                        Level.CAREFUL,
+                        "finishes with little to spare",
+                        compared + ", less than twice the need (common practice, no source): start now.")
+                : draft.judged(Level.GOOD, "finishes before it", compared + ".");
+    }
+}

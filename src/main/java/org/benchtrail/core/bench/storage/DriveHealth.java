@@ -1,0 +1,354 @@
+package org.benchtrail.core.bench.storage;
+
+import static org.benchtrail.core.bench.Numeral.of;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.function.Supplier;
+import org.benchtrail.core.Invalid;
+import org.benchtrail.core.bench.Ask;
+import org.benchtrail.core.bench.Calculation;
+import org.benchtrail.core.bench.InputCheck;
+import org.benchtrail.core.bench.Result;
+import org.benchtrail.core.bench.Result.Level;
+import org.benchtrail.core.bench.ResultDraft;
+import org.benchtrail.core.bench.Trade;
+import org.benchtrail.core.bench.storage.AtaAttributes.Attribute;
+
+/**
+ * What a drive says about itself: failing, suspicious, or no alarm; never more than that.
+ *
+ * <p>Sources: threshold semantics of SFF-8035i r2 and ATA/ATAPI-5 SMART RETURN STATUS (clauses from memory); the attributes
+ * watched by their raw count are the five of a large operator's published fleet study; NVM Express log page 02h.
+ */
+public final class DriveHealth implements Calculation<DriveHealth.Input> {
+    /** In what form the drive's answer is given. */
+    public enum Form {
+        ATA_ROWS,
+        ATA_SECTOR,
+        NVME_PAGE
+    }
+
+    /** An earlier reading of the watched attribute. */
+    public record Sample(
+            @Ask(label = "Days ago", unit = "d", hint = "Days before the table given above")
+            double daysAgo,
+
+            @Ask(label = "Value then", unit = "1", hint = "Normalised value; percentage used for NVMe")
+            double value) {}
+
+    public record Input(
+            @Ask(label = "Form of the drive's answer") Form form,
+
+            @Ask(
+                    label = "Attributes or log page",
+                    hint = "Lines of: id value worst threshold raw; or 512 bytes as hexadecimal pairs")
+            String table,
+
+            @Ask(label = "Threshold sector", hint = "512 bytes as hexadecimal pairs; empty for rows and NVMe")
+            String thresholds,
+
+            @Ask(label = "Attribute to follow", hint = "Its id; for NVMe percentage used is followed")
+            int followed,
+
+            @Ask(label = "Earlier readings", hint = "May be empty: then there is no trend")
+            List<Sample> earlier) {
+        private static final int LONGEST = 20_000;
+
+        public Input {
+            InputCheck check = new InputCheck();
+            check.present("form", form);
+            check.text("table", table, LONGEST);
+            check.text("thresholds", thresholds, LONGEST);
+            check.rule(followed >= 0 && followed <= 255, "followed", "give an attribute id from 0 to 255");
+            earlier = check.list("earlier", earlier, 0, 1000, (path, sample) -> {
+                check.within(path + ".daysAgo", sample.daysAgo(), 0.01, 36_500, "d");
+                check.within(path + ".value", sample.value(), 0, 255, "1");
+            });
+            check.rule(
+                    earlier.stream().mapToDouble(Sample::daysAgo).distinct().count() == earlier.size(),
+                    "earlier",
+                    "give each day once");
+            check.done();
+        }
+    }
+
+    private static final String FLEET =
+            "In a published study of a large drive population (USENIX FAST 2007) 56 % of the drives"
+                    + " that failed had shown none of the four strong signals.";
+    private static final Map<Integer, String> WATCHED = new TreeMap<>(Map.of(
+            5, "reallocated sectors",
+            187, "reported uncorrectable errors",
+            188, "command timeouts",
+            197, "sectors pending reallocation",
+            198, "uncorrectable sectors found off line"));
+    private static final String THRESHOLD_SOURCE = "SFF-8035i r2, ATA/ATAPI-5 SMART [memory: clause]";
+    private static final String COUNT_SOURCE =
+            "published fleet study, raw count above 0 [verified: list of attributes seen]";
+    private static final String LOG_SOURCE = "NVM Express log page 02h [verified: layout seen]";
+
+    @Override
+    public String id() {
+        return "drive-health";
+    }
+
+    @Override
+    public int version() {
+        return 1;
+    }
+
+    @Override
+    public Trade trade() {
+        return Trade.STORAGE;
+    }
+
+    @Override
+    public String title() {
+        return "Drive health";
+    }
+
+    @Override
+    public String question() {
+        return "Does the drive say that it is failing, is it suspicious, or does it raise no alarm?";
+    }
+
+    @Override
+    public Class<Input> inputType() {
+        return Input.class;
+    }
+
+    @Override
+    public Input example() {
+        return new Input(Form.ATA_ROWS, """
+                5 96 96 10 3
+                9 82 82 0 15890
+                197 100 100 0 0
+                198 100 100 0 0
+                """, "", 5, List.of(new Sample(90, 100), new Sample(30, 98)));
+    }
+
+    @Override
+    public Result calculate(Input input) {
+        Assessment assessment = new Assessment();
+        if (input.form() == Form.NVME_PAGE) {
+            nvme(assessment, parseNvme(input), input);
+        } else {
+            ata(assessment, parseAta(input), input);
+        }
+        return assessment.result();
+    }
+
+    private static NvmeHealthLog parseNvme(Input input) {
+        return reading("table", () -> NvmeHealthLog.parse(Sector.fromHex(input.table())));
+    }
+
+    private static AtaAttributes parseAta(Input input) {
+        if (input.form() == Form.ATA_ROWS) {
+            return reading("table", () -> AtaAttributes.parseRows(input.table()));
+        }
+        byte[] data = reading("table", () -> Sector.fromHex(input.table()));
+        byte[] limits =
+                input.thresholds().isBlank() ? null : reading("thresholds", () -> Sector.fromHex(input.thresholds()));
+        return reading("table", () -> AtaAttributes.parse(data, limits));
+    }
+
+    /** Lets a problem carry the name of the input field; the place within it opens the sentence. */
+    private static <T> T reading(String field, Supplier<T> parser) {
+        try {
+            return parser.get();
+        } catch (Invalid e) {
+            throw new Invalid(e.problems().stream()
+                    .map(p -> p.field().startsWith("thresholds ")
+                            ? placed("thresholds", p.field().substring("thresholds ".length()), p)
+                            : placed(field, p.field(), p))
+                    .toList());
+        }
+    }
+
+    private static Invalid.Problem placed(String field, String place, Invalid.Problem problem) {
+        return new Invalid.Problem(field, place + ": " + problem.sentence());
+    }
+
+    private static void ata(Assessment a, AtaAttributes table, Input input) {
+        for (Attribute row : table.rows()) {
+            threshold(a, row);
+            count(a, row);
+        }
+        a.draft.figure(
+                "Attributes watched by count",
+                "number of rows with id 5, 187, 188, 197 or 198",
+                of(watched(table)),
+                watched(table),
+                "1",
+                3);
+        if (watched(table) == 0) {
+            a.draft.assume("None of the five attributes watched by their count is in the table.");
+        }
+        table.find(input.followed())
+                .map(row -> new DriveTrend("attribute " + row.id(), row.value(), row.threshold(), -1))
+                .ifPresent(trend -> trend.write(a.draft, input.earlier()));
+    }
+
+    private static long watched(AtaAttributes table) {
+        return table.rows().stream()
+                .filter(row -> WATCHED.containsKey(row.id()))
+                .count();
+    }
+
+    private static void threshold(Assessment a, Attribute row) {
+        String name = "attribute " + row.id() + " against its threshold";
+        if (row.threshold() < 0) {
+            a.unknownThresholds = true;
+            return;
+        }
+        String compared = "value " + row.value() + ", worst " + row.worst() + ", threshold " + row.threshold();
+        a.draft.say(
+                name,
+                "failing if threshold > 0 and value <= threshold",
+                compared + (row.failing() ? ": failing" : ": above"));
+        if (row.failing()) {
+            String meaning = row.prefail() ? "failure is to be expected soon" : "the design life is used up";
+            a.failing(name, compared + ": " + meaning + ".", THRESHOLD_SOURCE);
+        } else if (row.failedBefore()) {
+            a.suspicious(name, compared + ": it was at the threshold once and has come back.", THRESHOLD_SOURCE);
+        } else {
+            a.draft.rule(name, Level.GOOD, compared + ": no alarm.", THRESHOLD_SOURCE);
+        }
+    }
+
+    private static void count(Assessment a, Attribute row) {
+        String meaning = WATCHED.get(row.id());
+        if (meaning == null) {
+            return;
+        }
+        String name = "attribute " + row.id() + " by its count";
+        if (row.raw() > 0) {
+            a.suspicious(name, row.raw() + " " + meaning + ": investigate.", COUNT_SOURCE);
+        } else {
+            a.draft.rule(name, Level.GOOD, "0 " + meaning + ": no alarm.", COUNT_SOURCE);
+        }
+        if (row.id() == 188 && row.raw() > 0xFFFF) {
+            a.draft.assume(
+                    "Some drives pack three 16-bit counters into attribute 188 [memory]: read its parts singly.");
+        }
+    }
+
+    private static void nvme(Assessment a, NvmeHealthLog log, Input input) {
+        for (NvmeHealthLog.Warning warning : NvmeHealthLog.Warning.values()) {
+            String name = "critical warning, bit " + warning.ordinal();
+            if (log.warnings().contains(warning)) {
+                a.failing(name, "Set: " + warning.sentence() + ".", LOG_SOURCE);
+            } else {
+                a.draft.rule(name, Level.GOOD, "Not set.", LOG_SOURCE);
+            }
+        }
+        if (log.reservedWarningBits() != 0) {
+            a.suspicious("critical warning, bits 6 and 7", "Set, and their meaning is not known here.", LOG_SOURCE);
+        }
+        spare(a, log);
+        used(a, log);
+        errors(a, log);
+        figures(a.draft, log);
+        new DriveTrend("percentage used", log.percentageUsed(), 100, 1).write(a.draft, input.earlier());
+    }
+
+    private static void spare(Assessment a, NvmeHealthLog log) {
+        String compared = "spare " + log.availableSpare() + " %, threshold " + log.spareThreshold() + " %";
+        a.draft.say("Spare against its threshold", "warn if spare <= threshold", compared);
+        a.warnIf(log.availableSpare() <= log.spareThreshold(), "available spare", compared + ".", LOG_SOURCE);
+    }
+
+    private static void used(Assessment a, NvmeHealthLog log) {
+        String said = log.percentageUsed() + " % of the rated life used.";
+        a.warnIf(log.percentageUsed() >= 100, "percentage used", said, LOG_SOURCE);
+    }
+
+    private static void errors(Assessment a, NvmeHealthLog log) {
+        String said = log.mediaErrors() + " media and data integrity errors.";
+        a.warnIf(log.mediaErrors().signum() > 0, "media errors", said, "common practice, no source");
+    }
+
+    private static void figures(ResultDraft draft, NvmeHealthLog log) {
+        draft.figure(
+                "Composite temperature",
+                "t = T - 273",
+                log.compositeKelvin() + " - 273",
+                log.compositeCelsius(),
+                "°C",
+                3);
+        draft.figure(
+                "Written",
+                "W = data units x 512000 / 10^12",
+                log.dataUnitsWritten() + " × 512000 / 10^12",
+                log.bytesWritten().doubleValue() / 1e12,
+                "TB",
+                4);
+        draft.figure(
+                "Powered on",
+                "as read at bytes 128 to 143",
+                log.powerOnHours().toString(),
+                log.powerOnHours().doubleValue(),
+                "h",
+                7);
+    }
+
+    /** What has been found so far, the worst first. */
+    private static final class Assessment {
+        private final ResultDraft draft = new ResultDraft();
+        private final List<String> alarms = new ArrayList<>();
+        private final List<String> doubts = new ArrayList<>();
+        private boolean unknownThresholds;
+
+        void failing(String name, String sentence, String source) {
+            alarms.add(name + ": " + sentence);
+            draft.rule(name, Level.BAD, sentence, source);
+        }
+
+        void suspicious(String name, String sentence, String source) {
+            doubts.add(name + ": " + sentence);
+            draft.rule(name, Level.CAREFUL, sentence, source);
+        }
+
+        void warnIf(boolean holds, String name, String sentence, String source) {
+            if (holds) {
+                suspicious(name, sentence, source);
+            } else {
+                draft.rule(name, Level.GOOD, sentence, source);
+            }
+        }
+
+        Result result() {
+            if (unknownThresholds) {
+                draft.assume("Thresholds were not given for every attribute: those were judged by their count alone.");
+            }
+            draft.assume(FLEET);
+            if (!alarms.isEmpty()) {
+                draft.caution("DATA_LOSS");
+                return draft.judged(Level.BAD, "failing", "Back up first. " + String.join(" ", alarms));
+            }
+            if (!doubts.isEmpty()) {
+                draft.caution("DATA_LOSS");
+                return draft.judged(Level.CAREFUL, "suspicious", "Back up first. " + String.join(" ", doubts));
+            }
+            return quiet();
+        }
+
+        private Result quiet() {
+            if (draft.rules().isEmpty()) {
+                return draft.judged(
+                        Level.UNDECIDED,
+                        "cannot be judged",
+                        "No threshold and none of the watched attributes was given.");
+            }
+            long checked = draft.rules().size();
+            return draft.judged(
+                    Level.GOOD,
+                    "no alarm",
+                    String.format(
+                            Locale.ROOT, "None of %d checks raised an alarm, which is no promise. %s", checked, FLEET));
+        }
+    }
+}

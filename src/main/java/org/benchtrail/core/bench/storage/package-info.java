@@ -1,0 +1,3 @@
+/** Drives, arrays, backups. */
+@org.jspecify.annotations.NullMarked
+package org.benchtrail.core.bench.storage;

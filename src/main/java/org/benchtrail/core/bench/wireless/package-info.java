@@ -1,0 +1,3 @@
+/** Radio links. */
+@org.jspecify.annotations.NullMarked
+package org.benchtrail.core.bench.wireless;

@@ -1,0 +1,64 @@
+package org.benchtrail.core.bench;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class NumeralTest {
+    @ParameterizedTest
+    @CsvSource({
+        "0, 3, 0",
+        "-0.0, 3, 0",
+        "1234.5, 3, 1230",
+        "1235, 3, 1240",
+        "0.00012345, 2, 0.00012",
+        "1e-14, 3, 1e-14",
+        "-2.5e-9, 2, -2.5e-9",
+        "999.96, 4, 1000",
+        "1.5e20, 3, 1.5e20",
+        "100, 9, 100",
+        "4000787030016, 15, 4000787030016"
+    })
+    void writesSignificantDigits(double value, int digits, String written) {
+        assertEquals(written, Numeral.of(value, digits));
+    }
+
+    @Test
+    void term_negative_standsInBrackets() {
+        assertEquals("(-3)", Numeral.term(-3));
+        assertEquals("3", Numeral.term(3));
+    }
+
+    @ParameterizedTest
+    @ValueSource(doubles = {Double.NaN, Double.POSITIVE_INFINITY, Double.NEGATIVE_INFINITY})
+    void notFinite_isRefused(double value) {
+        assertThrows(IllegalArgumentException.class, () -> Numeral.of(value));
+    }
+
+    @ParameterizedTest
+    @ValueSource(ints = {0, 16})
+    void digitsOutsideRange_areRefused(int digits) {
+        assertThrows(IllegalArgumentException.class, () -> Numeral.of(1, digits));
+    }
+
+    @ParameterizedTest
+    @ValueSource(longs = {1, 2, 3})
+    void readBack_agreesToTheDigitsWritten(long seed) {
+        Random random = new Random(seed);
+        for (int i = 0; i < 1000; i++) {
+            double value = random.nextGaussian() * Math.pow(10, random.nextInt(40) - 20);
+            int digits = 1 + random.nextInt(15);
+            double read = Double.parseDouble(Numeral.of(value, digits));
+            assertEquals(
+                    value,
+                    read,
+                    Math.abs(value) * 0.5000001 * Math.pow(10, 1 - digits),
+                    "seed " + seed + ", " + digits);
+        }
+    }
+}

@@ -1,0 +1,60 @@
+package org.benchtrail.core.bench.storage;
+
+import static org.benchtrail.core.Published.check;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.Random;
+import org.benchtrail.core.bench.Figures;
+import org.benchtrail.core.bench.Result;
+import org.benchtrail.core.bench.Result.Level;
+import org.benchtrail.core.bench.storage.BackupTime.Input;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class BackupTimeTest {
+    private static Result of(double amount, double rate, double checking, Double left) {
+        return new BackupTime().calculate(new Input(amount, rate, checking, left));
+    }
+
+    @Test
+    void time_isAmountOverRate() {
+        check(
+                "capacity over rate, recomputed 4.6",
+                7.407407,
+                Figures.value(of(4000, 150, 0, null), "Time to copy"),
+                5e-7);
+        assertEquals(14.814815, Figures.value(of(4000, 150, 100, null), "Time in all"), 1e-6);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"14.9, GOOD", "14.8, CAREFUL", "7.5, CAREFUL", "7.4, BAD", "0, BAD"})
+    void deadline_decides(double left, Level level) {
+        assertEquals(level, of(4000, 150, 0, left).judgement().level());
+    }
+
+    @Test
+    void withoutDeadline_isATime() {
+        assertEquals(Level.NONE, of(4000, 150, 0, null).judgement().level());
+    }
+
+    @Test
+    void tooLate_saysHowMuchIsCopied() {
+        assertEquals(540, Figures.value(of(4000, 150, 0, 1.0), "Copied when the time is up"), 1e-9);
+    }
+
+    @ParameterizedTest
+    @ValueSource(longs = {1, 2, 3})
+    void moreData_neverTakesLess(long seed) {
+        Random random = new Random(seed);
+        for (int i = 0; i < 500; i++) {
+            double amount = 1 + 1e4 * random.nextDouble();
+            double rate = 1 + 500 * random.nextDouble();
+            double time = Figures.value(of(amount, rate, 50, null), "Time in all");
+            assertTrue(Figures.value(of(amount * 1.01, rate, 50, null), "Time in all") > time, "seed " + seed);
+            assertTrue(Figures.value(of(amount, rate * 1.01, 50, null), "Time in all") < time, "seed " + seed);
+        }
+    }
+}

@@ -1,0 +1,99 @@
+package org.benchtrail.core.bench.wireless;
+
+import static org.benchtrail.core.Published.check;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import java.util.Random;
+import org.benchtrail.core.Invalid;
+import org.benchtrail.core.bench.Figures;
+import org.benchtrail.core.bench.Result;
+import org.benchtrail.core.bench.Result.Level;
+import org.benchtrail.core.bench.Result.Point;
+import org.benchtrail.core.bench.wireless.RadioLink.Input;
+import org.benchtrail.core.bench.wireless.RadioLink.Wall;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class RadioLinkTest {
+    private static final String ITU = "ITU-R P.525 free-space loss";
+
+    private static Result of(double frequency, double distance, double sensitivity, Wall... walls) {
+        return new RadioLink().calculate(new Input(17, 3, 2, 1, frequency, distance, List.of(walls), sensitivity, 5));
+    }
+
+    @ParameterizedTest
+    @CsvSource({"1000, 1000, 92.4478", "10000, 10000, 132.4478", "2437, 100, 80.184894", "5500, 30, 76.797462"})
+    void freeSpaceLoss(double megahertz, double metres, double loss) {
+        check(ITU, loss, RadioLink.freeSpaceLoss(metres, megahertz), loss > 90 ? 5e-5 : 5e-7);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"1000, 1000", "2437, 100", "5500, 30", "60000, 7"})
+    void freeSpaceLoss_agreesWithTheRoundedConstant(double megahertz, double metres) {
+        double rounded = 32.4 + 20 * Math.log10(megahertz) + 20 * Math.log10(metres / 1000);
+        check(ITU, rounded, RadioLink.freeSpaceLoss(metres, megahertz), 0.05);
+    }
+
+    /** The power form of Friis: received over sent is (lambda / 4 pi d)^2, added up in milliwatts instead of decibels. */
+    @Test
+    void received_agreesWithFriisInMilliwatts() {
+        double lambda = 299_792_458 / 5.5e9;
+        double spread = lambda / (4 * Math.PI * 30);
+        double milliwatts = Math.pow(10, 1.7)
+                * Math.pow(10, 0.3)
+                * Math.pow(10, 0.2)
+                / Math.pow(10, 0.1)
+                / Math.pow(10, 1.2)
+                * spread
+                * spread;
+        double received = Figures.value(of(5500, 30, -64, new Wall(2, 6)), "Received");
+        check("Friis transmission equation", 10 * Math.log10(milliwatts), received, 1e-9);
+    }
+
+    @Test
+    void margin_decides() {
+        double received = Figures.value(of(5500, 30, -64), "Received");
+        assertEquals(Level.GOOD, of(5500, 30, received - 5.01).judgement().level());
+        assertEquals(Level.CAREFUL, of(5500, 30, received - 4.9).judgement().level());
+        assertEquals(Level.CAREFUL, of(5500, 30, received).judgement().level());
+        assertEquals(Level.BAD, of(5500, 30, received + 0.1).judgement().level());
+    }
+
+    @Test
+    void nearerThanTheFormulaHolds_isRefused() {
+        Invalid refusal = assertThrows(Invalid.class, () -> of(1, 20, -64));
+        assertEquals("distance", refusal.problems().get(0).field());
+        assertEquals(
+                2, assertThrows(Invalid.class, () -> of(0, 0, -64)).problems().size());
+    }
+
+    @Test
+    void curve_passesThroughTheDistanceAskedFor() {
+        Result result = of(5500, 30, -64);
+        double received = Figures.value(result, "Received");
+        List<Point> points = result.curves().get(0).points();
+        assertTrue(points.get(0).y() > received && points.get(points.size() - 1).y() < received);
+        assertEquals(
+                received - 20 * Math.log10(2), points.get(points.size() - 1).y(), 1e-9);
+    }
+
+    @ParameterizedTest
+    @ValueSource(longs = {1, 2, 3})
+    void fartherHigherOrMoreWalls_neverStronger(long seed) {
+        Random random = new Random(seed);
+        for (int i = 0; i < 500; i++) {
+            double f = 1000 + 60_000 * random.nextDouble();
+            double d = 1 + 1000 * random.nextDouble();
+            double here = Figures.value(of(f, d, -64), "Received");
+            assertTrue(Figures.value(of(f, d * 1.01, -64), "Received") < here, "seed " + seed);
+            assertTrue(Figures.value(of(f * 1.01, d, -64), "Received") < here, "seed " + seed);
+            assertTrue(Figures.value(of(f, d, -64, new Wall(1, 3)), "Received") < here, "seed " + seed);
+            assertEquals(here - 20 * Math.log10(2), Figures.value(of(f, 2 * d, -64), "Received"), 1e-9, "seed " + seed);
+        }
+    }
+}
