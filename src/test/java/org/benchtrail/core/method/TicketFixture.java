@@ -102,7 +102,11 @@ final class TicketFixture {
 
     /** Who has the ticket. */
     Person assignee() {
-        return as(Sheets.person(String.valueOf(sheet.course().assignee())));
+        return as(assigneeActor());
+    }
+
+    Actor assigneeActor() {
+        return Sheets.person(String.valueOf(sheet.course().assignee()));
     }
 
     TicketFixture passes(Duration time) {
