@@ -43,7 +43,11 @@ public final class Published {
         StringBuilder table = new StringBuilder("checks against published sources:\n");
         long sum = 0;
         for (Map.Entry<String, LongAdder> entry : COUNTS.entrySet()) {
-            table.append("  ").append(entry.getKey()).append(": ").append(entry.getValue()).append('\n');
+            table.append("  ")
+                    .append(entry.getKey())
+                    .append(": ")
+                    .append(entry.getValue())
+                    .append('\n');
             sum += entry.getValue().sum();
         }
         System.out.print(table.append("  together: ").append(sum).append('\n'));

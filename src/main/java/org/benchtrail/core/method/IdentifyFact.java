@@ -233,7 +233,8 @@ public sealed interface IdentifyFact extends Fact {
             fileName = t.required("fileName", fileName, Texts.LINE, "The file needs a name.");
             mediaType = t.required("mediaType", mediaType, Texts.LINE, "The file needs a media type.");
             t.require(bytes > 0, "file", "The file is empty: choose another.");
-            t.require(sha256 != null && sha256.matches("[0-9a-f]{64}"), "sha256", "A SHA-256 is 64 hexadecimal digits.");
+            t.require(
+                    sha256 != null && sha256.matches("[0-9a-f]{64}"), "sha256", "A SHA-256 is 64 hexadecimal digits.");
             shows = t.required("shows", shows, Texts.LINE, "Say what the file shows.");
             t.done();
         }

@@ -256,7 +256,8 @@ public final class JobSheet {
 
     /** The latest screening that found a hazard not yet cleared; to screen again clears nothing. */
     Optional<Noted<IdentifyFact.HazardsScreened>> stopWork() {
-        int cleared = latest(IdentifyFact.StopWorkCleared.class).map(Noted::entry).orElse(0);
+        int cleared =
+                latest(IdentifyFact.StopWorkCleared.class).map(Noted::entry).orElse(0);
         return latest(
                 IdentifyFact.HazardsScreened.class,
                 screened -> screened.entry() > cleared && screened.fact().any());

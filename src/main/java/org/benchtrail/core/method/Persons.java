@@ -137,8 +137,7 @@ final class Persons {
     private static boolean planned(JobSheet sheet, Actor actor) {
         return isAssignee(sheet.course(), actor)
                 || sheet.facts().stream()
-                        .anyMatch(f ->
-                                plans(f.fact()) && f.stamp().by().equals(actor.account()));
+                        .anyMatch(f -> plans(f.fact()) && f.stamp().by().equals(actor.account()));
     }
 
     private static boolean plans(Fact fact) {
@@ -148,8 +147,10 @@ final class Persons {
 
     /** Whether this person let a requirement go unmet since the ticket was opened, or last reopened. */
     private static boolean waived(JobSheet sheet, Actor actor) {
-        return !sheet.all(Waived.class, w -> w.stamp().by().equals(actor.account())
-                        && w.entry() > sheet.course().openedAt())
+        return !sheet.all(
+                        Waived.class,
+                        w -> w.stamp().by().equals(actor.account())
+                                && w.entry() > sheet.course().openedAt())
                 .isEmpty();
     }
 }

@@ -135,8 +135,9 @@ public enum Requirement {
      * data counts only if it was given in knowledge of the drive failure.
      */
     private boolean waivedOn(JobSheet sheet) {
-        int since =
-                this == DATA_PROTECTED ? sheet.driveFailure().map(Noted::settledSince).orElse(0) : 0;
+        int since = this == DATA_PROTECTED
+                ? sheet.driveFailure().map(Noted::settledSince).orElse(0)
+                : 0;
         return waivable
                 && sheet.latest(
                                 DeskFact.Waived.class,

@@ -70,7 +70,8 @@ final class VerifyGaps {
         Category category = s.sheet().opened().category();
         Map<Integer, ItemState> answers = s.sheet()
                 .latest(VerifyFact.FunctionChecked.class)
-                .filter(f -> f.entry() > s.sheet().lastWork() && f.entry() > s.sheet().categorySince())
+                .filter(f -> f.entry() > s.sheet().lastWork()
+                        && f.entry() > s.sheet().categorySince())
                 .map(f -> f.fact().items())
                 .orElse(Map.of());
         if (answers.containsValue(ItemState.FAULTY)) {

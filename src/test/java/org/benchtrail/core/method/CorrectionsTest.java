@@ -134,7 +134,9 @@ class CorrectionsTest {
         desk.as(INES).lacks("relied-on", new Corrected(check, "x", null));
         desk.as(INES).lacks("relied-on", new Corrected(reading, "x", temperature("70", "processor")));
         desk.as(INES).lacks("relied-on", new Corrected(reading, "x", null));
-        assertEquals("96", desk.sheet().at(reading, ReadingRecorded.class, "r").fact().value());
+        assertEquals(
+                "96",
+                desk.sheet().at(reading, ReadingRecorded.class, "r").fact().value());
     }
 
     @Test

@@ -38,18 +38,17 @@ class DeskTest {
     void evidence_isNeverLate() {
         TicketFixture desk = atStep(Step.VERIFY);
         desk.as(OLE).records(temperature("60", "processor"));
-        assertFalse(desk.sheet().latest(IdentifyFact.ReadingRecorded.class).orElseThrow().late());
+        assertFalse(desk.sheet()
+                .latest(IdentifyFact.ReadingRecorded.class)
+                .orElseThrow()
+                .late());
     }
 
     @Test
     void factsOfALaterStep_wait() {
         TicketFixture desk = plain();
         for (Fact early : List.of(
-                theory("Dust"),
-                check(1),
-                anyAction(),
-                new VerifyFact.PreventionConsidered(true, "x"),
-                anySummary())) {
+                theory("Dust"), check(1), anyAction(), new VerifyFact.PreventionConsidered(true, "x"), anySummary())) {
             desk.as(INES).lacks("step-not-reached", early);
         }
     }
@@ -74,7 +73,9 @@ class DeskTest {
         desk.as(INES).records(new VerifyFact.PreventionConsidered(true, "Filters"));
         desk.as(INES).records(new TheorizeFact.TheoriesRanked(List.of(desk.latest(TheoryStated.class)), "hindsight"));
         desk.as(INES).records(anyObvious());
-        assertTrue(desk.sheet().facts().stream().skip(desk.sheet().facts().size() - 4).allMatch(Noted::late));
+        assertTrue(desk.sheet().facts().stream()
+                .skip(desk.sheet().facts().size() - 4)
+                .allMatch(Noted::late));
     }
 
     private static final class TestFactSamples {
@@ -189,7 +190,9 @@ class DeskTest {
             JobSheet replayed = JobSheet.replay(desk.trail());
             assertEquals(desk.sheet(), replayed);
             assertEquals(desk.sheet().hashCode(), replayed.hashCode());
-            assertNotEquals(desk.sheet(), JobSheet.replay(desk.trail().subList(0, desk.trail().size() - 1)));
+            assertNotEquals(
+                    desk.sheet(),
+                    JobSheet.replay(desk.trail().subList(0, desk.trail().size() - 1)));
         }
     }
 }

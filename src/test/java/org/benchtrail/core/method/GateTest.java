@@ -82,10 +82,7 @@ class GateTest {
     @MethodSource("alone")
     void missingAlone_isRefusedWithItsCode_andPassesOnceMet(Requirement requirement) {
         TicketFixture desk = without(requirement);
-        assertOnly(
-                requirement.code(),
-                requirement.waivable(),
-                desk.assignee().isRefused(guarded(desk, requirement)));
+        assertOnly(requirement.code(), requirement.waivable(), desk.assignee().isRefused(guarded(desk, requirement)));
         assertTrue(desk.assignee().missingFor(leave(requirement.step())).contains(requirement.code()));
         meet(desk, requirement);
         assertLeaves(desk, requirement.step());

@@ -88,7 +88,8 @@ final class Gen {
                 Sheets::anyObvious,
                 () -> new TheoryStated(text(), chance(30) ? text() : null),
                 () -> new TheoriesRanked(List.of(entry(s, TheoryStated.class)), text()),
-                () -> new TheoryChosen(entry(s, TheoryStated.class), chance(50) ? "" : text(), chance(80) ? "" : text()),
+                () -> new TheoryChosen(
+                        entry(s, TheoryStated.class), chance(50) ? "" : text(), chance(80) ? "" : text()),
                 () -> new CheckPlanned(
                         entry(s, TheoryStated.class), text(), chance(20) ? "" : text(), chance(30), cautions()),
                 () -> new ResultRecorded(
@@ -201,7 +202,8 @@ final class Gen {
         if (missing.isEmpty()) {
             return new Act(worker, sheet.step() == Step.DOCUMENT ? new MoveFact.Closed() : new MoveFact.Advanced());
         }
-        Requirement first = Requirement.of(chance(70) ? missing.get(0) : one(missing)).orElseThrow();
+        Requirement first =
+                Requirement.of(chance(70) ? missing.get(0) : one(missing)).orElseThrow();
         if (first.waivable() && chance(10)) {
             return new Act(chance(50) ? SUE : BORIS, waive(first));
         }
@@ -233,7 +235,8 @@ final class Gen {
             case PLAN_APPROVED -> new Act(one(List.of(SUE, BORIS, MAREK)), approve(s));
             case CAUTIONS_TAKEN -> acknowledge(s, worker);
             case ACTIONS_SETTLED -> new Act(worker, carryOut(s));
-            case SYMPTOMS_GONE -> new Act(worker, new SymptomRechecked(entry(s, SymptomRecorded.class), true, "Ran it"));
+            case SYMPTOMS_GONE ->
+                new Act(worker, new SymptomRechecked(entry(s, SymptomRecorded.class), true, "Ran it"));
             case READINGS_BACK -> new Act(worker, temperature("65", one(List.of("processor", "room"))));
             case FUNCTION_CHECKED -> new Act(worker, allWorks(s));
             case REQUESTER_AGREES -> new Act(worker, requester(RequesterState.AGREES, 0));
@@ -241,7 +244,11 @@ final class Gen {
             case SOAK_TIME_PASSED -> soak(desk, worker);
             case CAUSE_NAMED -> new Act(worker, new CauseNamed("Dust", null, Sureness.PRESUMED));
             case SUMMARY_WRITTEN ->
-                new Act(worker, s.latestOfRound(SummaryWritten.class).isEmpty() ? anySummary() : new Signed(Signatory.ASSIGNEE));
+                new Act(
+                        worker,
+                        s.latestOfRound(SummaryWritten.class).isEmpty()
+                                ? anySummary()
+                                : new Signed(Signatory.ASSIGNEE));
             case KNOWLEDGE_LINKED -> new Act(worker, new KnowledgeLinked(Learned.NOTHING, "Common"));
             case EFFORT_RECORDED -> new Act(worker, new EffortRecorded(30, ""));
             case MENTOR_SIGNED -> new Act(MAREK, new Signed(Signatory.MENTOR));
@@ -256,12 +263,15 @@ final class Gen {
     }
 
     private Fact planCheck(JobSheet s) {
-        return s.activeTheory().<Fact>map(t -> chance(70) ? check(t.entry()) : invasive(t.entry(), Caution.STATIC))
+        return s.activeTheory()
+                .<Fact>map(t -> chance(70) ? check(t.entry()) : invasive(t.entry(), Caution.STATIC))
                 .orElseGet(() -> theory("Cause " + below(1000)));
     }
 
     private Fact makeCheck(JobSheet s) {
-        var open = s.all(CheckPlanned.class, c -> c.round() == s.round() && s.result(c.entry()).isEmpty());
+        var open = s.all(
+                CheckPlanned.class,
+                c -> c.round() == s.round() && s.result(c.entry()).isEmpty());
         if (open.isEmpty()) {
             return planCheck(s);
         }
@@ -277,9 +287,7 @@ final class Gen {
     }
 
     private Act acknowledge(JobSheet s, Actor worker) {
-        return s.actions().isEmpty()
-                ? new Act(worker, action())
-                : new Act(worker, acknowledgement(one(s.actions())));
+        return s.actions().isEmpty() ? new Act(worker, action()) : new Act(worker, acknowledgement(one(s.actions())));
     }
 
     private static CautionsAcknowledged acknowledgement(Noted<ActionPlanned> action) {
@@ -287,7 +295,9 @@ final class Gen {
     }
 
     private Fact carryOut(JobSheet s) {
-        var open = s.actions().stream().filter(a -> s.settlement(a.entry()).isEmpty()).toList();
+        var open = s.actions().stream()
+                .filter(a -> s.settlement(a.entry()).isEmpty())
+                .toList();
         if (open.isEmpty()) {
             return chance(50) ? new MoveFact.Rethought("It failed", chance(50)) : action();
         }
@@ -295,7 +305,10 @@ final class Gen {
     }
 
     private Act soak(TicketFixture desk, Actor worker) {
-        boolean recurred = desk.sheet().all(SoakRun.class, r -> r.entry() > desk.sheet().lastWork()).stream()
+        boolean recurred = desk
+                .sheet()
+                .all(SoakRun.class, r -> r.entry() > desk.sheet().lastWork())
+                .stream()
                 .anyMatch(r -> r.fact().recurred());
         if (recurred) {
             return new Act(worker, new MoveFact.VerifyFailed("It came back"));
@@ -303,5 +316,4 @@ final class Gen {
         desk.passes(Duration.ofHours(49));
         return new Act(worker, new SoakRun(48 * 60, false, ""));
     }
-
 }

@@ -117,7 +117,9 @@ class IdentifyGateTest {
         desk.as(INES).records(noHazard());
         assertTrue(desk.sheet().workStopped());
         List<Missing> missing = desk.as(INES).isRefused(new MoveFact.Advanced());
-        assertTrue(missing.get(0).sentence().contains(Hazard.SMOKE.words()), missing.get(0).sentence());
+        assertTrue(
+                missing.get(0).sentence().contains(Hazard.SMOKE.words()),
+                missing.get(0).sentence());
         desk.as(SUE).records(cleared());
         assertFalse(desk.sheet().workStopped());
         desk.as(INES).records(new MoveFact.Advanced());

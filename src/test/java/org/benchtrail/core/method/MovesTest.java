@@ -133,20 +133,19 @@ class MovesTest {
     }
 
     private static void assertMoved(Course before, Move move, Course after) {
-        Step step =
-                switch (move) {
-                    case ADVANCE -> before.step().next();
-                    case REFUTE, RETHINK, FAIL -> Step.THEORIZE;
-                    case REOPEN -> Step.IDENTIFY;
-                    default -> before.step();
-                };
-        Standing standing =
-                switch (move) {
-                    case CLOSE -> Standing.CLOSED;
-                    case CANCEL -> Standing.CANCELLED;
-                    default -> Standing.OPEN;
-                };
-        boolean again = Set.of(Move.REFUTE, Move.RETHINK, Move.FAIL, Move.REOPEN).contains(move);
+        Step step = switch (move) {
+            case ADVANCE -> before.step().next();
+            case REFUTE, RETHINK, FAIL -> Step.THEORIZE;
+            case REOPEN -> Step.IDENTIFY;
+            default -> before.step();
+        };
+        Standing standing = switch (move) {
+            case CLOSE -> Standing.CLOSED;
+            case CANCEL -> Standing.CANCELLED;
+            default -> Standing.OPEN;
+        };
+        boolean again =
+                Set.of(Move.REFUTE, Move.RETHINK, Move.FAIL, Move.REOPEN).contains(move);
         assertEquals(step, after.step());
         assertEquals(standing, after.standing());
         assertEquals(before.round() + (again ? 1 : 0), after.round());
@@ -224,8 +223,7 @@ class MovesTest {
         assertEquals(List.of(), desk.missing(), "what identifies the problem still stands");
         assertEquals("ines", desk.sheet().course().assignee());
         bring(desk, Step.DOCUMENT);
-        assertEquals(
-                List.of("cause-named", "summary-written", "knowledge-linked", "effort-recorded"), desk.missing());
+        assertEquals(List.of("cause-named", "summary-written", "knowledge-linked", "effort-recorded"), desk.missing());
         meetAll(desk);
         desk.as(INES).records(new MoveFact.Closed());
     }

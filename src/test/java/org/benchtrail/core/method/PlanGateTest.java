@@ -137,7 +137,9 @@ class PlanGateTest {
                 default -> desk.as(BORIS).records(new PlanDeclined("Too late in the day"));
             }
             List<Missing> missing = desk.as(INES).isRefused(carriedOut(action));
-            assertEquals(List.of("plan-approved"), missing.stream().map(Missing::code).toList());
+            assertEquals(
+                    List.of("plan-approved"),
+                    missing.stream().map(Missing::code).toList());
             assertEquals(how == 2, missing.get(0).sentence().contains("Too late in the day"));
             desk.as(SUE).records(approve(desk.sheet()));
             desk.as(INES).records(carriedOut(action));
@@ -251,9 +253,7 @@ class PlanGateTest {
         TicketFixture desk = planning(INES);
         int action = desk.as(INES).records(action(false, false, false, false, null, "Fan"));
         desk.as(INES).records(new PartFitChecked(action, Fit.FITS, "Socket"));
-        desk.as(INES)
-                .records(new Corrected(
-                        action, "Sold out", action(false, false, false, false, null, "Other fan")));
+        desk.as(INES).records(new Corrected(action, "Sold out", action(false, false, false, false, null, "Other fan")));
         desk.as(INES).lacks("parts-fit", carriedOut(action));
     }
 

@@ -94,8 +94,8 @@ class RandomWalkTest {
                 out.containsAll(before.ruledOut().stream().map(Noted::entry).toList()),
                 "7: what was ruled out stays so");
         assertEquals(after, JobSheet.replay(desk.trail()), "3: replayed");
-        Entry stale = new Entry(
-                new Stamp(before.entries() + 1, desk.now(), "ole", OLE.roles()), temperature("20", "room"));
+        Entry stale =
+                new Entry(new Stamp(before.entries() + 1, desk.now(), "ole", OLE.roles()), temperature("20", "room"));
         assertThrows(IllegalArgumentException.class, () -> after.with(stale), "6: stale");
     }
 

@@ -43,8 +43,25 @@ class ReadingRecordedTest {
     @ParameterizedTest
     @ValueSource(
             strings = {
-                "1e3", "1E-3", "1.2.3", "1,2,3", "1.234,5", "1,234.5", "12 V", "--1", "+-1", "\u2212\u22121", ".5", "5.",
-                "NaN", "Infinity", "0x10", "\u0661\u0662", "1234567890123456", "1 000", "1_000"
+                "1e3",
+                "1E-3",
+                "1.2.3",
+                "1,2,3",
+                "1.234,5",
+                "1,234.5",
+                "12 V",
+                "--1",
+                "+-1",
+                "\u2212\u22121",
+                ".5",
+                "5.",
+                "NaN",
+                "Infinity",
+                "0x10",
+                "\u0661\u0662",
+                "1234567890123456",
+                "1 000",
+                "1_000"
             })
     void anythingElse_isRefusedOnItsField(String typed) {
         assertEquals(List.of("value"), fields(() -> volts(typed, null, null)));
@@ -81,8 +98,7 @@ class ReadingRecordedTest {
         assertEquals(
                 List.of("quantity", "value", "unit", "point"),
                 fields(() -> new ReadingRecorded("", " ", "", "", "", null, null, "")));
-        assertEquals(
-                List.of("limitSource"), fields(() -> new ReadingRecorded("a", "1", "V", "b", "", "0", null, " ")));
+        assertEquals(List.of("limitSource"), fields(() -> new ReadingRecorded("a", "1", "V", "b", "", "0", null, " ")));
         assertEquals(List.of("upper"), fields(() -> volts("1", "2", "1.99")));
     }
 

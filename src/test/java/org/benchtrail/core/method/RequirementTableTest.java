@@ -72,6 +72,8 @@ class RequirementTableTest {
             assertFalse(gate.isEmpty());
             assertEquals(gate.stream().sorted().toList(), gate);
         }
-        assertEquals(List.of(1, 2, 3, 4, 5, 6), Arrays.stream(Step.values()).map(Step::place).toList());
+        assertEquals(
+                List.of(1, 2, 3, 4, 5, 6),
+                Arrays.stream(Step.values()).map(Step::place).toList());
     }
 }

@@ -178,8 +178,8 @@ final class Sheets {
             }
             case CAUTIONS_TAKEN ->
                 sheet.actions()
-                        .forEach(a -> worker.records(new CautionsAcknowledged(
-                                a.entry(), a.fact().cautions())));
+                        .forEach(a -> worker.records(
+                                new CautionsAcknowledged(a.entry(), a.fact().cautions())));
             case ACTIONS_SETTLED -> sheet.actions().forEach(a -> worker.records(carriedOut(a.entry())));
             case SYMPTOMS_GONE ->
                 sheet.all(SymptomRecorded.class)
@@ -195,8 +195,7 @@ final class Sheets {
                     worker.records(new SoakRun(48 * 60, false, ""));
                 }
             }
-            case CAUSE_NAMED ->
-                worker.records(new CauseNamed("Clogged cooler", null, DocumentFact.Sureness.BY_REPAIR));
+            case CAUSE_NAMED -> worker.records(new CauseNamed("Clogged cooler", null, DocumentFact.Sureness.BY_REPAIR));
             case SUMMARY_WRITTEN -> {
                 worker.records(anySummary());
                 worker.records(new Signed(Signatory.ASSIGNEE));

@@ -49,7 +49,11 @@ class TextsTest {
         assertEquals(
                 300, new TheorizeFact.TheoryStated("x".repeat(300), null).text().length());
         assertEquals(List.of("text"), fields(() -> new TheorizeFact.TheoryStated("x".repeat(301), null)));
-        assertEquals(20_000, new IdentifyFact.ExtractRecorded("log", "x".repeat(20_000)).text().length());
+        assertEquals(
+                20_000,
+                new IdentifyFact.ExtractRecorded("log", "x".repeat(20_000))
+                        .text()
+                        .length());
         assertEquals(List.of("text"), fields(() -> new IdentifyFact.ExtractRecorded("log", "x".repeat(20_001))));
     }
 
@@ -70,18 +74,21 @@ class TextsTest {
         assertEquals(List.of("words", "observable"), fields(() -> new SymptomRecorded("", " ", false)));
         assertEquals(
                 List.of("what", "effect", "impact", "wayBack", "cost"),
-                fields(() -> new ActionPlanned(
-                        "", "", "", "", false, false, false, false, "a lot", null, Set.of())));
+                fields(() -> new ActionPlanned("", "", "", "", false, false, false, false, "a lot", null, Set.of())));
     }
 
     static Stream<Arguments> malformed() {
-        Map<IdentifyFact.Change, IdentifyFact.Answer> changes = new EnumMap<>(Sheets.anyChanges().answers());
+        Map<IdentifyFact.Change, IdentifyFact.Answer> changes =
+                new EnumMap<>(Sheets.anyChanges().answers());
         changes.remove(IdentifyFact.Change.PLACE);
-        Map<IdentifyFact.Change, IdentifyFact.Answer> yes = new EnumMap<>(Sheets.anyChanges().answers());
+        Map<IdentifyFact.Change, IdentifyFact.Answer> yes =
+                new EnumMap<>(Sheets.anyChanges().answers());
         yes.put(IdentifyFact.Change.PLACE, IdentifyFact.Answer.YES);
-        Map<IdentifyFact.Hazard, Boolean> hazards = new EnumMap<>(Sheets.noHazard().present());
+        Map<IdentifyFact.Hazard, Boolean> hazards =
+                new EnumMap<>(Sheets.noHazard().present());
         hazards.remove(IdentifyFact.Hazard.SMOKE);
-        Map<TheorizeFact.Obvious, TheorizeFact.Look> looks = new EnumMap<>(Sheets.anyObvious().looks());
+        Map<TheorizeFact.Obvious, TheorizeFact.Look> looks =
+                new EnumMap<>(Sheets.anyObvious().looks());
         looks.remove(TheorizeFact.Obvious.CABLES);
         Map<Integer, VerifyFact.ItemState> items = new HashMap<>();
         items.put(0, null);
@@ -121,7 +128,9 @@ class TextsTest {
 
     @Test
     void cost_isReadWithCommaOrPoint() {
-        assertEquals("84.50", Sheets.action(false, false, false, false, " 84,50 ", null).cost());
+        assertEquals(
+                "84.50",
+                Sheets.action(false, false, false, false, " 84,50 ", null).cost());
         assertEquals(0, Sheets.anyAction().costAmount().signum());
     }
 

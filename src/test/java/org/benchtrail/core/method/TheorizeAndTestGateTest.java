@@ -127,8 +127,7 @@ class TheorizeAndTestGateTest {
         assertThrows(Invalid.class, () -> desk.as(INES).does(check(999)));
         assertThrows(Invalid.class, () -> desk.as(INES).does(result(999, Outcome.SUPPORTS)));
         int check = desk.as(INES).records(check(desk.latest(TheoryStated.class)));
-        assertThrows(
-                Invalid.class, () -> desk.as(INES).does(new ResultRecorded(check, "Seen", Outcome.SUPPORTS, 999)));
+        assertThrows(Invalid.class, () -> desk.as(INES).does(new ResultRecorded(check, "Seen", Outcome.SUPPORTS, 999)));
         desk.as(INES)
                 .records(new ResultRecorded(
                         check, "Seen", Outcome.SUPPORTS, desk.latest(IdentifyFact.ReadingRecorded.class)));

@@ -63,8 +63,10 @@ class TicketNumberTest {
         }
         // a pure MOD 11,10 system is known to let some swaps of neighbours through; from the count, about one in fifty
         assertTrue(caught >= 0.97 * swaps, caught + " of " + swaps + " swaps caught");
-        assertNotEquals(swaps, caught, "MOD 11,10 does not catch every swap; if it does, this test looks at something else");
-        System.out.println("TicketNumber, seed " + SEED + ": " + caught + " of " + swaps + " swaps of neighbours caught");
+        assertNotEquals(
+                swaps, caught, "MOD 11,10 does not catch every swap; if it does, this test looks at something else");
+        System.out.println(
+                "TicketNumber, seed " + SEED + ": " + caught + " of " + swaps + " swaps of neighbours caught");
     }
 
     private static String swapped(String digits, int at) {
@@ -89,8 +91,21 @@ class TicketNumberTest {
     @ParameterizedTest
     @ValueSource(
             strings = {
-                "", " ", "-", "6", "-6", "40718-", "40718--6", "4-07186", "40718 6", "040718-6", "40718-5", "4071x-6",
-                "12345678901", "\u0664\u0660\u0667\u0661\u0668-6", "+40718-6"
+                "",
+                " ",
+                "-",
+                "6",
+                "-6",
+                "40718-",
+                "40718--6",
+                "4-07186",
+                "40718 6",
+                "040718-6",
+                "40718-5",
+                "4071x-6",
+                "12345678901",
+                "\u0664\u0660\u0667\u0661\u0668-6",
+                "+40718-6"
             })
     void anythingElse_isRefusedWithASentence(String written) {
         Invalid refused = assertThrows(Invalid.class, () -> TicketNumber.parse(written));

@@ -118,8 +118,7 @@ final class TrailOracle {
                 items.remove(i);
                 return;
             } else if (old.n() == c.entry()) {
-                items.set(
-                        i, new Item(old.n(), c.replacement(), old.round(), old.by(), stamp.entry(), stamp.roles()));
+                items.set(i, new Item(old.n(), c.replacement(), old.round(), old.by(), stamp.entry(), stamp.roles()));
                 return;
             }
         }
@@ -150,7 +149,8 @@ final class TrailOracle {
         } else if (fact instanceof PlanApproved || fact instanceof PartOverrideApproved) {
             assertFalse(planners().contains(stamp.by()) || stamp.by().equals(assignee), "approval by the planner");
         } else if (fact instanceof ActionPlanned) {
-            assertTrue(all(Waived.class, w -> w.n() > openedAt && w.by().by().equals(stamp.by())).isEmpty());
+            assertTrue(all(Waived.class, w -> w.n() > openedAt && w.by().by().equals(stamp.by()))
+                    .isEmpty());
         } else if (fact instanceof Signed s && s.signatory() == Signatory.MENTOR) {
             assertTrue(stamp.roles().contains(Role.MENTOR) && !stamp.roles().contains(Role.TRAINEE));
             assertFalse(stamp.by().equals(assignee), "mentor is the trainee");
@@ -239,7 +239,8 @@ final class TrailOracle {
     private void theorize() {
         met("obvious-questioned", any(ObviousQuestioned.class));
         TheoryStated active = theory();
-        TheoryChosen choice = (TheoryChosen) last(all(TheoryChosen.class, c -> c.round() == round)).fact();
+        TheoryChosen choice = (TheoryChosen)
+                last(all(TheoryChosen.class, c -> c.round() == round)).fact();
         boolean before = refuted.stream()
                 .anyMatch(t -> t.text().equalsIgnoreCase(active.text())
                         || (t.causeId() != null && t.causeId().equals(active.causeId())));
@@ -247,11 +248,14 @@ final class TrailOracle {
     }
 
     private void test(Outcome wanted) {
-        int active = ((TheoryChosen) last(all(TheoryChosen.class, c -> c.round() == round)).fact()).theory();
+        int active = ((TheoryChosen)
+                        last(all(TheoryChosen.class, c -> c.round() == round)).fact())
+                .theory();
         Outcome found = null;
         for (Item r : all(ResultRecorded.class, r -> r.round() == round)) {
             ResultRecorded result = (ResultRecorded) r.fact();
-            CheckPlanned check = (CheckPlanned) one(CheckPlanned.class, result.check()).fact();
+            CheckPlanned check =
+                    (CheckPlanned) one(CheckPlanned.class, result.check()).fact();
             if (check.theory() == active && !check.expectation().isEmpty() && result.check() < r.n()) {
                 found = result.outcome() == Outcome.INCONCLUSIVE ? found : result.outcome();
             }
@@ -275,16 +279,23 @@ final class TrailOracle {
         List<Item> actions = all(
                 ActionPlanned.class,
                 a -> a.round() == round
-                        && all(ActionSettled.class, s -> ((ActionSettled) s.fact()).action() == a.n()
-                                        && ((ActionSettled) s.fact()).settlement() == Settlement.NOT_NEEDED)
+                        && all(
+                                        ActionSettled.class,
+                                        s -> ((ActionSettled) s.fact()).action() == a.n()
+                                                && ((ActionSettled) s.fact()).settlement() == Settlement.NOT_NEEDED)
                                 .isEmpty());
-        met("maker-consulted", !all(MakerConsulted.class, m -> m.round() == round).isEmpty());
+        met(
+                "maker-consulted",
+                !all(MakerConsulted.class, m -> m.round() == round).isEmpty());
         BigDecimal cost = BigDecimal.ZERO;
         boolean asks = false;
         for (Item item : actions) {
             ActionPlanned a = (ActionPlanned) item.fact();
             cost = cost.add(a.cost() == null ? BigDecimal.ZERO : new BigDecimal(a.cost()));
-            asks |= a.irreversible() || a.highRisk() || a.severalDevices() || item.as().contains(Role.TRAINEE);
+            asks |= a.irreversible()
+                    || a.highRisk()
+                    || a.severalDevices()
+                    || item.as().contains(Role.TRAINEE);
             met("parts-fit", a.part() == null || fits(item));
             List<Item> done = all(ActionSettled.class, s -> ((ActionSettled) s.fact()).action() == item.n());
             int until = done.isEmpty() ? Integer.MAX_VALUE : done.get(0).n();
@@ -304,38 +315,42 @@ final class TrailOracle {
     }
 
     private boolean fits(Item action) {
-        List<Item> checks = all(
-                PartFitChecked.class,
-                f -> ((PartFitChecked) f.fact()).action() == action.n());
+        List<Item> checks = all(PartFitChecked.class, f -> ((PartFitChecked) f.fact()).action() == action.n());
         boolean fits = !checks.isEmpty()
                 && last(checks).n() > action.since()
                 && ((PartFitChecked) last(checks).fact()).fit() != Fit.DOES_NOT_FIT;
         return fits
-                || !all(PartOverrideApproved.class, o -> ((PartOverrideApproved) o.fact()).action() == action.n()
-                                && o.n() > action.since())
+                || !all(
+                                PartOverrideApproved.class,
+                                o -> ((PartOverrideApproved) o.fact()).action() == action.n() && o.n() > action.since())
                         .isEmpty();
     }
 
     private boolean fresh(Instant when) {
-        return !all(DataAnswered.class, d -> !d.by().at().isAfter(when)
-                        && Duration.between(d.by().at(), when).compareTo(policy.dataAnswerMaxAge()) <= 0)
+        return !all(
+                        DataAnswered.class,
+                        d -> !d.by().at().isAfter(when)
+                                && Duration.between(d.by().at(), when).compareTo(policy.dataAnswerMaxAge()) <= 0)
                 .isEmpty();
     }
 
     private void verify() {
-        int work = last(all(ActionSettled.class, a -> a.round() == round
-                        && ((ActionSettled) a.fact()).settlement() == Settlement.CARRIED_OUT))
+        int work = last(all(
+                        ActionSettled.class,
+                        a -> a.round() == round && ((ActionSettled) a.fact()).settlement() == Settlement.CARRIED_OUT))
                 .n();
         assertTrue(work > roundStart);
         assertTrue(any(SymptomRecorded.class));
         boolean intermittent = !all(SymptomRecorded.class, s -> ((SymptomRecorded) s.fact()).intermittent())
                         .isEmpty()
                 || (any(ReproductionTried.class)
-                        && ((ReproductionTried) last(all(ReproductionTried.class, r -> true)).fact()).outcome()
+                        && ((ReproductionTried) last(all(ReproductionTried.class, r -> true))
+                                                .fact())
+                                        .outcome()
                                 == Reproduction.INTERMITTENT);
         for (Item symptom : all(SymptomRecorded.class, s -> true)) {
-            Item recheck = last(all(
-                    SymptomRechecked.class, r -> ((SymptomRechecked) r.fact()).symptom() == symptom.n()));
+            Item recheck =
+                    last(all(SymptomRechecked.class, r -> ((SymptomRechecked) r.fact()).symptom() == symptom.n()));
             assertTrue(recheck.n() > work && ((SymptomRechecked) recheck.fact()).gone(), "symptom gone");
         }
         met("readings-back", back(work));
@@ -350,13 +365,15 @@ final class TrailOracle {
         List<Item> answers = all(RequesterAnswered.class, r -> r.n() > work);
         met(
                 "requester-agrees",
-                !answers.isEmpty()
-                        && ((RequesterAnswered) last(answers).fact()).state() != RequesterState.DISAGREES);
+                !answers.isEmpty() && ((RequesterAnswered) last(answers).fact()).state() != RequesterState.DISAGREES);
         met("prevention-considered", any(PreventionConsidered.class));
         List<Item> runs = all(SoakRun.class, r -> r.n() > work);
-        long minutes = runs.stream().mapToLong(r -> ((SoakRun) r.fact()).minutes()).sum();
+        long minutes =
+                runs.stream().mapToLong(r -> ((SoakRun) r.fact()).minutes()).sum();
         boolean recurred = runs.stream().anyMatch(r -> ((SoakRun) r.fact()).recurred());
-        met("soak-time-passed", !intermittent || (!recurred && minutes >= policy.soakTime().toMinutes()));
+        met(
+                "soak-time-passed",
+                !intermittent || (!recurred && minutes >= policy.soakTime().toMinutes()));
     }
 
     private boolean back(int work) {
@@ -388,8 +405,12 @@ final class TrailOracle {
                                     && !s.by().by().equals(assignee)),
                     "signed by a mentor");
         }
-        met("knowledge-linked", !all(KnowledgeLinked.class, k -> k.round() == round).isEmpty());
-        met("effort-recorded", !all(EffortRecorded.class, k -> k.round() == round).isEmpty());
+        met(
+                "knowledge-linked",
+                !all(KnowledgeLinked.class, k -> k.round() == round).isEmpty());
+        met(
+                "effort-recorded",
+                !all(EffortRecorded.class, k -> k.round() == round).isEmpty());
     }
 
     private void met(String code, boolean holds) {
@@ -458,12 +479,14 @@ final class TrailOracle {
     }
 
     private ActionSettled settlement(Item action) {
-        return (ActionSettled)
-                last(all(ActionSettled.class, s -> ((ActionSettled) s.fact()).action() == action.n())).fact();
+        return (ActionSettled) last(all(ActionSettled.class, s -> ((ActionSettled) s.fact()).action() == action.n()))
+                .fact();
     }
 
     private TheoryStated theory() {
-        int chosen = ((TheoryChosen) last(all(TheoryChosen.class, c -> c.round() == round)).fact()).theory();
+        int chosen = ((TheoryChosen)
+                        last(all(TheoryChosen.class, c -> c.round() == round)).fact())
+                .theory();
         return (TheoryStated) one(TheoryStated.class, chosen).fact();
     }
 

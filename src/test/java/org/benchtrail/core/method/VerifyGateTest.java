@@ -28,7 +28,10 @@ import org.junit.jupiter.params.provider.EnumSource;
 /** Symptoms, readings, functions, the requester and the soak time: only what came after the last action counts. */
 class VerifyGateTest {
     private static void assertMissing(boolean missing, TicketFixture desk, Requirement requirement) {
-        assertEquals(missing, desk.missing().contains(requirement.code()), desk.missing().toString());
+        assertEquals(
+                missing,
+                desk.missing().contains(requirement.code()),
+                desk.missing().toString());
     }
 
     @Test
@@ -101,8 +104,7 @@ class VerifyGateTest {
         desk.as(INES).records(temperature("66", "processor"));
         desk.as(OLE).records(temperature("66", "graphics"));
         assertMissing(true, desk, Requirement.READINGS_BACK);
-        desk.as(INES)
-                .records(new ReadingRecorded("fan speed", "900", "/min", "processor", "", null, null, ""));
+        desk.as(INES).records(new ReadingRecorded("fan speed", "900", "/min", "processor", "", null, null, ""));
         assertMissing(true, desk, Requirement.READINGS_BACK);
         desk.as(INES)
                 .records(new ReadingRecorded("fan speed", "900", "/min", "processor", "", "600", null, "nameplate"));
@@ -193,8 +195,7 @@ class VerifyGateTest {
         assertEquals(List.of(), desk.missing());
         desk.as(TOM).records(new MoveFact.VerifyFailed("Another fault appeared"));
         bring(desk, Step.VERIFY);
-        assertEquals(
-                Requirement.of(Step.VERIFY).stream().map(Requirement::code).toList(), desk.missing());
+        assertEquals(Requirement.of(Step.VERIFY).stream().map(Requirement::code).toList(), desk.missing());
     }
 
     @Test
@@ -213,7 +214,12 @@ class VerifyGateTest {
         TicketFixture desk = demandingAtStep(Step.VERIFY);
         // the fixture's clock goes on by one minute with every act: the move, the refused run, this one
         int passed = (int) Duration.between(
-                        desk.sheet().latest(PlanFact.ActionSettled.class).orElseThrow().stamp().at(), desk.now())
+                        desk.sheet()
+                                .latest(PlanFact.ActionSettled.class)
+                                .orElseThrow()
+                                .stamp()
+                                .at(),
+                        desk.now())
                 .toMinutes();
         desk.passes(Duration.ofMinutes(60));
         assertThrows(Invalid.class, () -> desk.as(TOM).does(new SoakRun(passed + 62, false, "")));
