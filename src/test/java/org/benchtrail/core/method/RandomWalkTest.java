@@ -21,7 +21,7 @@ import org.junit.jupiter.params.provider.MethodSource;
  */
 class RandomWalkTest {
     private static final int SEEDS = 320;
-    private static final int ACTS = 220;
+    private static final int ACTS = 150;
 
     private static int walks;
     private static int reachedClosure;
