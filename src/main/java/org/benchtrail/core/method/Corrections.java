@@ -36,6 +36,9 @@ final class Corrections {
         if (replacement != null && replacement.getClass() != old.fact().getClass()) {
             throw new Invalid("replacement", "The replacement has to be of the same kind as the entry it corrects.");
         }
+        if (replacement instanceof TestFact.CheckPlanned check) {
+            sheet.at(check.theory(), TheorizeFact.TheoryStated.class, "replacement.theory");
+        }
         boolean own = old.stamp().by().equals(actor.account())
                 || actor.account().equals(sheet.course().assignee());
         if (!own && !actor.is(Role.SUPERVISOR)) {
@@ -72,7 +75,7 @@ final class Corrections {
                 && now.assigneeRoles().equals(old.assigneeRoles());
     }
 
-    /** A theory that was chosen or checked, a check that was made, an action that was settled or acknowledged. */
+    /** A theory that was chosen or checked, a check that was made, the reading it rests on, an action that was settled. */
     private static boolean reliedOn(JobSheet sheet, Noted<Fact> old) {
         int entry = old.entry();
         if (old.fact() instanceof TheorizeFact.TheoryStated) {
@@ -83,6 +86,12 @@ final class Corrections {
         }
         if (old.fact() instanceof TestFact.CheckPlanned) {
             return sheet.result(entry).isPresent();
+        }
+        if (old.fact() instanceof IdentifyFact.ReadingRecorded) {
+            return !sheet.all(
+                            TestFact.ResultRecorded.class,
+                            r -> Integer.valueOf(entry).equals(r.fact().reading()))
+                    .isEmpty();
         }
         if (old.fact() instanceof PlanFact.ActionPlanned) {
             return old.round() != sheet.round() || sheet.settlement(entry).isPresent();

@@ -20,6 +20,13 @@ final class Desk {
         };
     }
 
+    /** What only the desk itself writes: the opening, once, and the refusals. */
+    static List<Missing> act(Fact fact) {
+        return fact instanceof DeskFact.Opened || fact instanceof DeskFact.Refused
+                ? refusal("not-an-act", "A ticket is opened once, and nobody records a refusal by hand.", "trail")
+                : List.of();
+    }
+
     static List<Missing> move(JobSheet sheet, MoveFact fact, Policy policy, Instant now) {
         Move move = fact.move();
         Course course = sheet.course();
@@ -33,10 +40,23 @@ final class Desk {
         if (move.changesStep() && course.hold() != null) {
             return refusal("on-hold", "This ticket is on hold: resume it first.", "desk");
         }
+        Situation situation = new Situation(sheet, policy, now, move);
         if (move.gated()) {
-            return Gate.missing(new Situation(sheet, policy, now, move));
+            return Gate.missing(situation);
+        }
+        if (move.changesStep() && sheet.workStopped()) {
+            return List.of(Requirement.HAZARDS_SCREENED.status(situation).missing());
+        }
+        if (fact instanceof MoveFact.Cancelled cancelled) {
+            duplicate(sheet, cancelled);
         }
         return ungated(course, fact, now);
+    }
+
+    private static void duplicate(JobSheet sheet, MoveFact.Cancelled cancelled) {
+        if (sheet.opened().ticket().equals(cancelled.duplicateOf())) {
+            throw new Invalid("duplicateOf", "A ticket is no duplicate of itself: give the number of the other one.");
+        }
     }
 
     private static List<Missing> ungated(Course course, MoveFact fact, Instant now) {

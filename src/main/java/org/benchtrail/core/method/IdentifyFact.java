@@ -233,7 +233,8 @@ public sealed interface IdentifyFact extends Fact {
             fileName = t.required("fileName", fileName, Texts.LINE, "The file needs a name.");
             mediaType = t.required("mediaType", mediaType, Texts.LINE, "The file needs a media type.");
             t.require(bytes > 0, "file", "The file is empty: choose another.");
-            t.require(sha256.matches("[0-9a-f]{64}"), "sha256", "A SHA-256 is 64 hexadecimal digits.");
+            t.require(
+                    sha256 != null && sha256.matches("[0-9a-f]{64}"), "sha256", "A SHA-256 is 64 hexadecimal digits.");
             shows = t.required("shows", shows, Texts.LINE, "Say what the file shows.");
             t.done();
         }
@@ -307,8 +308,8 @@ public sealed interface IdentifyFact extends Fact {
         public ReadingRecorded {
             Texts t = new Texts();
             quantity = t.required("quantity", quantity, Texts.LINE, "Say what was measured.");
+            t.require(value != null && !value.isBlank(), "value", "Give the measured value.");
             value = decimal(t, "value", value);
-            t.require(value != null, "value", "Give the measured value.");
             unit = t.required("unit", unit, 40, "Give the unit; for a plain count write 'count'.");
             point = t.required("point", point, Texts.LINE, "Say where it was measured.");
             instrument = t.optional("instrument", instrument, Texts.LINE);
@@ -354,7 +355,10 @@ public sealed interface IdentifyFact extends Fact {
             }
             boolean number = text.matches("[+-]?\\d{1,15}(\\.\\d{1,15})?");
             t.require(number, field, "Write a plain decimal number such as 11.38 (without its unit).");
-            return number && text.startsWith("+") ? text.substring(1) : text;
+            if (!number) {
+                return null;
+            }
+            return text.startsWith("+") ? text.substring(1) : text;
         }
     }
 

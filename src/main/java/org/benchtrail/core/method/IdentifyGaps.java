@@ -39,14 +39,14 @@ final class IdentifyGaps {
                 s,
                 IdentifyFact.HazardsScreened.class,
                 "Look for smell, smoke, heat, swelling, liquid, a damaged mains lead, exposed wiring, and answer each.");
-        if (!unscreened.isEmpty() || !s.sheet().workStopped()) {
-            return unscreened;
-        }
-        String found =
-                s.sheet().latest(IdentifyFact.HazardsScreened.class).orElseThrow().fact().present().entrySet().stream()
-                        .filter(e -> e.getValue())
-                        .map(e -> e.getKey().words())
-                        .collect(Collectors.joining(", "));
+        return s.sheet().stopWork().map(stop -> stopped(stop.fact())).orElse(unscreened);
+    }
+
+    private static String stopped(IdentifyFact.HazardsScreened screened) {
+        String found = screened.present().entrySet().stream()
+                .filter(e -> e.getValue())
+                .map(e -> e.getKey().words())
+                .collect(Collectors.joining(", "));
         return "Work is stopped: " + found + ". Clear the hazard and acknowledge the caution before anything else.";
     }
 

@@ -123,6 +123,11 @@ public final class JobSheet {
         return latest(Opened.class).orElseThrow().fact();
     }
 
+    /** Entry since which the category, and so its checklist, is what it is. */
+    int categorySince() {
+        return latest(Opened.class).orElseThrow().settledSince();
+    }
+
     /** All facts as they stand, in the order of recording. */
     public List<Noted<?>> facts() {
         return facts;
@@ -173,10 +178,10 @@ public final class JobSheet {
                 .orElseThrow(() -> new Invalid(field, "Entry " + entry + " is not there, or not what is needed here."));
     }
 
-    /** The sheet as it was before that entry; its course is the present one. */
+    /** What was known before that entry and stands unchanged since; the course is the present one. */
     JobSheet before(int entry) {
         List<Noted<?>> earlier =
-                facts.stream().filter(noted -> noted.entry() < entry).toList();
+                facts.stream().filter(noted -> noted.settledSince() < entry).toList();
         return new JobSheet(earlier, course, entry - 1);
     }
 
@@ -246,11 +251,16 @@ public final class JobSheet {
 
     /** Whether a hazard was found and not yet cleared. */
     public boolean workStopped() {
-        return latest(IdentifyFact.HazardsScreened.class)
-                .filter(screened -> screened.fact().any())
-                .map(screened -> all(IdentifyFact.StopWorkCleared.class, c -> c.entry() > screened.entry())
-                        .isEmpty())
-                .orElse(false);
+        return stopWork().isPresent();
+    }
+
+    /** The latest screening that found a hazard not yet cleared; to screen again clears nothing. */
+    Optional<Noted<IdentifyFact.HazardsScreened>> stopWork() {
+        int cleared =
+                latest(IdentifyFact.StopWorkCleared.class).map(Noted::entry).orElse(0);
+        return latest(
+                IdentifyFact.HazardsScreened.class,
+                screened -> screened.entry() > cleared && screened.fact().any());
     }
 
     /** The first drive-failure finding; from there on data come first. */

@@ -29,6 +29,10 @@ public final class Method {
         if (!standing.isEmpty()) {
             return standing;
         }
+        List<Missing> act = Desk.act(fact);
+        if (!act.isEmpty()) {
+            return act;
+        }
         List<Missing> person = Persons.refuse(sheet, fact, actor, policy, now);
         if (!person.isEmpty()) {
             return person;

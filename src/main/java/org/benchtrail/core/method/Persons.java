@@ -8,6 +8,7 @@ import org.benchtrail.core.method.DocumentFact.Signatory;
 import org.benchtrail.core.method.DocumentFact.Signed;
 import org.benchtrail.core.method.IdentifyFact.Evidence;
 import org.benchtrail.core.method.IdentifyFact.StopWorkCleared;
+import org.benchtrail.core.method.PlanFact.ActionPlanned;
 import org.benchtrail.core.method.PlanFact.PartOverrideApproved;
 import org.benchtrail.core.method.PlanFact.PlanApproved;
 import org.benchtrail.core.method.PlanFact.PlanDeclined;
@@ -22,6 +23,9 @@ final class Persons {
         }
         if (fact instanceof MoveFact move) {
             return move(sheet.course(), move, actor, policy, now);
+        }
+        if (plans(fact) && waived(sheet, actor)) {
+            return Desk.refusal("own-work", "Who waived a requirement here does not plan: hand it over.", "desk");
         }
         if (fact instanceof Evidence || fact instanceof Corrected) {
             return List.of();
@@ -81,8 +85,8 @@ final class Persons {
     }
 
     private static List<Missing> reopener(Course course, Actor actor, Policy policy, Instant now) {
-        boolean inTime = course.closed() != null
-                && !course.closed().plus(policy.reopenWindow()).isBefore(now);
+        boolean inTime = course.closed() == null // never closed: no such move, whoever asks
+                || !course.closed().plus(policy.reopenWindow()).isBefore(now);
         return actor.is(Role.SUPERVISOR) || inTime
                 ? List.of()
                 : Desk.refusal(
@@ -129,10 +133,24 @@ final class Persons {
         return actor.account().equals(course.assignee());
     }
 
-    /** Whether this person works the ticket or planned an action of it, in whatever round. */
+    /** Whether this person works the ticket, or planned an action of it or put one right, in whatever round. */
     private static boolean planned(JobSheet sheet, Actor actor) {
         return isAssignee(sheet.course(), actor)
-                || sheet.all(PlanFact.ActionPlanned.class).stream()
-                        .anyMatch(a -> a.stamp().by().equals(actor.account()));
+                || sheet.facts().stream()
+                        .anyMatch(f -> plans(f.fact()) && f.stamp().by().equals(actor.account()));
+    }
+
+    private static boolean plans(Fact fact) {
+        return fact instanceof ActionPlanned
+                || (fact instanceof Corrected corrected && corrected.replacement() instanceof ActionPlanned);
+    }
+
+    /** Whether this person let a requirement go unmet since the ticket was opened, or last reopened. */
+    private static boolean waived(JobSheet sheet, Actor actor) {
+        return !sheet.all(
+                        Waived.class,
+                        w -> w.stamp().by().equals(actor.account())
+                                && w.entry() > sheet.course().openedAt())
+                .isEmpty();
     }
 }

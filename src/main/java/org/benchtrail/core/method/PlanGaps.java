@@ -96,7 +96,9 @@ final class PlanGaps {
     }
 
     private static boolean plannedByTrainee(List<Noted<ActionPlanned>> actions) {
-        return actions.stream().anyMatch(a -> a.stamp().roles().contains(Role.TRAINEE));
+        return actions.stream()
+                .map(a -> a.corrected() == null ? a.stamp() : a.corrected())
+                .anyMatch(planned -> planned.roles().contains(Role.TRAINEE));
     }
 
     /** An approval covers the actions it names, as they were; a later change or a later refusal undoes it. */
@@ -120,7 +122,7 @@ final class PlanGaps {
             int until = s.sheet().settlement(action.entry()).map(Noted::entry).orElse(Integer.MAX_VALUE);
             Set<Caution> open = EnumSet.noneOf(Caution.class);
             open.addAll(action.fact().cautions());
-            open.removeAll(acknowledged(s.sheet(), action.entry(), until));
+            open.removeAll(acknowledged(s.sheet(), action, until));
             if (!open.isEmpty() && !needless(s.sheet(), action)) {
                 return "Read and acknowledge the cautions before the first action: " + titles(open) + ".";
             }
@@ -132,36 +134,37 @@ final class PlanGaps {
         return cautions.stream().map(Caution::title).collect(Collectors.joining(", "));
     }
 
-    /** Cautions acknowledged for that check or action before that entry. */
-    static Set<Caution> acknowledged(JobSheet sheet, int about, int before) {
+    /** Cautions acknowledged for that check or action, as it stands, before that entry. */
+    static Set<Caution> acknowledged(JobSheet sheet, Noted<?> about, int before) {
         Set<Caution> taken = new HashSet<>();
-        sheet.all(CautionsAcknowledged.class, a -> a.fact().about() == about && a.entry() < before)
+        sheet.all(
+                        CautionsAcknowledged.class,
+                        a -> a.fact().about() == about.entry()
+                                && a.entry() > about.settledSince()
+                                && a.entry() < before)
                 .forEach(a -> taken.addAll(a.fact().cautions()));
         return taken;
     }
 
     static String dataFresh(Situation s) {
-        List<Noted<ActionPlanned>> touching = s.sheet().actions().stream()
+        boolean fresh = s.sheet().actions().stream()
                 .filter(a -> a.fact().touchesStorage() && !needless(s.sheet(), a))
-                .toList();
-        if (touching.isEmpty()) {
-            return "";
-        }
-        Instant when = touching.stream()
                 .map(a ->
                         s.sheet().settlement(a.entry()).map(n -> n.stamp().at()).orElse(s.now()))
-                .min(Instant::compareTo)
-                .orElse(s.now());
-        boolean fresh = s.sheet()
+                .allMatch(when -> dataFresh(s, when));
+        return fresh
+                ? ""
+                : "An action touches storage and the answer about data is older than "
+                        + s.policy().dataAnswerMaxAge().toHours() + " h: verify or take the backup again.";
+    }
+
+    private static boolean dataFresh(Situation s, Instant when) {
+        return s.sheet()
                 .latest(IdentifyFact.DataAnswered.class, d -> !d.stamp().at().isAfter(when))
                 .filter(d -> Duration.between(d.stamp().at(), when)
                                 .compareTo(s.policy().dataAnswerMaxAge())
                         <= 0)
                 .isPresent();
-        return fresh
-                ? ""
-                : "An action touches storage and the answer about data is older than "
-                        + s.policy().dataAnswerMaxAge().toHours() + " h: verify or take the backup again.";
     }
 
     static String settled(Situation s) {

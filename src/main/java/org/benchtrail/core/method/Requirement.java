@@ -53,7 +53,7 @@ public enum Requirement {
     ACTIONS_SETTLED(Step.PLAN, false, "Every action carried out or not needed, none failed", PlanGaps::settled),
 
     SYMPTOMS_GONE(Step.VERIFY, false, "Every symptom looked for again and gone", VerifyGaps::symptoms),
-    READINGS_BACK(Step.VERIFY, false, "What was outside its limit is measured again and within", VerifyGaps::readings),
+    READINGS_BACK(Step.VERIFY, true, "What was outside its limit is measured again and within", VerifyGaps::readings),
     FUNCTION_CHECKED(Step.VERIFY, true, "The full-function checklist complete", VerifyGaps::function),
     REQUESTER_AGREES(Step.VERIFY, true, "The requester agrees", VerifyGaps::requester),
     PREVENTION_CONSIDERED(Step.VERIFY, false, "A preventive measure, or why none applies", VerifyGaps::prevention),
@@ -135,8 +135,9 @@ public enum Requirement {
      * data counts only if it was given in knowledge of the drive failure.
      */
     private boolean waivedOn(JobSheet sheet) {
-        int since =
-                this == DATA_PROTECTED ? sheet.driveFailure().map(Noted::entry).orElse(0) : 0;
+        int since = this == DATA_PROTECTED
+                ? sheet.driveFailure().map(Noted::settledSince).orElse(0)
+                : 0;
         return waivable
                 && sheet.latest(
                                 DeskFact.Waived.class,

@@ -85,7 +85,7 @@ final class TestGaps {
     }
 
     private static boolean acknowledged(JobSheet sheet, Noted<CheckPlanned> check) {
-        return PlanGaps.acknowledged(sheet, check.entry(), Integer.MAX_VALUE)
+        return PlanGaps.acknowledged(sheet, check, Integer.MAX_VALUE)
                 .containsAll(check.fact().cautions());
     }
 }

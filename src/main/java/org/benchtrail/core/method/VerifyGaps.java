@@ -19,7 +19,7 @@ final class VerifyGaps {
     static String symptoms(Situation s) {
         List<Noted<SymptomRecorded>> symptoms = s.sheet().all(SymptomRecorded.class);
         List<String> open = symptoms.stream()
-                .filter(symptom -> !gone(s.sheet(), symptom.entry()))
+                .filter(symptom -> !gone(s.sheet(), symptom))
                 .map(symptom -> symptom.fact().observable())
                 .toList();
         if (symptoms.isEmpty()) {
@@ -31,9 +31,10 @@ final class VerifyGaps {
                         + ". If one persists, report that.";
     }
 
-    private static boolean gone(JobSheet sheet, int symptom) {
-        return sheet.latest(SymptomRechecked.class, r -> r.fact().symptom() == symptom)
-                .filter(r -> r.entry() > sheet.lastWork() && r.fact().gone())
+    private static boolean gone(JobSheet sheet, Noted<SymptomRecorded> symptom) {
+        int since = Math.max(sheet.lastWork(), symptom.settledSince());
+        return sheet.latest(SymptomRechecked.class, r -> r.fact().symptom() == symptom.entry())
+                .filter(r -> r.entry() > since && r.fact().gone())
                 .isPresent();
     }
 
@@ -66,16 +67,17 @@ final class VerifyGaps {
     }
 
     static String function(Situation s) {
-        int items = s.sheet().opened().category().functions().size();
+        Category category = s.sheet().opened().category();
         Map<Integer, ItemState> answers = s.sheet()
                 .latest(VerifyFact.FunctionChecked.class)
-                .filter(f -> f.entry() > s.sheet().lastWork())
+                .filter(f -> f.entry() > s.sheet().lastWork()
+                        && f.entry() > s.sheet().categorySince())
                 .map(f -> f.fact().items())
                 .orElse(Map.of());
         if (answers.containsValue(ItemState.FAULTY)) {
             return "A function is faulty: report that, or put it right and check again.";
         }
-        for (int item = 0; item < items; item++) {
+        for (int item = 0; item < category.functions().size(); item++) {
             if (!answers.containsKey(item)) {
                 return "Go through the whole checklist of functions after the last action: each works or does not apply.";
             }
@@ -96,7 +98,7 @@ final class VerifyGaps {
     }
 
     static String prevention(Situation s) {
-        return s.sheet().latest(VerifyFact.PreventionConsidered.class).isPresent()
+        return s.sheet().latestOfRound(VerifyFact.PreventionConsidered.class).isPresent()
                 ? ""
                 : "Name what keeps it from coming back, or say why nothing applies.";
     }

@@ -1,0 +1,263 @@
+package org.benchtrail.core.method;
+
+import static org.benchtrail.core.method.Sheets.*;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertInstanceOf;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Stream;
+import org.benchtrail.core.method.DocumentFact.Signatory;
+import org.benchtrail.core.method.DocumentFact.Signed;
+import org.benchtrail.core.method.TestFact.Outcome;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.MethodSource;
+
+/** Each requirement left out alone: the move is refused with its code, and passes once it is met. */
+class GateTest {
+    /** Those that stand by themselves; the others are proven below, each with what hangs on it. */
+    private static final Set<Requirement> ENTAILED = EnumSet.of(
+            Requirement.THEORY_STATED,
+            Requirement.NOT_ALREADY_REFUTED,
+            Requirement.EXPECTATION_FIRST,
+            Requirement.RESULT_RECORDED,
+            Requirement.THEORY_SUPPORTED,
+            Requirement.INVASIVE_GUARDED,
+            Requirement.ACTION_PLANNED,
+            Requirement.SUMMARY_WRITTEN);
+
+    static Stream<Requirement> alone() {
+        return EnumSet.complementOf(EnumSet.copyOf(ENTAILED)).stream();
+    }
+
+    static Stream<Requirement> waivableAlone() {
+        return alone().filter(Requirement::waivable);
+    }
+
+    static MoveFact leave(Step step) {
+        return step == Step.DOCUMENT ? new MoveFact.Closed() : new MoveFact.Advanced();
+    }
+
+    /** The demanding ticket at the step of that requirement, with everything done but that, and no action carried out. */
+    private static TicketFixture without(Requirement left) {
+        TicketFixture desk = demandingAtStep(left.step());
+        for (Requirement r : Requirement.of(left.step())) {
+            if (r != left && r != Requirement.ACTIONS_SETTLED) {
+                meet(desk, r);
+            }
+        }
+        return desk;
+    }
+
+    private static void assertOnly(String code, boolean waivable, List<Missing> missing) {
+        assertEquals(List.of(code), missing.stream().map(Missing::code).toList());
+        assertEquals(code, missing.get(0).anchor());
+        assertFalse(missing.get(0).sentence().isBlank());
+        assertTrue(missing.get(0).sentence().endsWith("."), missing.get(0).sentence());
+        assertEquals(waivable, missing.get(0).waivable());
+    }
+
+    /** What the requirement guards: carrying out for the plan, which is not left while an action is open; else the move. */
+    private static Fact guarded(TicketFixture desk, Requirement requirement) {
+        boolean carrying = requirement.step() == Step.PLAN && requirement != Requirement.ACTIONS_SETTLED;
+        return carrying ? carriedOut(desk.sheet().actions().get(0).entry()) : leave(requirement.step());
+    }
+
+    private static void assertLeaves(TicketFixture desk, Step step) {
+        if (step == Step.PLAN && !desk.sheet().actions().isEmpty()) {
+            desk.sheet().actions().stream()
+                    .filter(a -> desk.sheet().settlement(a.entry()).isEmpty())
+                    .forEach(a -> desk.assignee().records(carriedOut(a.entry())));
+        }
+        desk.assignee().records(leave(step));
+        assertTrue(desk.step() != step || desk.sheet().course().standing() == Standing.CLOSED);
+    }
+
+    @ParameterizedTest
+    @MethodSource("alone")
+    void missingAlone_isRefusedWithItsCode_andPassesOnceMet(Requirement requirement) {
+        TicketFixture desk = without(requirement);
+        assertOnly(requirement.code(), requirement.waivable(), desk.assignee().isRefused(guarded(desk, requirement)));
+        assertTrue(desk.assignee().missingFor(leave(requirement.step())).contains(requirement.code()));
+        meet(desk, requirement);
+        assertLeaves(desk, requirement.step());
+    }
+
+    @ParameterizedTest
+    @MethodSource("waivableAlone")
+    void waivedBySomebodyElse_passes(Requirement requirement) {
+        TicketFixture desk = without(requirement);
+        desk.as(SUE).records(waive(requirement));
+        assertEquals(Requirement.State.WAIVED, desk.state(requirement));
+        assertLeaves(desk, requirement.step());
+    }
+
+    @ParameterizedTest
+    @EnumSource
+    void notWaivable_isNotWaivedByAnybody(Requirement requirement) {
+        TicketFixture desk = demandingAtStep(requirement.step());
+        if (!requirement.waivable()) {
+            desk.as(SUE).lacks("not-waivable", waive(requirement));
+        }
+        desk.as(INES).lacks("not-your-role", waive(requirement));
+        desk.as(MAREK).lacks("not-your-role", waive(requirement));
+        desk.assignee().lacks("not-your-role", waive(requirement));
+        desk.as(ADA).lacks("not-your-role", waive(requirement));
+    }
+
+    @ParameterizedTest
+    @EnumSource
+    void everythingMet_leavesNothingMissing(Step step) {
+        for (TicketFixture desk : List.of(atStep(step), demandingAtStep(step))) {
+            meetAll(desk);
+            assertEquals(List.of(), desk.missing());
+            assertLeaves(desk, step);
+        }
+    }
+
+    @Test
+    void everythingMissing_isToldAtOnceInTheOrderOfTheTable() {
+        TicketFixture desk = plain();
+        assertEquals(
+                Requirement.of(Step.IDENTIFY).stream().map(Requirement::code).toList(),
+                desk.as(INES).missingFor(new MoveFact.Advanced()));
+    }
+
+    @Test
+    void noTheory_meansNoneChosenEither() {
+        TicketFixture desk = atStep(Step.THEORIZE);
+        meet(desk, Requirement.OBVIOUS_QUESTIONED);
+        assertEquals(List.of("theory-stated", "theory-chosen"), desk.as(INES).missingFor(new MoveFact.Advanced()));
+        meet(desk, Requirement.THEORY_STATED);
+        assertEquals(List.of("theory-chosen"), desk.as(INES).missingFor(new MoveFact.Advanced()));
+    }
+
+    @Test
+    void noCheck_meansNoResultAndNoSupport() {
+        TicketFixture desk = atStep(Step.TEST);
+        assertEquals(
+                List.of("expectation-first", "result-recorded", "theory-supported"),
+                desk.as(INES).missingFor(new MoveFact.Advanced()));
+        meet(desk, Requirement.EXPECTATION_FIRST);
+        assertEquals(
+                List.of("result-recorded", "theory-supported"), desk.as(INES).missingFor(new MoveFact.Advanced()));
+        desk.as(INES).records(result(desk.latest(TestFact.CheckPlanned.class), Outcome.INCONCLUSIVE));
+        assertOnly("theory-supported", false, desk.as(INES).isRefused(new MoveFact.Advanced()));
+        assertOnly("theory-supported", false, desk.as(INES).isRefused(new MoveFact.RuledOut()));
+        meet(desk, Requirement.EXPECTATION_FIRST);
+        meet(desk, Requirement.RESULT_RECORDED);
+        desk.as(INES).records(new MoveFact.Advanced());
+    }
+
+    @Test
+    void noAction_meansNoneSettled() {
+        TicketFixture desk = atStep(Step.PLAN);
+        meet(desk, Requirement.MAKER_CONSULTED);
+        assertEquals(List.of("action-planned"), desk.as(INES).missingFor(new MoveFact.Advanced()));
+        meet(desk, Requirement.ACTION_PLANNED);
+        assertEquals(List.of("actions-settled"), desk.as(INES).missingFor(new MoveFact.Advanced()));
+        meet(desk, Requirement.ACTIONS_SETTLED);
+        desk.as(INES).records(new MoveFact.Advanced());
+    }
+
+    @Test
+    void unsignedSummary_isNoSummary() {
+        TicketFixture desk = demandingAtStep(Step.DOCUMENT);
+        Requirement.of(Step.DOCUMENT).stream()
+                .filter(r -> r != Requirement.SUMMARY_WRITTEN && r != Requirement.MENTOR_SIGNED)
+                .forEach(r -> meet(desk, r));
+        assertEquals(List.of("summary-written", "mentor-signed"), desk.as(TOM).missingFor(new MoveFact.Closed()));
+        desk.as(TOM).records(anySummary());
+        desk.as(MAREK).records(new Signed(Signatory.MENTOR));
+        assertOnly("summary-written", false, desk.as(TOM).isRefused(new MoveFact.Closed()));
+        desk.as(TOM).records(new Signed(Signatory.ASSIGNEE));
+        desk.as(TOM).records(new MoveFact.Closed());
+        assertEquals(Standing.CLOSED, desk.sheet().course().standing());
+    }
+
+    @Test
+    void summaryWrittenAnew_isSignedAnewByBoth() {
+        TicketFixture desk = demandingAtStep(Step.DOCUMENT);
+        meetAll(desk);
+        desk.as(TOM).records(anySummary());
+        assertEquals(List.of("summary-written", "mentor-signed"), desk.missing());
+    }
+
+    @Test
+    void handedOver_isSignedByWhoHasIt() {
+        TicketFixture desk = atStep(Step.DOCUMENT);
+        meetAll(desk);
+        desk.as(INES).records(new MoveFact.HandedOver("ole", OLE.roles(), ""));
+        desk.as(OLE).lacks("summary-written", new MoveFact.Closed());
+        desk.as(OLE).records(new Signed(Signatory.ASSIGNEE));
+        desk.as(OLE).records(new MoveFact.Closed());
+    }
+
+    @Test
+    void mentorOfATraineesTicket_isSomebodyElse() {
+        TicketFixture desk = demandingAtStep(Step.DOCUMENT);
+        meet(desk, Requirement.SUMMARY_WRITTEN);
+        Signed signature = new Signed(Signatory.MENTOR);
+        desk.as(TOM).lacks("not-your-role", signature);
+        desk.as(INES).lacks("not-your-role", signature);
+        desk.as(SUE).lacks("not-your-role", signature);
+        desk.as(new Actor("tom", "Tom", Set.of(Role.TRAINEE, Role.MENTOR))).lacks("own-work", signature);
+        desk.as(new Actor("tilda", "Tilda", Set.of(Role.TRAINEE, Role.MENTOR))).lacks("own-work", signature);
+        assertInstanceOf(Decision.Allowed.class, desk.as(MAREK).does(signature));
+    }
+
+    @Test
+    void waiverOfAnEarlierRound_doesNotLast_butThoseOfIdentifyDo() {
+        TicketFixture desk = plain();
+        Requirement.of(Step.IDENTIFY).stream()
+                .filter(r -> r != Requirement.LOGS_REVIEWED)
+                .forEach(r -> meet(desk, r));
+        desk.as(SUE).records(waive(Requirement.LOGS_REVIEWED));
+        desk.as(INES).records(new MoveFact.Advanced());
+        bring(desk, Step.PLAN);
+        meet(desk, Requirement.ACTION_PLANNED);
+        desk.as(SUE).records(waive(Requirement.MAKER_CONSULTED));
+        desk.as(INES).records(new MoveFact.Rethought("No dust there", false));
+        bring(desk, Step.PLAN);
+        assertEquals(Requirement.State.MISSING, desk.state(Requirement.MAKER_CONSULTED));
+        meetAll(desk);
+        desk.as(INES).records(new MoveFact.Advanced());
+        bring(desk, Step.DOCUMENT);
+        meetAll(desk);
+        desk.as(INES).records(new MoveFact.Closed());
+        desk.as(INES).records(new MoveFact.Reopened("It is back"));
+        assertEquals(List.of("logs-reviewed"), desk.missing());
+    }
+
+    @Test
+    void nothingMissing_nothingToWaive() {
+        TicketFixture desk = plain();
+        meet(desk, Requirement.LOGS_REVIEWED);
+        desk.as(SUE).lacks("nothing-to-waive", waive(Requirement.LOGS_REVIEWED));
+        desk.as(SUE).lacks("nothing-to-waive", waive(Requirement.MAKER_CONSULTED));
+    }
+
+    @Test
+    void nobodyWaivesForThemselves() {
+        TicketFixture desk = TicketFixture.open(opened(SUE), SUE);
+        desk.as(SUE).lacks("own-work", waive(Requirement.LOGS_REVIEWED));
+        desk.as(BORIS).records(waive(Requirement.LOGS_REVIEWED));
+    }
+
+    @Test
+    void whoWaived_doesNotPlan() {
+        TicketFixture desk = atStep(Step.PLAN);
+        desk.as(BORIS).records(waive(Requirement.MAKER_CONSULTED));
+        desk.as(SUE).records(new MoveFact.HandedOver("boris", BORIS.roles(), ""));
+        desk.as(BORIS).lacks("own-work", anyAction());
+        desk.as(BORIS).records(new MoveFact.HandedOver("ole", OLE.roles(), ""));
+        int action = desk.as(OLE).records(anyAction());
+        desk.as(BORIS).lacks("own-work", new DeskFact.Corrected(action, "Better so", anyAction()));
+        desk.as(SUE).records(new DeskFact.Corrected(action, "Better so", anyAction()));
+    }
+}

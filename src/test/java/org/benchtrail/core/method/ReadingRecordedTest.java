@@ -1,0 +1,112 @@
+package org.benchtrail.core.method;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import org.benchtrail.core.Invalid;
+import org.benchtrail.core.Invalid.Problem;
+import org.benchtrail.core.method.IdentifyFact.ReadingRecorded;
+import org.benchtrail.core.method.IdentifyFact.Verdict;
+import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** Decimals as they are typed, and verdicts at the limits. */
+class ReadingRecordedTest {
+    private static ReadingRecorded volts(String value, @Nullable String lower, @Nullable String upper) {
+        String source = lower == null && upper == null ? "" : "nameplate";
+        return new ReadingRecorded("supply voltage", value, "V", "12 V rail", "meter", lower, upper, source);
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = ';',
+            value = {
+                "11.38;11.38",
+                "11,38;11.38",
+                "' 11,38 ';11.38",
+                "\u221211,38;-11.38",
+                "-0.5;-0.5",
+                "+12;12",
+                "+12,50;12.50",
+                "007;007",
+                "123456789012345.123456789012345;123456789012345.123456789012345"
+            })
+    void decimal_isKeptAsTyped(String typed, String kept) {
+        assertEquals(kept, volts(typed, null, null).value());
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "1e3",
+                "1E-3",
+                "1.2.3",
+                "1,2,3",
+                "1.234,5",
+                "1,234.5",
+                "12 V",
+                "--1",
+                "+-1",
+                "\u2212\u22121",
+                ".5",
+                "5.",
+                "NaN",
+                "Infinity",
+                "0x10",
+                "\u0661\u0662",
+                "1234567890123456",
+                "1 000",
+                "1_000"
+            })
+    void anythingElse_isRefusedOnItsField(String typed) {
+        assertEquals(List.of("value"), fields(() -> volts(typed, null, null)));
+        assertEquals(List.of("lower"), fields(() -> volts("1", typed, null)));
+        assertEquals(List.of("upper"), fields(() -> volts("1", "0", typed)));
+        assertEquals(List.of("lower", "upper"), fields(() -> volts("1", typed, typed)));
+    }
+
+    private static List<String> fields(Runnable made) {
+        return assertThrows(Invalid.class, made::run).problems().stream()
+                .map(Problem::field)
+                .toList();
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "11.40, 11.4, 12.6, WITHIN",
+        "12.6, 11.4, 12.60, WITHIN",
+        "11.3999999, 11.4, 12.6, OUTSIDE",
+        "12.6000001, 11.4, 12.6, OUTSIDE",
+        "12, , 12, WITHIN",
+        "12.1, , 12, OUTSIDE",
+        "-5, -5, , WITHIN",
+        "-5.1, -5, , OUTSIDE",
+        "0.3, 0.3, 0.3, WITHIN",
+        "99, , , NOT_JUDGED"
+    })
+    void verdict_includesTheLimits(String value, @Nullable String lower, @Nullable String upper, Verdict expected) {
+        assertEquals(expected, volts(value, lower, upper).verdict());
+    }
+
+    @Test
+    void missing_isToldFieldByField() {
+        assertEquals(
+                List.of("quantity", "value", "unit", "point"),
+                fields(() -> new ReadingRecorded("", " ", "", "", "", null, null, "")));
+        assertEquals(List.of("limitSource"), fields(() -> new ReadingRecorded("a", "1", "V", "b", "", "0", null, " ")));
+        assertEquals(List.of("upper"), fields(() -> volts("1", "2", "1.99")));
+    }
+
+    @Test
+    void samePlace_doesNotMindLetterCase() {
+        ReadingRecorded one = volts("1", null, null);
+        assertTrue(one.samePlace(new ReadingRecorded("Supply Voltage", "2", "V", "12 v RAIL", "", null, null, "")));
+        assertEquals(
+                false, one.samePlace(new ReadingRecorded("Supply Voltage", "2", "V", "5 V rail", "", null, null, "")));
+    }
+}

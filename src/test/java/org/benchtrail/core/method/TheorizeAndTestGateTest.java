@@ -1,0 +1,282 @@
+package org.benchtrail.core.method;
+
+import static org.benchtrail.core.method.Sheets.*;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import java.util.Set;
+import org.benchtrail.core.Invalid;
+import org.benchtrail.core.method.DeskFact.CautionsAcknowledged;
+import org.benchtrail.core.method.DeskFact.Corrected;
+import org.benchtrail.core.method.IdentifyFact.DataState;
+import org.benchtrail.core.method.IdentifyFact.Hazard;
+import org.benchtrail.core.method.TestFact.CheckPlanned;
+import org.benchtrail.core.method.TestFact.Outcome;
+import org.benchtrail.core.method.TestFact.ResultRecorded;
+import org.benchtrail.core.method.TheorizeFact.TheoriesRanked;
+import org.benchtrail.core.method.TheorizeFact.TheoryChosen;
+import org.benchtrail.core.method.TheorizeFact.TheoryStated;
+import org.junit.jupiter.api.Test;
+
+/** Ranking and ruling out theories; checks, their order, and the guard of invasive ones. */
+class TheorizeAndTestGateTest {
+    private static final MoveFact ADVANCE = new MoveFact.Advanced();
+
+    /** In round 2 at theorize, after the given theory was ruled out. */
+    private static TicketFixture afterRulingOut(TheoryStated theory) {
+        TicketFixture desk = atStep(Step.THEORIZE);
+        meet(desk, Requirement.OBVIOUS_QUESTIONED);
+        desk.as(INES).records(choose(desk.as(INES).records(theory)));
+        desk.as(INES).records(ADVANCE);
+        meet(desk, Requirement.EXPECTATION_FIRST);
+        desk.as(INES).records(result(desk.latest(CheckPlanned.class), Outcome.REFUTES));
+        desk.as(INES).records(new MoveFact.RuledOut());
+        assertEquals(2, desk.sheet().round());
+        return desk;
+    }
+
+    @Test
+    void ruledOutTheory_isChosenAgainOnlyOnNewEvidence() {
+        TicketFixture desk = afterRulingOut(theory("Dust"));
+        int theory = desk.latest(TheoryStated.class);
+        assertEquals(List.of("theory-stated", "theory-chosen"), desk.missing());
+        desk.as(INES).records(choose(theory));
+        desk.as(INES).lacks("not-already-refuted", ADVANCE);
+        desk.as(INES).records(new TheoryChosen(theory, "", "A second look shows dust behind the shroud"));
+        desk.as(INES).records(ADVANCE);
+    }
+
+    @Test
+    void ruledOutTheory_mayBeWaivedInstead() {
+        TicketFixture desk = afterRulingOut(theory("Dust"));
+        desk.as(INES).records(choose(desk.latest(TheoryStated.class)));
+        desk.as(SUE).records(waive(Requirement.NOT_ALREADY_REFUTED));
+        desk.as(INES).records(ADVANCE);
+    }
+
+    @Test
+    void sameCauseStatedAgain_isStillRuledOut() {
+        TicketFixture words = afterRulingOut(theory("Dust in the Cooler"));
+        words.as(INES).records(choose(words.as(INES).records(theory("dust in the COOLER"))));
+        words.as(INES).lacks("not-already-refuted", ADVANCE);
+
+        TicketFixture catalogue = afterRulingOut(new TheoryStated("Dust", "cooling.dust"));
+        catalogue.as(INES).records(choose(catalogue.as(INES).records(new TheoryStated("Felt", "cooling.dust"))));
+        catalogue.as(INES).lacks("not-already-refuted", ADVANCE);
+
+        TicketFixture another = afterRulingOut(new TheoryStated("Dust", "cooling.dust"));
+        another.as(INES).records(choose(another.as(INES).records(new TheoryStated("Paste", "cooling.paste"))));
+        another.as(INES).records(ADVANCE);
+    }
+
+    @Test
+    void ruledOut_isRememberedInEveryLaterRound() {
+        TicketFixture desk = afterRulingOut(theory("Dust"));
+        int dust = desk.latest(TheoryStated.class);
+        bring(desk, Step.PLAN);
+        desk.as(INES).records(new MoveFact.Rethought("No effect", true));
+        assertEquals(3, desk.sheet().round());
+        assertEquals(2, desk.sheet().ruledOut().size());
+        desk.as(INES).records(choose(dust));
+        desk.as(INES).lacks("not-already-refuted", ADVANCE);
+    }
+
+    @Test
+    void failedAction_doesNotRuleTheTheoryOut() {
+        TicketFixture desk = atStep(Step.PLAN);
+        desk.as(INES).records(new MoveFact.Rethought("The screw broke", false));
+        assertEquals(List.of(), desk.sheet().ruledOut());
+        desk.as(INES).records(choose(desk.latest(TheoryStated.class)));
+        desk.as(INES).records(ADVANCE);
+    }
+
+    @Test
+    void notTheBestRanked_needsAReason() {
+        TicketFixture desk = atStep(Step.THEORIZE);
+        meet(desk, Requirement.OBVIOUS_QUESTIONED);
+        int dust = desk.as(INES).records(theory("Dust"));
+        int paste = desk.as(INES).records(theory("Dry paste"));
+        desk.as(INES).records(new TheoriesRanked(List.of(paste, dust), "judgement"));
+        desk.as(INES).records(choose(dust));
+        desk.as(INES).lacks("theory-chosen", ADVANCE);
+        desk.as(INES).records(new TheoryChosen(dust, "Quicker to see", ""));
+        assertEquals(List.of(), desk.missing());
+        desk.as(INES).records(choose(paste));
+        desk.as(INES).records(ADVANCE);
+    }
+
+    @Test
+    void bestRanked_isAmongThoseNotRuledOut() {
+        TicketFixture desk = afterRulingOut(theory("Dust"));
+        int dust = desk.latest(TheoryStated.class);
+        int paste = desk.as(INES).records(theory("Dry paste"));
+        desk.as(INES).records(new TheoriesRanked(List.of(dust, paste), "judgement"));
+        desk.as(INES).records(choose(paste));
+        desk.as(INES).records(ADVANCE);
+    }
+
+    @Test
+    void whatIsReferredTo_hasToBeThere() {
+        TicketFixture desk = atStep(Step.THEORIZE);
+        assertThrows(Invalid.class, () -> desk.as(INES).does(choose(1)));
+        assertThrows(Invalid.class, () -> desk.as(INES).does(choose(999)));
+        assertThrows(Invalid.class, () -> desk.as(INES).does(new TheoriesRanked(List.of(999), "judgement")));
+        bring(desk, Step.TEST);
+        assertThrows(Invalid.class, () -> desk.as(INES).does(check(999)));
+        assertThrows(Invalid.class, () -> desk.as(INES).does(result(999, Outcome.SUPPORTS)));
+        int check = desk.as(INES).records(check(desk.latest(TheoryStated.class)));
+        assertThrows(Invalid.class, () -> desk.as(INES).does(new ResultRecorded(check, "Seen", Outcome.SUPPORTS, 999)));
+        desk.as(INES)
+                .records(new ResultRecorded(
+                        check, "Seen", Outcome.SUPPORTS, desk.latest(IdentifyFact.ReadingRecorded.class)));
+    }
+
+    @Test
+    void checkWithoutExpectation_doesNotCount() {
+        TicketFixture desk = atStep(Step.TEST);
+        int theory = desk.latest(TheoryStated.class);
+        int check = desk.as(INES).records(new CheckPlanned(theory, "Look", "", false, Set.of()));
+        desk.as(INES).records(result(check, Outcome.SUPPORTS));
+        assertEquals(
+                List.of("expectation-first", "result-recorded", "theory-supported"),
+                desk.as(INES).missingFor(ADVANCE));
+        desk.as(INES).lacks("relied-on", new Corrected(check, "Forgot it", check(theory)));
+    }
+
+    @Test
+    void expectationAddedBeforeTheResult_counts() {
+        TicketFixture desk = atStep(Step.TEST);
+        int theory = desk.latest(TheoryStated.class);
+        int check = desk.as(INES).records(new CheckPlanned(theory, "Look", "", false, Set.of()));
+        desk.as(INES).records(new Corrected(check, "Forgot it", check(theory)));
+        desk.as(INES).records(result(check, Outcome.SUPPORTS));
+        desk.as(INES).records(ADVANCE);
+    }
+
+    @Test
+    void resultForcedInBeforeItsCheck_doesNotCount() {
+        TicketFixture desk = atStep(Step.TEST);
+        desk.as(INES).forces(result(desk.sheet().entries() + 2, Outcome.SUPPORTS));
+        desk.as(INES).records(check(desk.latest(TheoryStated.class)));
+        assertEquals(List.of("result-recorded", "theory-supported"), desk.missing());
+    }
+
+    @Test
+    void checkOfAnotherTheory_doesNotCount() {
+        TicketFixture desk = atStep(Step.TEST);
+        int other = desk.as(INES).records(theory("A loose fan cable"));
+        desk.as(INES).records(result(desk.as(INES).records(check(other)), Outcome.SUPPORTS));
+        assertEquals(List.of("expectation-first", "result-recorded", "theory-supported"), desk.missing());
+    }
+
+    @Test
+    void latestConclusiveCheck_wins() {
+        TicketFixture desk = atStep(Step.TEST);
+        int theory = desk.latest(TheoryStated.class);
+        desk.as(INES).records(result(desk.as(INES).records(check(theory)), Outcome.SUPPORTS));
+        desk.as(INES).lacks("theory-supported", new MoveFact.RuledOut());
+        desk.as(INES).records(result(desk.as(INES).records(check(theory)), Outcome.REFUTES));
+        desk.as(INES).lacks("theory-supported", ADVANCE);
+        desk.as(INES).records(result(desk.as(INES).records(check(theory)), Outcome.INCONCLUSIVE));
+        desk.as(INES).lacks("theory-supported", ADVANCE);
+        desk.as(INES).records(new MoveFact.RuledOut());
+        assertEquals(Step.THEORIZE, desk.step());
+    }
+
+    @Test
+    void checkIsMadeOnce_andInItsRound() {
+        TicketFixture desk = atStep(Step.TEST);
+        int check = desk.as(INES).records(check(desk.latest(TheoryStated.class)));
+        int idle = desk.as(INES).records(check(desk.latest(TheoryStated.class)));
+        desk.as(INES).records(result(check, Outcome.REFUTES));
+        assertThrows(Invalid.class, () -> desk.as(INES).does(result(check, Outcome.SUPPORTS)));
+        desk.as(INES).records(new MoveFact.RuledOut());
+        desk.as(INES).records(choose(desk.as(INES).records(theory("Dry paste"))));
+        desk.as(INES).records(ADVANCE);
+        assertThrows(Invalid.class, () -> desk.as(INES).does(result(idle, Outcome.SUPPORTS)));
+    }
+
+    @Test
+    void anyCheck_waitsForTheHazard() {
+        TicketFixture desk = atStep(Step.TEST);
+        int check = desk.as(INES).records(check(desk.latest(TheoryStated.class)));
+        desk.as(INES).records(hazard(Hazard.SMOKE));
+        desk.as(INES).lacks("hazards-screened", result(check, Outcome.SUPPORTS));
+        desk.as(INES).records(cleared());
+        desk.as(INES).records(result(check, Outcome.SUPPORTS));
+    }
+
+    @Test
+    void invasiveCheck_waitsForItsCautions() {
+        TicketFixture desk = atStep(Step.TEST);
+        int check = desk.as(INES).records(invasive(desk.latest(TheoryStated.class), Caution.MAINS, Caution.STATIC));
+        desk.as(INES).lacks("invasive-guarded", result(check, Outcome.SUPPORTS));
+        desk.as(INES).records(new CautionsAcknowledged(check, Set.of(Caution.MAINS)));
+        desk.as(INES).lacks("invasive-guarded", result(check, Outcome.SUPPORTS));
+        desk.as(INES).records(new CautionsAcknowledged(check, Set.of(Caution.STATIC)));
+        desk.as(INES).records(result(check, Outcome.SUPPORTS));
+        desk.as(INES).records(ADVANCE);
+    }
+
+    @Test
+    void cautionsOfACheckThatWasChanged_areAcknowledgedAnew() {
+        TicketFixture desk = atStep(Step.TEST);
+        int theory = desk.latest(TheoryStated.class);
+        int check = desk.as(INES).records(invasive(theory, Caution.STATIC));
+        desk.as(INES).records(new CautionsAcknowledged(check, Set.of(Caution.STATIC)));
+        desk.as(INES).records(new Corrected(check, "More of it", invasive(theory, Caution.STATIC)));
+        desk.as(INES).lacks("invasive-guarded", result(check, Outcome.SUPPORTS));
+        desk.as(INES).records(new CautionsAcknowledged(check, Set.of(Caution.STATIC)));
+        desk.as(INES).records(result(check, Outcome.SUPPORTS));
+    }
+
+    @Test
+    void invasiveCheck_waitsForTheData() {
+        TicketFixture desk = atStep(Step.TEST);
+        int check = desk.as(INES).records(invasive(desk.latest(TheoryStated.class)));
+        int gentle = desk.as(INES).records(check(desk.latest(TheoryStated.class)));
+        desk.as(INES).records(data(DataState.IMPOSSIBLE));
+        desk.as(INES).records(drive(true));
+        desk.as(INES).records(result(gentle, Outcome.SUPPORTS));
+        desk.as(INES).lacks("invasive-guarded", result(check, Outcome.SUPPORTS));
+        desk.as(SUE).records(waive(Requirement.DATA_PROTECTED));
+        desk.as(INES).records(result(check, Outcome.SUPPORTS));
+        desk.as(INES).records(ADVANCE);
+    }
+
+    @Test
+    void invasiveCheckMadeUnguarded_keepsTheStep() {
+        for (Fact worse : List.of(hazard(Hazard.SMOKE), drive(true), new IdentifyFact.LogsReviewed(true, "Nothing"))) {
+            TicketFixture desk = atStep(Step.TEST);
+            meetAll(desk);
+            desk.as(INES).records(data(DataState.NO_USER_DATA));
+            boolean cautions = worse instanceof IdentifyFact.LogsReviewed;
+            Caution[] asked = cautions ? new Caution[] {Caution.LASER} : new Caution[0];
+            int check = desk.as(INES).records(invasive(desk.latest(TheoryStated.class), asked));
+            desk.as(INES).records(worse);
+            desk.as(INES).forces(result(check, Outcome.SUPPORTS));
+            desk.as(INES).records(data(DataState.TAKEN_NOW));
+            if (desk.sheet().workStopped()) {
+                desk.as(INES).records(cleared());
+            }
+            desk.as(INES).records(new CautionsAcknowledged(check, Set.of(asked)));
+            desk.as(INES).lacks("invasive-guarded", ADVANCE);
+        }
+    }
+
+    @Test
+    void findingCorrectedAfterwards_doesNotUndoACheckThatWasGuarded() {
+        TicketFixture desk = atStep(Step.TEST);
+        desk.as(INES).records(data(DataState.NO_USER_DATA));
+        int finding = desk.as(INES).records(drive(false));
+        int check = desk.as(INES).records(invasive(desk.latest(TheoryStated.class)));
+        desk.as(INES).records(result(check, Outcome.SUPPORTS));
+        desk.as(INES).records(new Corrected(finding, "It does fail", drive(true)));
+        desk.as(INES).lacks("data-protected", ADVANCE);
+        desk.as(INES).records(data(DataState.TAKEN_NOW));
+        desk.as(INES).records(ADVANCE);
+        assertTrue(desk.sheet().driveFailure().isPresent());
+    }
+}

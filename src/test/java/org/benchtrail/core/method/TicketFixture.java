@@ -1,0 +1,161 @@
+package org.benchtrail.core.method;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.fail;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import org.benchtrail.core.method.DeskFact.Opened;
+
+/**
+ * A desk with one ticket and a clock of its own. Every act goes through {@link Method#decide}; what is allowed is appended,
+ * what is refused leaves one {@code Refused} entry, as the server does it.
+ */
+final class TicketFixture {
+    static final Instant START = Instant.parse("2031-03-03T08:00:00Z");
+
+    private final Policy policy;
+    private final List<Entry> trail = new ArrayList<>();
+    private JobSheet sheet;
+    private Instant now = START;
+
+    private TicketFixture(Opened opened, Actor by, Policy policy) {
+        this.policy = policy;
+        Entry first = new Entry(stamp(1, by), opened);
+        trail.add(first);
+        sheet = JobSheet.open(first);
+    }
+
+    static TicketFixture open(Opened opened, Actor by) {
+        return new TicketFixture(opened, by, Policy.usual());
+    }
+
+    /** One person at the desk. */
+    final class Person {
+        private final Actor actor;
+
+        Person(Actor actor) {
+            this.actor = actor;
+        }
+
+        /** Tries it; appends the fact, or the refusal. */
+        Decision does(Fact fact) {
+            now = now.plusSeconds(60);
+            Decision decision = Method.decide(sheet, fact, actor, policy, now);
+            if (decision instanceof Decision.Refused refused) {
+                append(new DeskFact.Refused(
+                        fact.getClass().getSimpleName(),
+                        refused.missing().stream().map(Missing::code).toList()));
+            } else {
+                append(fact);
+            }
+            return decision;
+        }
+
+        /** Does what has to be allowed. */
+        int records(Fact fact) {
+            if (does(fact) instanceof Decision.Refused refused) {
+                fail(actor.account() + " could not record " + fact + ": " + refused.missing());
+            }
+            return sheet.entries();
+        }
+
+        /** Tries what has to be refused; answers with what is missing. */
+        List<Missing> isRefused(Fact fact) {
+            int before = sheet.entries();
+            Course course = sheet.course();
+            if (!(does(fact) instanceof Decision.Refused refused)) {
+                return fail(actor.account() + " was allowed to record " + fact);
+            }
+            assertEquals(before + 1, sheet.entries(), "a refusal is one entry");
+            assertEquals(course, sheet.course(), "a refusal moves nothing");
+            return refused.missing();
+        }
+
+        List<String> missingFor(Fact fact) {
+            return isRefused(fact).stream().map(Missing::code).toList();
+        }
+
+        void lacks(String code, Fact fact) {
+            assertEquals(List.of(code), missingFor(fact));
+        }
+
+        /** Appends without asking, as a trail from elsewhere might hold it. */
+        int forces(Fact fact) {
+            now = now.plusSeconds(60);
+            append(fact);
+            return sheet.entries();
+        }
+
+        private void append(Fact fact) {
+            Entry entry = new Entry(stamp(sheet.entries() + 1, actor), fact);
+            trail.add(entry);
+            sheet = sheet.with(entry);
+        }
+    }
+
+    Person as(Actor actor) {
+        return new Person(actor);
+    }
+
+    /** Who has the ticket. */
+    Person assignee() {
+        return as(assigneeActor());
+    }
+
+    Actor assigneeActor() {
+        return Sheets.person(String.valueOf(sheet.course().assignee()));
+    }
+
+    TicketFixture passes(Duration time) {
+        now = now.plus(time);
+        return this;
+    }
+
+    private Stamp stamp(int entry, Actor by) {
+        return new Stamp(entry, now, by.account(), by.roles());
+    }
+
+    JobSheet sheet() {
+        return sheet;
+    }
+
+    List<Entry> trail() {
+        return List.copyOf(trail);
+    }
+
+    Instant now() {
+        return now;
+    }
+
+    Policy policy() {
+        return policy;
+    }
+
+    Step step() {
+        return sheet.step();
+    }
+
+    /** Entry number of the latest fact of that kind. */
+    int latest(Class<? extends Fact> kind) {
+        return sheet.latest(kind).orElseThrow().entry();
+    }
+
+    Requirement.State state(Requirement requirement) {
+        return Method.gate(sheet, policy, now).stream()
+                .filter(s -> s.requirement() == requirement)
+                .findFirst()
+                .orElseThrow()
+                .state();
+    }
+
+    /** Codes of what keeps the step from being left now, without trying. */
+    List<String> missing() {
+        return Method.gate(sheet, policy, now).stream()
+                .filter(s -> s.state() == Requirement.State.MISSING)
+                .map(s -> s.requirement().code())
+                .toList();
+    }
+}

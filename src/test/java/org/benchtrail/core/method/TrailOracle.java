@@ -1,0 +1,511 @@
+package org.benchtrail.core.method;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.math.BigDecimal;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import java.util.function.Predicate;
+import org.benchtrail.core.method.DeskFact.*;
+import org.benchtrail.core.method.DocumentFact.*;
+import org.benchtrail.core.method.IdentifyFact.*;
+import org.benchtrail.core.method.PlanFact.*;
+import org.benchtrail.core.method.TestFact.*;
+import org.benchtrail.core.method.TheorizeFact.*;
+import org.benchtrail.core.method.VerifyFact.*;
+
+/**
+ * The written method a second time, naively, over the trail alone: it asks neither gate, nor job sheet, nor table of the
+ * code. Walks all entries and judges the last one.
+ */
+final class TrailOracle {
+    private static final Set<String> WAIVABLE = Set.of(
+            "changes-asked",
+            "reproduced",
+            "data-protected",
+            "evidence-attached",
+            "logs-reviewed",
+            "obvious-questioned",
+            "not-already-refuted",
+            "maker-consulted",
+            "parts-fit",
+            "data-still-protected",
+            "readings-back",
+            "function-checked",
+            "requester-agrees",
+            "soak-time-passed",
+            "knowledge-linked",
+            "effort-recorded");
+    private static final Set<String> OF_IDENTIFY =
+            Set.of("changes-asked", "reproduced", "data-protected", "evidence-attached", "logs-reviewed");
+
+    /** @param since entry since which it has stood as it is @param as roles of who last wrote it */
+    private record Item(int n, Fact fact, int round, Stamp by, int since, Set<Role> as) {}
+
+    private final Policy policy;
+    private final List<Item> items = new ArrayList<>();
+    private final List<Step> path = new ArrayList<>();
+    private final List<TheoryStated> refuted = new ArrayList<>();
+    private Step step = Step.IDENTIFY;
+    private String standing = "open";
+    private int round = 1;
+    private int roundStart = 1;
+    private int openedAt = 1;
+    private String assignee = "";
+    private Set<Role> assigneeRoles = Set.of();
+    private boolean held;
+
+    private TrailOracle(Policy policy) {
+        this.policy = policy;
+    }
+
+    static void judge(List<Entry> trail, Policy policy) {
+        TrailOracle oracle = new TrailOracle(policy);
+        for (Entry entry : trail.subList(0, trail.size() - 1)) {
+            oracle.apply(entry);
+        }
+        oracle.judge(trail.get(trail.size() - 1));
+    }
+
+    private void apply(Entry entry) {
+        Stamp stamp = entry.stamp();
+        Fact fact = entry.fact();
+        if (fact instanceof Corrected c) {
+            correct(c, stamp);
+        }
+        items.add(new Item(stamp.entry(), fact, round, stamp, stamp.entry(), stamp.roles()));
+        if (fact instanceof Opened o) {
+            assignee = String.valueOf(o.assignee());
+            assigneeRoles = o.assigneeRoles();
+        } else if (fact instanceof MoveFact.HandedOver h) {
+            assignee = h.to();
+            assigneeRoles = h.toRoles();
+        } else if (fact instanceof MoveFact.Advanced) {
+            path.add(step);
+            step = Step.values()[step.ordinal() + 1];
+        } else if (fact instanceof MoveFact.RuledOut || fact instanceof MoveFact.VerifyFailed) {
+            back(fact instanceof MoveFact.RuledOut, stamp);
+        } else if (fact instanceof MoveFact.Rethought r) {
+            back(r.theoryWrong(), stamp);
+        } else if (fact instanceof MoveFact.Held || fact instanceof MoveFact.Resumed) {
+            held = fact instanceof MoveFact.Held;
+        } else if (fact instanceof MoveFact.Closed) {
+            standing = "closed";
+        } else if (fact instanceof MoveFact.Cancelled) {
+            standing = "cancelled";
+        } else if (fact instanceof MoveFact.Reopened) {
+            standing = "open";
+            held = false;
+            step = Step.IDENTIFY;
+            path.clear();
+            round++;
+            roundStart = stamp.entry();
+            openedAt = stamp.entry();
+        }
+    }
+
+    private void correct(Corrected c, Stamp stamp) {
+        for (int i = 0; i < items.size(); i++) {
+            Item old = items.get(i);
+            if (old.n() == c.entry() && c.replacement() == null) {
+                items.remove(i);
+                return;
+            } else if (old.n() == c.entry()) {
+                items.set(i, new Item(old.n(), c.replacement(), old.round(), old.by(), stamp.entry(), stamp.roles()));
+                return;
+            }
+        }
+    }
+
+    private void back(boolean wrong, Stamp stamp) {
+        if (wrong) {
+            refuted.add(theory());
+        }
+        path.subList(1, path.size()).clear();
+        step = Step.THEORIZE;
+        round++;
+        roundStart = stamp.entry();
+    }
+
+    private void judge(Entry entry) {
+        Fact fact = entry.fact();
+        Stamp stamp = entry.stamp();
+        assertEquals(items.isEmpty() ? 1 : items.size() + struck() + 1, stamp.entry());
+        if (fact instanceof Refused) {
+            return;
+        }
+        assertFalse(standing.equals("cancelled"), "nothing follows a cancellation");
+        assertEquals(standing.equals("closed"), fact instanceof MoveFact.Reopened, "only a closed ticket is reopened");
+        if (fact instanceof Waived w) {
+            assertTrue(WAIVABLE.contains(w.requirement()) && stamp.roles().contains(Role.SUPERVISOR));
+            assertFalse(planners().contains(stamp.by()) || stamp.by().equals(assignee), "waiver by the planner");
+        } else if (fact instanceof PlanApproved || fact instanceof PartOverrideApproved) {
+            assertFalse(planners().contains(stamp.by()) || stamp.by().equals(assignee), "approval by the planner");
+        } else if (fact instanceof ActionPlanned) {
+            assertTrue(all(Waived.class, w -> w.n() > openedAt && w.by().by().equals(stamp.by()))
+                    .isEmpty());
+        } else if (fact instanceof Signed s && s.signatory() == Signatory.MENTOR) {
+            assertTrue(stamp.roles().contains(Role.MENTOR) && !stamp.roles().contains(Role.TRAINEE));
+            assertFalse(stamp.by().equals(assignee), "mentor is the trainee");
+        } else if (fact instanceof ResultRecorded r) {
+            result(r, stamp);
+        } else if (fact instanceof ActionSettled s && s.settlement() == Settlement.CARRIED_OUT) {
+            assertFalse(stopped(), "carried out while work is stopped");
+            carrying(stamp.at());
+        } else if (fact instanceof MoveFact move) {
+            move(move, stamp);
+        }
+    }
+
+    private int struck() {
+        return (int) items.stream()
+                .filter(i -> i.fact() instanceof Corrected c && c.replacement() == null)
+                .count();
+    }
+
+    private void result(ResultRecorded r, Stamp stamp) {
+        Item check = one(CheckPlanned.class, r.check());
+        assertTrue(check.since() < stamp.entry(), "expectation later than the result");
+        assertFalse(stopped(), "a check while work is stopped");
+        CheckPlanned planned = (CheckPlanned) check.fact();
+        assertTrue(cautions(check, stamp.entry()).containsAll(planned.cautions()), "cautions of the check");
+        if (planned.invasive()) {
+            met("data-protected", data());
+        }
+    }
+
+    private void move(MoveFact move, Stamp stamp) {
+        boolean own = stamp.by().equals(assignee);
+        boolean steps = move.move().changesStep();
+        assertFalse(steps && (held || stopped() || !own), () -> "held, stopped or not the assignee's: " + move);
+        if (move instanceof MoveFact.Advanced) {
+            assertFalse(step == Step.DOCUMENT, "no step follows document");
+            gate(stamp, Outcome.SUPPORTS);
+        } else if (move instanceof MoveFact.RuledOut) {
+            assertEquals(Step.TEST, step);
+            gate(stamp, Outcome.REFUTES);
+        } else if (move instanceof MoveFact.Rethought) {
+            assertEquals(Step.PLAN, step);
+        } else if (move instanceof MoveFact.VerifyFailed) {
+            assertEquals(Step.VERIFY, step);
+        } else if (move instanceof MoveFact.Closed) {
+            assertEquals(List.of(Step.values()).subList(0, 5), path, "all steps in order");
+            assertEquals(Step.DOCUMENT, step);
+            gate(stamp, Outcome.SUPPORTS);
+        } else if (move instanceof MoveFact.Cancelled c) {
+            assertTrue(stamp.roles().contains(Role.SUPERVISOR) || (own && c.duplicateOf() != null));
+        }
+    }
+
+    private void gate(Stamp stamp, Outcome wanted) {
+        if (failing() > 0) {
+            met("data-protected", data());
+        }
+        switch (step) {
+            case IDENTIFY -> identify();
+            case THEORIZE -> theorize();
+            case TEST -> test(wanted);
+            case PLAN -> plan(stamp);
+            case VERIFY -> verify();
+            case DOCUMENT -> document();
+        }
+    }
+
+    private void identify() {
+        met("symptom-observed", any(SymptomRecorded.class));
+        met("onset-known", any(OnsetRecorded.class));
+        met("changes-asked", any(ChangesAsked.class));
+        met("scope-known", any(ScopeRecorded.class));
+        met("reproduced", any(ReproductionTried.class));
+        met("hazards-screened", any(HazardsScreened.class));
+        met("data-protected", data());
+        met(
+                "evidence-attached",
+                any(ReadingRecorded.class)
+                        || any(ExtractRecorded.class)
+                        || any(AttachmentAdded.class)
+                        || any(EvidenceImpossible.class));
+        met("logs-reviewed", any(LogsReviewed.class));
+        met("likeness-checked", any(LikenessChecked.class));
+    }
+
+    private void theorize() {
+        met("obvious-questioned", any(ObviousQuestioned.class));
+        TheoryStated active = theory();
+        TheoryChosen choice = (TheoryChosen)
+                last(all(TheoryChosen.class, c -> c.round() == round)).fact();
+        boolean before = refuted.stream()
+                .anyMatch(t -> t.text().equalsIgnoreCase(active.text())
+                        || (t.causeId() != null && t.causeId().equals(active.causeId())));
+        met("not-already-refuted", !before || !choice.newEvidence().isEmpty());
+    }
+
+    private void test(Outcome wanted) {
+        int active = ((TheoryChosen)
+                        last(all(TheoryChosen.class, c -> c.round() == round)).fact())
+                .theory();
+        Outcome found = null;
+        for (Item r : all(ResultRecorded.class, r -> r.round() == round)) {
+            ResultRecorded result = (ResultRecorded) r.fact();
+            CheckPlanned check =
+                    (CheckPlanned) one(CheckPlanned.class, result.check()).fact();
+            if (check.theory() == active && !check.expectation().isEmpty() && result.check() < r.n()) {
+                found = result.outcome() == Outcome.INCONCLUSIVE ? found : result.outcome();
+            }
+        }
+        assertEquals(wanted, found, "the latest conclusive check");
+    }
+
+    private void plan(Stamp stamp) {
+        carrying(stamp.at());
+        boolean carried = false;
+        for (Item action : all(ActionPlanned.class, a -> a.round() == round)) {
+            Settlement how = settlement(action).settlement();
+            assertFalse(how == Settlement.FAILED, "a failed action");
+            carried |= how == Settlement.CARRIED_OUT;
+        }
+        assertTrue(carried, "nothing carried out");
+    }
+
+    /** What has to hold before an action is carried out, and again when the step is left. */
+    private void carrying(Instant now) {
+        List<Item> actions = all(
+                ActionPlanned.class,
+                a -> a.round() == round
+                        && all(
+                                        ActionSettled.class,
+                                        s -> ((ActionSettled) s.fact()).action() == a.n()
+                                                && ((ActionSettled) s.fact()).settlement() == Settlement.NOT_NEEDED)
+                                .isEmpty());
+        met(
+                "maker-consulted",
+                !all(MakerConsulted.class, m -> m.round() == round).isEmpty());
+        BigDecimal cost = BigDecimal.ZERO;
+        boolean asks = false;
+        for (Item item : actions) {
+            ActionPlanned a = (ActionPlanned) item.fact();
+            cost = cost.add(a.cost() == null ? BigDecimal.ZERO : new BigDecimal(a.cost()));
+            asks |= a.irreversible()
+                    || a.highRisk()
+                    || a.severalDevices()
+                    || item.as().contains(Role.TRAINEE);
+            met("parts-fit", a.part() == null || fits(item));
+            List<Item> done = all(ActionSettled.class, s -> ((ActionSettled) s.fact()).action() == item.n());
+            int until = done.isEmpty() ? Integer.MAX_VALUE : done.get(0).n();
+            Instant when = done.isEmpty() ? now : done.get(0).by().at();
+            assertTrue(cautions(item, until).containsAll(a.cautions()), "cautions of the action");
+            met("data-still-protected", !a.touchesStorage() || fresh(when));
+        }
+        if (asks || cost.compareTo(policy.approvalCostLimit()) > 0) {
+            Item approval = last(all(PlanApproved.class, p -> p.round() == round));
+            assertTrue(all(PlanDeclined.class, d -> d.n() > approval.n()).isEmpty(), "declined");
+            for (Item action : actions) {
+                assertTrue(((PlanApproved) approval.fact()).actions().contains(action.n()), "approved by name");
+                assertTrue(action.since() < approval.n(), "changed after its approval");
+            }
+            assertFalse(planners().contains(approval.by().by()), "approver is planner");
+        }
+    }
+
+    private boolean fits(Item action) {
+        List<Item> checks = all(PartFitChecked.class, f -> ((PartFitChecked) f.fact()).action() == action.n());
+        boolean fits = !checks.isEmpty()
+                && last(checks).n() > action.since()
+                && ((PartFitChecked) last(checks).fact()).fit() != Fit.DOES_NOT_FIT;
+        return fits
+                || !all(
+                                PartOverrideApproved.class,
+                                o -> ((PartOverrideApproved) o.fact()).action() == action.n() && o.n() > action.since())
+                        .isEmpty();
+    }
+
+    private boolean fresh(Instant when) {
+        return !all(
+                        DataAnswered.class,
+                        d -> !d.by().at().isAfter(when)
+                                && Duration.between(d.by().at(), when).compareTo(policy.dataAnswerMaxAge()) <= 0)
+                .isEmpty();
+    }
+
+    private void verify() {
+        int work = last(all(
+                        ActionSettled.class,
+                        a -> a.round() == round && ((ActionSettled) a.fact()).settlement() == Settlement.CARRIED_OUT))
+                .n();
+        assertTrue(work > roundStart);
+        assertTrue(any(SymptomRecorded.class));
+        boolean intermittent = !all(SymptomRecorded.class, s -> ((SymptomRecorded) s.fact()).intermittent())
+                        .isEmpty()
+                || (any(ReproductionTried.class)
+                        && ((ReproductionTried) last(all(ReproductionTried.class, r -> true))
+                                                .fact())
+                                        .outcome()
+                                == Reproduction.INTERMITTENT);
+        for (Item symptom : all(SymptomRecorded.class, s -> true)) {
+            Item recheck =
+                    last(all(SymptomRechecked.class, r -> ((SymptomRechecked) r.fact()).symptom() == symptom.n()));
+            assertTrue(recheck.n() > work && ((SymptomRechecked) recheck.fact()).gone(), "symptom gone");
+        }
+        met("readings-back", back(work));
+        List<Item> functions = all(FunctionChecked.class, f -> f.n() > work);
+        Category category = ((Opened) items.get(0).fact()).category();
+        met(
+                "function-checked",
+                !functions.isEmpty()
+                        && !((FunctionChecked) last(functions).fact()).items().containsValue(ItemState.FAULTY)
+                        && ((FunctionChecked) last(functions).fact()).items().size()
+                                >= category.functions().size());
+        List<Item> answers = all(RequesterAnswered.class, r -> r.n() > work);
+        met(
+                "requester-agrees",
+                !answers.isEmpty() && ((RequesterAnswered) last(answers).fact()).state() != RequesterState.DISAGREES);
+        met("prevention-considered", any(PreventionConsidered.class));
+        List<Item> runs = all(SoakRun.class, r -> r.n() > work);
+        long minutes =
+                runs.stream().mapToLong(r -> ((SoakRun) r.fact()).minutes()).sum();
+        boolean recurred = runs.stream().anyMatch(r -> ((SoakRun) r.fact()).recurred());
+        met(
+                "soak-time-passed",
+                !intermittent || (!recurred && minutes >= policy.soakTime().toMinutes()));
+    }
+
+    private boolean back(int work) {
+        Set<String> outside = new HashSet<>();
+        for (Item item : all(ReadingRecorded.class, r -> true)) {
+            ReadingRecorded r = (ReadingRecorded) item.fact();
+            String place = (r.quantity() + "|" + r.point()).toLowerCase(Locale.ROOT);
+            boolean limits = r.lower() != null || r.upper() != null;
+            boolean out = (r.lower() != null && new BigDecimal(r.value()).compareTo(new BigDecimal(r.lower())) < 0)
+                    || (r.upper() != null && new BigDecimal(r.value()).compareTo(new BigDecimal(r.upper())) > 0);
+            if (out) {
+                outside.add(place);
+            } else if (limits && item.n() > work) {
+                outside.remove(place);
+            }
+        }
+        return outside.isEmpty();
+    }
+
+    private void document() {
+        met("cause-named", !all(CauseNamed.class, c -> c.round() == round).isEmpty());
+        int summary = last(all(SummaryWritten.class, s -> s.round() == round)).n();
+        Predicate<Item> after = s -> s.n() > summary;
+        assertTrue(all(Signed.class, after).stream().anyMatch(s -> s.by().by().equals(assignee)), "signed");
+        if (assigneeRoles.contains(Role.TRAINEE)) {
+            assertTrue(
+                    all(Signed.class, after).stream()
+                            .anyMatch(s -> ((Signed) s.fact()).signatory() == Signatory.MENTOR
+                                    && !s.by().by().equals(assignee)),
+                    "signed by a mentor");
+        }
+        met(
+                "knowledge-linked",
+                !all(KnowledgeLinked.class, k -> k.round() == round).isEmpty());
+        met(
+                "effort-recorded",
+                !all(EffortRecorded.class, k -> k.round() == round).isEmpty());
+    }
+
+    private void met(String code, boolean holds) {
+        boolean waived = WAIVABLE.contains(code)
+                && items.stream()
+                        .anyMatch(i -> i.fact() instanceof Waived w
+                                && w.requirement().equals(code)
+                                && (OF_IDENTIFY.contains(code) ? i.n() > openedAt : i.round() == round)
+                                && (!code.equals("data-protected") || i.n() > failing())
+                                && !planners().contains(i.by().by()));
+        assertTrue(holds || waived, () -> "left " + step + " without " + code);
+    }
+
+    private boolean stopped() {
+        boolean stopped = false;
+        for (Item item : items) {
+            if (item.fact() instanceof HazardsScreened h && h.present().containsValue(true)) {
+                stopped = true;
+            } else if (item.fact() instanceof StopWorkCleared) {
+                stopped = false;
+            }
+        }
+        return stopped;
+    }
+
+    private boolean data() {
+        List<Item> answers = all(DataAnswered.class, d -> true);
+        if (answers.isEmpty()) {
+            return false;
+        }
+        DataState state = ((DataAnswered) last(answers).fact()).state();
+        return failing() == 0 || state == DataState.BACKUP_VERIFIED || state == DataState.TAKEN_NOW;
+    }
+
+    /** Entry since which a drive is known to fail; 0 if none does. */
+    private int failing() {
+        return items.stream()
+                .filter(i -> i.fact() instanceof FindingRecorded f && f.driveFailure())
+                .mapToInt(Item::since)
+                .min()
+                .orElse(0);
+    }
+
+    private Set<String> planners() {
+        Set<String> planners = new HashSet<>();
+        for (Item item : items) {
+            if (item.fact() instanceof ActionPlanned
+                    || (item.fact() instanceof Corrected c && c.replacement() instanceof ActionPlanned)) {
+                planners.add(item.by().by());
+            }
+        }
+        return planners;
+    }
+
+    private Set<Caution> cautions(Item about, int before) {
+        Set<Caution> taken = new HashSet<>();
+        for (Item item : items) {
+            if (item.fact() instanceof CautionsAcknowledged a
+                    && a.about() == about.n()
+                    && item.n() > about.since()
+                    && item.n() < before) {
+                taken.addAll(a.cautions());
+            }
+        }
+        return taken;
+    }
+
+    private ActionSettled settlement(Item action) {
+        return (ActionSettled) last(all(ActionSettled.class, s -> ((ActionSettled) s.fact()).action() == action.n()))
+                .fact();
+    }
+
+    private TheoryStated theory() {
+        int chosen = ((TheoryChosen)
+                        last(all(TheoryChosen.class, c -> c.round() == round)).fact())
+                .theory();
+        return (TheoryStated) one(TheoryStated.class, chosen).fact();
+    }
+
+    private Item one(Class<? extends Fact> kind, int n) {
+        return last(all(kind, i -> i.n() == n));
+    }
+
+    private boolean any(Class<? extends Fact> kind) {
+        return !all(kind, i -> true).isEmpty();
+    }
+
+    private List<Item> all(Class<? extends Fact> kind, Predicate<Item> which) {
+        return items.stream()
+                .filter(i -> kind.isInstance(i.fact()) && which.test(i))
+                .toList();
+    }
+
+    private static Item last(List<Item> list) {
+        assertFalse(list.isEmpty(), "what the move stands on is not in the trail");
+        return list.get(list.size() - 1);
+    }
+}

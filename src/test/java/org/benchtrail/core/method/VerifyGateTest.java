@@ -1,0 +1,260 @@
+package org.benchtrail.core.method;
+
+import static org.benchtrail.core.method.Sheets.*;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.time.Duration;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.benchtrail.core.Invalid;
+import org.benchtrail.core.method.DeskFact.Corrected;
+import org.benchtrail.core.method.DeskFact.Opened;
+import org.benchtrail.core.method.IdentifyFact.ReadingRecorded;
+import org.benchtrail.core.method.IdentifyFact.SymptomRecorded;
+import org.benchtrail.core.method.VerifyFact.FunctionChecked;
+import org.benchtrail.core.method.VerifyFact.ItemState;
+import org.benchtrail.core.method.VerifyFact.RequesterAnswered;
+import org.benchtrail.core.method.VerifyFact.RequesterState;
+import org.benchtrail.core.method.VerifyFact.SoakRun;
+import org.benchtrail.core.method.VerifyFact.SymptomRechecked;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+
+/** Symptoms, readings, functions, the requester and the soak time: only what came after the last action counts. */
+class VerifyGateTest {
+    private static void assertMissing(boolean missing, TicketFixture desk, Requirement requirement) {
+        assertEquals(
+                missing,
+                desk.missing().contains(requirement.code()),
+                desk.missing().toString());
+    }
+
+    @Test
+    void everySymptom_isLookedForAgain() {
+        TicketFixture desk = atStep(Step.VERIFY);
+        int first = desk.latest(SymptomRecorded.class);
+        int second = desk.as(INES).records(new SymptomRecorded("It smells", "Warm plastic", false));
+        assertTrue(desk.sheet().latest(SymptomRecorded.class).orElseThrow().late());
+        desk.as(INES).records(new SymptomRechecked(first, true, "Ran it"));
+        assertMissing(true, desk, Requirement.SYMPTOMS_GONE);
+        desk.as(INES).records(new SymptomRechecked(second, false, "Sniffed"));
+        assertMissing(true, desk, Requirement.SYMPTOMS_GONE);
+        desk.as(INES).records(new SymptomRechecked(second, true, "Sniffed again"));
+        assertMissing(false, desk, Requirement.SYMPTOMS_GONE);
+        desk.as(INES).records(new SymptomRechecked(first, false, "It is back"));
+        assertMissing(true, desk, Requirement.SYMPTOMS_GONE);
+        desk.as(INES).records(new MoveFact.VerifyFailed("It is back"));
+        assertThrows(Invalid.class, () -> bring(desk, Step.VERIFY).as(INES).does(new SymptomRechecked(1, true, "x")));
+        assertMissing(true, desk, Requirement.SYMPTOMS_GONE);
+    }
+
+    @Test
+    void symptomPutRightAfterItsRecheck_isLookedForAgain() {
+        TicketFixture desk = atStep(Step.VERIFY);
+        meet(desk, Requirement.SYMPTOMS_GONE);
+        int symptom = desk.latest(SymptomRecorded.class);
+        desk.as(INES).records(new Corrected(symptom, "Misheard", new SymptomRecorded("It hums", "A hum", false)));
+        assertMissing(true, desk, Requirement.SYMPTOMS_GONE);
+        meet(desk, Requirement.SYMPTOMS_GONE);
+        assertMissing(false, desk, Requirement.SYMPTOMS_GONE);
+    }
+
+    @Test
+    void noSymptomLeft_isAskedFor() {
+        TicketFixture desk = atStep(Step.VERIFY);
+        desk.as(INES).records(new Corrected(desk.latest(SymptomRecorded.class), "Wrong ticket", null));
+        assertMissing(true, desk, Requirement.SYMPTOMS_GONE);
+        meet(desk, Requirement.SYMPTOM_OBSERVED);
+        meet(desk, Requirement.SYMPTOMS_GONE);
+        assertMissing(false, desk, Requirement.SYMPTOMS_GONE);
+    }
+
+    @Test
+    void withinBeforeTheLastAction_isNotBack() {
+        TicketFixture desk = bring(plain(), Step.PLAN);
+        desk.as(INES).records(temperature("96", "processor"));
+        desk.as(INES).records(temperature("70", "processor"));
+        bring(desk, Step.VERIFY);
+        assertMissing(true, desk, Requirement.READINGS_BACK);
+        assertEquals(1, Method.readingsToRepeat(desk.sheet()).size());
+        desk.as(INES).records(temperature("85", "Processor"));
+        assertMissing(false, desk, Requirement.READINGS_BACK);
+        desk.as(INES).records(temperature("85.1", "processor"));
+        assertMissing(true, desk, Requirement.READINGS_BACK);
+    }
+
+    @Test
+    void everyPointAndQuantity_isMeasuredAgain() {
+        TicketFixture desk = bring(plain(), Step.PLAN);
+        desk.as(INES).records(temperature("96", "processor"));
+        desk.as(INES).records(temperature("90", "graphics"));
+        desk.as(INES).records(new ReadingRecorded("fan speed", "0", "/min", "processor", "", "600", null, "nameplate"));
+        desk.as(INES).records(temperature("60", "memory"));
+        bring(desk, Step.VERIFY);
+        assertEquals(
+                List.of("processor", "graphics", "processor"),
+                Method.readingsToRepeat(desk.sheet()).stream()
+                        .map(r -> r.fact().point())
+                        .toList());
+        desk.as(INES).records(temperature("66", "processor"));
+        desk.as(OLE).records(temperature("66", "graphics"));
+        assertMissing(true, desk, Requirement.READINGS_BACK);
+        desk.as(INES).records(new ReadingRecorded("fan speed", "900", "/min", "processor", "", null, null, ""));
+        assertMissing(true, desk, Requirement.READINGS_BACK);
+        desk.as(INES)
+                .records(new ReadingRecorded("fan speed", "900", "/min", "processor", "", "600", null, "nameplate"));
+        assertMissing(false, desk, Requirement.READINGS_BACK);
+    }
+
+    @Test
+    void pointThatIsNoMore_isWaived() {
+        TicketFixture desk = demandingAtStep(Step.VERIFY);
+        desk.as(SUE).records(waive(Requirement.READINGS_BACK));
+        assertMissing(false, desk, Requirement.READINGS_BACK);
+    }
+
+    @ParameterizedTest
+    @EnumSource
+    void checklistOfEveryCategory_isGoneThroughWhole(Category category) {
+        TicketFixture desk = atStep(Step.VERIFY);
+        Opened o = desk.sheet().opened();
+        desk.as(INES)
+                .records(new Corrected(
+                        1,
+                        "Wrong kind",
+                        new Opened(
+                                o.ticket(),
+                                o.title(),
+                                category,
+                                o.device(),
+                                o.place(),
+                                o.requester(),
+                                o.impact(),
+                                o.urgency(),
+                                o.assignee(),
+                                o.assigneeRoles())));
+        for (int left = 0; left < category.functions().size(); left++) {
+            Map<Integer, ItemState> items = new HashMap<>(allWorks(desk.sheet()).items());
+            items.put(left, ItemState.FAULTY);
+            desk.as(INES).records(new FunctionChecked(items, ""));
+            assertMissing(true, desk, Requirement.FUNCTION_CHECKED);
+            items.remove(left);
+            items.put(99, ItemState.WORKS);
+            desk.as(INES).records(new FunctionChecked(items, ""));
+            assertMissing(true, desk, Requirement.FUNCTION_CHECKED);
+        }
+        meet(desk, Requirement.FUNCTION_CHECKED);
+        assertMissing(false, desk, Requirement.FUNCTION_CHECKED);
+    }
+
+    @Test
+    void checklistOfAnotherCategory_doesNotCount() {
+        TicketFixture desk = atStep(Step.VERIFY);
+        meet(desk, Requirement.FUNCTION_CHECKED);
+        Opened o = desk.sheet().opened();
+        Opened wired = new Opened(
+                o.ticket(),
+                o.title(),
+                Category.WIRED,
+                o.device(),
+                o.place(),
+                o.requester(),
+                o.impact(),
+                o.urgency(),
+                o.assignee(),
+                o.assigneeRoles());
+        desk.as(INES).records(new Corrected(1, "Wrong kind", wired));
+        assertMissing(true, desk, Requirement.FUNCTION_CHECKED);
+    }
+
+    @ParameterizedTest
+    @EnumSource
+    void onlyDisagreement_keepsTheStep(RequesterState state) {
+        TicketFixture desk = atStep(Step.VERIFY);
+        desk.as(INES).records(requester(state, 3));
+        assertMissing(state == RequesterState.DISAGREES, desk, Requirement.REQUESTER_AGREES);
+    }
+
+    @Test
+    void notReached_saysHowOften() {
+        assertThrows(Invalid.class, () -> requester(RequesterState.NOT_REACHED, 0));
+        assertThrows(Invalid.class, () -> requester(RequesterState.AGREES, -1));
+        assertThrows(Invalid.class, () -> requester(RequesterState.AGREES, 1001));
+        assertEquals(1, new RequesterAnswered(RequesterState.NOT_REACHED, 1, "").tries());
+    }
+
+    @Test
+    void whatWasVerifiedInAnEarlierRound_isVerifiedAgain() {
+        TicketFixture desk = demandingAtStep(Step.VERIFY);
+        meetAll(desk);
+        assertEquals(List.of(), desk.missing());
+        desk.as(TOM).records(new MoveFact.VerifyFailed("Another fault appeared"));
+        bring(desk, Step.VERIFY);
+        assertEquals(Requirement.of(Step.VERIFY).stream().map(Requirement::code).toList(), desk.missing());
+    }
+
+    @Test
+    void soakTime_isReachedToTheMinute() {
+        TicketFixture desk = demandingAtStep(Step.VERIFY);
+        int needed = (int) desk.policy().soakTime().toMinutes();
+        desk.passes(Duration.ofDays(9));
+        desk.as(TOM).records(new SoakRun(needed - 1, false, ""));
+        assertMissing(true, desk, Requirement.SOAK_TIME_PASSED);
+        desk.as(TOM).records(new SoakRun(1, false, ""));
+        assertMissing(false, desk, Requirement.SOAK_TIME_PASSED);
+    }
+
+    @Test
+    void runsAreNoLongerThanTheTimeThatPassed() {
+        TicketFixture desk = demandingAtStep(Step.VERIFY);
+        // the fixture's clock goes on by one minute with every act: the move, the refused run, this one
+        int passed = (int) Duration.between(
+                        desk.sheet()
+                                .latest(PlanFact.ActionSettled.class)
+                                .orElseThrow()
+                                .stamp()
+                                .at(),
+                        desk.now())
+                .toMinutes();
+        desk.passes(Duration.ofMinutes(60));
+        assertThrows(Invalid.class, () -> desk.as(TOM).does(new SoakRun(passed + 62, false, "")));
+        desk.as(TOM).records(new SoakRun(passed + 62, false, ""));
+        assertThrows(Invalid.class, () -> desk.as(TOM).does(new SoakRun(2, false, "")));
+    }
+
+    @Test
+    void recurrence_endsTheSoak() {
+        TicketFixture desk = demandingAtStep(Step.VERIFY);
+        desk.passes(Duration.ofDays(9));
+        desk.as(TOM).records(new SoakRun(60, true, "Once"));
+        desk.as(TOM).records(new SoakRun(5000, false, ""));
+        assertMissing(true, desk, Requirement.SOAK_TIME_PASSED);
+        desk.as(TOM).records(new MoveFact.VerifyFailed("It came back"));
+        bring(desk, Step.VERIFY);
+        meet(desk, Requirement.SOAK_TIME_PASSED);
+        assertMissing(false, desk, Requirement.SOAK_TIME_PASSED);
+    }
+
+    @Test
+    void intermittentByReproduction_asksForASoakToo() {
+        TicketFixture desk = atStep(Step.VERIFY);
+        assertMissing(false, desk, Requirement.SOAK_TIME_PASSED);
+        desk.as(INES)
+                .records(new IdentifyFact.ReproductionTried(IdentifyFact.Reproduction.INTERMITTENT, "Now and then"));
+        assertMissing(true, desk, Requirement.SOAK_TIME_PASSED);
+    }
+
+    @Test
+    void reopened_needsAnotherThoughtOnPrevention() {
+        TicketFixture desk = closed();
+        desk.as(INES).records(new MoveFact.Reopened("It is back"));
+        bring(desk, Step.VERIFY);
+        assertMissing(true, desk, Requirement.PREVENTION_CONSIDERED);
+        assertFalse(desk.sheet().all(VerifyFact.PreventionConsidered.class).isEmpty());
+    }
+}
