@@ -92,6 +92,7 @@ class CorrectionsTest {
         Opened better = new Opened(
                 "40718-6",
                 "Switches off",
+                "",
                 Category.POWER,
                 "Workstation",
                 "Office",

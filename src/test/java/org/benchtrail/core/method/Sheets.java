@@ -76,6 +76,7 @@ final class Sheets {
                 new Opened(
                         "40718-6",
                         "Nobody has it",
+                        "",
                         Category.HEAT,
                         "Laptop",
                         "Desk",
@@ -91,6 +92,7 @@ final class Sheets {
         return new Opened(
                 "40718-6",
                 "Switches off after ten minutes",
+                "",
                 Category.HEAT,
                 "Workstation by the window",
                 "Drawing office",

@@ -130,6 +130,7 @@ class VerifyGateTest {
                         new Opened(
                                 o.ticket(),
                                 o.title(),
+                                o.words(),
                                 category,
                                 o.device(),
                                 o.place(),
@@ -160,6 +161,7 @@ class VerifyGateTest {
         Opened wired = new Opened(
                 o.ticket(),
                 o.title(),
+                "",
                 Category.WIRED,
                 o.device(),
                 o.place(),
