@@ -43,6 +43,10 @@ public record Finding(
         applies = List.copyOf(applies);
     }
 
+    Finding withBackground(Map<String, Double> learned) {
+        return new Finding(id, question, kind, values, learned, minutes, risk, applies, group, limits);
+    }
+
     /** A value with the reliability that is left after looking how near to a limit the reading lies. */
     public record Judged(String value, double reliability) {}
 

@@ -60,7 +60,7 @@ class GoldenTest {
 
     private static Evidence evidence(JsonNode c, Model model) {
         List<Report> reports = new ArrayList<>();
-        c.get("reports").fields().forEachRemaining(f -> {
+        c.get("reports").properties().forEach(f -> {
             List<String> values = model.finding(model.findingIndex(f.getKey())).values();
             for (JsonNode r : f.getValue()) {
                 String value = values.get(r.get("value").asText().startsWith("abnormal") ? 1 : 0);
@@ -80,8 +80,8 @@ class GoldenTest {
         Model model = model(c);
         Ranking ranking = Ranking.of(model, evidence(c, model));
         c.get("posterior")
-                .fields()
-                .forEachRemaining(p -> Published.check(
+                .properties()
+                .forEach(p -> Published.check(
                         SOURCE, p.getValue().asDouble(), ranking.probability(p.getKey()), EXACT));
         Surprise surprise = Surprise.of(ranking);
         Published.check(SOURCE, c.get("conflictDb").asDouble(), surprise.conflict(), EXACT);

@@ -8,6 +8,7 @@ import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 
 /** The starter catalogue and the golden cases, read from the test resources. */
@@ -49,11 +50,11 @@ final class StarterJson {
         return new Finding(
                 f.get("id").asText(),
                 f.get("question").asText(),
-                Finding.Kind.valueOf(f.get("kind").asText().toUpperCase(java.util.Locale.ROOT)),
+                Finding.Kind.valueOf(f.get("kind").asText().toUpperCase(Locale.ROOT)),
                 values,
                 binary(values, f.get("background").asDouble()),
                 f.get("minutes").asDouble(),
-                Risk.valueOf(f.get("risk").asText().toUpperCase(java.util.Locale.ROOT)),
+                Risk.valueOf(f.get("risk").asText().toUpperCase(Locale.ROOT)),
                 List.of(),
                 null,
                 null);
@@ -65,7 +66,7 @@ final class StarterJson {
 
     private static Cause cause(JsonNode c, Map<String, Finding> findings) {
         List<Deviation> deviations = new ArrayList<>();
-        c.get("deviations").fields().forEachRemaining(d -> deviations.add(new Deviation(
+        c.get("deviations").properties().forEach(d -> deviations.add(new Deviation(
                 d.getKey(), binary(findings.get(d.getKey()).values(), d.getValue().asDouble()))));
         JsonNode r = c.get("repair");
         return new Cause(
@@ -81,7 +82,7 @@ final class StarterJson {
                         r.get("verifyMinutes").asDouble(),
                         r.get("fixProbability").asDouble(),
                         0,
-                        Risk.valueOf(r.get("risk").asText().toUpperCase(java.util.Locale.ROOT)),
+                        Risk.valueOf(r.get("risk").asText().toUpperCase(Locale.ROOT)),
                         r.get("reversible").asBoolean(),
                         List.of()),
                 c.get("caution").asText());
