@@ -94,7 +94,7 @@ public final class CatalogueRules {
             condition(f.applies().get(k), at + ".applies[" + k + "]", findings);
         }
         if (f.limits() != null) {
-            limits(f, f.limits(), at);
+            limits(f, f.limits(), at + ".limits");
         }
     }
 
