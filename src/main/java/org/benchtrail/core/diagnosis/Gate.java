@@ -20,11 +20,14 @@ final class Gate {
                 reasons.add("first: " + need.replace('-', ' '));
             }
         }
-        boolean confirmed = causes.stream().anyMatch(c -> situation.confirmed().contains(c.id()));
-        if (isGrave(repair) && belief < settings.gateBelief() && !confirmed) {
+        if (isGrave(repair) && belief < settings.gateBelief() && !isConfirmed(causes, situation)) {
             reasons.add("confirm it first: " + ways(causes));
         }
         return reasons;
+    }
+
+    private static boolean isConfirmed(List<Cause> causes, Situation situation) {
+        return causes.stream().anyMatch(c -> situation.confirmed().contains(c.id()));
     }
 
     private static boolean isGrave(Repair repair) {

@@ -51,12 +51,17 @@ final class Lookahead {
         sortedWeight = new double[n];
     }
 
+    /** The repairs not done, best first. */
+    int[] order() {
+        return order;
+    }
+
     double mass() {
         return listed + weights[repairs.size()];
     }
 
     double planMinutes() {
-        return repairs.planMinutes(weights, done);
+        return repairs.least(weights, order);
     }
 
     /** No plan that starts from here, with any tests, takes less. */

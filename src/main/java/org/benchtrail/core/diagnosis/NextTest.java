@@ -1,6 +1,7 @@
 package org.benchtrail.core.diagnosis;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
@@ -49,7 +50,8 @@ public final class NextTest {
             return new Advice(situation.hazards(), List.of(), Optional.empty(), blocked, plan, threshold);
         }
         List<Action> actions = new ArrayList<>(tests(now, plan, ranking.evidence(), situation));
-        actions.addAll(repairs(p, done, ranking.evidence(), situation, blocked));
+        actions.addAll(repairs(p, now.order(), situation, blocked));
+        actions.addAll(shared(p, done, ranking.evidence(), situation, blocked));
         double escalate = repairs.escalateMinutes;
         actions.add(new Action(Action.Type.ESCALATE, Action.ESCALATE_ID, escalate, escalate));
         actions.sort(Action::compare);
@@ -132,34 +134,40 @@ public final class NextTest {
         return sum;
     }
 
+    /** The first repair of the order that no gate holds back. */
     private List<Action> repairs(
-            double[] p, boolean[] done, Evidence evidence, Situation situation, List<Advice.Blocked> blocked) {
+            double[] p, int[] order, Situation situation, List<Advice.Blocked> blocked) {
         List<Action> open = new ArrayList<>();
-        for (int i : repairs.order(p, done)) {
+        for (int i : order) {
             Cause c = model.category().causes().get(i);
             List<String> reasons = Gate.reasons(c.repair(), p[i], List.of(c), situation, settings);
             if (!reasons.isEmpty()) {
                 blocked.add(new Advice.Blocked(c.id(), reasons));
             } else if (open.isEmpty()) {
-                open.add(repair(p, done, i));
+                open.add(repair(p, order, i));
             }
         }
+        return open;
+    }
+
+    /** Failure leaves the order of the others as it is. */
+    private Action repair(double[] p, int[] order, int i) {
+        double[] left = p.clone();
+        left[i] *= 1 - repairs.fix[i];
+        int[] others = Arrays.stream(order).filter(k -> k != i).toArray();
+        double minutes = repairs.minutes[i];
+        return new Action(Action.Type.REPAIR, model.id(i), minutes, minutes + repairs.least(left, others));
+    }
+
+    private List<Action> shared(
+            double[] p, boolean[] done, Evidence evidence, Situation situation, List<Advice.Blocked> blocked) {
+        List<Action> open = new ArrayList<>();
         for (SharedRepair s : model.category().sharedRepairs()) {
             if (evidence.failedRepairs().stream().noneMatch(f -> f.repair().equals(s.id()))) {
                 shared(p, done, s, situation, blocked).ifPresent(open::add);
             }
         }
         return open;
-    }
-
-    private Action repair(double[] p, boolean[] done, int i) {
-        double[] left = p.clone();
-        left[i] *= 1 - repairs.fix[i];
-        boolean[] tried = done.clone();
-        tried[i] = true;
-        double minutes = repairs.minutes[i];
-        return new Action(
-                Action.Type.REPAIR, model.id(i), minutes, minutes + repairs.planMinutes(left, tried));
     }
 
     /** Scored at the top only: inside the plan every cause keeps its own repair. */

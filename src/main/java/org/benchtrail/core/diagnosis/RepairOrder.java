@@ -91,7 +91,12 @@ public final class RepairOrder {
 
     /** Expected minutes of the best plan, times the mass of the weights. */
     public double planMinutes(double[] weights, boolean[] done) {
-        return Arrays.stream(prefixMinutes(weights, order(weights, done))).min().orElseThrow();
+        return least(weights, order(weights, done));
+    }
+
+    /** The same, with an order that is known. */
+    double least(double[] weights, int[] order) {
+        return Arrays.stream(prefixMinutes(weights, order)).min().orElseThrow();
     }
 
     /** Repairs not done, best first: weight times fix over minutes, ties by id. */
