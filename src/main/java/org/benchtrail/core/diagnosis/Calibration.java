@@ -1,7 +1,9 @@
 package org.benchtrail.core.diagnosis;
 
 import java.util.ArrayList;
+import java.util.IdentityHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.function.DoubleUnaryOperator;
 
 /**
@@ -137,24 +139,24 @@ public final class Calibration {
         return new Interval(Math.max(0, middle - half), Math.min(1, middle + half));
     }
 
-    /** A closed case to be ranked again with another exponent. */
-    public record Replay(Category category, ModelSettings settings, Evidence evidence, String verified) {
-        Forecast forecast(double beta) {
-            Model model = new Model(category, settings.withBeta(beta));
-            return Forecast.of(Ranking.of(model, evidence), verified);
-        }
-    }
+    /** A closed case to be ranked again with another exponent, by the version of the figures it was ranked with. */
+    public record Replay(Model model, Evidence evidence, String verified) {}
 
     /** The exponent with the least mean log score on these cases, within 1e-3; 1 if they are fewer than 50. */
     public static double beta(List<Replay> cases) {
-        if (cases.size() < LEAST_CASES) {
-            return 1;
+        return cases.size() < LEAST_CASES
+                ? 1
+                : minimum(beta -> logScore(cases, beta), ModelSettings.LEAST_BETA, 1, TOLERANCE);
+    }
+
+    private static double logScore(List<Replay> cases, double beta) {
+        Map<Model, Model> tempered = new IdentityHashMap<>();
+        double sum = 0;
+        for (Replay c : cases) {
+            Model model = tempered.computeIfAbsent(c.model(), m -> m.withBeta(beta));
+            sum += Forecast.of(Ranking.of(model, c.evidence()), c.verified()).logScore();
         }
-        return minimum(
-                beta -> mean(cases.stream().map(c -> c.forecast(beta).logScore()).toList()),
-                ModelSettings.LEAST_BETA,
-                1,
-                TOLERANCE);
+        return sum / cases.size();
     }
 
     /**

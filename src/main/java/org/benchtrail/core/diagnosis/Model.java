@@ -44,6 +44,21 @@ public final class Model {
         idRank = rank();
     }
 
+    private Model(Model other, ModelSettings settings) {
+        this.category = other.category;
+        this.settings = settings;
+        index();
+        prior = other.prior;
+        logPrior = other.logPrior;
+        tables = other.tables;
+        idRank = other.idRank;
+    }
+
+    /** The same with another exponent on all evidence; priors and tables are shared. */
+    Model withBeta(double beta) {
+        return new Model(this, settings.withBeta(beta));
+    }
+
     private void index() {
         for (int i = 0; i < category.causes().size(); i++) {
             causeIndex.put(category.causes().get(i).id(), i);

@@ -57,6 +57,7 @@ class CalibrationTest {
                 List.of(
                         Invented.cause("a", 1, Invented.repair(5, 0.9), touched.toArray(new Deviation[0])),
                         Invented.cause("b", 1, Invented.repair(5, 0.9))));
+        Model m = new Model(c, ModelSettings.STANDARD.withUnlisted(0));
         List<Calibration.Replay> all = new ArrayList<>();
         for (int k = 0; k < cases; k++) {
             boolean a = r.nextBoolean();
@@ -66,7 +67,7 @@ class CalibrationTest {
                 e = e.with(Invented.report("f" + 2 * pair, value, 0.98, 2 * pair));
                 e = e.with(Invented.report("f" + (2 * pair + 1), value, 0.98, 2 * pair + 1));
             }
-            all.add(new Calibration.Replay(c, ModelSettings.STANDARD.withUnlisted(0), e, a ? "a" : "b"));
+            all.add(new Calibration.Replay(m, e, a ? "a" : "b"));
         }
         return all;
     }

@@ -101,9 +101,13 @@ class LearningTest {
         double[] raw = r.doubles(1 + r.nextInt(12)).map(x -> 200 * x * x * x).toArray();
         double share = 0.05 + 0.9 * r.nextDouble();
         double m = share * 20;
-        for (int k = 0; k < 100_000; k++) {
-            double now = m;
-            m = share * (20 + Arrays.stream(raw).map(x -> Math.min(x, now)).sum());
+        double last = 0;
+        while (m - last >= 1e-12 && m < 1e6) {
+            last = m;
+            m = share * 20;
+            for (double x : raw) {
+                m += share * Math.min(x, last);
+            }
         }
         assertEquals(Math.min(m, Arrays.stream(raw).max().orElseThrow()),
                 Math.min(ShareCap.level(raw, 20, share), Arrays.stream(raw).max().orElseThrow()), 1e-9);

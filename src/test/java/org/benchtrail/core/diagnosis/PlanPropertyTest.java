@@ -179,7 +179,7 @@ class PlanPropertyTest {
         for (long seed = 1; seed <= 100; seed++) {
             SmallWorld world = new SmallWorld(seed, 4, 5, ModelSettings.STANDARD);
             double optimum = world.optimum();
-            double followed = world.followed(SmallWorld.advised(SmallWorld.PLAN))[0];
+            double followed = world.followed(Policies.advised(SmallWorld.PLAN))[0];
             String at = "seed " + seed;
             assertTrue(world.lowerBound() <= optimum + 1e-9, at);
             assertTrue(optimum <= world.planMinutes() + 1e-9 && world.planMinutes() <= 240 + 1e-9, at);
@@ -196,8 +196,8 @@ class PlanPropertyTest {
         double two = 0;
         for (long seed = 201; seed <= 230; seed++) {
             SmallWorld world = new SmallWorld(seed, 4, 5, ModelSettings.STANDARD);
-            one += world.followed(SmallWorld.advised(SmallWorld.PLAN.withThreshold(0, 0)))[0] / world.optimum();
-            two += world.followed(SmallWorld.advised(SmallWorld.PLAN.withThreshold(0, 0).withLookahead(6)))[0]
+            one += world.followed(Policies.advised(SmallWorld.PLAN.withThreshold(0, 0)))[0] / world.optimum();
+            two += world.followed(Policies.advised(SmallWorld.PLAN.withThreshold(0, 0).withLookahead(6)))[0]
                     / world.optimum();
         }
         assertTrue(two <= one, "two steps " + two / 30 + ", one step " + one / 30);

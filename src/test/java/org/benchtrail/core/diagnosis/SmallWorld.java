@@ -16,6 +16,7 @@ final class SmallWorld {
 
     final Model model;
     private final RepairOrder repairs;
+    private double rho = RHO;
     private final Map<String, Double> solved = new HashMap<>();
 
     /** No groups: with them the order of questions would matter to the belief. */
@@ -42,7 +43,7 @@ final class SmallWorld {
 
     private double[] after(double[] w, int f, int v) {
         double[] next = w.clone();
-        double[] g = Table.channel(v, RHO, model.table(f).size());
+        double[] g = Table.channel(v, rho, model.table(f).size());
         for (int i = 0; i < w.length; i++) {
             next[i] *= Table.likelihood(model.table(f).row(i, model.size()), g);
         }
@@ -91,6 +92,14 @@ final class SmallWorld {
         return followed(policy, Evidence.NONE);
     }
 
+    /** The same with reports of another reliability. */
+    double[] followed(BiFunction<Model, Evidence, Action> policy, double reliability) {
+        rho = reliability;
+        double[] result = followed(policy);
+        rho = RHO;
+        return result;
+    }
+
     private double[] followed(BiFunction<Model, Evidence, Action> policy, Evidence e) {
         Action a = policy.apply(model, e);
         return switch (a.type()) {
@@ -112,18 +121,11 @@ final class SmallWorld {
         double[] sum = {finding.minutes(), 1};
         for (int v = 0; v < finding.values().size(); v++) {
             double chance = Arrays.stream(after(p, f, v)).sum();
-            Report r = Invented.report(finding.id(), finding.values().get(v), RHO, e.reports().size());
+            Report r = Invented.report(finding.id(), finding.values().get(v), rho, e.reports().size());
             double[] then = followed(policy, e.with(r));
             sum[0] += chance * then[0];
             sum[1] += chance * then[1];
         }
         return sum;
-    }
-
-    static BiFunction<Model, Evidence, Action> advised(PlanSettings settings) {
-        return (m, e) -> new NextTest(m, settings)
-                .advise(Ranking.of(m, e), Situation.PLAIN)
-                .recommended()
-                .orElseThrow();
     }
 }

@@ -15,7 +15,7 @@ import org.junit.jupiter.api.Test;
 class SpeedTest {
     private static final int CAUSES = 300;
     private static final int FINDINGS = 500;
-    private static final int ROUNDS = 1000;
+    private static final int ROUNDS = 300;
     /** Processor time of this thread: waiting for a busy machine is not counted. */
     private static final ThreadMXBean CLOCK = ManagementFactory.getThreadMXBean();
 
