@@ -78,7 +78,8 @@ final class CatalogueEntries {
             return at.isEmpty() ? key : at + "." + key;
         }
 
-        @Nullable YamlNode find(String key) {
+        @Nullable
+        YamlNode find(String key) {
             YamlNode node = fields.get(key);
             return node == null || node.isEmpty() ? null : node;
         }
@@ -107,7 +108,8 @@ final class CatalogueEntries {
             return node == null ? otherwise : CatalogueEntries.this.number(node, path(key));
         }
 
-        @Nullable Double optional(String key) {
+        @Nullable
+        Double optional(String key) {
             return find(key) == null ? null : (Double) number(key, STAND_IN);
         }
 
@@ -197,9 +199,7 @@ final class CatalogueEntries {
 
     private Category category(YamlNode node, String at) {
         Entry e = new Entry(
-                node,
-                at,
-                Set.of("id", "title", "escalateMinutes", "groups", "findings", "causes", "sharedRepairs"));
+                node, at, Set.of("id", "title", "escalateMinutes", "groups", "findings", "causes", "sharedRepairs"));
         List<Finding> findings = e.list("findings", this::finding);
         Map<String, List<String>> values = new HashMap<>();
         findings.forEach(f -> values.put(f.id(), f.values()));
@@ -222,7 +222,17 @@ final class CatalogueEntries {
         Entry e = new Entry(
                 node,
                 at,
-                Set.of("id", "question", "kind", "values", "background", "minutes", "risk", "applies", "group", "limits"));
+                Set.of(
+                        "id",
+                        "question",
+                        "kind",
+                        "values",
+                        "background",
+                        "minutes",
+                        "risk",
+                        "applies",
+                        "group",
+                        "limits"));
         List<String> values = e.texts("values");
         YamlNode background = e.find("background");
         return new Finding(
@@ -316,7 +326,8 @@ final class CatalogueEntries {
 
     private SharedRepair shared(YamlNode node, String at) {
         Repair repair = repair(node, at, Set.of("id", "fixes"));
-        Entry e = new Entry(node, at, node.fields() == null ? Set.of() : node.fields().keySet());
+        Entry e = new Entry(
+                node, at, node.fields() == null ? Set.of() : node.fields().keySet());
         Map<String, Double> fixes = new LinkedHashMap<>();
         e.map("fixes").forEach((cause, q) -> fixes.put(cause, number(q, e.path("fixes") + "." + cause)));
         return new SharedRepair(e.text("id"), repair, fixes);

@@ -41,7 +41,8 @@ public record CatalogueFile(Optional<Catalogue> catalogue, List<Fault> faults) {
         try {
             root = YamlNode.parse(yaml);
         } catch (JsonProcessingException e) {
-            return refused(List.of(new Fault(row(e.getLocation()), "", "mend the YAML here: " + e.getOriginalMessage())));
+            return refused(
+                    List.of(new Fault(row(e.getLocation()), "", "mend the YAML here: " + e.getOriginalMessage())));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

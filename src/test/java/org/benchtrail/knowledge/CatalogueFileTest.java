@@ -22,8 +22,7 @@ class CatalogueFileTest {
         }
     }
 
-    private static final String GOOD =
-            """
+    private static final String GOOD = """
             format: 1
             categories:
               - id: lamp
@@ -79,7 +78,8 @@ class CatalogueFileTest {
         assertEquals(List.of("no", "yes"), lamp.findings().get(0).values());
         assertEquals(0.8, lamp.findings().get(0).background().get("no"), 1e-12);
         assertEquals("light", lamp.findings().get(0).group());
-        assertEquals(0.6, lamp.causes().get(1).deviations().get(1).probabilities().get("below"), 1e-12);
+        assertEquals(
+                0.6, lamp.causes().get(1).deviations().get(1).probabilities().get("below"), 1e-12);
         assertEquals(List.of("switched-off"), lamp.causes().get(0).repair().needs());
         assertEquals(4, lamp.causes().get(0).repair().partCost());
         assertEquals(0.5, lamp.sharedRepairs().get(0).fixes().get("socket"), 1e-12);
@@ -106,7 +106,8 @@ class CatalogueFileTest {
     void rulesProblem_pointsToTheRowOfTheEntry() {
         assertEquals(
                 List.of("15 categories[0].findings[1].id: choose another id: 'dark' is used twice"),
-                faults(GOOD.replace("id: volts", "id: dark").replace(", volts: {inside: 0.3, below: 0.6, above: 0.1}", ""))
+                faults(GOOD.replace("id: volts", "id: dark")
+                                .replace(", volts: {inside: 0.3, below: 0.6, above: 0.1}", ""))
                         .stream()
                         .filter(f -> f.contains("used twice"))
                         .toList());
@@ -114,14 +115,16 @@ class CatalogueFileTest {
 
     @Test
     void notYaml_isRefusedWithItsRow() {
-        List<CatalogueFile.Fault> faults = CatalogueFile.read("format: 1\ncategories: [").faults();
+        List<CatalogueFile.Fault> faults =
+                CatalogueFile.read("format: 1\ncategories: [").faults();
         assertEquals(1, faults.size());
         assertTrue(faults.get(0).row() >= 2, faults.toString());
     }
 
     @Test
     void keyNamedTwice_orReference_orSecondDocument_isRefused() {
-        for (String bad : List.of("format: 1\nformat: 1", "format: &a 1\norigin: *a", "format: 1\n---\nformat: 1", "")) {
+        for (String bad :
+                List.of("format: 1\nformat: 1", "format: &a 1\norigin: *a", "format: 1\n---\nformat: 1", "")) {
             assertTrue(CatalogueFile.read(bad).catalogue().isEmpty(), bad);
             assertTrue(!CatalogueFile.read(bad).faults().isEmpty(), bad);
         }
@@ -148,8 +151,9 @@ class CatalogueFileTest {
     /** The starter figures stay as they were designed: the goldens and the delivered catalogue speak of the same entries. */
     @Test
     void deliveredCatalogue_keepsTheStarterNumbers() throws IOException {
-        Catalogue starter =
-                CatalogueFile.read(resource("/diagnosis/causes.json")).catalogue().orElseThrow();
+        Catalogue starter = CatalogueFile.read(resource("/diagnosis/causes.json"))
+                .catalogue()
+                .orElseThrow();
         Catalogue delivered = CatalogueFile.delivered();
         assertEquals(75, starter.causes());
         for (Category c : starter.categories()) {

@@ -116,7 +116,9 @@ public final class Calibration {
             int bin = k;
             List<Forecast> in = forecasts.stream().filter(f -> bin(f) == bin).toList();
             int hits = (int) in.stream().filter(Forecast::isHit).count();
-            double stated = in.isEmpty() ? 0 : mean(in.stream().map(Forecast::leaderProbability).toList());
+            double stated = in.isEmpty()
+                    ? 0
+                    : mean(in.stream().map(Forecast::leaderProbability).toList());
             bins.add(new Bin((double) k / BINS, (k + 1.0) / BINS, in.size(), hits, stated, wilson(hits, in.size())));
         }
         return bins;

@@ -143,7 +143,8 @@ public final class CatalogueRules {
         require(
                 other == null || other.values().containsAll(c.values()),
                 at,
-                "name values that '" + c.finding() + "' has: " + (other == null ? "" : String.join(", ", other.values())));
+                "name values that '" + c.finding() + "' has: "
+                        + (other == null ? "" : String.join(", ", other.values())));
     }
 
     private void limits(Finding f, Limits l, String at) {
@@ -239,7 +240,10 @@ public final class CatalogueRules {
             repair(s.repair(), here);
             require(!s.fixes().isEmpty(), here + ".fixes", "name the causes that '" + s.id() + "' removes");
             new TreeMap<>(s.fixes()).forEach((cause, q) -> {
-                require(causes.contains(cause), here + ".fixes", "name a cause of this category: '" + cause + "' is not");
+                require(
+                        causes.contains(cause),
+                        here + ".fixes",
+                        "name a cause of this category: '" + cause + "' is not");
                 fix(q, here + ".fixes");
             });
         }

@@ -65,7 +65,8 @@ public final class Learning {
 
     /** Weight for a cause added to the catalogue: half the median of the category's. */
     public static double newCauseWeight(Category category) {
-        double[] w = category.causes().stream().mapToDouble(Cause::weight).sorted().toArray();
+        double[] w =
+                category.causes().stream().mapToDouble(Cause::weight).sorted().toArray();
         int middle = w.length / 2;
         return (w.length % 2 == 1 ? w[middle] : (w[middle - 1] + w[middle]) / 2) / 2;
     }
@@ -85,7 +86,8 @@ public final class Learning {
 
     private double decayed(ClosedCase c, Instant now) {
         double days = Math.max(0, Duration.between(c.closed(), now).toSeconds() / 86_400.0);
-        return StrictMath.pow(2, -days / settings.halfLifeDays()) * c.confirmation().weight();
+        return StrictMath.pow(2, -days / settings.halfLifeDays())
+                * c.confirmation().weight();
     }
 
     private List<ShareCap.Rule> rules() {

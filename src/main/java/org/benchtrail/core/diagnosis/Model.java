@@ -113,7 +113,8 @@ public final class Model {
         }
         Integer i = causeIndex.get(cause);
         if (i == null) {
-            throw new Invalid("cause", "name a cause of category '" + category.id() + "': '" + cause + "' is not listed");
+            throw new Invalid(
+                    "cause", "name a cause of category '" + category.id() + "': '" + cause + "' is not listed");
         }
         return i;
     }
@@ -152,7 +153,8 @@ public final class Model {
     int findingIndex(String finding) {
         Integer f = findingIndex.get(finding);
         if (f == null) {
-            throw new Invalid("finding", "name a finding of category '" + category.id() + "': '" + finding + "' is not listed");
+            throw new Invalid(
+                    "finding", "name a finding of category '" + category.id() + "': '" + finding + "' is not listed");
         }
         return f;
     }

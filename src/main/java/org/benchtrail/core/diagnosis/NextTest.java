@@ -135,8 +135,7 @@ public final class NextTest {
     }
 
     /** The first repair of the order that no gate holds back. */
-    private List<Action> repairs(
-            double[] p, int[] order, Situation situation, List<Advice.Blocked> blocked) {
+    private List<Action> repairs(double[] p, int[] order, Situation situation, List<Advice.Blocked> blocked) {
         List<Action> open = new ArrayList<>();
         for (int i : order) {
             Cause c = model.category().causes().get(i);

@@ -21,14 +21,17 @@ import java.util.TreeMap;
  * @param exponent correlation discount times calibration
  */
 record Observed(int finding, List<Report> reports, double[] channel, double exponent) {
-    private static final Comparator<Report> ORDER = Comparator.comparing(Report::at).thenComparing(Report::id);
+    private static final Comparator<Report> ORDER =
+            Comparator.comparing(Report::at).thenComparing(Report::id);
 
     /** The findings that have informative reports, in model order. */
     static List<Observed> of(Model model, Evidence evidence) {
         Map<Integer, List<Report>> byFinding = new TreeMap<>();
         for (Report r : evidence.reports()) {
             if (r.isInformative()) {
-                byFinding.computeIfAbsent(model.findingIndex(r.finding()), f -> new ArrayList<>()).add(r);
+                byFinding
+                        .computeIfAbsent(model.findingIndex(r.finding()), f -> new ArrayList<>())
+                        .add(r);
             }
         }
         Map<String, Integer> inGroup = new HashMap<>();

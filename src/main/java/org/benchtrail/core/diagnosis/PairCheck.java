@@ -39,7 +39,8 @@ public record PairCheck(String first, String second, double gain) {
         for (int a = 0; a < top.length; a++) {
             for (int b = a + 1; b < top.length; b++) {
                 double l = likelihood(ranking, top[a], top[b]);
-                double w = l + ranking.model().logPrior(top[a]) + ranking.model().logPrior(top[b]);
+                double w =
+                        l + ranking.model().logPrior(top[a]) + ranking.model().logPrior(top[b]);
                 if (w > weight) {
                     weight = w;
                     best = pair(ranking.model(), top[a], top[b], Decibans.PER_NAT * (l - single));

@@ -36,7 +36,8 @@ public final class RepairOrder {
     /** @param idRank place of each cause's id in alphabetical order; breaks ties */
     RepairOrder(double[] minutes, double[] fix, double escalateMinutes, int[] idRank) {
         if (minutes.length != fix.length || minutes.length != idRank.length) {
-            throw new IllegalArgumentException("lengths differ: " + minutes.length + " minutes, " + fix.length + " fix");
+            throw new IllegalArgumentException(
+                    "lengths differ: " + minutes.length + " minutes, " + fix.length + " fix");
         }
         this.minutes = minutes.clone();
         this.fix = fix.clone();
@@ -47,9 +48,7 @@ public final class RepairOrder {
     static RepairOrder of(Model model, PlanSettings settings) {
         List<Cause> causes = model.category().causes();
         return new RepairOrder(
-                causes.stream()
-                        .mapToDouble(c -> minutes(c.repair(), settings))
-                        .toArray(),
+                causes.stream().mapToDouble(c -> minutes(c.repair(), settings)).toArray(),
                 causes.stream().mapToDouble(c -> c.repair().fixProbability()).toArray(),
                 model.category().escalateMinutes(),
                 model.idRank());

@@ -160,8 +160,7 @@ public record Surprise(
         List<Contradiction> found = new ArrayList<>();
         for (Observed o : ranking.observed()) {
             if (new HashSet<>(o.reports().stream().map(Report::value).toList()).size() > 1) {
-                found.add(new Contradiction(
-                        ranking.model().finding(o.finding()).id(), effect(ranking, o)));
+                found.add(new Contradiction(ranking.model().finding(o.finding()).id(), effect(ranking, o)));
             }
         }
         return found;

@@ -137,7 +137,8 @@ class CatalogueRulesTest {
         Cause plain = Invented.cause("a", 1, Invented.repair(5, 0.9));
         Map<String, Double> p = Map.of("inside", 0.9, "below", 0.1);
         List<String> values = List.of("inside", "below");
-        assertEquals(List.of(), fields(of(List.of(reading(values, p, new Limits("V", 1.0, 2.0, 0, null, null))), plain)));
+        assertEquals(
+                List.of(), fields(of(List.of(reading(values, p, new Limits("V", 1.0, 2.0, 0, null, null))), plain)));
         assertEquals(
                 List.of("findings[0].limits.low"),
                 fields(of(List.of(reading(values, p, new Limits("V", 2.0, 2.0, 0, null, null))), plain)));
@@ -158,8 +159,7 @@ class CatalogueRulesTest {
         Invalid model = assertThrows(Invalid.class, () -> new ModelSettings(0.5, 2, 0.6, 0.2, 0.1, true));
         assertEquals(5, model.problems().size());
         Invalid plan = assertThrows(
-                Invalid.class,
-                () -> new PlanSettings(Map.of(Risk.LOW, -1.0), -1, 0, Double.NaN, 2, 0, true, -1));
+                Invalid.class, () -> new PlanSettings(Map.of(Risk.LOW, -1.0), -1, 0, Double.NaN, 2, 0, true, -1));
         assertEquals(7, plan.problems().size());
         Invalid learning = assertThrows(Invalid.class, () -> new LearningSettings(0, 0, 0, 2, -1, 0));
         assertEquals(6, learning.problems().size());

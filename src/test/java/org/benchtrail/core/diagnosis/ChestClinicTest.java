@@ -23,7 +23,8 @@ class ChestClinicTest {
     private static final double ASIA = 0.01;
     private static final double SMOKE = 0.5;
     private static final List<String> FINDINGS = List.of("asia", "smoke", "xray", "dysp");
-    private static final ModelSettings PLAIN = ModelSettings.STANDARD.withoutClamp().withUnlisted(0);
+    private static final ModelSettings PLAIN =
+            ModelSettings.STANDARD.withoutClamp().withUnlisted(0);
     private static final Model MODEL = new Model(clinic(), PLAIN);
 
     private static double tub(boolean asia) {

@@ -55,7 +55,8 @@ class GateTest {
         Evidence again = yes.remeasured(Invented.report("dead", "no", 0.95, 3));
         assertEquals(List.of("load"), offered(advise(grave, again, Situation.PLAIN)));
         Evidence unknown = Evidence.NONE.with(Invented.report("dead", Report.UNKNOWN, 0.95, 1));
-        assertEquals(List.of(), offered(advise(grave, unknown, Situation.PLAIN)), "unknown is no answer, but was asked");
+        assertEquals(
+                List.of(), offered(advise(grave, unknown, Situation.PLAIN)), "unknown is no answer, but was asked");
     }
 
     @Test
@@ -63,7 +64,9 @@ class GateTest {
         for (Cause grave : List.of(grave(8, Risk.HIGH, true), grave(8, Risk.NONE, false))) {
             Advice a = advise(grave, Evidence.NONE, Situation.PLAIN);
             assertFalse(offersRepair(a, "grave"));
-            assertEquals(List.of("confirm it first: look at it, about 5 min"), a.blocked().get(0).reasons());
+            assertEquals(
+                    List.of("confirm it first: look at it, about 5 min"),
+                    a.blocked().get(0).reasons());
             Situation confirmed = new Situation(Set.of(), Set.of("grave"), Set.of(), Map.of());
             assertTrue(offersRepair(advise(grave, Evidence.NONE, confirmed), "grave"));
         }
@@ -80,7 +83,9 @@ class GateTest {
         assertFalse(offersRepair(a, "grave"));
         assertEquals(List.of("first: backup done"), a.blocked().get(0).reasons());
         Situation met = new Situation(Set.of("backup-done"), Set.of(), Set.of(), Map.of());
-        assertEquals("grave", advise(grave, Evidence.NONE, met).recommended().orElseThrow().id());
+        assertEquals(
+                "grave",
+                advise(grave, Evidence.NONE, met).recommended().orElseThrow().id());
     }
 
     @Test
@@ -88,7 +93,11 @@ class GateTest {
         for (int w = 1; w < 400; w += 7) {
             Cause grave = grave(w, Risk.HIGH, false, "backup-done");
             Evidence dead = Evidence.NONE.with(Invented.report("dead", "yes", 0.98, 1));
-            assertFalse(advise(grave, dead, Situation.PLAIN).recommended().orElseThrow().id().equals("grave"));
+            assertFalse(advise(grave, dead, Situation.PLAIN)
+                    .recommended()
+                    .orElseThrow()
+                    .id()
+                    .equals("grave"));
         }
     }
 
@@ -121,7 +130,8 @@ class GateTest {
         boolean enough = x >= a.threshold();
         assertEquals(enough, a.recommended().orElseThrow().type() == Action.Type.TEST);
         assertEquals(enough ? OptionalLong.of(Math.round(x)) : OptionalLong.empty(), a.saves(test));
-        assertTrue(a.bestThree().size() == 3 && a.bestThree().get(0) == a.actions().get(0));
+        assertTrue(
+                a.bestThree().size() == 3 && a.bestThree().get(0) == a.actions().get(0));
     }
 
     @Test

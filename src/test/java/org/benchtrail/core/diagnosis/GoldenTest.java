@@ -10,9 +10,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
 import java.util.stream.StreamSupport;
+import org.benchtrail.core.Published;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
-import org.benchtrail.core.Published;
 
 /** Every golden case to 1e-9: planned reliability 1, no threshold, no risk minutes, first report's channel for z. */
 class GoldenTest {
@@ -24,8 +24,7 @@ class GoldenTest {
             PlanSettings.STANDARD.withoutRiskMinutes().withThreshold(0, 0).withPrune(false);
 
     static Stream<JsonNode> cases() {
-        return StreamSupport.stream(
-                StarterJson.read("golden.json").get("cases").spliterator(), false);
+        return StreamSupport.stream(StarterJson.read("golden.json").get("cases").spliterator(), false);
     }
 
     private static Model model(JsonNode c) {
@@ -66,7 +65,12 @@ class GoldenTest {
                 String value = values.get(r.get("value").asText().startsWith("abnormal") ? 1 : 0);
                 Instant at = T0.plusSeconds(reports.size());
                 reports.add(new Report(
-                        "r" + reports.size(), f.getKey(), value, r.get("reliability").asDouble(), at, false));
+                        "r" + reports.size(),
+                        f.getKey(),
+                        value,
+                        r.get("reliability").asDouble(),
+                        at,
+                        false));
             }
         });
         List<FailedRepair> failed = new ArrayList<>();
@@ -81,8 +85,7 @@ class GoldenTest {
         Ranking ranking = Ranking.of(model, evidence(c, model));
         c.get("posterior")
                 .properties()
-                .forEach(p -> Published.check(
-                        SOURCE, p.getValue().asDouble(), ranking.probability(p.getKey()), EXACT));
+                .forEach(p -> Published.check(SOURCE, p.getValue().asDouble(), ranking.probability(p.getKey()), EXACT));
         Surprise surprise = Surprise.of(ranking);
         Published.check(SOURCE, c.get("conflictDb").asDouble(), surprise.conflict(), EXACT);
         Published.check(SOURCE, c.get("topListed").asText(), surprise.topListed());
@@ -95,9 +98,12 @@ class GoldenTest {
     private static void actions(JsonNode expected, List<Action> actual) {
         assertEquals(expected.size(), actual.size());
         for (int k = 0; k < actual.size(); k++) {
-            Published.check(SOURCE, expected.get(k).get("id").asText(), actual.get(k).id());
             Published.check(
-                    SOURCE, expected.get(k).get("type").asText(), actual.get(k).type().name().substring(0, 1));
+                    SOURCE, expected.get(k).get("id").asText(), actual.get(k).id());
+            Published.check(
+                    SOURCE,
+                    expected.get(k).get("type").asText(),
+                    actual.get(k).type().name().substring(0, 1));
             double minutes = expected.get(k).get("expectedMinutes").asDouble();
             Published.check(SOURCE, minutes, actual.get(k).expectedMinutes(), EXACT);
         }

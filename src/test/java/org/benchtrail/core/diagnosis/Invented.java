@@ -114,7 +114,13 @@ final class Invented {
             cs.add(cause(r, i, fs));
         }
         return new Category(
-                "random", "Random " + seed, 120 + r.nextInt(200), List.of(new Group("g", r.nextDouble())), fs, cs, List.of());
+                "random",
+                "Random " + seed,
+                120 + r.nextInt(200),
+                List.of(new Group("g", r.nextDouble())),
+                fs,
+                cs,
+                List.of());
     }
 
     private static Cause cause(Random r, int i, List<Finding> findings) {
@@ -125,8 +131,8 @@ final class Invented {
             double p = r.nextInt(4) == 0 ? 0.02 + 0.1 * r.nextDouble() : 0.5 + 0.48 * r.nextDouble();
             ds.put(f.id(), new Deviation(f.id(), distribution(r, f.values(), p)));
         }
-        Repair repair = new Repair(
-                "repair", 3 + r.nextInt(80), 5, 0.9 + 0.09 * r.nextDouble(), 0, Risk.NONE, true, List.of());
+        Repair repair =
+                new Repair("repair", 3 + r.nextInt(80), 5, 0.9 + 0.09 * r.nextDouble(), 0, Risk.NONE, true, List.of());
         return new Cause(
                 String.format(java.util.Locale.ROOT, "C%03d", i),
                 "cause " + i,

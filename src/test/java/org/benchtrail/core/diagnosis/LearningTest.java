@@ -86,7 +86,8 @@ class LearningTest {
         Published.check(source, 0.2, e[0] / (20 + Arrays.stream(e).sum()), 1e-12);
         Published.check(source, 5, ShareCap.level(new double[] {50}, 20, 0.2), 1e-12);
         double[] six = {40, 40, 40, 40, 40, 40};
-        Published.check(source, 240, Arrays.stream(ShareCap.effective(six, 20, 0.2)).sum(), 1e-12);
+        Published.check(
+                source, 240, Arrays.stream(ShareCap.effective(six, 20, 0.2)).sum(), 1e-12);
     }
 
     static java.util.stream.LongStream seeds() {
@@ -109,8 +110,11 @@ class LearningTest {
                 m += share * Math.min(x, last);
             }
         }
-        assertEquals(Math.min(m, Arrays.stream(raw).max().orElseThrow()),
-                Math.min(ShareCap.level(raw, 20, share), Arrays.stream(raw).max().orElseThrow()), 1e-9);
+        assertEquals(
+                Math.min(m, Arrays.stream(raw).max().orElseThrow()),
+                Math.min(
+                        ShareCap.level(raw, 20, share), Arrays.stream(raw).max().orElseThrow()),
+                1e-9);
         double[] e = ShareCap.effective(raw, 20, share);
         double most = Arrays.stream(e).max().orElseThrow();
         assertTrue(most <= share * (20 + Arrays.stream(e).sum()) + 1e-9);
@@ -182,8 +186,7 @@ class LearningTest {
         var how = ClosedCase.Confirmation.MEASURED;
         ClosedCase own = closed(1, "t", null, "t", "a", 0, how, List.of());
         ClosedCase open = closed(2, "t", null, null, "a", 0, how, List.of());
-        ClosedCase unverified =
-                new ClosedCase("3", "t", null, "chief", false, "a", how, NOW, List.of());
+        ClosedCase unverified = new ClosedCase("3", "t", null, "chief", false, "a", how, NOW, List.of());
         assertEquals(0, learn(List.of(own, open, unverified), UNCAPPED).cases());
     }
 
@@ -245,9 +248,17 @@ class LearningTest {
     @Test
     void background_learnsOnlyFromIntakeQuestions() {
         double asked = learn(List.of(saw(1, "b", "yes", false, true)), UNCAPPED)
-                .category().findings().get(0).background().get("yes");
+                .category()
+                .findings()
+                .get(0)
+                .background()
+                .get("yes");
         double intake = learn(List.of(saw(1, "b", "yes", true, true)), UNCAPPED)
-                .category().findings().get(0).background().get("yes");
+                .category()
+                .findings()
+                .get(0)
+                .background()
+                .get("yes");
         assertEquals(0.2, asked, 1e-12);
         assertEquals(3 / 11.0, intake, 1e-12);
     }
@@ -282,8 +293,12 @@ class LearningTest {
 
     @Test
     void label_saysWhereTheFiguresComeFrom() {
-        assertEquals("starter figures, not yet learned here", learn(many(19, "t", "a", 0), UNCAPPED).label());
-        assertEquals("learned from 20 accepted cases", learn(many(20, "t", "a", 0), UNCAPPED).label());
+        assertEquals(
+                "starter figures, not yet learned here",
+                learn(many(19, "t", "a", 0), UNCAPPED).label());
+        assertEquals(
+                "learned from 20 accepted cases",
+                learn(many(20, "t", "a", 0), UNCAPPED).label());
     }
 
     @Test

@@ -26,8 +26,11 @@ class PlanPropertyTest {
     }
 
     private static RepairOrder repairs(Random r, int n) {
-        double[] minutes = IntStream.range(0, n).mapToDouble(i -> 1 + 90 * r.nextDouble()).toArray();
-        double[] fix = IntStream.range(0, n).mapToDouble(i -> 0.5 + 0.49 * r.nextDouble()).toArray();
+        double[] minutes =
+                IntStream.range(0, n).mapToDouble(i -> 1 + 90 * r.nextDouble()).toArray();
+        double[] fix = IntStream.range(0, n)
+                .mapToDouble(i -> 0.5 + 0.49 * r.nextDouble())
+                .toArray();
         return new RepairOrder(minutes, fix, 20 + 400 * r.nextDouble());
     }
 
@@ -51,7 +54,8 @@ class PlanPropertyTest {
     void sureRepairsOnly_bestOfAllOrders(long seed) {
         Random r = new Random(seed);
         int n = 2 + r.nextInt(5);
-        double[] minutes = IntStream.range(0, n).mapToDouble(i -> 1 + r.nextInt(60)).toArray();
+        double[] minutes =
+                IntStream.range(0, n).mapToDouble(i -> 1 + r.nextInt(60)).toArray();
         double[] fix = new double[n];
         Arrays.fill(fix, 1);
         RepairOrder order = new RepairOrder(minutes, fix, 1e9);
@@ -157,7 +161,8 @@ class PlanPropertyTest {
         if (!isRecommended(before, "f0")) {
             assertTrue(!isRecommended(after, "f0"));
         }
-        Category dear = new Category("d", "d", 3 * c.escalateMinutes(), c.groups(), c.findings(), c.causes(), List.of());
+        Category dear =
+                new Category("d", "d", 3 * c.escalateMinutes(), c.groups(), c.findings(), c.causes(), List.of());
         if (!isRecommended(before, Action.ESCALATE_ID)) {
             assertTrue(!isRecommended(advise(dear), Action.ESCALATE_ID));
         }
@@ -197,7 +202,8 @@ class PlanPropertyTest {
         for (long seed = 201; seed <= 230; seed++) {
             SmallWorld world = new SmallWorld(seed, 4, 5, ModelSettings.STANDARD);
             one += world.followed(Policies.advised(SmallWorld.PLAN.withThreshold(0, 0)))[0] / world.optimum();
-            two += world.followed(Policies.advised(SmallWorld.PLAN.withThreshold(0, 0).withLookahead(6)))[0]
+            two += world.followed(Policies.advised(
+                            SmallWorld.PLAN.withThreshold(0, 0).withLookahead(6)))[0]
                     / world.optimum();
         }
         assertTrue(two <= one, "two steps " + two / 30 + ", one step " + one / 30);

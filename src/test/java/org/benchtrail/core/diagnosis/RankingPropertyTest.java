@@ -121,7 +121,9 @@ class RankingPropertyTest {
         for (int i = 0; i <= t.model.size(); i++) {
             String id = t.model.id(i);
             Explanation.Account account = why.waterfall(id);
-            double sum = account.terms().stream().mapToDouble(Explanation.Term::decibans).sum();
+            double sum = account.terms().stream()
+                    .mapToDouble(Explanation.Term::decibans)
+                    .sum();
             assertEquals(Decibans.ofProbability(t.p(id)), sum, 1e-9);
             assertEquals(t.ranking.decibans(id), sum, 1e-9);
         }
@@ -157,7 +159,8 @@ class RankingPropertyTest {
 
     private static List<Finding> unasked(Ticket t) {
         return t.model.category().findings().stream()
-                .filter(f -> t.evidence.reports().stream().noneMatch(r -> r.finding().equals(f.id())))
+                .filter(f ->
+                        t.evidence.reports().stream().noneMatch(r -> r.finding().equals(f.id())))
                 .toList();
     }
 
@@ -214,7 +217,8 @@ class RankingPropertyTest {
                         Invented.cause("a", 1, Invented.repair(5, 0.9), Invented.yes("f", 0.12 + 0.005 * seed)),
                         c.causes().get(1)));
         Evidence e = Evidence.NONE.with(Invented.report("f", "yes", 0.9, 1));
-        assertTrue(Ticket.of(raised, e, ModelSettings.STANDARD).p("a") > Ticket.of(c, e, ModelSettings.STANDARD).p("a"));
+        assertTrue(Ticket.of(raised, e, ModelSettings.STANDARD).p("a")
+                > Ticket.of(c, e, ModelSettings.STANDARD).p("a"));
     }
 
     @ParameterizedTest
@@ -222,9 +226,10 @@ class RankingPropertyTest {
     void multiplyingAllWeights_changesNothing(long seed) {
         Ticket t = Ticket.of(seed);
         Category c = t.model.category();
-        List<Cause> heavier = c.causes().stream().map(x -> weighed(x, 37.5 * x.weight())).toList();
-        Category scaled = new Category(
-                c.id(), c.title(), c.escalateMinutes(), c.groups(), c.findings(), heavier, List.of());
+        List<Cause> heavier =
+                c.causes().stream().map(x -> weighed(x, 37.5 * x.weight())).toList();
+        Category scaled =
+                new Category(c.id(), c.title(), c.escalateMinutes(), c.groups(), c.findings(), heavier, List.of());
         assertSame(t, Ticket.of(scaled, t.evidence, t.model.settings()), EXACT);
     }
 
@@ -296,7 +301,8 @@ class RankingPropertyTest {
         Report last = Invented.report(f.id(), f.values().get(1), 0.95, 500);
         Ticket replaced = t.with(t.evidence.remeasured(last));
         assertSame(t.with(t.evidence.without(f.id()).with(last)), replaced, EXACT);
-        assertEquals(t.evidence.reports().size() + 1, replaced.evidence.reports().size());
+        assertEquals(
+                t.evidence.reports().size() + 1, replaced.evidence.reports().size());
     }
 
     @Test
@@ -309,8 +315,7 @@ class RankingPropertyTest {
                         Invented.cause("b", 1, Invented.repair(5, 0.9)),
                         Invented.cause("c", 2, Invented.repair(5, 0.9))));
         SharedRepair both = new SharedRepair("s", Invented.repair(20, 0.9), Map.of("a", 0.75, "b", 0.5));
-        Category shared = new Category(
-                c.id(), c.title(), 240, List.of(), c.findings(), c.causes(), List.of(both));
+        Category shared = new Category(c.id(), c.title(), 240, List.of(), c.findings(), c.causes(), List.of(both));
         Evidence e = Evidence.NONE.with(new FailedRepair("s", 0.5, Invented.T0));
         Ticket t = Ticket.of(shared, e, ModelSettings.STANDARD.withUnlisted(0));
         double all = 0.25 * 0.25 + 0.25 * 0.5 + 0.5;

@@ -6,11 +6,11 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import java.util.List;
 import java.util.Map;
 import org.benchtrail.core.Invalid;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
-import org.jspecify.annotations.Nullable;
 
 class ReadingAndWordsTest {
     private static Finding reading(@Nullable Double low, @Nullable Double high, double guard, String... abnormal) {
@@ -22,18 +22,11 @@ class ReadingAndWordsTest {
             p.put(v, each);
         }
         Limits limits = new Limits("V", low, high, guard, -50.0, 500.0);
-        return new Finding(
-                "volts", "volts?", Finding.Kind.READING, values, p, 3, Risk.NONE, List.of(), null, limits);
+        return new Finding("volts", "volts?", Finding.Kind.READING, values, p, 3, Risk.NONE, List.of(), null, limits);
     }
 
     @ParameterizedTest
-    @CsvSource({
-        "206.9, below, .98",
-        "207, inside, .98",
-        "230, inside, .98",
-        "253, inside, .98",
-        "253.1, above, .98"
-    })
+    @CsvSource({"206.9, below, .98", "207, inside, .98", "230, inside, .98", "253, inside, .98", "253.1, above, .98"})
     void limits_areInclusive(double x, String value, double reliability) {
         Finding f = reading(207.0, 253.0, 0, Finding.BELOW, Finding.ABOVE);
         assertEquals(new Finding.Judged(value, reliability), f.judge(x, 0, 0.98));
@@ -45,20 +38,29 @@ class ReadingAndWordsTest {
     void nearALimit_trustFalls(double x, double trust) {
         Finding f = reading(207.0, 253.0, 2, Finding.BELOW, Finding.ABOVE);
         assertEquals(trust, f.judge(x, 0, 0.98).reliability(), 1e-12);
-        assertEquals(trust, reading(207.0, 253.0, 0, Finding.BELOW).judge(x, 2, 0.98).reliability(), 1e-12);
+        assertEquals(
+                trust, reading(207.0, 253.0, 0, Finding.BELOW).judge(x, 2, 0.98).reliability(), 1e-12);
     }
 
     @Test
     void littleTrust_isNotRaisedByANearLimit() {
-        assertEquals(0.3, reading(207.0, 253.0, 2, Finding.BELOW).judge(207, 0, 0.3).reliability());
+        assertEquals(
+                0.3, reading(207.0, 253.0, 2, Finding.BELOW).judge(207, 0, 0.3).reliability());
     }
 
     @Test
     void oneSidedEntries_countTheOtherSideAsInside() {
-        assertEquals("inside", reading(207.0, 253.0, 0, Finding.BELOW).judge(260, 0, 0.9).value());
-        assertEquals("outside", reading(207.0, 253.0, 0, Finding.OUTSIDE).judge(260, 0, 0.9).value());
-        assertEquals("outside", reading(207.0, 253.0, 0, Finding.OUTSIDE).judge(200, 0, 0.9).value());
-        assertEquals("above", reading(null, 95.0, 0, Finding.ABOVE).judge(96, 0, 0.9).value());
+        assertEquals(
+                "inside",
+                reading(207.0, 253.0, 0, Finding.BELOW).judge(260, 0, 0.9).value());
+        assertEquals(
+                "outside",
+                reading(207.0, 253.0, 0, Finding.OUTSIDE).judge(260, 0, 0.9).value());
+        assertEquals(
+                "outside",
+                reading(207.0, 253.0, 0, Finding.OUTSIDE).judge(200, 0, 0.9).value());
+        assertEquals(
+                "above", reading(null, 95.0, 0, Finding.ABOVE).judge(96, 0, 0.9).value());
     }
 
     @ParameterizedTest
@@ -122,7 +124,8 @@ class ReadingAndWordsTest {
         assertEquals(0.98, Source.CALIBRATED.reliability());
         assertEquals(0.95, Source.SEEN.reliability());
         assertEquals(0.85, Source.OUT_OF_DATE.reliability());
-        assertEquals(0.80, Report.of("r", "f", "yes", Source.REPORTED, Invented.T0).reliability());
+        assertEquals(
+                0.80, Report.of("r", "f", "yes", Source.REPORTED, Invented.T0).reliability());
         assertEquals(0.60, Source.INTERMITTENT.reliability());
     }
 }

@@ -68,7 +68,8 @@ final class Simulator {
             }
             place = place == 0 ? place(Ranking.of(m, e), ticket) : place;
             if (a.type() == Action.Type.ESCALATE) {
-                return new Outcome(minutes + repairs.escalateMinutes, e.reports().size(), place);
+                return new Outcome(
+                        minutes + repairs.escalateMinutes, e.reports().size(), place);
             }
             int i = m.index(a.id());
             minutes += repairs.minutes[i];

@@ -24,8 +24,7 @@ final class SmallWorld {
         Category c = Invented.random(seed, causes, tests, false);
         List<Finding> plain =
                 c.findings().stream().map(f -> Invented.grouped(f, null)).toList();
-        model = new Model(
-                new Category(c.id(), c.title(), 240, List.of(), plain, c.causes(), List.of()), settings);
+        model = new Model(new Category(c.id(), c.title(), 240, List.of(), plain, c.causes(), List.of()), settings);
         repairs = RepairOrder.of(model, PLAN);
     }
 
@@ -121,7 +120,8 @@ final class SmallWorld {
         double[] sum = {finding.minutes(), 1};
         for (int v = 0; v < finding.values().size(); v++) {
             double chance = Arrays.stream(after(p, f, v)).sum();
-            Report r = Invented.report(finding.id(), finding.values().get(v), rho, e.reports().size());
+            Report r = Invented.report(
+                    finding.id(), finding.values().get(v), rho, e.reports().size());
             double[] then = followed(policy, e.with(r));
             sum[0] += chance * then[0];
             sum[1] += chance * then[1];

@@ -66,8 +66,11 @@ final class StarterJson {
 
     private static Cause cause(JsonNode c, Map<String, Finding> findings) {
         List<Deviation> deviations = new ArrayList<>();
-        c.get("deviations").properties().forEach(d -> deviations.add(new Deviation(
-                d.getKey(), binary(findings.get(d.getKey()).values(), d.getValue().asDouble()))));
+        c.get("deviations")
+                .properties()
+                .forEach(d -> deviations.add(new Deviation(
+                        d.getKey(),
+                        binary(findings.get(d.getKey()).values(), d.getValue().asDouble()))));
         JsonNode r = c.get("repair");
         return new Cause(
                 c.get("id").asText(),

@@ -64,9 +64,7 @@ class SurpriseTest {
 
     @Test
     void differingReports_askForAnotherLook() {
-        Evidence e = Evidence.NONE
-                .with(Invented.report("p5", "yes", 0.8, 1))
-                .with(Invented.report("p5", "no", 0.8, 2));
+        Evidence e = Evidence.NONE.with(Invented.report("p5", "yes", 0.8, 1)).with(Invented.report("p5", "no", 0.8, 2));
         Surprise.Contradiction c = of(e).contradictions().get(0);
         assertEquals("p5", c.finding());
         assertTrue(c.offered(), "settling a tester result moves the leaders by more than 3 dB: " + c.effect());
@@ -76,9 +74,8 @@ class SurpriseTest {
     /** Two reports together: mean and variance over all four combinations, by hand. */
     @Test
     void severalReportsOnOneFinding_areExpectedTogether() {
-        Evidence e = Evidence.NONE
-                .with(Invented.report("p6", "yes", 0.8, 1))
-                .with(Invented.report("p6", "no", 0.95, 2));
+        Evidence e =
+                Evidence.NONE.with(Invented.report("p6", "yes", 0.8, 1)).with(Invented.report("p6", "no", 0.95, 2));
         Surprise s = of(e);
         double yes = Belief.p(MODEL, MODEL.findingIndex("p6"), MODEL.index(s.topListed()), 1);
         double mean = 0;
@@ -110,9 +107,17 @@ class SurpriseTest {
                                 Invented.answer("d", 0.02, 1)),
                         List.of(
                                 Invented.cause(
-                                        "x", 1, Invented.repair(5, 0.9), Invented.yes("a", 0.9), Invented.yes("b", 0.9)),
+                                        "x",
+                                        1,
+                                        Invented.repair(5, 0.9),
+                                        Invented.yes("a", 0.9),
+                                        Invented.yes("b", 0.9)),
                                 Invented.cause(
-                                        "y", 1, Invented.repair(5, 0.9), Invented.yes("c", 0.9), Invented.yes("d", 0.9)),
+                                        "y",
+                                        1,
+                                        Invented.repair(5, 0.9),
+                                        Invented.yes("c", 0.9),
+                                        Invented.yes("d", 0.9)),
                                 Invented.cause("z", 1, Invented.repair(5, 0.9)))),
                 ModelSettings.STANDARD);
     }
@@ -141,8 +146,7 @@ class SurpriseTest {
         double[] b = {1 - background, background};
         double[] one = {0.3, 0.7};
         double[] two = {0.1, 0.9};
-        double expected =
-                1 - (1 - background) * ((1 - 0.7) / (1 - background)) * ((1 - 0.9) / (1 - background));
+        double expected = 1 - (1 - background) * ((1 - 0.7) / (1 - background)) * ((1 - 0.9) / (1 - background));
         assertEquals(expected, PairCheck.together(one, two, b)[1], 1e-12);
         double[] lower = {0.99, 0.01};
         assertEquals(0.01, PairCheck.together(lower, two, b)[1], 1e-12);

@@ -11,7 +11,8 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 /** Small published examples: base rate, order by probability over cost, noisy-OR, scores, decibans. */
 class WorkedExamplesTest {
-    private static final ModelSettings PLAIN = ModelSettings.STANDARD.withoutClamp().withUnlisted(0);
+    private static final ModelSettings PLAIN =
+            ModelSettings.STANDARD.withoutClamp().withUnlisted(0);
 
     private static double certain(double prior, double sensitivity, double falsePositive) {
         Category c = Invented.category(
@@ -68,7 +69,8 @@ class WorkedExamplesTest {
         String source = "worked by hand for this project: five repairs";
         RepairOrder five = certainRepairs(25, 5, 10, 60, 4);
         double[] p = {0.45, 0.25, 0.15, 0.10, 0.05, 0};
-        Published.check(source, List.of(1, 0, 2, 4, 3), five.plan(p, new boolean[5]).repairs());
+        Published.check(
+                source, List.of(1, 0, 2, 4, 3), five.plan(p, new boolean[5]).repairs());
         Published.check(source, 33.35, five.planMinutes(p, new boolean[5]), 1e-9);
         Published.check(source, 39.95, five.prefixMinutes(p, new int[] {0, 1, 2, 3, 4})[5], 1e-9);
         Published.check(source, 35.50, five.prefixMinutes(p, new int[] {4, 1, 2, 0, 3})[5], 1e-9);
@@ -106,12 +108,7 @@ class WorkedExamplesTest {
 
     /** The multiclass Brier score counts both classes, so it is twice the binary one. */
     @ParameterizedTest
-    @CsvSource({
-        ".7, .09, .514573",
-        ".3, .49, 1.736966",
-        ".5, .25, 1",
-        "1, 0, 0"
-    })
+    @CsvSource({".7, .09, .514573", ".3, .49, 1.736966", ".5, .25, 1", "1, 0, 0"})
     void binaryScores(double stated, double brier, double bits) {
         Calibration.Forecast f = new Calibration.Forecast(List.of(stated, 1 - stated), 0);
         Published.check("Brier 1950, binary examples", 2 * brier, f.brier(), 1e-12);
@@ -165,7 +162,10 @@ class WorkedExamplesTest {
         }
         for (int i = 0; i < 3; i++) {
             Published.check(
-                    "Jaynes, Probability Theory, widgets", expected[i], Decibans.against(score, i), m == 1 ? 0.01 : 1e-3);
+                    "Jaynes, Probability Theory, widgets",
+                    expected[i],
+                    Decibans.against(score, i),
+                    m == 1 ? 0.01 : 1e-3);
         }
     }
 
@@ -176,7 +176,8 @@ class WorkedExamplesTest {
         Calibration.Interval i = Calibration.wilson(hits, trials);
         Published.check("Newcombe 1998, score interval", low, i.low(), 5e-5);
         Published.check("Newcombe 1998, score interval", high, i.high(), 5e-5);
-        var library = new org.apache.commons.math3.stat.interval.WilsonScoreInterval().createInterval(trials, hits, 0.95);
+        var library =
+                new org.apache.commons.math3.stat.interval.WilsonScoreInterval().createInterval(trials, hits, 0.95);
         Published.check("commons-math3 WilsonScoreInterval", library.getLowerBound(), i.low(), 1e-8);
         Published.check("commons-math3 WilsonScoreInterval", library.getUpperBound(), i.high(), 1e-8);
     }
