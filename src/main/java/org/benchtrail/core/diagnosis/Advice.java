@@ -49,6 +49,6 @@ public record Advice(
     /** Whole minutes that a test saves on average against acting at once; empty if below the threshold. */
     public OptionalLong saves(Action test) {
         double x = bestOther().orElseThrow().expectedMinutes() - test.expectedMinutes();
-        return x < threshold || threshold == 0 && x <= 0 ? OptionalLong.empty() : OptionalLong.of(Math.round(x));
+        return x < threshold || x <= 0 ? OptionalLong.empty() : OptionalLong.of(Math.round(x));
     }
 }

@@ -189,7 +189,7 @@ public final class CatalogueRules {
         for (Condition c : f.applies()) {
             Finding next = findings.get(c.finding());
             if (c.finding().equals(target)
-                    || next != null && seen.add(c.finding()) && waitsFor(next, target, findings, seen)) {
+                    || (next != null && seen.add(c.finding()) && waitsFor(next, target, findings, seen))) {
                 return true;
             }
         }

@@ -24,7 +24,7 @@ public record ModelSettings(
     public ModelSettings {
         new Invalid.Collector()
                 .require(
-                        unlisted == 0 || unlisted >= LEAST_UNLISTED && unlisted <= MOST_UNLISTED,
+                        unlisted == 0 || (unlisted >= LEAST_UNLISTED && unlisted <= MOST_UNLISTED),
                         "unlisted",
                         "give 0, or a prior from 0.01 to 0.30")
                 .require(epsilon >= 0 && epsilon <= 1, "epsilon", "give a share from 0 to 1")

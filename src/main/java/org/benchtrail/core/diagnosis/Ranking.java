@@ -110,7 +110,7 @@ public final class Ranking {
         int top = 0;
         for (int i = 1; i < rank.length; i++) {
             int order = Double.compare(probability[i], probability[top]);
-            top = order > 0 || order == 0 && rank[i] < rank[top] ? i : top;
+            top = order > 0 || (order == 0 && rank[i] < rank[top]) ? i : top;
         }
         return top;
     }

@@ -61,7 +61,7 @@ class ChestClinicTest {
             boolean[] x = new boolean[7];
             boolean fits = true;
             for (int k = 0; k < 7; k++) {
-                x[k] = (bits >> k & 1) == 1;
+                x[k] = ((bits >> k) & 1) == 1;
                 fits &= fixed[k] == null || fixed[k] == x[k];
             }
             boolean either = x[2] || x[3];
