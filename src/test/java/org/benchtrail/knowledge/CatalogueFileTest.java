@@ -6,13 +6,21 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
+import java.time.Instant;
+import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Collectors;
 import org.benchtrail.core.diagnosis.Catalogue;
 import org.benchtrail.core.diagnosis.Category;
 import org.benchtrail.core.diagnosis.Cause;
 import org.benchtrail.core.diagnosis.Deviation;
+import org.benchtrail.core.diagnosis.Evidence;
 import org.benchtrail.core.diagnosis.Finding;
+import org.benchtrail.core.diagnosis.Model;
+import org.benchtrail.core.diagnosis.ModelSettings;
+import org.benchtrail.core.diagnosis.Ranking;
+import org.benchtrail.core.diagnosis.Report;
+import org.benchtrail.core.diagnosis.Source;
 import org.junit.jupiter.api.Test;
 
 class CatalogueFileTest {
@@ -196,5 +204,47 @@ class CatalogueFileTest {
                 assertEquals(f.kind() == Finding.Kind.READING, f.limits() != null, f.id());
             }
         }
+    }
+
+    /**
+     * Shown its own signs, the values it raises most, every delivered cause with at least one strong sign comes among the
+     * first three. Those without, such as a faulty main board, are found by ruling out others.
+     */
+    @Test
+    void deliveredCauses_areKnownByTheirOwnSigns() {
+        int checked = 0;
+        for (Category c : CatalogueFile.delivered().categories()) {
+            Model model = new Model(c, ModelSettings.STANDARD);
+            for (Cause x : c.causes()) {
+                if (hasStrongSign(c, x)) {
+                    List<String> top = Ranking.of(model, signs(c, x)).all().stream()
+                            .limit(3)
+                            .map(Ranking.Ranked::cause)
+                            .toList();
+                    assertTrue(top.contains(x.id()), x.id() + " not in " + top);
+                    checked++;
+                }
+            }
+        }
+        assertTrue(checked >= 115, "checked " + checked);
+    }
+
+    private static boolean hasStrongSign(Category c, Cause x) {
+        return x.deviations().stream()
+                .anyMatch(d ->
+                        d.probabilities().get(finding(c, d.finding()).values().get(1)) >= 0.85);
+    }
+
+    private static Evidence signs(Category c, Cause x) {
+        Evidence e = Evidence.NONE;
+        for (Deviation d : x.deviations()) {
+            Finding f = finding(c, d.finding());
+            String sign = f.values().stream()
+                    .max(Comparator.comparingDouble(
+                            v -> d.probabilities().get(v) / f.background().get(v)))
+                    .orElseThrow();
+            e = e.with(Report.of(f.id(), f.id(), sign, Source.SEEN, Instant.EPOCH));
+        }
+        return e;
     }
 }
