@@ -1,0 +1,59 @@
+package org.benchtrail.core.diagnosis;
+
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.Map;
+import java.util.Set;
+
+/** Which findings were asked, and the latest valid answer of each. Decides which questions make sense now. */
+final class Answers {
+    private final Model model;
+    private final Set<String> asked;
+    private final Map<String, String> latest;
+
+    private Answers(Model model, Set<String> asked, Map<String, String> latest) {
+        this.model = model;
+        this.asked = asked;
+        this.latest = latest;
+    }
+
+    static Answers of(Model model, Evidence evidence) {
+        Set<String> asked = new HashSet<>();
+        Map<String, String> latest = new HashMap<>();
+        evidence.reports().stream()
+                .filter(r -> !r.superseded())
+                .sorted(Comparator.comparing(Report::at).thenComparing(Report::id))
+                .forEach(r -> {
+                    asked.add(r.finding());
+                    if (r.isAnswer()) {
+                        latest.put(r.finding(), r.value());
+                    }
+                });
+        return new Answers(model, asked, latest);
+    }
+
+    Answers with(int finding, String value) {
+        String id = model.finding(finding).id();
+        Set<String> more = new HashSet<>(asked);
+        more.add(id);
+        Map<String, String> known = new HashMap<>(latest);
+        known.put(id, value);
+        return new Answers(model, more, known);
+    }
+
+    /** Not asked yet, not even in vain, and everything it waits for is known to hold. */
+    boolean offers(int finding) {
+        Finding f = model.finding(finding);
+        if (asked.contains(f.id())) {
+            return false;
+        }
+        for (Condition c : f.applies()) {
+            String value = latest.get(c.finding());
+            if (value == null || !c.values().contains(value)) {
+                return false;
+            }
+        }
+        return true;
+    }
+}

@@ -1,0 +1,81 @@
+package org.benchtrail.knowledge;
+
+import com.fasterxml.jackson.core.JsonLocation;
+import com.fasterxml.jackson.core.JsonProcessingException;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+import org.benchtrail.core.Invalid;
+import org.benchtrail.core.diagnosis.Catalogue;
+import org.benchtrail.core.diagnosis.CatalogueRules;
+import org.benchtrail.core.diagnosis.Category;
+
+/**
+ * A catalogue as a YAML file (JSON is read as well). The keys are explained at the head of {@code
+ * diagnosis/catalogue.yaml}. A file is taken whole or not at all, and everything wrong with it is told at once.
+ *
+ * @param catalogue empty if there are faults
+ * @param faults by row
+ */
+public record CatalogueFile(Optional<Catalogue> catalogue, List<Fault> faults) {
+    /** The catalogue that is delivered with the server. */
+    public static final String DELIVERED = "/diagnosis/catalogue.yaml";
+
+    /**
+     * One mistake.
+     *
+     * @param row line in the file, from 1
+     * @param field path of the entry, such as {@code categories[0].causes[3].weight}
+     * @param reason a sentence that says what to do
+     */
+    public record Fault(int row, String field, String reason) {}
+
+    public static CatalogueFile read(String yaml) {
+        YamlNode root;
+        try {
+            root = YamlNode.parse(yaml);
+        } catch (JsonProcessingException e) {
+            return refused(
+                    List.of(new Fault(row(e.getLocation()), "", "mend the YAML here: " + e.getOriginalMessage())));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        CatalogueEntries entries = new CatalogueEntries();
+        List<Category> categories = entries.categories(root);
+        List<Fault> faults = new ArrayList<>(entries.faults());
+        for (Invalid.Problem p : CatalogueRules.problems(categories)) {
+            if (!entries.isReported(p.field())) {
+                faults.add(new Fault(entries.row(p.field()), p.field(), p.sentence()));
+            }
+        }
+        faults.sort(Comparator.comparingInt(Fault::row));
+        return faults.isEmpty()
+                ? new CatalogueFile(Optional.of(new Catalogue(categories)), List.of())
+                : refused(faults);
+    }
+
+    /** @throws IllegalStateException if the delivered file is not acceptable: a broken build */
+    public static Catalogue delivered() {
+        try (InputStream in = CatalogueFile.class.getResourceAsStream(DELIVERED)) {
+            byte[] bytes = Objects.requireNonNull(in, DELIVERED).readAllBytes();
+            CatalogueFile file = read(new String(bytes, StandardCharsets.UTF_8));
+            return file.catalogue().orElseThrow(() -> new IllegalStateException(DELIVERED + ": " + file.faults()));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private static CatalogueFile refused(List<Fault> faults) {
+        return new CatalogueFile(Optional.empty(), List.copyOf(faults));
+    }
+
+    private static int row(JsonLocation at) {
+        return at == null ? 1 : Math.max(1, at.getLineNr());
+    }
+}
