@@ -631,6 +631,18 @@ public final class SheetView {
         return lines;
     }
 
+    // ---- names of fields
+
+    /** A field of a map: {@code group.key}. */
+    public String key(String group, String key) {
+        return group + "." + key;
+    }
+
+    /** A field of the form's part about that entry: {@code group-entry.component}. */
+    public String field(String group, int entry, String component) {
+        return group + "-" + entry + "." + component;
+    }
+
     // ---- answers to choose from
 
     public Choices choose() {
