@@ -47,12 +47,17 @@ public final class Fill {
         fill.ofRound(sheet, "effort", DocumentFact.EffortRecorded.class);
         fill.put("summary", SummaryDraft.of(sheet));
         fill.ofRound(sheet, "summary", DocumentFact.SummaryWritten.class);
-        if (sheet.all(IdentifyFact.SymptomRecorded.class).isEmpty()) {
-            String words = sheet.opened().words();
-            fill.values.put(
-                    "symptom.words", List.of(words.isEmpty() ? sheet.opened().title() : words));
-        }
+        fill.values.put("symptom.words", List.of(firstWords(sheet)));
         return fill;
+    }
+
+    /** What the first symptom begins with: the words of the report; empty once there is a symptom. */
+    static String firstWords(JobSheet sheet) {
+        if (!sheet.all(IdentifyFact.SymptomRecorded.class).isEmpty()) {
+            return "";
+        }
+        String words = sheet.opened().words();
+        return words.isEmpty() ? sheet.opened().title() : words;
     }
 
     /** Nothing but what was typed. */

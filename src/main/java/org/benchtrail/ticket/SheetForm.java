@@ -37,7 +37,7 @@ final class SheetForm {
     String text(String name) {
         return typed.getOrDefault(name, List.of()).stream()
                 .findFirst()
-                .map(String::strip)
+                .map(v -> v.strip().replace("\r\n", "\n"))
                 .orElse("");
     }
 

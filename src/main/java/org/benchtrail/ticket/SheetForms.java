@@ -93,7 +93,9 @@ final class SheetForms {
     }
 
     private static void identify(SheetForm form, JobSheet sheet, List<Act> acts) {
-        form.add(acts, "symptom", IdentifyFact.SymptomRecorded.class);
+        if (form.has("symptom.observable") || !form.text("symptom.words").equals(Fill.firstWords(sheet))) {
+            form.add(acts, "symptom", IdentifyFact.SymptomRecorded.class);
+        }
         changed(form, sheet, acts, "onset", IdentifyFact.OnsetRecorded.class);
         changed(form, sheet, acts, "changes", IdentifyFact.ChangesAsked.class);
         changed(form, sheet, acts, "scope", IdentifyFact.ScopeRecorded.class);

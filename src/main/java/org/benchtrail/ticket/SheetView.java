@@ -271,7 +271,7 @@ public final class SheetView {
                 .toList();
     }
 
-    public long open() {
+    public long stillMissing() {
         return gate().stream().filter(g -> g.state().equals("missing")).count();
     }
 

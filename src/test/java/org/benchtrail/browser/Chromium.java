@@ -1,0 +1,71 @@
+package org.benchtrail.browser;
+
+import com.microsoft.playwright.Browser;
+import com.microsoft.playwright.BrowserType;
+import com.microsoft.playwright.Playwright;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Assumptions;
+
+/** The system's Chromium. Where there is none the browser tests say so and are left out, unless the build asks for it. */
+final class Chromium implements AutoCloseable {
+    private final Playwright playwright;
+    private final Browser browser;
+
+    private Chromium(Playwright playwright, Browser browser) {
+        this.playwright = playwright;
+        this.browser = browser;
+    }
+
+    static Chromium start() {
+        Optional<Path> executable = find();
+        if (executable.isEmpty()) {
+            String sentence =
+                    "No Chromium was found, so the browser tests are left out. Install it from the system's packages,"
+                            + " or name it in BENCHTRAIL_CHROMIUM.";
+            if ("true".equals(System.getenv("BENCHTRAIL_REQUIRE_BROWSER"))) {
+                throw new AssertionError(sentence);
+            }
+            System.out.println(sentence);
+            Assumptions.abort(sentence);
+        }
+        Playwright playwright = Playwright.create(
+                new Playwright.CreateOptions().setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
+        Browser browser = playwright
+                .chromium()
+                .launch(new BrowserType.LaunchOptions()
+                        .setExecutablePath(executable.get())
+                        .setArgs(List.of(
+                                "--no-sandbox",
+                                "--disable-gpu",
+                                "--disable-quic",
+                                "--no-first-run",
+                                "--disable-background-networking",
+                                "--disable-component-update",
+                                "--disable-sync")));
+        return new Chromium(playwright, browser);
+    }
+
+    private static Optional<Path> find() {
+        String named = System.getenv().getOrDefault("BENCHTRAIL_CHROMIUM", "");
+        return Stream.of(named, "/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome")
+                .filter(s -> !s.isEmpty())
+                .map(Path::of)
+                .filter(Files::isExecutable)
+                .findFirst();
+    }
+
+    Browser browser() {
+        return browser;
+    }
+
+    @Override
+    public void close() {
+        browser.close();
+        playwright.close();
+    }
+}

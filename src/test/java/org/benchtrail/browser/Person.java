@@ -1,0 +1,141 @@
+package org.benchtrail.browser;
+
+import com.deque.html.axecore.playwright.AxeBuilder;
+import com.deque.html.axecore.results.AxeResults;
+import com.microsoft.playwright.Browser;
+import com.microsoft.playwright.BrowserContext;
+import com.microsoft.playwright.Page;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Assertions;
+
+/** Somebody at a browser: fills forms by the names of their fields, presses buttons by their words, counts what is sent. */
+final class Person implements AutoCloseable {
+    private static final int WIDE = 1280;
+    private static final int NARROW = 360;
+
+    private final BrowserContext context;
+    private final String server;
+    private final List<String> complaints = new ArrayList<>();
+    private int sent;
+    final Page page;
+
+    Person(Chromium chromium, String server) {
+        this.server = server.replaceAll("/$", "");
+        context = chromium.browser()
+                .newContext(new Browser.NewContextOptions()
+                        .setViewportSize(WIDE, 900)
+                        .setLocale("en-GB"));
+        page = context.newPage();
+        page.setDefaultTimeout(20_000);
+        page.onRequest(r -> {
+            if (r.method().equals("POST")) {
+                sent++;
+            }
+        });
+        page.onConsoleMessage(m -> {
+            // an answer that is meant to be an error shows in the console as well
+            if (m.type().equals("error") && !m.text().matches(".*status of (401|409|422).*")) {
+                complaints.add(m.text());
+            }
+        });
+    }
+
+    Person signIn(String login, String password) {
+        go("/sign-in");
+        page.fill("#login", login);
+        page.fill("#password", password);
+        press("Sign in");
+        return this;
+    }
+
+    void go(String path) {
+        page.navigate(server + path);
+    }
+
+    void fill(String name, String text) {
+        unfold(name);
+        page.fill("[name='" + name + "']:visible", text);
+    }
+
+    void choose(String name, String value) {
+        unfold(name);
+        page.check("input[name='" + name + "'][value='" + value + "']:visible");
+    }
+
+    void tick(String name) {
+        unfold(name);
+        page.check("input[name='" + name + "']:visible");
+    }
+
+    void select(String name, String value) {
+        page.selectOption("select[name='" + name + "']", value);
+    }
+
+    /** Opens the folded parts around a field, as a person would. */
+    private void unfold(String name) {
+        if (page.locator("[name='" + name + "']:visible").count() == 0) {
+            page.evalOnSelectorAll(
+                    "[name='" + name + "']",
+                    "fields => { for (let p = fields[0]; p; p = p.parentElement) if (p.tagName === 'DETAILS') p.open = true }");
+        }
+    }
+
+    void press(String words) {
+        page.locator("button:visible", new Page.LocatorOptions().setHasText(words))
+                .first()
+                .click();
+        page.waitForLoadState();
+    }
+
+    String text() {
+        return page.locator("main").innerText();
+    }
+
+    void sees(String words) {
+        Assertions.assertTrue(text().contains(words), () -> "'" + words + "' is not on the page:\n" + text());
+    }
+
+    void seesNot(String words) {
+        Assertions.assertFalse(text().contains(words), () -> "'" + words + "' is on the page:\n" + text());
+    }
+
+    int sent() {
+        return sent;
+    }
+
+    /**
+     * Looks at the page wide and narrow: keeps pictures, and asks axe-core for what bars anybody's way and whether anything
+     * reaches beyond a narrow screen.
+     */
+    void look(String name) {
+        for (int width : new int[] {WIDE, NARROW}) {
+            page.setViewportSize(width, 900);
+            page.screenshot(new Page.ScreenshotOptions()
+                    .setPath(Path.of("target", "screenshots", name + "-" + width + ".png"))
+                    .setFullPage(true));
+            Number needed = (Number) page.evaluate("document.documentElement.scrollWidth");
+            Assertions.assertTrue(
+                    needed.intValue() <= width, name + " needs " + needed + " px on a screen of " + width + " px");
+        }
+        page.setViewportSize(WIDE, 900);
+        AxeResults found = new AxeBuilder(page).analyze();
+        Assertions.assertTrue(
+                found.violationFree(),
+                () -> name + ": "
+                        + found.getViolations().stream()
+                                .map(v -> v.getId() + " " + v.getHelp() + " at "
+                                        + v.getNodes().stream()
+                                                .limit(3)
+                                                .map(n -> String.valueOf(n.getHtml()))
+                                                .toList())
+                                .toList());
+        Assertions.assertEquals(List.of(), complaints, name + ": the browser complained");
+    }
+
+    @Override
+    public void close() {
+        context.close();
+    }
+}
