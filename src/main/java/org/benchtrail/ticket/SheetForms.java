@@ -300,7 +300,9 @@ final class SheetForms {
         F fact = form.read(group, kind, Map.of());
         boolean same = sheet.latest(kind)
                 .filter(n -> n.fact().equals(fact))
-                .filter(n -> n.fact().step() == Step.IDENTIFY || n.entry() > sheet.lastWork())
+                .filter(n -> n.fact().step() == Step.IDENTIFY
+                        || n.fact() instanceof TheorizeFact.ObviousQuestioned
+                        || n.entry() > sheet.lastWork())
                 .isPresent();
         if (fact != null && !same) {
             acts.add(s -> fact);
