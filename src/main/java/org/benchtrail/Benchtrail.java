@@ -22,6 +22,15 @@ public class Benchtrail {
     private static final String URL = "BENCHTRAIL_DATABASE_URL";
 
     public static void main(String[] words) {
+        boolean load = words.length > 0 && words[0].equals("load");
+        if (words.length > 0 && !load) {
+            System.err.println(
+                    "Benchtrail does not know '" + words[0] + "'. It knows: load FILE... (no words start the server).");
+            System.exit(1);
+        }
+        if (load) {
+            set("quarkus.http.host-enabled", "false");
+        }
         String url = setting(URL, "");
         if (!url.isEmpty()) {
             production(url);
@@ -52,11 +61,8 @@ public class Benchtrail {
     }
 
     private static void run(String[] words) {
-        if (words.length > 0 && words[0].equals("load")) {
+        if (words.length > 0) {
             Quarkus.run(LoadCommand.class, words);
-        } else if (words.length > 0) {
-            System.err.println(
-                    "Benchtrail does not know '" + words[0] + "'. It knows: load FILE... (no words start the server).");
         } else {
             Quarkus.run();
         }

@@ -24,16 +24,19 @@ class DemoStart {
     private final boolean demo;
     private final String host;
     private final int port;
+    private final boolean serves;
 
     DemoStart(
             Scenarios scenarios,
             @ConfigProperty(name = "benchtrail.demo", defaultValue = "false") boolean demo,
             @ConfigProperty(name = "quarkus.http.host") String host,
-            @ConfigProperty(name = "quarkus.http.port", defaultValue = "8080") int port) {
+            @ConfigProperty(name = "quarkus.http.port", defaultValue = "8080") int port,
+            @ConfigProperty(name = "quarkus.http.host-enabled", defaultValue = "true") boolean serves) {
         this.scenarios = scenarios;
         this.demo = demo;
         this.host = host;
         this.port = port;
+        this.serves = serves;
     }
 
     void atStart(@Observes StartupEvent start) throws IOException {
@@ -45,6 +48,12 @@ class DemoStart {
                 scenarios.load(file, new String(yaml.readAllBytes(), StandardCharsets.UTF_8));
             }
         }
+        if (serves) {
+            tellWhere();
+        }
+    }
+
+    private void tellWhere() {
         System.out.printf("""
 
                 Benchtrail is at http://%s:%d

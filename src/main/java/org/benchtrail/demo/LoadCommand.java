@@ -2,11 +2,14 @@ package org.benchtrail.demo;
 
 import io.quarkus.runtime.QuarkusApplication;
 import java.io.IOException;
+import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 
 /** {@code load FILE...}: loads scenario files into the database and ends; 0 if all were taken, 1 if one was refused. */
 public class LoadCommand implements QuarkusApplication {
@@ -24,19 +27,34 @@ public class LoadCommand implements QuarkusApplication {
             return 1;
         }
         for (String file : files) {
-            try {
-                List<String> opened = scenarios.load(file, Files.readString(Path.of(file), StandardCharsets.UTF_8));
-                System.out.println(file + ": "
-                        + (opened.isEmpty() ? "nothing new to load" : "opened " + String.join(", ", opened)));
-            } catch (IOException e) {
-                System.err.println(file + " cannot be read: " + e.getMessage());
-                return 1;
-            } catch (ScenarioFile.Malformed e) {
-                System.err.println(e.getMessage());
+            if (!load(file)) {
                 System.err.println("Nothing of this file was loaded.");
                 return 1;
             }
         }
         return 0;
+    }
+
+    private boolean load(String file) {
+        try {
+            System.out.println(
+                    file + ": " + told(scenarios.load(file, Files.readString(Path.of(file), StandardCharsets.UTF_8))));
+            return true;
+        } catch (NoSuchFileException e) {
+            System.err.println(file + " is not there. Look at its name and folder.");
+        } catch (CharacterCodingException e) {
+            System.err.println(file + " is not text in UTF-8. Save it as UTF-8.");
+        } catch (IOException e) {
+            System.err.println(file + " cannot be read: " + e.getMessage());
+        } catch (ScenarioFile.Malformed e) {
+            System.err.println(e.getMessage());
+        }
+        return false;
+    }
+
+    private static String told(Optional<List<String>> opened) {
+        return opened.map(numbers ->
+                        numbers.isEmpty() ? "loaded; it has no tickets" : "opened " + String.join(", ", numbers))
+                .orElse("loaded before; nothing new");
     }
 }

@@ -2,6 +2,7 @@ package org.benchtrail.demo;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import org.benchtrail.core.method.Role;
 import org.benchtrail.ticket.NewTicket;
@@ -16,17 +17,35 @@ import org.jspecify.annotations.Nullable;
  */
 record Scenario(String name, List<Person> accounts, List<Job> tickets) {
 
-    record Person(String login, String name, Set<Role> roles) {}
+    record Person(String login, String name, Set<Role> roles, Place place) {}
 
-    /** A ticket: who opened it, the report, and the acts in their order. */
-    record Job(String by, NewTicket report, List<Deed> acts) {}
+    /**
+     * A ticket: who opened it, the report, and the acts in their order.
+     *
+     * @param place of the ticket in the file
+     * @param reported place of the report
+     */
+    record Job(String by, NewTicket report, List<Deed> acts, Place place, Place reported) {}
 
     /**
      * An act.
      *
      * @param as a name for its entry, by which later acts refer to it as {@code @name}
      * @param fact the fact with its kind, references not yet resolved
-     * @param line where it stands in the file
+     * @param place where it stands in the file
      */
-    record Deed(String by, @Nullable String as, ObjectNode fact, int line) {}
+    record Deed(String by, @Nullable String as, ObjectNode fact, Place place) {}
+
+    /**
+     * Where something with fields stands in the file.
+     *
+     * @param start the line on which it begins
+     * @param fields the line of each of its fields
+     */
+    record Place(int start, Map<String, Integer> fields) {
+        /** The line of a field; of one that is not there, the start. A field may be nested: {@code loads[2].watts}. */
+        int line(String field) {
+            return fields.getOrDefault(field.split("[.\\[]", 2)[0], start);
+        }
+    }
 }

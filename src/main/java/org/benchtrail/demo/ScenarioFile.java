@@ -1,17 +1,26 @@
 package org.benchtrail.demo;
 
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.DeserializationFeature;
+import com.fasterxml.jackson.databind.JsonMappingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.exc.InvalidFormatException;
+import com.fasterxml.jackson.databind.exc.InvalidTypeIdException;
+import com.fasterxml.jackson.databind.exc.UnrecognizedPropertyException;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.StringReader;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Role;
 import org.benchtrail.ticket.NewTicket;
 import org.benchtrail.trail.FactJson;
@@ -20,17 +29,21 @@ import org.yaml.snakeyaml.LoaderOptions;
 import org.yaml.snakeyaml.Yaml;
 import org.yaml.snakeyaml.constructor.SafeConstructor;
 import org.yaml.snakeyaml.error.MarkedYAMLException;
+import org.yaml.snakeyaml.error.YAMLException;
 import org.yaml.snakeyaml.nodes.MappingNode;
 import org.yaml.snakeyaml.nodes.Node;
 import org.yaml.snakeyaml.nodes.ScalarNode;
 import org.yaml.snakeyaml.nodes.SequenceNode;
 import org.yaml.snakeyaml.nodes.Tag;
+import org.yaml.snakeyaml.reader.ReaderException;
 
 /** Reads a scenario, and refuses a malformed one with line and field. */
 final class ScenarioFile {
     private final String fileName;
-    private final Map<JsonNode, Integer> lines = new java.util.IdentityHashMap<>();
-    private final ObjectMapper mapper = FactJson.teach(new ObjectMapper().findAndRegisterModules());
+    /** Of everything with fields and every list. Values are shared between places, so they have no place of their own. */
+    private final Map<JsonNode, Scenario.Place> places = new IdentityHashMap<>();
+
+    private final ObjectMapper mapper = strict(new ObjectMapper().findAndRegisterModules());
 
     private ScenarioFile(String fileName) {
         this.fileName = fileName;
@@ -45,19 +58,63 @@ final class ScenarioFile {
         }
     }
 
+    /** A mapper that reads facts and reports, and drops nothing unseen. */
+    static ObjectMapper strict(ObjectMapper mapper) {
+        return FactJson.teach(mapper).enable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES);
+    }
+
+    /** What is wrong in a fact or report that could not be read, as a person would say it. */
+    static Invalid problem(JsonProcessingException failure) {
+        for (Throwable cause = failure; cause != null; cause = cause.getCause()) {
+            if (cause instanceof Invalid invalid) {
+                return invalid;
+            }
+        }
+        if (failure instanceof InvalidTypeIdException kind) {
+            return new Invalid("kind", "There is no kind of act '" + kind.getTypeId() + "'.");
+        }
+        if (failure instanceof UnrecognizedPropertyException unknown) {
+            return new Invalid(
+                    path(unknown),
+                    "This field is not known here. Known are: " + new TreeSet<>(unknown.getKnownPropertyIds()) + ".");
+        }
+        if (failure instanceof InvalidFormatException format) {
+            return new Invalid(path(format), "'" + format.getValue() + "' cannot stand here" + choices(format) + ".");
+        }
+        return failure instanceof JsonMappingException mapping
+                ? new Invalid(path(mapping), "This cannot be read: " + failure.getOriginalMessage())
+                : new Invalid("", failure.getOriginalMessage());
+    }
+
+    private static String choices(InvalidFormatException format) {
+        Class<?> wanted = format.getTargetType();
+        return wanted != null && wanted.isEnum() ? "; choose from " + Arrays.toString(wanted.getEnumConstants()) : "";
+    }
+
+    private static String path(JsonMappingException failure) {
+        StringBuilder path = new StringBuilder();
+        for (JsonMappingException.Reference step : failure.getPath()) {
+            if (step.getFieldName() == null) {
+                path.append('[').append(step.getIndex()).append(']');
+            } else {
+                path.append(path.isEmpty() ? "" : ".").append(step.getFieldName());
+            }
+        }
+        return path.toString();
+    }
+
     static Scenario read(String fileName, String yaml) {
         return new ScenarioFile(fileName).scenario(yaml);
     }
 
     private Scenario scenario(String yaml) {
-        JsonNode root = tree(yaml);
-        ObjectNode file = object(root, "");
+        ObjectNode file = object(tree(yaml), new Scenario.Place(1, Map.of()), "");
         only(file, Set.of("name", "accounts", "tickets"));
-        List<Scenario.Person> people = new ArrayList<>();
-        array(file, "accounts").forEach(n -> people.add(person(object(n, "accounts"))));
-        List<Scenario.Job> jobs = new ArrayList<>();
-        array(file, "tickets").forEach(n -> jobs.add(job(object(n, "tickets"))));
-        return new Scenario(text(file, "name"), people, jobs);
+        String name = text(file, "name");
+        List<Scenario.Person> people =
+                items(file, "accounts").stream().map(this::person).toList();
+        List<Scenario.Job> jobs = items(file, "tickets").stream().map(this::job).toList();
+        return new Scenario(name, people, jobs);
     }
 
     private Scenario.Person person(ObjectNode node) {
@@ -67,32 +124,36 @@ final class ScenarioFile {
             try {
                 roles.add(Role.valueOf(role.asText()));
             } catch (IllegalArgumentException e) {
-                throw malformed(role, "roles", "There is no role '" + role.asText() + "'.");
+                throw malformed(
+                        node,
+                        "roles",
+                        "There is no role '" + role.asText() + "'; choose from " + Arrays.toString(Role.values())
+                                + ".");
             }
         }
-        return new Scenario.Person(text(node, "login"), text(node, "name"), roles);
+        return new Scenario.Person(text(node, "login"), text(node, "name"), roles, place(node));
     }
 
     private Scenario.Job job(ObjectNode node) {
         only(node, Set.of("by", "report", "acts"));
-        ObjectNode report = object(required(node, "report"), "report");
-        List<Scenario.Deed> deeds = new ArrayList<>();
-        array(node, "acts").forEach(n -> deeds.add(deed(object(n, "acts"))));
+        String by = text(node, "by");
+        ObjectNode report = object(required(node, "report"), place(node), "report");
+        List<Scenario.Deed> deeds = items(node, "acts").stream().map(this::deed).toList();
         try {
-            return new Scenario.Job(text(node, "by"), mapper.treeToValue(report, NewTicket.class), deeds);
-        } catch (com.fasterxml.jackson.core.JsonProcessingException e) {
-            throw malformed(report, "report", e.getOriginalMessage());
+            return new Scenario.Job(by, mapper.treeToValue(report, NewTicket.class), deeds, place(node), place(report));
+        } catch (JsonProcessingException e) {
+            Invalid.Problem problem = problem(e).problems().get(0);
+            throw malformed(report, problem.field(), problem.sentence());
         }
     }
 
     private Scenario.Deed deed(ObjectNode node) {
-        ObjectNode fact = node.deepCopy();
-        fact.remove(List.of("by", "as"));
-        if (!fact.has("kind")) {
+        if (!node.has("kind")) {
             throw malformed(node, "kind", "An act needs its kind, such as symptom-recorded.");
         }
-        JsonNode as = node.get("as");
-        return new Scenario.Deed(text(node, "by"), as == null ? null : as.asText(), fact, line(node));
+        ObjectNode fact = node.deepCopy();
+        fact.remove(List.of("by", "as"));
+        return new Scenario.Deed(text(node, "by"), node.has("as") ? text(node, "as") : null, fact, place(node));
     }
 
     private JsonNode tree(String yaml) {
@@ -105,35 +166,47 @@ final class ScenarioFile {
         } catch (MarkedYAMLException e) {
             int line = e.getProblemMark() == null ? 1 : e.getProblemMark().getLine() + 1;
             throw new Malformed(fileName, line, "", "This is no YAML: " + e.getProblem() + ".");
+        } catch (ReaderException e) {
+            String before = yaml.substring(0, Math.min(e.getPosition(), yaml.length()));
+            int line = 1 + (int) before.chars().filter(c -> c == '\n').count();
+            throw new Malformed(fileName, line, "", "Here is a character that no text has. Take it away.");
+        } catch (YAMLException e) {
+            throw new Malformed(fileName, 1, "", "This YAML cannot be taken: " + e.getMessage());
         }
     }
 
     private JsonNode convert(Node node) {
-        JsonNode converted;
+        int line = node.getStartMark().getLine() + 1;
+        if (node.isTwoStepsConstruction()) {
+            throw new Malformed(fileName, line, "", "This contains itself.");
+        }
         if (node instanceof MappingNode mapping) {
-            converted = mapping(mapping);
-        } else if (node instanceof SequenceNode sequence) {
+            return mapping(mapping);
+        }
+        if (node instanceof SequenceNode sequence) {
             ArrayNode array = JsonNodeFactory.instance.arrayNode();
             sequence.getValue().forEach(item -> array.add(convert(item)));
-            converted = array;
-        } else {
-            converted = scalar((ScalarNode) node);
+            places.put(array, new Scenario.Place(line, Map.of()));
+            return array;
         }
-        lines.putIfAbsent(converted, node.getStartMark().getLine() + 1);
-        return converted;
+        return scalar((ScalarNode) node);
     }
 
     private ObjectNode mapping(MappingNode mapping) {
         ObjectNode object = JsonNodeFactory.instance.objectNode();
         Map<String, Integer> seen = new HashMap<>();
         mapping.getValue().forEach(entry -> {
-            String key = ((ScalarNode) entry.getKeyNode()).getValue();
             int line = entry.getKeyNode().getStartMark().getLine() + 1;
+            if (!(entry.getKeyNode() instanceof ScalarNode keyNode)) {
+                throw new Malformed(fileName, line, "", "The name of a field has to be a text.");
+            }
+            String key = keyNode.getValue();
             if (seen.put(key, line) != null) {
                 throw new Malformed(fileName, line, key, "This field is here twice.");
             }
             object.set(key, convert(entry.getValueNode()));
         });
+        places.put(object, new Scenario.Place(mapping.getStartMark().getLine() + 1, seen));
         return object;
     }
 
@@ -163,7 +236,7 @@ final class ScenarioFile {
     private String text(ObjectNode node, String field) {
         JsonNode value = required(node, field);
         if (!value.isTextual() || value.asText().isBlank()) {
-            throw malformed(value, field, "This has to be a text.");
+            throw malformed(node, field, "This has to be a text.");
         }
         return value.asText();
     }
@@ -176,6 +249,16 @@ final class ScenarioFile {
         return value;
     }
 
+    /** The items of a list, each of which has fields; none if the list is not there. */
+    private List<ObjectNode> items(ObjectNode node, String field) {
+        ArrayNode array = array(node, field);
+        List<ObjectNode> items = new ArrayList<>();
+        for (JsonNode item : array) {
+            items.add(object(item, places.getOrDefault(array, place(node)), field));
+        }
+        return items;
+    }
+
     private ArrayNode array(ObjectNode node, String field) {
         @Nullable JsonNode value = node.get(field);
         if (value == null) {
@@ -184,21 +267,22 @@ final class ScenarioFile {
         if (value instanceof ArrayNode array) {
             return array;
         }
-        throw malformed(value, field, "This has to be a list.");
+        throw malformed(node, field, "This has to be a list.");
     }
 
-    private ObjectNode object(JsonNode node, String field) {
+    /** @param around where the node stands, if it turns out to have no fields */
+    private ObjectNode object(JsonNode node, Scenario.Place around, String field) {
         if (node instanceof ObjectNode object) {
             return object;
         }
-        throw malformed(node, field, "Fields are expected here.");
+        throw new Malformed(fileName, around.line(field), field, "Fields are expected here.");
     }
 
-    private int line(JsonNode node) {
-        return lines.getOrDefault(node, 1);
+    private Scenario.Place place(ObjectNode node) {
+        return places.getOrDefault(node, new Scenario.Place(1, Map.of()));
     }
 
-    private Malformed malformed(JsonNode node, String field, String sentence) {
-        return new Malformed(fileName, line(node), field, sentence);
+    private Malformed malformed(ObjectNode node, String field, String sentence) {
+        return new Malformed(fileName, place(node).line(field), field, sentence);
     }
 }

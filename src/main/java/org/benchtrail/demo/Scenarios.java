@@ -13,6 +13,7 @@ import jakarta.transaction.Transactional;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Fact;
@@ -21,7 +22,7 @@ import org.benchtrail.people.Directory;
 import org.benchtrail.people.PeopleActs;
 import org.benchtrail.ticket.Outcome;
 import org.benchtrail.ticket.TicketActs;
-import org.benchtrail.trail.FactJson;
+import org.eclipse.microprofile.config.inject.ConfigProperty;
 
 /** Loads scenarios by the same acts that people use: what the method refuses, no scenario can have. */
 @ApplicationScoped
@@ -34,29 +35,55 @@ public class Scenarios {
     private final Directory people;
     private final EntityManager database;
     private final ObjectMapper mapper;
+    private final boolean demo;
 
-    Scenarios(TicketActs tickets, PeopleActs accounts, Directory people, EntityManager database, ObjectMapper mapper) {
+    Scenarios(
+            TicketActs tickets,
+            PeopleActs accounts,
+            Directory people,
+            EntityManager database,
+            ObjectMapper mapper,
+            @ConfigProperty(name = "benchtrail.demo", defaultValue = "false") boolean demo) {
         this.tickets = tickets;
         this.accounts = accounts;
         this.people = people;
         this.database = database;
-        this.mapper = FactJson.teach(mapper.copy());
+        this.mapper = ScenarioFile.strict(mapper.copy());
+        this.demo = demo;
     }
 
     /**
      * Loads a file, all of it or nothing; one that was loaded before is left alone.
      *
-     * @return numbers of the tickets that were opened; empty if it was loaded before
+     * @return numbers of the tickets that were opened; nothing if it was loaded before
      * @throws ScenarioFile.Malformed with line and field, if the file cannot be taken
      */
     @Transactional
-    public List<String> load(String fileName, String yaml) {
+    public Optional<List<String>> load(String fileName, String yaml) {
         Scenario scenario = ScenarioFile.read(fileName, yaml);
         if (!remember(scenario.name())) {
-            return List.of();
+            return Optional.empty();
         }
-        scenario.accounts().forEach(p -> accounts.ensureAccount(p.login(), p.name(), p.roles(), DEMO_PASSWORD));
-        return scenario.tickets().stream().map(job -> load(fileName, job)).toList();
+        scenario.accounts().forEach(person -> ensure(fileName, person));
+        return Optional.of(
+                scenario.tickets().stream().map(job -> load(fileName, job)).toList());
+    }
+
+    /** The password is known to everybody, so only the demo makes accounts with it. */
+    private void ensure(String fileName, Scenario.Person person) {
+        if (!demo && !people.names().containsKey(person.login())) {
+            throw new ScenarioFile.Malformed(
+                    fileName,
+                    person.place().line("login"),
+                    "login",
+                    "There is no account '" + person.login() + "' here, and only the demo makes accounts from a file."
+                            + " Make the account first.");
+        }
+        try {
+            accounts.ensureAccount(person.login(), person.name(), person.roles(), DEMO_PASSWORD);
+        } catch (Invalid e) {
+            throw malformed(fileName, person.place(), e);
+        }
     }
 
     /** Whether the name is new; of two servers that start at once, one loads it. */
@@ -68,49 +95,46 @@ public class Scenarios {
     }
 
     private String load(String fileName, Scenario.Job job) {
-        Outcome outcome = tickets.open(job.report(), person(fileName, 1, job.by()));
+        Outcome outcome = open(fileName, job);
         Map<String, Integer> entries = new HashMap<>();
         for (Scenario.Deed deed : job.acts()) {
             outcome = perform(fileName, deed, outcome, entries);
+            if (deed.as() != null) {
+                entries.put(deed.as(), outcome.sheet().entries());
+            }
         }
         return outcome.number().toString();
     }
 
-    private Outcome perform(String fileName, Scenario.Deed deed, Outcome before, Map<String, Integer> entries) {
-        Actor actor = person(fileName, deed.line(), deed.by());
+    private Outcome open(String fileName, Scenario.Job job) {
+        Actor actor = person(fileName, job.place(), job.by());
         try {
-            Fact fact = mapper.treeToValue(resolved(deed.fact(), entries), Fact.class);
-            Outcome outcome = tickets.perform(before.number(), before.sheet().entries(), List.of(sheet -> fact), actor);
-            if (outcome.refused()) {
-                throw malformed(fileName, deed, "", sentences(outcome.missing()));
-            }
-            if (deed.as() != null) {
-                entries.put(deed.as(), outcome.sheet().entries());
-            }
-            return outcome;
+            return tickets.open(job.report(), actor);
         } catch (Invalid e) {
-            throw malformed(
-                    fileName,
-                    deed,
-                    e.problems().get(0).field(),
-                    e.problems().get(0).sentence());
-        } catch (JsonProcessingException e) {
-            for (Throwable cause = e; cause != null; cause = cause.getCause()) {
-                if (cause instanceof Invalid invalid) {
-                    throw malformed(
-                            fileName,
-                            deed,
-                            invalid.problems().get(0).field(),
-                            invalid.problems().get(0).sentence());
-                }
-            }
-            throw malformed(fileName, deed, "", e.getOriginalMessage());
+            throw malformed(fileName, job.reported(), e);
         }
     }
 
-    private static ScenarioFile.Malformed malformed(
-            String fileName, Scenario.Deed deed, String field, String sentence) {
-        return new ScenarioFile.Malformed(fileName, deed.line(), field, sentence);
+    private Outcome perform(String fileName, Scenario.Deed deed, Outcome before, Map<String, Integer> entries) {
+        Actor actor = person(fileName, deed.place(), deed.by());
+        try {
+            Fact fact = mapper.treeToValue(resolved("", deed.fact(), entries), Fact.class);
+            Outcome outcome = tickets.perform(before.number(), before.sheet().entries(), List.of(sheet -> fact), actor);
+            if (outcome.refused()) {
+                throw new ScenarioFile.Malformed(
+                        fileName, deed.place().line("kind"), "kind", sentences(outcome.missing()));
+            }
+            return outcome;
+        } catch (Invalid e) {
+            throw malformed(fileName, deed.place(), e);
+        } catch (JsonProcessingException e) {
+            throw malformed(fileName, deed.place(), ScenarioFile.problem(e));
+        }
+    }
+
+    private static ScenarioFile.Malformed malformed(String fileName, Scenario.Place place, Invalid invalid) {
+        Invalid.Problem first = invalid.problems().get(0);
+        return new ScenarioFile.Malformed(fileName, place.line(first.field()), first.field(), first.sentence());
     }
 
     private static String sentences(List<Missing> missing) {
@@ -118,29 +142,35 @@ public class Scenarios {
                 + String.join(" ", missing.stream().map(Missing::sentence).toList());
     }
 
-    private Actor person(String fileName, int line, String login) {
+    private Actor person(String fileName, Scenario.Place place, String login) {
         return people.worker(login)
                 .orElseThrow(() -> new ScenarioFile.Malformed(
-                        fileName, line, "by", "Nobody who works on tickets has the account '" + login + "'."));
+                        fileName,
+                        place.line("by"),
+                        "by",
+                        "Nobody who works on tickets has the account '" + login + "'."));
     }
 
     /** The fact with every {@code @name} replaced by the number of the entry of that name. */
-    private static JsonNode resolved(JsonNode node, Map<String, Integer> entries) {
+    private static JsonNode resolved(String field, JsonNode node, Map<String, Integer> entries) {
         if (node.isTextual() && node.asText().startsWith("@")) {
             Integer entry = entries.get(node.asText().substring(1));
             if (entry == null) {
-                throw new Invalid(node.asText(), "No earlier act of this ticket has this name.");
+                throw new Invalid(field, "No earlier act of this ticket has the name '" + node.asText() + "'.");
             }
             return IntNode.valueOf(entry);
         }
         if (node instanceof ObjectNode object) {
             ObjectNode copy = JsonNodeFactory.instance.objectNode();
-            object.fields().forEachRemaining(e -> copy.set(e.getKey(), resolved(e.getValue(), entries)));
+            object.fields().forEachRemaining(e -> {
+                String name = field.isEmpty() ? e.getKey() : field + "." + e.getKey();
+                copy.set(e.getKey(), resolved(name, e.getValue(), entries));
+            });
             return copy;
         }
         if (node instanceof ArrayNode array) {
             ArrayNode copy = JsonNodeFactory.instance.arrayNode();
-            array.forEach(item -> copy.add(resolved(item, entries)));
+            array.forEach(item -> copy.add(resolved(field + "[" + copy.size() + "]", item, entries)));
             return copy;
         }
         return node;

@@ -1,0 +1,77 @@
+package org.benchtrail.packaged;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.TimeUnit;
+import java.util.stream.Stream;
+
+/** The jar that the build made, started as somebody would start it. */
+final class PackagedJar {
+    private static final int LIMIT_SECONDS = 120;
+
+    private PackagedJar() {}
+
+    /** A process that has ended: how, and all it said. */
+    record Ended(int code, String said) {}
+
+    /** An empty folder of the build for one test. */
+    static Path folder(String name) throws IOException {
+        Path folder = Path.of("target", "packaged", name).toAbsolutePath();
+        if (Files.exists(folder)) {
+            try (Stream<Path> tree = Files.walk(folder)) {
+                for (Path path : tree.sorted(Comparator.reverseOrder()).toList()) {
+                    Files.delete(path);
+                }
+            }
+        }
+        return Files.createDirectories(folder);
+    }
+
+    /**
+     * Starts it. Nothing of this process's own settings reaches it.
+     *
+     * @param properties system properties, {@code name=value}
+     * @param log takes all it says
+     */
+    static Process start(Map<String, String> environment, List<String> properties, Path log, String... words)
+            throws IOException {
+        List<String> command = new ArrayList<>();
+        command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
+        command.add("-Xmx400m");
+        properties.forEach(property -> command.add("-D" + property));
+        command.addAll(List.of("-jar", System.getProperty("benchtrail.jar")));
+        command.addAll(List.of(words));
+        ProcessBuilder builder = new ProcessBuilder(command)
+                .redirectErrorStream(true)
+                .redirectOutput(ProcessBuilder.Redirect.appendTo(log.toFile()));
+        builder.environment().keySet().removeIf(name -> name.startsWith("BENCHTRAIL_") || name.startsWith("QUARKUS_"));
+        builder.environment().putAll(environment);
+        return builder.start();
+    }
+
+    /** Starts it and waits until it has ended by itself. */
+    static Ended run(Map<String, String> environment, List<String> properties, String... words)
+            throws IOException, InterruptedException {
+        Path log = Files.createTempFile(Files.createDirectories(Path.of("target", "packaged")), "run", ".log");
+        Process process = start(environment, properties, log, words);
+        boolean ended = process.waitFor(LIMIT_SECONDS, TimeUnit.SECONDS);
+        if (!ended) {
+            process.destroy();
+            if (!process.waitFor(LIMIT_SECONDS, TimeUnit.SECONDS)) {
+                process.destroyForcibly();
+            }
+        }
+        String said = Files.readString(log, StandardCharsets.UTF_8);
+        Files.delete(log);
+        if (!ended) {
+            throw new AssertionError("did not end by itself; it said:\n" + said);
+        }
+        return new Ended(process.exitValue(), said);
+    }
+}

@@ -1,0 +1,103 @@
+package org.benchtrail.packaged;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** A shop's own server, on the shop's own database. */
+class ProductionIT {
+    private static final String PASSWORD = "first-of-all-passwords";
+
+    private static ShopDatabase database;
+
+    @BeforeAll
+    static void start() throws Exception {
+        database = new ShopDatabase("shop");
+    }
+
+    @AfterAll
+    static void stop() {
+        database.close();
+    }
+
+    @Test
+    void shopsServer_hasItsFirstAdministratorAndNothingOfTheDemo() throws Exception {
+        Path folder = PackagedJar.folder("shop-server");
+        Map<String, String> environment = database.environment();
+        environment.put("BENCHTRAIL_DATA", folder.toString());
+        environment.put("BENCHTRAIL_FIRST_ADMINISTRATOR", "magda");
+        environment.put("BENCHTRAIL_FIRST_ADMINISTRATOR_PASSWORD", PASSWORD);
+        try (RunningServer server = RunningServer.start(folder, environment, List.of())) {
+            assertEquals(303, new Visitor(server.address()).signIn("magda", PASSWORD));
+            for (String login : List.of("ines", "tomasz", "ruth", "omar", "lena")) {
+                assertEquals(401, new Visitor(server.address()).signIn(login, "benchtrail-demo"), login);
+            }
+            assertEquals(1, database.count("account"));
+            assertEquals(0, database.count("ticket"));
+            assertEquals(0, database.count("scenario"));
+            assertTrue(startsNoDatabase(folder), "a database was started in " + folder);
+            assertFalse(server.said().contains("benchtrail-demo"), server.said());
+        }
+        secondAdministrator_isNotMade(folder, environment);
+    }
+
+    private static void secondAdministrator_isNotMade(Path folder, Map<String, String> environment) throws Exception {
+        environment.remove("BENCHTRAIL_FIRST_ADMINISTRATOR");
+        environment.remove("BENCHTRAIL_FIRST_ADMINISTRATOR_PASSWORD");
+        List<String> properties = List.of(
+                "benchtrail.first-administrator=nadia", "benchtrail.first-administrator-password=" + PASSWORD);
+        try (RunningServer server = RunningServer.start(folder, environment, properties)) {
+            assertEquals(401, new Visitor(server.address()).signIn("nadia", PASSWORD), "somebody was there already");
+            assertEquals(303, new Visitor(server.address()).signIn("magda", PASSWORD));
+            assertEquals(0, server.stop() == 143 ? 0 : 1, "ends as a process does that was told to");
+        }
+    }
+
+    private static boolean startsNoDatabase(Path folder) throws Exception {
+        try (var inside = Files.list(folder)) {
+            return inside.findAny().isEmpty();
+        }
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "BENCHTRAIL_DATABASE_USER",
+                "BENCHTRAIL_DATABASE_PASSWORD",
+                "BENCHTRAIL_OWNER_USER",
+                "BENCHTRAIL_OWNER_PASSWORD",
+                "BENCHTRAIL_SESSION_KEY"
+            })
+    void variableMissing_isNamed(String variable) throws Exception {
+        Map<String, String> environment = database.environment();
+        environment.remove(variable);
+        PackagedJar.Ended ended = PackagedJar.run(environment, List.of());
+        assertEquals(1, ended.code(), ended.said());
+        assertEquals(
+                "BENCHTRAIL_DATABASE_URL is set, so " + variable
+                        + " has to be set as well; see the README, 'A shop\u2019s own server'.",
+                ended.said().strip());
+    }
+
+    @Test
+    void unknownWord_isNamedBeforeAnythingStarts() throws Exception {
+        Path folder = PackagedJar.folder("unknown-word");
+        PackagedJar.Ended ended =
+                PackagedJar.run(Map.of("BENCHTRAIL_DATA", folder.toString()), List.of(), "lode", "file.yaml");
+        assertEquals(1, ended.code(), ended.said());
+        assertEquals(
+                "Benchtrail does not know 'lode'. It knows: load FILE... (no words start the server).",
+                ended.said().strip());
+        assertTrue(startsNoDatabase(folder), "a database was started in " + folder);
+    }
+}

@@ -1,0 +1,53 @@
+package org.benchtrail.packaged;
+
+import java.io.IOException;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.util.HashMap;
+import java.util.Map;
+import org.benchtrail.platform.database.Credentials;
+import org.benchtrail.platform.database.EmbeddedDatabase;
+
+/** The database that a shop has already: run by this test's process, so that a server that uses it needs to start none. */
+final class ShopDatabase implements AutoCloseable {
+    private static final String SESSION_KEY = "a key of the tests, long enough";
+
+    private final EmbeddedDatabase database;
+
+    ShopDatabase(String folder) throws IOException {
+        database = EmbeddedDatabase.start(PackagedJar.folder(folder), sentence -> {});
+    }
+
+    /** The variables that a server on this database needs. */
+    Map<String, String> environment() {
+        Credentials server = database.server();
+        Credentials owner = database.owner();
+        return new HashMap<>(Map.of(
+                "BENCHTRAIL_DATABASE_URL", database.jdbcUrl(),
+                "BENCHTRAIL_DATABASE_USER", server.user(),
+                "BENCHTRAIL_DATABASE_PASSWORD", server.password(),
+                "BENCHTRAIL_OWNER_USER", owner.user(),
+                "BENCHTRAIL_OWNER_PASSWORD", owner.password(),
+                "BENCHTRAIL_SESSION_KEY", SESSION_KEY));
+    }
+
+    /** How many rows a table has. */
+    int count(String table) throws SQLException {
+        Credentials owner = database.owner();
+        try (Connection connection =
+                        DriverManager.getConnection(database.jdbcUrl(), owner.user(), owner.password());
+                Statement statement = connection.createStatement();
+                ResultSet rows = statement.executeQuery("select count(*) from " + table)) {
+            rows.next();
+            return rows.getInt(1);
+        }
+    }
+
+    @Override
+    public void close() {
+        database.stop();
+    }
+}

@@ -1,0 +1,126 @@
+package org.benchtrail.packaged;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.net.CookieManager;
+import java.net.URI;
+import java.net.URLEncoder;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.net.http.HttpResponse.BodyHandlers;
+import java.nio.charset.StandardCharsets;
+import java.time.Duration;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+
+/** Somebody who visits a running server: as a browser with its cookies and forms, or as a program with a token. */
+final class Visitor {
+    private static final Pattern FORM_TOKEN = Pattern.compile("name=\"csrf-token\" value=\"([^\"]*)\"");
+    private static final Pattern SECRET = Pattern.compile("<p><code>([^<]+)</code></p>");
+    private static final ObjectMapper JSON = new ObjectMapper();
+    private static final Duration PATIENCE = Duration.ofSeconds(30);
+
+    private final URI server;
+    private final @Nullable String token;
+    private final HttpClient client;
+
+    Visitor(URI server) {
+        this(server, null);
+    }
+
+    private Visitor(URI server, @Nullable String token) {
+        this.server = server;
+        this.token = token;
+        this.client = HttpClient.newBuilder()
+                .version(HttpClient.Version.HTTP_1_1)
+                .connectTimeout(PATIENCE)
+                .cookieHandler(new CookieManager())
+                .build();
+    }
+
+    /** A program with a token. */
+    static Visitor withToken(URI server, String token) {
+        return new Visitor(server, token);
+    }
+
+    /** The status with which the sign-in page answers: 303 lets in, 401 does not. */
+    int signIn(String login, String password) throws IOException, InterruptedException {
+        String page = get("/sign-in").body();
+        return form("/sign-in", page, Map.of("login", login, "password", password, "to", "/me"))
+                .statusCode();
+    }
+
+    /** A token made on one's own page; {@link #signIn} comes first. */
+    String makeToken() throws IOException, InterruptedException {
+        HttpResponse<String> answer = form("/me/tokens", get("/me").body(), Map.of("name", "a program", "days", ""));
+        Matcher secret = SECRET.matcher(answer.body());
+        if (!secret.find()) {
+            throw new AssertionError("no token on the page: " + answer.statusCode() + "\n" + answer.body());
+        }
+        return secret.group(1);
+    }
+
+    HttpResponse<String> get(String path) throws IOException, InterruptedException {
+        return send(request(path).GET());
+    }
+
+    /** What the API answers to a question that it must be able to answer. */
+    JsonNode read(String path) throws IOException, InterruptedException {
+        HttpResponse<String> answer = get(path);
+        if (answer.statusCode() != 200) {
+            throw new AssertionError(path + " answered " + answer.statusCode() + "\n" + answer.body());
+        }
+        return json(answer);
+    }
+
+    HttpResponse<String> post(String path, Map<String, ?> body) throws IOException, InterruptedException {
+        return send(posting(path, body));
+    }
+
+    /** Posts what builds on a version. */
+    HttpResponse<String> post(String path, int version, Map<String, ?> body) throws IOException, InterruptedException {
+        return send(posting(path, body).header("If-Match", "\"" + version + "\""));
+    }
+
+    static JsonNode json(HttpResponse<String> answer) throws IOException {
+        return JSON.readTree(answer.body());
+    }
+
+    private HttpRequest.Builder posting(String path, Map<String, ?> body) throws IOException {
+        return request(path)
+                .header("Content-Type", "application/json")
+                .POST(HttpRequest.BodyPublishers.ofString(JSON.writeValueAsString(body)));
+    }
+
+    private HttpResponse<String> form(String path, String page, Map<String, String> fields)
+            throws IOException, InterruptedException {
+        Matcher formToken = FORM_TOKEN.matcher(page);
+        if (!formToken.find()) {
+            throw new AssertionError("no form on the page:\n" + page);
+        }
+        Map<String, String> all = new LinkedHashMap<>(fields);
+        all.put("csrf-token", formToken.group(1));
+        String body = all.entrySet().stream()
+                .map(e -> e.getKey() + "=" + URLEncoder.encode(e.getValue(), StandardCharsets.UTF_8))
+                .collect(Collectors.joining("&"));
+        return send(request(path)
+                .header("Content-Type", "application/x-www-form-urlencoded")
+                .POST(HttpRequest.BodyPublishers.ofString(body)));
+    }
+
+    private HttpRequest.Builder request(String path) {
+        HttpRequest.Builder request =
+                HttpRequest.newBuilder(server.resolve(path)).timeout(PATIENCE);
+        return token == null ? request : request.header("Authorization", "Bearer " + token);
+    }
+
+    private HttpResponse<String> send(HttpRequest.Builder request) throws IOException, InterruptedException {
+        return client.send(request.build(), BodyHandlers.ofString());
+    }
+}
