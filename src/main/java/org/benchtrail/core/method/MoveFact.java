@@ -145,7 +145,7 @@ public sealed interface MoveFact extends DeskFact {
         public HandedOver {
             Texts t = new Texts();
             to = t.required("to", to, 60, "Say who takes it.");
-            toRoles = toRoles == null ? Set.of() : Set.copyOf(toRoles);
+            toRoles = Texts.roles(toRoles);
             note = t.optional("note", note, Texts.PARAGRAPH);
             t.done();
         }

@@ -75,6 +75,15 @@ final class Texts {
         return Collections.unmodifiableSet(copy);
     }
 
+    /** Unmodifiable, in the order of the enum, so that one fact has one canonical form. */
+    static Set<Role> roles(@Nullable Set<Role> given) {
+        Set<Role> copy = EnumSet.noneOf(Role.class);
+        if (given != null) {
+            copy.addAll(given);
+        }
+        return Collections.unmodifiableSet(copy);
+    }
+
     void require(boolean holds, String field, String whatToDo) {
         if (!holds) {
             problems.add(new Problem(field, whatToDo));
