@@ -15,9 +15,4 @@ class Attachment {
     byte[] content = {};
 
     protected Attachment() {}
-
-    Attachment(String sha256, byte[] content) {
-        this.sha256 = sha256;
-        this.content = content;
-    }
 }

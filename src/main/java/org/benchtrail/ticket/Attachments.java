@@ -5,6 +5,8 @@ import jakarta.enterprise.context.ApplicationScoped;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
+import java.util.List;
+import java.util.Optional;
 
 /** The rows of attached files. */
 @ApplicationScoped
@@ -13,14 +15,22 @@ class Attachments implements PanacheRepositoryBase<Attachment, String> {
     /** Stores the bytes unless they are there already, and names them by their SHA-256. */
     String keep(byte[] content) {
         String sha256 = sha256(content);
-        if (!has(sha256)) {
-            persist(new Attachment(sha256, content));
-        }
+        // not persist(): two who attach the same file at once must both succeed
+        getEntityManager()
+                .createNativeQuery("insert into attachment (sha256, content) values (?, ?) on conflict do nothing")
+                .setParameter(1, sha256)
+                .setParameter(2, content)
+                .executeUpdate();
         return sha256;
     }
 
-    boolean has(String sha256) {
-        return count("sha256", sha256) > 0;
+    /** Size of the file in bytes; empty if none with that hash is kept. */
+    Optional<Integer> size(String sha256) {
+        List<?> found = getEntityManager()
+                .createNativeQuery("select length(content) from attachment where sha256 = ?")
+                .setParameter(1, sha256)
+                .getResultList();
+        return found.stream().findFirst().map(Integer.class::cast);
     }
 
     private static String sha256(byte[] content) {

@@ -51,6 +51,8 @@ public record NewTicket(
                 .require(place.length() <= 300, "place", "Shorten this to 300 characters.")
                 .require(!requester.isEmpty(), "requester", "Say who reports it.")
                 .require(requester.length() <= 200, "requester", "Shorten this to 200 characters.")
+                .require(Typed.isStorable(requester), "requester", Typed.WHAT_TO_DO)
+                .require(Typed.isStorable(contact), "contact", Typed.WHAT_TO_DO)
                 .require(!contact.isEmpty(), "contact", "Say how to reach them: telephone, mail, room.")
                 .require(contact.length() <= 200, "contact", "Shorten this to 200 characters.")
                 .require(impact != null, "impact", "Say whom it touches.")

@@ -29,13 +29,17 @@ public record QueueFilter(
         int size) {
 
     public QueueFilter {
-        if (size < 1 || size > 200) {
-            throw new Invalid("size", "A page has 1 to 200 lines.");
-        }
+        new Invalid.Collector()
+                .require(size >= 1 && size <= 200, "size", "A page has 1 to 200 lines.")
+                .require(Typed.isStorable(assignee), "assignee", Typed.WHAT_TO_DO)
+                .require(Typed.isStorable(place), "place", Typed.WHAT_TO_DO)
+                .throwIfAny();
     }
 
     /** Place in the order by due time, then number. */
     public record Cursor(Instant due, int serial) {
+        private static final Instant LAST = Instant.parse("9999-12-31T23:59:59Z");
+
         String token() {
             return Base64.getUrlEncoder()
                     .withoutPadding()
@@ -50,7 +54,11 @@ public record QueueFilter(
             try {
                 String text = new String(Base64.getUrlDecoder().decode(token), StandardCharsets.UTF_8);
                 int space = text.indexOf(' ');
-                return new Cursor(Instant.parse(text.substring(0, space)), Integer.parseInt(text.substring(space + 1)));
+                Instant due = Instant.parse(text.substring(0, space));
+                if (due.isBefore(Instant.EPOCH) || due.isAfter(LAST)) {
+                    throw new IllegalArgumentException("no ticket was ever due then");
+                }
+                return new Cursor(due, Integer.parseInt(text.substring(space + 1)));
             } catch (RuntimeException e) {
                 throw new Invalid("after", "This place in the list is not known: begin at the first page.");
             }

@@ -6,6 +6,8 @@ import jakarta.persistence.EnumType;
 import jakarta.persistence.Enumerated;
 import jakarta.persistence.Id;
 import java.time.Instant;
+import java.util.Arrays;
+import java.util.List;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.benchtrail.core.method.Category;
@@ -23,6 +25,9 @@ import org.jspecify.annotations.Nullable;
 /** What lists and searches need of a ticket: an image of its job sheet, made anew after every act, never changed otherwise. */
 @Entity
 class Ticket {
+    /** In UTF-16 code units; the index of words takes one megabyte of text at most. */
+    private static final int MOST_WORDS = 150_000;
+
     @Id
     int serial;
 
@@ -118,7 +123,7 @@ class Ticket {
 
     private static String words(JobSheet sheet) {
         Opened report = sheet.opened();
-        return Stream.of(
+        String all = Stream.of(
                         Stream.of(report.title(), report.device(), report.place()),
                         sheet.all(SymptomRecorded.class).stream()
                                 .flatMap(s ->
@@ -126,6 +131,11 @@ class Ticket {
                         sheet.all(CauseNamed.class).stream().map(c -> c.fact().cause()))
                 .flatMap(s -> s)
                 .collect(Collectors.joining("\n"));
+        if (all.length() <= MOST_WORDS) {
+            return all;
+        }
+        boolean splits = Character.isHighSurrogate(all.charAt(MOST_WORDS - 1));
+        return all.substring(0, splits ? MOST_WORDS - 1 : MOST_WORDS);
     }
 
     TicketNumber number() {
@@ -134,13 +144,31 @@ class Ticket {
 
     /** Whether this image is what the sheet says. */
     boolean shows(JobSheet sheet) {
-        Ticket fresh = new Ticket(number(), sheet);
-        return entries == fresh.entries
-                && title.equals(fresh.title)
-                && step == fresh.step
-                && standing == fresh.standing
-                && round == fresh.round
-                && java.util.Objects.equals(assignee, fresh.assignee)
-                && words.equals(fresh.words);
+        return columns().equals(new Ticket(number(), sheet).columns());
+    }
+
+    private List<Object> columns() {
+        return Arrays.asList(
+                title,
+                category,
+                device,
+                place,
+                requester,
+                impact,
+                urgency,
+                priority,
+                step,
+                standing,
+                round,
+                assignee,
+                opened,
+                due,
+                holdFor,
+                followUp,
+                escalated,
+                entries,
+                touched,
+                ended,
+                words);
     }
 }

@@ -251,11 +251,24 @@ public class TicketActs {
         if (fact instanceof DeskFact.Opened || fact instanceof DeskFact.Refused) {
             throw new Invalid("kind", "The server itself records '" + FactKinds.name(fact.getClass()) + "'.");
         }
-        Fact told = fact instanceof DeskFact.Corrected corrected ? corrected.replacement() : fact;
-        if (told instanceof IdentifyFact.AttachmentAdded added && !attachments.has(added.sha256())) {
-            throw new Invalid("sha256", "Send the file first: no file with this SHA-256 is kept here.");
+        if (fact instanceof IdentifyFact.AttachmentAdded added) {
+            return kept(added);
+        }
+        if (fact instanceof DeskFact.Corrected corrected
+                && corrected.replacement() instanceof IdentifyFact.AttachmentAdded added) {
+            return new DeskFact.Corrected(corrected.entry(), corrected.reason(), kept(added));
         }
         return fact;
+    }
+
+    /** With the size that the file has, whatever was told. */
+    private IdentifyFact.AttachmentAdded kept(IdentifyFact.AttachmentAdded told) {
+        int bytes = attachments
+                .size(told.sha256())
+                .orElseThrow(
+                        () -> new Invalid("sha256", "Send the file first: no file with this SHA-256 is kept here."));
+        return new IdentifyFact.AttachmentAdded(
+                told.fileName(), told.mediaType(), bytes, told.sha256(), told.shows());
     }
 
     /** The site's policy as configured, with the usual values as defaults. */

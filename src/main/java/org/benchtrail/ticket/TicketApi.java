@@ -16,12 +16,10 @@ import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
 import java.net.URI;
 import java.time.Clock;
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.benchtrail.core.Invalid;
-import org.benchtrail.core.method.Fact;
 import org.benchtrail.core.method.Method;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Standing;
@@ -134,7 +132,7 @@ public class TicketApi {
             @HeaderParam("If-Match") @Nullable String version,
             @RequestBody(ref = "Acts") JsonNode body) {
         TicketNumber ticket = TicketNumber.parse(number);
-        List<Act> facts = read(body);
+        List<Act> facts = ActsBody.read(body);
         return answer(acts.perform(ticket, version(version), facts, current.actor()));
     }
 
@@ -211,31 +209,6 @@ public class TicketApi {
         return missing.size() == 1
                 ? missing.get(0).sentence()
                 : missing.size() + " requirements are not met; each is listed under missing.";
-    }
-
-    private List<Act> read(@Nullable JsonNode body) {
-        if (body == null || body.isNull() || body.isEmpty()) {
-            throw new Invalid("body", "Send one fact with its kind, or an array of facts.");
-        }
-        List<Act> read = new ArrayList<>();
-        for (JsonNode one : body.isArray() ? body : List.of(body)) {
-            Fact fact = fact(one);
-            read.add(sheet -> fact);
-        }
-        return read;
-    }
-
-    private Fact fact(JsonNode node) {
-        try {
-            return mapper.treeToValue(node, Fact.class);
-        } catch (com.fasterxml.jackson.core.JsonProcessingException e) {
-            for (Throwable cause = e; cause != null; cause = cause.getCause()) {
-                if (cause instanceof Invalid invalid) {
-                    throw invalid;
-                }
-            }
-            throw new Invalid("body", e.getOriginalMessage());
-        }
     }
 
     private static int version(@Nullable String ifMatch) {

@@ -74,14 +74,21 @@ public class TicketLook {
         if (!chain.holds()) {
             return chain;
         }
-        JobSheet sheet = JobSheet.replay(entries.stream().map(TrailEntry::read).toList());
-        return row.shows(sheet)
+        return shows(row, entries)
                 ? chain
                 : new Verification(
                         entries.size(),
                         false,
                         null,
                         "The trail holds, but the ticket's row says something else than it.");
+    }
+
+    private static boolean shows(Ticket row, List<TrailEntry> entries) {
+        try {
+            return row.shows(JobSheet.replay(entries.stream().map(TrailEntry::read).toList()));
+        } catch (IllegalArgumentException e) {
+            return false; // each entry holds, but together they tell no ticket
+        }
     }
 
     /** The file with that hash, if it is attached to that ticket. */
@@ -176,10 +183,17 @@ public class TicketLook {
     private static String prefixQuery(String text, String operator) {
         return Arrays.stream(text.toLowerCase(Locale.ROOT).split("[^\\p{L}\\p{N}]+"))
                 .filter(word -> word.length() >= (operator.contains("|") ? 4 : 1))
+                .map(TicketLook::beginning)
                 .distinct()
                 .limit(12)
                 .map(word -> "'" + word + "':*")
                 .collect(Collectors.joining(operator));
+    }
+
+    /** The database refuses a word of more than 2046 bytes; as a prefix, the beginning finds no less. */
+    private static String beginning(String word) {
+        int most = 100;
+        return word.codePointCount(0, word.length()) <= most ? word : word.substring(0, word.offsetByCodePoints(0, most));
     }
 
     private static <T> TypedQuery<T> bind(TypedQuery<T> query, Map<String, Object> values) {

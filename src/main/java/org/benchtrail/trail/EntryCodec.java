@@ -6,8 +6,11 @@ import java.io.IOException;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
+import java.time.format.DateTimeParseException;
+import java.util.Objects;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Stream;
 import org.benchtrail.core.integrity.HashChain;
 import org.benchtrail.core.method.Entry;
 import org.benchtrail.core.method.Fact;
@@ -36,7 +39,11 @@ final class EntryCodec {
             String actor,
             Set<Role> roles,
             Fact payload,
-            String previous) {}
+            String previous) {
+        Envelope {
+            Stream.of(ticket, at, actor, roles, payload, previous).forEach(Objects::requireNonNull);
+        }
+    }
 
     record Decoded(String ticket, Entry entry, String previous) {}
 
@@ -65,12 +72,12 @@ final class EntryCodec {
     static Decoded decode(byte[] canonical) {
         try {
             Envelope envelope = MAPPER.readValue(canonical, Envelope.class);
-            if (envelope.format() != FORMAT) {
-                throw new IllegalArgumentException("unknown format " + envelope.format());
+            if (envelope == null || envelope.format() != FORMAT) {
+                throw new IllegalArgumentException("not of format " + FORMAT);
             }
             Stamp stamp = new Stamp(envelope.entry(), Instant.parse(envelope.at()), envelope.actor(), envelope.roles());
             return new Decoded(envelope.ticket(), new Entry(stamp, envelope.payload()), envelope.previous());
-        } catch (IOException e) {
+        } catch (IOException | DateTimeParseException e) {
             throw new IllegalArgumentException("not a readable entry: " + e.getMessage(), e);
         }
     }

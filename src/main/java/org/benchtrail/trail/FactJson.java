@@ -26,6 +26,14 @@ public final class FactJson {
         return mapper;
     }
 
+    /** A mapper for facts from outside: what is unknown or of another type is refused, what is left out is false, 0 or null. */
+    public static ObjectMapper forRequests() {
+        return mapper()
+                .disable(DeserializationFeature.FAIL_ON_NULL_FOR_PRIMITIVES)
+                .disable(DeserializationFeature.ACCEPT_FLOAT_AS_INT)
+                .enable(DeserializationFeature.FAIL_ON_NUMBERS_FOR_ENUMS);
+    }
+
     /** The mapper of the trail: strict, so that nothing is dropped unseen. */
     static ObjectMapper mapper() {
         return teach(JsonMapper.builder()
@@ -35,6 +43,7 @@ public final class FactJson {
                 .enable(DeserializationFeature.FAIL_ON_NULL_FOR_PRIMITIVES)
                 .enable(SerializationFeature.ORDER_MAP_ENTRIES_BY_KEYS)
                 .enable(MapperFeature.SORT_PROPERTIES_ALPHABETICALLY)
+                .disable(MapperFeature.ALLOW_COERCION_OF_SCALARS)
                 .build());
     }
 }

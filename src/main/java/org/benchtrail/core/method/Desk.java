@@ -1,11 +1,14 @@
 package org.benchtrail.core.method;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import org.benchtrail.core.Invalid;
 
 /** The rules of the desk: which moves are possible, in which order facts belong, what may be waived. */
 final class Desk {
+    private static final Duration LONGEST_HOLD = Duration.ofDays(3653);
+
     private Desk() {}
 
     /** Nothing is added to a ticket that has ended; only reopening is left, and only to a closed one. */
@@ -62,6 +65,9 @@ final class Desk {
     private static List<Missing> ungated(Course course, MoveFact fact, Instant now) {
         if (fact instanceof MoveFact.Held held && !held.followUp().isAfter(now)) {
             throw new Invalid("followUp", "The follow-up has to lie in the future.");
+        }
+        if (fact instanceof MoveFact.Held held && held.followUp().isAfter(now.plus(LONGEST_HOLD))) {
+            throw new Invalid("followUp", "The follow-up has to lie within ten years.");
         }
         if (fact instanceof MoveFact.Held && course.hold() != null) {
             return refusal("already-on-hold", "This ticket is on hold already: resume it first.", "desk");

@@ -48,7 +48,7 @@ public sealed interface DeskFact extends Fact
             place = t.required("place", place, Texts.LINE, "Say where it is.");
             t.require(impact != null, "impact", "Say whom it touches.");
             t.require(urgency != null, "urgency", "Say how much work is held up.");
-            assigneeRoles = assigneeRoles == null ? Set.of() : Set.copyOf(assigneeRoles);
+            assigneeRoles = Texts.roles(assigneeRoles);
             t.done();
         }
 

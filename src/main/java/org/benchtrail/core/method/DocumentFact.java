@@ -30,7 +30,7 @@ public sealed interface DocumentFact extends Fact {
         public CauseNamed {
             Texts t = new Texts();
             cause = t.required("cause", cause, Texts.LINE, "Name the cause.");
-            causeId = causeId == null || causeId.isBlank() ? null : causeId.strip();
+            causeId = t.orNull("causeId", causeId, Texts.LINE);
             t.require(sureness != null, "sureness", "Say how the cause is known.");
             t.done();
         }

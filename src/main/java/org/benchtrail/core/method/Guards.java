@@ -20,6 +20,7 @@ import org.benchtrail.core.method.TestFact.ResultRecorded;
 import org.benchtrail.core.method.TheorizeFact.TheoriesRanked;
 import org.benchtrail.core.method.TheorizeFact.TheoryChosen;
 import org.benchtrail.core.method.TheorizeFact.TheoryStated;
+import org.benchtrail.core.method.VerifyFact.FunctionChecked;
 import org.benchtrail.core.method.VerifyFact.SoakRun;
 import org.benchtrail.core.method.VerifyFact.SymptomRechecked;
 
@@ -52,6 +53,8 @@ final class Guards {
             return settled(situation, settled);
         } else if (fact instanceof SymptomRechecked recheck) {
             sheet.at(recheck.symptom(), SymptomRecorded.class, "symptom");
+        } else if (fact instanceof FunctionChecked checked) {
+            functions(sheet, checked);
         } else if (fact instanceof SoakRun run) {
             soak(sheet, run, now);
         } else if (fact instanceof Signed
@@ -66,6 +69,19 @@ final class Guards {
         if (planned.round() != sheet.round()) {
             throw new Invalid("action", "That action belongs to an earlier round: plan it anew.");
         }
+    }
+
+    private static void functions(JobSheet sheet, FunctionChecked checked) {
+        int last = sheet.opened().category().functions().size() - 1;
+        checked.items().keySet().stream()
+                .filter(item -> item < 0 || item > last)
+                .findFirst()
+                .ifPresent(item -> {
+                    throw new Invalid(
+                            "items",
+                            "The checklist of this category has the items 0 to " + last + ": there is no item " + item
+                                    + ".");
+                });
     }
 
     /** A check is made once, in its round, and an invasive one only behind its guard. */

@@ -233,6 +233,8 @@ public sealed interface IdentifyFact extends Fact {
             fileName = t.required("fileName", fileName, Texts.LINE, "The file needs a name.");
             mediaType = t.required("mediaType", mediaType, Texts.LINE, "The file needs a media type.");
             t.require(bytes > 0, "file", "The file is empty: choose another.");
+            // beyond, a number of the canonical form would not be exact
+            t.require(bytes <= 1L << 53, "bytes", "No file is that large.");
             t.require(
                     sha256 != null && sha256.matches("[0-9a-f]{64}"), "sha256", "A SHA-256 is 64 hexadecimal digits.");
             shows = t.required("shows", shows, Texts.LINE, "Say what the file shows.");
@@ -263,7 +265,11 @@ public sealed interface IdentifyFact extends Fact {
     /** Similar tickets and known causes were shown and looked at; the list may be empty. */
     record LikenessChecked(List<String> shown) implements IdentifyFact {
         public LikenessChecked {
-            shown = shown == null ? List.of() : List.copyOf(shown);
+            Texts t = new Texts();
+            List<String> given = shown == null ? List.of() : shown;
+            t.require(given.size() <= 200, "shown", "Name at most 200 of what was shown.");
+            shown = given.stream().map(s -> t.optional("shown", s, Texts.LINE)).toList();
+            t.done();
         }
     }
 

@@ -1,7 +1,9 @@
 package org.benchtrail.core.method;
 
 import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import java.util.Set;
+import org.benchtrail.core.Invalid;
 import org.jspecify.annotations.Nullable;
 
 /** A change of step, of standing or of hands: one record for each move of the method. */
@@ -110,6 +112,7 @@ public sealed interface MoveFact extends DeskFact {
             Texts t = new Texts();
             t.require(waitingFor != null, "waitingFor", "Say what it waits for.");
             t.require(followUp != null, "followUp", "Say when to look at it again.");
+            followUp = followUp == null ? null : followUp.truncatedTo(ChronoUnit.MICROS);
             note = t.optional("note", note, Texts.PARAGRAPH);
             t.done();
         }
@@ -142,7 +145,7 @@ public sealed interface MoveFact extends DeskFact {
         public HandedOver {
             Texts t = new Texts();
             to = t.required("to", to, 60, "Say who takes it.");
-            toRoles = toRoles == null ? Set.of() : Set.copyOf(toRoles);
+            toRoles = Texts.roles(toRoles);
             note = t.optional("note", note, Texts.PARAGRAPH);
             t.done();
         }
@@ -200,10 +203,20 @@ public sealed interface MoveFact extends DeskFact {
         public Cancelled {
             Texts t = new Texts();
             reason = t.required("reason", reason, Texts.PARAGRAPH, "Say why it ends here.");
-            duplicateOf = duplicateOf == null || duplicateOf.isBlank()
-                    ? null
-                    : TicketNumber.parse(duplicateOf).toString();
+            duplicateOf = number(t, duplicateOf);
             t.done();
+        }
+
+        private static @Nullable String number(Texts t, @Nullable String typed) {
+            if (typed == null || typed.isBlank()) {
+                return null;
+            }
+            try {
+                return TicketNumber.parse(typed).toString();
+            } catch (Invalid e) {
+                e.problems().forEach(p -> t.require(false, "duplicateOf", p.sentence()));
+                return null;
+            }
         }
 
         @Override

@@ -50,7 +50,7 @@ public sealed interface PlanFact extends Fact {
                     cost == null || cost.matches("\\d{1,9}(\\.\\d{1,2})?"),
                     "cost",
                     "Write the cost as a plain amount such as 84.50.");
-            part = part == null || part.isBlank() ? null : t.optional("part", part, Texts.LINE);
+            part = t.orNull("part", part, Texts.LINE);
             cautions = Texts.cautions(cautions);
             t.done();
         }

@@ -6,11 +6,15 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.Invalid.Problem;
 import org.jspecify.annotations.Nullable;
 
-/** Checks the parts of one fact and tells every problem at once. Lengths are in UTF-16 code units. */
+/**
+ * Checks the parts of one fact and tells every problem at once. Lengths are in UTF-16 code units; a text of at most {@link
+ * #LINE} is one line, whose line breaks and tabs become spaces.
+ */
 final class Texts {
     static final int LINE = 300;
     static final int PARAGRAPH = 4_000;
@@ -26,7 +30,8 @@ final class Texts {
 
     /** As {@link #required}, but may be empty. */
     String optional(String field, @Nullable String text, int most) {
-        String clean = text == null ? "" : text.strip().replace("\r\n", "\n").replace('\r', '\n');
+        String ended = text == null ? "" : text.strip().replace("\r\n", "\n").replace('\r', '\n');
+        String clean = most <= LINE ? folded(ended) : ended;
         require(
                 clean.length() <= most,
                 field,
@@ -42,9 +47,37 @@ final class Texts {
         return clean;
     }
 
+    /** As {@link #optional}, with null for an empty text. */
+    @Nullable
+    String orNull(String field, @Nullable String text, int most) {
+        String clean = optional(field, text, most);
+        return clean.isEmpty() ? null : clean;
+    }
+
+    /** One line: what a form or a program broke into several is joined by single spaces. */
+    private static String folded(String text) {
+        return text.replace('\u0085', '\n')
+                .replace('\u2028', '\n')
+                .replace('\u2029', '\n')
+                .replace('\t', ' ')
+                .lines()
+                .map(String::strip)
+                .filter(line -> !line.isEmpty())
+                .collect(Collectors.joining(" "));
+    }
+
     /** Unmodifiable, in the order of the enum. */
     static Set<Caution> cautions(@Nullable Set<Caution> given) {
         Set<Caution> copy = EnumSet.noneOf(Caution.class);
+        if (given != null) {
+            copy.addAll(given);
+        }
+        return Collections.unmodifiableSet(copy);
+    }
+
+    /** Unmodifiable, in the order of the enum, so that one fact has one canonical form. */
+    static Set<Role> roles(@Nullable Set<Role> given) {
+        Set<Role> copy = EnumSet.noneOf(Role.class);
         if (given != null) {
             copy.addAll(given);
         }

@@ -67,7 +67,7 @@ public sealed interface TheorizeFact extends Fact {
         public TheoryStated {
             Texts t = new Texts();
             text = t.required("text", text, Texts.LINE, "Say what the cause could be.");
-            causeId = causeId == null || causeId.isBlank() ? null : causeId.strip();
+            causeId = t.orNull("causeId", causeId, Texts.LINE);
             t.done();
         }
 

@@ -115,6 +115,8 @@ class DeskTest {
         TicketFixture desk = plain();
         MoveFact now = new MoveFact.Held(WaitingFor.WINDOW, desk.now().plusSeconds(60), "");
         assertThrows(Invalid.class, () -> desk.as(INES).does(now));
+        MoveFact never = new MoveFact.Held(WaitingFor.WINDOW, java.time.Instant.MAX, "");
+        assertThrows(Invalid.class, () -> desk.as(INES).does(never));
         desk.as(INES).records(new MoveFact.Held(WaitingFor.WINDOW, desk.now().plusSeconds(61), ""));
     }
 
@@ -145,6 +147,8 @@ class DeskTest {
     void duplicate_isOfAnotherTicket() {
         TicketFixture desk = plain();
         assertThrows(Invalid.class, () -> desk.as(INES).does(new MoveFact.Cancelled("Same", "407186")));
+        Invalid misread = assertThrows(Invalid.class, () -> new MoveFact.Cancelled("Same", "40718-5"));
+        assertEquals("duplicateOf", misread.problems().get(0).field());
         assertThrows(Invalid.class, () -> new MoveFact.Cancelled("Same", "40718-5"));
         desk.as(INES).lacks("not-your-role", new MoveFact.Cancelled("Withdrawn", null));
         desk.as(INES).records(new MoveFact.Cancelled("Same trouble", new TicketNumber(40719).toString()));

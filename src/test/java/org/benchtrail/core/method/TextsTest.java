@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.Collections;
 import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
@@ -69,6 +70,23 @@ class TextsTest {
         assertEquals("fan \ud83d\udd25 \u00e9\u4e2d\u6587\tok", kept("fan \ud83d\udd25 \u00e9\u4e2d\u6587\tok"));
     }
 
+    @ParameterizedTest
+    @ValueSource(
+            strings = {"a\nb", "a\r\nb", "a \r b", "a\tb", "a\n\n\nb", "a\u2028b", "a\u2029b", "a\u0085b", "\na\nb\n"})
+    void oneLine_isFolded(String typed) {
+        assertEquals("a b", new TheorizeFact.TheoryStated(typed, null).text());
+        assertEquals("a b", new TheorizeFact.TheoryStated("Dust", typed).causeId());
+        assertEquals(List.of("a b"), new IdentifyFact.LikenessChecked(List.of(typed)).shown());
+    }
+
+    @Test
+    void identifiers_areCheckedAsText() {
+        assertEquals(List.of("causeId"), fields(() -> new TheorizeFact.TheoryStated("Dust", "\ud83d")));
+        assertEquals(List.of("shown"), fields(() -> new IdentifyFact.LikenessChecked(List.of("40718-6", "\u0000"))));
+        assertEquals(
+                List.of("shown"), fields(() -> new IdentifyFact.LikenessChecked(Collections.nCopies(201, "40718-6"))));
+    }
+
     @Test
     void allProblems_areToldAtOnce() {
         assertEquals(List.of("words", "observable"), fields(() -> new SymptomRecorded("", " ", false)));
@@ -102,6 +120,9 @@ class TextsTest {
                 row("file", () -> new AttachmentAdded("a", "b", 0, "0".repeat(64), "c")),
                 row("sha256", () -> new AttachmentAdded("a", "b", 1, "0".repeat(63) + "G", "c")),
                 row("sha256", () -> new AttachmentAdded("a", "b", 1, null, "c")),
+                row("bytes", () -> new AttachmentAdded("a", "b", (1L << 53) + 1, "0".repeat(64), "c")),
+                row("duplicateOf", () -> new MoveFact.Cancelled("Same", "40718-5")),
+                row("duplicateOf", () -> new MoveFact.Cancelled("Same", "seven")),
                 row("looks.CABLES", () -> new TheorizeFact.ObviousQuestioned(looks, "")),
                 row("order", () -> new TheorizeFact.TheoriesRanked(List.of(), "x")),
                 row("actions", () -> new PlanFact.PlanApproved(List.of(), "")),

@@ -24,6 +24,7 @@ import org.benchtrail.core.method.VerifyFact.SymptomRechecked;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Symptoms, readings, functions, the requester and the soak time: only what came after the last action counts. */
 class VerifyGateTest {
@@ -62,6 +63,22 @@ class VerifyGateTest {
         assertMissing(true, desk, Requirement.SYMPTOMS_GONE);
         meet(desk, Requirement.SYMPTOMS_GONE);
         assertMissing(false, desk, Requirement.SYMPTOMS_GONE);
+    }
+
+    @ParameterizedTest
+    @ValueSource(ints = {-1, 4, 99})
+    void itemThatTheChecklistLacks_isRefused(int item) {
+        TicketFixture desk = atStep(Step.VERIFY);
+        int entries = desk.sheet().entries();
+        Invalid e = assertThrows(
+                Invalid.class,
+                () -> desk.as(INES).does(new FunctionChecked(Map.of(0, ItemState.WORKS, item, ItemState.WORKS), "")));
+        assertEquals(
+                List.of(new Invalid.Problem(
+                        "items",
+                        "The checklist of this category has the items 0 to 3: there is no item " + item + ".")),
+                e.problems());
+        assertEquals(entries, desk.sheet().entries());
     }
 
     @Test
@@ -145,7 +162,6 @@ class VerifyGateTest {
             desk.as(INES).records(new FunctionChecked(items, ""));
             assertMissing(true, desk, Requirement.FUNCTION_CHECKED);
             items.remove(left);
-            items.put(99, ItemState.WORKS);
             desk.as(INES).records(new FunctionChecked(items, ""));
             assertMissing(true, desk, Requirement.FUNCTION_CHECKED);
         }

@@ -1,0 +1,243 @@
+package org.benchtrail;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.tngtech.archunit.core.domain.Dependency;
+import com.tngtech.archunit.core.domain.JavaClass;
+import com.tngtech.archunit.core.domain.JavaClasses;
+import com.tngtech.archunit.core.domain.JavaMember;
+import com.tngtech.archunit.core.domain.JavaMethod;
+import com.tngtech.archunit.core.domain.JavaModifier;
+import com.tngtech.archunit.core.importer.ClassFileImporter;
+import com.tngtech.archunit.core.importer.ImportOption;
+import io.quarkus.security.Authenticated;
+import io.smallrye.common.annotation.Blocking;
+import jakarta.annotation.security.PermitAll;
+import jakarta.annotation.security.RolesAllowed;
+import jakarta.inject.Inject;
+import jakarta.persistence.Entity;
+import jakarta.ws.rs.HttpMethod;
+import java.lang.annotation.Annotation;
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Deque;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.function.Predicate;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.eclipse.microprofile.config.inject.ConfigProperty;
+import org.junit.jupiter.api.Test;
+
+/** The floors and the habits of the code. */
+class ArchitectureTest {
+    private static final String ROOT = "org.benchtrail";
+
+    private static final JavaClasses CLASSES = new ClassFileImporter()
+            .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
+            .withImportOption(location -> location.contains("/org/benchtrail/"))
+            .importPackages(ROOT);
+
+    /** What core may stand on beside itself. */
+    private static final List<String> UNDER_CORE = List.of(
+            "java.", "org.jspecify.", "javax.measure.", "tech.units.", "org.apache.commons.statistics.",
+            "org.apache.commons.numbers.", "org.apache.commons.rng.");
+
+    /** The first package below the root: {@code core}, {@code platform}, or the name of a feature; empty for the start. */
+    private static String part(JavaClass type) {
+        String name = type.getPackageName();
+        if (!name.startsWith(ROOT + ".")) {
+            return "";
+        }
+        String below = name.substring(ROOT.length() + 1);
+        return below.contains(".") ? below.substring(0, below.indexOf('.')) : below;
+    }
+
+    private static boolean isOurs(JavaClass type) {
+        return type.getPackageName().startsWith(ROOT);
+    }
+
+    private static boolean isFeature(String part) {
+        return !part.isEmpty() && !part.equals("core") && !part.equals("platform");
+    }
+
+    private static Stream<JavaClass> in(Predicate<String> part) {
+        return CLASSES.stream().filter(type -> part.test(part(type)));
+    }
+
+    private static Set<String> violations(Predicate<String> from, Predicate<JavaClass> forbidden) {
+        return in(from)
+                .flatMap(type -> type.getDirectDependenciesFromSelf().stream())
+                .filter(d -> forbidden.test(d.getTargetClass().getBaseComponentType()))
+                .map(Dependency::getDescription)
+                .collect(Collectors.toCollection(TreeSet::new));
+    }
+
+    private static void assertNone(Set<String> violations) {
+        assertEquals(Set.of(), violations);
+    }
+
+    @Test
+    void allFloorsAreThere() {
+        Set<String> parts = CLASSES.stream().map(ArchitectureTest::part).collect(Collectors.toSet());
+        assertTrue(
+                parts.containsAll(Set.of("core", "platform", "people", "trail", "ticket", "knowledge", "demo")),
+                parts::toString);
+    }
+
+    @Test
+    void core_standsOnTheJdkAndArithmeticOnly() {
+        assertNone(violations(
+                "core"::equals,
+                type -> !type.isPrimitive()
+                        && !part(type).equals("core")
+                        && UNDER_CORE.stream().noneMatch(type.getName()::startsWith)));
+    }
+
+    @Test
+    void platform_knowsNoFeature() {
+        assertNone(violations("platform"::equals, type -> isFeature(part(type))));
+    }
+
+    @Test
+    void nothingBelowTheStart_knowsTheStart() {
+        assertNone(violations(
+                part -> !part.isEmpty(), type -> isOurs(type) && part(type).isEmpty()));
+    }
+
+    @Test
+    void features_goInNoCircle() {
+        Map<String, Set<String>> uses = new TreeMap<>();
+        in(ArchitectureTest::isFeature)
+                .forEach(type -> type.getDirectDependenciesFromSelf().stream()
+                        .map(d -> part(d.getTargetClass().getBaseComponentType()))
+                        .filter(other -> isFeature(other) && !other.equals(part(type)))
+                        .forEach(other -> uses.computeIfAbsent(part(type), p -> new TreeSet<>())
+                                .add(other)));
+        assertFalse(uses.isEmpty());
+        uses.keySet().forEach(start -> assertFalse(reached(start, uses).contains(start), () -> start + " in " + uses));
+    }
+
+    private static Set<String> reached(String start, Map<String, Set<String>> uses) {
+        Set<String> seen = new TreeSet<>();
+        Deque<String> open = new ArrayDeque<>(uses.getOrDefault(start, Set.of()));
+        while (!open.isEmpty()) {
+            String next = open.pop();
+            if (seen.add(next)) {
+                open.addAll(uses.getOrDefault(next, Set.of()));
+            }
+        }
+        return seen;
+    }
+
+    @Test
+    void entities_stayInTheirPackage() {
+        List<JavaClass> entities =
+                CLASSES.stream().filter(type -> type.isAnnotatedWith(Entity.class)).toList();
+        assertFalse(entities.isEmpty());
+        for (JavaClass entity : entities) {
+            assertFalse(entity.getModifiers().contains(JavaModifier.PUBLIC), entity::getName);
+            assertFalse(entity.getModifiers().contains(JavaModifier.PROTECTED), entity::getName);
+        }
+    }
+
+    @Test
+    void entities_areInNoSignatureThatOthersSee() {
+        Set<String> shown = CLASSES.stream()
+                .filter(type -> Stream.of("Page", "Api", "View").anyMatch(topLevel(type).getSimpleName()::endsWith))
+                .flatMap(type -> type.getMethods().stream())
+                .filter(method -> method.getModifiers().contains(JavaModifier.PUBLIC))
+                .filter(method -> Stream.concat(
+                                method.getReturnType().getAllInvolvedRawTypes().stream(),
+                                method.getParameterTypes().stream().flatMap(t -> t.getAllInvolvedRawTypes().stream()))
+                        .anyMatch(type -> type.isAnnotatedWith(Entity.class)))
+                .map(JavaMethod::getFullName)
+                .collect(Collectors.toSet());
+        assertNone(shown);
+    }
+
+    private static JavaClass topLevel(JavaClass type) {
+        return type.getEnclosingClass().map(ArchitectureTest::topLevel).orElse(type);
+    }
+
+    private static List<JavaMethod> endpoints() {
+        return CLASSES.stream()
+                .flatMap(type -> type.getMethods().stream())
+                .filter(method -> method.getAnnotations().stream()
+                        .anyMatch(a -> a.getRawType().isAnnotatedWith(HttpMethod.class)))
+                .toList();
+    }
+
+    private static boolean has(JavaMethod method, Class<? extends Annotation> annotation) {
+        return method.isAnnotatedWith(annotation) || method.getOwner().isAnnotatedWith(annotation);
+    }
+
+    @Test
+    void everyEndpoint_isBlocking_onItselfIfItIsAPage() {
+        assertTrue(endpoints().size() > 30);
+        for (JavaMethod endpoint : endpoints()) {
+            boolean page = endpoint.getOwner().getSimpleName().endsWith("Page");
+            assertTrue(
+                    page ? endpoint.isAnnotatedWith(Blocking.class) : has(endpoint, Blocking.class),
+                    endpoint::getFullName);
+        }
+    }
+
+    @Test
+    void everyEndpoint_saysWhoMayComeIn() {
+        for (JavaMethod endpoint : endpoints()) {
+            assertTrue(
+                    has(endpoint, Authenticated.class)
+                            || has(endpoint, PermitAll.class)
+                            || has(endpoint, RolesAllowed.class),
+                    endpoint::getFullName);
+        }
+    }
+
+    /** The framework makes filters of the platform, and injects into their fields; beans of the features say what they need. */
+    @Test
+    void features_injectNoFields() {
+        Set<String> injected = in(part -> !part.equals("platform"))
+                .flatMap(type -> type.getFields().stream())
+                .filter(field -> field.isAnnotatedWith(Inject.class) || field.isAnnotatedWith(ConfigProperty.class))
+                .map(JavaMember::getFullName)
+                .collect(Collectors.toSet());
+        assertNone(injected);
+    }
+
+    @Test
+    void nobody_usesTheOldDate() {
+        assertNone(violations(
+                part -> true,
+                type -> Set.of("java.util.Date", "java.util.Calendar", "java.text.SimpleDateFormat", "java.sql.Timestamp")
+                        .contains(type.getName())));
+    }
+
+    /** Time and chance come into the core as arguments. */
+    @Test
+    void core_hasNoClockAndNoDice() {
+        List<String> calls = new ArrayList<>();
+        in("core"::equals)
+                .flatMap(type -> type.getAccessesFromSelf().stream())
+                .filter(call -> isClockOrDice(call.getTargetOwner().getName(), call.getName()))
+                .forEach(call -> calls.add(call.getDescription()));
+        assertEquals(List.of(), calls);
+    }
+
+    private static boolean isClockOrDice(String owner, String name) {
+        boolean now = owner.startsWith("java.time.") && name.equals("now");
+        boolean clock = owner.equals("java.time.Clock");
+        boolean system = owner.equals("java.lang.System") && Set.of("currentTimeMillis", "nanoTime").contains(name);
+        boolean chance = (owner.equals("java.lang.Math") && name.equals("random"))
+                || owner.equals("java.util.concurrent.ThreadLocalRandom")
+                || owner.equals("java.security.SecureRandom")
+                || owner.equals("java.util.UUID") && name.equals("randomUUID")
+                || owner.equals("java.util.Random");
+        return now || clock || system || chance;
+    }
+}
