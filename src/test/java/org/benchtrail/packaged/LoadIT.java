@@ -36,8 +36,7 @@ class LoadIT {
         database.close();
     }
 
-    private static final String HEAD =
-            """
+    private static final String HEAD = """
             name: %s
             tickets:
               - by: ines
@@ -54,7 +53,8 @@ class LoadIT {
             """;
     private static final int HEAD_LINES = 13;
 
-    private static final String GOOD_ACT = "      - {by: ines, kind: symptom-recorded, words: Black, observable: No picture}\n";
+    private static final String GOOD_ACT =
+            "      - {by: ines, kind: symptom-recorded, words: Black, observable: No picture}\n";
 
     @Test
     void sameScenarioTwice_isLoadedOnce() throws Exception {
@@ -72,10 +72,7 @@ class LoadIT {
 
     /** Line of the fault counted from the first line after the head; the act of the file stands before it. */
     @ParameterizedTest
-    @CsvSource(
-            delimiter = '|',
-            textBlock =
-                    """
+    @CsvSource(delimiter = '|', textBlock = """
                     unknown field in an act | {by: ines, kind: onset-recorded, known: true, when: Today, colour: red} | colour | This field is not known here.
                     unknown kind            | {by: ines, kind: symptom-guessed}                                      | kind   | There is no kind of act 'symptom-guessed'.
                     kind missing            | {by: ines, words: Black}                                               | kind   | An act needs its kind
@@ -105,7 +102,8 @@ class LoadIT {
 
     @Test
     void shopsServer_makesNoAccountWithAKnownPassword() throws Exception {
-        Path file = file("account", "name: account\naccounts:\n  - {login: piet, name: Piet Doorn, roles: [SUPERVISOR]}\n");
+        Path file =
+                file("account", "name: account\naccounts:\n  - {login: piet, name: Piet Doorn, roles: [SUPERVISOR]}\n");
         requireRefused(file, file + ", line 3, field 'login': There is no account 'piet' here");
     }
 

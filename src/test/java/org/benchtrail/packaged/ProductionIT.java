@@ -54,8 +54,8 @@ class ProductionIT {
     private static void secondAdministrator_isNotMade(Path folder, Map<String, String> environment) throws Exception {
         environment.remove("BENCHTRAIL_FIRST_ADMINISTRATOR");
         environment.remove("BENCHTRAIL_FIRST_ADMINISTRATOR_PASSWORD");
-        List<String> properties = List.of(
-                "benchtrail.first-administrator=nadia", "benchtrail.first-administrator-password=" + PASSWORD);
+        List<String> properties =
+                List.of("benchtrail.first-administrator=nadia", "benchtrail.first-administrator-password=" + PASSWORD);
         try (RunningServer server = RunningServer.start(folder, environment, properties)) {
             assertEquals(401, new Visitor(server.address()).signIn("nadia", PASSWORD), "somebody was there already");
             assertEquals(303, new Visitor(server.address()).signIn("magda", PASSWORD));

@@ -37,8 +37,7 @@ final class ShopDatabase implements AutoCloseable {
     /** How many rows a table has. */
     int count(String table) throws SQLException {
         Credentials owner = database.owner();
-        try (Connection connection =
-                        DriverManager.getConnection(database.jdbcUrl(), owner.user(), owner.password());
+        try (Connection connection = DriverManager.getConnection(database.jdbcUrl(), owner.user(), owner.password());
                 Statement statement = connection.createStatement();
                 ResultSet rows = statement.executeQuery("select count(*) from " + table)) {
             rows.next();
