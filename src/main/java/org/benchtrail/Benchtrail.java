@@ -30,6 +30,7 @@ public class Benchtrail {
         }
         if (load) {
             set("quarkus.http.host-enabled", "false");
+            set("quarkus.log.category.\"io.quarkus\".level", "WARN");
         }
         String url = setting(URL, "");
         if (!url.isEmpty()) {

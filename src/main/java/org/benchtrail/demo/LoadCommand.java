@@ -11,7 +11,10 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 
-/** {@code load FILE...}: loads scenario files into the database and ends; 0 if all were taken, 1 if one was refused. */
+/**
+ * {@code load FILE...}: loads scenario files into the database and ends; 0 if all were taken, 1 if one was refused. A refused
+ * one keeps none of the others out.
+ */
 public class LoadCommand implements QuarkusApplication {
     private final Scenarios scenarios;
 
@@ -26,13 +29,14 @@ public class LoadCommand implements QuarkusApplication {
             System.err.println("Name the scenario files to load: load FILE...");
             return 1;
         }
+        int code = 0;
         for (String file : files) {
             if (!load(file)) {
                 System.err.println("Nothing of this file was loaded.");
-                return 1;
+                code = 1;
             }
         }
-        return 0;
+        return code;
     }
 
     private boolean load(String file) {

@@ -1,41 +1,24 @@
 package org.benchtrail.packaged;
 
+import static org.junit.jupiter.api.Assertions.assertAll;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.net.InetAddress;
+import java.net.ServerSocket;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.sql.SQLException;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
+import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.CsvSource;
 
-/** {@code load FILE...} and one data folder for one server. */
+/** {@code load FILE...}, and one data folder for one server. */
 class LoadIT {
-    private static ShopDatabase database;
-    private static Path files;
-
-    @BeforeAll
-    static void start() throws Exception {
-        database = new ShopDatabase("load");
-        files = PackagedJar.folder("load-files");
-        // makes the demo's accounts, which the files name
-        PackagedJar.Ended ended = load(List.of("benchtrail.demo=true"), scenario("first", GOOD_ACT));
-        assertEquals(0, ended.code(), ended.said());
-    }
-
-    @AfterAll
-    static void stop() {
-        database.close();
-    }
-
     private static final String HEAD = """
             name: %s
             tickets:
@@ -51,114 +34,171 @@ class LoadIT {
                   urgency: HINDERED
                 acts:
             """;
-    private static final int HEAD_LINES = 13;
 
     private static final String GOOD_ACT =
             "      - {by: ines, kind: symptom-recorded, words: Black, observable: No picture}\n";
 
-    @Test
-    void sameScenarioTwice_isLoadedOnce() throws Exception {
-        Path file = scenario("once", GOOD_ACT);
-        int before = database.count("ticket");
-        PackagedJar.Ended first = load(List.of(), file);
-        assertEquals(0, first.code(), first.said());
-        assertTrue(first.said().matches("(?s).*\\Q" + file + "\\E: opened \\d+-\\d.*"), first.said());
-        assertEquals(before + 1, database.count("ticket"));
-        PackagedJar.Ended second = load(List.of(), file);
-        assertEquals(0, second.code(), second.said());
-        assertTrue(second.said().contains(file + ": loaded before; nothing new"), second.said());
-        assertEquals(before + 1, database.count("ticket"));
-    }
+    /** The line after the head and the good act. */
+    private static final int FAULTY_LINE = 15;
 
-    /** Line of the fault counted from the first line after the head; the act of the file stands before it. */
-    @ParameterizedTest
-    @CsvSource(delimiter = '|', textBlock = """
-                    unknown field in an act | {by: ines, kind: onset-recorded, known: true, when: Today, colour: red} | colour | This field is not known here.
-                    unknown kind            | {by: ines, kind: symptom-guessed}                                      | kind   | There is no kind of act 'symptom-guessed'.
-                    kind missing            | {by: ines, words: Black}                                               | kind   | An act needs its kind
-                    field missing           | {by: ines, kind: symptom-recorded, words: Black}                       | observable | Say what can be seen
-                    wrong value             | {by: ines, kind: scope-recorded, scope: SOME}                          | scope  | 'SOME' cannot stand here
-                    unknown person          | {by: nobody, kind: likeness-checked}                                   | by     | Nobody who works on tickets
-                    unknown reference       | {by: ines, kind: theory-chosen, theory: "@dust"}                       | theory | No earlier act of this ticket has the name '@dust'.
-                    refused by the method   | {by: ines, kind: advanced}                                             | kind   | The method refuses this act:
-                    """)
-    void faultInAnAct_isRefusedWithFileLineAndField(String name, String act, String field, String sentence)
-            throws Exception {
-        Path file = scenario(name, GOOD_ACT + "      - " + act + "\n");
-        requireRefused(file, file + ", line " + (HEAD_LINES + 2) + ", field '" + field + "': " + sentence);
-    }
+    private Path files = Path.of("");
+
+    /** A file that has to be refused, and what has to be said of it after its name. */
+    private record Faulty(Path file, String said) {}
 
     @Test
-    void faultOutsideTheActs_isRefusedWithFileLineAndField() throws Exception {
-        Path unknown = file("unknown", "name: unknown\nowner: ines\n");
-        requireRefused(unknown, unknown + ", line 2, field 'owner': This field is not known here.");
-        Path report = file("report", HEAD.formatted("report").replace("device: screen at the counter", "device: ''"));
-        requireRefused(report, report + ", line 4, field 'device'".replace("line 4", "line 7") + ": Name the device");
-        Path yaml = file("yaml", "name: yaml\ntickets: [\n");
-        requireRefused(yaml, yaml + ", line 3: This is no YAML:");
-        Path none = files.resolve("none.yaml");
-        requireRefused(none, none + " is not there.");
+    void scenarios_areLoadedOnceAndFaultyOnesNotAtAll() throws Exception {
+        files = PackagedJar.folder("load-files");
+        Path good = scenario("good", GOOD_ACT);
+        Path other = scenario("other", GOOD_ACT);
+        try (ShopDatabase database = new ShopDatabase("load")) {
+            // with the demo, for the files name its accounts
+            PackagedJar.Ended first = load(database, List.of("benchtrail.demo=true"), List.of(good));
+            assertEquals(0, first.code(), first.said());
+            assertTrue(first.said().matches("(?s)\\Q" + good + "\\E: opened \\d+-\\d\\s*"), first.said());
+
+            Map<String, Integer> before = database.counts();
+            List<Faulty> faulty = faulty();
+            List<Path> all = new ArrayList<>(faulty.stream().map(Faulty::file).toList());
+            all.add(3, good);
+            all.add(other);
+            PackagedJar.Ended second = load(database, List.of(), all);
+            assertEquals(1, second.code(), second.said());
+            List<String> lines = second.said().lines().toList();
+            assertAll(faulty.stream().map(f -> () -> requireRefused(f, second.said())));
+            assertTrue(lines.contains(good + ": loaded before; nothing new"), second.said());
+            assertTrue(lines.get(lines.size() - 1).startsWith(other + ": opened "), second.said());
+            assertEquals(2 * faulty.size() + 2, lines.size(), "nothing else is said:\n" + second.said());
+            assertEquals(withOneMoreTicket(before), database.counts(), "nothing of a faulty file is kept");
+        }
     }
 
     @Test
-    void shopsServer_makesNoAccountWithAKnownPassword() throws Exception {
-        Path file =
-                file("account", "name: account\naccounts:\n  - {login: piet, name: Piet Doorn, roles: [SUPERVISOR]}\n");
-        requireRefused(file, file + ", line 3, field 'login': There is no account 'piet' here");
-    }
-
-    @Test
-    void embeddedDatabase_loadsWithoutAnAddressAndOneServerHasTheFolder() throws Exception {
+    void embeddedDatabase_isForOneServerAndLoadNeedsNoPort() throws Exception {
+        files = PackagedJar.folder("load-embedded-files");
         Path folder = PackagedJar.folder("load-embedded");
         Map<String, String> environment = Map.of("BENCHTRAIL_DATA", folder.toString());
         Path file = scenario("embedded", GOOD_ACT);
         try (RunningServer server = RunningServer.demo(folder)) {
             PackagedJar.Ended second = PackagedJar.run(environment, List.of());
             assertEquals(1, second.code(), second.said());
-            assertTrue(
-                    second.said().contains("uses the data folder " + folder + ". Use that one, stop it first, or give"),
-                    second.said());
+            String sentence = "uses the data folder " + folder
+                    + ". Use that one, stop it first, or give this one another data folder.";
+            assertTrue(second.said().contains(sentence), second.said());
             server.stop();
-            // the port that is taken for certain: this process listens on it
-            try (var taken = new java.net.ServerSocket(0)) {
-                PackagedJar.Ended loaded = PackagedJar.run(
-                        environment, List.of("quarkus.http.port=" + taken.getLocalPort()), "load", file.toString());
-                assertEquals(0, loaded.code(), loaded.said());
-                assertTrue(loaded.said().contains(file + ": opened "), loaded.said());
-                assertFalse(loaded.said().contains("http://"), loaded.said());
-            }
+            assertTrue(server.database().isEmpty(), "the server left its database running");
+            PackagedJar.Ended loaded = loadWithPortTaken(environment, file);
+            assertEquals(0, loaded.code(), loaded.said());
+            assertTrue(loaded.said().contains(file + ": opened "), loaded.said());
+            assertFalse(loaded.said().contains("http://"), loaded.said());
             assertTrue(server.database().isEmpty(), "load left its database running");
         }
     }
 
-    private static void requireRefused(Path file, String start) throws Exception {
-        List<Integer> before = counts();
-        PackagedJar.Ended ended = load(List.of(), file);
-        assertEquals(1, ended.code(), ended.said());
-        assertTrue(ended.said().lines().anyMatch(line -> line.startsWith(start)), start + "\nbut:\n" + ended.said());
-        assertTrue(ended.said().contains("Nothing of this file was loaded."), ended.said());
-        assertFalse(ended.said().contains("\tat "), ended.said());
-        assertEquals(before, counts());
+    private static PackagedJar.Ended loadWithPortTaken(Map<String, String> environment, Path file) throws Exception {
+        try (ServerSocket taken = new ServerSocket(0, 1, InetAddress.getByName("127.0.0.1"))) {
+            List<String> port = List.of("quarkus.http.port=" + taken.getLocalPort());
+            return PackagedJar.run(environment, port, "load", file.toString());
+        }
     }
 
-    private static List<Integer> counts() throws SQLException {
+    private List<Faulty> faulty() throws IOException {
+        Path none = files.resolve("none.yaml");
+        Path latin = Files.write(files.resolve("latin.yaml"), "name: Bj\u00f6rn".getBytes(StandardCharsets.ISO_8859_1));
         return List.of(
-                database.count("scenario"),
-                database.count("ticket"),
-                database.count("trail_entry"),
-                database.count("account"),
-                database.count("requester"));
+                act(
+                        "unknown-field",
+                        "{by: ines, kind: likeness-checked, colour: red}",
+                        "colour",
+                        "This field is not known"),
+                act(
+                        "bad-kind",
+                        "{by: ines, kind: symptom-guessed}",
+                        "kind",
+                        "There is no kind of act 'symptom-guessed'."),
+                act("no-kind", "{by: ines, words: Black}", "kind", "An act needs its kind"),
+                act(
+                        "missing",
+                        "{by: ines, kind: symptom-recorded, words: Black}",
+                        "observable",
+                        "Say what can be seen"),
+                act(
+                        "wrong",
+                        "{by: ines, kind: scope-recorded, scope: SOME}",
+                        "scope",
+                        "'SOME' cannot stand here; choose"),
+                act("nobody", "{by: nobody, kind: likeness-checked}", "by", "Nobody who works on tickets"),
+                act(
+                        "reference",
+                        "{by: ines, kind: theory-chosen, theory: '@dust'}",
+                        "theory",
+                        "No earlier act of this"),
+                act("refused", "{by: ines, kind: advanced}", "kind", "The method refuses this act: "),
+                act(
+                        "block",
+                        "by: ines\n        kind: onset-recorded\n        known: true",
+                        "when",
+                        "Say when it began"),
+                file("unknown", "name: unknown\nowner: ines\n", ", line 2, field 'owner': This field is not known"),
+                file("twice", "name: twice\nname: again\n", ", line 2, field 'name': This field is here twice."),
+                file("no-yaml", "name: no\ntickets: [\n", ", line 3: This is no YAML: "),
+                file("empty", "# nothing\n", ", line 1: The file is empty."),
+                file("itself", "name: itself\ntickets: &a\n  - *a\n", ", line 2: This contains itself."),
+                file("binary", "name: x\naccounts: \u0001\n", ", line 2: Here is a character that no text has."),
+                file("report", report("device: screen at the counter", "device: ''"), ", line 7, field 'device': Name"),
+                file("colour", report("device: ", "colour: "), ", line 7, field 'colour': This field is not known"),
+                file("category", report("DISPLAY", "TEA"), ", line 6, field 'category': 'TEA' cannot stand here"),
+                // its password would be known to everybody
+                file(
+                        "account",
+                        "name: a\naccounts:\n  - login: piet\n    name: Piet\n    roles: [SUPERVISOR]\n",
+                        ", line 3, field 'login': There is no account 'piet' here"),
+                new Faulty(latin, " is not text in UTF-8."),
+                new Faulty(none, " is not there."));
     }
 
-    private static PackagedJar.Ended load(List<String> properties, Path file) throws IOException, InterruptedException {
-        return PackagedJar.run(database.environment(), properties, "load", file.toString());
+    private static void requireRefused(Faulty faulty, String said) {
+        assertTrue(
+                said.contains(faulty.file() + faulty.said()),
+                () -> faulty.file() + faulty.said() + "\nis not said, but:\n"
+                        + said.lines()
+                                .filter(l -> l.startsWith(faulty.file().toString()))
+                                .toList());
     }
 
-    private static Path scenario(String name, String acts) throws IOException {
-        return file(name, HEAD.formatted(name) + acts);
+    private static Map<String, Integer> withOneMoreTicket(Map<String, Integer> before) {
+        Map<String, Integer> after = new TreeMap<>(before);
+        after.merge("scenario", 1, Integer::sum);
+        after.merge("ticket", 1, Integer::sum);
+        after.merge("trail_entry", 2, Integer::sum);
+        return after;
     }
 
-    private static Path file(String name, String yaml) throws IOException {
-        return Files.writeString(files.resolve(name.replace(' ', '-') + ".yaml"), yaml, StandardCharsets.UTF_8);
+    private static PackagedJar.Ended load(ShopDatabase database, List<String> properties, List<Path> scenarios)
+            throws IOException, InterruptedException {
+        List<String> words = new ArrayList<>(List.of("load"));
+        scenarios.forEach(scenario -> words.add(scenario.toString()));
+        return PackagedJar.run(database.environment(), properties, words.toArray(String[]::new));
+    }
+
+    private Faulty act(String name, String act, String field, String sentence) throws IOException {
+        Path file = scenario(name, GOOD_ACT + "      - " + act + "\n");
+        return new Faulty(file, ", line " + FAULTY_LINE + ", field '" + field + "': " + sentence);
+    }
+
+    private Faulty file(String name, String yaml, String said) throws IOException {
+        return new Faulty(write(name, yaml), said);
+    }
+
+    private static String report(String part, String instead) {
+        return HEAD.formatted("report").replace(part, instead) + GOOD_ACT;
+    }
+
+    private Path scenario(String name, String acts) throws IOException {
+        return write(name, HEAD.formatted(name) + acts);
+    }
+
+    private Path write(String name, String yaml) throws IOException {
+        return Files.writeString(files.resolve(name + ".yaml"), yaml, StandardCharsets.UTF_8);
     }
 }

@@ -43,7 +43,8 @@ final class PackagedJar {
             throws IOException {
         List<String> command = new ArrayList<>();
         command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
-        command.add("-Xmx400m");
+        // lives too short for more than the first compiler
+        command.addAll(List.of("-Xmx400m", "-XX:TieredStopAtLevel=1", "-XX:+UseSerialGC"));
         properties.forEach(property -> command.add("-D" + property));
         command.addAll(List.of("-jar", System.getProperty("benchtrail.jar")));
         command.addAll(List.of(words));

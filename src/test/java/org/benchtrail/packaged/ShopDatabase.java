@@ -7,7 +7,9 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
+import java.util.TreeMap;
 import org.benchtrail.platform.database.Credentials;
 import org.benchtrail.platform.database.EmbeddedDatabase;
 
@@ -43,6 +45,15 @@ final class ShopDatabase implements AutoCloseable {
             rows.next();
             return rows.getInt(1);
         }
+    }
+
+    /** How many rows there are, by table. */
+    Map<String, Integer> counts() throws SQLException {
+        Map<String, Integer> counts = new TreeMap<>();
+        for (String table : List.of("scenario", "ticket", "trail_entry", "account", "requester")) {
+            counts.put(table, count(table));
+        }
+        return counts;
     }
 
     @Override
