@@ -257,12 +257,13 @@ public final class SheetView {
     }
 
     /** What must be true before the step is left. */
-    public record GateLine(String code, String text, String state, boolean waivable) {}
+    public record GateLine(String code, String title, String text, String state, boolean waivable) {}
 
     public List<GateLine> gate() {
         return Method.gate(sheet, policy, now).stream()
                 .map(s -> new GateLine(
                         s.requirement().code(),
+                        s.requirement().title(),
                         s.state() == Requirement.State.MISSING
                                 ? s.sentence()
                                 : s.requirement().title(),
@@ -271,7 +272,7 @@ public final class SheetView {
                 .toList();
     }
 
-    public long open() {
+    public long stillMissing() {
         return gate().stream().filter(g -> g.state().equals("missing")).count();
     }
 

@@ -155,7 +155,7 @@ public class TicketLook {
         }
         String words = prefixQuery(filter.text(), " & ");
         if (!words.isEmpty()) {
-            where.append(" and sql('search @@ to_tsquery(''simple'', ?)', :words)");
+            where.append(" and cast(sql('(search @@ to_tsquery(''simple'', ?))', :words) as Boolean) = true");
             values.put("words", words);
         }
         return where.toString();
