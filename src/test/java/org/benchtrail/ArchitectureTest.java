@@ -247,7 +247,7 @@ class ArchitectureTest {
         boolean chance = (owner.equals("java.lang.Math") && name.equals("random"))
                 || owner.equals("java.util.concurrent.ThreadLocalRandom")
                 || owner.equals("java.security.SecureRandom")
-                || owner.equals("java.util.UUID") && name.equals("randomUUID")
+                || (owner.equals("java.util.UUID") && name.equals("randomUUID"))
                 || owner.equals("java.util.Random");
         return now || clock || system || chance;
     }

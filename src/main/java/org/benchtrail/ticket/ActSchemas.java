@@ -117,7 +117,7 @@ public class ActSchemas implements OASFilter {
             return schema.addType(SchemaType.STRING).format("date-time");
         }
         return schema.addType(
-                plain == boolean.class
+                plain == boolean.class || plain == Boolean.class
                         ? SchemaType.BOOLEAN
                         : plain == String.class ? SchemaType.STRING : SchemaType.INTEGER);
     }

@@ -29,6 +29,8 @@ import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.people.CurrentActor;
 import org.benchtrail.people.Directory;
+import org.benchtrail.people.Permission;
+import org.benchtrail.people.Permissions;
 import org.benchtrail.platform.Html;
 import org.benchtrail.platform.NotFound;
 import org.benchtrail.platform.Stale;
@@ -132,6 +134,7 @@ public class SheetPage {
     }
 
     private Outcome perform(TicketNumber ticket, String form, MultivaluedMap<String, String> typed, int version) {
+        Permissions.require(Permission.WORK_TICKETS, current.actor());
         JobSheet sheet = look.ticket(ticket, current.actor()).sheet();
         if (sheet.entries() != version) {
             throw new Stale(sheet.entries());
@@ -218,6 +221,7 @@ public class SheetPage {
             @RestForm @Nullable String shows,
             @RestForm("file") @Nullable FileUpload file)
             throws IOException {
+        Permissions.require(Permission.WORK_TICKETS, current.actor());
         TicketNumber ticket = TicketNumber.parse(number);
         Map<String, List<String>> typed = new HashMap<>();
         typed.put("attachment.shows", List.of(shows == null ? "" : shows));

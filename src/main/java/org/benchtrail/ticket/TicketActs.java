@@ -144,6 +144,7 @@ public class TicketActs {
             byte[] content,
             String shows,
             Actor actor) {
+        Permissions.require(Permission.WORK_TICKETS, actor);
         String sha256 = attachments.keep(content);
         IdentifyFact.AttachmentAdded added =
                 new IdentifyFact.AttachmentAdded(fileName, mediaType, content.length, sha256, shows);
