@@ -31,6 +31,7 @@ import org.benchtrail.people.CurrentActor;
 import org.benchtrail.people.Directory;
 import org.benchtrail.platform.Html;
 import org.benchtrail.platform.NotFound;
+import org.benchtrail.platform.Option;
 import org.benchtrail.platform.Stale;
 import org.benchtrail.trail.Verification;
 import org.jboss.resteasy.reactive.RestForm;

@@ -70,9 +70,7 @@ class BenchTest {
         ids.put(Trade.COOLING, List.of("heat-path", "clock-heat", "warm-up", "fan", "room-heat"));
         ids.put(Trade.STORAGE, List.of("drive-health", "drive-fit", "array", "backup-time", "endurance"));
         ids.put(Trade.MEMORY, List.of("module-fit"));
-        ids.put(
-                Trade.NETWORK,
-                List.of("subnet", "copper-link", "poe-budget", "path-throughput", "loss", "transfer"));
+        ids.put(Trade.NETWORK, List.of("subnet", "copper-link", "poe-budget", "path-throughput", "loss", "transfer"));
         ids.put(Trade.WIRELESS, List.of("radio-link"));
         ids.put(Trade.VOICE, List.of("voice", "jitter"));
         ids.put(Trade.JUDGING, List.of("meter", "against-limit", "before-after", "soak", "subset"));
