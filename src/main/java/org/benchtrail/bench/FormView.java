@@ -68,10 +68,10 @@ public record FormView(List<Field> fields, List<Problem> problems, String live) 
         List<Row> spare = new ArrayList<>();
         if (asked.kind() == Kind.ROWS) {
             for (int row : filled) {
-                rows.add(row(path, row, asked, typed, errors, rows.size() + 1));
+                rows.add(row(path, row, asked, typed, errors, rows.isEmpty()));
             }
             for (int row = next; row < next + SPARE_ROWS; row++) {
-                spare.add(row(path, row, asked, typed, errors, rows.size() + spare.size() + 1));
+                spare.add(row(path, row, asked, typed, errors, row == 0));
             }
         }
         return new Field(
@@ -90,12 +90,12 @@ public record FormView(List<Field> fields, List<Problem> problems, String live) 
                 spare);
     }
 
-    /** One row; the hints stand in the first only. */
-    private static Row row(String list, int row, Asked asked, Typed typed, Map<String, String> errors, int number) {
+    /** One row, called by the place it was typed at; the hints stand in the first only. */
+    private static Row row(String list, int row, Asked asked, Typed typed, Map<String, String> errors, boolean hints) {
         List<Field> fields = asked.fields().stream()
-                .map(f -> field(Typed.path(list, row, f.name()), f, typed, errors, number == 1))
+                .map(f -> field(Typed.path(list, row, f.name()), f, typed, errors, hints))
                 .toList();
-        return new Row(asked.label() + ", row " + number, fields);
+        return new Row(asked.label() + ", row " + (row + 1), fields);
     }
 
     private static String kind(Asked asked) {
@@ -137,7 +137,7 @@ public record FormView(List<Field> fields, List<Problem> problems, String live) 
     private static String label(List<Asked> asked, String path) {
         String name = path.replaceAll("\\[.*", "");
         String row = path.replaceAll("^[^\\[]*\\[([0-9]+)].*$|^[^\\[]*$", "$1");
-        String number = row.isEmpty() ? "" : " " + (Long.parseLong(row) + 1);
+        String number = row.isEmpty() ? "" : ", row " + (Long.parseLong(row) + 1);
         String part = path.replaceAll("^.*]\\.|^[^.]*$", "");
         return asked.stream()
                 .filter(a -> a.name().equals(name))
