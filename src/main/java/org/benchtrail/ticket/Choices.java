@@ -11,6 +11,7 @@ import org.benchtrail.core.method.Priority;
 import org.benchtrail.core.method.TestFact;
 import org.benchtrail.core.method.TheorizeFact;
 import org.benchtrail.core.method.VerifyFact;
+import org.benchtrail.platform.Option;
 
 /** The answers that forms offer. */
 public record Choices(

@@ -12,6 +12,7 @@ import java.util.stream.Collectors;
 import org.benchtrail.core.method.DeskFact;
 import org.benchtrail.core.method.Fact;
 import org.benchtrail.core.method.Requirement;
+import org.benchtrail.platform.Option;
 import org.benchtrail.trail.FactKinds;
 import org.jspecify.annotations.Nullable;
 

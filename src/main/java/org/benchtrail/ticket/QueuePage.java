@@ -26,6 +26,7 @@ import org.benchtrail.core.method.Step;
 import org.benchtrail.people.CurrentActor;
 import org.benchtrail.people.Directory;
 import org.benchtrail.platform.Html;
+import org.benchtrail.platform.Option;
 import org.jboss.resteasy.reactive.RestQuery;
 import org.jspecify.annotations.Nullable;
 

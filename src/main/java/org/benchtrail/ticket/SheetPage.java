@@ -33,6 +33,7 @@ import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
 import org.benchtrail.platform.Html;
 import org.benchtrail.platform.NotFound;
+import org.benchtrail.platform.Option;
 import org.benchtrail.platform.Stale;
 import org.benchtrail.trail.Verification;
 import org.jboss.resteasy.reactive.RestForm;

@@ -29,6 +29,7 @@ import org.benchtrail.core.method.Step;
 import org.benchtrail.core.method.TestFact;
 import org.benchtrail.core.method.TheorizeFact;
 import org.benchtrail.core.method.VerifyFact;
+import org.benchtrail.platform.Option;
 
 /** The job sheet as its page shows it to one viewer: every text ready, and what this viewer may do. */
 public final class SheetView {

@@ -15,4 +15,7 @@ public @interface Ask {
     String unit() default "";
 
     String hint() default "";
+
+    /** How many lines a text is likely to have; more than one for a table or a dump that is pasted in. */
+    int lines() default 1;
 }

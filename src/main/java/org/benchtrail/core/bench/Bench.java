@@ -14,6 +14,13 @@ import org.benchtrail.core.bench.judging.BeforeAfter;
 import org.benchtrail.core.bench.judging.Meter;
 import org.benchtrail.core.bench.judging.Soak;
 import org.benchtrail.core.bench.judging.Subset;
+import org.benchtrail.core.bench.memory.ModuleFit;
+import org.benchtrail.core.bench.network.CopperLink;
+import org.benchtrail.core.bench.network.Loss;
+import org.benchtrail.core.bench.network.PathThroughput;
+import org.benchtrail.core.bench.network.PoeBudget;
+import org.benchtrail.core.bench.network.Subnet;
+import org.benchtrail.core.bench.network.Transfer;
 import org.benchtrail.core.bench.power.BatteryHealth;
 import org.benchtrail.core.bench.power.Mains;
 import org.benchtrail.core.bench.power.Rails;
@@ -21,6 +28,14 @@ import org.benchtrail.core.bench.power.SupplySize;
 import org.benchtrail.core.bench.power.UpsLoad;
 import org.benchtrail.core.bench.power.UpsOutlets;
 import org.benchtrail.core.bench.power.UpsRuntime;
+import org.benchtrail.core.bench.storage.Array;
+import org.benchtrail.core.bench.storage.BackupTime;
+import org.benchtrail.core.bench.storage.DriveFit;
+import org.benchtrail.core.bench.storage.DriveHealth;
+import org.benchtrail.core.bench.storage.Endurance;
+import org.benchtrail.core.bench.voice.Jitter;
+import org.benchtrail.core.bench.voice.Voice;
+import org.benchtrail.core.bench.wireless.RadioLink;
 
 /** All calculations, in the order in which the bench shows them, found by their stable id. */
 public final class Bench {
@@ -39,6 +54,26 @@ public final class Bench {
             new WarmUp(),
             new Fan(),
             new RoomHeat(),
+            // storage
+            new DriveHealth(),
+            new DriveFit(),
+            new Array(),
+            new BackupTime(),
+            new Endurance(),
+            // memory
+            new ModuleFit(),
+            // network
+            new Subnet(),
+            new CopperLink(),
+            new PoeBudget(),
+            new PathThroughput(),
+            new Loss(),
+            new Transfer(),
+            // wireless
+            new RadioLink(),
+            // voice
+            new Voice(),
+            new Jitter(),
             // judging
             new Meter(),
             new AgainstLimit(),

@@ -23,7 +23,7 @@ import org.benchtrail.core.Invalid;
  * @param value exact; trailing zeros are kept, because 11.40 says more than 11.4
  * @param rest what follows the number, stripped; empty if nothing does
  */
-record TypedNumber(BigDecimal value, String rest) {
+public record TypedNumber(BigDecimal value, String rest) {
     private static final int LONGEST = 80;
     private static final int MOST_DIGITS = 40;
     private static final int LARGEST_EXPONENT = 30;
@@ -34,7 +34,7 @@ record TypedNumber(BigDecimal value, String rest) {
     private static final Pattern NOT_FINITE = Pattern.compile("(?i)[+-]?(nan|inf(inity)?|∞).*");
 
     /** @throws Invalid if the text does not begin with one number that can be read in one way only */
-    static TypedNumber read(String field, String text) {
+    public static TypedNumber read(String field, String text) {
         String tidy = tidy(field, text);
         Matcher form = FORM.matcher(tidy);
         if (!form.matches()) {

@@ -9,7 +9,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.lang.reflect.ParameterizedType;
 import java.lang.reflect.RecordComponent;
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.SplittableRandom;
@@ -61,15 +63,25 @@ class BenchTest {
 
     @Test
     void bench_holdsEveryIdOfTheDesign() {
-        List<String> power =
-                List.of("rails", "supply-size", "mains", "ups-outlets", "ups-load", "ups-runtime", "battery-health");
-        List<String> cooling = List.of("heat-path", "clock-heat", "warm-up", "fan", "room-heat");
-        List<String> judging = List.of("meter", "against-limit", "before-after", "soak", "subset");
-        assertEquals(power, Bench.of(Trade.POWER).stream().map(Calculation::id).toList());
+        Map<Trade, List<String>> ids = new EnumMap<>(Trade.class);
+        ids.put(
+                Trade.POWER,
+                List.of("rails", "supply-size", "mains", "ups-outlets", "ups-load", "ups-runtime", "battery-health"));
+        ids.put(Trade.COOLING, List.of("heat-path", "clock-heat", "warm-up", "fan", "room-heat"));
+        ids.put(Trade.STORAGE, List.of("drive-health", "drive-fit", "array", "backup-time", "endurance"));
+        ids.put(Trade.MEMORY, List.of("module-fit"));
+        ids.put(Trade.NETWORK, List.of("subnet", "copper-link", "poe-budget", "path-throughput", "loss", "transfer"));
+        ids.put(Trade.WIRELESS, List.of("radio-link"));
+        ids.put(Trade.VOICE, List.of("voice", "jitter"));
+        ids.put(Trade.JUDGING, List.of("meter", "against-limit", "before-after", "soak", "subset"));
+        for (Trade trade : Trade.values()) {
+            assertEquals(
+                    ids.get(trade),
+                    Bench.of(trade).stream().map(Calculation::id).toList());
+        }
         assertEquals(
-                cooling, Bench.of(Trade.COOLING).stream().map(Calculation::id).toList());
-        assertEquals(
-                judging, Bench.of(Trade.JUDGING).stream().map(Calculation::id).toList());
+                ids.values().stream().flatMap(List::stream).toList(),
+                Bench.all().stream().map(Calculation::id).toList());
         for (Calculation<?> calculation : Bench.all()) {
             assertEquals(Optional.of(calculation), Bench.find(calculation.id()));
         }

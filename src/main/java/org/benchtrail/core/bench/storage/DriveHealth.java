@@ -45,10 +45,14 @@ public final class DriveHealth implements Calculation<DriveHealth.Input> {
 
             @Ask(
                     label = "Attributes or log page",
-                    hint = "Lines of: id value worst threshold raw; or 512 bytes as hexadecimal pairs")
+                    hint = "Lines of: id value worst threshold raw; or 512 bytes as hexadecimal pairs",
+                    lines = 8)
             String table,
 
-            @Ask(label = "Threshold sector", hint = "512 bytes as hexadecimal pairs; empty for rows and NVMe")
+            @Ask(
+                    label = "Threshold sector",
+                    hint = "512 bytes as hexadecimal pairs; empty for rows and NVMe",
+                    lines = 4)
             String thresholds,
 
             @Ask(label = "Attribute to follow", hint = "Its id; for NVMe percentage used is followed")

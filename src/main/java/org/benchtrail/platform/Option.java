@@ -1,4 +1,4 @@
-package org.benchtrail.ticket;
+package org.benchtrail.platform;
 
 import java.lang.reflect.Method;
 import java.util.Arrays;
@@ -9,19 +9,19 @@ import java.util.Locale;
 public record Option(String value, String words) {
 
     /** The constants of an enum, in its order and its own words. */
-    static <E extends Enum<E>> List<Option> of(Class<E> choices) {
+    public static <E extends Enum<E>> List<Option> of(Class<E> choices) {
         return Arrays.stream(choices.getEnumConstants())
                 .map(c -> new Option(c.name(), words(c)))
                 .toList();
     }
 
-    static List<Option> yesNo(String yes, String no) {
+    public static List<Option> yesNo(String yes, String no) {
         return List.of(new Option("true", yes), new Option("false", no));
     }
 
-    /** An enum constant in words: its own {@code words()} or {@code title()} if it has them, else its name. */
-    static String words(Enum<?> constant) {
-        for (String name : List.of("words", "title")) {
+    /** An enum constant in words: its own {@code words()}, {@code title()} or {@code label()} if it has one, else its name. */
+    public static String words(Enum<?> constant) {
+        for (String name : List.of("words", "title", "label")) {
             try {
                 Method own = constant.getDeclaringClass().getMethod(name);
                 return (String) own.invoke(constant);

@@ -1,0 +1,113 @@
+package org.benchtrail.bench;
+
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import io.quarkus.security.Authenticated;
+import io.smallrye.common.annotation.Blocking;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.core.Context;
+import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.core.UriInfo;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import org.benchtrail.core.Invalid;
+import org.benchtrail.core.bench.Bench;
+import org.benchtrail.core.bench.Calculation;
+import org.benchtrail.core.bench.Trade;
+import org.benchtrail.people.CurrentActor;
+import org.benchtrail.people.Permission;
+import org.benchtrail.people.Permissions;
+import org.benchtrail.platform.Html;
+import org.benchtrail.platform.NotFound;
+import org.jboss.resteasy.reactive.RestPath;
+import org.jspecify.annotations.Nullable;
+
+/** The bench for people. Values stand in the address, so that a calculation can be linked and kept; nothing is stored. */
+@Path("/bench")
+@Authenticated
+@Blocking
+public class BenchPage {
+    private final CurrentActor current;
+
+    BenchPage(CurrentActor current) {
+        this.current = current;
+    }
+
+    @CheckedTemplate(basePath = "bench")
+    static final class Templates {
+        private Templates() {}
+
+        static native TemplateInstance bench(List<TradePart> trades);
+
+        static native TemplateInstance calculation(Heading heading, FormView form, @Nullable ResultView result);
+    }
+
+    /** The calculations of one trade. */
+    public record TradePart(String id, String title, List<Heading> calculations) {}
+
+    public record Heading(String id, String title, String question, String trade, String tradeId) {}
+
+    @GET
+    @Blocking
+    public Response bench() {
+        Permissions.require(Permission.SEE_TICKETS, current.actor());
+        List<TradePart> trades =
+                Arrays.stream(Trade.values()).map(BenchPage::part).toList();
+        return Html.ok(Templates.bench(trades));
+    }
+
+    /** The example if no values are given, else the result for those. */
+    @GET
+    @Path("{id}")
+    @Blocking
+    public Response calculation(@RestPath String id, @Context UriInfo uri) {
+        Permissions.require(Permission.SEE_TICKETS, current.actor());
+        Map<String, List<String>> values = uri.getQueryParameters();
+        return answer(find(id), values);
+    }
+
+    /** @throws NotFound if the bench has no such calculation */
+    static Calculation<?> find(String id) {
+        return Bench.find(id).orElseThrow(() -> new NotFound("calculation '" + id + "' on the bench"));
+    }
+
+    private static <I extends Record> Response answer(Calculation<I> calculation, Map<String, List<String>> values) {
+        Typed typed = values.isEmpty() ? InputForm.write(calculation.example()) : Typed.form(values);
+        List<Asked> asked = Asked.of(calculation.inputType());
+        try {
+            ResultView result = ResultView.of(InputForm.calculate(calculation, typed));
+            FormView form = FormView.of(asked, typed, List.of());
+            return Html.ok(Templates.calculation(heading(calculation), form, result));
+        } catch (Invalid refused) {
+            FormView form = FormView.of(asked, typed, refused.problems());
+            return Html.status(422, Templates.calculation(heading(calculation), form, null));
+        }
+    }
+
+    private static TradePart part(Trade trade) {
+        return new TradePart(
+                id(trade),
+                title(trade),
+                Bench.of(trade).stream().map(BenchPage::heading).toList());
+    }
+
+    private static Heading heading(Calculation<?> calculation) {
+        return new Heading(
+                calculation.id(),
+                calculation.title(),
+                calculation.question(),
+                title(calculation.trade()),
+                id(calculation.trade()));
+    }
+
+    private static String id(Trade trade) {
+        return trade.name().toLowerCase(Locale.ROOT);
+    }
+
+    private static String title(Trade trade) {
+        return trade.name().charAt(0) + id(trade).substring(1);
+    }
+}

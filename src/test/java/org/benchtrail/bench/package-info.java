@@ -1,0 +1,3 @@
+/** The bench as pages and for programs. */
+@org.jspecify.annotations.NullMarked
+package org.benchtrail.bench;

@@ -1,0 +1,131 @@
+package org.benchtrail.browser;
+
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.assertions.PlaywrightAssertions;
+import com.microsoft.playwright.options.AriaRole;
+import io.quarkus.test.common.QuarkusTestResource;
+import io.quarkus.test.common.http.TestHTTPResource;
+import io.quarkus.test.junit.QuarkusTest;
+import jakarta.inject.Inject;
+import java.net.URL;
+import java.util.Set;
+import java.util.regex.Pattern;
+import org.benchtrail.core.method.Role;
+import org.benchtrail.people.PeopleActs;
+import org.benchtrail.platform.TestDatabase;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+
+/** One calculation of each trade in a browser: a value is changed and the verdict follows without a press of a button. */
+@QuarkusTest
+@QuarkusTestResource(TestDatabase.class)
+class BenchJourneyTest {
+    private static final String PASSWORD = "a long enough password";
+    private static Chromium chromium;
+
+    @TestHTTPResource("/")
+    URL server;
+
+    @Inject
+    PeopleActs acts;
+
+    @BeforeAll
+    static void startBrowser() {
+        chromium = Chromium.start();
+    }
+
+    @AfterAll
+    static void stopBrowser() {
+        if (chromium != null) {
+            chromium.close();
+        }
+    }
+
+    private Person somebody() {
+        acts.ensureAccount("bench-walker", "Wil Example", Set.of(Role.TECHNICIAN), PASSWORD);
+        return new Person(chromium, server.toString()).signIn("bench-walker", PASSWORD);
+    }
+
+    private static void open(Person person, String title) {
+        person.go("/bench");
+        person.page
+                .getByRole(
+                        AriaRole.LINK,
+                        new Page.GetByRoleOptions().setName(title).setExact(true))
+                .click();
+    }
+
+    /** Waits until the verdict reads so. */
+    private static void verdict(Person person, String words) {
+        PlaywrightAssertions.assertThat(person.page.locator("#result .verdict strong"))
+                .hasText(words);
+    }
+
+    @Test
+    void oneOfEachTrade_answersAChangedValueAtOnce() {
+        try (Person wil = somebody()) {
+            wil.go("/bench");
+            wil.look("bench");
+
+            open(wil, "DC rails");
+            wil.fill("readings[0].load", "11,2");
+            verdict(wil, "outside the guide");
+            wil.look("bench-rails");
+            PlaywrightAssertions.assertThat(wil.page).hasURL(Pattern.compile(".*/bench/rails\\?.*11%2C2.*"));
+            wil.page.reload();
+            verdict(wil, "outside the guide");
+
+            open(wil, "Fan speed");
+            wil.fill("speed", "0");
+            verdict(wil, "stalled");
+
+            open(wil, "Disk array");
+            wil.select("level", "RAID0");
+            verdict(wil, "survives no failure");
+            wil.look("bench-array");
+
+            open(wil, "Memory module fit");
+            wil.select("generation", "DDR3");
+            verdict(wil, "does not fit");
+            wil.look("bench-module");
+
+            open(wil, "Packet loss");
+            wil.fill("lost", "0");
+            verdict(wil, "too few probes to say");
+
+            open(wil, "Radio link");
+            wil.fill("distance", "5000");
+            verdict(wil, "too weak for the rate");
+
+            open(wil, "Voice quality");
+            wil.fill("loss", "30");
+            verdict(wil, "below poor");
+            wil.look("bench-voice");
+
+            open(wil, "Soak time");
+            wil.fill("clean", "1");
+            verdict(wil, "not long enough yet");
+        }
+    }
+
+    @Test
+    void badValue_isToldBesideItsFieldWhileTypingAndGoesWhenItIsMended() {
+        try (Person wil = somebody()) {
+            wil.go("/bench/ups-runtime");
+            wil.look("bench-runtime");
+            wil.fill("watts", "much");
+            PlaywrightAssertions.assertThat(wil.page.locator("#f-watts-error")).containsText("'much'");
+            PlaywrightAssertions.assertThat(wil.page.locator("#result")).containsText("No result");
+            PlaywrightAssertions.assertThat(wil.page.locator("#spoken")).hasText("Some entries need correcting.");
+            wil.look("bench-problems");
+            wil.fill("watts", "200");
+            PlaywrightAssertions.assertThat(wil.page.locator("#f-watts-error")).hasText("");
+            PlaywrightAssertions.assertThat(wil.page.locator("#result .verdict"))
+                    .isVisible();
+            wil.press("Calculate");
+            PlaywrightAssertions.assertThat(wil.page.locator("#result .verdict"))
+                    .isVisible();
+        }
+    }
+}
