@@ -207,7 +207,8 @@ class BenchPageTest {
                         "ports[2].metres",
                         "-4")));
         assertEquals(422, answer.statusCode());
-        assertTrue(answer.asString().contains("<a href=\"#f-ports-2-metres\">Ports, row 3, Cable</a>"), answer.asString());
+        assertTrue(
+                answer.asString().contains("<a href=\"#f-ports-2-metres\">Ports, row 3, Cable</a>"), answer.asString());
         assertFalse(answer.asString().contains("href=\"#f-ports-0"));
     }
 
