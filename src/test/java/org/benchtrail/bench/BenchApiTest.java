@@ -73,8 +73,6 @@ class BenchApiTest {
     @ParameterizedTest
     @MethodSource("calculations")
     void ownExample_isAnsweredWithTheSameResult(Calculation<?> calculation) throws Exception {
-        Map<String, Object> described =
-                get("/api/bench/" + calculation.id()).jsonPath().getMap("");
         Response answer = post(
                 calculation.id(),
                 mapper.readTree(get("/api/bench/" + calculation.id()).asString())
