@@ -45,8 +45,13 @@ class ArchitectureTest {
 
     /** What core may stand on beside itself. */
     private static final List<String> UNDER_CORE = List.of(
-            "java.", "org.jspecify.", "javax.measure.", "tech.units.", "org.apache.commons.statistics.",
-            "org.apache.commons.numbers.", "org.apache.commons.rng.");
+            "java.",
+            "org.jspecify.",
+            "javax.measure.",
+            "tech.units.",
+            "org.apache.commons.statistics.",
+            "org.apache.commons.numbers.",
+            "org.apache.commons.rng.");
 
     /** The first package below the root: {@code core}, {@code platform}, or the name of a feature; empty for the start. */
     private static String part(JavaClass type) {
@@ -71,8 +76,7 @@ class ArchitectureTest {
     }
 
     private static Set<String> violations(Predicate<String> from, Predicate<JavaClass> forbidden) {
-        return in(from)
-                .flatMap(type -> type.getDirectDependenciesFromSelf().stream())
+        return in(from).flatMap(type -> type.getDirectDependenciesFromSelf().stream())
                 .filter(d -> forbidden.test(d.getTargetClass().getBaseComponentType()))
                 .map(Dependency::getDescription)
                 .collect(Collectors.toCollection(TreeSet::new));
@@ -137,8 +141,9 @@ class ArchitectureTest {
 
     @Test
     void entities_stayInTheirPackage() {
-        List<JavaClass> entities =
-                CLASSES.stream().filter(type -> type.isAnnotatedWith(Entity.class)).toList();
+        List<JavaClass> entities = CLASSES.stream()
+                .filter(type -> type.isAnnotatedWith(Entity.class))
+                .toList();
         assertFalse(entities.isEmpty());
         for (JavaClass entity : entities) {
             assertFalse(entity.getModifiers().contains(JavaModifier.PUBLIC), entity::getName);
@@ -149,7 +154,8 @@ class ArchitectureTest {
     @Test
     void entities_areInNoSignatureThatOthersSee() {
         Set<String> shown = CLASSES.stream()
-                .filter(type -> Stream.of("Page", "Api", "View").anyMatch(topLevel(type).getSimpleName()::endsWith))
+                .filter(type ->
+                        Stream.of("Page", "Api", "View").anyMatch(topLevel(type).getSimpleName()::endsWith))
                 .flatMap(type -> type.getMethods().stream())
                 .filter(method -> method.getModifiers().contains(JavaModifier.PUBLIC))
                 .filter(method -> Stream.concat(
@@ -214,7 +220,11 @@ class ArchitectureTest {
     void nobody_usesTheOldDate() {
         assertNone(violations(
                 part -> true,
-                type -> Set.of("java.util.Date", "java.util.Calendar", "java.text.SimpleDateFormat", "java.sql.Timestamp")
+                type -> Set.of(
+                                "java.util.Date",
+                                "java.util.Calendar",
+                                "java.text.SimpleDateFormat",
+                                "java.sql.Timestamp")
                         .contains(type.getName())));
     }
 
@@ -232,7 +242,8 @@ class ArchitectureTest {
     private static boolean isClockOrDice(String owner, String name) {
         boolean now = owner.startsWith("java.time.") && name.equals("now");
         boolean clock = owner.equals("java.time.Clock");
-        boolean system = owner.equals("java.lang.System") && Set.of("currentTimeMillis", "nanoTime").contains(name);
+        boolean system = owner.equals("java.lang.System")
+                && Set.of("currentTimeMillis", "nanoTime").contains(name);
         boolean chance = (owner.equals("java.lang.Math") && name.equals("random"))
                 || owner.equals("java.util.concurrent.ThreadLocalRandom")
                 || owner.equals("java.security.SecureRandom")

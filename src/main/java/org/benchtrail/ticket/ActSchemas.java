@@ -81,7 +81,9 @@ public class ActSchemas implements OASFilter {
                 .description("What is left out is false, 0 or empty; what is missing is told field by field.")
                 .additionalPropertiesBoolean(false)
                 .addRequired("kind")
-                .addProperty("kind", OASFactory.createSchema().addType(SchemaType.STRING).constValue(name));
+                .addProperty(
+                        "kind",
+                        OASFactory.createSchema().addType(SchemaType.STRING).constValue(name));
         for (RecordComponent component : kind.getRecordComponents()) {
             schema.addProperty(component.getName(), nullable(component, value(component.getGenericType())));
         }

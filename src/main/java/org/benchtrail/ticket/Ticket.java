@@ -149,26 +149,7 @@ class Ticket {
 
     private List<Object> columns() {
         return Arrays.asList(
-                title,
-                category,
-                device,
-                place,
-                requester,
-                impact,
-                urgency,
-                priority,
-                step,
-                standing,
-                round,
-                assignee,
-                opened,
-                due,
-                holdFor,
-                followUp,
-                escalated,
-                entries,
-                touched,
-                ended,
-                words);
+                title, category, device, place, requester, impact, urgency, priority, step, standing, round, assignee,
+                opened, due, holdFor, followUp, escalated, entries, touched, ended, words);
     }
 }

@@ -268,8 +268,7 @@ public class TicketActs {
                 .size(told.sha256())
                 .orElseThrow(
                         () -> new Invalid("sha256", "Send the file first: no file with this SHA-256 is kept here."));
-        return new IdentifyFact.AttachmentAdded(
-                told.fileName(), told.mediaType(), bytes, told.sha256(), told.shows());
+        return new IdentifyFact.AttachmentAdded(told.fileName(), told.mediaType(), bytes, told.sha256(), told.shows());
     }
 
     /** The site's policy as configured, with the usual values as defaults. */

@@ -85,7 +85,8 @@ public class TicketLook {
 
     private static boolean shows(Ticket row, List<TrailEntry> entries) {
         try {
-            return row.shows(JobSheet.replay(entries.stream().map(TrailEntry::read).toList()));
+            return row.shows(
+                    JobSheet.replay(entries.stream().map(TrailEntry::read).toList()));
         } catch (IllegalArgumentException e) {
             return false; // each entry holds, but together they tell no ticket
         }
@@ -193,7 +194,9 @@ public class TicketLook {
     /** The database refuses a word of more than 2046 bytes; as a prefix, the beginning finds no less. */
     private static String beginning(String word) {
         int most = 100;
-        return word.codePointCount(0, word.length()) <= most ? word : word.substring(0, word.offsetByCodePoints(0, most));
+        return word.codePointCount(0, word.length()) <= most
+                ? word
+                : word.substring(0, word.offsetByCodePoints(0, most));
     }
 
     private static <T> TypedQuery<T> bind(TypedQuery<T> query, Map<String, Object> values) {

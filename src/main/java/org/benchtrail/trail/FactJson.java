@@ -28,8 +28,7 @@ public final class FactJson {
 
     /** A mapper for facts from outside: what is unknown or of another type is refused, what is left out is false, 0 or null. */
     public static ObjectMapper forRequests() {
-        return mapper()
-                .disable(DeserializationFeature.FAIL_ON_NULL_FOR_PRIMITIVES)
+        return mapper().disable(DeserializationFeature.FAIL_ON_NULL_FOR_PRIMITIVES)
                 .disable(DeserializationFeature.ACCEPT_FLOAT_AS_INT)
                 .enable(DeserializationFeature.FAIL_ON_NUMBERS_FOR_ENUMS);
     }

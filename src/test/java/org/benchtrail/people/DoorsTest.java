@@ -173,7 +173,9 @@ class DoorsTest {
         String body = door.path().endsWith("/acts") ? "{\"kind\":\"resumed\"}" : "{}";
         return door.method().equals("GET")
                 ? request
-                : request.header("If-Match", "\"1\"").contentType("application/json").body(body);
+                : request.header("If-Match", "\"1\"")
+                        .contentType("application/json")
+                        .body(body);
     }
 
     private Response open(Door door, Role role) {
@@ -241,8 +243,9 @@ class DoorsTest {
 
     private static Stream<Method> endpoints() {
         return new ClassFileImporter()
-                .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
-                .importPackages("org.benchtrail").stream()
+                        .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
+                        .importPackages("org.benchtrail")
+                        .stream()
                         .filter(type -> type.isAnnotatedWith(Path.class))
                         .map(JavaClass::reflect)
                         .flatMap(type -> Arrays.stream(type.getDeclaredMethods()))

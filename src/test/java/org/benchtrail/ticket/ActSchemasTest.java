@@ -32,7 +32,10 @@ class ActSchemasTest {
     @BeforeEach
     void document() throws IOException {
         document = new ObjectMapper()
-                .readTree(RestAssured.given().queryParam("format", "json").get("/q/openapi").asString());
+                .readTree(RestAssured.given()
+                        .queryParam("format", "json")
+                        .get("/q/openapi")
+                        .asString());
     }
 
     private JsonNode resolved(JsonNode node) {
@@ -51,7 +54,8 @@ class ActSchemasTest {
         JsonNode schema = resolved(posted).at("/content/application~1json/schema");
         assertEquals("#/components/schemas/Act", schema.at("/anyOf/0/$ref").asText());
         assertEquals("array", schema.at("/anyOf/1/type").asText());
-        assertEquals("#/components/schemas/Act", schema.at("/anyOf/1/items/$ref").asText());
+        assertEquals(
+                "#/components/schemas/Act", schema.at("/anyOf/1/items/$ref").asText());
     }
 
     @Test
@@ -65,7 +69,8 @@ class ActSchemasTest {
         assertEquals(kinds, named);
         assertEquals(kinds.size(), act.at("/oneOf").size());
         for (Map.Entry<String, Class<? extends Fact>> kind : FactKinds.all().entrySet()) {
-            JsonNode schema = document.at("/components/schemas/" + kind.getValue().getSimpleName());
+            JsonNode schema =
+                    document.at("/components/schemas/" + kind.getValue().getSimpleName());
             assertEquals(kind.getKey(), schema.at("/properties/kind/const").asText());
             assertEquals("kind", schema.at("/required/0").asText());
         }
@@ -87,7 +92,9 @@ class ActSchemasTest {
         JsonNode schema = resolved(given);
         assertFalse(schema.isMissingNode(), path);
         if (schema.has("oneOf") && schema.has("discriminator")) {
-            String target = schema.at("/discriminator/mapping").path(value.path("kind").asText()).asText();
+            String target = schema.at("/discriminator/mapping")
+                    .path(value.path("kind").asText())
+                    .asText();
             require(!target.isEmpty(), path + " is of no kind", problems);
             if (!target.isEmpty()) {
                 check(value, document.at(target.substring(1)), path, problems);

@@ -130,7 +130,8 @@ class TicketApiTest {
 
         Desk(String who, Map<String, Object> report) {
             this.who = who;
-            Response answer = as(who).contentType("application/json").body(report).post("/api/tickets");
+            Response answer =
+                    as(who).contentType("application/json").body(report).post("/api/tickets");
             assertEquals(201, answer.statusCode(), answer.asString());
             assertEquals("\"1\"", answer.header("ETag"));
             number = answer.jsonPath().getString("number");
@@ -178,7 +179,11 @@ class TicketApiTest {
         }
 
         JsonPath sheet() {
-            return as(who).get("/api/tickets/" + number).then().statusCode(200).extract().jsonPath();
+            return as(who).get("/api/tickets/" + number)
+                    .then()
+                    .statusCode(200)
+                    .extract()
+                    .jsonPath();
         }
 
         JsonNode entry(int entry) {
@@ -207,8 +212,8 @@ class TicketApiTest {
         void tests(int theory, String outcome) {
             int check = does("{\"kind\":\"check-planned\",\"theory\":" + theory
                     + ",\"what\":\"Open it\",\"expectation\":\"Dust between the fins\"}");
-            does("{\"kind\":\"result-recorded\",\"check\":" + check + ",\"observation\":\"Seen\",\"outcome\":\"" + outcome
-                    + "\"}");
+            does("{\"kind\":\"result-recorded\",\"check\":" + check + ",\"observation\":\"Seen\",\"outcome\":\""
+                    + outcome + "\"}");
         }
 
         int plans() {
@@ -226,7 +231,8 @@ class TicketApiTest {
         void verifies() {
             List<Integer> symptoms = sheet().getList("facts.findAll { it.fact.kind == 'symptom-recorded' }.entry");
             for (int symptom : symptoms) {
-                does("{\"kind\":\"symptom-rechecked\",\"symptom\":" + symptom + ",\"gone\":true,\"how\":\"Two hours\"}");
+                does("{\"kind\":\"symptom-rechecked\",\"symptom\":" + symptom
+                        + ",\"gone\":true,\"how\":\"Two hours\"}");
             }
             does(
                     reading("68"),
@@ -286,8 +292,16 @@ class TicketApiTest {
         List<String> missing = desk.refused("api-ines", ADVANCE);
         assertEquals(
                 List.of(
-                        "symptom-observed", "onset-known", "changes-asked", "scope-known", "reproduced", "hazards-screened",
-                        "data-protected", "evidence-attached", "logs-reviewed", "likeness-checked"),
+                        "symptom-observed",
+                        "onset-known",
+                        "changes-asked",
+                        "scope-known",
+                        "reproduced",
+                        "hazards-screened",
+                        "data-protected",
+                        "evidence-attached",
+                        "logs-reviewed",
+                        "likeness-checked"),
                 missing);
         desk.identify();
         assertEquals(
@@ -304,8 +318,7 @@ class TicketApiTest {
         int second = desk.theory("Clogged cooler");
         desk.tests(second, "SUPPORTS");
         desk.does(ADVANCE);
-        assertEquals(
-                List.of("action-planned", "maker-consulted"), desk.refused("api-ines", ADVANCE));
+        assertEquals(List.of("action-planned", "maker-consulted"), desk.refused("api-ines", ADVANCE));
         desk.carriesOut(desk.plans());
         assertTrue(desk.refused("api-ines", ADVANCE).contains("readings-back"));
         desk.verifies();
@@ -354,7 +367,8 @@ class TicketApiTest {
         assertEquals("WAIVED", desk.state("logs-reviewed"));
         assertEquals(
                 List.of("not-waivable"),
-                desk.refused("api-sue", "{\"kind\":\"waived\",\"requirement\":\"onset-known\",\"reason\":\"Why not\"}"));
+                desk.refused(
+                        "api-sue", "{\"kind\":\"waived\",\"requirement\":\"onset-known\",\"reason\":\"Why not\"}"));
         assertEquals(List.of("nothing-to-waive"), desk.refused("api-sue", logs));
         String none = "[{\"kind\":\"waived\",\"requirement\":\"no-such\",\"reason\":\"Why not\"}]";
         assertEquals(List.of("requirement"), fields(desk.sends("api-sue", desk.version, none)));
@@ -401,12 +415,16 @@ class TicketApiTest {
     void missingOrOddIfMatch_is422_andSaysWhatToDo() {
         Desk desk = desk("No version");
         String path = "/api/tickets/" + desk.number + "/acts";
-        Response none = as("api-ines").contentType("application/json").body(ONSET).post(path);
+        Response none =
+                as("api-ines").contentType("application/json").body(ONSET).post(path);
         assertEquals(List.of("If-Match"), fields(none));
         assertTrue(none.jsonPath().getString("errors[0].sentence").contains("ETag"));
         for (String odd : List.of("*", "", "W/\"1\"", "-1", "1.0", "\"99999999999\"", "one")) {
-            Response answer =
-                    as("api-ines").header("If-Match", odd).contentType("application/json").body(ONSET).post(path);
+            Response answer = as("api-ines")
+                    .header("If-Match", odd)
+                    .contentType("application/json")
+                    .body(ONSET)
+                    .post(path);
             assertEquals(List.of("If-Match"), fields(answer), odd);
         }
         assertEquals(1, desk.entries());
@@ -516,19 +534,35 @@ class TicketApiTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"title, ''", "device, ''", "place, ' '", "requester, ''", "contact, ''", "requester, a\u0000b", "contact, a\u0007b", "title, a\u0000b"})
+    @CsvSource({
+        "title, ''",
+        "device, ''",
+        "place, ' '",
+        "requester, ''",
+        "contact, ''",
+        "requester, a\u0000b",
+        "contact, a\u0007b",
+        "title, a\u0000b"
+    })
     void malformedReport_is422(String field, String value) {
         Map<String, Object> report = report("A report");
         report.put(field, value);
         assertEquals(
                 List.of(field),
-                fields(as("api-ines").contentType("application/json").body(report).post("/api/tickets")));
+                fields(as("api-ines")
+                        .contentType("application/json")
+                        .body(report)
+                        .post("/api/tickets")));
     }
 
     @Test
     void ticketsThatAreNotThere() {
         for (String path : List.of("", "/trail", "/trail/verification")) {
-            assertEquals(404, as("api-ines").get("/api/tickets/" + new org.benchtrail.core.method.TicketNumber(999_999_999) + path).statusCode());
+            assertEquals(
+                    404,
+                    as("api-ines")
+                            .get("/api/tickets/" + new org.benchtrail.core.method.TicketNumber(999_999_999) + path)
+                            .statusCode());
             assertEquals(422, as("api-ines").get("/api/tickets/40718-5" + path).statusCode());
             assertEquals(422, as("api-ines").get("/api/tickets/' or 1=1" + path).statusCode());
         }
@@ -552,7 +586,8 @@ class TicketApiTest {
         Desk other = desk("Without");
         byte[] content = new byte[100_000];
         new java.util.Random(3).nextBytes(content);
-        String sha256 = HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(content));
+        String sha256 =
+                HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(content));
         Response answer = attach(desk, "api-ole", content, "fan.png", "Dust");
         assertEquals(200, answer.statusCode(), answer.asString());
         desk.version = 2;
@@ -565,14 +600,15 @@ class TicketApiTest {
         assertArrayEquals(content, file.asByteArray());
         assertEquals(
                 404,
-                as("api-tom").get("/api/tickets/" + other.number + "/attachments/" + sha256).statusCode());
-        String told = "{\"kind\":\"attachment-added\",\"fileName\":\"same.png\",\"mediaType\":\"image/png\",\"bytes\":1,\"sha256\":\""
-                + sha256 + "\",\"shows\":\"The same\"}";
+                as("api-tom")
+                        .get("/api/tickets/" + other.number + "/attachments/" + sha256)
+                        .statusCode());
+        String told =
+                "{\"kind\":\"attachment-added\",\"fileName\":\"same.png\",\"mediaType\":\"image/png\",\"bytes\":1,\"sha256\":\""
+                        + sha256 + "\",\"shows\":\"The same\"}";
         other.does(told);
         assertEquals(100_000, other.entry(2).at("/payload/bytes").asInt(), "the size is the server's to say");
-        assertEquals(
-                List.of("sha256"),
-                fields(other.sends("api-ines", 2, told.replace(sha256, "0".repeat(64)))));
+        assertEquals(List.of("sha256"), fields(other.sends("api-ines", 2, told.replace(sha256, "0".repeat(64)))));
         assertEquals(List.of("fileName"), fields(attach(desk, "api-ines", content, "", "Dust")));
         assertEquals(List.of("shows"), fields(attach(desk, "api-ines", content, "fan.png", "")));
         desk.version = 1;
@@ -619,7 +655,8 @@ class TicketApiTest {
                     List.of(200, 200),
                     together(
                             () -> attach(one, "api-ines", content, "a.png", "x").statusCode(),
-                            () -> attach(other, "api-ole", content, "b.png", "x").statusCode()));
+                            () -> attach(other, "api-ole", content, "b.png", "x")
+                                    .statusCode()));
         }
     }
 
@@ -640,7 +677,10 @@ class TicketApiTest {
         for (int size : new int[] {1, 7, 59, 60, 61, 200}) {
             List<String> seen = new ArrayList<>();
             List<String> due = new ArrayList<>();
-            Response page = as("api-ole").queryParam("place", place).queryParam("size", size).get("/api/tickets");
+            Response page = as("api-ole")
+                    .queryParam("place", place)
+                    .queryParam("size", size)
+                    .get("/api/tickets");
             while (true) {
                 assertEquals(200, page.statusCode(), page.asString());
                 assertEquals(60, page.jsonPath().getInt("total"));
@@ -662,7 +702,8 @@ class TicketApiTest {
     }
 
     private List<String> numbers(Map<String, ?> query) {
-        Response answer = as("api-ole").queryParams(query).queryParam("size", 200).get("/api/tickets");
+        Response answer =
+                as("api-ole").queryParams(query).queryParam("size", 200).get("/api/tickets");
         assertEquals(200, answer.statusCode(), answer.asString());
         return answer.jsonPath().getList("tickets.number", String.class);
     }
@@ -692,7 +733,10 @@ class TicketApiTest {
             assertEquals(2, numbers(Map.of("text", words)).size(), words);
         }
         assertEquals(List.of(), numbers(Map.of("text", "quexitron absent")));
-        JsonPath alike = as("api-ole").queryParam("text", "my quexitron hums").get("/api/tickets/alike").jsonPath();
+        JsonPath alike = as("api-ole")
+                .queryParam("text", "my quexitron hums")
+                .get("/api/tickets/alike")
+                .jsonPath();
         assertTrue(alike.getList("number").contains(desk.number));
     }
 
@@ -714,7 +758,9 @@ class TicketApiTest {
             })
     void anyText_isOnlyText(String text) {
         assertNotNull(numbers(Map.of("text", text)));
-        assertEquals(200, as("api-ole").queryParam("text", text).get("/api/tickets/alike").statusCode());
+        assertEquals(
+                200,
+                as("api-ole").queryParam("text", text).get("/api/tickets/alike").statusCode());
         for (String field : List.of("place", "assignee")) {
             Response answer = as("api-ole").queryParam(field, text).get("/api/tickets");
             boolean control = text.indexOf('\u0000') >= 0;
@@ -725,19 +771,28 @@ class TicketApiTest {
     @Test
     void endlessWord_isOnlyText() {
         assertEquals(List.of(), numbers(Map.of("text", "x".repeat(3_000))));
-        assertEquals(200, as("api-ole").queryParam("text", "y".repeat(3_000)).get("/api/tickets/alike").statusCode());
+        assertEquals(
+                200,
+                as("api-ole")
+                        .queryParam("text", "y".repeat(3_000))
+                        .get("/api/tickets/alike")
+                        .statusCode());
     }
 
     @ParameterizedTest
     @CsvSource({"0,422", "-1,422", "1,200", "200,200", "201,422", "1000000,422"})
     void sizeOfAPage_is1To200(String size, int status) {
-        assertEquals(status, as("api-ole").queryParam("size", size).get("/api/tickets").statusCode());
+        assertEquals(
+                status,
+                as("api-ole").queryParam("size", size).get("/api/tickets").statusCode());
     }
 
     @ParameterizedTest
     @ValueSource(strings = {"x", "%%%", "MjAzMS0wMy0wM1QwODowMDowMFo", "KzEwMDAwMDAwMDAtMTItMzFUMjM6NTk6NTlaIDE", "!"})
     void placeThatIsNone_is422(String after) {
-        assertEquals(List.of("after"), fields(as("api-ole").queryParam("after", after).get("/api/tickets")));
+        assertEquals(
+                List.of("after"),
+                fields(as("api-ole").queryParam("after", after).get("/api/tickets")));
     }
 
     @ParameterizedTest
@@ -757,7 +812,8 @@ class TicketApiTest {
         for (String number : opened) {
             Response verified = as("api-ole").get("/api/tickets/" + number + "/trail/verification");
             assertTrue(verified.jsonPath().getBoolean("holds"), number + ": " + verified.asString());
-            JsonNode stored = tree(as("api-ole").get("/api/tickets/" + number + "/trail").asString());
+            JsonNode stored =
+                    tree(as("api-ole").get("/api/tickets/" + number + "/trail").asString());
             JsonNode sheet = tree(as("api-ole").get("/api/tickets/" + number).asString());
             assertEquals(stored.size(), sheet.at("/version").asInt());
             Map<Integer, JsonNode> payloads = linked(number, stored);

@@ -26,8 +26,7 @@ final class Chains {
         List<TrailEntry> chain = new ArrayList<>();
         String previous = HashChain.START;
         for (Fact fact : facts) {
-            chain.add(EntryCodec.encode(
-                    TICKET.toString(), new Entry(stamp(chain.size() + 1), fact), previous));
+            chain.add(EntryCodec.encode(TICKET.toString(), new Entry(stamp(chain.size() + 1), fact), previous));
             previous = chain.get(chain.size() - 1).hash();
         }
         return chain;

@@ -138,16 +138,15 @@ class EntryCodecTest {
                 "40718-6",
                 new Entry(
                         new Stamp(
-                                1,
-                                Instant.parse("2031-03-03T08:00:00Z"),
-                                "ines",
-                                Set.of(Role.TECHNICIAN, Role.MENTOR)),
+                                1, Instant.parse("2031-03-03T08:00:00Z"), "ines", Set.of(Role.TECHNICIAN, Role.MENTOR)),
                         Samples.OPENED),
                 HashChain.START);
-        assertEquals("{\"actor\":\"ines\",\"at\":\"2031-03-03T08:00:00.000000Z\",\"entry\":1,\"format\":1,"
-+ "\"payload\":{\"assignee\":\"ines\",\"assigneeRoles\":[\"TECHNICIAN\",\"MENTOR\"],\"category\":\"HEAT\",\"device\":\"Workstation by the window\",\"impact\":\"ONE_PERSON\",\"kind\":\"opened\","
-+ "\"place\":\"Drawing office, 2\u00bd floor\",\"requester\":17,\"ticket\":\"40718-6\",\"title\":\"Switches off after ten minutes\",\"urgency\":\"HINDERED\",\"words\":\"It just dies \u2013 \\\"again\\\"\"},"
-+ "\"previous\":\"0000000000000000000000000000000000000000000000000000000000000000\",\"roles\":[\"TECHNICIAN\",\"MENTOR\"],\"ticket\":\"40718-6\"}", text(stored));
+        assertEquals(
+                "{\"actor\":\"ines\",\"at\":\"2031-03-03T08:00:00.000000Z\",\"entry\":1,\"format\":1,"
+                        + "\"payload\":{\"assignee\":\"ines\",\"assigneeRoles\":[\"TECHNICIAN\",\"MENTOR\"],\"category\":\"HEAT\",\"device\":\"Workstation by the window\",\"impact\":\"ONE_PERSON\",\"kind\":\"opened\","
+                        + "\"place\":\"Drawing office, 2\u00bd floor\",\"requester\":17,\"ticket\":\"40718-6\",\"title\":\"Switches off after ten minutes\",\"urgency\":\"HINDERED\",\"words\":\"It just dies \u2013 \\\"again\\\"\"},"
+                        + "\"previous\":\"0000000000000000000000000000000000000000000000000000000000000000\",\"roles\":[\"TECHNICIAN\",\"MENTOR\"],\"ticket\":\"40718-6\"}",
+                text(stored));
         // printf '\0%s' '{"actor":...}' | sha256sum    with the text above between the quotes, in UTF-8
         assertEquals("82b7abaf900fe55ed4a190e08606468dac2a931155e156f14fcb7c3c50038de9", stored.hash());
     }
@@ -172,7 +171,9 @@ class EntryCodecTest {
     void storedEntriesOfFormat1_stayReadable() throws IOException {
         List<String> lines;
         try (InputStream file = EntryCodecTest.class.getResourceAsStream("/trail/entries-format-1.txt")) {
-            lines = new String(file.readAllBytes(), StandardCharsets.UTF_8).lines().toList();
+            lines = new String(file.readAllBytes(), StandardCharsets.UTF_8)
+                    .lines()
+                    .toList();
         }
         List<TrailEntry> trail = new ArrayList<>();
         for (String line : lines) {
@@ -180,14 +181,15 @@ class EntryCodecTest {
             Entry entry = EntryCodec.decode(canonical).entry();
             Stamp stamp = entry.stamp();
             String kind = FactKinds.name(entry.fact().getClass());
-            trail.add(new TrailEntry(
-                    stamp.entry(), stamp.at(), stamp.by(), kind, canonical, HashChain.hash(canonical)));
+            trail.add(
+                    new TrailEntry(stamp.entry(), stamp.at(), stamp.by(), kind, canonical, HashChain.hash(canonical)));
         }
         Verification verification = Verification.of(Chains.TICKET, trail, lines.size());
         assertTrue(verification.holds(), verification::sentence);
+        assertEquals(Samples.all(), trail.stream().map(e -> e.read().fact()).toList());
         assertEquals(
-                Samples.all(), trail.stream().map(e -> e.read().fact()).toList());
-        assertEquals("7657e2150778d973ab9ea74da5338316fc4fa5c5e3e25080e7d85bc5c09ce245", trail.get(trail.size() - 1).hash());
+                "7657e2150778d973ab9ea74da5338316fc4fa5c5e3e25080e7d85bc5c09ce245",
+                trail.get(trail.size() - 1).hash());
     }
 
     @ParameterizedTest
@@ -231,12 +233,14 @@ class EntryCodecTest {
                         EntryCodec.encode("40718-6", new Entry(stamp, waived), HashChain.START),
                         EntryCodec.encode("40719-4", new Entry(stamp, waived), HashChain.START),
                         EntryCodec.encode("40718-6", new Entry(stamp, waived), "1".repeat(64)),
-                        EntryCodec.encode("40718-6", new Entry(new Stamp(3, at, "ines", Set.of()), waived), HashChain.START),
+                        EntryCodec.encode(
+                                "40718-6", new Entry(new Stamp(3, at, "ines", Set.of()), waived), HashChain.START),
                         EntryCodec.encode(
                                 "40718-6",
                                 new Entry(new Stamp(2, at.plusNanos(1000), "ines", Set.of()), waived),
                                 HashChain.START),
-                        EntryCodec.encode("40718-6", new Entry(new Stamp(2, at, "ole", Set.of()), waived), HashChain.START),
+                        EntryCodec.encode(
+                                "40718-6", new Entry(new Stamp(2, at, "ole", Set.of()), waived), HashChain.START),
                         EntryCodec.encode(
                                 "40718-6",
                                 new Entry(new Stamp(2, at, "ines", Set.of(Role.TRAINEE)), waived),

@@ -60,7 +60,8 @@ public final class Samples {
                 new IdentifyFact.LikenessChecked(List.of("40719-4", "40720-2")),
                 new IdentifyFact.FindingRecorded("Reallocated sectors grow", true),
                 READING,
-                new TheorizeFact.ObviousQuestioned(each(TheorizeFact.Obvious.class, TheorizeFact.Look.SUSPECT), "Loose"),
+                new TheorizeFact.ObviousQuestioned(
+                        each(TheorizeFact.Obvious.class, TheorizeFact.Look.SUSPECT), "Loose"),
                 new TheorizeFact.TheoryStated("Cooler clogged", "heat.dust"),
                 new TheorizeFact.TheoriesRanked(List.of(18, 17), "Frequency"),
                 new TheorizeFact.TheoryChosen(18, "Quick to test", "New log"),

@@ -218,11 +218,12 @@ class TrailGuardTest {
             })
     void alteredRow_isFound(String set) {
         TestDatabase.run("insert into requester (name, contact) values ('Other', 'x')");
-        TestDatabase.run("update ticket t set " + set.replace("<> requester", "<> t.requester") + " where serial = ?", ticket.serial());
+        TestDatabase.run(
+                "update ticket t set " + set.replace("<> requester", "<> t.requester") + " where serial = ?",
+                ticket.serial());
         JsonPath found = verification();
         assertFalse(found.getBoolean("holds"), set);
-        assertEquals(
-                "The trail holds, but the ticket's row says something else than it.", found.getString("sentence"));
+        assertEquals("The trail holds, but the ticket's row says something else than it.", found.getString("sentence"));
     }
 
     @ParameterizedTest

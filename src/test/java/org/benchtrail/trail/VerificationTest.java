@@ -119,17 +119,14 @@ class VerificationTest {
     void alteredColumn_isFound(int entry) {
         TrailEntry old = chain().get(entry - 1);
         byte[] bytes = old.canonical();
-        assertBrokenAt(
-                entry, with(entry, new TrailEntry(99, old.at(), old.actor(), old.kind(), bytes, old.hash())));
+        assertBrokenAt(entry, with(entry, new TrailEntry(99, old.at(), old.actor(), old.kind(), bytes, old.hash())));
         assertBrokenAt(
                 entry,
                 with(
                         entry,
-                        new TrailEntry(
-                                entry, old.at().plusNanos(1000), old.actor(), old.kind(), bytes, old.hash())));
+                        new TrailEntry(entry, old.at().plusNanos(1000), old.actor(), old.kind(), bytes, old.hash())));
         assertBrokenAt(entry, with(entry, new TrailEntry(entry, old.at(), "ole", old.kind(), bytes, old.hash())));
-        assertBrokenAt(
-                entry, with(entry, new TrailEntry(entry, old.at(), old.actor(), "waived", bytes, old.hash())));
+        assertBrokenAt(entry, with(entry, new TrailEntry(entry, old.at(), old.actor(), "waived", bytes, old.hash())));
     }
 
     @Test
@@ -201,8 +198,8 @@ class VerificationTest {
         List<TrailEntry> trail = chain();
         TrailEntry old = trail.get(entry - 1);
         Fact other = entry == 1 ? Samples.all().get(1) : new IdentifyFact.FindingRecorded("Nothing", false);
-        TrailEntry forged = EntryCodec.encode(
-                Chains.TICKET.toString(), new Entry(Chains.stamp(entry), other), old.previous());
+        TrailEntry forged =
+                EntryCodec.encode(Chains.TICKET.toString(), new Entry(Chains.stamp(entry), other), old.previous());
         assertNotEquals(old.hash(), forged.hash());
         trail.set(entry - 1, forged);
         if (entry < LENGTH) {
@@ -219,7 +216,9 @@ class VerificationTest {
         List<TrailEntry> trail = new ArrayList<>(chain().subList(0, entry - 1));
         String previous = trail.get(entry - 2).hash();
         for (int i = entry; i <= LENGTH; i++) {
-            Instant at = i == entry ? Chains.stamp(i - 1).at().minusNanos(1000) : Chains.stamp(i).at();
+            Instant at = i == entry
+                    ? Chains.stamp(i - 1).at().minusNanos(1000)
+                    : Chains.stamp(i).at();
             Entry next = new Entry(
                     new Stamp(i, at, "ines", Set.of(Role.TECHNICIAN)), new IdentifyFact.FindingRecorded("x", false));
             trail.add(EntryCodec.encode(Chains.TICKET.toString(), next, previous));
@@ -252,8 +251,7 @@ class VerificationTest {
     void contentThatIsNoEntry_isFoundAndNotThrown(String content) {
         byte[] bytes = content.getBytes(StandardCharsets.UTF_8);
         TrailEntry old = chain().get(4);
-        assertBrokenAt(
-                5, with(5, new TrailEntry(5, old.at(), old.actor(), old.kind(), bytes, HashChain.hash(bytes))));
+        assertBrokenAt(5, with(5, new TrailEntry(5, old.at(), old.actor(), old.kind(), bytes, HashChain.hash(bytes))));
     }
 
     @Test
