@@ -160,7 +160,7 @@ class SignInTest {
         Response answer = tryIn(login, PASSWORD, to);
         assertEquals(303, answer.statusCode());
         String location = answer.header("Location");
-        assertTrue(location.matches("http://localhost:\\d+/"), location);
+        assertTrue(location.matches("http://(localhost|127\\.0\\.0\\.1):\\d+/"), location);
     }
 
     @Test
