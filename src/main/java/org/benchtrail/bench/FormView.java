@@ -23,6 +23,7 @@ public record FormView(List<Field> fields, List<Problem> problems, String live) 
 
     /**
      * @param kind how it is asked: number, text, area, tick, choice, list or rows
+     * @param cellHints for kind rows: where each column is read off, once for all rows
      * @param error what is wrong with it, empty if nothing is
      * @param rows for kind rows: those filled in
      * @param spare for kind rows: empty ones
@@ -34,6 +35,7 @@ public record FormView(List<Field> fields, List<Problem> problems, String live) 
             String label,
             String unit,
             String hint,
+            List<String> cellHints,
             int lines,
             String value,
             boolean ticked,
@@ -68,10 +70,10 @@ public record FormView(List<Field> fields, List<Problem> problems, String live) 
         List<Row> spare = new ArrayList<>();
         if (asked.kind() == Kind.ROWS) {
             for (int row : filled) {
-                rows.add(row(path, row, asked, typed, errors, rows.isEmpty()));
+                rows.add(row(path, row, asked, typed, errors));
             }
             for (int row = next; row < next + SPARE_ROWS; row++) {
-                spare.add(row(path, row, asked, typed, errors, row == 0));
+                spare.add(row(path, row, asked, typed, errors));
             }
         }
         return new Field(
@@ -81,6 +83,10 @@ public record FormView(List<Field> fields, List<Problem> problems, String live) 
                 asked.label(),
                 asked.unit(),
                 hint ? asked.hint() : "",
+                asked.fields().stream()
+                        .filter(f -> !f.hint().isEmpty())
+                        .map(f -> f.label() + ": " + f.hint())
+                        .toList(),
                 Math.max(asked.lines(), typed.text(path).split("\n", -1).length + 1),
                 typed.text(path),
                 typed.text(path).equals("true"),
@@ -90,10 +96,10 @@ public record FormView(List<Field> fields, List<Problem> problems, String live) 
                 spare);
     }
 
-    /** One row, called by the place it was typed at; the hints stand in the first only. */
-    private static Row row(String list, int row, Asked asked, Typed typed, Map<String, String> errors, boolean hints) {
+    /** One row, called by the place it was typed at; the hints stand above all rows. */
+    private static Row row(String list, int row, Asked asked, Typed typed, Map<String, String> errors) {
         List<Field> fields = asked.fields().stream()
-                .map(f -> field(Typed.path(list, row, f.name()), f, typed, errors, hints))
+                .map(f -> field(Typed.path(list, row, f.name()), f, typed, errors, false))
                 .toList();
         return new Row(asked.label() + ", row " + (row + 1), fields);
     }

@@ -159,7 +159,7 @@ class BenchPageTest {
     @Test
     void otherValues_giveAnotherVerdictUnderTheirOwnAddress() {
         String fits = browser.get(upsLoad()).asString();
-        String over = browser.get(upsLoad("watts", "950,5 W")).asString();
+        String over = browser.get(upsLoad("watts", "950,5 W", "va", "1100")).asString();
         assertTrue(fits.contains("class=\"verdict good\""), fits);
         assertTrue(over.contains("class=\"verdict bad\"") && over.contains("▲"), over);
         assertTrue(over.contains("value=\"950,5 W\""), "what was typed is kept as it was typed");

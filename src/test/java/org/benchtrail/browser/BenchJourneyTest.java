@@ -86,7 +86,7 @@ class BenchJourneyTest {
             wil.look("bench-array");
 
             open(wil, "Memory module fit");
-            wil.select("generation", "DDR3");
+            wil.select("form", "SO_DIMM");
             verdict(wil, "does not fit");
             wil.look("bench-module");
 
