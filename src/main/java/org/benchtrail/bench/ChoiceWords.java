@@ -14,7 +14,6 @@ import org.benchtrail.core.bench.power.BatteryHealth;
 import org.benchtrail.core.bench.power.Mains.Region;
 import org.benchtrail.core.bench.power.Rails.Edition;
 import org.benchtrail.core.bench.power.UpsOutlets.Feed;
-import org.benchtrail.core.bench.storage.Array.RaidLevel;
 import org.benchtrail.core.bench.storage.DriveFit;
 import org.benchtrail.core.bench.storage.DriveHealth;
 import org.benchtrail.core.bench.voice.Voice.Codec;
@@ -56,25 +55,12 @@ final class ChoiceWords {
             entry(DriveFit.Interface.M2_NVME, "M.2, NVMe"),
             entry(DriveFit.Interface.U2_NVME, "U.2, NVMe"),
             entry(DriveFit.Interface.U3_NVME, "U.3, NVMe"),
-            entry(DriveFit.FormFactor.INCH_2_5, "2.5 inch"),
-            entry(DriveFit.FormFactor.INCH_3_5, "3.5 inch"),
-            entry(DriveFit.FormFactor.M2_2242, "M.2 2242"),
-            entry(DriveFit.FormFactor.M2_2260, "M.2 2260"),
-            entry(DriveFit.FormFactor.M2_2280, "M.2 2280"),
-            entry(DriveFit.FormFactor.M2_22110, "M.2 22110"),
             entry(DriveFit.SectorFormat.F512N, "512n: 512 bytes throughout"),
             entry(DriveFit.SectorFormat.F512E, "512e: 512 bytes, 4096 inside"),
             entry(DriveFit.SectorFormat.F4KN, "4Kn: 4096 bytes throughout"),
-            entry(DriveFit.Media.DISK_CMR, "disk, conventional tracks (CMR)"),
-            entry(DriveFit.Media.DISK_SMR, "disk, shingled tracks (SMR)"),
             entry(DriveFit.SiteList.NO_LIST, "the site keeps none"),
             entry(DriveFit.SiteList.LISTED, "this drive is on it"),
             entry(DriveFit.SiteList.NOT_LISTED, "this drive is not on it"),
-            entry(RaidLevel.RAID0, "RAID 0"),
-            entry(RaidLevel.RAID1, "RAID 1"),
-            entry(RaidLevel.RAID5, "RAID 5"),
-            entry(RaidLevel.RAID6, "RAID 6"),
-            entry(RaidLevel.RAID10, "RAID 10"),
             entry(ModuleFit.Generation.DDR, "DDR"),
             entry(ModuleFit.Generation.DDR2, "DDR2"),
             entry(ModuleFit.Generation.DDR3, "DDR3"),

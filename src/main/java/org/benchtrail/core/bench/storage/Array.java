@@ -23,16 +23,28 @@ import org.benchtrail.core.bench.Trade;
 public final class Array implements Calculation<Array.Input> {
     /** The five levels that are judged, with what each asks of its members. */
     public enum RaidLevel {
-        RAID0(2),
-        RAID1(2),
-        RAID5(3),
-        RAID6(4),
-        RAID10(4);
+        RAID0("RAID 0", 2),
+        RAID1("RAID 1", 2),
+        RAID5("RAID 5", 3),
+        RAID6("RAID 6", 4),
+        RAID10("RAID 10", 4);
 
+        private final String label;
         private final int least;
 
-        RaidLevel(int least) {
+        RaidLevel(String label, int least) {
+            this.label = label;
             this.least = least;
+        }
+
+        public String label() {
+            return label;
+        }
+
+        /** As sentences name it. */
+        @Override
+        public String toString() {
+            return label;
         }
 
         public int least() {

@@ -41,12 +41,28 @@ public final class DriveFit implements Calculation<DriveFit.Input> {
     }
 
     public enum FormFactor {
-        INCH_2_5,
-        INCH_3_5,
-        M2_2242,
-        M2_2260,
-        M2_2280,
-        M2_22110
+        INCH_2_5("2.5 inch"),
+        INCH_3_5("3.5 inch"),
+        M2_2242("M.2 2242"),
+        M2_2260("M.2 2260"),
+        M2_2280("M.2 2280"),
+        M2_22110("M.2 22110");
+
+        private final String label;
+
+        FormFactor(String label) {
+            this.label = label;
+        }
+
+        public String label() {
+            return label;
+        }
+
+        /** As sentences name it. */
+        @Override
+        public String toString() {
+            return label;
+        }
     }
 
     /** Logical and physical block size. */
@@ -73,9 +89,25 @@ public final class DriveFit implements Calculation<DriveFit.Input> {
     }
 
     public enum Media {
-        DISK_CMR,
-        DISK_SMR,
-        FLASH
+        DISK_CMR("disk, conventional tracks (CMR)"),
+        DISK_SMR("disk, shingled tracks (SMR)"),
+        FLASH("flash");
+
+        private final String label;
+
+        Media(String label) {
+            this.label = label;
+        }
+
+        public String label() {
+            return label;
+        }
+
+        /** As sentences name it. */
+        @Override
+        public String toString() {
+            return label;
+        }
     }
 
     /** Whether the site keeps a list of drives it has certified, and whether this one is on it. */
