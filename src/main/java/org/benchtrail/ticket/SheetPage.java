@@ -38,7 +38,6 @@ import org.benchtrail.platform.Stale;
 import org.benchtrail.trail.Verification;
 import org.jboss.resteasy.reactive.RestForm;
 import org.jboss.resteasy.reactive.RestPath;
-import org.jboss.resteasy.reactive.RestQuery;
 import org.jboss.resteasy.reactive.multipart.FileUpload;
 import org.jspecify.annotations.Nullable;
 
@@ -97,7 +96,7 @@ public class SheetPage {
     @GET
     @Authenticated
     @Blocking
-    public Response show(@RestPath String number, @RestQuery @Nullable String done) {
+    public Response show(@RestPath String number) {
         TicketLook.Whole ticket = look.ticket(TicketNumber.parse(number), current.actor());
         return Html.ok(Templates.sheet(view(ticket), Fill.of(ticket.sheet()), Notice.NONE));
     }
@@ -156,8 +155,7 @@ public class SheetPage {
     }
 
     private static Response done(Outcome outcome) {
-        return Html.goTo(
-                "/tickets/" + outcome.number() + "?done=" + outcome.sheet().entries() + "#step");
+        return Html.goTo("/tickets/" + outcome.number() + "#step");
     }
 
     private Response refused(Outcome outcome, MultivaluedMap<String, String> typed) {

@@ -17,7 +17,6 @@ import org.benchtrail.core.method.Fact;
 import org.benchtrail.core.method.IdentifyFact;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Method;
-import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.MoveFact;
 import org.benchtrail.core.method.Noted;
 import org.benchtrail.core.method.PlanFact;
@@ -275,11 +274,6 @@ public final class SheetView {
 
     public long stillMissing() {
         return gate().stream().filter(g -> g.state().equals("missing")).count();
-    }
-
-    /** What stood in the way of the last request, each with the place that cures it. */
-    public static List<Missing> none() {
-        return List.of();
     }
 
     // ---- facts as lines
@@ -560,12 +554,12 @@ public final class SheetView {
 
     // ---- verify and document
 
-    public record Item2(String field, String words) {}
+    public record FunctionLine(String field, String words) {}
 
-    public List<Item2> functions() {
+    public List<FunctionLine> functions() {
         List<String> functions = report().category().functions();
         return java.util.stream.IntStream.range(0, functions.size())
-                .mapToObj(i -> new Item2("function.items." + i, functions.get(i)))
+                .mapToObj(i -> new FunctionLine("function.items." + i, functions.get(i)))
                 .toList();
     }
 
