@@ -20,6 +20,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Fact;
@@ -91,7 +92,14 @@ public class SheetPage {
     }
 
     /** A field that is kept to be sent again. */
-    public record Field(String name, String value) {}
+    public record Field(String name, String value) {
+        /** The name in words; empty for what nobody typed. */
+        public String label() {
+            return Set.of("version", "then", "shown").contains(name)
+                    ? ""
+                    : name.replaceAll("[.-]|(?<=[a-z])(?=[A-Z])", " ").toLowerCase(java.util.Locale.ROOT);
+        }
+    }
 
     @GET
     @Authenticated
