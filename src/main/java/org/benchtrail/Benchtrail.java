@@ -3,6 +3,7 @@ package org.benchtrail;
 import io.quarkus.runtime.Quarkus;
 import io.quarkus.runtime.annotations.QuarkusMain;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -62,10 +63,25 @@ public class Benchtrail {
     }
 
     private static void run(String[] words) {
+        set("quarkus.http.body.uploads-directory", uploads());
         if (words.length > 0) {
             Quarkus.run(LoadCommand.class, words);
         } else {
             Quarkus.run();
+        }
+    }
+
+    /**
+     * Where files wait while they are sent: a new owner-only folder. The framework's own default is one folder for everybody on
+     * the machine, which whoever started first keeps the others out of.
+     */
+    private static String uploads() {
+        try {
+            Path folder = Files.createTempDirectory("benchtrail-uploads-");
+            folder.toFile().deleteOnExit();
+            return folder.toString();
+        } catch (IOException failure) {
+            throw new UncheckedIOException("There is no place for temporary files: " + failure.getMessage(), failure);
         }
     }
 
