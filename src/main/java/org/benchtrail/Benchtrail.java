@@ -99,7 +99,7 @@ public class Benchtrail {
         String value = setting(name, "");
         if (value.isEmpty()) {
             System.err.println(URL + " is set, so " + name
-                    + " has to be set as well; see the README, 'A shop\u2019s own server'.");
+                    + " has to be set as well; see the README, the part about a shop's own server.");
             System.exit(1);
         }
         return value;

@@ -88,7 +88,7 @@ class ProductionIT {
         assertEquals(1, ended.code(), ended.said());
         assertEquals(
                 "BENCHTRAIL_DATABASE_URL is set, so " + variable
-                        + " has to be set as well; see the README, 'A shop\u2019s own server'.",
+                        + " has to be set as well; see the README, the part about a shop's own server.",
                 ended.said().strip());
     }
 
