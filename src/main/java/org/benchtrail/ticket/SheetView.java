@@ -41,6 +41,7 @@ public final class SheetView {
     private final Map<String, String> names;
     private final List<Actor> workers;
     private final List<TicketLine> alike;
+    private final List<Requirement.Status> gate;
 
     SheetView(
             TicketLook.Whole ticket,
@@ -60,6 +61,7 @@ public final class SheetView {
         this.names = names;
         this.workers = workers;
         this.alike = alike;
+        this.gate = Method.gate(sheet, policy, now);
     }
 
     // ---- the head of the sheet
@@ -260,7 +262,7 @@ public final class SheetView {
     public record GateLine(String code, String title, String text, String state, boolean waivable) {}
 
     public List<GateLine> gate() {
-        return Method.gate(sheet, policy, now).stream()
+        return gate.stream()
                 .map(s -> new GateLine(
                         s.requirement().code(),
                         s.requirement().title(),
@@ -273,7 +275,7 @@ public final class SheetView {
     }
 
     public long stillMissing() {
-        return gate().stream().filter(g -> g.state().equals("missing")).count();
+        return gate.stream().filter(s -> s.state() == Requirement.State.MISSING).count();
     }
 
     // ---- facts as lines
@@ -573,7 +575,7 @@ public final class SheetView {
     }
 
     public boolean soaking() {
-        return Method.gate(sheet, policy, now).stream()
+        return gate.stream()
                 .anyMatch(s -> s.requirement() == Requirement.SOAK_TIME_PASSED && s.state() != Requirement.State.MET);
     }
 
@@ -582,7 +584,7 @@ public final class SheetView {
     }
 
     public boolean signed() {
-        return Method.gate(sheet, policy, now).stream()
+        return gate.stream()
                 .anyMatch(s -> s.requirement() == Requirement.SUMMARY_WRITTEN && s.state() == Requirement.State.MET);
     }
 
