@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Set;
 import org.benchtrail.core.method.DeskFact;
 import org.benchtrail.core.method.Fact;
+import org.benchtrail.core.method.IdentifyFact;
 import org.benchtrail.trail.FactKinds;
 import org.eclipse.microprofile.openapi.OASFactory;
 import org.eclipse.microprofile.openapi.OASFilter;
@@ -30,7 +31,11 @@ import org.jspecify.annotations.Nullable;
 @OpenApiFilter(stages = OpenApiFilter.RunStage.RUNTIME_STARTUP)
 public class ActSchemas implements OASFilter {
     /** What only the server itself records. */
-    private static final Set<Class<?>> BY_THE_SERVER = Set.of(DeskFact.Opened.class, DeskFact.Refused.class);
+    static final Set<Class<? extends Fact>> BY_THE_SERVER = Set.of(
+            DeskFact.Opened.class,
+            DeskFact.Refused.class,
+            IdentifyFact.BenchResultAttached.class,
+            IdentifyFact.SoakTimeReckoned.class);
 
     @Override
     public void filterOpenAPI(OpenAPI document) {
@@ -115,6 +120,13 @@ public class ActSchemas implements OASFilter {
         }
         if (plain == Instant.class) {
             return schema.addType(SchemaType.STRING).format("date-time");
+        }
+        if (plain.isRecord()) {
+            schema.addType(SchemaType.OBJECT).additionalPropertiesBoolean(false);
+            for (RecordComponent component : plain.getRecordComponents()) {
+                schema.addProperty(component.getName(), nullable(component, value(component.getGenericType())));
+            }
+            return schema;
         }
         return schema.addType(
                 plain == boolean.class || plain == Boolean.class

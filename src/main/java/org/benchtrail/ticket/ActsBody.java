@@ -15,7 +15,9 @@ import java.util.stream.Collectors;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.Invalid.Problem;
 import org.benchtrail.core.method.Fact;
+import org.benchtrail.core.method.TheorizeFact;
 import org.benchtrail.trail.FactJson;
+import org.benchtrail.trail.FactKinds;
 import org.jspecify.annotations.Nullable;
 
 /** Reads the body of a request that acts: one fact, or an array of facts. Each problem names its field. */
@@ -51,12 +53,23 @@ final class ActsBody {
             throw new Invalid(prefix + "kind", "A fact is a JSON object with its kind.");
         }
         try {
-            return MAPPER.treeToValue(node, Fact.class);
+            return posted(MAPPER.treeToValue(node, Fact.class), prefix);
         } catch (JsonProcessingException e) {
             throw new Invalid(problems(e).stream()
                     .map(p -> new Problem(prefix + p.field(), p.sentence()))
                     .toList());
         }
+    }
+
+    /** @throws Invalid if only the server itself records such a fact */
+    private static Fact posted(Fact fact, String prefix) {
+        if (ActSchemas.BY_THE_SERVER.contains(fact.getClass())) {
+            throw new Invalid(prefix + "kind", "The server itself records '" + FactKinds.name(fact.getClass()) + "'.");
+        }
+        if (fact instanceof TheorizeFact.TheoriesRanked ranked && ranked.causes() != null) {
+            throw new Invalid(prefix + "causes", "The server ranks the causes of the catalogue: leave this out.");
+        }
+        return fact;
     }
 
     private static List<Problem> problems(JsonProcessingException e) {

@@ -6,8 +6,10 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.benchtrail.core.measure.Judgement;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Caution;
 import org.benchtrail.core.method.Course;
@@ -347,6 +349,7 @@ public final class SheetView {
         String shape = switch (r.verdict()) {
             case WITHIN -> "\u25cf";
             case OUTSIDE -> "\u25b2";
+            case TOO_CLOSE -> "\u25c6";
             case NOT_JUDGED -> "\u25cb";
         };
         return new Reading(
@@ -356,10 +359,32 @@ public final class SheetView {
                 r.value() + "\u202f" + r.unit(),
                 r.verdict().name().toLowerCase(java.util.Locale.ROOT).replace('_', '-'),
                 shape,
-                r.verdict() == IdentifyFact.Verdict.NOT_JUDGED ? "no limit given" : Option.words(r.verdict()),
+                word(r),
                 limit(r),
                 r.limitSource(),
                 stamp(n));
+    }
+
+    /** The verdict in words, with the probability that the true value conforms where it can be told. */
+    private static String word(IdentifyFact.ReadingRecorded r) {
+        String verdict = switch (r.verdict()) {
+            case WITHIN -> "within";
+            case OUTSIDE -> "outside";
+            case TOO_CLOSE -> "too close to call";
+            case NOT_JUDGED -> "no limit given";
+        };
+        OptionalDouble probability = r.judgement().map(Judgement::probability).orElse(OptionalDouble.empty());
+        return probability.isEmpty()
+                ? verdict
+                : verdict + ", " + percent(probability.getAsDouble()) + " sure to be within";
+    }
+
+    /** In the far tails the assumed distribution is not to be trusted to more digits. */
+    private static String percent(double p) {
+        if (p > 0.995) {
+            return "more than 99\u202f%";
+        }
+        return p < 0.005 ? "less than 1\u202f%" : Math.round(100 * p) + "\u202f%";
     }
 
     private static String limit(IdentifyFact.ReadingRecorded r) {

@@ -1,6 +1,7 @@
 package org.benchtrail.ticket;
 
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.event.Event;
 import jakarta.transaction.Transactional;
 import java.math.BigDecimal;
 import java.time.Clock;
@@ -46,6 +47,7 @@ public class TicketActs {
     private final Directory people;
     private final Clock clock;
     private final PolicyConfig policy;
+    private final Event<TicketChanged> changed;
 
     TicketActs(
             Tickets tickets,
@@ -54,7 +56,8 @@ public class TicketActs {
             TrailStore trail,
             Directory people,
             Clock clock,
-            PolicyConfig policy) {
+            PolicyConfig policy,
+            Event<TicketChanged> changed) {
         this.tickets = tickets;
         this.requesters = requesters;
         this.attachments = attachments;
@@ -62,6 +65,7 @@ public class TicketActs {
         this.people = people;
         this.clock = clock;
         this.policy = policy;
+        this.changed = changed;
     }
 
     /** Opens a ticket; the requester's words become its first symptom's. */
@@ -88,6 +92,7 @@ public class TicketActs {
         tickets.persist(new Ticket(number, sheet));
         tickets.flush();
         trail.append(number, first, HashChain.START);
+        changed.fire(new TicketChanged(number, sheet, List.of(first)));
         return new Outcome(number, sheet, List.of(1), List.of());
     }
 
@@ -131,6 +136,7 @@ public class TicketActs {
         }
         writing.append();
         row.show(writing.sheet);
+        changed.fire(new TicketChanged(number, writing.sheet, writing.entries));
         return new Outcome(number, writing.sheet, writing.recorded(missing), missing);
     }
 
@@ -252,6 +258,9 @@ public class TicketActs {
         if (fact instanceof DeskFact.Opened || fact instanceof DeskFact.Refused) {
             throw new Invalid("kind", "The server itself records '" + FactKinds.name(fact.getClass()) + "'.");
         }
+        if (fact instanceof IdentifyFact.ReadingRecorded reading && reading.accuracy() != null) {
+            return reading.guarded(policy.policy().guardBand().toPlainString());
+        }
         if (fact instanceof IdentifyFact.AttachmentAdded added) {
             return kept(added);
         }
@@ -286,8 +295,11 @@ public class TicketActs {
         @io.smallrye.config.WithDefault("P14D")
         Duration reopenWindow();
 
+        @io.smallrye.config.WithDefault("2")
+        BigDecimal guardBand();
+
         default Policy policy() {
-            return new Policy(approvalCostLimit(), dataAnswerMaxAge(), soakTime(), reopenWindow());
+            return new Policy(approvalCostLimit(), dataAnswerMaxAge(), soakTime(), reopenWindow(), guardBand());
         }
     }
 }

@@ -1,6 +1,7 @@
 package org.benchtrail.trail;
 
 import com.fasterxml.jackson.annotation.JsonIgnoreProperties;
+import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonTypeInfo;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.MapperFeature;
@@ -9,7 +10,12 @@ import com.fasterxml.jackson.databind.SerializationFeature;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.jsontype.NamedType;
 import com.fasterxml.jackson.datatype.jsr310.JavaTimeModule;
+import java.util.List;
 import org.benchtrail.core.method.Fact;
+import org.benchtrail.core.method.IdentifyFact;
+import org.benchtrail.core.method.TestFact;
+import org.benchtrail.core.method.TheorizeFact;
+import org.jspecify.annotations.Nullable;
 
 /** Facts as JSON: the record's components, and {@code kind} to tell which record it is. The same form in the trail and the API. */
 public final class FactJson {
@@ -19,9 +25,43 @@ public final class FactJson {
     @JsonIgnoreProperties(ignoreUnknown = false)
     private interface Kinded {}
 
+    /** Components that came later than their kind: left out where they are empty, so that old entries keep their bytes. */
+    interface Later {
+        @JsonInclude(JsonInclude.Include.NON_NULL)
+        @Nullable
+        Object accuracy();
+
+        @JsonInclude(JsonInclude.Include.NON_NULL)
+        @Nullable
+        Object guard();
+
+        @JsonInclude(JsonInclude.Include.NON_NULL)
+        @Nullable
+        Object finding();
+
+        @JsonInclude(JsonInclude.Include.NON_NULL)
+        @Nullable
+        Object answer();
+
+        @JsonInclude(JsonInclude.Include.NON_NULL)
+        @Nullable
+        Object causes();
+
+        @JsonInclude(JsonInclude.Include.NON_NULL)
+        @Nullable
+        Object catalogue();
+    }
+
+    private static final List<Class<? extends Fact>> GREW = List.of(
+            IdentifyFact.ReadingRecorded.class,
+            TestFact.CheckPlanned.class,
+            TestFact.ResultRecorded.class,
+            TheorizeFact.TheoriesRanked.class);
+
     /** Teaches a mapper to read and write facts. */
     public static ObjectMapper teach(ObjectMapper mapper) {
         mapper.addMixIn(Fact.class, Kinded.class);
+        GREW.forEach(kind -> mapper.addMixIn(kind, Later.class));
         FactKinds.all().forEach((name, kind) -> mapper.registerSubtypes(new NamedType(kind, name)));
         return mapper;
     }

@@ -1,12 +1,15 @@
 package org.benchtrail.trail;
 
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import org.benchtrail.core.bench.Result;
+import org.benchtrail.core.diagnosis.Source;
 import org.benchtrail.core.method.Category;
 import org.benchtrail.core.method.Caution;
 import org.benchtrail.core.method.DeskFact;
@@ -41,8 +44,51 @@ public final class Samples {
 
     private Samples() {}
 
+    /** What came, or grew, after format 1 was first written. */
+    private static List<Fact> later() {
+        return List.of(
+                new IdentifyFact.ReadingRecorded(
+                        "+12 V rail",
+                        "11.38",
+                        "V",
+                        "drive plug",
+                        "meter 4",
+                        "11.4",
+                        "12.6",
+                        "design guide",
+                        "0.5 % + 2",
+                        "2",
+                        "p4"),
+                new IdentifyFact.FindingAnswered("h1", "Do the fans turn?", "no", Source.SEEN),
+                new IdentifyFact.BenchResultAttached(
+                        "soak",
+                        1,
+                        "Soak time",
+                        "{\"every\":24.0}",
+                        Result.Level.NONE,
+                        "soak time",
+                        "It must run clean for 71.9 h.",
+                        List.of(new IdentifyFact.Figure("Time to run clean", "71.9", "h"))),
+                new IdentifyFact.SoakTimeReckoned(4314, "Soak time, entry 4"),
+                new TheorizeFact.TheoriesRanked(
+                        List.of(18),
+                        "Catalogue version 3",
+                        List.of(new TheorizeFact.RankedCause("H01", "Dust in the cooler", "0.6123")),
+                        3),
+                new TestFact.CheckPlanned(18, "Look at the fans", "They stand", false, Set.of(), "h1"),
+                new TestFact.ResultRecorded(22, "They stand", TestFact.Outcome.SUPPORTS, 16, "no"));
+    }
+
     /** In an order in which a chain can hold them: the opening first. */
     public static List<Fact> all() {
+        List<Fact> all = new ArrayList<>(List.of(OPENED));
+        all.addAll(later());
+        all.addAll(stored().subList(1, stored().size()));
+        return all;
+    }
+
+    /** One of each kind as the first version of the server wrote them, in the order of {@code entries-format-1.txt}. */
+    static List<Fact> stored() {
         return List.of(
                 OPENED,
                 new IdentifyFact.SymptomRecorded("It dies\non me \ud83d\udd25", "Screen goes dark", true),

@@ -126,6 +126,18 @@ public sealed interface Accuracy {
         }
     }
 
+    /**
+     * Reads what an instrument's data sheet or certificate says, as people type it: {@code 0.5 % + 2} (of reading, plus counts
+     * of the last digit), {@code 0.5 %}, {@code 3 counts}, {@code 0.1 V} or {@code \u00b10.1} (bounds), {@code U 0.2 V k 2} (expanded
+     * uncertainty of a certificate). Nothing typed means that nothing is known.
+     *
+     * @param reading whose last digit a count is, and whose unit is meant where none is typed
+     * @throws Invalid on {@code field} if it cannot be read or does not fit the reading
+     */
+    static Accuracy parse(String field, String text, Quantity reading) {
+        return AccuracyText.read(field, text, reading);
+    }
+
     private static boolean isAtLeastZero(double value) {
         return value >= 0 && value < Double.POSITIVE_INFINITY;
     }

@@ -20,6 +20,9 @@ final class Corrections {
             IdentifyFact.ExtractRecorded.class,
             IdentifyFact.AttachmentAdded.class,
             FindingRecorded.class,
+            IdentifyFact.FindingAnswered.class,
+            IdentifyFact.BenchResultAttached.class,
+            IdentifyFact.SoakTimeReckoned.class,
             TheorizeFact.TheoryStated.class,
             TestFact.CheckPlanned.class,
             PlanFact.ActionPlanned.class,
@@ -35,6 +38,10 @@ final class Corrections {
         }
         if (replacement != null && replacement.getClass() != old.fact().getClass()) {
             throw new Invalid("replacement", "The replacement has to be of the same kind as the entry it corrects.");
+        }
+        if (replacement instanceof IdentifyFact.BenchResultAttached
+                || replacement instanceof IdentifyFact.SoakTimeReckoned) {
+            throw new Invalid("replacement", "A calculated result is struck out, and calculated again.");
         }
         if (replacement instanceof TestFact.CheckPlanned check) {
             sheet.at(check.theory(), TheorizeFact.TheoryStated.class, "replacement.theory");

@@ -4,6 +4,13 @@ import java.math.BigDecimal;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.benchtrail.core.bench.Result;
+import org.benchtrail.core.diagnosis.Source;
+import org.benchtrail.core.measure.Accuracy;
+import org.benchtrail.core.measure.Judgement;
 import org.jspecify.annotations.Nullable;
 
 /** What is recorded to identify the problem. Evidence may be added at any later step and is then marked late. */
@@ -282,24 +289,98 @@ public sealed interface IdentifyFact extends Fact {
         }
     }
 
+    /**
+     * A question of the cause catalogue answered.
+     *
+     * @param finding its id in the catalogue
+     * @param question its words at that moment
+     * @param value one of the finding's values, or {@code unknown}, which weighs nothing
+     * @param source how it is known
+     */
+    record FindingAnswered(String finding, String question, String value, Source source) implements Evidence {
+        public FindingAnswered {
+            Texts t = new Texts();
+            finding = t.required("finding", finding, 80, "Name the finding of the catalogue.");
+            question = t.required("question", question, Texts.LINE, "Write the question that was answered.");
+            value = t.required("value", value, 40, "Choose the answer, or 'unknown'.");
+            t.require(source != null, "source", "Say how it is known: measured, seen, or told.");
+            t.done();
+        }
+    }
+
+    /** A figure of a calculation, as it was shown. */
+    record Figure(String name, String value, String unit) {}
+
+    /**
+     * What a calculation of the bench said, with what it was given, so that anybody can work it again.
+     *
+     * @param calculation stable id of the calculation
+     * @param version of the calculation
+     * @param title of the calculation
+     * @param input its input record as JSON
+     * @param level how the answer is to be taken
+     * @param verdict in a few words
+     * @param reason one sentence with the numbers
+     */
+    record BenchResultAttached(
+            String calculation,
+            int version,
+            String title,
+            String input,
+            Result.Level level,
+            String verdict,
+            String reason,
+            List<Figure> figures)
+            implements Evidence {
+        /** Room for a series of ten thousand points. */
+        private static final int LONGEST_INPUT = 1_000_000;
+
+        public BenchResultAttached {
+            Texts t = new Texts();
+            calculation = t.required("calculation", calculation, 80, "Name the calculation.");
+            title = t.required("title", title, Texts.LINE, "Name the calculation.");
+            input = t.required("input", input, LONGEST_INPUT, "Give what was calculated with.");
+            t.require(level != null, "level", "Say how the answer is to be taken.");
+            verdict = t.required("verdict", verdict, Texts.LINE, "Say what came out.");
+            reason = t.required("reason", reason, 20_000, "Say why.");
+            figures = figures == null ? List.of() : List.copyOf(figures);
+            t.done();
+        }
+    }
+
+    /** How long an intermittent fault has to run clean by calculation; it can lengthen the policy's time, not shorten it. */
+    record SoakTimeReckoned(int minutes, String basis) implements Evidence {
+        public SoakTimeReckoned {
+            Texts t = new Texts();
+            t.require(minutes >= 1 && minutes <= 525_600, "minutes", "Give the time in minutes, 1 to 525600 (a year).");
+            basis = t.required("basis", basis, Texts.LINE, "Say how it was reckoned.");
+            t.done();
+        }
+    }
+
     /** A measured value held against its limit; in-between values are {@code NOT_JUDGED} where no limit is known. */
     enum Verdict {
         WITHIN,
         OUTSIDE,
+        /** The limit lies within the guard band about the value. */
+        TOO_CLOSE,
         NOT_JUDGED
     }
 
     /**
-     * A measured value as it was typed.
+     * A measured value.
      *
      * @param quantity what was measured, such as "processor temperature"
-     * @param value decimal, as a string so that nothing is lost
-     * @param unit of the value and of the limits
+     * @param value decimal, as a string so that nothing is lost; may be typed with its unit, which is then taken out
+     * @param unit of the value and of the limits; may be left out if the value names it
      * @param point where it was measured
      * @param instrument what it was measured with; empty if not told
      * @param lower lowest value that conforms, inclusive; null if there is none
      * @param upper highest value that conforms, inclusive; null if there is none
      * @param limitSource where the limit comes from; empty without limits
+     * @param accuracy how well the instrument shows it, see {@link Accuracy#parse}; null if not told
+     * @param guard guard band of the verdict, in standard uncertainties, as policy had it then; null without accuracy
+     * @param finding id of the catalogue's finding that this reading answers; null if none
      */
     record ReadingRecorded(
             String quantity,
@@ -309,18 +390,22 @@ public sealed interface IdentifyFact extends Fact {
             String instrument,
             @Nullable String lower,
             @Nullable String upper,
-            String limitSource)
+            String limitSource,
+            @Nullable String accuracy,
+            @Nullable String guard,
+            @Nullable String finding)
             implements Evidence {
         public ReadingRecorded {
             Texts t = new Texts();
             quantity = t.required("quantity", quantity, Texts.LINE, "Say what was measured.");
             t.require(value != null && !value.isBlank(), "value", "Give the measured value.");
-            value = decimal(t, "value", value);
-            unit = t.required("unit", unit, 40, "Give the unit; for a plain count write 'count'.");
+            MeasuredText typed = MeasuredText.of(t, value, unit);
+            value = typed.value();
+            unit = t.required("unit", typed.unit(), 40, "Give the unit; for a plain count write 'count'.");
             point = t.required("point", point, Texts.LINE, "Say where it was measured.");
             instrument = t.optional("instrument", instrument, Texts.LINE);
-            lower = decimal(t, "lower", lower);
-            upper = decimal(t, "upper", upper);
+            lower = MeasuredText.decimal(t, "lower", lower, unit);
+            upper = MeasuredText.decimal(t, "upper", upper, unit);
             limitSource = t.optional("limitSource", limitSource, Texts.LINE);
             t.require(
                     (lower == null && upper == null) || !limitSource.isEmpty(),
@@ -332,39 +417,72 @@ public sealed interface IdentifyFact extends Fact {
                         "upper",
                         "The upper limit is below the lower one.");
             }
+            accuracy = t.orNull("accuracy", accuracy, Texts.LINE);
+            guard = accuracy == null ? null : Objects.requireNonNullElse(t.orNull("guard", guard, 10), "2");
+            finding = t.orNull("finding", finding, 80);
             t.done();
+            if (accuracy != null) {
+                ReadingCheck.of(value, unit, accuracy).require(lower, upper, guard);
+            }
         }
 
-        /** By plain comparison, limits inclusive. */
+        /** A reading of whose instrument nothing is known. */
+        public ReadingRecorded(
+                String quantity,
+                String value,
+                String unit,
+                String point,
+                String instrument,
+                @Nullable String lower,
+                @Nullable String upper,
+                String limitSource) {
+            this(quantity, value, unit, point, instrument, lower, upper, limitSource, null, null, null);
+        }
+
+        /** With the guard band that policy asks for. */
+        public ReadingRecorded guarded(String multiple) {
+            return new ReadingRecorded(
+                    quantity, value, unit, point, instrument, lower, upper, limitSource, accuracy, multiple, finding);
+        }
+
+        /** By the guard band if the accuracy is known, else by plain comparison; limits inclusive. */
         public Verdict verdict() {
             if (lower == null && upper == null) {
                 return Verdict.NOT_JUDGED;
             }
+            return judgement()
+                    .map(j -> switch (j.verdict()) {
+                        case WITHIN -> Verdict.WITHIN;
+                        case OUTSIDE -> Verdict.OUTSIDE;
+                        case TOO_CLOSE_TO_CALL -> Verdict.TOO_CLOSE;
+                    })
+                    .orElseGet(this::plainly);
+        }
+
+        private Verdict plainly() {
             BigDecimal measured = new BigDecimal(value);
             boolean above = upper != null && measured.compareTo(new BigDecimal(upper)) > 0;
             boolean below = lower != null && measured.compareTo(new BigDecimal(lower)) < 0;
             return above || below ? Verdict.OUTSIDE : Verdict.WITHIN;
         }
 
+        /** The verdict with its uncertainty and probability; empty if limit or accuracy is not known. */
+        public Optional<Judgement> judgement() {
+            return accuracy == null || (lower == null && upper == null)
+                    ? Optional.empty()
+                    : Optional.of(ReadingCheck.of(value, unit, accuracy).judge(lower, upper, guard));
+        }
+
+        /** Standard uncertainty in the reading's unit; empty if the accuracy is not known. */
+        public OptionalDouble standardUncertainty() {
+            return accuracy == null
+                    ? OptionalDouble.empty()
+                    : ReadingCheck.of(value, unit, accuracy).standardUncertainty();
+        }
+
         /** Whether the other reading is of the same quantity at the same point, whatever the letter case. */
         public boolean samePlace(ReadingRecorded other) {
             return quantity.equalsIgnoreCase(other.quantity) && point.equalsIgnoreCase(other.point);
-        }
-
-        private static @Nullable String decimal(Texts t, String field, @Nullable String typed) {
-            if (typed == null || typed.isBlank()) {
-                return null;
-            }
-            String text = typed.strip().replace('\u2212', '-');
-            if (text.indexOf('.') < 0) {
-                text = text.replaceFirst(",(?=\\d+$)", ".");
-            }
-            boolean number = text.matches("[+-]?\\d{1,15}(\\.\\d{1,15})?");
-            t.require(number, field, "Write a plain decimal number such as 11.38 (without its unit).");
-            if (!number) {
-                return null;
-            }
-            return text.startsWith("+") ? text.substring(1) : text;
         }
     }
 

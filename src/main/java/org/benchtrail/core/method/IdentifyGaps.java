@@ -65,6 +65,7 @@ final class IdentifyGaps {
         boolean any = !s.sheet().all(IdentifyFact.ReadingRecorded.class).isEmpty()
                 || !s.sheet().all(IdentifyFact.ExtractRecorded.class).isEmpty()
                 || !s.sheet().all(IdentifyFact.AttachmentAdded.class).isEmpty()
+                || !s.sheet().all(IdentifyFact.BenchResultAttached.class).isEmpty()
                 || !s.sheet().all(IdentifyFact.EvidenceImpossible.class).isEmpty();
         return any ? "" : "Add a reading, a log extract or a picture, or say why there can be none.";
     }

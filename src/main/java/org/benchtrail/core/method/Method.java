@@ -61,6 +61,11 @@ public final class Method {
         return PlanGaps.approvalReasons(sheet, policy);
     }
 
+    /** How long an intermittent fault has to run clean, minutes: by policy, or by calculation where that is longer. */
+    public static long soakMinutes(JobSheet sheet, Policy policy) {
+        return VerifyGaps.soakMinutes(sheet, policy);
+    }
+
     /** Readings that were outside their limit and have not been proven back within since the last action. */
     public static List<Noted<IdentifyFact.ReadingRecorded>> readingsToRepeat(JobSheet sheet) {
         return VerifyGaps.outstanding(sheet);

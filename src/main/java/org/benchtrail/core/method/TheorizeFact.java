@@ -83,14 +83,37 @@ public sealed interface TheorizeFact extends Fact {
         }
     }
 
-    /** Theories in order of likelihood, best first, by entry number, and on what basis. */
-    record TheoriesRanked(List<Integer> order, String basis) implements TheorizeFact {
+    /**
+     * A cause of the catalogue as it was ranked.
+     *
+     * @param causeId id in the catalogue
+     * @param probability in [0, 1], decimal with four digits
+     */
+    record RankedCause(String causeId, String name, String probability) {}
+
+    /**
+     * Theories in order of likelihood, best first, and on what basis: those stated, by entry number, or those of the catalogue.
+     *
+     * @param causes the causes of the catalogue as the server ranked them; null if a person gave the order
+     * @param catalogue version of the catalogue that they were ranked with; null if a person gave the order
+     */
+    record TheoriesRanked(
+            List<Integer> order,
+            String basis,
+            @Nullable List<RankedCause> causes,
+            @Nullable Integer catalogue) implements TheorizeFact {
         public TheoriesRanked {
             Texts t = new Texts();
             order = order == null ? List.of() : List.copyOf(order);
-            t.require(!order.isEmpty(), "order", "Name the theories, the likeliest first.");
+            causes = causes == null ? null : List.copyOf(causes);
+            t.require(!order.isEmpty() || causes != null, "order", "Name the theories, the likeliest first.");
             basis = t.required("basis", basis, Texts.LINE, "Say what the order rests on.");
             t.done();
+        }
+
+        /** An order that a person gave. */
+        public TheoriesRanked(List<Integer> order, String basis) {
+            this(order, basis, null, null);
         }
 
         @Override

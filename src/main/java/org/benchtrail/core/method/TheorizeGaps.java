@@ -1,7 +1,9 @@
 package org.benchtrail.core.method;
 
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
+import org.benchtrail.core.method.TheorizeFact.RankedCause;
 import org.benchtrail.core.method.TheorizeFact.TheoriesRanked;
 import org.benchtrail.core.method.TheorizeFact.TheoryStated;
 
@@ -27,8 +29,7 @@ final class TheorizeGaps {
         if (active.isEmpty()) {
             return "Choose the one theory that is tested next.";
         }
-        Optional<Integer> best = bestRanked(s.sheet());
-        boolean another = best.isPresent() && best.get() != active.get().entry();
+        boolean another = isOvertaken(s.sheet(), active.get());
         return another && s.sheet().choice().orElseThrow().fact().reason().isEmpty()
                 ? "This is not the best ranked theory: say why it is tested first."
                 : "";
@@ -46,10 +47,25 @@ final class TheorizeGaps {
                 : "";
     }
 
-    private static Optional<Integer> bestRanked(JobSheet sheet) {
+    /** Whether the latest ranking puts another open theory before this one. */
+    private static boolean isOvertaken(JobSheet sheet, Noted<TheoryStated> active) {
+        Optional<TheoriesRanked> ranked = sheet.latest(TheoriesRanked.class).map(Noted::fact);
         List<Integer> open = sheet.openTheories().stream().map(Noted::entry).toList();
-        return sheet.latest(TheoriesRanked.class)
-                .flatMap(ranked ->
-                        ranked.fact().order().stream().filter(open::contains).findFirst());
+        Optional<Integer> best =
+                ranked.flatMap(r -> r.order().stream().filter(open::contains).findFirst());
+        return best.map(entry -> entry != active.entry())
+                .orElseGet(() -> ranked.flatMap(r -> bestCause(sheet, r))
+                        .map(cause -> !cause.equals(active.fact().causeId()))
+                        .orElse(false));
+    }
+
+    /** The first cause of the catalogue's ranking that no round ruled out. */
+    private static Optional<String> bestCause(JobSheet sheet, TheoriesRanked ranked) {
+        List<RankedCause> causes = Objects.requireNonNullElse(ranked.causes(), List.of());
+        return causes.stream()
+                .map(RankedCause::causeId)
+                .filter(id -> sheet.ruledOut().stream()
+                        .noneMatch(t -> id.equals(t.fact().causeId())))
+                .findFirst();
     }
 }

@@ -113,11 +113,19 @@ final class VerifyGaps {
             return "It came back during the soak time: report that it persists.";
         }
         long minutes = runs.stream().mapToLong(r -> r.fact().minutes()).sum();
-        long needed = s.policy().soakTime().toMinutes();
+        long needed = soakMinutes(s.sheet(), s.policy());
         return minutes >= needed
                 ? ""
                 : "The fault was intermittent: let it run " + needed / 60 + " h without recurring (so far "
                         + minutes / 60 + " h " + minutes % 60 + " min).";
+    }
+
+    /** The policy's time, or the calculated one if that is longer. */
+    static long soakMinutes(JobSheet sheet, Policy policy) {
+        long reckoned = sheet.latest(IdentifyFact.SoakTimeReckoned.class)
+                .map(r -> (long) r.fact().minutes())
+                .orElse(0L);
+        return Math.max(policy.soakTime().toMinutes(), reckoned);
     }
 
     private static boolean intermittent(JobSheet sheet) {

@@ -49,7 +49,6 @@ class ReadingRecordedTest {
                 "1,2,3",
                 "1.234,5",
                 "1,234.5",
-                "12 V",
                 "--1",
                 "+-1",
                 "\u2212\u22121",
@@ -108,5 +107,54 @@ class ReadingRecordedTest {
         assertTrue(one.samePlace(new ReadingRecorded("Supply Voltage", "2", "V", "12 v RAIL", "", null, null, "")));
         assertEquals(
                 false, one.samePlace(new ReadingRecorded("Supply Voltage", "2", "V", "5 V rail", "", null, null, "")));
+    }
+
+    private static ReadingRecorded metered(String value, String unit, String accuracy) {
+        return new ReadingRecorded(
+                "+12 V rail", value, unit, "drive plug", "meter", "11.4", "12.6", "design guide", accuracy, null, null);
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "11.38 V, 11.38, V",
+        "'11,38V', 11.38, V",
+        "450 mV, 450, mV",
+        "212 \u00b0F, 212, \u00b0F",
+        "3.4 GHz, 3.4, GHz",
+        "'1 234.5 r/min', 1234.5, r/min"
+    })
+    void unit_isTakenFromTheValue(String typed, String value, String unit) {
+        ReadingRecorded reading = new ReadingRecorded("a", typed, "", "b", "", null, null, "");
+        assertEquals(value + " " + unit, reading.value() + " " + reading.unit());
+        assertEquals(reading, new ReadingRecorded("a", typed, null, "b", "", null, null, ""));
+    }
+
+    @Test
+    void valueWithAnotherUnit_isConverted() {
+        ReadingRecorded reading = new ReadingRecorded("ripple", "45 mV", "V", "b", "", null, "120 mV", "guide");
+        assertEquals("0.045 V, at most 0.12", reading.value() + " " + reading.unit() + ", at most " + reading.upper());
+        assertEquals(List.of("value"), fields(() -> new ReadingRecorded("a", "45 W", "V", "b", "", null, null, "")));
+        assertEquals(
+                List.of("value"), fields(() -> new ReadingRecorded("a", "45 furlong", "", "b", "", null, null, "")));
+    }
+
+    /** 0.5 % of 11.38 V and 2 counts of 0.01 V: a = 0.0769 V, u = a/\u221a3 = 0.0444 V (GUM 4.3.7), guard band 2 u. */
+    @Test
+    void accuracy_makesTheVerdictHonest() {
+        ReadingRecorded near = metered("11.38", "V", "0.5 % + 2");
+        assertEquals(Verdict.TOO_CLOSE, near.verdict());
+        assertEquals(0.0769 / Math.sqrt(3), near.standardUncertainty().orElseThrow(), 1e-12);
+        assertEquals(Verdict.OUTSIDE, metered("11.30", "V", "0.5 % + 2").verdict());
+        assertEquals(Verdict.WITHIN, metered("11.50", "V", "0.5 % + 2").verdict());
+        assertEquals(Verdict.OUTSIDE, near.guarded("0").verdict());
+        assertEquals(Verdict.OUTSIDE, volts("11.38", "11.4", "12.6").verdict());
+    }
+
+    @Test
+    void accuracyThatCannotBeMeant_isRefused() {
+        assertEquals(List.of("accuracy"), fields(() -> metered("11.38", "V", "good")));
+        assertEquals(List.of("accuracy"), fields(() -> metered("11.38", "V", "2 W")));
+        assertEquals(List.of("unit"), fields(() -> metered("11.38", "squiggle", "1 %")));
+        assertEquals(List.of("guard"), fields(() -> metered("11.38", "V", "1 %").guarded("11")));
     }
 }

@@ -1,4 +1,4 @@
-package org.benchtrail.knowledge;
+package org.benchtrail.catalogue;
 
 import java.util.ArrayList;
 import java.util.HashMap;

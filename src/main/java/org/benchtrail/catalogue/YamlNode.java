@@ -1,4 +1,4 @@
-package org.benchtrail.knowledge;
+package org.benchtrail.catalogue;
 
 import com.fasterxml.jackson.core.JsonParseException;
 import com.fasterxml.jackson.core.JsonToken;

@@ -1,4 +1,4 @@
-package org.benchtrail.knowledge;
+package org.benchtrail.catalogue;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
