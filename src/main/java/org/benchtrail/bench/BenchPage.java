@@ -10,6 +10,7 @@ import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -42,8 +43,26 @@ public class BenchPage {
 
         static native TemplateInstance bench(List<TradePart> trades);
 
-        static native TemplateInstance calculation(Heading heading, FormView form, @Nullable ResultView result);
+        static native TemplateInstance calculation(
+                Heading heading, FormView form, @Nullable ResultView result, Target target);
     }
+
+    /**
+     * Where the result may go.
+     *
+     * @param offered whether the viewer may attach it to a ticket
+     * @param ticket the job sheet that the viewer came from, with the action in question after a slash; empty if none
+     * @param values what was calculated with
+     */
+    public record Target(boolean offered, String ticket, List<BenchRun.Hidden> values) {
+        /** The number of the ticket, without the action. */
+        public String number() {
+            return ticket.replaceAll("/.*", "");
+        }
+    }
+
+    /** The parameter that carries {@link Target#ticket}; no calculation asks for anything of that name. */
+    static final String FOR = "for";
 
     /** The calculations of one trade. */
     public record TradePart(String id, String title, List<Heading> calculations) {}
@@ -65,8 +84,9 @@ public class BenchPage {
     @Blocking
     public Response calculation(@RestPath String id, @Context UriInfo uri) {
         Permissions.require(Permission.SEE_TICKETS, current.actor());
-        Map<String, List<String>> values = uri.getQueryParameters();
-        return answer(find(id), values);
+        Map<String, List<String>> values = new HashMap<>(uri.getQueryParameters());
+        List<String> ticket = values.remove(FOR);
+        return answer(find(id), values, ticket == null ? "" : ticket.get(0).replaceAll("[^0-9/-]", ""));
     }
 
     /** @throws NotFound if the bench has no such calculation */
@@ -74,16 +94,18 @@ public class BenchPage {
         return Bench.find(id).orElseThrow(() -> new NotFound("calculation '" + id + "' on the bench"));
     }
 
-    private static <I extends Record> Response answer(Calculation<I> calculation, Map<String, List<String>> values) {
+    private <I extends Record> Response answer(
+            Calculation<I> calculation, Map<String, List<String>> values, String ticket) {
         Typed typed = values.isEmpty() ? InputForm.write(calculation.example()) : Typed.form(values);
         List<Asked> asked = Asked.of(calculation.inputType());
+        Target target = new Target(current.actor().works(), ticket, BenchRun.hidden(typed));
         try {
             ResultView result = ResultView.of(InputForm.calculate(calculation, typed));
             FormView form = FormView.of(asked, typed, List.of());
-            return Html.ok(Templates.calculation(heading(calculation), form, result));
+            return Html.ok(Templates.calculation(heading(calculation), form, result, target));
         } catch (Invalid refused) {
             FormView form = FormView.of(asked, typed, refused.problems());
-            return Html.status(422, Templates.calculation(heading(calculation), form, null));
+            return Html.status(422, Templates.calculation(heading(calculation), form, null, target));
         }
     }
 

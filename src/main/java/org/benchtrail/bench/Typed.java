@@ -52,6 +52,11 @@ final class Typed {
         return this;
     }
 
+    /** Everything typed, by path. */
+    Map<String, String> all() {
+        return java.util.Collections.unmodifiableMap(values);
+    }
+
     /** What was typed; empty if nothing was. */
     String text(String path) {
         @Nullable String text = values.get(path);

@@ -11,6 +11,8 @@ public enum Permission {
     APPROVE("approve a plan"),
     /** Sign off the ticket of a trainee. */
     SIGN_AS_MENTOR("sign off a trainee's ticket"),
+    /** Add to the shop's limits, and take out of them. */
+    KEEP_LIMITS("keep the shop's limits"),
     MANAGE_ACCOUNTS("manage accounts"),
     OWN_TOKENS("have tokens for programs"),
     /** Check that the trail was not altered. */

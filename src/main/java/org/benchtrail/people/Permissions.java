@@ -15,15 +15,16 @@ import org.benchtrail.platform.Forbidden;
 public final class Permissions {
     private static final Set<Role> ALL = EnumSet.allOf(Role.class);
 
-    private static final Map<Permission, Set<Role>> TABLE = new EnumMap<>(Map.of(
-            Permission.WORK_TICKETS, EnumSet.of(Role.TECHNICIAN, Role.TRAINEE, Role.MENTOR, Role.SUPERVISOR),
-            Permission.SEE_TICKETS, ALL,
-            Permission.WAIVE, EnumSet.of(Role.SUPERVISOR),
-            Permission.APPROVE, EnumSet.of(Role.SUPERVISOR, Role.MENTOR),
-            Permission.SIGN_AS_MENTOR, EnumSet.of(Role.MENTOR),
-            Permission.MANAGE_ACCOUNTS, EnumSet.of(Role.ADMINISTRATOR),
-            Permission.OWN_TOKENS, ALL,
-            Permission.VERIFY_TRAIL, ALL));
+    private static final Map<Permission, Set<Role>> TABLE = new EnumMap<>(Map.ofEntries(
+            Map.entry(Permission.WORK_TICKETS, EnumSet.of(Role.TECHNICIAN, Role.TRAINEE, Role.MENTOR, Role.SUPERVISOR)),
+            Map.entry(Permission.SEE_TICKETS, ALL),
+            Map.entry(Permission.WAIVE, EnumSet.of(Role.SUPERVISOR)),
+            Map.entry(Permission.APPROVE, EnumSet.of(Role.SUPERVISOR, Role.MENTOR)),
+            Map.entry(Permission.SIGN_AS_MENTOR, EnumSet.of(Role.MENTOR)),
+            Map.entry(Permission.KEEP_LIMITS, EnumSet.of(Role.SUPERVISOR)),
+            Map.entry(Permission.MANAGE_ACCOUNTS, EnumSet.of(Role.ADMINISTRATOR)),
+            Map.entry(Permission.OWN_TOKENS, ALL),
+            Map.entry(Permission.VERIFY_TRAIL, ALL)));
 
     private Permissions() {}
 

@@ -1,6 +1,8 @@
 package org.benchtrail.ticket;
 
 import java.util.List;
+import java.util.stream.Stream;
+import org.benchtrail.core.diagnosis.Source;
 import org.benchtrail.core.method.Category;
 import org.benchtrail.core.method.Caution;
 import org.benchtrail.core.method.DeskFact;
@@ -40,7 +42,8 @@ public record Choices(
         List<Option> prevention,
         List<Option> sureness,
         List<Option> learned,
-        List<Option> waitingFor) {
+        List<Option> waitingFor,
+        List<Option> source) {
 
     static final Choices ALL = new Choices(
             Option.of(Category.class),
@@ -68,7 +71,19 @@ public record Choices(
             Option.yesNo("a measure", "none applies"),
             Option.of(DocumentFact.Sureness.class),
             Option.of(DocumentFact.Learned.class),
-            Option.of(DeskFact.WaitingFor.class));
+            Option.of(DeskFact.WaitingFor.class),
+            Stream.of(Source.values()).map(s -> new Option(s.name(), words(s))).toList());
+
+    /** How a finding is known, in words. */
+    static String words(Source source) {
+        return switch (source) {
+            case CALIBRATED -> "measured, calibration in date";
+            case SEEN -> "seen or tried here";
+            case OUT_OF_DATE -> "measured, calibration out of date";
+            case REPORTED -> "told by the requester";
+            case INTERMITTENT -> "comes and goes, or hearsay";
+        };
+    }
 
     private static List<Option> cautions() {
         return Option.of(Caution.class);

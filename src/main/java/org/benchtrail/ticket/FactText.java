@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.benchtrail.core.method.DeskFact;
 import org.benchtrail.core.method.Fact;
 import org.benchtrail.core.method.Requirement;
@@ -52,7 +53,7 @@ final class FactText {
         return Requirement.of(code).map(Requirement::title).orElse(code.replace('-', ' '));
     }
 
-    private static @Nullable Object value(Fact fact, RecordComponent component) {
+    private static @Nullable Object value(Object fact, RecordComponent component) {
         try {
             return component.getAccessor().invoke(fact);
         } catch (ReflectiveOperationException e) {
@@ -89,6 +90,12 @@ final class FactText {
             return parts(fact, zone).stream()
                     .map(p -> p.name() + ": " + p.text())
                     .collect(Collectors.joining("; "));
+        }
+        if (value instanceof Record record) {
+            return Stream.of(record.getClass().getRecordComponents())
+                    .map(component -> text(value(record, component), zone))
+                    .filter(t -> !t.isEmpty() && !t.equals("1"))
+                    .collect(Collectors.joining(" "));
         }
         return value.toString();
     }

@@ -10,10 +10,13 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.Invalid.Problem;
+import org.benchtrail.core.diagnosis.Model;
+import org.benchtrail.core.measure.LimitLibrary;
 import org.benchtrail.core.method.Fact;
 
 /**
@@ -29,9 +32,31 @@ final class SheetForm {
 
     private final Map<String, List<String>> typed;
     private final List<Problem> problems = new ArrayList<>();
+    private final Known known;
 
-    SheetForm(Map<String, List<String>> typed) {
+    SheetForm(Map<String, List<String>> typed, Known known) {
         this.typed = typed;
+        this.known = known;
+    }
+
+    /**
+     * What forms refer to beside the sheet.
+     *
+     * @param model the causes and findings of the ticket's category; empty if the catalogue has none
+     */
+    record Known(Optional<Model> model, LimitLibrary limits) {}
+
+    Known known() {
+        return known;
+    }
+
+    /** The names of the fields below a prefix in which something was filled in. */
+    List<String> filled(String prefix) {
+        return typed.keySet().stream()
+                .filter(name -> name.startsWith(prefix) && has(name))
+                .map(name -> name.substring(prefix.length()))
+                .sorted()
+                .toList();
     }
 
     String text(String name) {

@@ -8,6 +8,7 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.benchtrail.core.advice.SheetEvidence;
 import org.benchtrail.core.method.Caution;
 import org.benchtrail.core.method.DeskFact;
 import org.benchtrail.core.method.DocumentFact;
@@ -27,6 +28,9 @@ import org.jspecify.annotations.Nullable;
 final class SheetForms {
     private SheetForms() {}
 
+    /** Before the id of a cause among the theories to choose from. */
+    private static final String CAUSE = "cause:";
+
     /** What a form asks for: acts, and the move that its button names. */
     record Request(List<Act> acts, @Nullable MoveFact move) {}
 
@@ -37,6 +41,7 @@ final class SheetForms {
     private static final Map<String, Reader> READERS = Map.ofEntries(
             Map.entry("identify", SheetForms::identify),
             Map.entry("evidence", SheetForms::evidence),
+            Map.entry("findings", SheetForms::findings),
             Map.entry("theorize", SheetForms::theorize),
             Map.entry("check", SheetForms::check),
             Map.entry("result", SheetForms::result),
@@ -116,11 +121,34 @@ final class SheetForms {
 
     private static void evidence(SheetForm form, JobSheet sheet, List<Act> acts) {
         if (form.has("reading.value") || form.has("reading.quantity")) {
-            form.add(acts, "reading", IdentifyFact.ReadingRecorded.class);
+            form.add(acts, "reading", IdentifyFact.ReadingRecorded.class, ReadingDefaults.of(form));
         }
         form.add(acts, "extract", IdentifyFact.ExtractRecorded.class);
         form.add(acts, "finding", IdentifyFact.FindingRecorded.class);
         form.add(acts, "moresymptom", IdentifyFact.SymptomRecorded.class);
+    }
+
+    /** Questions of the catalogue, answered: recorded where the answer is another than the one that stands. */
+    private static void findings(SheetForm form, JobSheet sheet, List<Act> acts) {
+        Map<String, String> standing = new java.util.HashMap<>();
+        sheet.all(IdentifyFact.FindingAnswered.class)
+                .forEach(n -> standing.put(n.fact().finding(), n.fact().value()));
+        for (String finding : form.filled("answer.")) {
+            String value = form.text("answer." + finding);
+            var asked = form.known().model().flatMap(m -> SheetEvidence.finding(m, finding));
+            if (asked.isEmpty()) {
+                form.refuse("answer." + finding, "The catalogue has no such question for this category.");
+            } else if (!value.equals(standing.get(finding))) {
+                IdentifyFact.FindingAnswered answered = form.read(
+                        "known",
+                        IdentifyFact.FindingAnswered.class,
+                        Map.of("finding", finding, "question", asked.get().question(), "value", value));
+                if (answered != null) {
+                    acts.add(s -> answered);
+                }
+            }
+        }
+        evidence(form, sheet, acts);
     }
 
     private static void theorize(SheetForm form, JobSheet sheet, List<Act> acts) {
@@ -136,9 +164,39 @@ final class SheetForms {
             form.refuse("theory.text", "Say what the cause could be, or choose one of the theories above.");
         }
         form.add(acts, "othertheory", TheorizeFact.TheoryStated.class);
+        if (chosen.startsWith(CAUSE)) {
+            chooseCause(form, sheet, acts, chosen.substring(CAUSE.length()));
+        }
         if (chosen.matches("\\d+")) {
             changed(form, sheet, acts, "choice", TheorizeFact.TheoryChosen.class);
         }
+    }
+
+    /** A cause of the catalogue becomes a theory when it is chosen; one that was stated before is not stated again. */
+    private static void chooseCause(SheetForm form, JobSheet sheet, List<Act> acts, String id) {
+        var stated = sheet.latest(
+                TheorizeFact.TheoryStated.class, t -> id.equals(t.fact().causeId()));
+        String reason = form.text("choice.reason");
+        String newEvidence = form.text("choice.newEvidence");
+        if (stated.isPresent()) {
+            int entry = stated.get().entry();
+            boolean active =
+                    sheet.activeTheory().filter(t -> t.entry() == entry).isPresent();
+            if (!active || !reason.isEmpty() || !newEvidence.isEmpty()) {
+                acts.add(s -> new TheorizeFact.TheoryChosen(entry, reason, newEvidence));
+            }
+            return;
+        }
+        var cause = form.known().model().stream()
+                .flatMap(m -> m.category().causes().stream())
+                .filter(c -> c.id().equals(id))
+                .findFirst();
+        if (cause.isEmpty()) {
+            form.refuse("choice.theory", "The catalogue has no such cause: choose another one.");
+            return;
+        }
+        acts.add(s -> new TheorizeFact.TheoryStated(cause.get().name(), id));
+        acts.add(s -> new TheorizeFact.TheoryChosen(s.entries(), reason, newEvidence));
     }
 
     private static void check(SheetForm form, JobSheet sheet, List<Act> acts) {
@@ -235,6 +293,12 @@ final class SheetForms {
         known.put("lower", first.lower());
         known.put("upper", first.upper());
         known.put("limitSource", first.limitSource());
+        if (first.accuracy() != null) {
+            known.put("accuracy", first.accuracy());
+        }
+        if (first.finding() != null) {
+            known.put("finding", first.finding());
+        }
         return known;
     }
 

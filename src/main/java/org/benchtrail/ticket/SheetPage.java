@@ -21,6 +21,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.benchtrail.bench.BenchRun;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Fact;
@@ -28,6 +29,7 @@ import org.benchtrail.core.method.IdentifyFact;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.limits.LimitBook;
 import org.benchtrail.people.CurrentActor;
 import org.benchtrail.people.Directory;
 import org.benchtrail.people.Permission;
@@ -39,6 +41,7 @@ import org.benchtrail.platform.Stale;
 import org.benchtrail.trail.Verification;
 import org.jboss.resteasy.reactive.RestForm;
 import org.jboss.resteasy.reactive.RestPath;
+import org.jboss.resteasy.reactive.RestQuery;
 import org.jboss.resteasy.reactive.multipart.FileUpload;
 import org.jspecify.annotations.Nullable;
 
@@ -51,6 +54,8 @@ public class SheetPage {
     private final Directory people;
     private final TicketActs.PolicyConfig policy;
     private final Clock clock;
+    private final Diagnoses diagnoses;
+    private final LimitBook limits;
 
     SheetPage(
             TicketActs acts,
@@ -58,13 +63,17 @@ public class SheetPage {
             CurrentActor current,
             Directory people,
             TicketActs.PolicyConfig policy,
-            Clock clock) {
+            Clock clock,
+            Diagnoses diagnoses,
+            LimitBook limits) {
         this.acts = acts;
         this.look = look;
         this.current = current;
         this.people = people;
         this.policy = policy;
         this.clock = clock;
+        this.diagnoses = diagnoses;
+        this.limits = limits;
     }
 
     /** What the page says at its head after a request that did not end in a plain success. */
@@ -85,6 +94,8 @@ public class SheetPage {
 
         static native TemplateInstance trail(
                 String number, String title, Verification verification, List<TrailLine> lines);
+
+        static native TemplateInstance ranking(String number, String title, RankingView r);
 
         static native TemplateInstance entry(EntryView e, Fill fill, List<Invalid.Problem> problems);
 
@@ -147,7 +158,11 @@ public class SheetPage {
         if (sheet.entries() != version) {
             throw new Stale(sheet.entries());
         }
-        SheetForms.Request request = SheetForms.read(form, new SheetForm(typed), sheet, current.zone());
+        SheetForms.Request request = SheetForms.read(
+                form,
+                new SheetForm(typed, new SheetForm.Known(diagnoses.model(sheet), limits.library())),
+                sheet,
+                current.zone());
         if (request.move() != null) {
             return acts.performAndMove(ticket, version, request.acts(), request.move(), current.actor());
         }
@@ -214,7 +229,22 @@ public class SheetPage {
                 clock.instant(),
                 people.names(),
                 people.workers(),
-                likeness ? look.alike(words, ticket.number().serial(), viewer) : List.of());
+                likeness ? look.alike(words, ticket.number().serial(), viewer) : List.of(),
+                diagnoses.of(sheet).map(dated -> new RankingView(sheet, dated)).orElse(null),
+                limits.library());
+    }
+
+    /** The ranking as any version of the catalogue gives it, with all its reasons. */
+    @GET
+    @Path("ranking")
+    @Authenticated
+    @Blocking
+    public Response ranking(@RestPath String number, @RestQuery @Nullable Integer version) {
+        TicketLook.Whole ticket = look.ticket(TicketNumber.parse(number), current.actor());
+        RankingView ranking = (version == null ? diagnoses.of(ticket.sheet()) : diagnoses.of(ticket.sheet(), version))
+                .map(dated -> new RankingView(ticket.sheet(), dated))
+                .orElseThrow(() -> new NotFound("ranking for this category"));
+        return Html.ok(Templates.ranking(number, ticket.line().title(), ranking));
     }
 
     @POST
@@ -318,7 +348,8 @@ public class SheetPage {
             String stamp,
             String hash,
             boolean correctable,
-            List<Component> components) {}
+            List<Component> components,
+            String calculation) {}
 
     /** A component of the fact as a field: a text, or a yes-or-no. */
     public record Component(String name, String label, boolean yesNo, List<Option> options) {}
@@ -398,7 +429,10 @@ public class SheetPage {
                 stamp,
                 stored.hash(),
                 correctable,
-                components(fact));
+                components(fact),
+                fact instanceof IdentifyFact.BenchResultAttached attached
+                        ? BenchRun.again(attached).address()
+                        : "");
         return Templates.entry(view, fill, problems);
     }
 

@@ -6,10 +6,15 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.benchtrail.core.advice.BenchFacts;
+import org.benchtrail.core.bench.Bench;
+import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.measure.Judgement;
+import org.benchtrail.core.measure.LimitLibrary;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Caution;
 import org.benchtrail.core.method.Course;
@@ -31,6 +36,7 @@ import org.benchtrail.core.method.TestFact;
 import org.benchtrail.core.method.TheorizeFact;
 import org.benchtrail.core.method.VerifyFact;
 import org.benchtrail.platform.Option;
+import org.jspecify.annotations.Nullable;
 
 /** The job sheet as its page shows it to one viewer: every text ready, and what this viewer may do. */
 public final class SheetView {
@@ -43,6 +49,8 @@ public final class SheetView {
     private final Map<String, String> names;
     private final List<Actor> workers;
     private final List<TicketLine> alike;
+    private final @Nullable RankingView ranking;
+    private final LimitLibrary limits;
     private final List<Requirement.Status> gate;
 
     SheetView(
@@ -53,7 +61,9 @@ public final class SheetView {
             Instant now,
             Map<String, String> names,
             List<Actor> workers,
-            List<TicketLine> alike) {
+            List<TicketLine> alike,
+            @Nullable RankingView ranking,
+            LimitLibrary limits) {
         this.ticket = ticket;
         this.sheet = ticket.sheet();
         this.viewer = viewer;
@@ -63,6 +73,8 @@ public final class SheetView {
         this.names = names;
         this.workers = workers;
         this.alike = alike;
+        this.ranking = ranking;
+        this.limits = limits;
         this.gate = Method.gate(sheet, policy, now);
     }
 
@@ -419,6 +431,113 @@ public final class SheetView {
         return items;
     }
 
+    /** What calculations said. */
+    public record BenchResult(
+            int entry, String title, String verdict, String shape, String level, String reason, String link) {}
+
+    public List<BenchResult> benchResults() {
+        return sheet.all(IdentifyFact.BenchResultAttached.class).stream()
+                .map(n -> new BenchResult(
+                        n.entry(),
+                        n.fact().title(),
+                        n.fact().verdict(),
+                        shape(n.fact().level()),
+                        n.fact().level().name().toLowerCase(java.util.Locale.ROOT),
+                        n.fact().reason(),
+                        "/tickets/" + number() + "/entries/" + n.entry()))
+                .toList();
+    }
+
+    private static String shape(Result.Level level) {
+        return switch (level) {
+            case GOOD -> "\u25cf";
+            case BAD -> "\u25b2";
+            case CAREFUL, UNDECIDED -> "\u25c6";
+            case NONE -> "";
+        };
+    }
+
+    /** A question of the catalogue as it was answered. */
+    public record Known(int entry, String question, String value, String source) {}
+
+    public List<Known> known() {
+        Map<String, Known> latest = new java.util.LinkedHashMap<>();
+        sheet.all(IdentifyFact.FindingAnswered.class)
+                .forEach(n -> latest.put(
+                        n.fact().finding(),
+                        new Known(
+                                n.entry(),
+                                n.fact().question(),
+                                n.fact().value(),
+                                Choices.words(n.fact().source()))));
+        return List.copyOf(latest.values());
+    }
+
+    // ---- the ranked causes
+
+    /** Null if the catalogue has nothing for the category. */
+    public @Nullable RankingView ranking() {
+        return ranking;
+    }
+
+    /** Whether the ranking is of use at this step: until a theory is supported. */
+    public boolean ranked() {
+        return ranking != null && isOpen() && sheet.step().isBefore(Step.PLAN);
+    }
+
+    /** The causes that can be chosen as they stand: those not stated before. */
+    public List<RankingView.Line> causesToChoose() {
+        List<@Nullable String> stated = sheet.all(TheorizeFact.TheoryStated.class).stream()
+                .map(t -> t.fact().causeId())
+                .toList();
+        return ranking == null
+                ? List.of()
+                : ranking.choices().stream()
+                        .filter(c -> !stated.contains(c.id()))
+                        .toList();
+    }
+
+    public String causeChoice(String id) {
+        return "cause:" + id;
+    }
+
+    /** Whether a theory can only be written, not chosen. */
+    public boolean nothingToChoose() {
+        return theories().isEmpty() && causesToChoose().isEmpty();
+    }
+
+    public String measureLabel(String unit) {
+        return unit.isEmpty() ? "Value with its unit" : "Value, in " + unit + " or with its unit";
+    }
+
+    /** The calculations that say whether a part fits. */
+    public List<Option> partChecks() {
+        return BenchFacts.PART_CHECKS.stream()
+                .sorted()
+                .flatMap(id -> Bench.find(id).stream())
+                .map(c -> new Option(c.id(), c.title()))
+                .toList();
+    }
+
+    /** The limits that can be picked for a reading. */
+    public List<Option> limits() {
+        return limits.rows().stream()
+                .sorted(java.util.Comparator.comparing((LimitLibrary.Row r) -> r.mark() != LimitLibrary.Mark.SITE)
+                        .thenComparing(LimitLibrary.Row::quantity))
+                .map(r -> new Option(r.id(), r.quantity() + ": " + r.limit().words() + " (" + source(r) + ")"))
+                .toList();
+    }
+
+    private static String source(LimitLibrary.Row row) {
+        String source = row.limit().source().replaceAll(",.*", "");
+        return row.edition().equals("-") ? source : source + " " + row.edition();
+    }
+
+    /** The readings that the causes are told apart by; empty without a catalogue. */
+    public List<Option> measurable() {
+        return ranking == null ? List.of() : ranking.measurable();
+    }
+
     public boolean likenessChecked() {
         return sheet.latest(IdentifyFact.LikenessChecked.class).isPresent();
     }
@@ -484,7 +603,10 @@ public final class SheetView {
             String cautionNames,
             String result,
             String outcome,
-            boolean made) {}
+            boolean made,
+            String finding,
+            boolean measured,
+            List<Option> answers) {}
 
     public List<Check> checks() {
         return sheet.ofRound(TestFact.CheckPlanned.class).stream()
@@ -507,7 +629,19 @@ public final class SheetView {
                 names(n.fact().cautions()),
                 result.map(r -> r.fact().observation()).orElse(""),
                 result.map(r -> r.fact().outcome().words()).orElse(""),
-                result.isPresent());
+                result.isPresent(),
+                n.fact().finding() == null ? "" : n.fact().finding(),
+                asked(n).map(RankingView.Question::reading).orElse(false),
+                asked(n).map(RankingView.Question::values).orElse(List.of()));
+    }
+
+    /** The question of the catalogue that a check answers. */
+    private Optional<RankingView.Question> asked(Noted<TestFact.CheckPlanned> check) {
+        return ranking == null
+                ? Optional.empty()
+                : ranking.questions().stream()
+                        .filter(q -> q.id().equals(check.fact().finding()))
+                        .findFirst();
     }
 
     private static String names(Collection<Caution> cautions) {
@@ -604,8 +738,11 @@ public final class SheetView {
                 .anyMatch(s -> s.requirement() == Requirement.SOAK_TIME_PASSED && s.state() != Requirement.State.MET);
     }
 
-    public long soakHours() {
-        return policy.soakTime().toHours();
+    public String soakHours() {
+        return java.math.BigDecimal.valueOf(Method.soakMinutes(sheet, policy) / 60.0)
+                .setScale(1, java.math.RoundingMode.UP)
+                .stripTrailingZeros()
+                .toPlainString();
     }
 
     public boolean signed() {

@@ -14,6 +14,7 @@ import java.util.Set;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.integrity.HashChain;
 import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.Caution;
 import org.benchtrail.core.method.Decision;
 import org.benchtrail.core.method.DeskFact;
 import org.benchtrail.core.method.Entry;
@@ -23,8 +24,11 @@ import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Method;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.MoveFact;
+import org.benchtrail.core.method.PlanFact;
 import org.benchtrail.core.method.Policy;
 import org.benchtrail.core.method.Stamp;
+import org.benchtrail.core.method.TestFact;
+import org.benchtrail.core.method.TheorizeFact;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.people.Directory;
 import org.benchtrail.people.Permission;
@@ -47,6 +51,7 @@ public class TicketActs {
     private final Directory people;
     private final Clock clock;
     private final PolicyConfig policy;
+    private final Diagnoses diagnoses;
     private final Event<TicketChanged> changed;
 
     TicketActs(
@@ -57,6 +62,7 @@ public class TicketActs {
             Directory people,
             Clock clock,
             PolicyConfig policy,
+            Diagnoses diagnoses,
             Event<TicketChanged> changed) {
         this.tickets = tickets;
         this.requesters = requesters;
@@ -65,6 +71,7 @@ public class TicketActs {
         this.people = people;
         this.clock = clock;
         this.policy = policy;
+        this.diagnoses = diagnoses;
         this.changed = changed;
     }
 
@@ -186,6 +193,7 @@ public class TicketActs {
         List<Missing> all(List<? extends Act> acts) {
             for (Act act : acts) {
                 Fact fact = completed(act.on(sheet));
+                rankBefore(fact);
                 List<Missing> missing = decide(fact);
                 if (!missing.isEmpty()) {
                     entries.clear();
@@ -196,6 +204,16 @@ public class TicketActs {
                 add(fact);
             }
             return List.of();
+        }
+
+        /** What the ranking said when a theory was chosen is kept, so that the choice can be understood later. */
+        private void rankBefore(Fact fact) {
+            if (fact instanceof TheorizeFact.TheoryChosen) {
+                diagnoses
+                        .toRecord(sheet)
+                        .filter(ranked -> decide(ranked).isEmpty())
+                        .ifPresent(this::add);
+            }
         }
 
         List<Missing> move(MoveFact move) {
@@ -257,6 +275,12 @@ public class TicketActs {
         }
         if (fact instanceof DeskFact.Opened || fact instanceof DeskFact.Refused) {
             throw new Invalid("kind", "The server itself records '" + FactKinds.name(fact.getClass()) + "'.");
+        }
+        if (fact instanceof PlanFact.ActionPlanned action) {
+            return action.with(Caution.raisedBy(action.what() + " " + action.part()));
+        }
+        if (fact instanceof TestFact.CheckPlanned check && check.invasive()) {
+            return check.with(Caution.raisedBy(check.what()));
         }
         if (fact instanceof IdentifyFact.ReadingRecorded reading && reading.accuracy() != null) {
             return reading.guarded(policy.policy().guardBand().toPlainString());

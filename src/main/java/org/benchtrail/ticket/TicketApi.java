@@ -19,13 +19,18 @@ import java.time.Clock;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.benchtrail.bench.BenchRun;
 import org.benchtrail.core.Invalid;
+import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Method;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Standing;
 import org.benchtrail.core.method.Step;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.people.CurrentActor;
+import org.benchtrail.people.Permission;
+import org.benchtrail.people.Permissions;
+import org.benchtrail.platform.NotFound;
 import org.benchtrail.platform.Problem;
 import org.benchtrail.platform.ProblemKind;
 import org.benchtrail.trail.FactJson;
@@ -51,6 +56,8 @@ public class TicketApi {
     private final TicketActs.PolicyConfig policy;
     private final Clock clock;
     private final ObjectMapper mapper;
+    private final BenchActs bench;
+    private final Diagnoses diagnoses;
 
     TicketApi(
             TicketActs acts,
@@ -58,8 +65,12 @@ public class TicketApi {
             CurrentActor current,
             TicketActs.PolicyConfig policy,
             Clock clock,
-            ObjectMapper mapper) {
+            ObjectMapper mapper,
+            BenchActs bench,
+            Diagnoses diagnoses) {
         this.acts = acts;
+        this.bench = bench;
+        this.diagnoses = diagnoses;
         this.look = look;
         this.current = current;
         this.policy = policy;
@@ -134,6 +145,70 @@ public class TicketApi {
         TicketNumber ticket = TicketNumber.parse(number);
         List<Act> facts = ActsBody.read(body);
         return answer(acts.perform(ticket, version(version), facts, current.actor()));
+    }
+
+    /**
+     * A calculation to be made and kept.
+     *
+     * @param input as for the bench itself
+     * @param action entry number of the planned action whose part it checks; null if it checks none
+     */
+    public record BenchOrder(
+            String calculation, JsonNode input, @Nullable Integer action) {}
+
+    @POST
+    @Path("{number}/bench-results")
+    @Consumes(MediaType.APPLICATION_JSON)
+    @Operation(
+            summary = "Calculate on the bench and keep the result on the job sheet",
+            description = "A part check fills parts-fit of its action, a failing drive is recorded as a finding.")
+    public Response attach(
+            @RestPath String number, @HeaderParam("If-Match") @Nullable String version, @Nullable BenchOrder order) {
+        Permissions.require(Permission.WORK_TICKETS, current.actor());
+        if (order == null || order.calculation() == null) {
+            throw new Invalid("calculation", "Name the calculation; /api/bench lists them.");
+        }
+        BenchRun run = BenchRun.ofJson(order.calculation(), order.input());
+        return answer(bench.attach(TicketNumber.parse(number), version(version), run, order.action(), current.actor()));
+    }
+
+    /**
+     * The causes of a ticket, ranked.
+     *
+     * @param catalogue version of the catalogue
+     * @param figures where they come from
+     * @param next id of the finding that is best asked next; null if acting is better
+     */
+    public record RankingJson(
+            int catalogue,
+            String figures,
+            boolean hasEvidence,
+            List<RankingView.Line> causes,
+            List<String> warnings,
+            String flips,
+            RankingView.@Nullable Test next,
+            String act) {}
+
+    @GET
+    @Path("{number}/ranking")
+    @Operation(
+            summary =
+                    "The causes ranked from the evidence, why, and the next best test; with any version of the catalogue")
+    public RankingJson ranking(@RestPath String number, @RestQuery @Nullable Integer version) {
+        JobSheet sheet =
+                look.ticket(TicketNumber.parse(number), current.actor()).sheet();
+        Diagnoses.Dated dated = (version == null ? diagnoses.of(sheet) : diagnoses.of(sheet, version))
+                .orElseThrow(() -> new NotFound("ranking for this category"));
+        RankingView view = new RankingView(sheet, dated);
+        return new RankingJson(
+                dated.version(),
+                dated.label(),
+                view.rested(),
+                view.causes(),
+                view.warnings(),
+                view.flips(),
+                view.next(),
+                view.act());
     }
 
     @POST

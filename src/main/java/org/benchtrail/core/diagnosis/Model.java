@@ -129,6 +129,21 @@ public final class Model {
         return prior[cause];
     }
 
+    /**
+     * How probable a value of a finding is under a cause, as clamped.
+     *
+     * @throws Invalid if the category has no such finding or cause
+     * @throws IllegalArgumentException if the finding has no such value
+     */
+    public double likelihood(String finding, String value, String cause) {
+        int f = findingIndex(finding);
+        int v = category.findings().get(f).values().indexOf(value);
+        if (v < 0) {
+            throw new IllegalArgumentException("finding '" + finding + "' has no value '" + value + "'");
+        }
+        return tables.get(f).row(index(cause), size())[v];
+    }
+
     double[] logPriors() {
         return logPrior.clone();
     }

@@ -1,5 +1,7 @@
 package org.benchtrail.core.method;
 
+import java.util.Set;
+
 /**
  * A warning that is acknowledged before the act it guards. The wording is ours and general; the maker's instructions and
  * local code come first.
@@ -36,6 +38,14 @@ public enum Caution {
     Caution(String title, String text) {
         this.title = title;
         this.text = text;
+    }
+
+    /**
+     * The cautions that an act raises by what it touches, whoever words it: the table {@code cautions.tsv} beside this class
+     * names the words of each. Common practice, no source.
+     */
+    public static Set<Caution> raisedBy(String act) {
+        return CautionWords.raisedBy(act);
     }
 
     public String title() {

@@ -55,6 +55,22 @@ public sealed interface PlanFact extends Fact {
             t.done();
         }
 
+        /** With more cautions. */
+        public ActionPlanned with(Set<Caution> more) {
+            return new ActionPlanned(
+                    what,
+                    effect,
+                    impact,
+                    wayBack,
+                    irreversible,
+                    touchesStorage,
+                    severalDevices,
+                    highRisk,
+                    cost,
+                    part,
+                    Texts.union(cautions, more));
+        }
+
         public BigDecimal costAmount() {
             return cost == null ? BigDecimal.ZERO : new BigDecimal(cost);
         }

@@ -37,6 +37,11 @@ public sealed interface TestFact extends Fact {
             t.done();
         }
 
+        /** With more cautions. */
+        public CheckPlanned with(Set<Caution> more) {
+            return new CheckPlanned(theory, what, expectation, invasive, Texts.union(cautions, more), finding);
+        }
+
         /** A check of the technician's own. */
         public CheckPlanned(int theory, String what, String expectation, boolean invasive, Set<Caution> cautions) {
             this(theory, what, expectation, invasive, cautions, null);

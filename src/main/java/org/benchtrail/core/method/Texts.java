@@ -75,6 +75,13 @@ final class Texts {
         return Collections.unmodifiableSet(copy);
     }
 
+    static Set<Caution> union(Set<Caution> some, Set<Caution> more) {
+        Set<Caution> both = EnumSet.noneOf(Caution.class);
+        both.addAll(some);
+        both.addAll(more);
+        return cautions(both);
+    }
+
     /** Unmodifiable, in the order of the enum, so that one fact has one canonical form. */
     static Set<Role> roles(@Nullable Set<Role> given) {
         Set<Role> copy = EnumSet.noneOf(Role.class);

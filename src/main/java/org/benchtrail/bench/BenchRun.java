@@ -1,0 +1,121 @@
+package org.benchtrail.bench;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+import org.benchtrail.core.advice.BenchFacts;
+import org.benchtrail.core.bench.Calculation;
+import org.benchtrail.core.bench.Result;
+import org.benchtrail.core.method.Fact;
+import org.benchtrail.core.method.IdentifyFact;
+import org.jspecify.annotations.Nullable;
+
+/** A calculation with what it was given and what came out, on its way to a job sheet. */
+public final class BenchRun {
+    private static final ObjectMapper MAPPER = JsonMapper.builder().build();
+
+    private final Calculation<?> calculation;
+    private final Typed typed;
+    private final Record input;
+    private final Result result;
+
+    private BenchRun(Calculation<?> calculation, Typed typed, Record input, Result result) {
+        this.calculation = calculation;
+        this.typed = typed;
+        this.input = input;
+        this.result = result;
+    }
+
+    /**
+     * @throws org.benchtrail.platform.NotFound if there is no such calculation
+     * @throws org.benchtrail.core.Invalid naming every field that has to be put right
+     */
+    public static BenchRun ofForm(String calculation, Map<String, ? extends List<String>> values) {
+        return run(BenchPage.find(calculation), Typed.form(values));
+    }
+
+    /** As {@link #ofForm}, from the same JSON that the bench's API takes. */
+    public static BenchRun ofJson(String calculation, @Nullable JsonNode input) {
+        Calculation<?> found = BenchPage.find(calculation);
+        return run(found, JsonInput.read(Asked.of(found.inputType()), input));
+    }
+
+    /** What was attached to a ticket, calculated again by the present version. */
+    public static BenchRun again(IdentifyFact.BenchResultAttached attached) {
+        try {
+            return ofJson(attached.calculation(), MAPPER.readTree(attached.input()));
+        } catch (JsonProcessingException e) {
+            throw new IllegalStateException("an attached result holds the JSON that it was made from", e);
+        }
+    }
+
+    private static <I extends Record> BenchRun run(Calculation<I> calculation, Typed typed) {
+        I input = InputForm.read(calculation.inputType(), typed);
+        return new BenchRun(calculation, typed, input, InputForm.calculate(calculation, typed));
+    }
+
+    public String id() {
+        return calculation.id();
+    }
+
+    public String title() {
+        return calculation.title();
+    }
+
+    public boolean checksPart() {
+        return BenchFacts.PART_CHECKS.contains(calculation.id());
+    }
+
+    public ResultView view() {
+        return ResultView.of(result);
+    }
+
+    /** A value as it was typed, to be sent along unseen. */
+    public record Hidden(String name, String value) {}
+
+    public List<Hidden> hidden() {
+        return hidden(typed);
+    }
+
+    static List<Hidden> hidden(Typed typed) {
+        return typed.all().entrySet().stream()
+                .map(e -> new Hidden(e.getKey(), e.getValue()))
+                .toList();
+    }
+
+    /** The address of the bench's page with these values. */
+    public String address() {
+        return "/bench/" + id()
+                + hidden().stream()
+                        .map(h -> encoded(h.name()) + "=" + encoded(h.value()))
+                        .collect(Collectors.joining("&", "?", "#result"));
+    }
+
+    private static String encoded(String text) {
+        return URLEncoder.encode(text, StandardCharsets.UTF_8);
+    }
+
+    /** See {@link BenchFacts#of}. */
+    public List<Fact> facts(@Nullable Integer action, boolean verifying) {
+        return facts(calculation, action, verifying);
+    }
+
+    @SuppressWarnings("unchecked") // the input was read as this calculation's own
+    private <I extends Record> List<Fact> facts(Calculation<I> same, @Nullable Integer action, boolean verifying) {
+        return BenchFacts.of(same, (I) input, json(), result, action, verifying);
+    }
+
+    private String json() {
+        try {
+            return MAPPER.writeValueAsString(input);
+        } catch (JsonProcessingException e) {
+            throw new IllegalStateException("an input is plain data", e);
+        }
+    }
+}

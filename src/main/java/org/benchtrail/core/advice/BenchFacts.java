@@ -1,0 +1,96 @@
+package org.benchtrail.core.advice;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import org.benchtrail.core.bench.Calculation;
+import org.benchtrail.core.bench.Numeral;
+import org.benchtrail.core.bench.Result;
+import org.benchtrail.core.bench.judging.Soak;
+import org.benchtrail.core.method.Fact;
+import org.benchtrail.core.method.IdentifyFact;
+import org.benchtrail.core.method.PlanFact;
+import org.benchtrail.core.method.VerifyFact;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A result of the bench as facts of a job sheet: the result itself, and what it answers. A part's check fills {@code
+ * parts-fit}, a drive that fails or is suspicious asks for {@code data-protected}, a soak time fills {@code soak-time-passed}.
+ */
+public final class BenchFacts {
+    /** Calculations that say whether a part fits where it goes. */
+    public static final Set<String> PART_CHECKS = Set.of("drive-fit", "module-fit", "supply-size", "ups-load");
+
+    private static final double MINUTES = 60;
+    private static final int LONGEST_BASIS = 3_900;
+
+    private BenchFacts() {}
+
+    /**
+     * @param input as JSON, so that anybody can calculate again
+     * @param action entry number of the action whose part was checked; null if it is about none
+     * @param verifying whether the ticket stands at verify, where a clean run counts
+     */
+    public static <I extends Record> List<Fact> of(
+            Calculation<I> calculation,
+            I values,
+            String input,
+            Result result,
+            @Nullable Integer action,
+            boolean verifying) {
+        List<Fact> facts = new ArrayList<>();
+        facts.add(attached(calculation, input, result));
+        String named = calculation.title() + ": " + result.judgement().words();
+        if (action != null && PART_CHECKS.contains(calculation.id())) {
+            String basis = named + ". " + result.judgement().reason();
+            facts.add(new PlanFact.PartFitChecked(action, fit(result), cut(basis)));
+        }
+        if (calculation.id().equals("drive-health") && result.cautions().contains("DATA_LOSS")) {
+            facts.add(new IdentifyFact.FindingRecorded(
+                    cut(named + ". " + result.judgement().reason()), true));
+        }
+        if (values instanceof Soak.Input soak) {
+            facts.addAll(soak(soak, result, verifying));
+        }
+        return facts;
+    }
+
+    private static IdentifyFact.BenchResultAttached attached(Calculation<?> calculation, String input, Result result) {
+        return new IdentifyFact.BenchResultAttached(
+                calculation.id(),
+                calculation.version(),
+                calculation.title(),
+                input,
+                result.judgement().level(),
+                result.judgement().words(),
+                result.judgement().reason(),
+                result.figures().stream()
+                        .map(f -> new IdentifyFact.Figure(f.name(), Numeral.of(f.value(), f.digits()), f.unit()))
+                        .toList());
+    }
+
+    private static PlanFact.Fit fit(Result result) {
+        return switch (result.judgement().level()) {
+            case GOOD -> PlanFact.Fit.FITS;
+            case CAREFUL -> PlanFact.Fit.FITS_WITH_WARNING;
+            case BAD, UNDECIDED, NONE -> PlanFact.Fit.DOES_NOT_FIT;
+        };
+    }
+
+    private static List<Fact> soak(Soak.Input soak, Result result, boolean verifying) {
+        double hours = result.figures().get(0).value();
+        int needed = (int) Math.min(525_600, Math.max(1, Math.ceil(hours * MINUTES)));
+        List<Fact> facts = new ArrayList<>();
+        facts.add(new IdentifyFact.SoakTimeReckoned(needed, result.judgement().reason()));
+        Double clean = soak.clean();
+        if (verifying && clean != null && clean * MINUTES >= 1) {
+            int minutes = (int) Math.min(525_600, Math.floor(clean * MINUTES));
+            facts.add(new VerifyFact.SoakRun(minutes, false, "as calculated with on the bench"));
+        }
+        return facts;
+    }
+
+    private static String cut(String text) {
+        return text.length() <= LONGEST_BASIS ? text : text.substring(0, LONGEST_BASIS) + "\u2026";
+    }
+}

@@ -1,0 +1,205 @@
+package org.benchtrail.core.advice;
+
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.benchtrail.core.Invalid;
+import org.benchtrail.core.diagnosis.Evidence;
+import org.benchtrail.core.diagnosis.FailedRepair;
+import org.benchtrail.core.diagnosis.Finding;
+import org.benchtrail.core.diagnosis.Limits;
+import org.benchtrail.core.diagnosis.Model;
+import org.benchtrail.core.diagnosis.Report;
+import org.benchtrail.core.diagnosis.Source;
+import org.benchtrail.core.measure.Quantity;
+import org.benchtrail.core.measure.Unit;
+import org.benchtrail.core.measure.Units;
+import org.benchtrail.core.method.IdentifyFact.FindingAnswered;
+import org.benchtrail.core.method.IdentifyFact.ReadingRecorded;
+import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.MoveFact;
+import org.benchtrail.core.method.Noted;
+import org.benchtrail.core.method.PlanFact.ActionSettled;
+import org.benchtrail.core.method.PlanFact.Settlement;
+import org.benchtrail.core.method.TestFact.CheckPlanned;
+import org.benchtrail.core.method.TestFact.ResultRecorded;
+import org.benchtrail.core.method.TheorizeFact.TheoriesRanked;
+import org.benchtrail.core.method.TheorizeFact.TheoryChosen;
+import org.benchtrail.core.method.TheorizeFact.TheoryStated;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What a job sheet says about the causes of its category: answers, readings by their verdict, results of checks, and what was
+ * tried in vain. Nothing has to be told twice.
+ *
+ * <p>An answer given after an action was carried out takes the weight from earlier ones of the same finding. A theory that was
+ * ruled out, or whose repair did not help, counts as a failed repair of its cause.
+ */
+public final class SheetEvidence {
+    private static final double COVERAGE = 2;
+
+    private final JobSheet sheet;
+    private final Model model;
+    private final Map<String, Integer> answeredAt = new HashMap<>();
+    private Evidence evidence = Evidence.NONE;
+    private int lastWork;
+
+    private SheetEvidence(JobSheet sheet, Model model) {
+        this.sheet = sheet;
+        this.model = model;
+    }
+
+    /** Only what the model's category knows; the rest of the sheet weighs nothing. */
+    public static Evidence of(JobSheet sheet, Model model) {
+        SheetEvidence reading = new SheetEvidence(sheet, model);
+        sheet.facts().forEach(reading::take);
+        return reading.evidence;
+    }
+
+    /** The latest answer to each finding, by the finding's id. */
+    public static Map<String, Report> answers(Evidence evidence) {
+        Map<String, Report> latest = new HashMap<>();
+        evidence.reports().stream().filter(r -> !r.superseded()).forEach(r -> latest.put(r.finding(), r));
+        return latest;
+    }
+
+    private void take(Noted<?> noted) {
+        if (noted.fact() instanceof ActionSettled settled && settled.settlement() == Settlement.CARRIED_OUT) {
+            lastWork = noted.entry();
+        }
+        if (noted.fact() instanceof MoveFact move) {
+            inVain(noted, move).ifPresent(failed -> evidence = evidence.with(failed));
+        }
+        report(noted).ifPresent(report -> add(noted.entry(), report));
+    }
+
+    private void add(int entry, Report report) {
+        int before = answeredAt.getOrDefault(report.finding(), Integer.MAX_VALUE);
+        evidence = before < lastWork ? evidence.remeasured(report) : evidence.with(report);
+        answeredAt.put(report.finding(), entry);
+    }
+
+    private Optional<Report> report(Noted<?> noted) {
+        if (noted.fact() instanceof FindingAnswered answered) {
+            return answer(noted, answered.finding(), answered.value(), answered.source());
+        }
+        if (noted.fact() instanceof ReadingRecorded reading && reading.finding() != null) {
+            return finding(model, reading.finding()).flatMap(f -> judged(noted, f, reading));
+        }
+        if (noted.fact() instanceof ResultRecorded result && result.answer() != null) {
+            return sheet.latest(CheckPlanned.class, c -> c.entry() == result.check())
+                    .flatMap(check -> answer(noted, check.fact().finding(), result.answer(), Source.SEEN));
+        }
+        return Optional.empty();
+    }
+
+    private Optional<Report> answer(Noted<?> noted, @Nullable String finding, @Nullable String value, Source source) {
+        return finding(model, finding)
+                .filter(f -> f.values().contains(value) || Report.UNKNOWN.equals(value))
+                .map(f -> Report.of(
+                        id(noted), f.id(), value, source, noted.stamp().at()));
+    }
+
+    /** By its own limit where it has one: a nameplate knows better than the catalogue. */
+    private static Optional<Report> judged(Noted<?> noted, Finding finding, ReadingRecorded reading) {
+        try {
+            Finding by = reading.lower() == null && reading.upper() == null ? finding : withOwn(finding, reading);
+            if (by.limits() == null) {
+                return Optional.empty();
+            }
+            Unit unit = Units.read("unit", by.limits().unit());
+            Quantity value = Quantity.of(reading.value(), Units.read("unit", reading.unit()));
+            BigDecimal u =
+                    BigDecimal.valueOf(COVERAGE * reading.standardUncertainty().orElse(0));
+            double expanded = Quantity.of(u, value.unit()).asDifferenceIn(unit);
+            double reliability = (reading.accuracy() == null ? Source.SEEN : Source.CALIBRATED).reliability();
+            Finding.Judged judged = by.judge(value.in(unit), expanded, reliability);
+            return Optional.of(new Report(
+                    id(noted),
+                    finding.id(),
+                    judged.value(),
+                    judged.reliability(),
+                    noted.stamp().at(),
+                    false));
+        } catch (Invalid e) {
+            return Optional.empty(); // of another kind than the finding asks for: it says nothing about it
+        }
+    }
+
+    private static Finding withOwn(Finding f, ReadingRecorded reading) {
+        Limits own = new Limits(reading.unit(), bound(reading.lower()), bound(reading.upper()), 0, null, null);
+        return new Finding(
+                f.id(),
+                f.question(),
+                f.kind(),
+                f.values(),
+                f.background(),
+                f.minutes(),
+                f.risk(),
+                f.applies(),
+                f.group(),
+                own);
+    }
+
+    private static @Nullable Double bound(@Nullable String text) {
+        return text == null ? null : Double.valueOf(text);
+    }
+
+    private Optional<FailedRepair> inVain(Noted<?> noted, MoveFact move) {
+        boolean ruledOut = move instanceof MoveFact.RuledOut;
+        if (!ruledOut && !(move instanceof MoveFact.VerifyFailed) && !(move instanceof MoveFact.Rethought)) {
+            return Optional.empty();
+        }
+        return theory(noted.round())
+                .map(t -> t.fact().causeId())
+                .filter(cause -> isCause(model, cause))
+                .map(cause -> new FailedRepair(
+                        cause,
+                        ruledOut ? 0 : beliefIn(cause, noted),
+                        noted.stamp().at()));
+    }
+
+    private Optional<Noted<TheoryStated>> theory(int round) {
+        return sheet.latest(TheoryChosen.class, c -> c.round() == round)
+                .flatMap(c -> sheet.latest(
+                        TheoryStated.class, t -> t.entry() == c.fact().theory()));
+    }
+
+    /** As it was shown when the theory was chosen; its prior if nothing was shown. */
+    private double beliefIn(String cause, Noted<?> before) {
+        return sheet.latest(
+                        TheoriesRanked.class,
+                        r -> r.entry() < before.entry() && r.fact().causes() != null)
+                .flatMap(r -> shown(r.fact(), cause))
+                .orElse(model.prior(model.index(cause)));
+    }
+
+    private static Optional<Double> shown(TheoriesRanked ranked, String cause) {
+        return ranked.causes() == null
+                ? Optional.empty()
+                : ranked.causes().stream()
+                        .filter(c -> c.causeId().equals(cause))
+                        .map(c -> Double.valueOf(c.probability()))
+                        .findFirst();
+    }
+
+    private static String id(Noted<?> noted) {
+        return "entry-" + noted.entry();
+    }
+
+    /** The finding with that id; empty if the category has none. */
+    public static Optional<Finding> finding(Model model, @Nullable String id) {
+        return model.category().findings().stream()
+                .filter(f -> f.id().equals(id))
+                .findFirst();
+    }
+
+    static boolean isCause(Model model, @Nullable String id) {
+        List<String> known = new ArrayList<>();
+        model.category().causes().forEach(c -> known.add(c.id()));
+        return known.contains(id);
+    }
+}

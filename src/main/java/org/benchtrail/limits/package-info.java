@@ -1,0 +1,3 @@
+/** The limits readings are held against: published ones, and those the shop adds. */
+@org.jspecify.annotations.NullMarked
+package org.benchtrail.limits;
