@@ -112,6 +112,9 @@ public final class SheetEvidence {
             }
             Unit unit = Units.read("unit", by.limits().unit());
             Quantity value = Quantity.of(reading.value(), Units.read("unit", reading.unit()));
+            if (unit.dimension() != value.unit().dimension() || !isAskedFor(finding, value.unit())) {
+                return Optional.empty();
+            }
             BigDecimal u =
                     BigDecimal.valueOf(COVERAGE * reading.standardUncertainty().orElse(0));
             double expanded = Quantity.of(u, value.unit()).asDifferenceIn(unit);
@@ -125,8 +128,15 @@ public final class SheetEvidence {
                     noted.stamp().at(),
                     false));
         } catch (Invalid e) {
-            return Optional.empty(); // of another kind than the finding asks for: it says nothing about it
+            return Optional.empty(); // a unit that is not known, or a value that is not possible: it says nothing
         }
+    }
+
+    /** A share of a rating may be read as the value itself, held against the rating. */
+    private static boolean isAskedFor(Finding finding, Unit unit) {
+        return finding.limits() == null
+                || Units.read("unit", finding.limits().unit()).dimension() == unit.dimension()
+                || finding.limits().unit().equals("%");
     }
 
     private static Finding withOwn(Finding f, ReadingRecorded reading) {

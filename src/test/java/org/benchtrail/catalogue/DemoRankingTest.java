@@ -1,0 +1,202 @@
+package org.benchtrail.catalogue;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import org.benchtrail.core.advice.Diagnosis;
+import org.benchtrail.core.advice.SheetEvidence;
+import org.benchtrail.core.diagnosis.Action;
+import org.benchtrail.core.diagnosis.Model;
+import org.benchtrail.core.diagnosis.Ranking;
+import org.benchtrail.core.diagnosis.Report;
+import org.benchtrail.core.diagnosis.Source;
+import org.benchtrail.core.method.Category;
+import org.benchtrail.core.method.DeskFact;
+import org.benchtrail.core.method.Entry;
+import org.benchtrail.core.method.Fact;
+import org.benchtrail.core.method.IdentifyFact.FindingAnswered;
+import org.benchtrail.core.method.IdentifyFact.Hazard;
+import org.benchtrail.core.method.IdentifyFact.HazardsScreened;
+import org.benchtrail.core.method.IdentifyFact.ReadingRecorded;
+import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.MoveFact;
+import org.benchtrail.core.method.PlanFact;
+import org.benchtrail.core.method.Priority;
+import org.benchtrail.core.method.Role;
+import org.benchtrail.core.method.Stamp;
+import org.benchtrail.core.method.TestFact;
+import org.benchtrail.core.method.TheorizeFact;
+import org.junit.jupiter.api.Test;
+
+/** What the job sheet makes of the delivered catalogue, on the overheating tickets and others. */
+class DemoRankingTest {
+    private static final Instant START = Instant.parse("2031-03-03T08:00:00Z");
+    private static final CatalogueVersion DELIVERED = CatalogueVersion.of(1, CatalogueFile.delivered());
+    private static final Model HEAT = DELIVERED.model("heat").orElseThrow();
+    private static final Set<String> COOLING =
+            Set.of("HEA-01", "HEA-02", "HEA-03", "HEA-04", "HEA-06", "HEA-08", "HEA-09");
+
+    private final List<Entry> trail = new ArrayList<>();
+
+    private JobSheet sheet(Category category, Fact... facts) {
+        if (trail.isEmpty()) {
+            add(new DeskFact.Opened(
+                    "40718-6",
+                    "Too hot",
+                    "",
+                    category,
+                    "Desktop",
+                    "Office",
+                    1,
+                    Priority.Impact.ONE_PERSON,
+                    Priority.Urgency.STOPPED,
+                    "ines",
+                    Set.of(Role.TECHNICIAN)));
+        }
+        for (Fact fact : facts) {
+            add(fact);
+        }
+        return JobSheet.replay(trail);
+    }
+
+    private void add(Fact fact) {
+        int entry = trail.size() + 1;
+        trail.add(new Entry(new Stamp(entry, START.plusSeconds(60L * entry), "ines", Set.of(Role.TECHNICIAN)), fact));
+    }
+
+    private static ReadingRecorded temperature(String value) {
+        return new ReadingRecorded(
+                "processor temperature",
+                value,
+                "\u00b0C",
+                "firmware",
+                "board sensor",
+                null,
+                "95",
+                "data sheet",
+                null,
+                null,
+                "h1");
+    }
+
+    private static FindingAnswered answer(String finding, String value) {
+        return new FindingAnswered(finding, "as the catalogue asks", value, Source.SEEN);
+    }
+
+    private static List<String> order(Diagnosis diagnosis) {
+        return diagnosis.ranking().all().stream()
+                .map(Ranking.Ranked::cause)
+                .filter(c -> !c.equals(Model.UNLISTED))
+                .toList();
+    }
+
+    @Test
+    void hundredDegreesAtTheDefaultClock_ranksCoolingFirst_andNamesAReadingToTake() {
+        Diagnosis diagnosis =
+                Diagnosis.of(sheet(Category.HEAT, temperature("100"), answer("h12", "no"), answer("h5", "yes")), HEAT);
+        assertTrue(
+                COOLING.containsAll(order(diagnosis).subList(0, 3)),
+                () -> order(diagnosis).toString());
+        Action next = diagnosis.advice().recommended().orElseThrow();
+        assertEquals(Action.Type.TEST, next.type());
+        assertTrue(Set.of("h3", "h4", "h7", "h14", "h15", "h2", "h6").contains(next.id()), next::id);
+    }
+
+    @Test
+    void clockAboveItsRating_ranksThatFirst_withCoolingStillListed() {
+        ReadingRecorded clock = new ReadingRecorded(
+                "clock", "4.5", "GHz", "firmware", "firmware", null, "3.6", "rated clock", null, null, "h11");
+        Diagnosis diagnosis = Diagnosis.of(sheet(Category.HEAT, temperature("98"), clock, answer("h12", "yes")), HEAT);
+        assertEquals("HEA-07", order(diagnosis).get(0));
+        assertTrue(order(diagnosis).containsAll(COOLING));
+    }
+
+    @Test
+    void readingInAnotherUnit_isTheSameFinding() {
+        Model power = DELIVERED.model("power").orElseThrow();
+        ReadingRecorded rail = new ReadingRecorded(
+                "+12 V rail", "11360", "mV", "drive plug", "meter", null, null, "", "0.5 % + 2", "2", "p4");
+        Report report = SheetEvidence.answers(SheetEvidence.of(sheet(Category.POWER, rail), power))
+                .get("p4");
+        assertEquals("below", report.value());
+        assertTrue(report.reliability() < Source.CALIBRATED.reliability(), "near its limit it is trusted less");
+    }
+
+    @Test
+    void readingOfAnotherKind_weighsNothing() {
+        ReadingRecorded wrong =
+                new ReadingRecorded("temperature", "100", "V", "x", "", null, null, "", null, null, "h1");
+        assertFalse(Diagnosis.of(sheet(Category.HEAT, wrong), HEAT).hasEvidence());
+    }
+
+    @Test
+    void resultOfACheck_flowsBackAsAFinding() {
+        JobSheet sheet = sheet(
+                Category.HEAT,
+                new TheorizeFact.TheoryStated("dust", "HEA-01"),
+                new TheorizeFact.TheoryChosen(2, "", ""),
+                new TestFact.CheckPlanned(2, "look", "a mat of dust", false, Set.of(), "h4"),
+                new TestFact.ResultRecorded(4, "clean", TestFact.Outcome.REFUTES, null, "no"));
+        assertEquals(
+                "no",
+                SheetEvidence.answers(SheetEvidence.of(sheet, HEAT)).get("h4").value());
+        double before = HEAT.prior(HEAT.index("HEA-01"));
+        assertTrue(Diagnosis.of(sheet, HEAT).ranking().probability("HEA-01") < before);
+    }
+
+    @Test
+    void ruledOutTheory_fallsBehind_andStaysListed() {
+        JobSheet open = sheet(
+                Category.HEAT,
+                temperature("100"),
+                new TheorizeFact.TheoryStated("dust", "HEA-01"),
+                new TheorizeFact.TheoryChosen(3, "", ""));
+        double before = Diagnosis.of(open, HEAT).ranking().probability("HEA-01");
+        Diagnosis after = Diagnosis.of(sheet(Category.HEAT, new MoveFact.RuledOut()), HEAT);
+        assertTrue(after.ranking().probability("HEA-01") < before / 5);
+        assertTrue(order(after).contains("HEA-01"));
+        assertTrue(after.advice().actions().stream()
+                .noneMatch(a -> a.type() == Action.Type.REPAIR && a.id().equals("HEA-01")));
+    }
+
+    @Test
+    void readingAfterTheRepair_takesTheWeightFromTheOneBefore() {
+        JobSheet sheet = sheet(
+                Category.HEAT,
+                temperature("100"),
+                new PlanFact.ActionSettled(1, PlanFact.Settlement.CARRIED_OUT, ""),
+                temperature("71"));
+        var evidence = SheetEvidence.of(sheet, HEAT);
+        assertEquals(
+                List.of(true, false),
+                evidence.reports().stream().map(Report::superseded).toList());
+        assertEquals("inside", SheetEvidence.answers(evidence).get("h1").value());
+    }
+
+    @Test
+    void standingHazard_comesBeforeAnyRanking() {
+        java.util.Map<Hazard, Boolean> present = new java.util.EnumMap<>(Hazard.class);
+        for (Hazard hazard : Hazard.values()) {
+            present.put(hazard, hazard == Hazard.SWELLING);
+        }
+        Diagnosis diagnosis = Diagnosis.of(sheet(Category.HEAT, new HazardsScreened(present)), HEAT);
+        assertTrue(diagnosis.advice().recommended().isEmpty());
+        assertEquals(List.of(), diagnosis.advice().actions());
+    }
+
+    @Test
+    void everyCategoryButOther_hasItsPartOfTheCatalogue() {
+        for (Category category : Category.values()) {
+            assertEquals(
+                    category != Category.OTHER,
+                    DELIVERED.model(category.catalogue()).isPresent(),
+                    category::name);
+        }
+        assertEquals(Category.values().length - 1, DELIVERED.models().size());
+    }
+}

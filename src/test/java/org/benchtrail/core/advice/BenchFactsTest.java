@@ -1,0 +1,112 @@
+package org.benchtrail.core.advice;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import org.benchtrail.core.bench.Calculation;
+import org.benchtrail.core.bench.judging.Soak;
+import org.benchtrail.core.bench.storage.DriveFit;
+import org.benchtrail.core.bench.storage.DriveHealth;
+import org.benchtrail.core.method.Fact;
+import org.benchtrail.core.method.IdentifyFact;
+import org.benchtrail.core.method.PlanFact;
+import org.benchtrail.core.method.VerifyFact;
+import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.Test;
+
+class BenchFactsTest {
+    private static <I extends Record> List<Fact> facts(
+            Calculation<I> calculation, I input, @Nullable Integer action, boolean verifying) {
+        return BenchFacts.of(calculation, input, "{}", calculation.calculate(input), action, verifying);
+    }
+
+    private static <F> List<F> of(Class<F> kind, List<Fact> facts) {
+        return facts.stream().filter(kind::isInstance).map(kind::cast).toList();
+    }
+
+    @Test
+    void result_isKeptWithItsFiguresAndVersion() {
+        Soak soak = new Soak();
+        IdentifyFact.BenchResultAttached kept = of(
+                        IdentifyFact.BenchResultAttached.class, facts(soak, soak.example(), null, false))
+                .get(0);
+        assertEquals("soak", kept.calculation());
+        assertEquals(soak.version(), kept.version());
+        assertEquals(
+                new IdentifyFact.Figure("Time to run clean", "71.9", "h"),
+                kept.figures().get(0));
+    }
+
+    /** t = T ln(1 / alpha) = 24 h x ln 20 = 71.9 h: every begun minute counts. */
+    @Test
+    void soakTime_isRoundedUp_andTheCleanRunCountsAtVerifyOnly() {
+        Soak soak = new Soak();
+        int needed = (int) Math.ceil(24 * 60 * Math.log(20));
+        List<Fact> atTest = facts(soak, soak.example(), null, false);
+        assertEquals(
+                needed, of(IdentifyFact.SoakTimeReckoned.class, atTest).get(0).minutes());
+        assertEquals(List.of(), of(VerifyFact.SoakRun.class, atTest));
+        assertEquals(
+                48 * 60,
+                of(VerifyFact.SoakRun.class, facts(soak, soak.example(), null, true))
+                        .get(0)
+                        .minutes());
+    }
+
+    @Test
+    void partCheck_fillsTheFitOfItsAction() {
+        DriveFit fit = new DriveFit();
+        DriveFit.Input sas = fit.example();
+        PlanFact.PartFitChecked fits =
+                of(PlanFact.PartFitChecked.class, facts(fit, sas, 23, false)).get(0);
+        assertEquals(PlanFact.Fit.FITS, fits.fit());
+        assertEquals(23, fits.action());
+        PlanFact.PartFitChecked refused = of(PlanFact.PartFitChecked.class, facts(fit, sata(sas), 23, false))
+                .get(0);
+        assertEquals(PlanFact.Fit.DOES_NOT_FIT, refused.fit());
+        assertTrue(refused.basis().contains("Not met: interface, mixing inside an array."), refused::basis);
+        for (String rule : List.of("interface", "mixing inside an array", "form factor", "sector format", "blocks")) {
+            assertTrue(refused.basis().contains(rule), rule);
+        }
+        assertEquals(List.of(), of(PlanFact.PartFitChecked.class, facts(fit, sas, null, false)));
+    }
+
+    private static DriveFit.Input sata(DriveFit.Input sas) {
+        return new DriveFit.Input(
+                sas.bay(),
+                sas.bayForm(),
+                sas.bayHeight(),
+                sas.carrier(),
+                sas.bayPower(),
+                sas.member(),
+                sas.oldInterface(),
+                sas.oldSectors(),
+                sas.oldMedia(),
+                sas.oldSpeed(),
+                sas.oldBlocks(),
+                DriveFit.Interface.SATA,
+                sas.newForm(),
+                sas.newHeight(),
+                sas.newSectors(),
+                sas.newMedia(),
+                sas.newSpeed(),
+                sas.newLabel(),
+                sas.newBlocks(),
+                sas.newPower(),
+                sas.siteList());
+    }
+
+    @Test
+    void alarmedDrive_becomesADriveFailureFinding() {
+        DriveHealth health = new DriveHealth();
+        List<Fact> facts = facts(health, health.example(), null, false);
+        boolean alarmed = health.calculate(health.example()).cautions().contains("DATA_LOSS");
+        assertEquals(
+                alarmed ? List.of(true) : List.of(),
+                of(IdentifyFact.FindingRecorded.class, facts).stream()
+                        .map(IdentifyFact.FindingRecorded::driveFailure)
+                        .toList());
+        assertTrue(alarmed, "the example is one that calls for a backup");
+    }
+}

@@ -1,0 +1,352 @@
+package org.benchtrail.ticket;
+
+import static io.restassured.RestAssured.given;
+import static org.hamcrest.Matchers.containsString;
+import static org.hamcrest.Matchers.equalTo;
+import static org.hamcrest.Matchers.hasItem;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import io.quarkus.test.common.QuarkusTestResource;
+import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.specification.RequestSpecification;
+import jakarta.inject.Inject;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.benchtrail.core.diagnosis.Source;
+import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.Category;
+import org.benchtrail.core.method.Fact;
+import org.benchtrail.core.method.IdentifyFact;
+import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.Missing;
+import org.benchtrail.core.method.MoveFact;
+import org.benchtrail.core.method.PlanFact;
+import org.benchtrail.core.method.Priority;
+import org.benchtrail.core.method.Role;
+import org.benchtrail.core.method.TestFact;
+import org.benchtrail.core.method.TheorizeFact;
+import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.people.PeopleActs;
+import org.benchtrail.platform.TestDatabase;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestInstance;
+
+/** What the bench and the ranking leave on a job sheet, and what of it only the server records. */
+@QuarkusTest
+@QuarkusTestResource(TestDatabase.class)
+@TestInstance(TestInstance.Lifecycle.PER_CLASS)
+class BenchOnTheSheetTest {
+    private static final Actor PIA = new Actor("bench-pia", "Pia", Set.of(Role.TECHNICIAN));
+
+    @Inject
+    TicketActs acts;
+
+    @Inject
+    TicketLook look;
+
+    @Inject
+    PeopleActs people;
+
+    private String token = "";
+
+    @BeforeAll
+    void people() {
+        people.ensureAccount(PIA.account(), PIA.name(), PIA.roles(), "a long enough password");
+        token = people.createToken(PIA, "bench", 1).secret();
+    }
+
+    private RequestSpecification api() {
+        return given().header("Authorization", "Bearer " + token).contentType("application/json");
+    }
+
+    private TicketNumber open(Category category) {
+        NewTicket report = new NewTicket(
+                "Something to calculate",
+                "",
+                category,
+                "Device",
+                "Bench",
+                "Rae",
+                "room 4",
+                Priority.Impact.ONE_PERSON,
+                Priority.Urgency.HINDERED,
+                false);
+        return acts.open(report, PIA).number();
+    }
+
+    private JobSheet sheet(TicketNumber number) {
+        return look.ticket(number, PIA).sheet();
+    }
+
+    private Outcome does(TicketNumber number, Fact... facts) {
+        List<Act> list = java.util.Arrays.stream(facts).<Act>map(f -> s -> f).toList();
+        return acts.perform(number, sheet(number).entries(), list, PIA);
+    }
+
+    private String version(TicketNumber number) {
+        return "\"" + sheet(number).entries() + "\"";
+    }
+
+    /** Through identify without a catalogue question: everything that gate asks. */
+    private void identify(TicketNumber number) {
+        Outcome outcome = does(
+                number,
+                new IdentifyFact.SymptomRecorded("It is hot", "Switches off", false),
+                new IdentifyFact.OnsetRecorded(false, ""),
+                new IdentifyFact.ChangesAsked(each(IdentifyFact.Change.class, IdentifyFact.Answer.NO), ""),
+                new IdentifyFact.ScopeRecorded(IdentifyFact.Scope.ONE, ""),
+                new IdentifyFact.ReproductionTried(IdentifyFact.Reproduction.YES, "Full load"),
+                new IdentifyFact.HazardsScreened(each(IdentifyFact.Hazard.class, false)),
+                new IdentifyFact.DataAnswered(IdentifyFact.DataState.BACKUP_VERIFIED, ""),
+                new IdentifyFact.EvidenceImpossible("Nothing to measure with"),
+                new IdentifyFact.LogsReviewed(true, "Nothing"),
+                new IdentifyFact.LikenessChecked(List.of()),
+                new MoveFact.Advanced(),
+                new TheorizeFact.ObviousQuestioned(each(TheorizeFact.Obvious.class, TheorizeFact.Look.IN_ORDER), ""));
+        assertEquals(List.of(), outcome.missing());
+    }
+
+    private static <K extends Enum<K>, V> Map<K, V> each(Class<K> keys, V value) {
+        Map<K, V> map = new java.util.EnumMap<>(keys);
+        for (K key : keys.getEnumConstants()) {
+            map.put(key, value);
+        }
+        return map;
+    }
+
+    private static IdentifyFact.FindingAnswered answer(String finding, String value) {
+        return new IdentifyFact.FindingAnswered(finding, "as asked", value, Source.SEEN);
+    }
+
+    // ---- the bench
+
+    @Test
+    void benchResult_isKeptWithInputVersionAndVerdict_andCanBeCalculatedAgain() {
+        TicketNumber ticket = open(Category.POWER);
+        api().header("If-Match", version(ticket))
+                .body("{\"calculation\":\"soak\",\"input\":{\"every\":24,\"doubt\":5}}")
+                .post("/api/tickets/" + ticket + "/bench-results")
+                .then()
+                .statusCode(200);
+        IdentifyFact.BenchResultAttached kept = sheet(ticket)
+                .latest(IdentifyFact.BenchResultAttached.class)
+                .orElseThrow()
+                .fact();
+        assertEquals("soak time", kept.verdict());
+        assertEquals(
+                "/bench/soak?every=24.0&doubt=5.0#result",
+                org.benchtrail.bench.BenchRun.again(kept).address());
+    }
+
+    @Test
+    void valuesThatCannotBeMeant_areRefusedFieldByField_andNothingIsKept() {
+        TicketNumber ticket = open(Category.POWER);
+        int before = sheet(ticket).entries();
+        api().header("If-Match", version(ticket))
+                .body("{\"calculation\":\"soak\",\"input\":{\"every\":-1,\"doubt\":5}}")
+                .post("/api/tickets/" + ticket + "/bench-results")
+                .then()
+                .statusCode(422)
+                .body("errors.field", hasItem("every"));
+        assertEquals(before, sheet(ticket).entries());
+    }
+
+    @Test
+    void partCheck_fillsPartsFit_ofAPlannedPartOnly() {
+        TicketNumber ticket = open(Category.ARRAY);
+        identify(ticket);
+        does(ticket, new TheorizeFact.TheoryStated("Member failed", null));
+        int theory = sheet(ticket).entries();
+        does(ticket, new TheorizeFact.TheoryChosen(theory, "", ""), new MoveFact.Advanced());
+        does(ticket, new TestFact.CheckPlanned(theory, "Read the counters", "Errors in bay 3", false, Set.of()));
+        int check = sheet(ticket).entries();
+        does(
+                ticket,
+                new TestFact.ResultRecorded(check, "As expected", TestFact.Outcome.SUPPORTS, null),
+                new MoveFact.Advanced());
+        does(
+                ticket,
+                new PlanFact.ActionPlanned(
+                        "Put the new one in bay 3",
+                        "Whole again",
+                        "Nobody",
+                        "Take it out",
+                        false,
+                        true,
+                        false,
+                        false,
+                        null,
+                        "SAS drive 4 TB",
+                        Set.of()));
+        int action = sheet(ticket).entries();
+        String order = "{\"calculation\":\"drive-fit\",\"action\":%d,\"input\":%s}";
+        String input = driveFit("SAS");
+        api().header("If-Match", version(ticket))
+                .body(String.format(order, check, input))
+                .post("/api/tickets/" + ticket + "/bench-results")
+                .then()
+                .statusCode(422)
+                .body("errors.field", hasItem("action"));
+        api().header("If-Match", version(ticket))
+                .body(String.format(order, action, driveFit("SATA")))
+                .post("/api/tickets/" + ticket + "/bench-results")
+                .then()
+                .statusCode(200);
+        assertEquals(PlanFact.Fit.DOES_NOT_FIT, fit(ticket).fit());
+        assertTrue(fit(ticket).basis().contains("Not met: interface, mixing inside an array."));
+        api().header("If-Match", version(ticket))
+                .body(String.format(order, action, input))
+                .post("/api/tickets/" + ticket + "/bench-results")
+                .then()
+                .statusCode(200);
+        assertEquals(PlanFact.Fit.FITS, fit(ticket).fit());
+        assertEquals(action, fit(ticket).action());
+    }
+
+    private PlanFact.PartFitChecked fit(TicketNumber ticket) {
+        return sheet(ticket).latest(PlanFact.PartFitChecked.class).orElseThrow().fact();
+    }
+
+    private String driveFit(String newInterface) {
+        String example =
+                api().get("/api/bench/drive-fit").then().extract().jsonPath().getString("example.newInterface");
+        assertEquals("SAS", example);
+        Map<String, Object> input = new java.util.HashMap<>(
+                api().get("/api/bench/drive-fit").then().extract().jsonPath().getMap("example"));
+        input.put("newInterface", newInterface);
+        try {
+            return new com.fasterxml.jackson.databind.ObjectMapper().writeValueAsString(input);
+        } catch (com.fasterxml.jackson.core.JsonProcessingException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+
+    @Test
+    void failingDrive_putsDataFirst() {
+        TicketNumber ticket = open(Category.STORAGE);
+        Map<String, Object> example =
+                api().get("/api/bench/drive-health").then().extract().jsonPath().getMap("example");
+        api().header("If-Match", version(ticket))
+                .body(Map.of("calculation", "drive-health", "input", example))
+                .post("/api/tickets/" + ticket + "/bench-results")
+                .then()
+                .statusCode(200);
+        assertTrue(sheet(ticket).driveFailure().isPresent());
+        Outcome tooEasy =
+                does(ticket, new IdentifyFact.DataAnswered(IdentifyFact.DataState.NO_USER_DATA, "A test machine"));
+        assertEquals(List.of(), tooEasy.missing());
+        api().get("/api/tickets/" + ticket)
+                .then()
+                .body("gate.find { it.code == 'data-protected' }.state", equalTo("MISSING"));
+    }
+
+    @Test
+    void whatOnlyTheServerRecords_isRefusedFromOutside() {
+        TicketNumber ticket = open(Category.HEAT);
+        for (String forged : List.of(
+                "{\"kind\":\"bench-result-attached\",\"calculation\":\"soak\",\"version\":1,\"title\":\"Soak\",\"input\":\"{}\",\"level\":\"GOOD\",\"verdict\":\"fine\",\"reason\":\"because\"}",
+                "{\"kind\":\"soak-time-reckoned\",\"minutes\":1,\"basis\":\"a feeling\"}",
+                "{\"kind\":\"theories-ranked\",\"order\":[],\"basis\":\"a feeling\",\"causes\":[],\"catalogue\":1}")) {
+            api().header("If-Match", version(ticket))
+                    .body(forged)
+                    .post("/api/tickets/" + ticket + "/acts")
+                    .then()
+                    .statusCode(422);
+        }
+        assertEquals(1, sheet(ticket).entries());
+    }
+
+    // ---- readings
+
+    @Test
+    void readingWithAccuracy_getsTheSitesGuardBand_whateverThePosterSays() {
+        TicketNumber ticket = open(Category.POWER);
+        api().header("If-Match", version(ticket))
+                .body(
+                        "{\"kind\":\"reading-recorded\",\"quantity\":\"+12 V rail\",\"value\":\"11,38V\",\"point\":\"plug\",\"lower\":\"11.4\",\"upper\":\"12.6\",\"limitSource\":\"design guide\",\"accuracy\":\"0.5 % + 2\",\"guard\":\"0\"}")
+                .post("/api/tickets/" + ticket + "/acts")
+                .then()
+                .statusCode(200);
+        IdentifyFact.ReadingRecorded reading = sheet(ticket)
+                .latest(IdentifyFact.ReadingRecorded.class)
+                .orElseThrow()
+                .fact();
+        assertEquals("2", reading.guard());
+        assertEquals(IdentifyFact.Verdict.TOO_CLOSE, reading.verdict());
+    }
+
+    // ---- the ranking
+
+    @Test
+    void chosenTheory_isRecordedWithTheRankingOfThatMoment_andAnotherThanTheFirstNeedsAReason() {
+        TicketNumber ticket = open(Category.HEAT);
+        identify(ticket);
+        does(ticket, answer("h12", "yes"), answer("h11", "above"));
+        does(ticket, new TheorizeFact.TheoryStated("Dust", "HEA-01"));
+        int dust = sheet(ticket).entries();
+        does(ticket, new TheorizeFact.TheoryChosen(dust, "", ""));
+        TheorizeFact.TheoriesRanked ranked = sheet(ticket)
+                .latest(TheorizeFact.TheoriesRanked.class)
+                .orElseThrow()
+                .fact();
+        assertEquals("HEA-07", ranked.causes().get(0).causeId());
+        assertNotNull(ranked.catalogue());
+        List<Missing> missing = does(ticket, new MoveFact.Advanced()).missing();
+        assertEquals(
+                List.of("theory-chosen"), missing.stream().map(Missing::code).toList());
+        does(ticket, new TheorizeFact.TheoryChosen(dust, "Quicker to look at", ""));
+        assertEquals(List.of(), does(ticket, new MoveFact.Advanced()).missing(), "any reason is enough");
+    }
+
+    @Test
+    void withoutEvidence_nothingIsRanked_andNothingAsked() {
+        TicketNumber ticket = open(Category.HEAT);
+        identify(ticket);
+        does(ticket, new TheorizeFact.TheoryStated("A cause of my own", null));
+        does(ticket, new TheorizeFact.TheoryChosen(sheet(ticket).entries(), "", ""));
+        assertFalse(sheet(ticket).latest(TheorizeFact.TheoriesRanked.class).isPresent());
+        assertEquals(List.of(), does(ticket, new MoveFact.Advanced()).missing());
+    }
+
+    @Test
+    void ranking_isToldOverTheApi_withItsVersion() {
+        TicketNumber ticket = open(Category.HEAT);
+        does(ticket, answer("h3", "below"));
+        int version = api().get("/api/tickets/" + ticket + "/ranking")
+                .then()
+                .statusCode(200)
+                .body("causes[0].id", equalTo("HEA-02"))
+                .body("causes[0].why[0]", containsString("speaks"))
+                .extract()
+                .path("catalogue");
+        api().get("/api/tickets/" + ticket + "/ranking?version=" + version)
+                .then()
+                .statusCode(200)
+                .body("causes[0].id", equalTo("HEA-02"));
+        api().get("/api/tickets/" + ticket + "/ranking?version=999999").then().statusCode(404);
+        api().get("/api/tickets/" + open(Category.OTHER) + "/ranking").then().statusCode(404);
+    }
+
+    // ---- cautions
+
+    @Test
+    void actions_raiseTheCautionsOfWhatTheyTouch() {
+        TicketNumber ticket = open(Category.HEAT);
+        identify(ticket);
+        does(ticket, new TheorizeFact.TheoryStated("Paste", null));
+        int theory = sheet(ticket).entries();
+        does(ticket, new TheorizeFact.TheoryChosen(theory, "", ""), new MoveFact.Advanced());
+        does(ticket, new TestFact.CheckPlanned(theory, "Take the cooler off", "Dry paste", true, Set.of()));
+        Set<org.benchtrail.core.method.Caution> raised = sheet(ticket)
+                .latest(TestFact.CheckPlanned.class)
+                .orElseThrow()
+                .fact()
+                .cautions();
+        assertTrue(raised.contains(org.benchtrail.core.method.Caution.HEAT), raised::toString);
+    }
+}
