@@ -42,6 +42,7 @@ public final class Fill {
         fill.sinceWork(sheet, "function", VerifyFact.FunctionChecked.class);
         fill.sinceWork(sheet, "requester", VerifyFact.RequesterAnswered.class);
         fill.latest(sheet, "prevention", VerifyFact.PreventionConsidered.class);
+        sheet.activeTheory().ifPresent(theory -> fill.cause(theory.fact()));
         fill.ofRound(sheet, "cause", DocumentFact.CauseNamed.class);
         fill.ofRound(sheet, "knowledge", DocumentFact.KnowledgeLinked.class);
         fill.ofRound(sheet, "effort", DocumentFact.EffortRecorded.class);
@@ -95,6 +96,14 @@ public final class Fill {
                         .anyMatch(e -> e.getKey().startsWith(group + ".")
                                 && e.getValue().stream().anyMatch(v -> !v.isBlank()))
                 || errors.keySet().stream().anyMatch(k -> k.startsWith(group));
+    }
+
+    /** The cause is first taken for what the supported theory says. */
+    private void cause(TheorizeFact.TheoryStated theory) {
+        values.put("cause.cause", List.of(theory.text()));
+        if (theory.causeId() != null) {
+            values.put("cause.causeId", List.of(theory.causeId()));
+        }
     }
 
     private <F extends Fact> void latest(JobSheet sheet, String group, Class<F> kind) {

@@ -153,7 +153,8 @@ final class SheetForms {
 
     private static void theorize(SheetForm form, JobSheet sheet, List<Act> acts) {
         changed(form, sheet, acts, "obvious", TheorizeFact.ObviousQuestioned.class);
-        String chosen = form.text("choice.theory");
+        String picked = form.text("choice.theory");
+        String chosen = picked.isEmpty() && form.given("theory") ? "new" : picked;
         if (form.given("theory")) {
             form.add(acts, "theory", TheorizeFact.TheoryStated.class);
             if (chosen.equals("new")) {
@@ -303,7 +304,9 @@ final class SheetForms {
     }
 
     private static void document(SheetForm form, JobSheet sheet, List<Act> acts) {
-        changed(form, sheet, acts, "cause", DocumentFact.CauseNamed.class);
+        if (!isOnlyOffered(form, sheet)) {
+            changed(form, sheet, acts, "cause", DocumentFact.CauseNamed.class);
+        }
         changed(form, sheet, acts, "summary", DocumentFact.SummaryWritten.class);
         changed(form, sheet, acts, "knowledge", DocumentFact.KnowledgeLinked.class);
         if (form.has("effort.minutes")) {
@@ -312,6 +315,15 @@ final class SheetForms {
         if (form.has("sign")) {
             acts.add(s -> new DocumentFact.Signed(DocumentFact.Signatory.ASSIGNEE));
         }
+    }
+
+    /** Whether the cause is still the one that the form offers by itself: it is named when the technician says how it is known. */
+    private static boolean isOnlyOffered(SheetForm form, JobSheet sheet) {
+        return !form.text("then").equals("move")
+                && !form.has("cause.sureness")
+                && sheet.activeTheory()
+                        .filter(t -> t.fact().text().equals(form.text("cause.cause")))
+                        .isPresent();
     }
 
     private static void clear(SheetForm form, JobSheet sheet, List<Act> acts) {

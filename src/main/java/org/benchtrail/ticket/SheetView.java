@@ -497,6 +497,15 @@ public final class SheetView {
                         .toList();
     }
 
+    /** The causes of the category by name, to say which one it was. */
+    public List<Option> causeNames() {
+        return ranking == null
+                ? List.of()
+                : ranking.choices().stream()
+                        .map(c -> new Option(c.id(), c.name()))
+                        .toList();
+    }
+
     public String causeChoice(String id) {
         return "cause:" + id;
     }

@@ -128,4 +128,37 @@ class BenchJourneyTest {
                     .isVisible();
         }
     }
+
+    @Test
+    void result_goesToAJobSheet_andComesBackWithItsValues() {
+        try (Person wil = somebody()) {
+            wil.go("/new-ticket");
+            wil.fill("title", "Attach a runtime");
+            wil.select("category", "POWER");
+            wil.fill("device", "UPS");
+            wil.fill("place", "Cupboard");
+            wil.fill("requester", "Rae Example");
+            wil.fill("contact", "room 4");
+            wil.choose("impact", "ONE_PERSON");
+            wil.choose("urgency", "HINDERED");
+            wil.press("Open the ticket");
+            open(wil, "UPS runtime");
+            wil.fill("watts", "137");
+            verdict(wil, "long enough for an orderly shutdown");
+            wil.press("Attach to a ticket");
+            wil.sees("Attach to a ticket: UPS runtime");
+            wil.look("bench-attach");
+            wil.press("Attach");
+            wil.sees("Nothing was attached yet");
+            wil.page.locator("label:has-text('Attach a runtime') input").first().check();
+            wil.press("Attach");
+            wil.sees("From the bench");
+            wil.sees("long enough for an orderly shutdown");
+            wil.look("sheet-with-bench-result");
+            wil.page.locator("#evidence a[aria-label^='Entry']").last().click();
+            wil.page.locator("a:has-text('Calculate it again')").click();
+            verdict(wil, "long enough for an orderly shutdown");
+            PlaywrightAssertions.assertThat(wil.page.locator("[name='watts']")).hasValue("137.0");
+        }
+    }
 }

@@ -93,12 +93,23 @@ class JourneyTest {
             ines.sees("Theories of probable cause");
             ines.look("sheet-theorize");
             ines.press("All in order");
-            ines.fill("theory.text", "Processor fan has failed");
-            ines.fill("othertheory.text", "Heat sink sits loose");
+            ines.sees("Most likely: heatsink or filter clogged by dust");
+
+            // another theory than the first asks for a reason, and never blocks
+            ines.choose("choice.theory", "cause:HEA-02");
+            ines.press("Save and go to Test");
+            ines.sees("This is not the best ranked theory: say why it is tested first");
+            ines.fill("choice.reason", "Its speed is read in the firmware in a minute");
             ines.press("Save and go to Test");
 
+            // the next best test becomes a check with its expectation, and its reading flows back
             ines.sees("Theory under test");
-            check(ines, "Read the fan speed in the firmware screen", "0 r/min or far below 300");
+            ines.sees("CPU fan speed");
+            ines.look("sheet-next-test");
+            ines.press("Make it a check");
+            ines.sees("below (about 9 in 10 if the theory is right)");
+            ines.fill("reading.value", "2050 r/min");
+            ines.fill("reading.point", "processor fan");
             ines.fill("result.observation", "2050 r/min, steady");
             ines.choose("result.outcome", "REFUTES");
             ines.look("sheet-test");
@@ -106,8 +117,10 @@ class JourneyTest {
 
             // ruled out: the second round, with the first theory marked
             ines.sees("ruled out");
+            ines.sees("fan failed or unplugged ruled out");
             assertEquals("2", ines.page.locator("dt:has-text('Round') + dd").innerText());
-            ines.page.locator("label:has-text('Heat sink sits loose') input").check();
+            ines.choose("choice.theory", "cause:HEA-08");
+            ines.fill("choice.reason", "The clip was touched when the drive was fitted");
             ines.press("Save and go to Test");
             check(ines, "Unplugged and cooled down, press lightly on the heat sink", "It moves, or a clip is open");
             ines.sees("Hot parts");
