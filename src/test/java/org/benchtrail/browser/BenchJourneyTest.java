@@ -144,7 +144,8 @@ class BenchJourneyTest {
             wil.press("Open the ticket");
             open(wil, "UPS runtime");
             wil.fill("watts", "137");
-            verdict(wil, "long enough for an orderly shutdown");
+            PlaywrightAssertions.assertThat(wil.page.locator("#result input[name='watts']"))
+                    .hasValue("137");
             wil.press("Attach to a ticket");
             wil.sees("Attach to a ticket: UPS runtime");
             wil.look("bench-attach");
@@ -158,7 +159,7 @@ class BenchJourneyTest {
             wil.page.locator("#evidence a[aria-label^='Entry']").last().click();
             wil.page.locator("a:has-text('Calculate it again')").click();
             verdict(wil, "long enough for an orderly shutdown");
-            PlaywrightAssertions.assertThat(wil.page.locator("[name='watts']")).hasValue("137.0");
+            PlaywrightAssertions.assertThat(wil.page.locator("#f-watts")).hasValue("137.0");
         }
     }
 }
