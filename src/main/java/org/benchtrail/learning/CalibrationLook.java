@@ -2,7 +2,6 @@ package org.benchtrail.learning;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.benchtrail.catalogue.Catalogues;
@@ -45,18 +44,17 @@ public class CalibrationLook {
                 shown.stream().map(c -> c.shown().forecast(c.cause())).toList();
         List<Calibration.Replay> replays =
                 shown.stream().flatMap(c -> replay(c).stream()).toList();
-        List<String> versions = shown.stream()
+        List<Integer> versions = shown.stream()
                 .map(c -> c.shown().catalogue())
                 .distinct()
                 .sorted()
-                .map(String::valueOf)
                 .toList();
         return new CalibrationView(
                 category,
                 accepted.size(),
                 forecasts.isEmpty() ? null : Calibration.figures(forecasts),
                 replays.size() < LEAST_FOR_BETA ? null : (Double) Calibration.beta(replays),
-                new ArrayList<>(versions));
+                versions);
     }
 
     /** The case as it would be ranked again; empty if the version it was ranked with does not know it. */

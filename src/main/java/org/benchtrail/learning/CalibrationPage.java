@@ -11,6 +11,7 @@ import jakarta.ws.rs.core.Response;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.Collectors;
 import org.benchtrail.catalogue.Catalogues;
 import org.benchtrail.catalogue.Percent;
 import org.benchtrail.core.diagnosis.Calibration;
@@ -76,7 +77,8 @@ public class CalibrationPage {
             @Nullable Score brier,
             @Nullable Score log,
             String overconfidence,
-            String beta) {}
+            String beta,
+            String versions) {}
 
     @GET
     @Blocking
@@ -89,7 +91,8 @@ public class CalibrationPage {
                 .toList();
         String beta = view.beta() == null ? "" : String.format(Locale.ROOT, "%.2f", view.beta());
         if (f == null) {
-            return Html.ok(Templates.calibration(new Shown(view, categories, null, List.of(), null, null, "", beta)));
+            return Html.ok(
+                    Templates.calibration(new Shown(view, categories, null, List.of(), null, null, "", beta, "")));
         }
         return Html.ok(Templates.calibration(new Shown(
                 view,
@@ -99,6 +102,7 @@ public class CalibrationPage {
                 Score.of(f.brier(), f.brierRange()),
                 Score.of(f.logScore(), f.logRange()),
                 Percent.points(f.overconfidence()),
-                beta)));
+                beta,
+                view.versions().stream().map(String::valueOf).collect(Collectors.joining(", ")))));
     }
 }

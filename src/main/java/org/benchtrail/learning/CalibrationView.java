@@ -17,4 +17,4 @@ public record CalibrationView(
         int accepted,
         Calibration.@Nullable Figures figures,
         @Nullable Double beta,
-        List<String> versions) {}
+        List<Integer> versions) {}

@@ -124,6 +124,7 @@ public class LearningActs {
      * @throws Invalid with a sentence for every ticket that cannot be accepted, or not by this person
      */
     public List<CaseView> accept(Collection<TicketNumber> numbers, Actor actor) {
+        Permissions.require(Permission.KEEP_CATALOGUE, actor);
         List<Category> catalogue = catalogue();
         return judge(numbers, actor, (number, row) -> {
             require(row.state != CaseState.ACCEPTED, number, "is accepted already.");
