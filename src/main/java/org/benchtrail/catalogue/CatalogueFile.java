@@ -62,10 +62,13 @@ public record CatalogueFile(Optional<Catalogue> catalogue, List<Fault> faults) {
 
     /** @throws IllegalStateException if the delivered file is not acceptable: a broken build */
     public static Catalogue delivered() {
+        CatalogueFile file = read(deliveredText());
+        return file.catalogue().orElseThrow(() -> new IllegalStateException(DELIVERED + ": " + file.faults()));
+    }
+
+    static String deliveredText() {
         try (InputStream in = CatalogueFile.class.getResourceAsStream(DELIVERED)) {
-            byte[] bytes = Objects.requireNonNull(in, DELIVERED).readAllBytes();
-            CatalogueFile file = read(new String(bytes, StandardCharsets.UTF_8));
-            return file.catalogue().orElseThrow(() -> new IllegalStateException(DELIVERED + ": " + file.faults()));
+            return new String(Objects.requireNonNull(in, DELIVERED).readAllBytes(), StandardCharsets.UTF_8);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

@@ -19,7 +19,7 @@ public record CatalogueVersion(int number, Map<String, Learned> figures, Map<Str
     /** As written, before anything was learned. */
     public static CatalogueVersion of(int number, Catalogue catalogue) {
         Map<String, Learned> figures = new TreeMap<>();
-        catalogue.categories().forEach(c -> figures.put(c.id(), new Learned(c, ModelSettings.STANDARD.unlisted(), 0)));
+        catalogue.categories().forEach(c -> figures.put(c.id(), Learned.practice(c)));
         return of(number, figures);
     }
 

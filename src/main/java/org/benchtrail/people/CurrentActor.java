@@ -57,6 +57,11 @@ public class CurrentActor {
         return may(Permission.MANAGE_ACCOUNTS);
     }
 
+    /** For the navigation: whether cases are this person's to judge. */
+    public boolean mayKeepCatalogue() {
+        return may(Permission.KEEP_CATALOGUE);
+    }
+
     private SignedIn required() {
         SignedIn person = person();
         if (person == null) {

@@ -16,7 +16,9 @@ public enum Permission {
     MANAGE_ACCOUNTS("manage accounts"),
     OWN_TOKENS("have tokens for programs"),
     /** Check that the trail was not altered. */
-    VERIFY_TRAIL("verify the trail");
+    VERIFY_TRAIL("verify the trail"),
+    /** Change the figures that rankings are made with: edit them, judge cases for them, go back. */
+    KEEP_CATALOGUE("change the cause catalogue or what it learns");
 
     private final String words;
 

@@ -23,6 +23,7 @@ public final class Permissions {
             Map.entry(Permission.SIGN_AS_MENTOR, EnumSet.of(Role.MENTOR)),
             Map.entry(Permission.KEEP_LIMITS, EnumSet.of(Role.SUPERVISOR)),
             Map.entry(Permission.MANAGE_ACCOUNTS, EnumSet.of(Role.ADMINISTRATOR)),
+            Map.entry(Permission.KEEP_CATALOGUE, EnumSet.of(Role.SUPERVISOR)),
             Map.entry(Permission.OWN_TOKENS, ALL),
             Map.entry(Permission.VERIFY_TRAIL, ALL)));
 

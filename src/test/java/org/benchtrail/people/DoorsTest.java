@@ -111,7 +111,39 @@ class DoorsTest {
             new Door("POST", "/api/tickets/{number}/attachments", Permission.WORK_TICKETS),
             new Door("GET", "/api/tickets/{number}/attachments/{sha256}", Permission.SEE_TICKETS),
             new Door("GET", "/api/tickets/{number}/trail", Permission.SEE_TICKETS),
-            new Door("GET", "/api/tickets/{number}/trail/verification", Permission.VERIFY_TRAIL));
+            new Door("GET", "/api/tickets/{number}/trail/verification", Permission.VERIFY_TRAIL),
+            new Door("GET", "/catalogue", Permission.SEE_TICKETS),
+            new Door("GET", "/catalogue/edit", Permission.KEEP_CATALOGUE),
+            new Door("POST", "/catalogue/edit", Permission.KEEP_CATALOGUE),
+            new Door("POST", "/catalogue/edit/file", Permission.KEEP_CATALOGUE),
+            new Door("GET", "/catalogue/versions", Permission.SEE_TICKETS),
+            new Door("GET", "/catalogue/versions/{version}", Permission.SEE_TICKETS),
+            new Door("GET", "/catalogue/versions/{version}.yaml", Permission.SEE_TICKETS),
+            new Door("POST", "/catalogue/versions/{version}/restoration", Permission.KEEP_CATALOGUE),
+            new Door("GET", "/api/catalogue", Permission.SEE_TICKETS),
+            new Door("POST", "/api/catalogue/checks", Permission.KEEP_CATALOGUE),
+            new Door("GET", "/api/catalogue/versions", Permission.SEE_TICKETS),
+            new Door("POST", "/api/catalogue/versions", Permission.KEEP_CATALOGUE),
+            new Door("GET", "/api/catalogue/versions/{version}", Permission.SEE_TICKETS),
+            new Door("POST", "/api/catalogue/versions/{version}/restoration", Permission.KEEP_CATALOGUE),
+            new Door("GET", "/learning", Permission.KEEP_CATALOGUE),
+            new Door("POST", "/learning/accepted", Permission.KEEP_CATALOGUE),
+            new Door("POST", "/learning/left-out", Permission.KEEP_CATALOGUE),
+            new Door("GET", "/learning/cases", Permission.KEEP_CATALOGUE),
+            new Door("POST", "/learning/withdrawn", Permission.KEEP_CATALOGUE),
+            new Door("GET", "/learning/preview", Permission.KEEP_CATALOGUE),
+            new Door("POST", "/learning/versions", Permission.KEEP_CATALOGUE),
+            new Door("POST", "/learning/undoing", Permission.KEEP_CATALOGUE),
+            new Door("GET", "/learning/calibration", Permission.KEEP_CATALOGUE),
+            new Door("GET", "/api/learning/waiting", Permission.KEEP_CATALOGUE),
+            new Door("GET", "/api/learning/cases", Permission.KEEP_CATALOGUE),
+            new Door("POST", "/api/learning/accepted", Permission.KEEP_CATALOGUE),
+            new Door("POST", "/api/learning/left-out", Permission.KEEP_CATALOGUE),
+            new Door("POST", "/api/learning/withdrawn", Permission.KEEP_CATALOGUE),
+            new Door("GET", "/api/learning/preview", Permission.KEEP_CATALOGUE),
+            new Door("POST", "/api/learning/versions", Permission.KEEP_CATALOGUE),
+            new Door("POST", "/api/learning/undoing", Permission.KEEP_CATALOGUE),
+            new Door("GET", "/api/learning/calibration", Permission.KEEP_CATALOGUE));
 
     private static final Set<String> OPEN_DOORS = Set.of("GET /sign-in", "POST /sign-in", "POST /sign-out");
 
@@ -178,7 +210,8 @@ class DoorsTest {
                 .replace("{number}", number)
                 .replace("{form}", "resume")
                 .replace("{sha256}", "0".repeat(64))
-                .replace("{entry}", "1");
+                .replace("{entry}", "1")
+                .replace("{version}", "1");
     }
 
     private static RequestSpecification withBody(Door door, RequestSpecification request) {
@@ -209,7 +242,7 @@ class DoorsTest {
         if (door.method().equals("GET")) {
             return request;
         }
-        return door.path().endsWith("/attachments")
+        return door.path().endsWith("/attachments") || door.path().endsWith("/file")
                 ? request.multiPart("csrf-token", browser.formToken()).multiPart("file", "a.txt", new byte[] {1})
                 : request.formParam("csrf-token", browser.formToken());
     }

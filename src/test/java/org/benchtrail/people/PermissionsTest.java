@@ -25,7 +25,8 @@ class PermissionsTest {
         "SIGN_AS_MENTOR,  false, false, true,  false, false",
         "MANAGE_ACCOUNTS, false, false, false, false, true",
         "OWN_TOKENS,      true,  true,  true,  true,  true",
-        "VERIFY_TRAIL,    true,  true,  true,  true,  true"
+        "VERIFY_TRAIL,    true,  true,  true,  true,  true",
+        "KEEP_CATALOGUE,  false, false, false, true,  false"
     })
     void table_isAsAgreed(
             Permission permission,

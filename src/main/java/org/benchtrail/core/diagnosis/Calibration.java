@@ -5,6 +5,8 @@ import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.DoubleUnaryOperator;
+import org.benchtrail.core.statistics.Sample;
+import org.jspecify.annotations.Nullable;
 
 /**
  * How well stated probabilities held.
@@ -88,8 +90,17 @@ public final class Calibration {
      * @param brier mean multiclass Brier score
      * @param logScore mean, bits
      * @param overconfidence mean stated probability of the leader less its hit rate
+     * @param brierRange interval of the mean, 95 %, by Student's t; null for a single forecast
+     * @param logRange the same for the log score
      */
-    public record Figures(int cases, double brier, double logScore, double overconfidence, List<Bin> bins) {}
+    public record Figures(
+            int cases,
+            double brier,
+            double logScore,
+            double overconfidence,
+            List<Bin> bins,
+            @Nullable Interval brierRange,
+            @Nullable Interval logRange) {}
 
     /** @throws IllegalArgumentException if there are no forecasts */
     public static Figures figures(List<Forecast> forecasts) {
@@ -98,12 +109,26 @@ public final class Calibration {
         }
         double stated = mean(forecasts.stream().map(Forecast::leaderProbability).toList());
         double hits = forecasts.stream().filter(Forecast::isHit).count();
+        List<Double> brier = forecasts.stream().map(Forecast::brier).toList();
+        List<Double> log = forecasts.stream().map(Forecast::logScore).toList();
         return new Figures(
                 forecasts.size(),
-                mean(forecasts.stream().map(Forecast::brier).toList()),
-                mean(forecasts.stream().map(Forecast::logScore).toList()),
+                mean(brier),
+                mean(log),
                 stated - hits / forecasts.size(),
-                bins(forecasts));
+                bins(forecasts),
+                range(brier, 0, 2),
+                range(log, 0, Double.POSITIVE_INFINITY));
+    }
+
+    /** No score lies outside its bounds, and so neither does its mean. */
+    private static @Nullable Interval range(List<Double> scores, double least, double most) {
+        if (scores.size() < 2) {
+            return null;
+        }
+        double[] x = scores.stream().mapToDouble(v -> v).toArray();
+        var interval = Sample.of("scores", x).meanInterval(0.95);
+        return new Interval(Math.max(least, interval.lower()), Math.min(most, interval.upper()));
     }
 
     private static double mean(List<Double> x) {

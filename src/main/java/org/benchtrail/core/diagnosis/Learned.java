@@ -11,11 +11,26 @@ import java.util.Map;
  * @param category with learned weights, tables and backgrounds
  * @param unlisted prior of the cause that is not in the list, for {@link ModelSettings#withUnlisted}
  * @param cases accepted cases behind it, decayed and capped
+ * @param support what stands behind each figure
  */
-public record Learned(Category category, double unlisted, double cases) {
+public record Learned(Category category, double unlisted, double cases, Support support) {
     private static final double ENOUGH_CASES = 20;
     private static final double PRIOR_SHIFT = 0.05;
     private static final double TABLE_SHIFT = 0.15;
+
+    /** A category as written, before anything was learned. */
+    public static Learned practice(Category category) {
+        return new Learned(category, ModelSettings.STANDARD.unlisted(), 0, Support.PRACTICE);
+    }
+
+    /**
+     * Where the prior of a cause comes from. A prior is a share: cases of other causes move it as well, so that with any case
+     * in the category it is no longer the catalogue's alone.
+     */
+    public Backing.Origin priorOrigin(String cause) {
+        Backing.Origin own = support.prior(cause).origin();
+        return own == Backing.Origin.PRACTICE && cases > 0 ? Backing.Origin.BOTH : own;
+    }
 
     /** What every percentage from this version carries. */
     public String label() {

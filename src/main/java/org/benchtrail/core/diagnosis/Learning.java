@@ -56,11 +56,13 @@ public final class Learning {
      * @param category as delivered, with catalogue weights
      * @param cases of this category; those not verified, not accepted by another, or only presumed do not count
      * @param now the moment that ages are taken from
+     * @return the category as it is, to the bit, if no case counts
      * @throws Invalid with every case whose cause is neither listed nor {@link Model#UNLISTED}
      */
     public static Learned learn(Category category, List<ClosedCase> cases, Instant now, LearningSettings settings) {
         requireKnown(category, cases);
-        return new Learning(category, cases, now, settings).learned();
+        Learning learning = new Learning(category, cases, now, settings);
+        return sum(learning.allWeights) > 0 ? learning.learned() : Learned.practice(category);
     }
 
     /** Weight for a cause added to the catalogue: half the median of the category's. */
@@ -108,7 +110,29 @@ public final class Learning {
                 findings,
                 causes,
                 category.sharedRepairs());
-        return new Learned(next, unlisted(), sum(listedWeights));
+        return new Learned(next, unlisted(), sum(listedWeights), support());
+    }
+
+    private Support support() {
+        Map<String, Backing> causes = new HashMap<>();
+        Map<String, Map<String, Backing>> tables = new HashMap<>();
+        Map<String, Backing> backgrounds = new HashMap<>();
+        causes.put(Model.UNLISTED, new Backing(settings.priorCount(), sum(allWeights)));
+        for (Cause c : category.causes()) {
+            causes.put(c.id(), new Backing(pseudoCount(c), count(c)));
+            Map<String, Backing> rows = new HashMap<>();
+            for (Finding f : category.findings()) {
+                double seen = sum(observed.of(c.id(), f));
+                if (seen > 0) {
+                    rows.put(f.id(), new Backing(settings.tableCount(), seen));
+                }
+            }
+            tables.put(c.id(), Map.copyOf(rows));
+        }
+        for (Finding f : category.findings()) {
+            backgrounds.put(f.id(), new Backing(settings.tableCount(), sum(untouched(f))));
+        }
+        return new Support(causes, tables, backgrounds);
     }
 
     private static double sum(double[] x) {
@@ -129,12 +153,23 @@ public final class Learning {
         return Math.min(ModelSettings.MOST_UNLISTED, Math.max(ModelSettings.LEAST_UNLISTED, share));
     }
 
-    private Cause cause(Cause c) {
+    /** Cases that the catalogue's weight is worth. */
+    private double pseudoCount(Cause c) {
         double all = category.causes().stream().mapToDouble(Cause::weight).sum();
-        double weight = settings.priorCount() * c.weight() / all;
+        return settings.priorCount() * c.weight() / all;
+    }
+
+    /** Cases of the cause, decayed and capped. */
+    private double count(Cause c) {
+        double count = 0;
         for (int k = 0; k < cases.size(); k++) {
-            weight += cases.get(k).cause().equals(c.id()) ? listedWeights[k] : 0;
+            count += cases.get(k).cause().equals(c.id()) ? listedWeights[k] : 0;
         }
+        return count;
+    }
+
+    private Cause cause(Cause c) {
+        double weight = pseudoCount(c) + count(c);
         List<Deviation> deviations = category.findings().stream()
                 .flatMap(f -> Stream.ofNullable(deviation(c, f)))
                 .toList();
@@ -165,6 +200,12 @@ public final class Learning {
      * suspected says nothing about how often it is so.
      */
     private Finding finding(Finding f) {
+        double[] counts = untouched(f);
+        return sum(counts) > 0 ? f.withBackground(dirichlet(f, f.background(), counts)) : f;
+    }
+
+    /** Intake answers by value on cases whose cause does not touch the finding. */
+    private double[] untouched(Finding f) {
         double[] counts = new double[f.values().size()];
         for (Cause c : category.causes()) {
             if (named(c, f) == null) {
@@ -174,7 +215,7 @@ public final class Learning {
                 }
             }
         }
-        return sum(counts) > 0 ? f.withBackground(dirichlet(f, f.background(), counts)) : f;
+        return counts;
     }
 
     private Map<String, Double> dirichlet(Finding f, Map<String, Double> at, double[] counts) {

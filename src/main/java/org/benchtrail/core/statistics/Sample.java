@@ -1,5 +1,6 @@
 package org.benchtrail.core.statistics;
 
+import org.apache.commons.statistics.distribution.TDistribution;
 import org.benchtrail.core.Invalid;
 
 /** Size, mean and standard deviation (n − 1) of repeated readings, in two passes so that large offsets keep the scatter. */
@@ -35,6 +36,18 @@ public record Sample(int size, double mean, double deviation) {
         // The corrected two-pass formula: drift is zero but for rounding of the mean.
         double variance = (squares - drift * drift / readings.length) / (readings.length - 1);
         return new Sample(readings.length, mean, Math.sqrt(Math.max(0, variance)));
+    }
+
+    /**
+     * Two-sided interval of the mean.
+     *
+     * <p>Source: NIST/SEMATECH e-Handbook of Statistical Methods, 1.3.5.2 (Student's t). Assumes independent readings, roughly
+     * normal or many.
+     */
+    public Interval meanInterval(double confidence) {
+        double tail = (1 - Domain.confidence(confidence)) / 2;
+        double reach = TDistribution.of(size - 1.0).inverseSurvivalProbability(tail) * deviation / Math.sqrt(size);
+        return new Interval(mean - reach, mean + reach, confidence);
     }
 
     public double variance() {

@@ -1,12 +1,14 @@
 package org.benchtrail.core.diagnosis;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
+import org.benchtrail.core.Published;
 import org.junit.jupiter.api.Test;
 
 class CalibrationTest {
@@ -35,6 +37,26 @@ class CalibrationTest {
     @Test
     void logScore_doesNotLookBelowItsFloor() {
         assertEquals(Math.log(1e4) / Math.log(2), new Calibration.Forecast(List.of(1.0, 0.0), 1).logScore(), 1e-9);
+    }
+
+    /**
+     * Four forecasts of two causes: .9 right, .8 right, .7 wrong, .6 right. Brier .02, .08, .98, .32: mean .35, deviation
+     * .439545, standard error .219773, t(3) 3.182446. Bits .152003, .321928, 1.736966, .736966: mean .736966, deviation
+     * .710502, standard error .355251. Lower bounds fall below 0 and stop there.
+     */
+    @Test
+    void scores_haveIntervals() {
+        Calibration.Figures f = Calibration.figures(
+                List.of(stated(0.9, true), stated(0.8, true), stated(0.7, false), stated(0.6, true)));
+        String source =
+                "four forecasts worked with Python's statistics module, Student's t of 3 degrees 3.182446 (table)";
+        Published.check(source, 0.35, f.brier(), 1e-12);
+        Published.check(source, 0.35 + 3.182446 * 0.219773, f.brierRange().high(), 1e-5);
+        Published.check(source, 0, f.brierRange().low(), 0);
+        Published.check(source, 0.736966, f.logScore(), 1e-6);
+        Published.check(source, 0.736966 + 3.182446 * 0.355251, f.logRange().high(), 1e-5);
+        assertEquals(0, f.logRange().low());
+        assertNull(Calibration.figures(List.of(stated(0.9, true))).brierRange());
     }
 
     @Test

@@ -292,6 +292,51 @@ class LearningTest {
     }
 
     @Test
+    void noCaseThatCounts_leavesTheCategoryAsItIs() {
+        assertEquals(Learned.practice(CATEGORY), learn(List.of(), LearningSettings.STANDARD));
+        ClosedCase own = closed(1, "t", null, "t", "a", 0, ClosedCase.Confirmation.MEASURED, List.of());
+        assertEquals(Learned.practice(CATEGORY), learn(List.of(own), LearningSettings.STANDARD));
+    }
+
+    /** Cause a is worth 20 x 1/4 = 5 cases, and 4 more were accepted; two of them answered f. */
+    @Test
+    void support_tellsTheCasesBehindEachFigure() {
+        List<ClosedCase> cases = new ArrayList<>(many(2, "t", "a", 10));
+        cases.add(saw(1, "a", "yes", true, true));
+        cases.add(saw(2, "a", "no", true, true));
+        Learned l = learn(cases, UNCAPPED);
+        assertEquals(new Backing(5, 4), l.support().prior("a"));
+        assertEquals(new Backing(10, 2), l.support().table("a", "f"));
+        assertEquals(Backing.Origin.BOTH, l.support().table("a", "f").origin());
+        assertEquals(0, l.support().table("a", "g").cases());
+        assertEquals(0, l.support().background("f").cases(), "a touches f: its answers say nothing of the background");
+        assertEquals(new Backing(15, 0), l.support().prior("b"));
+        assertEquals(Backing.Origin.BOTH, l.priorOrigin("b"), "a share moves with the others");
+        assertEquals(Backing.Origin.PRACTICE, Learned.practice(CATEGORY).priorOrigin("b"));
+        assertEquals(new Backing(20, 4), l.support().prior(Model.UNLISTED));
+    }
+
+    /** 5 of 105 is less than one in twenty, 5 of 99 is more. */
+    @ParameterizedTest
+    @CsvSource({"5, 0, PRACTICE", "5, 94, BOTH", "5, 100, CASES", "0, 1, CASES"})
+    void origin_namesPracticeUntilItIsNegligible(double practice, double cases, Backing.Origin origin) {
+        assertEquals(origin, new Backing(practice, cases).origin());
+    }
+
+    @Test
+    void support_sumsToTheCases() {
+        List<ClosedCase> cases = new ArrayList<>();
+        for (int k = 0; k < 40; k++) {
+            cases.add(closed(k, "t" + k % 3, k % 4 == 0 ? "a" : "b", 13.7 * k));
+        }
+        Learned l = learn(cases, LearningSettings.STANDARD);
+        assertEquals(
+                l.cases(),
+                l.support().prior("a").cases() + l.support().prior("b").cases(),
+                1e-12);
+    }
+
+    @Test
     void label_saysWhereTheFiguresComeFrom() {
         assertEquals(
                 "starter figures, not yet learned here",

@@ -1,0 +1,83 @@
+package org.benchtrail.catalogue;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+import org.benchtrail.core.diagnosis.Category;
+import org.benchtrail.core.diagnosis.Learned;
+import org.benchtrail.core.diagnosis.Model;
+
+/**
+ * A figure that differs between two versions.
+ *
+ * @param cause in words
+ * @param finding in words; empty for the prior of the cause
+ * @param value of the finding; empty for a prior
+ * @param needsApproval whether it moves so far that somebody has to agree to it
+ */
+public record ShiftLine(
+        String category,
+        String cause,
+        String finding,
+        String value,
+        double before,
+        double after,
+        boolean needsApproval) {
+    private static final double SIZE_OF_ROUNDING = 1e-12;
+
+    /** What differs, the largest first. Categories that only one of them has are not compared. */
+    public static List<ShiftLine> between(Map<String, Learned> before, Map<String, Learned> after) {
+        List<ShiftLine> all = new ArrayList<>();
+        new TreeMap<>(after).forEach((id, figures) -> {
+            Learned old = before.get(id);
+            if (old != null && !old.equals(figures)) {
+                figures.shiftsFrom(old).forEach(s -> add(all, figures.category(), s));
+            }
+        });
+        all.sort(Comparator.comparingDouble(ShiftLine::size).reversed());
+        return all;
+    }
+
+    private static void add(List<ShiftLine> all, Category c, Learned.Shift s) {
+        if (Math.abs(s.after() - s.before()) > SIZE_OF_ROUNDING) {
+            all.add(new ShiftLine(
+                    c.title(),
+                    names(c).getOrDefault(s.cause(), s.cause()),
+                    questions(c).getOrDefault(s.finding(), s.finding()),
+                    s.value(),
+                    s.before(),
+                    s.after(),
+                    s.needsApproval()));
+        }
+    }
+
+    private static Map<String, String> names(Category c) {
+        Map<String, String> names = c.causes().stream().collect(Collectors.toMap(x -> x.id(), x -> x.name()));
+        names.put(Model.UNLISTED, "something not listed");
+        return names;
+    }
+
+    private static Map<String, String> questions(Category c) {
+        return c.findings().stream().collect(Collectors.toMap(f -> f.id(), f -> f.question()));
+    }
+
+    public double size() {
+        return Math.abs(after - before);
+    }
+
+    public String beforeText() {
+        return Percent.text(before);
+    }
+
+    public String afterText() {
+        return Percent.text(after);
+    }
+
+    /** Percentage points, signed. */
+    public String moveText() {
+        return Percent.points(after - before);
+    }
+}

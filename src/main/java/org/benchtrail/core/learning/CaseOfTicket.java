@@ -1,0 +1,174 @@
+package org.benchtrail.core.learning;
+
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Comparator;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import org.benchtrail.core.Invalid;
+import org.benchtrail.core.diagnosis.Category;
+import org.benchtrail.core.diagnosis.ClosedCase;
+import org.benchtrail.core.diagnosis.Model;
+import org.benchtrail.core.method.DocumentFact.CauseNamed;
+import org.benchtrail.core.method.DocumentFact.Sureness;
+import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.MoveFact;
+import org.benchtrail.core.method.Noted;
+import org.benchtrail.core.method.PlanFact.ActionSettled;
+import org.benchtrail.core.method.PlanFact.Settlement;
+import org.benchtrail.core.method.Standing;
+import org.benchtrail.core.method.TestFact.CheckPlanned;
+import org.benchtrail.core.method.TestFact.Outcome;
+import org.benchtrail.core.method.TestFact.ResultRecorded;
+import org.benchtrail.core.method.TheorizeFact.TheoriesRanked;
+import org.jspecify.annotations.Nullable;
+
+/** Makes a case of a closed ticket: the one place where the words of the method become those of the catalogue. */
+public final class CaseOfTicket {
+    private final JobSheet sheet;
+    private final Collection<Category> catalogue;
+
+    private CaseOfTicket(JobSheet sheet, Collection<Category> catalogue) {
+        this.sheet = sheet;
+        this.catalogue = catalogue;
+    }
+
+    /**
+     * @param catalogue every category in force
+     * @throws Invalid on {@code ticket} if it has nothing to teach, with the reason
+     */
+    public static TicketCase of(JobSheet sheet, Collection<Category> catalogue) {
+        return new CaseOfTicket(sheet, catalogue).made();
+    }
+
+    /** Who worked out the cause, and so cannot accept it: the assignee, and whoever recorded results, actions or the cause. */
+    public static Set<String> authors(JobSheet sheet) {
+        Set<String> authors = new TreeSet<>();
+        if (sheet.course().assignee() != null) {
+            authors.add(sheet.course().assignee());
+        }
+        sheet.all(ResultRecorded.class).forEach(n -> authors.add(n.stamp().by()));
+        sheet.all(ActionSettled.class).forEach(n -> authors.add(n.stamp().by()));
+        sheet.all(CauseNamed.class).forEach(n -> authors.add(n.stamp().by()));
+        sheet.all(MoveFact.Closed.class).forEach(n -> authors.add(n.stamp().by()));
+        return authors;
+    }
+
+    private TicketCase made() {
+        require(sheet.course().standing() == Standing.CLOSED, "Close the ticket first.");
+        CauseNamed named =
+                sheet.latest(CauseNamed.class).map(Noted::fact).orElseThrow(() -> refused("No cause is named."));
+        require(named.sureness() != Sureness.PRESUMED, "Its cause is only presumed, which teaches nothing.");
+        String assignee = sheet.course().assignee();
+        require(assignee != null, "Nobody had this ticket when it was closed.");
+        Category category = category(named);
+        int settled = settled();
+        return new TicketCase(
+                category.id(),
+                named.causeId() == null ? Model.UNLISTED : named.causeId(),
+                named.cause(),
+                assignee,
+                site(sheet.opened().place()),
+                named.sureness() == Sureness.MEASURED
+                        ? ClosedCase.Confirmation.MEASURED
+                        : ClosedCase.Confirmation.REPAIRED,
+                sheet.course().closed(),
+                SeenOnTicket.of(sheet, category, settled),
+                shown(settled).orElse(null));
+    }
+
+    private static void require(boolean holds, String otherwise) {
+        if (!holds) {
+            throw refused(otherwise);
+        }
+    }
+
+    private static Invalid refused(String sentence) {
+        return new Invalid("ticket", sentence);
+    }
+
+    /** That of the named cause; for a cause of no entry, the one whose findings the ticket answers most. */
+    private Category category(CauseNamed named) {
+        if (named.causeId() != null) {
+            return catalogue.stream()
+                    .filter(c -> c.causes().stream().anyMatch(x -> x.id().equals(named.causeId())))
+                    .findFirst()
+                    .orElseThrow(() -> refused("The catalogue in force has no cause '" + named.causeId() + "'."));
+        }
+        Set<String> answered = new HashSet<>(SeenOnTicket.findings(sheet));
+        List<String> fitting = categories(sheet.opened().category());
+        return catalogue.stream()
+                .filter(c -> fitting.contains(c.id()))
+                .max(Comparator.<Category>comparingLong(c -> c.findings().stream()
+                                .filter(f -> answered.contains(f.id()))
+                                .count())
+                        .thenComparingInt(c -> -fitting.indexOf(c.id())))
+                .orElseThrow(() -> refused("The catalogue has no category for '"
+                        + sheet.opened().category().title() + "', and the cause is none of its entries."));
+    }
+
+    /** Categories of the catalogue that deal with that kind of trouble, the usual one first. */
+    static List<String> categories(org.benchtrail.core.method.Category kind) {
+        return switch (kind) {
+            case POWER -> List.of("power");
+            case HEAT -> List.of("heat");
+            case STORAGE -> List.of("storage", "array");
+            case MEMORY -> List.of("memory");
+            case DISPLAY -> List.of("display");
+            case WIRED -> List.of("wired", "voice");
+            case WIRELESS -> List.of("wifi");
+            case PRINTING -> List.of("print");
+            case BATTERY -> List.of("battery");
+            case BOOT -> List.of("boot", "usb");
+            case OTHER -> List.of();
+        };
+    }
+
+    /** A place is written as site, then where on it; what stands before the first comma is the site. */
+    private static @Nullable String site(String place) {
+        int comma = place.indexOf(',');
+        return comma <= 0 ? null : place.substring(0, comma).strip().toLowerCase(Locale.ROOT);
+    }
+
+    /** Entry that settled the cause: the last round's supporting result, or else its first carried-out action. */
+    private int settled() {
+        return sheet.latest(ResultRecorded.class, r -> r.round() == sheet.round() && supportsTheActive(r))
+                .map(Noted::entry)
+                .or(() -> sheet
+                        .all(
+                                ActionSettled.class,
+                                a -> a.round() == sheet.round() && a.fact().settlement() == Settlement.CARRIED_OUT)
+                        .stream()
+                        .findFirst()
+                        .map(Noted::entry))
+                .orElseGet(() -> sheet.latest(CauseNamed.class).orElseThrow().entry());
+    }
+
+    private boolean supportsTheActive(Noted<ResultRecorded> result) {
+        if (result.fact().outcome() != Outcome.SUPPORTS) {
+            return false;
+        }
+        int theory = sheet.choice().map(c -> c.fact().theory()).orElse(-1);
+        return sheet.latest(CheckPlanned.class, c -> c.entry() == result.fact().check())
+                .filter(c -> c.fact().theory() == theory)
+                .isPresent();
+    }
+
+    /** The last ranking of the server's before that entry. */
+    private Optional<TicketCase.Shown> shown(int settled) {
+        return sheet.latest(
+                        TheoriesRanked.class,
+                        r -> r.entry() < settled
+                                && r.fact().causes() != null
+                                && r.fact().catalogue() != null)
+                .map(r -> {
+                    List<TicketCase.Stated> stated = new ArrayList<>();
+                    r.fact().causes().forEach(c -> stated.add(new TicketCase.Stated(c.causeId(), c.probability())));
+                    return new TicketCase.Shown(r.entry(), r.fact().catalogue(), stated);
+                });
+    }
+}

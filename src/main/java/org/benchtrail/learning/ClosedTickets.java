@@ -1,0 +1,45 @@
+package org.benchtrail.learning;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.event.Observes;
+import org.benchtrail.core.method.Entry;
+import org.benchtrail.core.method.MoveFact;
+import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.ticket.TicketChanged;
+
+/** Puts a ticket on the list when it is closed; one that is opened again teaches nothing until it is closed anew. */
+@ApplicationScoped
+class ClosedTickets {
+    private final ShopCases cases;
+
+    ClosedTickets(ShopCases cases) {
+        this.cases = cases;
+    }
+
+    void follow(@Observes TicketChanged change) {
+        for (Entry entry : change.entries()) {
+            if (entry.fact() instanceof MoveFact.Closed) {
+                cases.add(new ShopCase(change.number().serial(), entry.stamp().at()));
+            } else if (entry.fact() instanceof MoveFact.Reopened reopened) {
+                cases.latest(change.number())
+                        .ifPresent(row ->
+                                takeBack(row, change.number(), entry.stamp().by(), reopened));
+            }
+        }
+    }
+
+    private void takeBack(ShopCase row, TicketNumber number, String by, MoveFact.Reopened reopened) {
+        String why = shortened("Opened again: " + reopened.reason());
+        if (row.state == CaseState.ACCEPTED) {
+            row.withdraw(why, by, cases.now());
+            cases.note(by, "withdrawn", number, why);
+        } else if (row.state == CaseState.WAITING) {
+            row.leaveOut(why);
+            cases.note(by, "left out", number, why);
+        }
+    }
+
+    private static String shortened(String text) {
+        return text.length() <= 500 ? text : text.substring(0, text.offsetByCodePoints(0, 450));
+    }
+}

@@ -1,0 +1,227 @@
+package org.benchtrail.core.learning;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.function.Function;
+import org.benchtrail.core.diagnosis.Source;
+import org.benchtrail.core.method.Category;
+import org.benchtrail.core.method.DeskFact;
+import org.benchtrail.core.method.DocumentFact;
+import org.benchtrail.core.method.DocumentFact.Sureness;
+import org.benchtrail.core.method.Entry;
+import org.benchtrail.core.method.Fact;
+import org.benchtrail.core.method.IdentifyFact;
+import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.MoveFact;
+import org.benchtrail.core.method.PlanFact;
+import org.benchtrail.core.method.Priority;
+import org.benchtrail.core.method.Role;
+import org.benchtrail.core.method.Stamp;
+import org.benchtrail.core.method.TestFact;
+import org.benchtrail.core.method.TheorizeFact;
+import org.benchtrail.core.method.VerifyFact;
+import org.jspecify.annotations.Nullable;
+
+/** A ticket worked from report to closure, as far as the tests care: what it answers, what it tests, what cause it names. */
+public final class WorkedTicket {
+    static final Instant START = Instant.parse("2031-03-03T08:00:00Z");
+
+    private final String cause;
+    private final @Nullable String causeId;
+    private final List<Fact> intake = new ArrayList<>();
+    private final List<Fact> beforeTest = new ArrayList<>();
+    private final List<Fact> afterRepair = new ArrayList<>();
+    private Category category = Category.HEAT;
+    private String place = "Larkfield Surveyors, drawing office";
+    private Sureness sureness = Sureness.MEASURED;
+    private @Nullable String checked;
+    private @Nullable String answer;
+
+    public WorkedTicket(String cause, @Nullable String causeId) {
+        this.cause = cause;
+        this.causeId = causeId;
+    }
+
+    public WorkedTicket of(Category kind) {
+        category = kind;
+        return this;
+    }
+
+    public WorkedTicket at(String where) {
+        place = where;
+        return this;
+    }
+
+    public WorkedTicket sure(Sureness how) {
+        sureness = how;
+        return this;
+    }
+
+    /** Answered while the problem is identified. */
+    public WorkedTicket answers(String finding, String value) {
+        return identifies(new IdentifyFact.FindingAnswered(finding, finding + "?", value, Source.SEEN));
+    }
+
+    public WorkedTicket identifies(Fact fact) {
+        intake.add(fact);
+        return this;
+    }
+
+    /** Recorded in theorize, before the theory is chosen. */
+    public WorkedTicket theorizes(Fact fact) {
+        beforeTest.add(fact);
+        return this;
+    }
+
+    /** The finding that the decisive check answers. */
+    public WorkedTicket checks(String finding, String value) {
+        checked = finding;
+        answer = value;
+        return this;
+    }
+
+    public WorkedTicket verifies(Fact fact) {
+        afterRepair.add(fact);
+        return this;
+    }
+
+    public Category category() {
+        return category;
+    }
+
+    public String place() {
+        return place;
+    }
+
+    /** Everything after the opening, each fact made when its turn comes. */
+    public List<Function<JobSheet, Fact>> facts() {
+        List<Function<JobSheet, Fact>> all = new ArrayList<>();
+        identify(all);
+        intake.forEach(f -> all.add(s -> f));
+        all.add(s -> new MoveFact.Advanced());
+        theorize(all);
+        test(all);
+        plan(all);
+        verify(all);
+        document(all);
+        return all;
+    }
+
+    private static void identify(List<Function<JobSheet, Fact>> all) {
+        all.add(s -> new IdentifyFact.SymptomRecorded("It dies on me", "Screen goes dark", false));
+        all.add(s -> new IdentifyFact.OnsetRecorded(false, ""));
+        all.add(s -> new IdentifyFact.ChangesAsked(same(IdentifyFact.Change.class, IdentifyFact.Answer.NO), ""));
+        all.add(s -> new IdentifyFact.ScopeRecorded(IdentifyFact.Scope.ONE, ""));
+        all.add(s -> new IdentifyFact.ReproductionTried(IdentifyFact.Reproduction.YES, "Ten minutes of load"));
+        all.add(s -> new IdentifyFact.HazardsScreened(same(IdentifyFact.Hazard.class, false)));
+        all.add(s -> new IdentifyFact.DataAnswered(IdentifyFact.DataState.BACKUP_VERIFIED, ""));
+        all.add(s -> new IdentifyFact.ExtractRecorded("system log", "thermal trip"));
+        all.add(s -> new IdentifyFact.LogsReviewed(true, "Thermal trips"));
+        all.add(s -> new IdentifyFact.LikenessChecked(List.of()));
+    }
+
+    private static <K extends Enum<K>, V> Map<K, V> same(Class<K> keys, V value) {
+        Map<K, V> map = new EnumMap<>(keys);
+        for (K key : keys.getEnumConstants()) {
+            map.put(key, value);
+        }
+        return map;
+    }
+
+    private void theorize(List<Function<JobSheet, Fact>> all) {
+        all.add(s ->
+                new TheorizeFact.ObviousQuestioned(same(TheorizeFact.Obvious.class, TheorizeFact.Look.IN_ORDER), ""));
+        beforeTest.forEach(f -> all.add(s -> f));
+        all.add(s -> new TheorizeFact.TheoryStated(cause, causeId));
+        all.add(s -> new TheorizeFact.TheoryChosen(latest(s, TheorizeFact.TheoryStated.class), "Most likely here", ""));
+        all.add(s -> new MoveFact.Advanced());
+    }
+
+    private static int latest(JobSheet sheet, Class<? extends Fact> kind) {
+        return sheet.latest(kind).orElseThrow().entry();
+    }
+
+    private void test(List<Function<JobSheet, Fact>> all) {
+        all.add(s -> new TestFact.CheckPlanned(
+                latest(s, TheorizeFact.TheoryStated.class), "Look", "It shows", false, Set.of(), checked));
+        all.add(s -> new TestFact.ResultRecorded(
+                latest(s, TestFact.CheckPlanned.class), "It shows", TestFact.Outcome.SUPPORTS, null, answer));
+        all.add(s -> new MoveFact.Advanced());
+    }
+
+    private static void plan(List<Function<JobSheet, Fact>> all) {
+        all.add(s -> new PlanFact.ActionPlanned(
+                "Put it right",
+                "It runs",
+                "One person, ten minutes",
+                "Put it back",
+                false,
+                false,
+                false,
+                false,
+                null,
+                null,
+                Set.of()));
+        all.add(s -> new PlanFact.MakerConsulted(false, "No instructions for this"));
+        all.add(s -> new PlanFact.ActionSettled(
+                latest(s, PlanFact.ActionPlanned.class), PlanFact.Settlement.CARRIED_OUT, ""));
+        all.add(s -> new MoveFact.Advanced());
+    }
+
+    private void verify(List<Function<JobSheet, Fact>> all) {
+        afterRepair.forEach(f -> all.add(s -> f));
+        all.add(s -> new VerifyFact.SymptomRechecked(
+                latest(s, IdentifyFact.SymptomRecorded.class), true, "Two hours of load"));
+        all.add(WorkedTicket::everythingWorks);
+        all.add(s -> new VerifyFact.RequesterAnswered(VerifyFact.RequesterState.AGREES, 0, ""));
+        all.add(s -> new VerifyFact.PreventionConsidered(false, "Nothing to add"));
+        all.add(s -> new MoveFact.Advanced());
+    }
+
+    private static Fact everythingWorks(JobSheet sheet) {
+        Map<Integer, VerifyFact.ItemState> items = new HashMap<>();
+        for (int k = 0; k < sheet.opened().category().functions().size(); k++) {
+            items.put(k, VerifyFact.ItemState.WORKS);
+        }
+        return new VerifyFact.FunctionChecked(items, "");
+    }
+
+    private void document(List<Function<JobSheet, Fact>> all) {
+        all.add(s -> new DocumentFact.CauseNamed(cause, causeId, sureness));
+        all.add(s -> new DocumentFact.SummaryWritten("Found", "Done", "Runs"));
+        all.add(s -> new DocumentFact.Signed(DocumentFact.Signatory.ASSIGNEE));
+        all.add(s -> new DocumentFact.KnowledgeLinked(DocumentFact.Learned.NOTHING, "Common"));
+        all.add(s -> new DocumentFact.EffortRecorded(30, ""));
+        all.add(s -> new MoveFact.Closed());
+    }
+
+    /** The closed sheet, worked by that account a minute an entry; nobody asks the method. */
+    JobSheet sheet(String by) {
+        DeskFact.Opened opened = new DeskFact.Opened(
+                "40718-6",
+                "Switches off",
+                "",
+                category,
+                "Workstation",
+                place,
+                1,
+                Priority.Impact.ONE_PERSON,
+                Priority.Urgency.HINDERED,
+                by,
+                Set.of(Role.TECHNICIAN));
+        JobSheet sheet = JobSheet.open(new Entry(stamp(1, by), opened));
+        for (Function<JobSheet, Fact> fact : facts()) {
+            sheet = sheet.with(new Entry(stamp(sheet.entries() + 1, by), fact.apply(sheet)));
+        }
+        return sheet;
+    }
+
+    static Stamp stamp(int entry, String by) {
+        return new Stamp(entry, START.plusSeconds(60L * entry), by, Set.of(Role.TECHNICIAN));
+    }
+}
