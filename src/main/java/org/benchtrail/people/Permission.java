@@ -14,7 +14,11 @@ public enum Permission {
     MANAGE_ACCOUNTS("manage accounts"),
     OWN_TOKENS("have tokens for programs"),
     /** Check that the trail was not altered. */
-    VERIFY_TRAIL("verify the trail");
+    VERIFY_TRAIL("verify the trail"),
+    /** Confirm or flag a known cause, and put a draft or a flagged one right. */
+    TEND_KNOWLEDGE("confirm, flag or correct known causes"),
+    /** Retire, merge and split known causes, and change confirmed ones. */
+    CURATE_KNOWLEDGE("retire, merge or split known causes, or change confirmed ones");
 
     private final String words;
 

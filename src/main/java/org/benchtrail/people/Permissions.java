@@ -23,7 +23,9 @@ public final class Permissions {
             Permission.SIGN_AS_MENTOR, EnumSet.of(Role.MENTOR),
             Permission.MANAGE_ACCOUNTS, EnumSet.of(Role.ADMINISTRATOR),
             Permission.OWN_TOKENS, ALL,
-            Permission.VERIFY_TRAIL, ALL));
+            Permission.VERIFY_TRAIL, ALL,
+            Permission.TEND_KNOWLEDGE, EnumSet.of(Role.TECHNICIAN, Role.MENTOR, Role.SUPERVISOR),
+            Permission.CURATE_KNOWLEDGE, EnumSet.of(Role.SUPERVISOR)));
 
     private Permissions() {}
 

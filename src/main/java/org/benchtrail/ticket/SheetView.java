@@ -43,6 +43,7 @@ public final class SheetView {
     private final Map<String, String> names;
     private final List<Actor> workers;
     private final List<TicketLine> alike;
+    private final List<KnownCauses.Line> known;
     private final List<Requirement.Status> gate;
 
     SheetView(
@@ -53,7 +54,8 @@ public final class SheetView {
             Instant now,
             Map<String, String> names,
             List<Actor> workers,
-            List<TicketLine> alike) {
+            List<TicketLine> alike,
+            List<KnownCauses.Line> known) {
         this.ticket = ticket;
         this.sheet = ticket.sheet();
         this.viewer = viewer;
@@ -63,6 +65,7 @@ public final class SheetView {
         this.names = names;
         this.workers = workers;
         this.alike = alike;
+        this.known = known;
         this.gate = Method.gate(sheet, policy, now);
     }
 
@@ -425,6 +428,11 @@ public final class SheetView {
 
     public List<TicketLine> alike() {
         return alike;
+    }
+
+    /** Known causes that fit, the likest first. */
+    public List<KnownCauses.Line> known() {
+        return known;
     }
 
     public String alikeNumbers() {

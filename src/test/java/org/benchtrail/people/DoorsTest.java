@@ -89,6 +89,12 @@ class DoorsTest {
             new Door("GET", "/api/bench", Permission.SEE_TICKETS),
             new Door("GET", "/api/bench/{id}", Permission.SEE_TICKETS),
             new Door("POST", "/api/bench/{id}", Permission.SEE_TICKETS),
+            new Door("GET", "/knowledge", Permission.SEE_TICKETS),
+            new Door("GET", "/knowledge/{id}", Permission.SEE_TICKETS),
+            new Door("POST", "/knowledge/{id}/{act}", Permission.TEND_KNOWLEDGE),
+            new Door("GET", "/api/knowledge", Permission.SEE_TICKETS),
+            new Door("GET", "/api/knowledge/{id}", Permission.SEE_TICKETS),
+            new Door("POST", "/api/knowledge/{id}/acts", Permission.TEND_KNOWLEDGE),
             new Door("GET", "/tickets/{number}", Permission.SEE_TICKETS),
             new Door("POST", "/tickets/{number}/{form}", Permission.WORK_TICKETS),
             new Door("POST", "/tickets/{number}/attachments", Permission.WORK_TICKETS),
@@ -170,6 +176,7 @@ class DoorsTest {
                 .replace("{id}", "999999999")
                 .replace("{number}", number)
                 .replace("{form}", "resume")
+                .replace("{act}", "confirm")
                 .replace("{sha256}", "0".repeat(64))
                 .replace("{entry}", "1");
     }

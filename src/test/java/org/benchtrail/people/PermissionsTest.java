@@ -25,7 +25,9 @@ class PermissionsTest {
         "SIGN_AS_MENTOR,  false, false, true,  false, false",
         "MANAGE_ACCOUNTS, false, false, false, false, true",
         "OWN_TOKENS,      true,  true,  true,  true,  true",
-        "VERIFY_TRAIL,    true,  true,  true,  true,  true"
+        "VERIFY_TRAIL,    true,  true,  true,  true,  true",
+        "TEND_KNOWLEDGE,  true,  false, true,  true,  false",
+        "CURATE_KNOWLEDGE, false, false, false, true, false"
     })
     void table_isAsAgreed(
             Permission permission,
