@@ -109,7 +109,7 @@ class LikeKnown implements KnownCauses {
         try (Connection connection = database.getConnection()) {
             List<Long> serials = ranked(new Ranker(connection), Shelf.CASES, words, null);
             return new Hits(connection)
-                    .cases(serials.subList(0, Math.min(most, serials.size())), "''").stream()
+                    .cases(serials.subList(0, Math.min(most, serials.size())), "").stream()
                             .map(c -> new Solved(
                                     c.number(),
                                     c.title().toString(),
