@@ -18,7 +18,11 @@ public enum Permission {
     /** Check that the trail was not altered. */
     VERIFY_TRAIL("verify the trail"),
     /** Change the figures that rankings are made with: edit them, judge cases for them, go back. */
-    KEEP_CATALOGUE("change the cause catalogue or what it learns");
+    KEEP_CATALOGUE("change the cause catalogue or what it learns"),
+    /** Confirm or flag a known cause, and put a draft or a flagged one right. */
+    TEND_KNOWLEDGE("confirm, flag or correct known causes"),
+    /** Retire, merge and split known causes, and change confirmed ones. */
+    CURATE_KNOWLEDGE("retire, merge or split known causes, or change confirmed ones");
 
     private final String words;
 

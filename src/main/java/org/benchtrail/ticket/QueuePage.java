@@ -21,6 +21,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import org.benchtrail.core.Invalid;
+import org.benchtrail.core.method.Category;
 import org.benchtrail.core.method.Standing;
 import org.benchtrail.core.method.Step;
 import org.benchtrail.people.CurrentActor;
@@ -34,16 +35,20 @@ import org.jspecify.annotations.Nullable;
 @Path("/")
 public class QueuePage {
     private static final int LINES = 25;
+    private static final int ALIKE = 3;
 
     private final TicketActs acts;
     private final TicketLook look;
+    private final KnownCauses known;
     private final CurrentActor current;
     private final Directory people;
     private final Clock clock;
 
-    QueuePage(TicketActs acts, TicketLook look, CurrentActor current, Directory people, Clock clock) {
+    QueuePage(
+            TicketActs acts, TicketLook look, KnownCauses known, CurrentActor current, Directory people, Clock clock) {
         this.acts = acts;
         this.look = look;
+        this.known = known;
         this.current = current;
         this.people = people;
         this.clock = clock;
@@ -58,7 +63,8 @@ public class QueuePage {
         static native TemplateInstance newTicket(
                 Choices choose, Fill fill, List<Invalid.Problem> problems, List<String> places, List<String> devices);
 
-        static native TemplateInstance alike(List<TicketLine> tickets);
+        static native TemplateInstance alike(
+                List<TicketLine> tickets, List<KnownCauses.Line> known, List<KnownCauses.Solved> solved);
     }
 
     /** A line of the queue in words. */
@@ -185,13 +191,23 @@ public class QueuePage {
         return Html.ok(newTicket(Fill.empty(), List.of()));
     }
 
-    /** Likely duplicates of what is being typed, as a fragment. */
+    /** Likely duplicates of what is being typed, known causes and tickets solved before, as a fragment. */
     @GET
     @Path("new-ticket/alike")
     @Authenticated
     @Blocking
-    public Response alike(@RestQuery @Nullable String title, @RestQuery @Nullable String device) {
-        return Html.ok(Templates.alike(look.alike(text(title) + " " + text(device), 0, current.actor())));
+    public Response alike(
+            @RestQuery @Nullable String title,
+            @RestQuery @Nullable String device,
+            @RestQuery @Nullable String category) {
+        String words = text(title) + " " + text(device);
+        List<TicketLine> open = look.alike(words, 0, current.actor()).stream()
+                .filter(t -> t.standing() == Standing.OPEN)
+                .toList();
+        return Html.ok(Templates.alike(
+                open,
+                known.like(text(title), choice(Category.class, category), List.of(), ALIKE),
+                known.solved(words, ALIKE)));
     }
 
     @POST
@@ -215,7 +231,7 @@ public class QueuePage {
         return new NewTicket(
                 text(typed.getFirst("title")),
                 text(typed.getFirst("words")),
-                choice(org.benchtrail.core.method.Category.class, typed.getFirst("category")),
+                choice(Category.class, typed.getFirst("category")),
                 text(typed.getFirst("device")),
                 text(typed.getFirst("place")),
                 text(typed.getFirst("requester")),

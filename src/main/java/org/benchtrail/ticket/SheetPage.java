@@ -28,6 +28,7 @@ import org.benchtrail.core.method.Fact;
 import org.benchtrail.core.method.IdentifyFact;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Missing;
+import org.benchtrail.core.method.Step;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.limits.LimitBook;
 import org.benchtrail.people.CurrentActor;
@@ -50,6 +51,7 @@ import org.jspecify.annotations.Nullable;
 public class SheetPage {
     private final TicketActs acts;
     private final TicketLook look;
+    private final KnownCauses known;
     private final CurrentActor current;
     private final Directory people;
     private final TicketActs.PolicyConfig policy;
@@ -60,6 +62,7 @@ public class SheetPage {
     SheetPage(
             TicketActs acts,
             TicketLook look,
+            KnownCauses known,
             CurrentActor current,
             Directory people,
             TicketActs.PolicyConfig policy,
@@ -68,6 +71,7 @@ public class SheetPage {
             LimitBook limits) {
         this.acts = acts;
         this.look = look;
+        this.known = known;
         this.current = current;
         this.people = people;
         this.policy = policy;
@@ -206,7 +210,8 @@ public class SheetPage {
         return Html.status(status, Templates.sheet(view, fill, new Notice(words, missing, problems, fresh)));
     }
 
-    static Response resend(String path, MultivaluedMap<String, String> typed) {
+    /** What somebody typed whose sign-in has ended, to be sent again. */
+    public static Response resend(String path, MultivaluedMap<String, String> typed) {
         List<Field> fields = new ArrayList<>();
         typed.forEach((name, values) -> {
             if (!name.startsWith("csrf")) {
@@ -231,7 +236,13 @@ public class SheetPage {
                 people.workers(),
                 likeness ? look.alike(words, ticket.number().serial(), viewer) : List.of(),
                 diagnoses.of(sheet).map(dated -> new RankingView(sheet, dated)).orElse(null),
-                limits.library());
+                limits.library(),
+                seekingKnown(sheet) ? known.of(sheet) : List.of());
+    }
+
+    /** Known causes help where the trouble is taken in and where its cause is named; in between the catalogue ranks. */
+    private static boolean seekingKnown(JobSheet sheet) {
+        return sheet.course().isOpen() && (sheet.step() == Step.IDENTIFY || sheet.step() == Step.DOCUMENT);
     }
 
     /** The ranking as any version of the catalogue gives it, with all its reasons. */

@@ -51,6 +51,7 @@ public final class SheetView {
     private final List<TicketLine> alike;
     private final @Nullable RankingView ranking;
     private final LimitLibrary limits;
+    private final List<KnownCauses.Line> known;
     private final List<Requirement.Status> gate;
 
     SheetView(
@@ -63,7 +64,8 @@ public final class SheetView {
             List<Actor> workers,
             List<TicketLine> alike,
             @Nullable RankingView ranking,
-            LimitLibrary limits) {
+            LimitLibrary limits,
+            List<KnownCauses.Line> known) {
         this.ticket = ticket;
         this.sheet = ticket.sheet();
         this.viewer = viewer;
@@ -75,6 +77,7 @@ public final class SheetView {
         this.alike = alike;
         this.ranking = ranking;
         this.limits = limits;
+        this.known = known;
         this.gate = Method.gate(sheet, policy, now);
     }
 
@@ -458,14 +461,14 @@ public final class SheetView {
     }
 
     /** A question of the catalogue as it was answered. */
-    public record Known(int entry, String question, String value, String source) {}
+    public record Answered(int entry, String question, String value, String source) {}
 
-    public List<Known> known() {
-        Map<String, Known> latest = new java.util.LinkedHashMap<>();
+    public List<Answered> answers() {
+        Map<String, Answered> latest = new java.util.LinkedHashMap<>();
         sheet.all(IdentifyFact.FindingAnswered.class)
                 .forEach(n -> latest.put(
                         n.fact().finding(),
-                        new Known(
+                        new Answered(
                                 n.entry(),
                                 n.fact().question(),
                                 n.fact().value(),
@@ -555,8 +558,16 @@ public final class SheetView {
         return alike;
     }
 
+    /** Known causes that fit, the likest first. */
+    public List<KnownCauses.Line> known() {
+        return known;
+    }
+
+    /** What was shown as alike, to be kept with the answer that it was looked at. */
     public String alikeNumbers() {
-        return alike.stream().map(TicketLine::number).collect(Collectors.joining(" "));
+        return Stream.concat(
+                        alike.stream().map(TicketLine::number), known.stream().map(k -> "known-cause-" + k.id()))
+                .collect(Collectors.joining(" "));
     }
 
     public boolean stopped() {

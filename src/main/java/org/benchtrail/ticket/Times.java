@@ -7,12 +7,12 @@ import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 
 /** Moments and spans as people read them: in the viewer's zone, with the zone shown. */
-final class Times {
+public final class Times {
     private static final DateTimeFormatter FORM = DateTimeFormatter.ofPattern("d MMM uuuu HH:mm z", Locale.ENGLISH);
 
     private Times() {}
 
-    static String text(Instant at, ZoneId zone) {
+    public static String text(Instant at, ZoneId zone) {
         return FORM.format(at.atZone(zone));
     }
 

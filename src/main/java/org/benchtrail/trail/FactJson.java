@@ -11,6 +11,7 @@ import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.jsontype.NamedType;
 import com.fasterxml.jackson.datatype.jsr310.JavaTimeModule;
 import java.util.List;
+import org.benchtrail.core.method.DocumentFact;
 import org.benchtrail.core.method.Fact;
 import org.benchtrail.core.method.IdentifyFact;
 import org.benchtrail.core.method.TestFact;
@@ -50,13 +51,18 @@ public final class FactJson {
         @JsonInclude(JsonInclude.Include.NON_NULL)
         @Nullable
         Object catalogue();
+
+        @JsonInclude(JsonInclude.Include.NON_NULL)
+        @Nullable
+        Object known();
     }
 
     private static final List<Class<? extends Fact>> GREW = List.of(
             IdentifyFact.ReadingRecorded.class,
             TestFact.CheckPlanned.class,
             TestFact.ResultRecorded.class,
-            TheorizeFact.TheoriesRanked.class);
+            TheorizeFact.TheoriesRanked.class,
+            DocumentFact.KnowledgeLinked.class);
 
     /** Teaches a mapper to read and write facts. */
     public static ObjectMapper teach(ObjectMapper mapper) {

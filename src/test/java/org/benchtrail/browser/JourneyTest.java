@@ -78,6 +78,7 @@ class JourneyTest {
                     .click();
             ines.sees("100");
             ines.sees("outside");
+            String sheet = ines.page.url().replaceAll("^https?://[^/]+|[?#].*$", "");
             ines.look("sheet-identify");
 
             // a step skipped is a step refused, with what is missing and where
@@ -146,6 +147,16 @@ class JourneyTest {
             document(ines);
             ines.sees("closed");
             ines.look("sheet-closed");
+
+            // the known cause that closing proposed is found, by a word typed wrongly as well
+            ines.go("/knowledge?q=loose+heatsnk");
+            ines.sees("Came loose in transport");
+            ines.look("knowledge");
+            ines.page.locator("a:has-text('Came loose in transport')").first().click();
+            ines.sees("Came loose in transport");
+            ines.look("known-cause");
+            ines.page.goBack();
+            ines.go(sheet);
 
             ines.page.locator("a:has-text('Read all and verify')").click();
             ines.sees("The chain holds");

@@ -96,6 +96,12 @@ class DoorsTest {
             new Door("GET", "/api/tickets/{number}/ranking", Permission.SEE_TICKETS),
             new Door("POST", "/attach/{id}", Permission.WORK_TICKETS),
             new Door("POST", "/api/tickets/{number}/bench-results", Permission.WORK_TICKETS),
+            new Door("GET", "/knowledge", Permission.SEE_TICKETS),
+            new Door("GET", "/knowledge/{id}", Permission.SEE_TICKETS),
+            new Door("POST", "/knowledge/{id}/{act}", Permission.TEND_KNOWLEDGE),
+            new Door("GET", "/api/knowledge", Permission.SEE_TICKETS),
+            new Door("GET", "/api/knowledge/{id}", Permission.SEE_TICKETS),
+            new Door("POST", "/api/knowledge/{id}/acts", Permission.TEND_KNOWLEDGE),
             new Door("GET", "/tickets/{number}", Permission.SEE_TICKETS),
             new Door("POST", "/tickets/{number}/{form}", Permission.WORK_TICKETS),
             new Door("POST", "/tickets/{number}/attachments", Permission.WORK_TICKETS),
@@ -209,6 +215,7 @@ class DoorsTest {
                 .replace("{id}", "999999999")
                 .replace("{number}", number)
                 .replace("{form}", "resume")
+                .replace("{act}", "confirm")
                 .replace("{sha256}", "0".repeat(64))
                 .replace("{entry}", "1")
                 .replace("{version}", "1");

@@ -26,7 +26,9 @@ class PermissionsTest {
         "MANAGE_ACCOUNTS, false, false, false, false, true",
         "OWN_TOKENS,      true,  true,  true,  true,  true",
         "VERIFY_TRAIL,    true,  true,  true,  true,  true",
-        "KEEP_CATALOGUE,  false, false, false, true,  false"
+        "KEEP_CATALOGUE,  false, false, false, true,  false",
+        "TEND_KNOWLEDGE,  true,  false, true,  true,  false",
+        "CURATE_KNOWLEDGE, false, false, false, true, false"
     })
     void table_isAsAgreed(
             Permission permission,

@@ -76,7 +76,8 @@ public final class Samples {
                         List.of(new TheorizeFact.RankedCause("H01", "Dust in the cooler", "0.6123")),
                         3),
                 new TestFact.CheckPlanned(18, "Look at the fans", "They stand", false, Set.of(), "h1"),
-                new TestFact.ResultRecorded(22, "They stand", TestFact.Outcome.SUPPORTS, 16, "no"));
+                new TestFact.ResultRecorded(22, "They stand", TestFact.Outcome.SUPPORTS, 16, "no"),
+                new DocumentFact.KnowledgeLinked(DocumentFact.Learned.CONFIRMED, "Dust in the cooler", 12L));
     }
 
     /** In an order in which a chain can hold them: the opening first. */

@@ -1,0 +1,36 @@
+package org.benchtrail.knowledge;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import java.util.Collection;
+import java.util.Map;
+import java.util.stream.Collectors;
+import org.benchtrail.catalogue.Catalogues;
+import org.benchtrail.core.diagnosis.Finding;
+
+/** Findings in the words of the cause catalogue. */
+@ApplicationScoped
+class FindingWords {
+    private final Catalogues catalogues;
+
+    FindingWords(Catalogues catalogues) {
+        this.catalogues = catalogues;
+    }
+
+    /** One {@code finding=value} as a question and its answer; as it is if the catalogue does not know it. */
+    String one(String finding) {
+        int sign = finding.lastIndexOf('=');
+        String id = sign < 0 ? finding : finding.substring(0, sign);
+        String value = sign < 0 ? "" : finding.substring(sign + 1);
+        return questions().getOrDefault(id, id) + ": " + value;
+    }
+
+    String all(Collection<String> findings) {
+        return findings.stream().map(this::one).collect(Collectors.joining("; "));
+    }
+
+    private Map<String, String> questions() {
+        return catalogues.inForce().figures().values().stream()
+                .flatMap(learned -> learned.category().findings().stream())
+                .collect(Collectors.toMap(Finding::id, f -> f.question().replaceAll("\\?$", ""), (a, b) -> a));
+    }
+}

@@ -1,0 +1,188 @@
+package org.benchtrail.knowledge;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import java.util.List;
+import org.benchtrail.core.Invalid;
+import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.knowledge.CauseChange.What;
+import org.benchtrail.people.Permission;
+import org.benchtrail.people.Permissions;
+import org.benchtrail.platform.Stale;
+
+/** What people do to known causes. Each act renews the row and adds an entry to its history, or leaves no trace. */
+@ApplicationScoped
+public class KnowledgeActs {
+    private final CauseRows causes;
+    private final Confirmations confirmations;
+    private final ClosedCases cases;
+    private final Clock clock;
+
+    KnowledgeActs(CauseRows causes, Confirmations confirmations, ClosedCases cases, Clock clock) {
+        this.causes = causes;
+        this.confirmations = confirmations;
+        this.cases = cases;
+        this.clock = clock;
+    }
+
+    /**
+     * Does one act.
+     *
+     * @param version that the actor has seen
+     * @return the number of the known cause to look at afterwards
+     * @throws Stale if somebody else changed it meanwhile
+     * @throws Invalid if the act does not fit how it stands
+     */
+    @Transactional
+    public long perform(long id, int version, KnowledgeAct act, Actor actor) {
+        Permissions.require(act.permission(), actor);
+        if (act instanceof KnowledgeAct.Merge merge && merge.into() < id) {
+            // always the lower number first, so that two merges the other way round do not lock each other out
+            causes.locked(merge.into());
+        }
+        KnownCause cause = causes.locked(id);
+        if (cause.version != version) {
+            throw new Stale(CauseJson.of(cause));
+        }
+        // the sealed list of acts is complete: an act without a branch here would be a fault of ours
+        if (act instanceof KnowledgeAct.Confirm confirm) {
+            confirm(cause, confirm, actor);
+        } else if (act instanceof KnowledgeAct.Flag flag) {
+            flag(cause, flag, actor);
+        } else if (act instanceof KnowledgeAct.Correct correct) {
+            correct(cause, correct, actor);
+        } else if (act instanceof KnowledgeAct.Retire retire) {
+            retire(cause, retire, actor);
+        } else if (act instanceof KnowledgeAct.BringBack back) {
+            bringBack(cause, back, actor);
+        } else if (act instanceof KnowledgeAct.Merge merge) {
+            return merge(cause, merge, actor);
+        } else if (act instanceof KnowledgeAct.Split split) {
+            return split(cause, split, actor);
+        }
+        return id;
+    }
+
+    private void confirm(KnownCause cause, KnowledgeAct.Confirm act, Actor actor) {
+        requireShown(cause);
+        if (cause.proposedBy.equals(actor.account())) {
+            throw new Invalid("confirm", "You wrote this one: somebody else has to find it true.");
+        }
+        CauseImage before = cause.image();
+        Instant now = now();
+        confirmations.add(cause, null, actor.account(), now, false);
+        cause.state = CauseState.CONFIRMED;
+        causes.changed(cause, before, ground(actor, now, What.CONFIRMED, String.valueOf(act.note())));
+    }
+
+    private void flag(KnownCause cause, KnowledgeAct.Flag act, Actor actor) {
+        requireShown(cause);
+        CauseImage before = cause.image();
+        cause.state = CauseState.FLAGGED;
+        causes.changed(cause, before, ground(actor, now(), What.FLAGGED, act.reason()));
+    }
+
+    private void correct(KnownCause cause, KnowledgeAct.Correct act, Actor actor) {
+        requireShown(cause);
+        if (cause.state == CauseState.CONFIRMED) {
+            Permissions.require(Permission.CURATE_KNOWLEDGE, actor);
+        }
+        CauseImage before = cause.image();
+        cause.write(act.text());
+        if (cause.state == CauseState.FLAGGED) {
+            cause.state = confirmations.settled(cause);
+        }
+        if (before.equals(cause.image())) {
+            throw new Invalid("correct", "Nothing was changed, so there is nothing to keep.");
+        }
+        causes.changed(cause, before, ground(actor, now(), What.CORRECTED, String.valueOf(act.reason())));
+    }
+
+    private void retire(KnownCause cause, KnowledgeAct.Retire act, Actor actor) {
+        requireShown(cause);
+        CauseImage before = cause.image();
+        cause.state = CauseState.RETIRED;
+        causes.changed(cause, before, ground(actor, now(), What.RETIRED, act.reason()));
+    }
+
+    private void bringBack(KnownCause cause, KnowledgeAct.BringBack act, Actor actor) {
+        if (cause.state != CauseState.RETIRED) {
+            throw new Invalid("bring-back", "It is not retired.");
+        }
+        CauseImage before = cause.image();
+        cause.mergedInto = null;
+        cause.state = confirmations.settled(cause);
+        causes.changed(cause, before, ground(actor, now(), What.BROUGHT_BACK, act.reason()));
+    }
+
+    private long merge(KnownCause cause, KnowledgeAct.Merge act, Actor actor) {
+        requireShown(cause);
+        if (act.into() == cause.number()) {
+            throw new Invalid("into", "Name another known cause: this one cannot be merged into itself.");
+        }
+        KnownCause target = causes.locked(act.into());
+        requireShown(target);
+        CauseImage before = cause.image();
+        CauseImage targetBefore = target.image();
+        Instant now = now();
+        cases.move(cause, target);
+        confirmations.move(cause, target);
+        cause.state = CauseState.RETIRED;
+        cause.mergedInto = target.number();
+        if (target.state == CauseState.DRAFT) {
+            target.state = confirmations.settled(target);
+        }
+        causes.changed(cause, before, ground(actor, now, What.MERGED, act.reason()));
+        String taken = "Number " + cause.number() + ", " + cause.title + ". " + act.reason();
+        causes.changed(target, targetBefore, ground(actor, now, What.TOOK_IN, taken));
+        return target.number();
+    }
+
+    private long split(KnownCause cause, KnowledgeAct.Split act, Actor actor) {
+        requireShown(cause);
+        List<Integer> moved = act.cases().stream()
+                .map(number -> TicketNumber.parse(number).serial())
+                .toList();
+        CauseImage before = cause.image();
+        Instant now = now();
+        KnownCause second = causes.add(
+                new KnownCause(act.text(), null, actor.account(), now),
+                ground(
+                        actor,
+                        now,
+                        What.SPLIT_OFF,
+                        "Number " + cause.number() + ", " + cause.title + ". " + act.reason()));
+        for (int ticket : moved) {
+            cases.move(ticket, cause, second);
+            confirmations.move(ticket, second);
+        }
+        confirmations.count(cause);
+        CauseImage alone = second.image();
+        confirmations.count(second);
+        if (second.confirmations > 0) {
+            second.state = confirmations.settled(second);
+            causes.changed(second, alone, ground(actor, now, What.CONFIRMED, "By the cases that came with it."));
+        }
+        String made = "The second one is number " + second.number() + ", " + second.title + ". " + act.reason();
+        causes.changed(cause, before, ground(actor, now, What.SPLIT, made));
+        return second.number();
+    }
+
+    private static void requireShown(KnownCause cause) {
+        if (cause.state == CauseState.RETIRED) {
+            throw new Invalid("state", "Number " + cause.number() + " is retired: bring it back first.");
+        }
+    }
+
+    private Instant now() {
+        return clock.instant().truncatedTo(ChronoUnit.MICROS);
+    }
+
+    private static CauseRows.Ground ground(Actor actor, Instant at, What what, String reason) {
+        return new CauseRows.Ground(actor.account(), at, what, reason, null);
+    }
+}

@@ -1,0 +1,211 @@
+package org.benchtrail.knowledge;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.persistence.EntityManager;
+import jakarta.transaction.Transactional;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.Category;
+import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.people.Permission;
+import org.benchtrail.people.Permissions;
+import org.jspecify.annotations.Nullable;
+
+/** What can be read of known causes. Each look is one transaction. */
+@ApplicationScoped
+@Transactional
+public class KnowledgeLook {
+    /** Newest cases of a known cause that are shown, and that its findings are counted in. */
+    private static final int CASES = 50;
+
+    /** Newest other cases of the kind that its findings are held against. */
+    private static final int OTHERS = 2_000;
+
+    private static final int FINDINGS = 8;
+
+    private final CauseRows causes;
+    private final EntityManager database;
+    private final FindingWords findingWords;
+
+    KnowledgeLook(CauseRows causes, EntityManager database, FindingWords findingWords) {
+        this.causes = causes;
+        this.database = database;
+        this.findingWords = findingWords;
+    }
+
+    /**
+     * A known cause with all that is known of it.
+     *
+     * @param history newest first
+     * @param cases newest first, at most 50
+     * @param findings that its cases have more often than other cases of the kind, the most telling first
+     */
+    public record Whole(CauseJson cause, List<Change> history, List<Case> cases, List<ToldApart> findings) {}
+
+    /**
+     * One entry of the history.
+     *
+     * @param ticket number of the ticket it came with
+     */
+    public record Change(
+            int version,
+            Instant at,
+            String who,
+            String what,
+            String reason,
+            @Nullable String ticket,
+            List<Difference> differences) {}
+
+    /** A part that reads otherwise since. */
+    public record Difference(String part, String before, String after) {}
+
+    public record Case(String number, String title, String device, Instant closed, String closedBy) {}
+
+    /** A finding: how many of its cases have it, against how many of the others. */
+    public record ToldApart(String finding, int having, int cases, int othersHaving, int others) {
+        double lead() {
+            return (double) having / cases - (others == 0 ? 0 : (double) othersHaving / others);
+        }
+    }
+
+    public Whole cause(long id, Actor actor) {
+        Permissions.require(Permission.SEE_TICKETS, actor);
+        KnownCause cause = causes.present(id);
+        return new Whole(CauseJson.of(cause), history(id), cases(id), toldApart(cause));
+    }
+
+    /** Known causes without any words looked for, the latest changed first; null stands for any, but for retired ones. */
+    public List<CauseJson> browse(
+            @Nullable Category category, @Nullable CauseState state, int page, int size, Actor actor) {
+        Permissions.require(Permission.SEE_TICKETS, actor);
+        String where = (state == null ? "state <> :state" : "state = :state")
+                + (category == null ? "" : " and category = :category");
+        Map<String, Object> values = new HashMap<>();
+        values.put("state", state == null ? CauseState.RETIRED : state);
+        if (category != null) {
+            values.put("category", category);
+        }
+        return causes
+                .find(where + " order by changed desc, id desc", values)
+                .range(page * size, page * size + size - 1)
+                .list()
+                .stream()
+                .map(CauseJson::of)
+                .toList();
+    }
+
+    /** How many cases there are, at most {@code most}. */
+    public long cases(int most, Actor actor) {
+        Permissions.require(Permission.SEE_TICKETS, actor);
+        Object count = database.createNativeQuery(
+                        "select count(*) from (select from closed_case where not reopened limit ?1) c")
+                .setParameter(1, most)
+                .getSingleResult();
+        return ((Number) count).longValue();
+    }
+
+    private List<Change> history(long id) {
+        return causes.history(id).stream()
+                .map(c -> new Change(
+                        c.version,
+                        c.at,
+                        c.who,
+                        c.what.words(),
+                        c.reason,
+                        c.ticket == null ? null : new TicketNumber(c.ticket).toString(),
+                        c.before == null ? List.of() : differences(causes.read(c.before), causes.read(c.after))))
+                .toList();
+    }
+
+    private static List<Difference> differences(CauseImage before, CauseImage after) {
+        List<Difference> found = new ArrayList<>();
+        differ(found, "name", before.title(), after.title());
+        differ(
+                found,
+                "kind of trouble",
+                before.category().title(),
+                after.category().title());
+        differ(found, "cause of the catalogue", text(before.causeId()), text(after.causeId()));
+        differ(found, "how it shows", before.shows(), after.shows());
+        differ(found, "what told it apart", before.apart(), after.apart());
+        differ(found, "what cured it", before.cure(), after.cure());
+        differ(found, "state", before.state().words(), after.state().words());
+        differ(found, "merged into number", text(before.mergedInto()), text(after.mergedInto()));
+        differ(found, "times found true", text(before.confirmations()), text(after.confirmations()));
+        return found;
+    }
+
+    private static void differ(List<Difference> found, String part, String before, String after) {
+        if (!before.equals(after)) {
+            found.add(new Difference(part, before, after));
+        }
+    }
+
+    private static String text(@Nullable Object value) {
+        return value == null ? "" : value.toString();
+    }
+
+    private List<Case> cases(long id) {
+        return database.createNativeQuery(
+                        "select serial, title, device, closed, closed_by from closed_case"
+                                + " where known = ?1 and not reopened order by closed desc, serial desc",
+                        Object[].class)
+                .setParameter(1, id)
+                .setMaxResults(CASES)
+                .getResultStream()
+                .map(row -> caseOf((Object[]) row))
+                .toList();
+    }
+
+    private static Case caseOf(Object[] row) {
+        return new Case(
+                new TicketNumber(((Number) row[0]).intValue()).toString(),
+                (String) row[1],
+                (String) row[2],
+                (Instant) row[3],
+                (String) row[4]);
+    }
+
+    private List<ToldApart> toldApart(KnownCause cause) {
+        List<Set<String>> own = findings(
+                "select findings from closed_case where known = ?1 and not reopened order by closed desc",
+                cause.number(),
+                CASES);
+        List<Set<String>> others = findings(
+                "select findings from (select findings, known from closed_case where category = ?1 and not reopened"
+                        + " order by closed desc, serial desc limit " + OTHERS
+                        + ") newest where known is distinct from "
+                        + cause.number(),
+                cause.category.name(),
+                OTHERS);
+        Map<String, Integer> having = new TreeMap<>();
+        own.forEach(findings -> findings.forEach(f -> having.merge(f, 1, Integer::sum)));
+        List<ToldApart> told = new ArrayList<>();
+        having.forEach((finding, count) -> {
+            int elsewhere =
+                    (int) others.stream().filter(o -> o.contains(finding)).count();
+            told.add(new ToldApart(findingWords.one(finding), count, own.size(), elsewhere, others.size()));
+        });
+        return told.stream()
+                .filter(t -> t.lead() > 0)
+                .sorted(Comparator.comparingDouble(ToldApart::lead).reversed())
+                .limit(FINDINGS)
+                .toList();
+    }
+
+    private List<Set<String>> findings(String sql, Object parameter, int most) {
+        return database.createNativeQuery(sql, String[].class)
+                .setParameter(1, parameter)
+                .setMaxResults(most)
+                .getResultStream()
+                .map(row -> Set.of((String[]) row))
+                .toList();
+    }
+}

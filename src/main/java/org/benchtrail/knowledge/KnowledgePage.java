@@ -1,0 +1,204 @@
+package org.benchtrail.knowledge;
+
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import io.quarkus.security.Authenticated;
+import io.smallrye.common.annotation.Blocking;
+import jakarta.annotation.security.PermitAll;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.MultivaluedMap;
+import jakarta.ws.rs.core.Response;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
+import java.util.List;
+import org.benchtrail.core.Invalid;
+import org.benchtrail.core.method.Category;
+import org.benchtrail.people.CurrentActor;
+import org.benchtrail.people.Directory;
+import org.benchtrail.people.Permission;
+import org.benchtrail.people.Permissions;
+import org.benchtrail.platform.Html;
+import org.benchtrail.platform.Stale;
+import org.benchtrail.ticket.SheetPage;
+import org.jboss.resteasy.reactive.RestPath;
+import org.jboss.resteasy.reactive.RestQuery;
+import org.jspecify.annotations.Nullable;
+
+/** Search over known causes and cases, and the page of one known cause. */
+@Path("/knowledge")
+public class KnowledgePage {
+    private final KnowledgeSearch search;
+    private final KnowledgeLook look;
+    private final KnowledgeActs acts;
+    private final FindingWords findingWords;
+    private final CurrentActor current;
+    private final Directory people;
+
+    KnowledgePage(
+            KnowledgeSearch search,
+            KnowledgeLook look,
+            KnowledgeActs acts,
+            FindingWords findingWords,
+            CurrentActor current,
+            Directory people) {
+        this.search = search;
+        this.look = look;
+        this.acts = acts;
+        this.findingWords = findingWords;
+        this.current = current;
+        this.people = people;
+    }
+
+    @CheckedTemplate(basePath = "knowledge")
+    static final class Templates {
+        private Templates() {}
+
+        static native TemplateInstance search(KnowledgeView.Results v);
+
+        static native TemplateInstance cause(KnowledgeView.One v, ActForm fill, String notice, List<String> problems);
+    }
+
+    @GET
+    @Authenticated
+    @Blocking
+    public Response search(
+            @RestQuery @Nullable String q,
+            @RestQuery @Nullable String category,
+            @RestQuery @Nullable String state,
+            @RestQuery @Nullable String page) {
+        String typed = q == null ? "" : q.strip();
+        Category kind = choice(Category.class, category);
+        CauseState wanted = choice(CauseState.class, state);
+        int number = page != null && page.matches("[1-9]\\d{0,3}") ? Integer.parseInt(page) - 1 : 0;
+        return Html.ok(Templates.search(
+                typed.isEmpty() ? browse(kind, wanted, number) : results(typed, kind, wanted, number)));
+    }
+
+    private KnowledgeView.Results results(String typed, @Nullable Category kind, @Nullable CauseState state, int page) {
+        Found found = search.find(typed, kind, page, current.actor());
+        KnowledgeView view = view();
+        return new KnowledgeView.Results(
+                typed,
+                name(kind),
+                name(state),
+                KnowledgeView.categories(),
+                KnowledgeView.states(),
+                true,
+                found.causes().stream().map(view::line).toList(),
+                found.cases().stream().map(view::line).toList(),
+                Counted.of(found.causesTotal(), "known cause"),
+                Counted.of(found.casesTotal(), "closed ticket"),
+                found.spelling(),
+                found.loose(),
+                !found.wholeCases(),
+                false,
+                page + 1,
+                page == 0 ? null : address(typed, kind, state, page - 1),
+                found.more() ? address(typed, kind, state, page + 1) : null);
+    }
+
+    /** Without words: the known causes that changed last. */
+    private KnowledgeView.Results browse(@Nullable Category kind, @Nullable CauseState state, int page) {
+        int size = KnowledgeSearch.PER_PAGE;
+        List<CauseJson> listed = look.browse(kind, state, page, size + 1, current.actor());
+        boolean more = listed.size() > size;
+        KnowledgeView view = view();
+        return new KnowledgeView.Results(
+                "",
+                name(kind),
+                name(state),
+                KnowledgeView.categories(),
+                KnowledgeView.states(),
+                false,
+                listed.stream().limit(size).map(view::line).toList(),
+                List.of(),
+                "",
+                "",
+                "",
+                false,
+                false,
+                listed.isEmpty() && kind == null && state == null && look.cases(1, current.actor()) == 0,
+                page + 1,
+                page == 0 ? null : address("", kind, state, page - 1),
+                more ? address("", kind, state, page + 1) : null);
+    }
+
+    private KnowledgeView view() {
+        return new KnowledgeView(people.names(), current.zone(), findingWords);
+    }
+
+    private static String address(String typed, @Nullable Category kind, @Nullable CauseState state, int page) {
+        return "/knowledge?q=" + URLEncoder.encode(typed, StandardCharsets.UTF_8) + "&category=" + name(kind)
+                + "&state=" + name(state) + "&page=" + (page + 1);
+    }
+
+    private static String name(@Nullable Enum<?> constant) {
+        return constant == null ? "" : constant.name();
+    }
+
+    private static <E extends Enum<E>> @Nullable E choice(Class<E> choices, @Nullable String name) {
+        return Arrays.stream(choices.getEnumConstants())
+                .filter(c -> c.name().equals(name))
+                .findFirst()
+                .orElse(null);
+    }
+
+    @GET
+    @Path("{id}")
+    @Authenticated
+    @Blocking
+    public Response cause(@RestPath long id) {
+        KnowledgeLook.Whole whole = look.cause(id, current.actor());
+        ActForm fill = ActForm.of(whole.cause().text());
+        return Html.ok(Templates.cause(view().one(whole, current.actor()), fill, "", List.of()));
+    }
+
+    /** One of the forms of a known cause. Open to all, so that what a signed-out person typed can be given back to them. */
+    @POST
+    @Path("{id}/{act}")
+    @PermitAll
+    @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+    @Blocking
+    public Response act(@RestPath long id, @RestPath String act, MultivaluedMap<String, String> typed) {
+        if (!current.signedIn()) {
+            return SheetPage.resend("/knowledge/" + id + "/" + act, typed);
+        }
+        Permissions.require(Permission.TEND_KNOWLEDGE, current.actor());
+        String version = typed.getFirst("version");
+        int seen = version != null && version.matches("\\d{1,9}") ? Integer.parseInt(version) : 0;
+        try {
+            long shown = acts.perform(id, seen, ActForm.read(act, typed), current.actor());
+            return Html.goTo("/knowledge/" + shown);
+        } catch (Invalid e) {
+            return again(422, id, act, typed, "Nothing was changed yet. Put this right:", e.problems());
+        } catch (Stale e) {
+            return again(
+                    409,
+                    id,
+                    act,
+                    typed,
+                    "Somebody else changed this meanwhile. What you typed is kept below: read how it stands now, then send it"
+                            + " again.",
+                    List.of());
+        }
+    }
+
+    private Response again(
+            int status,
+            long id,
+            String act,
+            MultivaluedMap<String, String> typed,
+            String notice,
+            List<Invalid.Problem> problems) {
+        KnowledgeLook.Whole whole = look.cause(id, current.actor());
+        ActForm fill = ActForm.of(whole.cause().text()).typed(act, typed, problems);
+        List<String> sentences =
+                problems.stream().map(Invalid.Problem::sentence).distinct().toList();
+        return Html.status(status, Templates.cause(view().one(whole, current.actor()), fill, notice, sentences));
+    }
+}

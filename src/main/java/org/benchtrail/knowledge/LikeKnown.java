@@ -1,0 +1,151 @@
+package org.benchtrail.knowledge;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Stream;
+import javax.sql.DataSource;
+import org.benchtrail.core.method.Category;
+import org.benchtrail.core.method.DocumentFact.CauseNamed;
+import org.benchtrail.core.method.IdentifyFact.SymptomRecorded;
+import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.ticket.KnownCauses;
+import org.jspecify.annotations.Nullable;
+
+/** What the knowledge base has for a ticket: by its cause, by its findings, by its words, in this order. */
+@ApplicationScoped
+class LikeKnown implements KnownCauses {
+    private static final int MOST = 5;
+
+    private final DataSource database;
+    private final CauseRows causes;
+    private final FindingWords findingWords;
+
+    LikeKnown(DataSource database, CauseRows causes, FindingWords findingWords) {
+        this.database = database;
+        this.causes = causes;
+        this.findingWords = findingWords;
+    }
+
+    @Override
+    @Transactional
+    public List<Line> like(String words, @Nullable Category category, Collection<String> findings, int most) {
+        return first(most, Stream.of(byFindings(findings, category), byWords(words, category)));
+    }
+
+    @Override
+    @Transactional
+    public List<Line> ofCause(String causeId) {
+        return causes
+                .find("causeId = ?1 and state <> ?2 order by confirmations desc, id", causeId, CauseState.RETIRED)
+                .list()
+                .stream()
+                .map(c -> line(c, "the same cause of the catalogue"))
+                .toList();
+    }
+
+    @Override
+    @Transactional
+    public List<Line> of(JobSheet sheet) {
+        Category category = sheet.opened().category();
+        List<String> findings = SheetDigest.findings(sheet);
+        List<Line> likeIt = like(words(sheet), category, findings, MOST);
+        return sheet.latestOfRound(CauseNamed.class)
+                .map(named -> {
+                    String id = SheetDigest.causeId(sheet, named.fact());
+                    List<Line> same = id == null ? List.of() : ofCause(id);
+                    return first(MOST, Stream.of(same, byWords(named.fact().cause(), category), likeIt));
+                })
+                .orElse(likeIt);
+    }
+
+    private static String words(JobSheet sheet) {
+        StringBuilder words = new StringBuilder(sheet.opened().title());
+        sheet.all(SymptomRecorded.class)
+                .forEach(s -> words.append(' ').append(s.fact().observable()));
+        return words.toString();
+    }
+
+    /** The known causes behind the cases that are most like it. */
+    private List<Line> byFindings(Collection<String> findings, @Nullable Category category) {
+        try (Connection connection = database.getConnection()) {
+            Map<Long, LikeCases.Like> best = new LinkedHashMap<>();
+            for (LikeCases.Like like : new LikeCases(connection).like(findings, category)) {
+                if (like.known() != null && best.size() < MOST) {
+                    best.putIfAbsent(like.known(), like);
+                }
+            }
+            List<Line> lines = new ArrayList<>();
+            best.forEach((id, like) -> causes.findByIdOptional(id)
+                    .filter(c -> c.state != CauseState.RETIRED)
+                    .ifPresent(c -> lines.add(line(c, "same findings: " + findingWords.all(like.shared())))));
+            return lines;
+        } catch (SQLException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+
+    private List<Line> byWords(String words, @Nullable Category category) {
+        try (Connection connection = database.getConnection()) {
+            Ranker ranker = new Ranker(connection);
+            return ranked(ranker, Shelf.CAUSES, words, category).stream()
+                    .map(causes::present)
+                    .map(c -> line(c, "like words"))
+                    .toList();
+        } catch (SQLException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+
+    @Override
+    @Transactional
+    public List<Solved> solved(String words, int most) {
+        try (Connection connection = database.getConnection()) {
+            List<Long> serials = ranked(new Ranker(connection), Shelf.CASES, words, null);
+            return new Hits(connection)
+                    .cases(serials.subList(0, Math.min(most, serials.size())), "").stream()
+                            .map(c -> new Solved(
+                                    c.number(),
+                                    c.title().toString(),
+                                    c.device(),
+                                    c.cause().toString()))
+                            .toList();
+        } catch (SQLException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+
+    /** First what has every word, then what has any; short words tell too little to go by. */
+    private static List<Long> ranked(Ranker ranker, Shelf shelf, String typed, @Nullable Category category)
+            throws SQLException {
+        Terms terms = ranker.terms(String.join(
+                " ", Plain.words(typed).stream().filter(w -> w.length() >= 4).toList()));
+        if (terms.isEmpty()) {
+            return List.of();
+        }
+        List<Long> all = ranker.rank(shelf, terms.all(), category, true).keys();
+        List<Long> any = all.size() >= MOST || terms.terms().size() == 1
+                ? List.of()
+                : ranker.rank(shelf, terms.any(), category, false).keys();
+        return Stream.concat(all.stream(), any.stream()).distinct().limit(MOST).toList();
+    }
+
+    private static List<Line> first(int most, Stream<List<Line>> lists) {
+        Map<Long, Line> lines = new LinkedHashMap<>();
+        lists.flatMap(List::stream).forEach(line -> lines.putIfAbsent(line.id(), line));
+        return lines.values().stream().limit(most).toList();
+    }
+
+    private static Line line(KnownCause cause, String shared) {
+        String often = cause.confirmations == 0
+                ? cause.state.words()
+                : cause.state.words() + ", found true " + Counted.times(cause.confirmations);
+        return new Line(cause.number(), cause.title, shared + "; " + often);
+    }
+}

@@ -1,0 +1,131 @@
+package org.benchtrail.knowledge;
+
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.benchtrail.core.method.Category;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Finds and ranks by words, within a bounded time however many cases there are: the newest are looked at first; only words
+ * that are rare among them are looked up in the index, and of what that finds the newest are ranked.
+ */
+final class Ranker {
+    /** Below this many results, words that nobody wrote are taken for mistyped. */
+    private static final int FEW = 3;
+
+    private static final int ALTERNATIVES = 2;
+
+    /** The planner must not read whole tables for a word that it thinks common, nor compile a query of a few milliseconds. */
+    private static final String SETTINGS =
+            "select set_config('enable_seqscan', 'off', true), set_config('jit', 'off', true),"
+                    + " set_config('statement_timeout', '5000', true)";
+
+    private final Connection connection;
+
+    /** @param connection in a transaction, whose settings are changed */
+    Ranker(Connection connection) throws SQLException {
+        this.connection = connection;
+        try (PreparedStatement statement = connection.prepareStatement(SETTINGS)) {
+            statement.executeQuery().close();
+        }
+    }
+
+    /** What was typed as terms. */
+    Terms terms(String typed) throws SQLException {
+        List<String> words = Plain.words(typed);
+        Map<String, String> stems = new HashMap<>();
+        try (PreparedStatement statement = connection.prepareStatement(
+                "select w, array_to_string(ts_lexize('english_stem', w), ' ') from unnest(?) w")) {
+            statement.setArray(1, connection.createArrayOf("text", words.toArray()));
+            try (ResultSet row = statement.executeQuery()) {
+                while (row.next()) {
+                    stems.put(row.getString(1), row.getString(2));
+                }
+            }
+        }
+        return Terms.of(words, stems);
+    }
+
+    /** The best on a shelf. */
+    Ranked rank(Shelf shelf, String query, @Nullable Category category, boolean covered) throws SQLException {
+        boolean filtered = category != null;
+        Looked newest = run(shelf.newest(filtered, covered), query, category);
+        if (newest.looked < Shelf.WALK || newest.total >= Shelf.ENOUGH) {
+            return new Ranked(newest.keys, newest.total, newest.looked < Shelf.WALK);
+        }
+        Looked indexed = run(shelf.indexed(filtered, covered), query, category);
+        return new Ranked(indexed.keys, indexed.total, indexed.looked <= Shelf.RANKED);
+    }
+
+    private record Looked(List<Long> keys, int total, int looked) {}
+
+    private Looked run(String sql, String query, @Nullable Category category) throws SQLException {
+        try (PreparedStatement statement = connection.prepareStatement(sql)) {
+            statement.setString(1, query);
+            if (category != null) {
+                statement.setString(2, category.name());
+            }
+            try (ResultSet row = statement.executeQuery()) {
+                List<Long> keys = new ArrayList<>();
+                int total = 0;
+                int looked = 0;
+                while (row.next()) {
+                    keys.add(row.getLong(1));
+                    total = row.getInt(2);
+                    looked = row.getInt(3);
+                }
+                return new Looked(keys, total, keys.isEmpty() ? Shelf.WALK : looked);
+            }
+        }
+    }
+
+    /** Whether so few results call for a look at the spelling. */
+    static boolean isLittle(int results) {
+        return results < FEW;
+    }
+
+    /** For each word that begins no word of the knowledge base, those that are spelt most like it. */
+    Map<String, List<String>> mistyped(Terms terms) throws SQLException {
+        Map<String, List<String>> better = new HashMap<>();
+        for (Terms.Term term : terms.terms()) {
+            if (term.word().length() >= 3 && !known(term)) {
+                List<String> alike = alike(term.word());
+                if (!alike.isEmpty()) {
+                    better.put(term.word(), alike);
+                }
+            }
+        }
+        return better;
+    }
+
+    private boolean known(Terms.Term term) throws SQLException {
+        try (PreparedStatement statement =
+                connection.prepareStatement("select exists (select from knowledge_word where word like ?)")) {
+            statement.setString(1, term.word() + "%");
+            try (ResultSet row = statement.executeQuery()) {
+                return row.next() && row.getBoolean(1);
+            }
+        }
+    }
+
+    private List<String> alike(String word) throws SQLException {
+        List<String> words = new ArrayList<>();
+        try (PreparedStatement statement = connection.prepareStatement("select word from knowledge_word where word % ?"
+                + " order by similarity(word, ?) desc, word limit " + ALTERNATIVES)) {
+            statement.setString(1, word);
+            statement.setString(2, word);
+            try (ResultSet row = statement.executeQuery()) {
+                while (row.next()) {
+                    words.add(row.getString(1));
+                }
+            }
+        }
+        return words;
+    }
+}

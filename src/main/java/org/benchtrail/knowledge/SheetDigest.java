@@ -1,0 +1,129 @@
+package org.benchtrail.knowledge;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.benchtrail.core.method.DocumentFact;
+import org.benchtrail.core.method.IdentifyFact;
+import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.Noted;
+import org.benchtrail.core.method.PlanFact;
+import org.benchtrail.core.method.TestFact;
+import org.jspecify.annotations.Nullable;
+
+/** What a job sheet has to say to later technicians. */
+final class SheetDigest {
+    private SheetDigest() {}
+
+    /** Answered questions of the catalogue and judged readings, each as {@code finding=value}, the latest answer of each. */
+    static List<String> findings(JobSheet sheet) {
+        java.util.Map<String, String> latest = new java.util.TreeMap<>();
+        for (Noted<?> noted : sheet.facts()) {
+            if (noted.fact() instanceof IdentifyFact.FindingAnswered answered) {
+                latest.put(answered.finding(), answered.value());
+            } else if (noted.fact() instanceof IdentifyFact.ReadingRecorded reading) {
+                judged(reading, latest);
+            } else if (noted.fact() instanceof TestFact.ResultRecorded result && result.answer() != null) {
+                sheet.latest(TestFact.CheckPlanned.class, c -> c.entry() == result.check())
+                        .map(c -> c.fact().finding())
+                        .ifPresent(finding -> latest.put(finding, result.answer()));
+            }
+        }
+        return latest.entrySet().stream()
+                .filter(e -> !e.getValue().equals("unknown"))
+                .map(e -> e.getKey() + "=" + e.getValue())
+                .toList();
+    }
+
+    /** A reading outside its limit stays a finding, also when a later one, after the repair, lies within. */
+    private static void judged(IdentifyFact.ReadingRecorded reading, java.util.Map<String, String> latest) {
+        String finding = (reading.quantity() + ", " + reading.point()).toLowerCase(Locale.ROOT);
+        switch (reading.verdict()) {
+            case OUTSIDE -> latest.put(finding, side(reading));
+            case WITHIN -> latest.putIfAbsent(finding, "within");
+            case TOO_CLOSE, NOT_JUDGED -> {}
+        }
+    }
+
+    private static String side(IdentifyFact.ReadingRecorded reading) {
+        boolean above = reading.upper() != null
+                && new java.math.BigDecimal(reading.value()).compareTo(new java.math.BigDecimal(reading.upper())) > 0;
+        return above ? "above" : "below";
+    }
+
+    /** The story of the ticket in words, for searching. */
+    static String body(JobSheet sheet) {
+        Stream<String> symptoms = sheet.all(IdentifyFact.SymptomRecorded.class).stream()
+                .flatMap(s -> Stream.of(s.fact().words(), s.fact().observable()));
+        Stream<String> summary = sheet.latestOfRound(DocumentFact.SummaryWritten.class).stream()
+                .flatMap(s -> Stream.of(
+                        s.fact().findings(), s.fact().actions(), s.fact().outcome()));
+        return lines(Stream.concat(symptoms, summary));
+    }
+
+    /** A first draft of a known cause. */
+    static CauseText draft(JobSheet sheet, DocumentFact.CauseNamed named) {
+        String shows = lines(sheet.all(IdentifyFact.SymptomRecorded.class).stream()
+                .map(s -> s.fact().observable()));
+        return new CauseText(
+                named.cause(),
+                sheet.opened().category(),
+                causeId(sheet, named),
+                paragraph(shows.isEmpty() ? sheet.opened().title() : shows),
+                paragraph(apart(sheet)),
+                paragraph(cure(sheet)));
+    }
+
+    /** As named; else that of the theory that was borne out, if it goes by the same words. */
+    static @Nullable String causeId(JobSheet sheet, DocumentFact.CauseNamed named) {
+        if (named.causeId() != null) {
+            return named.causeId();
+        }
+        return sheet.activeTheory()
+                .filter(t -> t.fact().text().equalsIgnoreCase(named.cause()))
+                .map(t -> t.fact().causeId())
+                .orElse(null);
+    }
+
+    /** What supported the theory: what was done, and what was seen. */
+    private static String apart(JobSheet sheet) {
+        return lines(sheet.ofRound(TestFact.ResultRecorded.class).stream()
+                .filter(r -> r.fact().outcome() == TestFact.Outcome.SUPPORTS)
+                .map(r -> sheet.latest(
+                                        TestFact.CheckPlanned.class,
+                                        c -> c.entry() == r.fact().check())
+                                .map(c -> c.fact().what() + ": ")
+                                .orElse("")
+                        + r.fact().observation()));
+    }
+
+    private static String cure(JobSheet sheet) {
+        return lines(sheet.actions().stream()
+                .filter(a -> sheet.settlement(a.entry())
+                        .filter(s -> s.fact().settlement() == PlanFact.Settlement.CARRIED_OUT)
+                        .isPresent())
+                .map(a -> a.fact().what()));
+    }
+
+    private static String lines(Stream<String> texts) {
+        return texts.filter(t -> !t.isBlank()).distinct().collect(Collectors.joining("\n"));
+    }
+
+    private static String paragraph(String text) {
+        return CauseText.atMost(CauseText.PARAGRAPH, text);
+    }
+
+    /** Minutes over all rounds; null if none were recorded. */
+    static @Nullable Integer minutes(JobSheet sheet) {
+        TreeSet<Integer> rounds = sheet.all(DocumentFact.EffortRecorded.class).stream()
+                .map(Noted::round)
+                .collect(Collectors.toCollection(TreeSet::new));
+        int sum = rounds.stream()
+                .flatMap(round -> sheet.latest(DocumentFact.EffortRecorded.class, e -> e.round() == round).stream())
+                .mapToInt(e -> e.fact().minutes())
+                .sum();
+        return rounds.isEmpty() ? null : sum;
+    }
+}

@@ -1,0 +1,67 @@
+package org.benchtrail.knowledge;
+
+/** Where a search looks: cases or known causes. Both are ranked alike. */
+enum Shelf {
+    CASES("closed_case", "serial", "closed", "not reopened"),
+    CAUSES("known_cause", "id", "changed", "state <> 'RETIRED'");
+
+    /** How many of the newest are looked at one by one before the index of words is asked. */
+    static final int WALK = 2_000;
+
+    /** So many found among the newest are enough to rank; then the words are too common to rank all that have them. */
+    static final int ENOUGH = 40;
+
+    /** At most so many of what the index finds are ranked, the newest. */
+    static final int RANKED = 1_000;
+
+    /** Rows of an answer, over all its pages. */
+    static final int SHOWN = 200;
+
+    private final String table;
+    private final String key;
+    private final String time;
+    private final String shown;
+
+    Shelf(String table, String key, String time, String shown) {
+        this.table = table;
+        this.key = key;
+        this.time = time;
+        this.shown = shown;
+    }
+
+    /** Ranks what fits among the newest. Parameters: category where it is filtered, query. */
+    String newest(boolean ofCategory, boolean covered) {
+        return "with q as not materialized (select cast(? as tsquery) as query), newest as materialized (select "
+                + columns() + " from " + table
+                + " where " + shown + category(ofCategory) + " order by " + order() + " limit " + WALK + "),"
+                + " hits as (select k, at, search from newest, q where search @@ query)"
+                + ranked(covered, "(select count(*) from newest)");
+    }
+
+    /** Ranks the newest of what the index of words finds. Parameters as for {@link #newest}. */
+    String indexed(boolean ofCategory, boolean covered) {
+        return "with q as not materialized (select cast(? as tsquery) as query), found as materialized (select "
+                + columns() + " from " + table
+                + ", q where search @@ query and " + shown + category(ofCategory) + "),"
+                + " hits as (select k, at, search from found order by at desc, k desc limit " + RANKED + ")"
+                + ranked(covered, "(select count(*) from found)");
+    }
+
+    private String columns() {
+        return key + " as k, " + time + " as at, search";
+    }
+
+    private String order() {
+        return time + " desc, " + key + " desc";
+    }
+
+    private static String category(boolean filtered) {
+        return filtered ? " and category = ?" : "";
+    }
+
+    /** Where every word has to be there, how near they stand counts; where any will do, how many are there. */
+    private static String ranked(boolean covered, String looked) {
+        return " select k, count(*) over () as total, " + looked + " as looked from hits, q order by "
+                + (covered ? "ts_rank_cd" : "ts_rank") + "(search, query, 1) desc, at desc, k desc limit " + SHOWN;
+    }
+}
