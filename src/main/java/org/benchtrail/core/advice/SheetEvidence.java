@@ -103,8 +103,22 @@ public final class SheetEvidence {
                         id(noted), f.id(), value, source, noted.stamp().at()));
     }
 
-    /** By its own limit where it has one: a nameplate knows better than the catalogue. */
     private static Optional<Report> judged(Noted<?> noted, Finding finding, ReadingRecorded reading) {
+        return judge(finding, reading)
+                .map(judged -> new Report(
+                        id(noted),
+                        finding.id(),
+                        judged.value(),
+                        judged.reliability(),
+                        noted.stamp().at(),
+                        false));
+    }
+
+    /**
+     * What a reading says of a finding, by its own limit where it has one: a nameplate knows better than the catalogue. Empty
+     * if it measures something else, or there is no limit.
+     */
+    public static Optional<Finding.Judged> judge(Finding finding, ReadingRecorded reading) {
         try {
             Finding by = reading.lower() == null && reading.upper() == null ? finding : withOwn(finding, reading);
             if (by.limits() == null) {
@@ -118,18 +132,15 @@ public final class SheetEvidence {
             BigDecimal u =
                     BigDecimal.valueOf(COVERAGE * reading.standardUncertainty().orElse(0));
             double expanded = Quantity.of(u, value.unit()).asDifferenceIn(unit);
-            double reliability = (reading.accuracy() == null ? Source.SEEN : Source.CALIBRATED).reliability();
-            Finding.Judged judged = by.judge(value.in(unit), expanded, reliability);
-            return Optional.of(new Report(
-                    id(noted),
-                    finding.id(),
-                    judged.value(),
-                    judged.reliability(),
-                    noted.stamp().at(),
-                    false));
+            return Optional.of(by.judge(value.in(unit), expanded, reliability(reading)));
         } catch (Invalid e) {
             return Optional.empty(); // a unit that is not known, or a value that is not possible: it says nothing
         }
+    }
+
+    /** How far a reading is trusted that lies away from any limit. */
+    public static double reliability(ReadingRecorded reading) {
+        return (reading.accuracy() == null ? Source.SEEN : Source.CALIBRATED).reliability();
     }
 
     /** A share of a rating may be read as the value itself, held against the rating. */

@@ -2,8 +2,6 @@ package org.benchtrail.core.learning;
 
 import java.util.ArrayList;
 import java.util.Collection;
-import java.util.Comparator;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -91,7 +89,7 @@ public final class CaseOfTicket {
         return new Invalid("ticket", sentence);
     }
 
-    /** That of the named cause; for a cause of no entry, the one whose findings the ticket answers most. */
+    /** That of the named cause; for a cause of no entry, that of the ticket. */
     private Category category(CauseNamed named) {
         if (named.causeId() != null) {
             return catalogue.stream()
@@ -99,33 +97,11 @@ public final class CaseOfTicket {
                     .findFirst()
                     .orElseThrow(() -> refused("The catalogue in force has no cause '" + named.causeId() + "'."));
         }
-        Set<String> answered = new HashSet<>(SeenOnTicket.findings(sheet));
-        List<String> fitting = categories(sheet.opened().category());
         return catalogue.stream()
-                .filter(c -> fitting.contains(c.id()))
-                .max(Comparator.<Category>comparingLong(c -> c.findings().stream()
-                                .filter(f -> answered.contains(f.id()))
-                                .count())
-                        .thenComparingInt(c -> -fitting.indexOf(c.id())))
+                .filter(c -> c.id().equals(sheet.opened().category().catalogue()))
+                .findFirst()
                 .orElseThrow(() -> refused("The catalogue has no category for '"
                         + sheet.opened().category().title() + "', and the cause is none of its entries."));
-    }
-
-    /** Categories of the catalogue that deal with that kind of trouble, the usual one first. */
-    static List<String> categories(org.benchtrail.core.method.Category kind) {
-        return switch (kind) {
-            case POWER -> List.of("power");
-            case HEAT -> List.of("heat");
-            case STORAGE -> List.of("storage", "array");
-            case MEMORY -> List.of("memory");
-            case DISPLAY -> List.of("display");
-            case WIRED -> List.of("wired", "voice");
-            case WIRELESS -> List.of("wifi");
-            case PRINTING -> List.of("print");
-            case BATTERY -> List.of("battery");
-            case BOOT -> List.of("boot", "usb");
-            case OTHER -> List.of();
-        };
     }
 
     /** A place is written as site, then where on it; what stands before the first comma is the site. */

@@ -28,7 +28,6 @@ import org.benchtrail.core.method.TheorizeFact.TheoriesRanked;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import org.junit.jupiter.params.provider.EnumSource;
 
 class CaseOfTicketTest {
     private static final Limits DEGREES = new Limits("degC", null, 95.0, 2, -20.0, 150.0);
@@ -168,14 +167,6 @@ class CaseOfTicketTest {
         JobSheet again = dusty().sheet("ines");
         again = again.with(new Entry(WorkedTicket.stamp(again.entries() + 1, "sue"), new MoveFact.Reopened("back")));
         assertTrue(refusal(again).contains("Close the ticket"));
-    }
-
-    @ParameterizedTest
-    @EnumSource(org.benchtrail.core.method.Category.class)
-    void everyKindOfTrouble_hasItsCategories(org.benchtrail.core.method.Category kind) {
-        assertEquals(
-                kind == org.benchtrail.core.method.Category.OTHER,
-                CaseOfTicket.categories(kind).isEmpty());
     }
 
     private static TheoriesRanked ranked(String p, int version) {
