@@ -28,6 +28,9 @@ public record CategoryView(
         List<CauseView> causes,
         List<FindingView> findings) {
 
+    /** What a catalogue says where there is nothing to mind. */
+    private static final String NOTHING = "none";
+
     /** How probable a cause is before anything is known; in [0, 1]. */
     public record Prior(double probability, String origin, double cases) {
         public String text() {
@@ -132,7 +135,7 @@ public record CategoryView(
                 x.repair().text(),
                 x.repair().minutes(),
                 x.repair().fixProbability(),
-                x.caution(),
+                x.caution().equals(NOTHING) ? "" : x.caution(),
                 x.deviations().stream()
                         .map(d -> row(x, d, findings.get(d.finding()), figures))
                         .toList());

@@ -13,7 +13,7 @@ import org.benchtrail.core.diagnosis.Model;
 /**
  * A figure that differs between two versions.
  *
- * @param cause in words
+ * @param cause in words; all that do not touch the finding are one line
  * @param finding in words; empty for the prior of the cause
  * @param value of the finding; empty for a prior
  * @param needsApproval whether it moves so far that somebody has to agree to it
@@ -27,6 +27,7 @@ public record ShiftLine(
         double after,
         boolean needsApproval) {
     private static final double SIZE_OF_ROUNDING = 1e-12;
+    private static final String ANY_OTHER = "any cause that does not touch it";
 
     /** What differs, the largest first. Categories that only one of them has are not compared. */
     public static List<ShiftLine> between(Map<String, Learned> before, Map<String, Learned> after) {
@@ -42,16 +43,38 @@ public record ShiftLine(
     }
 
     private static void add(List<ShiftLine> all, Category c, Learned.Shift s) {
-        if (Math.abs(s.after() - s.before()) > SIZE_OF_ROUNDING) {
-            all.add(new ShiftLine(
-                    c.title(),
-                    names(c).getOrDefault(s.cause(), s.cause()),
-                    questions(c).getOrDefault(s.finding(), s.finding()),
-                    s.value(),
-                    s.before(),
-                    s.after(),
-                    s.needsApproval()));
+        boolean moves = Math.abs(s.after() - s.before()) > SIZE_OF_ROUNDING;
+        if (!moves || isMirrored(c, s)) {
+            return;
         }
+        ShiftLine line = new ShiftLine(
+                c.title(),
+                isBackground(c, s) ? ANY_OTHER : names(c).getOrDefault(s.cause(), s.cause()),
+                questions(c).getOrDefault(s.finding(), s.finding()),
+                s.value(),
+                s.before(),
+                s.after(),
+                s.needsApproval());
+        if (!all.contains(line)) {
+            all.add(line);
+        }
+    }
+
+    /** Of two answers the second says it all: the first moves as far the other way. */
+    private static boolean isMirrored(Category c, Learned.Shift s) {
+        return c.findings().stream()
+                .anyMatch(f -> f.id().equals(s.finding())
+                        && f.values().size() == 2
+                        && f.values().get(0).equals(s.value()));
+    }
+
+    /** Whether the cause does not touch the finding, which then moves alike for all such causes. */
+    private static boolean isBackground(Category c, Learned.Shift s) {
+        return !s.finding().isEmpty()
+                && c.causes().stream()
+                        .filter(x -> x.id().equals(s.cause()))
+                        .flatMap(x -> x.deviations().stream())
+                        .noneMatch(d -> d.finding().equals(s.finding()));
     }
 
     private static Map<String, String> names(Category c) {
