@@ -33,7 +33,7 @@ import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
 class SearchBenchmark {
     private static final long SEED = 20261125;
     private static final int QUERIES = 240;
-    private static final int SLOW_QUERIES = 24;
+    private static final int SLOW_QUERIES = 12;
     private static final double GOAL_MS = 50;
 
     /** Words that most cases have; the others are rarer by Zipf's law. */
