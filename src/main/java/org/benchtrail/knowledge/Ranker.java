@@ -61,7 +61,7 @@ final class Ranker {
         if (newest.settles()) {
             return new Ranked(newest.keys, newest.total, newest.looked < Shelf.WALK);
         }
-        Terms rare = terms.only(rare(shelf, terms, category));
+        Terms rare = newest.total >= Shelf.SEVERAL ? Terms.NONE : rare(shelf, terms, category);
         if (rare.isEmpty()) {
             Looked further = run(shelf.further(category != null, true), category, terms.all());
             return new Ranked(further.keys, further.total, false);
@@ -80,9 +80,12 @@ final class Ranker {
         return new Ranked(indexed.keys, indexed.total, indexed.looked <= Shelf.RANKED);
     }
 
-    /** The words of those terms that few of the newest have. */
-    private Set<String> rare(Shelf shelf, Terms terms, @Nullable Category category) throws SQLException {
+    /** Those terms that few of the newest have; one that stands alone is so, since few were found. */
+    private Terms rare(Shelf shelf, Terms terms, @Nullable Category category) throws SQLException {
         List<Terms.Term> each = terms.terms();
+        if (each.size() == 1) {
+            return terms;
+        }
         Set<String> rare = new HashSet<>();
         try (PreparedStatement statement = connection.prepareStatement(shelf.counts(category != null, each.size()))) {
             for (int i = 0; i < each.size(); i++) {
@@ -100,7 +103,7 @@ final class Ranker {
                 }
             }
         }
-        return rare;
+        return terms.only(rare);
     }
 
     private record Looked(List<Long> keys, int total, int looked) {

@@ -8,8 +8,14 @@ enum Shelf {
     /** How many of the newest are looked at one by one before the index of words is asked. */
     static final int WALK = 1_500;
 
+    /** How far back it goes where that is not enough and the index would find too much. */
+    private static final int FURTHER = 5 * WALK;
+
     /** So many found among the newest are enough to rank; then the words are too common to rank all that have them. */
     static final int ENOUGH = 30;
+
+    /** From so many found among the newest on it is quicker to look further back than to fetch all that the index finds. */
+    static final int SEVERAL = 4;
 
     /** A word that so many of the newest have is too common to ask the index for. */
     static final int COMMON = WALK / 8;
@@ -63,9 +69,9 @@ enum Shelf {
                 + ranked(covered, "(select count(*) from found)");
     }
 
-    /** As {@link #newest}, but ten times as far, for words that are all common and yet seldom stand together. */
+    /** As {@link #newest}, but further back, for words that are neither common nor rare, or seldom stand together. */
     String further(boolean ofCategory, boolean covered) {
-        return newest(ofCategory, covered).replace("limit " + WALK + ")", "limit " + 10 * WALK + ")");
+        return newest(ofCategory, covered).replace("limit " + WALK + ")", "limit " + FURTHER + ")");
     }
 
     private String columns() {

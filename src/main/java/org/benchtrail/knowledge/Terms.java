@@ -13,6 +13,8 @@ import java.util.stream.Collectors;
  * syntax passes, since words are letters and digits.
  */
 record Terms(List<Term> terms) {
+    static final Terms NONE = new Terms(List.of());
+
     private static final int MOST = 12;
 
     Terms {
