@@ -39,6 +39,9 @@ final class Hits {
 
     List<Found.CauseHit> causes(List<Long> ids, String query) throws SQLException {
         List<Found.CauseHit> hits = new ArrayList<>();
+        if (ids.isEmpty()) {
+            return hits;
+        }
         try (PreparedStatement statement = prepare(CAUSES, WHOLE, PASSAGE, PASSAGE, query, "bigint", ids);
                 ResultSet row = statement.executeQuery()) {
             while (row.next()) {
@@ -60,6 +63,9 @@ final class Hits {
 
     List<Found.CaseHit> cases(List<Long> serials, String query) throws SQLException {
         List<Found.CaseHit> hits = new ArrayList<>();
+        if (serials.isEmpty()) {
+            return hits;
+        }
         try (PreparedStatement statement = prepare(CASES, WHOLE, WHOLE, PASSAGE, query, "integer", serials);
                 ResultSet row = statement.executeQuery()) {
             while (row.next()) {

@@ -20,6 +20,9 @@ import org.jspecify.annotations.Nullable;
 @ApplicationScoped
 public class KnowledgeSearch {
     static final int PER_PAGE = 10;
+    /** What the database says when a statement was ended by its time limit. */
+    private static final String TOO_LONG = "57014";
+
     private static final int PAGES = Shelf.SHOWN / PER_PAGE;
 
     private final DataSource database;
@@ -46,6 +49,9 @@ public class KnowledgeSearch {
         try (Connection connection = database.getConnection()) {
             return find(connection, typed, category, page);
         } catch (SQLException e) {
+            if (TOO_LONG.equals(e.getSQLState())) {
+                throw new Invalid("q", "That took too long: use rarer words, or choose the kind of trouble.");
+            }
             throw new IllegalStateException(e);
         }
     }
@@ -56,17 +62,17 @@ public class KnowledgeSearch {
         if (terms.isEmpty()) {
             return new Found(List.of(), List.of(), "", false, 0, 0, true, page, false);
         }
-        Both best = Both.of(ranker, terms.all(), category, true, "");
+        Both best = Both.all(ranker, terms, category, "");
         if (Ranker.isLittle(best.total())) {
             Map<String, List<String>> better = ranker.mistyped(terms);
             if (!better.isEmpty()) {
                 terms = terms.corrected(better);
-                best = best.or(Both.of(ranker, terms.all(), category, true, spelling(better.values())));
+                best = best.or(Both.all(ranker, terms, category, spelling(better.values())));
             }
         }
         boolean loose = best.total() == 0 && terms.terms().size() > 1;
         if (loose) {
-            best = Both.of(ranker, terms.any(), category, false, best.spelling());
+            best = Both.any(ranker, terms, category, best.spelling());
         }
         return best.read(new Hits(connection), loose, page);
     }
@@ -77,12 +83,19 @@ public class KnowledgeSearch {
 
     /** What both shelves have. */
     private record Both(Ranked causes, Ranked cases, String query, String spelling) {
-        static Both of(Ranker ranker, String query, @Nullable Category category, boolean covered, String spelling)
-                throws SQLException {
+        static Both all(Ranker ranker, Terms terms, @Nullable Category category, String spelling) throws SQLException {
             return new Both(
-                    ranker.rank(Shelf.CAUSES, query, category, covered),
-                    ranker.rank(Shelf.CASES, query, category, covered),
-                    query,
+                    ranker.all(Shelf.CAUSES, terms, category),
+                    ranker.all(Shelf.CASES, terms, category),
+                    terms.all(),
+                    spelling);
+        }
+
+        static Both any(Ranker ranker, Terms terms, @Nullable Category category, String spelling) throws SQLException {
+            return new Both(
+                    ranker.any(Shelf.CAUSES, terms, category),
+                    ranker.any(Shelf.CASES, terms, category),
+                    terms.any(),
                     spelling);
         }
 

@@ -129,10 +129,10 @@ class LikeKnown implements KnownCauses {
         if (terms.isEmpty()) {
             return List.of();
         }
-        List<Long> all = ranker.rank(shelf, terms.all(), category, true).keys();
+        List<Long> all = ranker.all(shelf, terms, category).keys();
         List<Long> any = all.size() >= MOST || terms.terms().size() == 1
                 ? List.of()
-                : ranker.rank(shelf, terms.any(), category, false).keys();
+                : ranker.any(shelf, terms, category).keys();
         return Stream.concat(all.stream(), any.stream()).distinct().limit(MOST).toList();
     }
 

@@ -6,8 +6,10 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.benchtrail.core.method.Category;
 import org.jspecify.annotations.Nullable;
 
@@ -21,10 +23,11 @@ final class Ranker {
 
     private static final int ALTERNATIVES = 2;
 
-    /** The planner must not read whole tables for a word that it thinks common, nor compile a query of a few milliseconds. */
+    /** The planner must not read whole tables for a word that it thinks common, nor compile a query of a few milliseconds; a
+     * list of rows must not outgrow its memory, or every row of its pages is looked at. */
     private static final String SETTINGS =
             "select set_config('enable_seqscan', 'off', true), set_config('jit', 'off', true),"
-                    + " set_config('statement_timeout', '5000', true)";
+                    + " set_config('work_mem', '32MB', true), set_config('statement_timeout', '5000', true)";
 
     private final Connection connection;
 
@@ -52,24 +55,71 @@ final class Ranker {
         return Terms.of(words, stems);
     }
 
-    /** The best on a shelf. */
-    Ranked rank(Shelf shelf, String query, @Nullable Category category, boolean covered) throws SQLException {
-        boolean filtered = category != null;
-        Looked newest = run(shelf.newest(filtered, covered), query, category);
-        if (newest.looked < Shelf.WALK || newest.total >= Shelf.ENOUGH) {
+    /** The best on a shelf, of what has all terms. */
+    Ranked all(Shelf shelf, Terms terms, @Nullable Category category) throws SQLException {
+        Looked newest = run(shelf.newest(category != null, true), category, terms.all());
+        if (newest.settles()) {
             return new Ranked(newest.keys, newest.total, newest.looked < Shelf.WALK);
         }
-        Looked indexed = run(shelf.indexed(filtered, covered), query, category);
+        Terms rare = newest.total >= Shelf.SEVERAL ? Terms.NONE : rare(shelf, terms, category);
+        if (rare.isEmpty()) {
+            Looked further = run(shelf.further(category != null, true), category, terms.all());
+            return new Ranked(further.keys, further.total, false);
+        }
+        Looked indexed = run(shelf.indexed(category != null, true), category, terms.all(), rare.all());
         return new Ranked(indexed.keys, indexed.total, indexed.looked <= Shelf.RANKED);
     }
 
-    private record Looked(List<Long> keys, int total, int looked) {}
+    /** The best on a shelf, of what has any term. Where none is to be found among the newest, all are rare. */
+    Ranked any(Shelf shelf, Terms terms, @Nullable Category category) throws SQLException {
+        Looked newest = run(shelf.newest(category != null, false), category, terms.any());
+        if (newest.settles()) {
+            return new Ranked(newest.keys, newest.total, newest.looked < Shelf.WALK);
+        }
+        Looked indexed = run(shelf.indexed(category != null, false), category, terms.any(), terms.any());
+        return new Ranked(indexed.keys, indexed.total, indexed.looked <= Shelf.RANKED);
+    }
 
-    private Looked run(String sql, String query, @Nullable Category category) throws SQLException {
-        try (PreparedStatement statement = connection.prepareStatement(sql)) {
-            statement.setString(1, query);
+    /** Those terms that few of the newest have; one that stands alone is so, since few were found. */
+    private Terms rare(Shelf shelf, Terms terms, @Nullable Category category) throws SQLException {
+        List<Terms.Term> each = terms.terms();
+        if (each.size() == 1) {
+            return terms;
+        }
+        Set<String> rare = new HashSet<>();
+        try (PreparedStatement statement = connection.prepareStatement(shelf.counts(category != null, each.size()))) {
+            for (int i = 0; i < each.size(); i++) {
+                statement.setString(i + 1, each.get(i).query());
+            }
             if (category != null) {
-                statement.setString(2, category.name());
+                statement.setString(each.size() + 1, category.name());
+            }
+            try (ResultSet row = statement.executeQuery()) {
+                row.next();
+                for (int i = 0; i < each.size(); i++) {
+                    if (row.getInt(i + 1) < Shelf.COMMON) {
+                        rare.add(each.get(i).word());
+                    }
+                }
+            }
+        }
+        return terms.only(rare);
+    }
+
+    private record Looked(List<Long> keys, int total, int looked) {
+        /** Whether the newest are all there are, or hold enough. */
+        boolean settles() {
+            return looked < Shelf.WALK || total >= Shelf.ENOUGH;
+        }
+    }
+
+    private Looked run(String sql, @Nullable Category category, String... queries) throws SQLException {
+        try (PreparedStatement statement = connection.prepareStatement(sql)) {
+            for (int i = 0; i < queries.length; i++) {
+                statement.setString(i + 1, queries[i]);
+            }
+            if (category != null) {
+                statement.setString(queries.length + 1, category.name());
             }
             try (ResultSet row = statement.executeQuery()) {
                 List<Long> keys = new ArrayList<>();

@@ -6,10 +6,19 @@ enum Shelf {
     CAUSES("known_cause", "id", "changed", "state <> 'RETIRED'");
 
     /** How many of the newest are looked at one by one before the index of words is asked. */
-    static final int WALK = 2_000;
+    static final int WALK = 1_500;
+
+    /** How far back it goes where that is not enough and the index would find too much. */
+    private static final int FURTHER = 5 * WALK;
 
     /** So many found among the newest are enough to rank; then the words are too common to rank all that have them. */
-    static final int ENOUGH = 40;
+    static final int ENOUGH = 30;
+
+    /** From so many found among the newest on it is quicker to look further back than to fetch all that the index finds. */
+    static final int SEVERAL = 4;
+
+    /** A word that so many of the newest have is too common to ask the index for. */
+    static final int COMMON = WALK / 8;
 
     /** At most so many of what the index finds are ranked, the newest. */
     static final int RANKED = 1_000;
@@ -38,13 +47,31 @@ enum Shelf {
                 + ranked(covered, "(select count(*) from newest)");
     }
 
-    /** Ranks the newest of what the index of words finds. Parameters as for {@link #newest}. */
+    /** Counts how many of the newest have each term. Parameters: the terms as queries, then the category where it is filtered. */
+    String counts(boolean ofCategory, int terms) {
+        String each = String.join(
+                ", ", java.util.Collections.nCopies(terms, "count(*) filter (where search @@ cast(? as tsquery))"));
+        return "select " + each + " from (select search from " + table + " where " + shown + category(ofCategory)
+                + " order by " + order() + " limit " + WALK + ") newest";
+    }
+
+    /**
+     * Ranks the newest of what the index of words finds. Parameters: query; its rare words alone, which the index is asked
+     * for; category where it is filtered. The whole query is hidden from the index by {@code coalesce}: for a common word
+     * the index would have to gather hundreds of thousands of rows before it could drop nearly all of them.
+     */
     String indexed(boolean ofCategory, boolean covered) {
-        return "with q as not materialized (select cast(? as tsquery) as query), found as materialized (select "
-                + columns() + " from " + table
-                + ", q where search @@ query and " + shown + category(ofCategory) + "),"
-                + " hits as (select k, at, search from found order by at desc, k desc limit " + RANKED + ")"
+        return "with q as not materialized (select cast(? as tsquery) as query), found as materialized (select " + key
+                + " as k, " + time + " as at from " + table
+                + ", q where search @@ cast(? as tsquery) and coalesce(search, '') @@ query and " + shown
+                + category(ofCategory) + "), hits as (select " + columns() + " from " + table + " where " + key
+                + " in (select k from found order by at desc, k desc limit " + RANKED + "))"
                 + ranked(covered, "(select count(*) from found)");
+    }
+
+    /** As {@link #newest}, but further back, for words that are neither common nor rare, or seldom stand together. */
+    String further(boolean ofCategory, boolean covered) {
+        return newest(ofCategory, covered).replace("limit " + WALK + ")", "limit " + FURTHER + ")");
     }
 
     private String columns() {

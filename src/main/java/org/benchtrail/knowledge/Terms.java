@@ -13,6 +13,8 @@ import java.util.stream.Collectors;
  * syntax passes, since words are letters and digits.
  */
 record Terms(List<Term> terms) {
+    static final Terms NONE = new Terms(List.of());
+
     private static final int MOST = 12;
 
     Terms {
@@ -25,7 +27,8 @@ record Terms(List<Term> terms) {
      * @param forms alternatives; each beginning ends in {@code :*}
      */
     record Term(String word, Set<String> forms) {
-        private String query() {
+        /** As a query of its own. */
+        String query() {
             return forms.stream().sorted().collect(Collectors.joining(" | ", "(", ")"));
         }
     }
@@ -88,6 +91,11 @@ record Terms(List<Term> terms) {
     /** Any word will do. */
     String any() {
         return terms.stream().map(Term::query).collect(Collectors.joining(" | "));
+    }
+
+    /** Those with these words alone. */
+    Terms only(Set<String> words) {
+        return new Terms(terms.stream().filter(t -> words.contains(t.word())).toList());
     }
 
     /** With other words in place of mistyped ones. */
