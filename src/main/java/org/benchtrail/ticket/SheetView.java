@@ -7,13 +7,11 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.benchtrail.core.advice.BenchFacts;
 import org.benchtrail.core.bench.Bench;
 import org.benchtrail.core.bench.Result;
-import org.benchtrail.core.measure.Judgement;
 import org.benchtrail.core.measure.LimitLibrary;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Caution;
@@ -360,56 +358,18 @@ public final class SheetView {
     }
 
     private Reading reading(Noted<IdentifyFact.ReadingRecorded> n) {
-        IdentifyFact.ReadingRecorded r = n.fact();
-        String shape = switch (r.verdict()) {
-            case WITHIN -> "\u25cf";
-            case OUTSIDE -> "\u25b2";
-            case TOO_CLOSE -> "\u25c6";
-            case NOT_JUDGED -> "\u25cb";
-        };
+        ReadingWords words = ReadingWords.of(n.fact());
         return new Reading(
                 n.entry(),
-                r.quantity(),
-                r.point(),
-                r.value() + "\u202f" + r.unit(),
-                r.verdict().name().toLowerCase(java.util.Locale.ROOT).replace('_', '-'),
-                shape,
-                word(r),
-                limit(r),
-                r.limitSource(),
+                n.fact().quantity(),
+                n.fact().point(),
+                words.value(),
+                words.verdict(),
+                words.shape(),
+                words.word(),
+                words.limit(),
+                n.fact().limitSource(),
                 stamp(n));
-    }
-
-    /** The verdict in words, with the probability that the true value conforms where it can be told. */
-    private static String word(IdentifyFact.ReadingRecorded r) {
-        String verdict = switch (r.verdict()) {
-            case WITHIN -> "within";
-            case OUTSIDE -> "outside";
-            case TOO_CLOSE -> "too close to call";
-            case NOT_JUDGED -> "no limit given";
-        };
-        OptionalDouble probability = r.judgement().map(Judgement::probability).orElse(OptionalDouble.empty());
-        return probability.isEmpty()
-                ? verdict
-                : verdict + ", " + percent(probability.getAsDouble()) + " sure to be within";
-    }
-
-    /** In the far tails the assumed distribution is not to be trusted to more digits. */
-    private static String percent(double p) {
-        if (p > 0.995) {
-            return "more than 99\u202f%";
-        }
-        return p < 0.005 ? "less than 1\u202f%" : Math.round(100 * p) + "\u202f%";
-    }
-
-    private static String limit(IdentifyFact.ReadingRecorded r) {
-        if (r.lower() != null && r.upper() != null) {
-            return r.lower() + " to " + r.upper() + "\u202f" + r.unit();
-        }
-        if (r.lower() != null) {
-            return "at least " + r.lower() + "\u202f" + r.unit();
-        }
-        return r.upper() == null ? "" : "at most " + r.upper() + "\u202f" + r.unit();
     }
 
     public record Item(int entry, String title, String text, String link) {}

@@ -147,6 +147,26 @@ public class TicketActs {
         return new Outcome(number, writing.sheet, writing.recorded(missing), missing);
     }
 
+    /**
+     * Keeps files and notes them on the ticket, and then does the acts: all or none, as {@link #perform(TicketNumber, int, List,
+     * Actor)}. Of a refused request the bytes stay behind, named by nothing.
+     */
+    @Transactional
+    public Outcome performWithFiles(
+            TicketNumber number, int version, List<NewFile> files, List<? extends Act> acts, Actor actor) {
+        Permissions.require(Permission.WORK_TICKETS, actor);
+        List<Act> all = new ArrayList<>();
+        files.forEach(file -> all.add(noted(file)));
+        all.addAll(acts);
+        return perform(number, version, all, null, actor);
+    }
+
+    private Act noted(NewFile file) {
+        IdentifyFact.AttachmentAdded added = new IdentifyFact.AttachmentAdded(
+                file.name(), file.mediaType(), file.content().length, attachments.keep(file.content()), file.shows());
+        return sheet -> added;
+    }
+
     /** Keeps the bytes of a file and notes it on the ticket. */
     @Transactional
     public Outcome attach(
@@ -157,11 +177,8 @@ public class TicketActs {
             byte[] content,
             String shows,
             Actor actor) {
-        Permissions.require(Permission.WORK_TICKETS, actor);
-        String sha256 = attachments.keep(content);
-        IdentifyFact.AttachmentAdded added =
-                new IdentifyFact.AttachmentAdded(fileName, mediaType, content.length, sha256, shows);
-        return perform(number, version, List.<Act>of(sheet -> added), null, actor);
+        return performWithFiles(
+                number, version, List.of(new NewFile(fileName, mediaType, content, shows)), List.of(), actor);
     }
 
     private Stamp stamp(int entry, Instant last, Actor actor) {

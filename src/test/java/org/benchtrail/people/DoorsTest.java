@@ -89,6 +89,10 @@ class DoorsTest {
             new Door("GET", "/api/bench", Permission.SEE_TICKETS),
             new Door("GET", "/api/bench/{id}", Permission.SEE_TICKETS),
             new Door("POST", "/api/bench/{id}", Permission.SEE_TICKETS),
+            new Door("GET", "/read-in", Permission.SEE_TICKETS),
+            new Door("POST", "/read-in", Permission.SEE_TICKETS),
+            new Door("POST", "/read-in/record", Permission.WORK_TICKETS),
+            new Door("POST", "/api/read-in/{kind}", Permission.SEE_TICKETS),
             new Door("GET", "/limits", Permission.SEE_TICKETS),
             new Door("POST", "/limits", Permission.KEEP_LIMITS),
             new Door("POST", "/limits/{id}/offer", Permission.KEEP_LIMITS),
@@ -213,6 +217,7 @@ class DoorsTest {
         return door.path()
                 .replace("{login}", "door-target")
                 .replace("{id}", "999999999")
+                .replace("{kind}", "series")
                 .replace("{number}", number)
                 .replace("{form}", "resume")
                 .replace("{act}", "confirm")
@@ -249,7 +254,9 @@ class DoorsTest {
         if (door.method().equals("GET")) {
             return request;
         }
-        return door.path().endsWith("/attachments") || door.path().endsWith("/file")
+        return door.path().endsWith("/attachments")
+                        || door.path().endsWith("/file")
+                        || door.path().startsWith("/read-in")
                 ? request.multiPart("csrf-token", browser.formToken()).multiPart("file", "a.txt", new byte[] {1})
                 : request.formParam("csrf-token", browser.formToken());
     }

@@ -1,6 +1,7 @@
 package org.benchtrail.core.bench;
 
 import java.util.List;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.benchtrail.core.bench.Result.Level;
 import org.benchtrail.core.bench.Result.Rule;
@@ -25,6 +26,21 @@ public final class Severity {
                 .flatMap(level -> rules.stream().filter(rule -> rule.outcome() == level))
                 .findFirst()
                 .orElseThrow(() -> new IllegalArgumentException("a verdict needs at least one rule"));
+    }
+
+    /**
+     * The verdict of the deciding rule, in the words that belong to it; where there was nothing to hold a rule against, for
+     * information only.
+     *
+     * @param otherwise words where there is no rule
+     * @param reason sentence where there is no rule
+     */
+    public static Result judged(ResultDraft draft, Function<Rule, String> words, String otherwise, String reason) {
+        if (draft.rules().isEmpty()) {
+            return draft.judged(Level.NONE, otherwise, reason);
+        }
+        Rule deciding = deciding(draft.rules());
+        return draft.judged(deciding.outcome(), words.apply(deciding), deciding.sentence());
     }
 
     /** What every rule of the worst level says: all of them where all are met, else the ones that are not. */

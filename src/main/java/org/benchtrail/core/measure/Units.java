@@ -13,6 +13,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import org.benchtrail.core.Invalid;
+import org.benchtrail.core.Spelling;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -166,34 +167,7 @@ public final class Units {
     }
 
     private static String nearest(String spelling) {
-        String best = "V";
-        int least = Integer.MAX_VALUE;
-        for (Map.Entry<String, Unit> known : EXACT.entrySet()) {
-            int distance = edits(fold(spelling), fold(known.getKey()));
-            if (distance < least) {
-                least = distance;
-                best = known.getValue().symbol();
-            }
-        }
-        return best;
-    }
-
-    /** Levenshtein's distance: insertions, deletions and replacements that turn one spelling into the other. */
-    private static int edits(String a, String b) {
-        int[] row = new int[b.length() + 1];
-        for (int j = 0; j <= b.length(); j++) {
-            row[j] = j;
-        }
-        for (int i = 1; i <= a.length(); i++) {
-            int diagonal = row[0];
-            row[0] = i;
-            for (int j = 1; j <= b.length(); j++) {
-                int replaced = diagonal + (a.charAt(i - 1) == b.charAt(j - 1) ? 0 : 1);
-                diagonal = row[j];
-                row[j] = Math.min(replaced, 1 + Math.min(row[j], row[j - 1]));
-            }
-        }
-        return row[b.length()];
+        return named(Spelling.nearest(spelling, EXACT.keySet())).symbol();
     }
 
     /** Look-alike characters made one: both micro signs, both ohm signs, ordinal and ring for the degree; spaces out. */

@@ -1,6 +1,8 @@
 package org.benchtrail.core.measure;
 
+import java.util.ArrayList;
 import java.util.EnumSet;
+import java.util.List;
 import java.util.Set;
 import org.benchtrail.core.measure.WarmUpFit.Flag;
 import org.jspecify.annotations.Nullable;
@@ -9,9 +11,9 @@ import org.jspecify.annotations.Nullable;
  * Finds the first-order course of least squares.
  *
  * <p>At a given τ the model is linear in T∞ and T₀ with columns 1 − e and e, e = exp(−(t − start)/τ); so only τ is searched:
- * first over a grid on a thinned series, then by Gauss-Newton steps in ln τ on all rows, halved until the squares do not rise. The
- * search is bounded (a tenth of the smallest step to a thousand records), so that a straight line ends at the bound and is
- * flagged instead of running off.
+ * first over a grid on a thinned series, then from each valley found there by Gauss-Newton steps in ln τ on all rows, led
+ * by the secant rule and halved until the squares do not rise. The search is bounded (a tenth of the smallest step
+ * to a thousand records), so that a straight line ends at the bound and is flagged instead of running off.
  */
 final class WarmUpSolver {
     private static final int GRID = 60;
@@ -65,7 +67,7 @@ final class WarmUpSolver {
     }
 
     WarmUpFit solve() {
-        double log = refine(thinned().bestOfGrid());
+        double log = best(thinned().valleys());
         tryAt(log);
         double tau = Math.exp(log);
         int degrees = ages.length - (fixedInitial == null ? 3 : 2);
@@ -98,11 +100,32 @@ final class WarmUpSolver {
         return new WarmUpSolver(fewAges, fewValues, start, fixedInitial);
     }
 
-    private double bestOfGrid() {
-        double best = shortest();
-        double least = Double.POSITIVE_INFINITY;
+    /** Places on the grid that lie lower than their neighbours: with much scatter there is more than one valley. */
+    private List<Double> valleys() {
+        double[] logs = new double[GRID + 1];
+        double[] depths = new double[GRID + 1];
         for (int i = 0; i <= GRID; i++) {
-            double log = shortest() + (longest() - shortest()) * i / GRID;
+            logs[i] = shortest() + (longest() - shortest()) * i / GRID;
+            tryAt(logs[i]);
+            depths[i] = squares;
+        }
+        List<Double> valleys = new ArrayList<>();
+        for (int i = 0; i <= GRID; i++) {
+            boolean left = i == 0 || depths[i] <= depths[i - 1];
+            boolean right = i == GRID || depths[i] < depths[i + 1];
+            if (left && right) {
+                valleys.add(logs[i]);
+            }
+        }
+        return valleys.isEmpty() ? List.of(shortest()) : valleys;
+    }
+
+    /** The lowest place that any of the valleys leads to. */
+    private double best(List<Double> valleys) {
+        double best = valleys.get(0);
+        double least = Double.POSITIVE_INFINITY;
+        for (double valley : valleys) {
+            double log = refine(valley);
             tryAt(log);
             if (squares < least) {
                 least = squares;
@@ -114,20 +137,34 @@ final class WarmUpSolver {
 
     private double refine(double begin) {
         double log = begin;
+        double way = 0;
+        double stepBefore = 0;
         tryAt(log);
         for (int i = 0; i < MOST_STEPS; i++) {
-            double next = improved(log, squares);
+            double step = newtonStep(Math.exp(log));
+            double next = improved(log, squares, secant(step, stepBefore, way));
             if (Math.abs(next - log) <= LEAST_STEP) {
                 return log;
             }
+            way = next - log;
+            stepBefore = step;
             log = next;
         }
         return log;
     }
 
-    /** One Gauss-Newton step, halved until the squares do not rise; the same place if none lowers them. */
-    private double improved(double log, double before) {
-        double step = Math.max(-1, Math.min(1, newtonStep(Math.exp(log))));
+    /**
+     * The step to try. Where residuals are large, Gauss-Newton steps overshoot to and fro, or creep; the secant through the last two
+     * steps then leads to where they become zero, if it leads downhill.
+     */
+    private static double secant(double step, double stepBefore, double way) {
+        double led = step * way / (stepBefore - step);
+        return Math.max(-1, Math.min(1, led * step > 0 ? led : step));
+    }
+
+    /** The step, halved until the squares do not rise; the same place if none lowers them. */
+    private double improved(double log, double before, double first) {
+        double step = first;
         while (Math.abs(step) > LEAST_STEP) {
             double next = Math.max(shortest(), Math.min(longest(), log + step));
             tryAt(next);

@@ -20,6 +20,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 class WarmUpFitTest {
     private static final String MODEL = "first-order lumped model, textbook formula recomputed in SciPy";
     private static final String SCIPY = "SciPy least squares, recomputed";
+    private static final String CURVE_FIT = "SciPy 1.17 curve_fit on the same samples";
     private static final String MISRA = "NIST StRD nonlinear regression, Misra1a, certified values (seen)";
     private static final String BOXBOD = "NIST StRD nonlinear regression, BoxBOD, certified values (seen)";
     private static final double[] TIMES = {0, 20, 40, 60, 90, 120, 180};
@@ -31,9 +32,13 @@ class WarmUpFitTest {
         Published.check(MODEL, 62.927234, course.at(40), 5e-7);
         Published.check(MODEL, 82.012776, course.at(120), 5e-7);
         Published.check(MODEL, 84.595723, course.at(200), 5e-7);
+        Published.check(MODEL, 84.595723, course.at(200), 5e-7);
         Published.check(MODEL, 99.396266, course.timeTo(80).orElseThrow(), 5e-7);
         Published.check(
                 MODEL, 153.896961, new FirstOrder(95, 30, 60, 0).timeTo(90).orElseThrow(), 5e-7);
+        String share = "one time constant covers 63.2 % of a step, five cover 99.3 %, textbook";
+        Published.check(share, 63.2, 100 * (course.at(40) - 25) / 60, 0.05);
+        Published.check(share, 99.3, 100 * (course.at(200) - 25) / 60, 0.05);
         assertTrue(course.timeTo(25).isEmpty());
         assertTrue(course.timeTo(85).isEmpty());
         assertTrue(course.timeTo(20).isEmpty());
@@ -48,6 +53,8 @@ class WarmUpFitTest {
         Published.check(SCIPY, 39.973938, fit.curve().timeConstant(), 5e-7);
         Published.check(SCIPY, 0.0687133, fit.squares(), 5e-8);
         Published.check(SCIPY, 0.131066, fit.residualDeviation(), 5e-7);
+        Published.check(CURVE_FIT, 0.11324473, fit.settledError(), 1e-5);
+        Published.check(CURVE_FIT, 0.25351007, fit.timeConstantError(), 1e-5);
         assertEquals(4, fit.degreesOfFreedom());
         assertEquals(Set.of(), fit.flags());
     }
@@ -57,6 +64,8 @@ class WarmUpFitTest {
         WarmUpFit fit = WarmUpFit.from(0, 25.0, NOISY);
         Published.check(SCIPY, 84.997812, fit.curve().settled(), 5e-7);
         Published.check(SCIPY, 40.008882, fit.curve().timeConstant(), 5e-7);
+        Published.check(CURVE_FIT, 0.10066038, fit.settledError(), 1e-5);
+        Published.check(CURVE_FIT, 0.20282306, fit.timeConstantError(), 1e-5);
         assertEquals(25.0, fit.curve().initial());
         assertEquals(0, fit.initialError());
         assertEquals(5, fit.degreesOfFreedom());
@@ -216,6 +225,71 @@ class WarmUpFitTest {
         }
         assertEquals(950, tau, 28, "seed 20260301");
         assertEquals(950, time, 28, "seed 20260301");
+    }
+
+    /** Here plain Gauss-Newton steps go to and fro, each nearly as long as the one before, and end beside the minimum. */
+    @Test
+    void of_stepsThatTurnBack_endsAtTheMinimum() {
+        double[] values = {27.8, 32.9, 35.8, 36.0, 35.3, 34.8, 31.4, 32.4, 32.9, 33.5, 33.1, 32.1, 33.3, 33.0, 36.6};
+        double[] times = {
+            0, 188.7, 377.3, 566.0, 754.7, 943.4, 1132.0, 1320.7, 1509.4, 1698.0, 1886.7, 2075.4, 2264.1, 2452.7, 2641.4
+        };
+        Published.check(
+                SCIPY,
+                77.4485336,
+                WarmUpFit.of(Series.of(times, values)).curve().timeConstant(),
+                1e-5);
+    }
+
+    /** At no other time constant do the two values that fit best there leave smaller squares, however large the scatter. */
+    @ParameterizedTest
+    @ValueSource(longs = {21, 22})
+    void of_muchScatter_isStillTheMinimum(long seed) {
+        Random random = new Random(seed);
+        for (int k = 0; k < 50; k++) {
+            double tau = 5 + 500 * random.nextDouble();
+            double scatter = Math.pow(10, 2 * random.nextDouble() - 1);
+            double warming = 60 * random.nextDouble() - 30;
+            int rows = 8 + random.nextInt(32);
+            Series series = sampled(
+                    t -> 60 - warming * Math.exp(-t / tau) + scatter * (2 * random.nextDouble() - 1),
+                    0,
+                    tau * (0.2 + 8 * random.nextDouble()),
+                    rows);
+            WarmUpFit fit = WarmUpFit.of(series);
+            for (int i = -100; i <= 100; i++) {
+                double other = fit.curve().timeConstant() * Math.exp(i * i * i / 1.6e5);
+                boolean sought = other > series.time(1) / 10 && other < 1000 * series.span();
+                double squares = sought ? leastSquaresAt(other, series) : Double.NaN;
+                int place = i;
+                assertTrue(
+                        Double.isNaN(squares) || squares >= fit.squares() * (1 - 1e-9) - 1e-9,
+                        () -> "seed " + seed + ", series of " + rows + ", at " + place + ": " + squares + " < "
+                                + fit.squares());
+            }
+        }
+    }
+
+    /** Squares left by the straight line through (1 - e, value), the textbook's regression; not a number where e says nothing. */
+    private static double leastSquaresAt(double tau, Series series) {
+        int n = series.size();
+        double meanX = 0;
+        double meanY = 0;
+        for (int i = 0; i < n; i++) {
+            meanX += -Math.expm1(-series.time(i) / tau) / n;
+            meanY += series.value(i) / n;
+        }
+        double xx = 0;
+        double xy = 0;
+        double yy = 0;
+        for (int i = 0; i < n; i++) {
+            double x = -Math.expm1(-series.time(i) / tau) - meanX;
+            double y = series.value(i) - meanY;
+            xx += x * x;
+            xy += x * y;
+            yy += y * y;
+        }
+        return yy - xy * xy / xx;
     }
 
     @Test

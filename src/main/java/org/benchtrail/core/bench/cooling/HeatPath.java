@@ -121,13 +121,9 @@ public final class HeatPath implements Calculation<HeatPath.Input> {
     }
 
     private static Result judged(ResultDraft draft, double theta) {
-        if (draft.rules().isEmpty()) {
-            String reason = "The path has " + Numeral.of(theta, 4)
-                    + " °C/W; without a rating or a limit there is nothing to hold it against.";
-            return draft.judged(Level.NONE, "thermal resistance", reason);
-        }
-        Rule deciding = Severity.deciding(draft.rules());
-        return draft.judged(deciding.outcome(), words(deciding), deciding.sentence());
+        String reason = "The path has " + Numeral.of(theta, 4)
+                + " °C/W; without a rating or a limit there is nothing to hold it against.";
+        return Severity.judged(draft, HeatPath::words, "thermal resistance", reason);
     }
 
     private static String words(Rule deciding) {

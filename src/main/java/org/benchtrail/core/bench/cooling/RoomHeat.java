@@ -139,13 +139,9 @@ public final class RoomHeat implements Calculation<RoomHeat.Input> {
     }
 
     private static Result judged(ResultDraft draft, double watts) {
-        if (draft.rules().isEmpty()) {
-            String reason = "The equipment gives off " + Numeral.of(watts, 4)
-                    + " W; neither cooling nor inlet temperature was given.";
-            return draft.judged(Level.NONE, "heat to carry away", reason);
-        }
-        Rule deciding = Severity.deciding(draft.rules());
-        return draft.judged(deciding.outcome(), words(deciding), deciding.sentence());
+        String reason = "The equipment gives off " + Numeral.of(watts, 4)
+                + " W; neither cooling nor inlet temperature was given.";
+        return Severity.judged(draft, RoomHeat::words, "heat to carry away", reason);
     }
 
     private static String words(Rule deciding) {

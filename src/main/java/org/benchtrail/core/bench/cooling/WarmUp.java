@@ -1,8 +1,9 @@
 package org.benchtrail.core.bench.cooling;
 
+import java.util.Arrays;
 import java.util.List;
+import java.util.OptionalDouble;
 import java.util.stream.IntStream;
-import org.apache.commons.statistics.distribution.TDistribution;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.bench.Ask;
 import org.benchtrail.core.bench.Calculation;
@@ -14,6 +15,10 @@ import org.benchtrail.core.bench.Result.Level;
 import org.benchtrail.core.bench.Result.Point;
 import org.benchtrail.core.bench.ResultDraft;
 import org.benchtrail.core.bench.Trade;
+import org.benchtrail.core.measure.FirstOrder;
+import org.benchtrail.core.measure.Series;
+import org.benchtrail.core.measure.Uncertainty;
+import org.benchtrail.core.measure.WarmUpFit;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -25,6 +30,10 @@ import org.jspecify.annotations.Nullable;
  */
 public final class WarmUp implements Calculation<WarmUp.Input> {
     private static final double CONFIDENCE = 0.95;
+    /** A longer time constant cannot be told from a straight line. */
+    private static final double LONGEST_IN_SPANS = 20;
+    /** A shorter one is that of a jump: the search for it ends at a tenth of the smallest step. */
+    private static final double SHORTEST_IN_STEPS = 0.101;
 
     public record Sample(
             @Ask(label = "Time", unit = "s") double seconds,
@@ -121,44 +130,63 @@ public final class WarmUp implements Calculation<WarmUp.Input> {
 
     @Override
     public Result calculate(Input input) {
-        FirstOrderFit fit = fit(input);
+        WarmUpFit fit = fit(input);
+        FirstOrder curve = fit.curve();
         ResultDraft draft = new ResultDraft();
         String formula = "T(t) = T_inf - (T_inf - T0) × e^(-t / tau)";
         String how = "least squares over " + input.samples().size() + " samples";
         draft.say("Curve fitted to the samples", formula, how + ", times counted from the first");
-        draft.figure("Settles at", "T_inf", how, fit.settled(), "°C", 4);
-        draft.figure(input.start() == null ? "Starts at" : "Starts at, as given", "T0", how, fit.start(), "°C", 4);
-        draft.figure("Time constant", "tau", how, fit.tau(), "s", 4);
-        double factor = TDistribution.of(fit.degrees()).inverseCumulativeProbability((1 + CONFIDENCE) / 2);
-        draft.step("Student's t, two-sided", "t(95 %, n - p)", "t(95 %, " + fit.degrees() + ")", factor, "1", 9);
+        draft.figure("Settles at", "T_inf", how, curve.settled(), "°C", 4);
+        draft.figure(input.start() == null ? "Starts at" : "Starts at, as given", "T0", how, curve.initial(), "°C", 4);
+        draft.figure("Time constant", "tau", how, curve.timeConstant(), "s", 4);
+        int degrees = fit.degreesOfFreedom();
+        double factor = Uncertainty.coverageFactor(degrees, CONFIDENCE);
+        draft.step("Student's t, two-sided", "t(95 %, n - p)", "t(95 %, " + degrees + ")", factor, "1", 9);
         double settledHalf = half(draft, "Settles at, give or take", factor, fit.settledError(), "°C");
-        half(draft, "Time constant, give or take", factor, fit.tauError(), "s");
+        half(draft, "Time constant, give or take", factor, fit.timeConstantError(), "s");
         draft.figure(
                 "Scatter of the samples",
                 "√(SSE / (n - p))",
-                "√(" + Numeral.of(fit.sse()) + " / " + fit.degrees() + ")",
-                fit.sigma(),
+                "√(" + Numeral.of(fit.squares()) + " / " + degrees + ")",
+                fit.residualDeviation(),
                 "°C",
                 3);
-        curves(draft, input, fit);
-        boolean tooShort = span(input) < 2 * fit.tau();
+        curves(draft, input, curve);
+        boolean tooShort = span(input) < 2 * curve.timeConstant();
         assume(draft, tooShort);
         Double trip = input.trip();
         return trip == null
-                ? settles(draft, fit, settledHalf, tooShort)
-                : new Trip(input, fit, settledHalf, tooShort, trip).judged(draft);
+                ? settles(draft, curve, settledHalf, tooShort)
+                : new Trip(input, curve, settledHalf, tooShort, trip).judged(draft);
     }
 
-    private static FirstOrderFit fit(Input input) {
+    /** Times count from the first sample, and so the curve starts at 0. */
+    private static WarmUpFit fit(Input input) {
         double[] times = input.samples().stream().mapToDouble(Sample::seconds).toArray();
-        double[] values =
-                input.samples().stream().mapToDouble(Sample::temperature).toArray();
+        double[] since = Arrays.stream(times).map(t -> t - times[0]).toArray();
+        Series series = Series.of(
+                since, input.samples().stream().mapToDouble(Sample::temperature).toArray());
         Double start = input.start();
-        try {
-            return start == null ? FirstOrderFit.of(times, values) : FirstOrderFit.from(start, times, values);
-        } catch (IllegalArgumentException e) {
-            throw new Invalid("samples", "measure longer and at more times: " + e.getMessage());
+        WarmUpFit fit = start == null ? WarmUpFit.of(series) : WarmUpFit.from(0, start, series);
+        if (!bends(fit, since)) {
+            throw new Invalid(
+                    "samples",
+                    "measure longer and at more times: the samples do not bend towards an end value, so none can be told");
         }
+        return fit;
+    }
+
+    /** Neither a straight line, nor over before the second sample, and nothing left open by the samples. */
+    private static boolean bends(WarmUpFit fit, double[] since) {
+        double tau = fit.curve().timeConstant();
+        double step = IntStream.range(1, since.length)
+                .mapToDouble(i -> since[i] - since[i - 1])
+                .min()
+                .orElseThrow();
+        return tau < LONGEST_IN_SPANS * since[since.length - 1]
+                && tau > SHORTEST_IN_STEPS * step
+                && Double.isFinite(fit.settledError())
+                && Double.isFinite(fit.timeConstantError());
     }
 
     private static double span(Input input) {
@@ -185,21 +213,21 @@ public final class WarmUp implements Calculation<WarmUp.Input> {
         }
     }
 
-    private static Result settles(ResultDraft draft, FirstOrderFit fit, double half, boolean tooShort) {
-        String reason = "It settles at " + Numeral.of(fit.settled(), 4) + " °C, give or take " + Numeral.of(half, 2)
-                + " °C, with a time constant of " + Numeral.of(fit.tau(), 3) + " s.";
+    private static Result settles(ResultDraft draft, FirstOrder curve, double half, boolean tooShort) {
+        String reason = "It settles at " + Numeral.of(curve.settled(), 4) + " °C, give or take " + Numeral.of(half, 2)
+                + " °C, with a time constant of " + Numeral.of(curve.timeConstant(), 3) + " s.";
         return tooShort
                 ? draft.judged(Level.CAREFUL, "end value extrapolated", reason)
                 : draft.judged(Level.NONE, "end value and time constant", reason);
     }
 
-    private static void curves(ResultDraft draft, Input input, FirstOrderFit fit) {
+    private static void curves(ResultDraft draft, Input input, FirstOrder fitted) {
         double first = input.samples().get(0).seconds();
-        double end = Math.max(span(input), 5 * fit.tau());
+        double end = Math.max(span(input), 5 * fitted.timeConstant());
         List<Point> measured = input.samples().stream()
                 .map(s -> new Point(s.seconds() - first, s.temperature()))
                 .toList();
-        draft.curve(curve("Measured", measured)).curve(curve("Fitted", ResultDraft.sample(0, end, 61, fit::at)));
+        draft.curve(curve("Measured", measured)).curve(curve("Fitted", ResultDraft.sample(0, end, 61, fitted::at)));
         Double trip = input.trip();
         if (trip != null) {
             draft.curve(curve("Trip point", List.of(new Point(0, trip), new Point(end, trip))));
@@ -211,13 +239,15 @@ public final class WarmUp implements Calculation<WarmUp.Input> {
     }
 
     /** The trip point held against the fitted curve. */
-    private record Trip(Input input, FirstOrderFit fit, double half, boolean tooShort, double trip) {
+    private record Trip(Input input, FirstOrder curve, double half, boolean tooShort, double trip) {
         Result judged(ResultDraft draft) {
             String point = "the trip point of " + Numeral.of(trip) + " °C";
-            String settles = "It settles at " + Numeral.of(fit.settled(), 4) + " °C, give or take "
+            String settles = "It settles at " + Numeral.of(curve.settled(), 4) + " °C, give or take "
                     + Numeral.of(half, 2) + " °C; ";
-            if (fit.settled() > trip && fit.start() < trip) {
-                return crossing(draft, settles + point + " is reached after " + Numeral.of(reaches(draft), 3) + " s.");
+            OptionalDouble reached = curve.timeTo(trip);
+            if (curve.settled() > curve.initial() && reached.isPresent()) {
+                String after = Numeral.of(reaches(draft, reached.getAsDouble()), 3);
+                return crossing(draft, settles + point + " is reached after " + after + " s.");
             }
             return reached()
                     ? whileMeasuring(draft, settles + "the samples reach " + point + ".")
@@ -228,7 +258,7 @@ public final class WarmUp implements Calculation<WarmUp.Input> {
             if (reached()) {
                 return whileMeasuring(draft, text);
             }
-            return fit.settled() - half >= trip
+            return curve.settled() - half >= trip
                     ? draft.judged(Level.BAD, "will reach the trip point", text)
                     : draft.judged(Level.UNDECIDED, "too close to call", text);
         }
@@ -238,7 +268,7 @@ public final class WarmUp implements Calculation<WarmUp.Input> {
         }
 
         private Result below(ResultDraft draft, String text) {
-            if (fit.settled() + half >= trip) {
+            if (curve.settled() + half >= trip) {
                 return draft.judged(Level.UNDECIDED, "too close to call", text + " lies within the uncertainty.");
             }
             return tooShort
@@ -254,17 +284,12 @@ public final class WarmUp implements Calculation<WarmUp.Input> {
                     .anyMatch(i -> input.samples().get(i).temperature() >= trip);
         }
 
-        private double reaches(ResultDraft draft) {
-            String settled = Numeral.of(fit.settled());
-            String put = Numeral.of(fit.tau()) + " × ln((" + settled + " - " + Numeral.term(fit.start()) + ") / ("
-                    + settled + " - " + Numeral.term(trip) + "))";
+        private double reaches(ResultDraft draft, double seconds) {
+            String settled = Numeral.of(curve.settled());
+            String put = Numeral.of(curve.timeConstant()) + " × ln((" + settled + " - " + Numeral.term(curve.initial())
+                    + ") / (" + settled + " - " + Numeral.term(trip) + "))";
             return draft.figure(
-                    "Time to the trip point",
-                    "tau × ln((T_inf - T0) / (T_inf - T_trip))",
-                    put,
-                    fit.reaches(trip),
-                    "s",
-                    4);
+                    "Time to the trip point", "tau × ln((T_inf - T0) / (T_inf - T_trip))", put, seconds, "s", 4);
         }
     }
 }

@@ -18,6 +18,9 @@ import org.benchtrail.core.bench.Trade;
  * L. Welch, Biometrika 34 (1947).
  */
 public final class BeforeAfter implements Calculation<BeforeAfter.Input> {
+    /** Standard deviation at or below which readings show no scatter at all. */
+    private static final double LEAST_SCATTER = 1e-9;
+
     /** Which way is better. */
     public enum Better {
         LOWER,
@@ -49,11 +52,15 @@ public final class BeforeAfter implements Calculation<BeforeAfter.Input> {
             check.within("confidence", confidence, 50, 99.99, "%");
             if (check.isClean()) {
                 check.rule(
-                        Uncertainties.variance(before) > 1e-18 || Uncertainties.variance(after) > 1e-18,
+                        scatter(before) > LEAST_SCATTER || scatter(after) > LEAST_SCATTER,
                         "after",
                         "measure with a finer resolution: without any scatter the difference cannot be judged");
             }
             check.done();
+        }
+
+        private static double scatter(List<Double> readings) {
+            return ByHand.of(readings).sample().deviation();
         }
     }
 
@@ -97,13 +104,14 @@ public final class BeforeAfter implements Calculation<BeforeAfter.Input> {
     private record Side(int n, double mean, double squaredError) {
         static Side of(ResultDraft draft, String name, List<Double> values, String unit) {
             int n = values.size();
+            ByHand hand = ByHand.of(values);
             double mean = draft.figure(
-                    "Mean " + name, "sum / n", Uncertainties.meanPut(values), Uncertainties.mean(values), unit, 5);
-            double variance = Uncertainties.variance(values);
+                    "Mean " + name, "sum / n", hand.mean(), hand.sample().mean(), unit, 5);
+            double variance = hand.sample().variance();
             draft.figure(
                     "Standard deviation " + name,
                     "√(sum of (x - mean)^2 / (n - 1))",
-                    "√(" + Uncertainties.variancePut(values) + ")",
+                    "√(" + hand.variance() + ")",
                     Math.sqrt(variance),
                     unit,
                     4);

@@ -10,6 +10,7 @@ import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.bench.Result.Level;
 import org.benchtrail.core.bench.ResultDraft;
 import org.benchtrail.core.bench.Trade;
+import org.benchtrail.core.measure.Uncertainty;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -146,7 +147,7 @@ public final class Meter implements Calculation<Meter.Input> {
                 "Standard uncertainty from the specification",
                 "u = a / √3",
                 Numeral.of(limit) + " / √3",
-                Uncertainties.rectangular(limit),
+                Uncertainty.rectangular(limit),
                 unit,
                 4);
         boolean repeated = input.readings().size() > 1;
@@ -173,8 +174,8 @@ public final class Meter implements Calculation<Meter.Input> {
         if (readings.size() == 1) {
             return draft.figure("Reading", "as given", Numeral.of(readings.get(0)), readings.get(0), input.unit(), 9);
         }
-        return draft.figure(
-                "Reading", "mean", Uncertainties.meanPut(readings), Uncertainties.mean(readings), input.unit(), 9);
+        ByHand hand = ByHand.of(readings);
+        return draft.figure("Reading", "mean", hand.mean(), hand.sample().mean(), input.unit(), 9);
     }
 
     private static double twice(ResultDraft draft, double standard, String unit) {
@@ -189,14 +190,15 @@ public final class Meter implements Calculation<Meter.Input> {
                 "Standard uncertainty of the last digit",
                 "u = resolution / 2 / √3",
                 Numeral.of(half) + " / √3",
-                Uncertainties.rectangular(half),
+                Uncertainty.rectangular(half),
                 unit,
                 4);
+        ByHand hand = ByHand.of(input.readings());
         double spread = draft.figure(
                 "Standard deviation of the readings",
                 "s = √(sum of (reading - mean)^2 / (n - 1))",
-                "√(" + Uncertainties.variancePut(input.readings()) + ")",
-                Math.sqrt(Uncertainties.variance(input.readings())),
+                "√(" + hand.variance() + ")",
+                hand.sample().deviation(),
                 unit,
                 4);
         double mean = draft.figure(
@@ -211,10 +213,10 @@ public final class Meter implements Calculation<Meter.Input> {
                 "Combined standard uncertainty",
                 "u_c = √(u1^2 + u2^2 + u3^2)",
                 "√(" + Numeral.of(specified) + "^2 + " + Numeral.of(counted) + "^2 + " + Numeral.of(mean) + "^2)",
-                Uncertainties.combined(parts),
+                Uncertainty.combine(parts),
                 unit,
                 4);
-        double factor = factor(draft, Uncertainties.effectiveDegrees(parts, new double[] {
+        double factor = factor(draft, Uncertainty.effectiveDegrees(parts, new double[] {
             Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY, n - 1.0
         }));
         return draft.figure(

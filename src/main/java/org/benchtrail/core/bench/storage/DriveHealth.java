@@ -3,6 +3,7 @@ package org.benchtrail.core.bench.storage;
 import static org.benchtrail.core.bench.Numeral.of;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -83,12 +84,14 @@ public final class DriveHealth implements Calculation<DriveHealth.Input> {
     private static final String FLEET =
             "In a published study of a large drive population (USENIX FAST 2007) 56 % of the drives"
                     + " that failed had shown none of the four strong signals.";
-    private static final Map<Integer, String> WATCHED = new TreeMap<>(Map.of(
+    /** The attributes watched by their raw count, by id, with what is counted; in the order of their ids. */
+    public static final Map<Integer, String> WATCHED = Collections.unmodifiableMap(new TreeMap<>(Map.of(
             5, "reallocated sectors",
             187, "reported uncorrectable errors",
             188, "command timeouts",
             197, "sectors pending reallocation",
-            198, "uncorrectable sectors found off line"));
+            198, "uncorrectable sectors found off line")));
+
     private static final String THRESHOLD_SOURCE = "SFF-8035i r2, ATA/ATAPI-5 SMART [memory: clause]";
     private static final String COUNT_SOURCE =
             "published fleet study, raw count above 0 [verified: list of attributes seen]";

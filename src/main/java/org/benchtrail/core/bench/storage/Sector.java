@@ -7,7 +7,7 @@ import org.benchtrail.core.Invalid;
 import org.jspecify.annotations.Nullable;
 
 /** 512 raw bytes as a drive hands them out; little-endian. A problem's field is the offset at which it lies. */
-final class Sector {
+public final class Sector {
     static final int SIZE = 512;
     private static final int WORD = 2;
 
@@ -52,7 +52,7 @@ final class Sector {
      *
      * @throws Invalid if something else stands there
      */
-    static byte[] fromHex(String text) {
+    public static byte[] fromHex(String text) {
         String digits = text.replaceAll("(?m)^\\s*[0-9A-Fa-f]+:", "").replaceAll("\\s+", "");
         try {
             return HexFormat.of().parseHex(digits);

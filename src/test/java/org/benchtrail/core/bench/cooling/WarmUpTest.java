@@ -21,110 +21,43 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class WarmUpTest {
-    private static final String MODEL = "first-order lumped-capacitance model, textbook, recomputed";
     private static final String LEAST_SQUARES = "SciPy 1.17 curve_fit on the same samples";
     private static final double[] TIMES = {0, 20, 40, 60, 90, 120, 180};
     private static final double[] MEASURED = {25.0, 48.5, 63.0, 71.5, 78.8, 82.1, 84.2};
     private static final double[] ROUNDED = {25, 48.61, 62.93, 71.61, 78.68, 82.01, 84.33};
 
-    @Test
-    void model() {
-        FirstOrderFit curve = new FirstOrderFit(85, 25, 40, 0, 1, 0, 0);
-        Published.check(MODEL, 62.927234, curve.at(40), 5e-7);
-        Published.check(MODEL, 82.012776, curve.at(120), 5e-7);
-        Published.check(MODEL, 84.595723, curve.at(200), 5e-7);
-        Published.check(MODEL, 99.396266, curve.reaches(80), 5e-7);
-        Published.check(MODEL, 153.896961, new FirstOrderFit(95, 30, 60, 0, 1, 0, 0).reaches(90), 5e-7);
-        Published.check(
-                "one time constant covers 63.2 % of a step, five cover 99.3 %, textbook",
-                63.2, 100 * (curve.at(40) - 25) / 60, 0.05);
-        Published.check(
-                "one time constant covers 63.2 % of a step, five cover 99.3 %, textbook",
-                99.3, 100 * (curve.at(200) - 25) / 60, 0.05);
+    private static void checkFit(Result result, double settled, double start, double tau) {
+        Published.check(LEAST_SQUARES, settled, FigureOf.value(result, "Settles at"), 1e-6);
+        String starts = FigureOf.has(result, "Starts at") ? "Starts at" : "Starts at, as given";
+        Published.check(LEAST_SQUARES, start, FigureOf.value(result, starts), 1e-6);
+        Published.check(LEAST_SQUARES, tau, FigureOf.value(result, "Time constant"), 1e-6);
     }
 
     @Test
     void leastSquares_threeParameters() {
-        FirstOrderFit fit = FirstOrderFit.of(TIMES, MEASURED);
-        Published.check(LEAST_SQUARES, 84.991626, fit.settled(), 1e-6);
-        Published.check(LEAST_SQUARES, 24.962998, fit.start(), 1e-6);
-        Published.check(LEAST_SQUARES, 39.973938, fit.tau(), 1e-6);
-        Published.check(LEAST_SQUARES, 0.0687133, fit.sse(), 5e-8);
-        Published.check(LEAST_SQUARES, 0.131066, fit.sigma(), 5e-7);
-        Published.check(LEAST_SQUARES, 0.11324473, fit.settledError(), 1e-5);
-        Published.check(LEAST_SQUARES, 0.25351007, fit.tauError(), 1e-5);
+        Result result = warmUp(series(MEASURED, 7), null);
+        checkFit(result, 84.991626, 24.962998, 39.973938);
+        Published.check(LEAST_SQUARES, 0.131066, FigureOf.value(result, "Scatter of the samples"), 5e-7);
     }
 
     @Test
     void leastSquares_startKnown() {
-        FirstOrderFit fit = FirstOrderFit.from(25.0, TIMES, MEASURED);
-        Published.check(LEAST_SQUARES, 84.997812, fit.settled(), 1e-6);
-        Published.check(LEAST_SQUARES, 40.008882, fit.tau(), 1e-6);
-        Published.check(LEAST_SQUARES, 0.10066038, fit.settledError(), 1e-5);
-        Published.check(LEAST_SQUARES, 0.20282306, fit.tauError(), 1e-5);
+        checkFit(new WarmUp().calculate(new Input(series(MEASURED, 7), 25.0, null)), 84.997812, 25.0, 40.008882);
     }
 
     @Test
     void leastSquares_roundedData() {
-        FirstOrderFit fit = FirstOrderFit.of(TIMES, ROUNDED);
-        Published.check(LEAST_SQUARES, 84.996643, fit.settled(), 1e-6);
-        Published.check(LEAST_SQUARES, 24.999901, fit.start(), 1e-6);
-        Published.check(LEAST_SQUARES, 39.992635, fit.tau(), 1e-6);
+        checkFit(warmUp(series(ROUNDED, 7), null), 84.996643, 24.999901, 39.992635);
     }
 
-    /** Noise-free series give their parameters back, wherever the clock starts, heating or cooling down. */
-    @ParameterizedTest
-    @ValueSource(longs = {1, 2, 3, 4, 5, 6, 7, 8})
-    void exactSeries_giveTheirParametersBack(long seed) {
-        SplittableRandom random = new SplittableRandom(seed);
-        for (int row = 0; row < 50; row++) {
-            FirstOrderFit truth = new FirstOrderFit(
-                    random.nextDouble(20, 110), random.nextDouble(10, 110), random.nextDouble(5, 2000), 0, 1, 0, 0);
-            double offset = random.nextDouble(0, 1e5);
-            double[] times = new double[random.nextInt(4, 30)];
-            double[] values = new double[times.length];
-            double span = truth.tau() * random.nextDouble(1.5, 6);
-            for (int i = 0; i < times.length; i++) {
-                times[i] = offset + span * i / (times.length - 1);
-                values[i] = truth.at(times[i] - times[0]);
-            }
-            FirstOrderFit fit = FirstOrderFit.of(times, values);
-            String where = "seed " + seed + ", row " + row;
-            assertEquals(truth.settled(), fit.settled(), 1e-5, where);
-            assertEquals(truth.start(), fit.start(), 1e-5, where);
-            assertEquals(1, fit.tau() / truth.tau(), 1e-5, where);
-        }
-    }
-
-    /** No other parameters near the fit do better: the fit is a minimum. */
-    @ParameterizedTest
-    @ValueSource(longs = {11, 12, 13, 14})
-    void fit_isAMinimum(long seed) {
-        SplittableRandom random = new SplittableRandom(seed);
-        double[] noisy = MEASURED.clone();
-        for (int i = 0; i < noisy.length; i++) {
-            noisy[i] += random.nextDouble(-1, 1);
-        }
-        FirstOrderFit fit = FirstOrderFit.of(TIMES, noisy);
-        for (int i = 0; i < 200; i++) {
-            FirstOrderFit other = new FirstOrderFit(
-                    fit.settled() + random.nextDouble(-1, 1),
-                    fit.start() + random.nextDouble(-1, 1),
-                    fit.tau() * random.nextDouble(0.9, 1.1),
-                    0,
-                    1,
-                    0,
-                    0);
-            assertTrue(sse(other, noisy) >= fit.sse(), "seed " + seed);
-        }
-    }
-
-    private static double sse(FirstOrderFit curve, double[] values) {
-        double sum = 0;
-        for (int i = 0; i < TIMES.length; i++) {
-            sum += Math.pow(values[i] - curve.at(TIMES[i]), 2);
-        }
-        return sum;
+    /** The clock may start anywhere. */
+    @Test
+    void times_countFromTheFirstSample() {
+        List<Sample> late = series(MEASURED, 7).stream()
+                .map(s -> new Sample(s.seconds() + 1e6, s.temperature()))
+                .toList();
+        checkFit(warmUp(late, null), 84.991626, 24.962998, 39.973938);
+        assertEquals(99.4, FigureOf.value(warmUp(late, 80.0), "Time to the trip point"), 0.2);
     }
 
     private static List<Sample> series(double[] values, int count) {

@@ -18,6 +18,7 @@ import org.benchtrail.core.Published;
 import org.benchtrail.core.bench.FigureOf;
 import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.bench.Result.Level;
+import org.benchtrail.core.measure.Uncertainty;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -59,13 +60,13 @@ class JudgingTest {
 
     @Test
     void uncertainties_combine() {
-        double[] parts = {Uncertainties.rectangular(0.0781), Uncertainties.rectangular(0.005), 0.012};
-        Published.check(GUM_RECOMPUTED, 0.046750, Uncertainties.combined(parts), 5e-7);
+        double[] parts = {Uncertainty.rectangular(0.0781), Uncertainty.rectangular(0.005), 0.012};
+        Published.check(GUM_RECOMPUTED, 0.046750, Uncertainty.combine(parts), 5e-7);
         double[] gauge = {25, 9.7, 2.9, 16.6};
         double[] degrees = {18, 25.6, 50, 2};
-        Published.check(GUM_H1, 1003.06, Math.pow(Uncertainties.combined(gauge), 2), 5e-3);
-        Published.check(GUM_H1, 31.671, Uncertainties.combined(gauge), 5e-4);
-        Published.check(GUM_H1, 16.76, Uncertainties.effectiveDegrees(gauge, degrees), 5e-3);
+        Published.check(GUM_H1, 1003.06, Math.pow(Uncertainty.combine(gauge), 2), 5e-3);
+        Published.check(GUM_H1, 31.671, Uncertainty.combine(gauge), 5e-4);
+        Published.check(GUM_H1, 16.76, Uncertainty.effectiveDegrees(gauge, degrees), 5e-3);
         Published.check(GUM_H1, 2.9208, TDistribution.of(16).inverseCumulativeProbability(0.995), 5e-5);
     }
 
@@ -379,6 +380,6 @@ class JudgingTest {
         double[] known = {1, 2};
         double[] endless = new double[2];
         Arrays.fill(endless, Double.POSITIVE_INFINITY);
-        assertEquals(Double.POSITIVE_INFINITY, Uncertainties.effectiveDegrees(known, endless));
+        assertEquals(Double.POSITIVE_INFINITY, Uncertainty.effectiveDegrees(known, endless));
     }
 }

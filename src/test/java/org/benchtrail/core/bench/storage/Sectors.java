@@ -3,11 +3,11 @@ package org.benchtrail.core.bench.storage;
 import java.util.HexFormat;
 
 /** Sectors as a drive would hand them out, built byte by byte from the published layouts. */
-final class Sectors {
+public final class Sectors {
     private Sectors() {}
 
     /** A log page of a drive that raises no alarm. */
-    static byte[] nvme() {
+    public static byte[] nvme() {
         byte[] page = new byte[512];
         page[1] = 0x36;
         page[2] = 0x01;
@@ -28,14 +28,14 @@ final class Sectors {
         return page;
     }
 
-    static void number(byte[] page, int offset, int size, long value) {
+    public static void number(byte[] page, int offset, int size, long value) {
         for (int i = 0; i < size; i++) {
             page[offset + i] = (byte) (value >> (8 * i));
         }
     }
 
     /** An attribute sector with rows of id, flags, value, worst, raw. */
-    static byte[] attributes(long[]... rows) {
+    public static byte[] attributes(long[]... rows) {
         byte[] sector = new byte[512];
         sector[0] = 0x10;
         int at = 2;
@@ -51,7 +51,7 @@ final class Sectors {
     }
 
     /** A threshold sector with rows of id, threshold. */
-    static byte[] thresholds(int[]... rows) {
+    public static byte[] thresholds(int[]... rows) {
         byte[] sector = new byte[512];
         sector[0] = 0x10;
         int at = 2;
@@ -64,7 +64,7 @@ final class Sectors {
     }
 
     /** Sets the last byte so that all bytes add up to 0 modulo 256. */
-    static byte[] sealed(byte[] sector) {
+    public static byte[] sealed(byte[] sector) {
         int sum = 0;
         for (int i = 0; i < 511; i++) {
             sum += sector[i];
@@ -73,7 +73,7 @@ final class Sectors {
         return sector;
     }
 
-    static byte[] swapped(byte[] sector) {
+    public static byte[] swapped(byte[] sector) {
         byte[] result = new byte[sector.length];
         for (int i = 0; i < sector.length; i += 2) {
             result[i] = sector[i + 1];
@@ -82,7 +82,7 @@ final class Sectors {
         return result;
     }
 
-    static String hex(byte[] sector) {
+    public static String hex(byte[] sector) {
         return HexFormat.ofDelimiter(" ").formatHex(sector);
     }
 }
