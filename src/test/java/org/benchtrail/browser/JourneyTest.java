@@ -168,6 +168,47 @@ class JourneyTest {
     }
 
     @Test
+    void shopsFigures_areLookedAtAndReadIn() {
+        try (Person omar = person("omar");
+                Person ines = person("ines")) {
+            omar.go("/catalogue");
+            omar.sees("Catalogue of causes");
+            omar.look("catalogue");
+            omar.go("/catalogue/edit");
+            omar.look("catalogue-edit");
+            omar.go("/catalogue/versions");
+            omar.look("catalogue-versions");
+            for (String page : List.of("/learning", "/learning/cases", "/learning/preview", "/learning/calibration")) {
+                omar.go(page);
+                omar.look(page.substring(1).replace('/', '-'));
+            }
+            omar.go("/limits");
+            omar.fill("quantity", "Load of the UPS in the cupboard");
+            omar.fill("unit", "squiggle");
+            omar.fill("upper", "70");
+            omar.fill("id", "site-ups-load");
+            omar.fill("source", "policy of the shop");
+            omar.press("Add the limit");
+            omar.sees("is not a known unit");
+            omar.fill("unit", "%");
+            omar.press("Add the limit");
+            omar.sees("at most 70 %");
+            omar.look("limits");
+
+            ines.go("/read-in");
+            ines.choose("kind", "ups-mib");
+            ines.fill("text", "upsBatteryStatus.0 = 3\nupsOutputPercentLoad.1 = 34\nupsBatteryVoltage.0 = 274");
+            ines.press("Preview");
+            ines.sees("27.4");
+            ines.look("read-in");
+            ines.fill("text", "upsBatteryVoltag.0 = 274");
+            ines.press("Preview");
+            ines.sees("upsBatteryVoltage");
+            ines.look("read-in-refused");
+        }
+    }
+
+    @Test
     void simpleTicket_needsAtMostTwelveFormsFromReportToClosure() {
         try (Person ines = person("ines")) {
             int before = ines.sent();
