@@ -6,10 +6,8 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import org.benchtrail.core.method.Category;
 import org.jspecify.annotations.Nullable;
 
@@ -57,27 +55,30 @@ final class Ranker {
 
     /** The best on a shelf, of what has all terms. */
     Ranked all(Shelf shelf, Terms terms, @Nullable Category category) throws SQLException {
-        Looked newest = run(shelf.newest(category != null, true), category, terms.all());
-        if (newest.settles()) {
-            return new Ranked(newest.keys, newest.total, newest.looked < Shelf.WALK);
-        }
-        Terms rare = newest.total >= Shelf.SEVERAL ? Terms.NONE : rare(shelf, terms, category);
-        if (rare.isEmpty()) {
-            Looked further = run(shelf.further(category != null, true), category, terms.all());
-            return new Ranked(further.keys, further.total, false);
-        }
-        Looked indexed = run(shelf.indexed(category != null, true), category, terms.all(), rare.all());
-        return new Ranked(indexed.keys, indexed.total, indexed.looked <= Shelf.RANKED);
+        return rank(shelf, terms, terms.all(), true, category);
     }
 
-    /** The best on a shelf, of what has any term. Where none is to be found among the newest, all are rare. */
+    /** The best on a shelf, of what has any term. */
     Ranked any(Shelf shelf, Terms terms, @Nullable Category category) throws SQLException {
-        Looked newest = run(shelf.newest(category != null, false), category, terms.any());
-        if (newest.settles()) {
-            return new Ranked(newest.keys, newest.total, newest.looked < Shelf.WALK);
+        return rank(shelf, terms, terms.any(), false, category);
+    }
+
+    private Ranked rank(Shelf shelf, Terms terms, String query, boolean every, @Nullable Category category)
+            throws SQLException {
+        Looked newest = run(shelf.newest(category != null, every), category, query);
+        if (newest.total >= Shelf.ENOUGH || newest.looked < Shelf.WALK) {
+            return newest.ranked(Shelf.WALK);
         }
-        Looked indexed = run(shelf.indexed(category != null, false), category, terms.any(), terms.any());
-        return new Ranked(indexed.keys, indexed.total, indexed.looked <= Shelf.RANKED);
+        Looked further = run(shelf.further(category != null, every), category, query);
+        if (further.total >= Shelf.FEW_ENOUGH || further.looked < Shelf.FURTHER) {
+            return further.ranked(Shelf.FURTHER);
+        }
+        Terms asked = every ? rare(shelf, terms, category) : terms;
+        if (asked.isEmpty()) {
+            return further.ranked(Shelf.FURTHER);
+        }
+        String index = every ? asked.all() : asked.any();
+        return run(shelf.indexed(category != null, every), category, query, index).ranked(Shelf.RANKED + 1);
     }
 
     /** Those terms that few of the newest have; one that stands alone is so, since few were found. */
@@ -86,7 +87,15 @@ final class Ranker {
         if (each.size() == 1) {
             return terms;
         }
-        Set<String> rare = new HashSet<>();
+        Map<String, Integer> having = having(shelf, each, category);
+        Terms rare = terms.only(t -> having.getOrDefault(t.word(), 0) < Shelf.RARE);
+        return rare.isEmpty() ? terms.only(t -> having.getOrDefault(t.word(), 0) < Shelf.COMMON) : rare;
+    }
+
+    /** How many of the newest have each word. */
+    private Map<String, Integer> having(Shelf shelf, List<Terms.Term> each, @Nullable Category category)
+            throws SQLException {
+        Map<String, Integer> having = new HashMap<>();
         try (PreparedStatement statement = connection.prepareStatement(shelf.counts(category != null, each.size()))) {
             for (int i = 0; i < each.size(); i++) {
                 statement.setString(i + 1, each.get(i).query());
@@ -97,19 +106,22 @@ final class Ranker {
             try (ResultSet row = statement.executeQuery()) {
                 row.next();
                 for (int i = 0; i < each.size(); i++) {
-                    if (row.getInt(i + 1) < Shelf.COMMON) {
-                        rare.add(each.get(i).word());
-                    }
+                    having.put(each.get(i).word(), row.getInt(i + 1));
                 }
             }
         }
-        return terms.only(rare);
+        return having;
     }
 
+    /**
+     * What one statement found.
+     *
+     * @param looked rows that it looked at; at least {@link Shelf#FURTHER} if it found none and so could not tell
+     */
     private record Looked(List<Long> keys, int total, int looked) {
-        /** Whether the newest are all there are, or hold enough. */
-        boolean settles() {
-            return looked < Shelf.WALK || total >= Shelf.ENOUGH;
+        /** @param bound of the rows that it would look at; with fewer it saw them all */
+        Ranked ranked(int bound) {
+            return new Ranked(keys, total, keys.isEmpty() || looked < bound);
         }
     }
 
@@ -130,7 +142,7 @@ final class Ranker {
                     total = row.getInt(2);
                     looked = row.getInt(3);
                 }
-                return new Looked(keys, total, keys.isEmpty() ? Shelf.WALK : looked);
+                return new Looked(keys, total, keys.isEmpty() ? Shelf.FURTHER : looked);
             }
         }
     }

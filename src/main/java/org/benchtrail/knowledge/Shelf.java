@@ -8,14 +8,17 @@ enum Shelf {
     /** How many of the newest are looked at one by one before the index of words is asked. */
     static final int WALK = 1_500;
 
-    /** How far back it goes where that is not enough and the index would find too much. */
-    private static final int FURTHER = 5 * WALK;
+    /** How far back it goes next: cheaper than gathering from the index what tens of thousands have. */
+    static final int FURTHER = 10 * WALK;
+
+    /** So many found that far back are enough. */
+    static final int FEW_ENOUGH = 10;
 
     /** So many found among the newest are enough to rank; then the words are too common to rank all that have them. */
     static final int ENOUGH = 30;
 
-    /** From so many found among the newest on it is quicker to look further back than to fetch all that the index finds. */
-    static final int SEVERAL = 4;
+    /** Words that fewer of the newest have are rare: the index is asked for them alone, as long as there are any. */
+    static final int RARE = WALK / 50;
 
     /** A word that so many of the newest have is too common to ask the index for. */
     static final int COMMON = WALK / 8;

@@ -5,6 +5,7 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 
 /**
@@ -13,8 +14,6 @@ import java.util.stream.Collectors;
  * syntax passes, since words are letters and digits.
  */
 record Terms(List<Term> terms) {
-    static final Terms NONE = new Terms(List.of());
-
     private static final int MOST = 12;
 
     Terms {
@@ -93,9 +92,8 @@ record Terms(List<Term> terms) {
         return terms.stream().map(Term::query).collect(Collectors.joining(" | "));
     }
 
-    /** Those with these words alone. */
-    Terms only(Set<String> words) {
-        return new Terms(terms.stream().filter(t -> words.contains(t.word())).toList());
+    Terms only(Predicate<Term> which) {
+        return new Terms(terms.stream().filter(which).toList());
     }
 
     /** With other words in place of mistyped ones. */
