@@ -158,6 +158,8 @@ class JourneyTest {
             ines.page.goBack();
             ines.go(sheet);
 
+            acceptedAsACase();
+
             ines.page.locator("a:has-text('Read all and verify')").click();
             ines.sees("The chain holds");
             ines.sees("refused");
@@ -165,6 +167,36 @@ class JourneyTest {
             ines.page.locator("table.trail a").nth(1).click();
             ines.look("entry");
         }
+    }
+
+    /** A supervisor accepts what was closed, sees what it would change, and takes it back. */
+    private void acceptedAsACase() {
+        try (Person omar = person("omar")) {
+            omar.go("/learning");
+            omar.look("learning-waiting");
+            tick(omar, "Shuts down a few minutes after start");
+            omar.press("Accept the ticked ones");
+            omar.go("/learning/preview");
+            omar.sees("heat sink loose or badly seated");
+            omar.look("learning-preview-one-case");
+            omar.go("/learning/cases");
+            omar.look("learning-cases-one");
+            omar.page
+                    .locator("tr:has-text('Ines Harrow') input[type=checkbox]")
+                    .first()
+                    .check();
+            omar.fill("reason", "Only to see what it changes");
+            omar.press("Withdraw the ticked ones");
+            omar.go("/learning/preview");
+            omar.seesNot("heat sink loose or badly seated");
+        }
+    }
+
+    private static void tick(Person person, String title) {
+        person.page
+                .locator("tr:has-text('" + title + "') input[type=checkbox]")
+                .first()
+                .check();
     }
 
     @Test
