@@ -78,7 +78,8 @@ final class Ranker {
             return further.ranked(Shelf.FURTHER);
         }
         String index = every ? asked.all() : asked.any();
-        return run(shelf.indexed(category != null, every), category, query, index).ranked(Shelf.RANKED + 1);
+        return run(shelf.indexed(category != null, every), category, query, index)
+                .ranked(Shelf.RANKED + 1);
     }
 
     /** Those terms that few of the newest have; one that stands alone is so, since few were found. */
