@@ -19,7 +19,7 @@ final class Hits {
     private static final String BOUNDS = "StartSel=" + Marked.START + ", StopSel=" + Marked.STOP;
     private static final String WHOLE = "HighlightAll=true, " + BOUNDS;
     private static final String PASSAGE =
-            "MaxFragments=2, MaxWords=22, MinWords=8, FragmentDelimiter=\" … \", " + BOUNDS;
+            "MaxFragments=2, MaxWords=35, MinWords=20, FragmentDelimiter=\" … \", " + BOUNDS;
 
     private static final String CAUSES = "select id, ts_headline('simple', title, query, ?), category, state,"
             + " ts_headline('simple', shows, query, ?), ts_headline('simple', apart, query, ?), confirmations, measured,"
