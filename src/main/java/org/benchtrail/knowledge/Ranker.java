@@ -74,7 +74,8 @@ final class Ranker {
         Map<String, Integer> having = every && each.size() > 1
                 ? having(shelf, each, category)
                 : Map.of(each.get(0).word(), newest.total);
-        if (Collections.min(having.values()) >= Shelf.SEVERAL) {
+        // a word that none of the newest has would hardly be found further back, and is quick to look up
+        if (Collections.min(having.values()) > 0) {
             Looked further = run(shelf.further(category != null, every), category, query);
             if (further.total >= Shelf.FEW_ENOUGH || further.looked < Shelf.FURTHER) {
                 return further.ranked(Shelf.FURTHER);

@@ -17,9 +17,6 @@ enum Shelf {
     /** So many found among the newest are enough to rank; then the words are too common to rank all that have them. */
     static final int ENOUGH = 30;
 
-    /** A word that fewer of the newest have is looked up at once: to look further back would find too little. */
-    static final int SEVERAL = 3;
-
     /** Words that fewer of the newest have are rare: the index is asked for them alone, as long as there are any. */
     static final int RARE = WALK / 50;
 
