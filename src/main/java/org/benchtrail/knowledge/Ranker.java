@@ -5,6 +5,7 @@ import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -69,28 +70,32 @@ final class Ranker {
         if (newest.total >= Shelf.ENOUGH || newest.looked < Shelf.WALK) {
             return newest.ranked(Shelf.WALK);
         }
-        Looked further = run(shelf.further(category != null, every), category, query);
-        if (further.total >= Shelf.FEW_ENOUGH || further.looked < Shelf.FURTHER) {
-            return further.ranked(Shelf.FURTHER);
+        List<Terms.Term> each = terms.terms();
+        Map<String, Integer> having = every && each.size() > 1
+                ? having(shelf, each, category)
+                : Map.of(each.get(0).word(), newest.total);
+        // a word that none of the newest has would hardly be found further back, and is quick to look up
+        if (Collections.min(having.values()) > 0) {
+            Looked further = run(shelf.further(category != null, every), category, query);
+            if (further.total >= Shelf.FEW_ENOUGH || further.looked < Shelf.FURTHER) {
+                return further.ranked(Shelf.FURTHER);
+            }
         }
-        Terms asked = every ? rare(shelf, terms, category) : terms;
-        if (asked.isEmpty()) {
-            return further.ranked(Shelf.FURTHER);
-        }
+        Terms asked = every ? rarest(terms, having) : terms;
         String index = every ? asked.all() : asked.any();
         return run(shelf.indexed(category != null, every), category, query, index)
                 .ranked(Shelf.RANKED + 1);
     }
 
-    /** Those terms that few of the newest have; one that stands alone is so, since few were found. */
-    private Terms rare(Shelf shelf, Terms terms, @Nullable Category category) throws SQLException {
-        List<Terms.Term> each = terms.terms();
-        if (each.size() == 1) {
-            return terms;
+    /** The rare terms; where there are none, those that are not common; all, if they are common and yet never together. */
+    private static Terms rarest(Terms terms, Map<String, Integer> having) {
+        for (int bound : new int[] {Shelf.RARE, Shelf.COMMON}) {
+            Terms rare = terms.only(t -> having.getOrDefault(t.word(), 0) < bound);
+            if (!rare.isEmpty()) {
+                return rare;
+            }
         }
-        Map<String, Integer> having = having(shelf, each, category);
-        Terms rare = terms.only(t -> having.getOrDefault(t.word(), 0) < Shelf.RARE);
-        return rare.isEmpty() ? terms.only(t -> having.getOrDefault(t.word(), 0) < Shelf.COMMON) : rare;
+        return terms;
     }
 
     /** How many of the newest have each word. */

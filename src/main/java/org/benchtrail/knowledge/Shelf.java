@@ -24,7 +24,7 @@ enum Shelf {
     static final int COMMON = WALK / 8;
 
     /** At most so many of what the index finds are ranked, the newest. */
-    static final int RANKED = 1_000;
+    static final int RANKED = 500;
 
     /** Rows of an answer, over all its pages. */
     static final int SHOWN = 200;

@@ -62,12 +62,13 @@ record Terms(List<Term> terms) {
         // the stemmer writes 'batteri' for batteries and battery alike: what all of them begin with is one letter
         // shorter
         String root = stem.endsWith("i") && !word.equals(stem) ? stem.substring(0, stem.length() - 1) : stem;
-        Set<String> forms = new java.util.TreeSet<>();
-        forms.add(last ? beginning(word) : exact(word));
-        if (root.length() >= 3 && (!root.equals(word) || word.length() >= 4)) {
-            forms.add(beginning(root));
+        boolean stands = root.length() >= 3 && (!root.equals(word) || word.length() >= 4);
+        if (stands && word.startsWith(root)) {
+            // every form of the word begins so; to name the word beside it would make the index look twice
+            return Set.of(beginning(root));
         }
-        return forms;
+        String typed = last ? beginning(word) : exact(word);
+        return stands ? Set.of(typed, beginning(root)) : Set.of(typed);
     }
 
     private static String exact(String word) {

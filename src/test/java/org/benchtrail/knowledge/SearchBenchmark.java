@@ -275,13 +275,15 @@ class SearchBenchmark {
         double p95 = ms[(int) Math.ceil(0.95 * ms.length) - 1];
         say(String.format(
                 Locale.ROOT,
-                "%-32s %3d queries, p50 %8.1f ms, p95 %8.1f ms, most %8.1f ms, %.1f results each",
+                "%-32s %3d queries, p50 %8.1f ms, p95 %8.1f ms, most %8.1f ms, %.1f results each, load %.1f",
                 what,
                 ms.length,
                 ms[ms.length / 2],
                 p95,
                 ms[ms.length - 1],
-                (double) found / ms.length));
+                (double) found / ms.length,
+                java.lang.management.ManagementFactory.getOperatingSystemMXBean()
+                        .getSystemLoadAverage()));
         return p95;
     }
 
