@@ -789,13 +789,8 @@ public final class SheetView {
         return Choices.ALL;
     }
 
-    /** Whether a fact of that kind can be put right. */
+    /** Whether the page of an entry offers to put it right; the report that opened the ticket is left to the API. */
     static boolean correctable(Fact fact) {
-        return fact instanceof IdentifyFact.Evidence
-                || fact instanceof IdentifyFact.SymptomRecorded
-                || fact instanceof TheorizeFact.TheoryStated
-                || fact instanceof TestFact.CheckPlanned
-                || fact instanceof PlanFact.ActionPlanned
-                || fact instanceof DocumentFact.EffortRecorded;
+        return !(fact instanceof DeskFact.Opened) && Method.correctable(fact);
     }
 }

@@ -30,10 +30,15 @@ final class Corrections {
 
     private Corrections() {}
 
+    /** Whether an entry of that kind is ever put right. */
+    static boolean isCorrectable(Fact fact) {
+        return CORRECTABLE.contains(fact.getClass());
+    }
+
     static List<Missing> refuse(JobSheet sheet, Corrected correction, Actor actor) {
         Noted<Fact> old = sheet.at(correction.entry(), Fact.class, "entry");
         Fact replacement = correction.replacement();
-        if (!CORRECTABLE.contains(old.fact().getClass())) {
+        if (!isCorrectable(old.fact())) {
             throw new Invalid("entry", "An entry of this kind is not corrected: record the present state instead.");
         }
         if (replacement != null && replacement.getClass() != old.fact().getClass()) {

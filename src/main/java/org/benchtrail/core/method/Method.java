@@ -56,6 +56,11 @@ public final class Method {
         return Gate.of(new Situation(sheet, policy, now, move));
     }
 
+    /** Whether an entry of that kind is ever put right; who may, and when, is decided with the act. */
+    public static boolean correctable(Fact fact) {
+        return Corrections.isCorrectable(fact);
+    }
+
     /** Why policy asks for somebody else's approval of the plan of this round; empty if it does not. */
     public static List<String> approvalReasons(JobSheet sheet, Policy policy) {
         return PlanGaps.approvalReasons(sheet, policy);
