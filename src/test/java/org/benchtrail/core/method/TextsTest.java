@@ -14,9 +14,33 @@ import java.util.function.Supplier;
 import java.util.stream.Stream;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.Invalid.Problem;
-import org.benchtrail.core.method.IdentifyFact.AttachmentAdded;
-import org.benchtrail.core.method.IdentifyFact.SymptomRecorded;
-import org.benchtrail.core.method.PlanFact.ActionPlanned;
+import org.benchtrail.core.method.desk.Cancelled;
+import org.benchtrail.core.method.document.EffortRecorded;
+import org.benchtrail.core.method.identify.AttachmentAdded;
+import org.benchtrail.core.method.identify.ChangeAnswer;
+import org.benchtrail.core.method.identify.ChangeKind;
+import org.benchtrail.core.method.identify.ChangesAsked;
+import org.benchtrail.core.method.identify.DataAnswered;
+import org.benchtrail.core.method.identify.DataState;
+import org.benchtrail.core.method.identify.ExtractRecorded;
+import org.benchtrail.core.method.identify.Hazard;
+import org.benchtrail.core.method.identify.HazardsScreened;
+import org.benchtrail.core.method.identify.LikenessChecked;
+import org.benchtrail.core.method.identify.OnsetRecorded;
+import org.benchtrail.core.method.identify.StopWorkCleared;
+import org.benchtrail.core.method.identify.SymptomRecorded;
+import org.benchtrail.core.method.plan.ActionPlanned;
+import org.benchtrail.core.method.plan.ActionSettled;
+import org.benchtrail.core.method.plan.PlanApproved;
+import org.benchtrail.core.method.plan.Settlement;
+import org.benchtrail.core.method.theorize.Inspection;
+import org.benchtrail.core.method.theorize.Obvious;
+import org.benchtrail.core.method.theorize.ObviousQuestioned;
+import org.benchtrail.core.method.theorize.TheoriesRanked;
+import org.benchtrail.core.method.theorize.TheoryStated;
+import org.benchtrail.core.method.verify.FunctionChecked;
+import org.benchtrail.core.method.verify.ItemState;
+import org.benchtrail.core.method.verify.SoakRun;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
@@ -47,15 +71,11 @@ class TextsTest {
         assertEquals(4_000, kept("x".repeat(4_000)).length());
         assertEquals(4_000, kept("  " + "x".repeat(4_000) + "  ").length());
         assertEquals(List.of("words"), fields(() -> new SymptomRecorded("x".repeat(4_001), "Seen", false)));
+        assertEquals(300, new TheoryStated("x".repeat(300), null).text().length());
+        assertEquals(List.of("text"), fields(() -> new TheoryStated("x".repeat(301), null)));
         assertEquals(
-                300, new TheorizeFact.TheoryStated("x".repeat(300), null).text().length());
-        assertEquals(List.of("text"), fields(() -> new TheorizeFact.TheoryStated("x".repeat(301), null)));
-        assertEquals(
-                20_000,
-                new IdentifyFact.ExtractRecorded("log", "x".repeat(20_000))
-                        .text()
-                        .length());
-        assertEquals(List.of("text"), fields(() -> new IdentifyFact.ExtractRecorded("log", "x".repeat(20_001))));
+                20_000, new ExtractRecorded("log", "x".repeat(20_000)).text().length());
+        assertEquals(List.of("text"), fields(() -> new ExtractRecorded("log", "x".repeat(20_001))));
     }
 
     @ParameterizedTest
@@ -74,17 +94,16 @@ class TextsTest {
     @ValueSource(
             strings = {"a\nb", "a\r\nb", "a \r b", "a\tb", "a\n\n\nb", "a\u2028b", "a\u2029b", "a\u0085b", "\na\nb\n"})
     void oneLine_isFolded(String typed) {
-        assertEquals("a b", new TheorizeFact.TheoryStated(typed, null).text());
-        assertEquals("a b", new TheorizeFact.TheoryStated("Dust", typed).causeId());
-        assertEquals(List.of("a b"), new IdentifyFact.LikenessChecked(List.of(typed)).shown());
+        assertEquals("a b", new TheoryStated(typed, null).text());
+        assertEquals("a b", new TheoryStated("Dust", typed).causeId());
+        assertEquals(List.of("a b"), new LikenessChecked(List.of(typed)).shown());
     }
 
     @Test
     void identifiers_areCheckedAsText() {
-        assertEquals(List.of("causeId"), fields(() -> new TheorizeFact.TheoryStated("Dust", "\ud83d")));
-        assertEquals(List.of("shown"), fields(() -> new IdentifyFact.LikenessChecked(List.of("40718-6", "\u0000"))));
-        assertEquals(
-                List.of("shown"), fields(() -> new IdentifyFact.LikenessChecked(Collections.nCopies(201, "40718-6"))));
+        assertEquals(List.of("causeId"), fields(() -> new TheoryStated("Dust", "\ud83d")));
+        assertEquals(List.of("shown"), fields(() -> new LikenessChecked(List.of("40718-6", "\u0000"))));
+        assertEquals(List.of("shown"), fields(() -> new LikenessChecked(Collections.nCopies(201, "40718-6"))));
     }
 
     @Test
@@ -96,43 +115,40 @@ class TextsTest {
     }
 
     static Stream<Arguments> malformed() {
-        Map<IdentifyFact.Change, IdentifyFact.Answer> changes =
+        Map<ChangeKind, ChangeAnswer> changes =
                 new EnumMap<>(Sheets.anyChanges().answers());
-        changes.remove(IdentifyFact.Change.PLACE);
-        Map<IdentifyFact.Change, IdentifyFact.Answer> yes =
-                new EnumMap<>(Sheets.anyChanges().answers());
-        yes.put(IdentifyFact.Change.PLACE, IdentifyFact.Answer.YES);
-        Map<IdentifyFact.Hazard, Boolean> hazards =
-                new EnumMap<>(Sheets.noHazard().present());
-        hazards.remove(IdentifyFact.Hazard.SMOKE);
-        Map<TheorizeFact.Obvious, TheorizeFact.Look> looks =
-                new EnumMap<>(Sheets.anyObvious().looks());
-        looks.remove(TheorizeFact.Obvious.CABLES);
-        Map<Integer, VerifyFact.ItemState> items = new HashMap<>();
+        changes.remove(ChangeKind.PLACE);
+        Map<ChangeKind, ChangeAnswer> yes = new EnumMap<>(Sheets.anyChanges().answers());
+        yes.put(ChangeKind.PLACE, ChangeAnswer.YES);
+        Map<Hazard, Boolean> hazards = new EnumMap<>(Sheets.noHazard().present());
+        hazards.remove(Hazard.SMOKE);
+        Map<Obvious, Inspection> looks = new EnumMap<>(Sheets.anyObvious().looks());
+        looks.remove(Obvious.CABLES);
+        Map<Integer, ItemState> items = new HashMap<>();
         items.put(0, null);
         return Stream.of(
-                row("when", () -> new IdentifyFact.OnsetRecorded(true, "")),
-                row("answers.PLACE", () -> new IdentifyFact.ChangesAsked(changes, "")),
-                row("note", () -> new IdentifyFact.ChangesAsked(yes, "")),
-                row("present.SMOKE", () -> new IdentifyFact.HazardsScreened(hazards)),
-                row("acknowledged", () -> new IdentifyFact.StopWorkCleared("Aired", false)),
-                row("note", () -> new IdentifyFact.DataAnswered(IdentifyFact.DataState.IMPOSSIBLE, "")),
+                row("when", () -> new OnsetRecorded(true, "")),
+                row("answers.PLACE", () -> new ChangesAsked(changes, "")),
+                row("note", () -> new ChangesAsked(yes, "")),
+                row("present.SMOKE", () -> new HazardsScreened(hazards)),
+                row("acknowledged", () -> new StopWorkCleared("Aired", false)),
+                row("note", () -> new DataAnswered(DataState.IMPOSSIBLE, "")),
                 row("file", () -> new AttachmentAdded("a", "b", 0, "0".repeat(64), "c")),
                 row("sha256", () -> new AttachmentAdded("a", "b", 1, "0".repeat(63) + "G", "c")),
                 row("sha256", () -> new AttachmentAdded("a", "b", 1, null, "c")),
                 row("bytes", () -> new AttachmentAdded("a", "b", (1L << 53) + 1, "0".repeat(64), "c")),
-                row("duplicateOf", () -> new MoveFact.Cancelled("Same", "40718-5")),
-                row("duplicateOf", () -> new MoveFact.Cancelled("Same", "seven")),
-                row("looks.CABLES", () -> new TheorizeFact.ObviousQuestioned(looks, "")),
-                row("order", () -> new TheorizeFact.TheoriesRanked(List.of(), "x")),
-                row("actions", () -> new PlanFact.PlanApproved(List.of(), "")),
-                row("note", () -> new PlanFact.ActionSettled(1, PlanFact.Settlement.FAILED, "")),
-                row("note", () -> new PlanFact.ActionSettled(1, PlanFact.Settlement.NOT_NEEDED, "")),
-                row("items", () -> new VerifyFact.FunctionChecked(Map.of(), "")),
-                row("items", () -> new VerifyFact.FunctionChecked(items, "")),
-                row("minutes", () -> new VerifyFact.SoakRun(0, false, "")),
-                row("minutes", () -> new VerifyFact.SoakRun(525_601, false, "")),
-                row("minutes", () -> new DocumentFact.EffortRecorded(0, "")),
+                row("duplicateOf", () -> new Cancelled("Same", "40718-5")),
+                row("duplicateOf", () -> new Cancelled("Same", "seven")),
+                row("looks.CABLES", () -> new ObviousQuestioned(looks, "")),
+                row("order", () -> new TheoriesRanked(List.of(), "x")),
+                row("actions", () -> new PlanApproved(List.of(), "")),
+                row("note", () -> new ActionSettled(1, Settlement.FAILED, "")),
+                row("note", () -> new ActionSettled(1, Settlement.NOT_NEEDED, "")),
+                row("items", () -> new FunctionChecked(Map.of(), "")),
+                row("items", () -> new FunctionChecked(items, "")),
+                row("minutes", () -> new SoakRun(0, false, "")),
+                row("minutes", () -> new SoakRun(525_601, false, "")),
+                row("minutes", () -> new EffortRecorded(0, "")),
                 row("cost", () -> Sheets.action(false, false, false, false, "1.234", null)),
                 row("cost", () -> Sheets.action(false, false, false, false, "-1", null)));
     }
@@ -157,10 +173,10 @@ class TextsTest {
 
     @Test
     void factsKeepTheirOwnCopies() {
-        Map<Integer, VerifyFact.ItemState> items = new HashMap<>(Map.of(0, VerifyFact.ItemState.WORKS));
-        VerifyFact.FunctionChecked fact = new VerifyFact.FunctionChecked(items, "");
-        items.put(0, VerifyFact.ItemState.FAULTY);
-        assertEquals(VerifyFact.ItemState.WORKS, fact.items().get(0));
+        Map<Integer, ItemState> items = new HashMap<>(Map.of(0, ItemState.WORKS));
+        FunctionChecked fact = new FunctionChecked(items, "");
+        items.put(0, ItemState.FAULTY);
+        assertEquals(ItemState.WORKS, fact.items().get(0));
         assertTrue(Sheets.demandingAction().cautions().contains(Caution.MAINS));
         assertThrows(UnsupportedOperationException.class, () -> fact.items().clear());
     }

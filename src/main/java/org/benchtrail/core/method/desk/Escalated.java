@@ -1,0 +1,25 @@
+package org.benchtrail.core.method.desk;
+
+import org.benchtrail.core.method.Course;
+import org.benchtrail.core.method.Move;
+import org.benchtrail.core.method.Stamp;
+import org.benchtrail.core.text.Texts;
+
+public record Escalated(String to, String tried) implements MoveFact {
+    public Escalated {
+        Texts t = new Texts();
+        to = t.required("to", to, Texts.LINE, "Say to whom, or to which supplier.");
+        tried = t.required("tried", tried, Texts.PARAGRAPH, "Say what was tried.");
+        t.done();
+    }
+
+    @Override
+    public Move move() {
+        return Move.ESCALATE;
+    }
+
+    @Override
+    public Course after(Course before, Stamp stamp) {
+        return before.escalated(this);
+    }
+}

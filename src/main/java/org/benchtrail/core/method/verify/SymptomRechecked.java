@@ -1,0 +1,11 @@
+package org.benchtrail.core.method.verify;
+
+import org.benchtrail.core.text.Texts;
+
+public record SymptomRechecked(int symptom, boolean gone, String how) implements VerifyFact {
+    public SymptomRechecked {
+        Texts t = new Texts();
+        how = t.required("how", how, Texts.PARAGRAPH, "Say how it was looked for.");
+        t.done();
+    }
+}
