@@ -24,7 +24,7 @@ import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
 import org.benchtrail.platform.Html;
 import org.benchtrail.platform.Stale;
-import org.benchtrail.ticket.SheetPage;
+import org.benchtrail.ticket.sheet.SheetPage;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jboss.resteasy.reactive.RestQuery;
 import org.jspecify.annotations.Nullable;

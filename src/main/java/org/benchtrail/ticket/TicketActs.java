@@ -50,7 +50,7 @@ import org.benchtrail.trail.TrailStore;
 public class TicketActs {
     private final Tickets tickets;
     private final Requesters requesters;
-    private final Attachments attachments;
+    private final KeptFiles attachments;
     private final TrailStore trail;
     private final Directory people;
     private final Clock clock;
@@ -61,7 +61,7 @@ public class TicketActs {
     TicketActs(
             Tickets tickets,
             Requesters requesters,
-            Attachments attachments,
+            KeptFiles attachments,
             TrailStore trail,
             Directory people,
             Clock clock,
@@ -149,40 +149,6 @@ public class TicketActs {
         row.show(writing.sheet);
         changed.fire(new TicketChanged(number, writing.sheet, writing.entries));
         return new Outcome(number, writing.sheet, writing.recorded(missing), missing);
-    }
-
-    /**
-     * Keeps files and notes them on the ticket, and then does the acts: all or none, as {@link #perform(TicketNumber, int, List,
-     * Actor)}. Of a refused request the bytes stay behind, named by nothing.
-     */
-    @Transactional
-    public Outcome performWithFiles(
-            TicketNumber number, int version, List<NewFile> files, List<? extends Act> acts, Actor actor) {
-        Permissions.require(Permission.WORK_TICKETS, actor);
-        List<Act> all = new ArrayList<>();
-        files.forEach(file -> all.add(noted(file)));
-        all.addAll(acts);
-        return perform(number, version, all, null, actor);
-    }
-
-    private Act noted(NewFile file) {
-        AttachmentAdded added = new AttachmentAdded(
-                file.name(), file.mediaType(), file.content().length, attachments.keep(file.content()), file.shows());
-        return sheet -> added;
-    }
-
-    /** Keeps the bytes of a file and notes it on the ticket. */
-    @Transactional
-    public Outcome attach(
-            TicketNumber number,
-            int version,
-            String fileName,
-            String mediaType,
-            byte[] content,
-            String shows,
-            Actor actor) {
-        return performWithFiles(
-                number, version, List.of(new NewFile(fileName, mediaType, content, shows)), List.of(), actor);
     }
 
     private Stamp stamp(int entry, Instant last, Actor actor) {
