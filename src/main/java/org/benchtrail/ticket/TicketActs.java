@@ -116,34 +116,26 @@ public class TicketActs {
      */
     @Transactional
     public Outcome perform(TicketNumber number, int version, List<? extends Act> acts, Actor actor) {
-        return perform(number, version, acts, null, actor);
+        return carryOut(number, version, sheet -> new Work(acts, null), actor);
     }
 
-    /**
-     * As {@link #perform(TicketNumber, int, List, Actor)}, and then makes the move. What the acts recorded stays even if the
-     * move is refused.
-     */
+    /** As {@link #perform(TicketNumber, int, List, Actor)}, for what depends on the sheet: it is read once for all. */
     @Transactional
-    public Outcome performAndMove(
-            TicketNumber number, int version, List<? extends Act> acts, MoveFact move, Actor actor) {
-        return perform(number, version, acts, move, actor);
+    public Outcome perform(TicketNumber number, int version, Work.Order order, Actor actor) {
+        return carryOut(number, version, order, actor);
     }
 
-    private Outcome perform(
-            TicketNumber number,
-            int version,
-            List<? extends Act> acts,
-            @org.jspecify.annotations.Nullable MoveFact move,
-            Actor actor) {
+    private Outcome carryOut(TicketNumber number, int version, Work.Order order, Actor actor) {
         Permissions.require(Permission.WORK_TICKETS, actor);
         Ticket row = tickets.locked(number);
         Writing writing = new Writing(number, trail.read(number), actor);
         if (version != writing.sheet.entries()) {
             throw new Stale(writing.sheet.entries());
         }
-        List<Missing> missing = writing.all(acts);
-        if (missing.isEmpty() && move != null) {
-            missing = writing.move(move);
+        Work work = order.on(writing.sheet);
+        List<Missing> missing = writing.all(work.acts());
+        if (missing.isEmpty() && work.move() != null) {
+            missing = writing.move(work.move());
         }
         writing.append();
         row.show(writing.sheet);

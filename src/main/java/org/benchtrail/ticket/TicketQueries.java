@@ -30,12 +30,19 @@ public class TicketQueries {
     public record Whole(TicketNumber number, TicketLine line, JobSheet sheet, String requester, String contact) {}
 
     public Whole ticket(TicketNumber number, Actor actor) {
+        return traced(number, actor).ticket();
+    }
+
+    /** A ticket and the trail that it was replayed from. */
+    public record Traced(Whole ticket, List<TrailEntry> trail) {}
+
+    public Traced traced(TicketNumber number, Actor actor) {
         Permissions.require(Permission.SEE_TICKETS, actor);
         Ticket row = tickets.present(number);
-        JobSheet sheet = JobSheet.replay(
-                trail.read(number).stream().map(TrailEntry::read).toList());
+        List<TrailEntry> entries = trail.read(number);
         Requester requester = requesters.findById(row.requester);
-        return new Whole(number, TicketLine.of(row), sheet, requester.name, requester.contact);
+        return new Traced(
+                new Whole(number, TicketLine.of(row), sheet(entries), requester.name, requester.contact), entries);
     }
 
     public List<TrailEntry> trail(TicketNumber number, Actor actor) {
@@ -44,30 +51,33 @@ public class TicketQueries {
         return trail.read(number);
     }
 
+    /** A trail, and whether it holds. */
+    public record Verified(TicketLine line, List<TrailEntry> trail, Verification verification) {}
+
     /** Holds the trail against itself, and the ticket's row against a replay of it. */
-    public Verification verify(TicketNumber number, Actor actor) {
+    public Verified verified(TicketNumber number, Actor actor) {
         Permissions.require(Permission.VERIFY_TRAIL, actor);
         Ticket row = tickets.present(number);
         List<TrailEntry> entries = trail.read(number);
         Verification chain = Verification.of(number, entries, row.entries);
-        if (!chain.holds()) {
-            return chain;
-        }
-        return shows(row, entries)
-                ? chain
-                : new Verification(
-                        entries.size(),
-                        false,
-                        null,
-                        "The trail holds, but the ticket's row says something else than it.");
+        return new Verified(
+                TicketLine.of(row), entries, chain.holds() && !shows(row, entries) ? unlike(entries) : chain);
+    }
+
+    private static Verification unlike(List<TrailEntry> entries) {
+        return new Verification(
+                entries.size(), false, null, "The trail holds, but the ticket's row says something else than it.");
     }
 
     private static boolean shows(Ticket row, List<TrailEntry> entries) {
         try {
-            return row.shows(
-                    JobSheet.replay(entries.stream().map(TrailEntry::read).toList()));
+            return row.shows(sheet(entries));
         } catch (IllegalArgumentException e) {
             return false; // each entry holds, but together they tell no ticket
         }
+    }
+
+    private static JobSheet sheet(List<TrailEntry> entries) {
+        return JobSheet.replay(entries.stream().map(TrailEntry::read).toList());
     }
 }

@@ -27,7 +27,7 @@ import org.benchtrail.people.PeopleActs;
 import org.benchtrail.platform.TestDatabase;
 import org.benchtrail.ticket.bench.BenchActs;
 import org.benchtrail.ticket.QueueFilter;
-import org.benchtrail.ticket.QueueQueries;
+import org.benchtrail.ticket.TicketListQueries;
 import org.benchtrail.ticket.TicketQueries;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -45,7 +45,7 @@ class DemoTicketsOnTheBenchTest {
     BenchActs bench;
 
     @Inject
-    QueueQueries queue;
+    TicketListQueries queue;
 
     @Inject
     TicketQueries look;

@@ -4,7 +4,6 @@ import org.benchtrail.ticket.TicketQueries;
 import java.time.Instant;
 import java.util.List;
 import java.util.Set;
-import org.benchtrail.core.method.Course;
 import org.benchtrail.core.method.Fact;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Requirement;
@@ -23,7 +22,7 @@ import org.jspecify.annotations.Nullable;
 public record SheetJson(
         String number,
         int version,
-        Course course,
+        CourseJson course,
         String requester,
         String contact,
         List<GateLine> gate,
@@ -46,7 +45,7 @@ public record SheetJson(
         return new SheetJson(
                 ticket.number().toString(),
                 ticket.sheet().entries(),
-                ticket.sheet().course(),
+                CourseJson.of(ticket.sheet().course()),
                 ticket.requester(),
                 ticket.contact(),
                 gate.stream().map(SheetJson::line).toList(),

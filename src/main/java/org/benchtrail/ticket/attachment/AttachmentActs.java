@@ -45,15 +45,7 @@ public class AttachmentActs {
 
     /** Keeps the bytes of a file and notes it on the ticket. */
     @Transactional
-    public Outcome attach(
-            TicketNumber number,
-            int version,
-            String fileName,
-            String mediaType,
-            byte[] content,
-            String shows,
-            Actor actor) {
-        return performWithFiles(
-                number, version, List.of(new NewFile(fileName, mediaType, content, shows)), List.of(), actor);
+    public Outcome attach(TicketNumber number, int version, NewFile file, Actor actor) {
+        return performWithFiles(number, version, List.of(file), List.of(), actor);
     }
 }

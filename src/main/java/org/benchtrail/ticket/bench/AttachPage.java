@@ -14,15 +14,13 @@ import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import java.util.List;
 import org.benchtrail.bench.BenchRun;
-import org.benchtrail.bench.ResultView;
-import org.benchtrail.core.Invalid;
-import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.people.CurrentActor;
 import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
+import org.benchtrail.core.Invalid.Problem;
 import org.benchtrail.platform.Html;
-import org.benchtrail.platform.Option;
+import org.benchtrail.platform.form.Refusal;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jspecify.annotations.Nullable;
 
@@ -32,33 +30,20 @@ import org.jspecify.annotations.Nullable;
 @Blocking
 public class AttachPage {
     private final BenchActs acts;
+    private final BenchQueries queries;
     private final CurrentActor current;
 
-    AttachPage(BenchActs acts, CurrentActor current) {
+    AttachPage(BenchActs acts, BenchQueries queries, CurrentActor current) {
         this.acts = acts;
+        this.queries = queries;
         this.current = current;
     }
-
-    /**
-     * What would be attached, and where it may go.
-     *
-     * @param chosen the place that is chosen already; empty if none
-     */
-    public record Attaching(
-            String id,
-            String title,
-            String address,
-            ResultView result,
-            List<BenchRun.Hidden> values,
-            List<Option> places,
-            String chosen,
-            List<String> problems) {}
 
     @CheckedTemplate(basePath = "ticket/bench")
     static final class Templates {
         private Templates() {}
 
-        static native TemplateInstance attach(Attaching a);
+        static native TemplateInstance attach(AttachView a);
     }
 
     /** Without a place, asks for it; with one, records the result there. */
@@ -74,41 +59,30 @@ public class AttachPage {
         boolean record = !taken(values, "record").isEmpty();
         values.keySet().removeIf(name -> name.startsWith("csrf"));
         BenchRun run = BenchRun.ofForm(id, values);
-        return record ? record(run, other.isEmpty() ? chosen : other) : Html.ok(page(run, chosen, List.of()));
+        String place = other.isEmpty() ? chosen : other;
+        return record
+                ? Refusal.answer(() -> record(run, place), refusal -> page(run, place, refusal.problems()))
+                : Html.ok(page(run, chosen, List.of()));
     }
 
     private Response record(BenchRun run, String place) {
-        try {
-            String[] parts = place.split("/", 2);
-            Integer action = parts.length == 2 && parts[1].matches("\\d{1,9}") ? Integer.valueOf(parts[1]) : null;
-            TicketNumber number = TicketNumber.parse(parts[0].strip());
-            Outcome outcome = acts.attach(number, null, run, action, current.actor());
-            return outcome.refused()
-                    ? Html.status(
-                            409,
-                            page(
-                                    run,
-                                    place,
-                                    outcome.missing().stream()
-                                            .map(Missing::sentence)
-                                            .toList()))
-                    : Html.goTo("/tickets/" + number + "#evidence");
-        } catch (Invalid e) {
-            List<String> problems =
-                    e.problems().stream().map(Invalid.Problem::sentence).toList();
-            return Html.status(422, page(run, place, problems));
+        String[] parts = place.split("/", 2);
+        Integer action = parts.length == 2 && parts[1].matches("\\d{1,9}") ? Integer.valueOf(parts[1]) : null;
+        TicketNumber number = TicketNumber.parse(parts[0].strip());
+        Outcome outcome = acts.attach(number, null, run, action, current.actor());
+        if (!outcome.refused()) {
+            return Html.goTo("/tickets/" + number + "#evidence");
         }
+        Refusal refusal = Refusal.unmet(outcome.missing().stream()
+                .map(m -> new Problem("for", m.sentence()))
+                .toList());
+        return refusal.on(page(run, place, refusal.problems()));
     }
 
-    private TemplateInstance page(BenchRun run, String chosen, List<String> problems) {
-        List<Option> places = acts.places(run.checksPart(), current.actor()).stream()
-                .map(p -> new Option(
-                        p.value(),
-                        p.ticket() + " " + p.title()
-                                + (p.part() == null ? "" : ": checks the part \u201c" + p.part() + "\u201d")))
-                .toList();
-        return Templates.attach(new Attaching(
-                run.id(), run.title(), run.address(), run.view(), run.hidden(), places, chosen, problems));
+    private TemplateInstance page(BenchRun run, String chosen, List<Problem> problems) {
+        List<BenchQueries.Place> places = queries.places(run.checksPart(), current.actor());
+        List<String> sentences = problems.stream().map(Problem::sentence).toList();
+        return Templates.attach(AttachView.of(run, places, chosen, sentences));
     }
 
     private static String taken(MultivaluedMap<String, String> values, String name) {

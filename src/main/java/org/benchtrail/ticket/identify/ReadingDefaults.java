@@ -1,6 +1,8 @@
 package org.benchtrail.ticket.identify;
 
-import org.benchtrail.ticket.form.SheetForm;
+import org.benchtrail.platform.form.PostedForm;
+import org.benchtrail.ticket.form.Posting;
+import org.benchtrail.ticket.form.Reference;
 import java.math.BigDecimal;
 import java.util.HashMap;
 import java.util.Map;
@@ -20,30 +22,32 @@ import org.jspecify.annotations.Nullable;
  * What a reading takes over from the limit or the finding that was picked for it, where the technician typed nothing: quantity,
  * unit, bounds in the reading's unit, and where they come from.
  */
-public final class ReadingDefaults {
-    private final SheetForm form;
+final class ReadingDefaults {
+    private final PostedForm form;
+    private final Reference reference;
     private final Map<String, String> taken = new HashMap<>();
 
-    private ReadingDefaults(SheetForm form) {
-        this.form = form;
+    private ReadingDefaults(Posting posting) {
+        this.form = posting.form();
+        this.reference = posting.reference();
     }
 
-    public static Map<String, String> of(SheetForm form) {
-        ReadingDefaults defaults = new ReadingDefaults(form);
+    static Map<String, String> of(Posting posting) {
+        ReadingDefaults defaults = new ReadingDefaults(posting);
         try {
             defaults.limit().ifPresent(defaults::take);
             defaults.finding().ifPresent(defaults::take);
         } catch (Invalid e) {
-            e.problems().forEach(p -> form.refuse("reading." + p.field(), p.sentence()));
+            e.problems().forEach(p -> posting.form().refuse("reading." + p.field(), p.sentence()));
         }
         return defaults.taken;
     }
 
     private Optional<LimitLibrary.Row> limit() {
-        String id = form.text("limit.id");
-        Optional<LimitLibrary.Row> row = form.known().limits().find(id);
+        String id = form.text(EvidenceForm.LIMIT);
+        Optional<LimitLibrary.Row> row = reference.limits().find(id);
         if (!id.isEmpty() && row.isEmpty()) {
-            form.refuse("limit.id", "There is no such limit any more: choose another, or type the bounds.");
+            form.refuse(EvidenceForm.LIMIT, "There is no such limit any more: choose another, or type the bounds.");
         }
         return row;
     }
@@ -55,7 +59,7 @@ public final class ReadingDefaults {
     }
 
     private Optional<Finding> finding() {
-        return form.known().model().flatMap(m -> SheetEvidence.finding(m, form.text("reading.finding")));
+        return reference.model().flatMap(m -> SheetEvidence.finding(m, form.text("reading.finding")));
     }
 
     private void take(Finding finding) {

@@ -18,12 +18,12 @@ import org.benchtrail.people.Permissions;
 /** Lists of tickets: the queue, and those that are like some words. */
 @ApplicationScoped
 @Transactional
-public class QueueQueries {
+public class TicketListQueries {
     private final Tickets tickets;
     private final EntityManager database;
     private final Clock clock;
 
-    QueueQueries(Tickets tickets, EntityManager database, Clock clock) {
+    TicketListQueries(Tickets tickets, EntityManager database, Clock clock) {
         this.tickets = tickets;
         this.database = database;
         this.clock = clock;
@@ -107,7 +107,7 @@ public class QueueQueries {
     private static String prefixQuery(String text, String operator) {
         return Arrays.stream(text.toLowerCase(Locale.ROOT).split("[^\\p{L}\\p{N}]+"))
                 .filter(word -> word.length() >= (operator.contains("|") ? 4 : 1))
-                .map(QueueQueries::beginning)
+                .map(TicketListQueries::beginning)
                 .distinct()
                 .limit(12)
                 .map(word -> "'" + word + "':*")
