@@ -1,21 +1,12 @@
 package org.benchtrail.ticket.api;
 
 import org.benchtrail.ticket.Act;
-import com.fasterxml.jackson.core.JsonProcessingException;
-import com.fasterxml.jackson.databind.JsonMappingException;
 import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.ObjectMapper;
-import com.fasterxml.jackson.databind.exc.InvalidTypeIdException;
-import com.fasterxml.jackson.databind.exc.MismatchedInputException;
-import com.fasterxml.jackson.databind.exc.UnrecognizedPropertyException;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
-import java.util.Objects;
-import java.util.stream.Collectors;
 import org.benchtrail.core.Invalid;
-import org.benchtrail.core.Invalid.Problem;
 import org.benchtrail.core.method.Fact;
+import org.benchtrail.platform.form.PostedJson;
 import org.benchtrail.core.method.FactKinds;
 import org.benchtrail.core.method.theorize.TheoriesRanked;
 import org.benchtrail.trail.FactJson;
@@ -26,7 +17,7 @@ final class ActsBody {
     /** More in one request are refused; a whole ticket takes some fifty. */
     static final int MOST = 500;
 
-    private static final ObjectMapper MAPPER = FactJson.forRequests();
+    private static final PostedJson JSON = new PostedJson(FactJson.forRequests(), "fact");
 
     private ActsBody() {}
 
@@ -40,7 +31,7 @@ final class ActsBody {
         }
         List<Act> acts = new ArrayList<>();
         for (int i = 0; i < body.size(); i++) {
-            acts.add(act(fact(body.get(i), "[" + i + "].")));
+            acts.add(act(fact(body.get(i), "[" + i + "]")));
         }
         return acts;
     }
@@ -49,17 +40,12 @@ final class ActsBody {
         return sheet -> fact;
     }
 
-    private static Fact fact(JsonNode node, String prefix) {
+    private static Fact fact(JsonNode node, String place) {
+        String prefix = place.isEmpty() ? "" : place + ".";
         if (!node.isObject()) {
             throw new Invalid(prefix + "kind", "A fact is a JSON object with its kind.");
         }
-        try {
-            return posted(MAPPER.treeToValue(node, Fact.class), prefix);
-        } catch (JsonProcessingException e) {
-            throw new Invalid(problems(e).stream()
-                    .map(p -> new Problem(prefix + p.field(), p.sentence()))
-                    .toList());
-        }
+        return posted(JSON.read(node, Fact.class, place), prefix);
     }
 
     /** @throws Invalid if only the server itself records such a fact */
@@ -71,67 +57,5 @@ final class ActsBody {
             throw new Invalid(prefix + "causes", "The server ranks the causes of the catalogue: leave this out.");
         }
         return fact;
-    }
-
-    private static List<Problem> problems(JsonProcessingException e) {
-        String path = e instanceof JsonMappingException mapping ? path(mapping) : "";
-        for (Throwable cause = e; cause != null; cause = cause.getCause()) {
-            if (cause instanceof Invalid invalid) {
-                String outer = path.isEmpty() ? "" : path + ".";
-                return invalid.problems().stream()
-                        .map(p -> new Problem(outer + p.field(), p.sentence()))
-                        .toList();
-            }
-        }
-        if (e instanceof InvalidTypeIdException unknown) {
-            return List.of(new Problem(path.isEmpty() ? "kind" : path + ".kind", kind(unknown.getTypeId())));
-        }
-        return List.of(new Problem(path.isEmpty() ? "body" : path, sentence(e)));
-    }
-
-    private static String kind(@Nullable String given) {
-        return given == null
-                ? "Say which kind of fact this is; /q/openapi lists the kinds."
-                : "There is no kind of fact '" + given + "'; /q/openapi lists the kinds.";
-    }
-
-    private static String sentence(JsonProcessingException e) {
-        if (e instanceof UnrecognizedPropertyException unknown) {
-            String known = unknown.getKnownPropertyIds().stream()
-                    .map(Object::toString)
-                    .sorted()
-                    .collect(Collectors.joining(", "));
-            return "A fact of this kind has no such field; it has: " + known + ".";
-        }
-        return e instanceof MismatchedInputException mismatch
-                ? wanted(mismatch.getTargetType())
-                : "This value does not fit its field.";
-    }
-
-    private static String wanted(@Nullable Class<?> type) {
-        if (type == null) {
-            return "This value does not fit its field.";
-        }
-        if (type.isEnum()) {
-            return Arrays.stream(type.getEnumConstants())
-                    .map(Objects::toString)
-                    .collect(Collectors.joining(", ", "Choose one of: ", "."));
-        }
-        return switch (type.getSimpleName()) {
-            case "int", "Integer", "long", "Long" -> "Give a whole number.";
-            case "boolean", "Boolean" -> "Give true or false.";
-            case "String" -> "Give a text in quotes.";
-            case "Instant" -> "Give a moment such as 2031-03-03T08:00:00Z.";
-            case "List", "Set" -> "Give a list in brackets.";
-            case "Map" -> "Give an object in braces.";
-            default -> "This value does not fit its field.";
-        };
-    }
-
-    private static String path(JsonMappingException e) {
-        return e.getPath().stream()
-                .map(step -> step.getFieldName() == null ? "[" + step.getIndex() + "]" : "." + step.getFieldName())
-                .collect(Collectors.joining())
-                .replaceFirst("^\\.", "");
     }
 }
