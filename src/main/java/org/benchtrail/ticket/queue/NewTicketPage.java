@@ -44,9 +44,9 @@ public class NewTicketPage {
     static final class Templates {
         private Templates() {}
 
-        static native TemplateInstance newTicket(FormValues fill, List<Problem> problems, QueueQueries.Named named);
+        static native TemplateInstance newTicket(FormValues fill, List<Problem> problems, NamedBefore named);
 
-        static native TemplateInstance alike(QueueQueries.Alike alike);
+        static native TemplateInstance alike(AlikeView alike);
     }
 
     @GET

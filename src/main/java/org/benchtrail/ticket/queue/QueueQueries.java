@@ -13,7 +13,6 @@ import org.benchtrail.core.method.Standing;
 import org.benchtrail.people.Directory;
 import org.benchtrail.ticket.KnownCauses;
 import org.benchtrail.ticket.QueuePart;
-import org.benchtrail.ticket.TicketLine;
 import org.benchtrail.ticket.TicketListQueries;
 import org.jspecify.annotations.Nullable;
 
@@ -45,19 +44,13 @@ class QueueQueries {
         return QueueView.of(part, lines, people.workers(), asked);
     }
 
-    /** Places and devices named before, for the lists to choose from. */
-    record Named(List<String> places, List<String> devices) {}
-
-    Named named(Actor viewer) {
-        return new Named(lists.known("place", viewer), lists.known("device", viewer));
+    NamedBefore named(Actor viewer) {
+        return new NamedBefore(lists.known("place", viewer), lists.known("device", viewer));
     }
 
-    /** What is like a report that is being typed: open tickets, known causes, tickets solved before. */
-    record Alike(List<TicketLine> tickets, List<KnownCauses.Line> known, List<KnownCauses.Solved> solved) {}
-
-    Alike alike(String title, String device, @Nullable Category category, Actor viewer) {
+    AlikeView alike(String title, String device, @Nullable Category category, Actor viewer) {
         String words = title + " " + device;
-        return new Alike(
+        return new AlikeView(
                 lists.alike(words, 0, viewer).stream()
                         .filter(t -> t.standing() == Standing.OPEN)
                         .toList(),

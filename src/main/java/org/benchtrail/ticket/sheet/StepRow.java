@@ -5,13 +5,11 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.benchtrail.core.method.Fact;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.method.Step;
-import org.benchtrail.core.method.desk.Advanced;
-import org.benchtrail.core.method.desk.Closed;
 import org.benchtrail.core.method.desk.MoveFact;
-import org.benchtrail.core.method.desk.RuledOut;
 import org.benchtrail.core.method.document.CauseNamed;
 import org.benchtrail.core.method.identify.DataAnswered;
 import org.benchtrail.core.method.identify.IdentifyFact;
@@ -59,7 +57,7 @@ public record StepRow(Step step, State state, String summary, String stamp, List
         boolean open = sheet.course().isOpen();
         boolean left = !open || step.isBefore(sheet.step());
         Optional<StandingFact<MoveFact>> leaving = left
-                ? sheet.latest(MoveFact.class, m -> m.during() == step && leaves(m.fact()))
+                ? sheet.latest(MoveFact.class, m -> m.during() == step && m.fact().move().gated())
                 : Optional.empty();
         return new StepRow(
                 step,
@@ -67,17 +65,13 @@ public record StepRow(Step step, State state, String summary, String stamp, List
                 summary(step, sheet),
                 leaving.map(viewing::stamp).orElse(""),
                 viewing.lines(sheet.facts().stream()
-                        .filter(n -> belongs(n, step))
+                        .filter(n -> belongs(n.fact(), step))
                         .toList()));
     }
 
-    private static boolean leaves(MoveFact move) {
-        return move instanceof Advanced || move instanceof RuledOut || move instanceof Closed;
-    }
-
-    private static boolean belongs(StandingFact<?> noted, Step step) {
-        Step own = noted.fact().step();
-        return own == step || (own == null && noted.fact() instanceof IdentifyFact && step == Step.IDENTIFY);
+    /** Evidence of any step stands in the first row. */
+    private static boolean belongs(Fact fact, Step step) {
+        return step == Step.IDENTIFY ? fact instanceof IdentifyFact : fact.step() == step;
     }
 
     private static String summary(Step step, JobSheet sheet) {
