@@ -28,10 +28,10 @@ public class FormActs {
     /** The form is read by the sheet on which its acts are done, so that the trail is replayed once. */
     public Outcome perform(TicketNumber ticket, SheetForm form, PostedForm posted) {
         return tickets.perform(
-                ticket, posted.version(), sheet -> form.read(posted, sheet, reference(sheet)), current.actor());
+                ticket, posted.version(), sheet -> form.read(posted, sheet, context(sheet)), current.actor());
     }
 
-    private Reference reference(JobSheet sheet) {
-        return new Reference(diagnoses.model(sheet), limits.library(), current.zone());
+    private FormContext context(JobSheet sheet) {
+        return new FormContext(diagnoses.model(sheet), limits.library(), current.zone());
     }
 }

@@ -14,7 +14,7 @@ import org.benchtrail.ticket.Act;
  * @param sheet as the form's sender has seen it
  * @param acts what the form asks for so far
  */
-public record Posting(PostedForm form, JobSheet sheet, Reference reference, List<Act> acts) {
+public record Posting(PostedForm form, JobSheet sheet, FormContext context, List<Act> acts) {
 
     public void add(Fact fact) {
         acts.add(sheet -> fact);

@@ -62,8 +62,8 @@ public record SheetForm(String name, List<FieldGroup<?>> groups, Set<String> fie
      *
      * @throws Invalid naming every field that has to be put right
      */
-    public Work read(PostedForm form, JobSheet sheet, Reference reference) {
-        Posting posting = new Posting(form, sheet, reference, new ArrayList<>());
+    public Work read(PostedForm form, JobSheet sheet, FormContext context) {
+        Posting posting = new Posting(form, sheet, context, new ArrayList<>());
         groups.forEach(group -> group.reader().accept(posting));
         form.done();
         if (form.text("then").equals("move")) {

@@ -2,7 +2,7 @@ package org.benchtrail.ticket.identify;
 
 import org.benchtrail.platform.form.PostedForm;
 import org.benchtrail.ticket.form.Posting;
-import org.benchtrail.ticket.form.Reference;
+import org.benchtrail.ticket.form.FormContext;
 import java.math.BigDecimal;
 import java.util.HashMap;
 import java.util.Map;
@@ -24,12 +24,12 @@ import org.jspecify.annotations.Nullable;
  */
 final class ReadingDefaults {
     private final PostedForm form;
-    private final Reference reference;
+    private final FormContext context;
     private final Map<String, String> taken = new HashMap<>();
 
     private ReadingDefaults(Posting posting) {
         this.form = posting.form();
-        this.reference = posting.reference();
+        this.context = posting.context();
     }
 
     static Map<String, String> of(Posting posting) {
@@ -45,7 +45,7 @@ final class ReadingDefaults {
 
     private Optional<LimitLibrary.Row> limit() {
         String id = form.text(EvidenceForm.LIMIT);
-        Optional<LimitLibrary.Row> row = reference.limits().find(id);
+        Optional<LimitLibrary.Row> row = context.limits().find(id);
         if (!id.isEmpty() && row.isEmpty()) {
             form.refuse(EvidenceForm.LIMIT, "There is no such limit any more: choose another, or type the bounds.");
         }
@@ -59,7 +59,7 @@ final class ReadingDefaults {
     }
 
     private Optional<Finding> finding() {
-        return reference.model().flatMap(m -> SheetEvidence.finding(m, form.text("reading.finding")));
+        return context.model().flatMap(m -> SheetEvidence.finding(m, form.text("reading.finding")));
     }
 
     private void take(Finding finding) {

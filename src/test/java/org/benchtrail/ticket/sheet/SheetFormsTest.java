@@ -36,7 +36,7 @@ import org.benchtrail.platform.form.PostedForm;
 import org.benchtrail.ticket.Act;
 import org.benchtrail.ticket.Work;
 import org.benchtrail.ticket.form.FieldGroup;
-import org.benchtrail.ticket.form.Reference;
+import org.benchtrail.ticket.form.FormContext;
 import org.benchtrail.ticket.form.SheetForm;
 import org.junit.jupiter.api.Test;
 
@@ -75,8 +75,8 @@ class SheetFormsTest {
         for (int i = 0; i < namesAndValues.length; i += 2) {
             typed.put(namesAndValues[i], List.of(namesAndValues[i + 1]));
         }
-        Reference reference = new Reference(Optional.empty(), LimitLibrary.published(), ZONE);
-        return SheetForms.find(form).orElseThrow().read(new PostedForm(typed), sheet, reference);
+        FormContext context = new FormContext(Optional.empty(), LimitLibrary.published(), ZONE);
+        return SheetForms.find(form).orElseThrow().read(new PostedForm(typed), sheet, context);
     }
 
     /** What the acts record when each takes its turn. */

@@ -11,4 +11,4 @@ import org.benchtrail.core.measure.LimitLibrary;
  * @param model the causes and findings of the ticket's category; empty if the catalogue has none
  * @param zone in which moments are typed
  */
-public record Reference(Optional<Model> model, LimitLibrary limits, ZoneId zone) {}
+public record FormContext(Optional<Model> model, LimitLibrary limits, ZoneId zone) {}
