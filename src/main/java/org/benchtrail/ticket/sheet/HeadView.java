@@ -1,6 +1,7 @@
 package org.benchtrail.ticket.sheet;
 
 import java.time.Instant;
+import java.util.Objects;
 import org.benchtrail.core.method.Course;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.desk.Opened;
@@ -50,7 +51,7 @@ public record HeadView(
     private static String standing(Course course, Viewing viewing) {
         return switch (course.standing()) {
             case OPEN -> course.hold() == null ? "" : "on hold";
-            case CLOSED -> "closed " + viewing.time(course.closed());
+            case CLOSED -> "closed " + viewing.time(Objects.requireNonNull(course.closed()));
             case CANCELLED -> "cancelled";
         };
     }
