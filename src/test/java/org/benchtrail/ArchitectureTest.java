@@ -48,8 +48,6 @@ class ArchitectureTest {
     private static final List<String> UNDER_CORE = List.of(
             "java.",
             "org.jspecify.",
-            "javax.measure.",
-            "tech.units.",
             "org.apache.commons.statistics.",
             "org.apache.commons.numbers.",
             "org.apache.commons.rng.");
