@@ -12,7 +12,7 @@ import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.ServerKnowledge;
 import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.method.StandingFact;
-import org.benchtrail.core.text.Texts;
+import org.benchtrail.core.text.FieldChecks;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -23,8 +23,8 @@ import org.jspecify.annotations.Nullable;
  */
 public record Corrected(int entry, String reason, @Nullable Fact replacement) implements DeskFact {
     public Corrected {
-        Texts t = new Texts();
-        reason = t.required("reason", reason, Texts.PARAGRAPH, "Say why it is corrected.");
+        FieldChecks t = new FieldChecks();
+        reason = t.required("reason", reason, FieldChecks.PARAGRAPH, "Say why it is corrected.");
         t.done();
     }
 

@@ -8,12 +8,12 @@ import org.benchtrail.core.method.Move;
 import org.benchtrail.core.method.Persons;
 import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.method.Stamp;
-import org.benchtrail.core.text.Texts;
+import org.benchtrail.core.text.FieldChecks;
 
 public record Returned(String note) implements MoveFact {
     public Returned {
-        Texts t = new Texts();
-        note = t.required("note", note, Texts.PARAGRAPH, "Say what came back.");
+        FieldChecks t = new FieldChecks();
+        note = t.required("note", note, FieldChecks.PARAGRAPH, "Say what came back.");
         t.done();
     }
 

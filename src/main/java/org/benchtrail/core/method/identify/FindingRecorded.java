@@ -8,14 +8,14 @@ import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.StandingFact;
-import org.benchtrail.core.text.Texts;
+import org.benchtrail.core.text.FieldChecks;
 import org.jspecify.annotations.Nullable;
 
 /** Something observed that bears on causes. A drive-failure finding puts data first from that moment on. */
 public record FindingRecorded(String text, boolean driveFailure) implements EvidenceFact {
     public FindingRecorded {
-        Texts t = new Texts();
-        text = t.required("text", text, Texts.PARAGRAPH, "Say what was found.");
+        FieldChecks t = new FieldChecks();
+        text = t.required("text", text, FieldChecks.PARAGRAPH, "Say what was found.");
         t.done();
     }
 

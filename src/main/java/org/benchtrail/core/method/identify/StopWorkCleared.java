@@ -5,13 +5,13 @@ import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Persons;
 import org.benchtrail.core.method.Situation;
-import org.benchtrail.core.text.Texts;
+import org.benchtrail.core.text.FieldChecks;
 
 /** A stop-work lifted: what made the place workable again, by somebody who acknowledged the caution. */
 public record StopWorkCleared(String how, boolean acknowledged) implements IdentifyFact {
     public StopWorkCleared {
-        Texts t = new Texts();
-        how = t.required("how", how, Texts.PARAGRAPH, "Say what was done about the hazard.");
+        FieldChecks t = new FieldChecks();
+        how = t.required("how", how, FieldChecks.PARAGRAPH, "Say what was done about the hazard.");
         t.require(acknowledged, "acknowledged", "Read the caution and tick that you have.");
         t.done();
     }

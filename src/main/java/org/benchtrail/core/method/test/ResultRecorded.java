@@ -13,7 +13,7 @@ import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.method.identify.IdentifyRequirement;
 import org.benchtrail.core.method.identify.ReadingRecorded;
-import org.benchtrail.core.text.Texts;
+import org.benchtrail.core.text.FieldChecks;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -32,8 +32,8 @@ public record ResultRecorded(
         @Nullable Integer reading,
         @Nullable String answer) implements TestFact {
     public ResultRecorded {
-        Texts t = new Texts();
-        observation = t.required("observation", observation, Texts.PARAGRAPH, "Say what was seen.");
+        FieldChecks t = new FieldChecks();
+        observation = t.required("observation", observation, FieldChecks.PARAGRAPH, "Say what was seen.");
         t.require(outcome != null, "outcome", "Say whether it supports the theory, rules it out, or leaves it open.");
         answer = t.orNull("answer", answer, 40);
         t.done();

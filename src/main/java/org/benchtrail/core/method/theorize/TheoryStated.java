@@ -9,15 +9,15 @@ import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.method.test.CheckPlanned;
-import org.benchtrail.core.text.Texts;
+import org.benchtrail.core.text.FieldChecks;
 import org.jspecify.annotations.Nullable;
 
 /** A cause put forward: from the catalogue ({@code causeId}) or in free words. */
 public record TheoryStated(String text, @Nullable String causeId) implements TheorizeFact {
     public TheoryStated {
-        Texts t = new Texts();
-        text = t.required("text", text, Texts.LINE, "Say what the cause could be.");
-        causeId = t.orNull("causeId", causeId, Texts.LINE);
+        FieldChecks t = new FieldChecks();
+        text = t.required("text", text, FieldChecks.LINE, "Say what the cause could be.");
+        causeId = t.orNull("causeId", causeId, FieldChecks.LINE);
         t.done();
     }
 
