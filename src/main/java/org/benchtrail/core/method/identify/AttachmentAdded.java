@@ -21,7 +21,7 @@ public record AttachmentAdded(String fileName, String mediaType, long bytes, Str
     }
 
     @Override
-    public boolean isEvidence() {
+    public boolean countsAsEvidence() {
         return true;
     }
 

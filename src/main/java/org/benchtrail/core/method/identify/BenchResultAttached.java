@@ -44,7 +44,7 @@ public record BenchResultAttached(
     }
 
     @Override
-    public boolean isEvidence() {
+    public boolean countsAsEvidence() {
         return true;
     }
 

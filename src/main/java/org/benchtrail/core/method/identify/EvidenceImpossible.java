@@ -10,7 +10,7 @@ public record EvidenceImpossible(String reason) implements IdentifyFact {
     }
 
     @Override
-    public boolean isEvidence() {
+    public boolean countsAsEvidence() {
         return true;
     }
 }

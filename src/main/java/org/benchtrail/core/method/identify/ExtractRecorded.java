@@ -13,7 +13,7 @@ public record ExtractRecorded(String source, String text) implements EvidenceFac
     }
 
     @Override
-    public boolean isEvidence() {
+    public boolean countsAsEvidence() {
         return true;
     }
 

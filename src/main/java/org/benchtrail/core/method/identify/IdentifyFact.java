@@ -30,7 +30,7 @@ public sealed interface IdentifyFact extends Fact
     }
 
     /** Whether it meets the requirement of evidence: a reading, an extract, a file, a result, or why there can be none. */
-    default boolean isEvidence() {
+    default boolean countsAsEvidence() {
         return false;
     }
 

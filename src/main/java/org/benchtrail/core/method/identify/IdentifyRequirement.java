@@ -124,7 +124,7 @@ public enum IdentifyRequirement implements Requirement {
 
     private static String evidence(Situation s) {
         boolean any = s.sheet().all(IdentifyFact.class).stream()
-                .anyMatch(e -> e.fact().isEvidence());
+                .anyMatch(e -> e.fact().countsAsEvidence());
         return any ? "" : "Add a reading, a log extract or a picture, or say why there can be none.";
     }
 }

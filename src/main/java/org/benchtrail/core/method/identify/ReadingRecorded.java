@@ -138,7 +138,7 @@ public record ReadingRecorded(
     }
 
     @Override
-    public boolean isEvidence() {
+    public boolean countsAsEvidence() {
         return true;
     }
 

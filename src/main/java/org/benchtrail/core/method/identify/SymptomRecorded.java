@@ -10,7 +10,10 @@ public record SymptomRecorded(String words, String observable, boolean intermitt
         FieldChecks t = new FieldChecks();
         words = t.required("words", words, FieldChecks.PARAGRAPH, "Write down what the requester said.");
         observable = t.required(
-                "observable", observable, FieldChecks.PARAGRAPH, "Say what can be seen, heard or measured when it happens.");
+                "observable",
+                observable,
+                FieldChecks.PARAGRAPH,
+                "Say what can be seen, heard or measured when it happens.");
         t.done();
     }
 
