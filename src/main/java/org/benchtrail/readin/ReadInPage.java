@@ -26,10 +26,10 @@ import org.benchtrail.platform.Stale;
 import org.benchtrail.readin.ReadInView.Notice;
 import org.benchtrail.readin.ReadInView.Shown;
 import org.benchtrail.ticket.Act;
-import org.benchtrail.ticket.attachment.NewFile;
 import org.benchtrail.ticket.Outcome;
-import org.benchtrail.ticket.attachment.AttachmentActs;
 import org.benchtrail.ticket.TicketQueries;
+import org.benchtrail.ticket.attachment.AttachmentActs;
+import org.benchtrail.ticket.attachment.NewFile;
 import org.jboss.resteasy.reactive.RestQuery;
 import org.jspecify.annotations.Nullable;
 

@@ -1,6 +1,5 @@
 package org.benchtrail.ticket.api;
 
-import org.benchtrail.ticket.Act;
 import io.quarkus.smallrye.openapi.OpenApiFilter;
 import java.lang.reflect.ParameterizedType;
 import java.lang.reflect.RecordComponent;

@@ -1,13 +1,13 @@
 package org.benchtrail.ticket.api;
 
-import org.benchtrail.ticket.Act;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.util.ArrayList;
 import java.util.List;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Fact;
-import org.benchtrail.platform.form.PostedJson;
 import org.benchtrail.core.method.FactKinds;
+import org.benchtrail.platform.form.PostedJson;
+import org.benchtrail.ticket.Act;
 import org.benchtrail.trail.FactJson;
 import org.jspecify.annotations.Nullable;
 

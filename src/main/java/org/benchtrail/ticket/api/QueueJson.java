@@ -10,7 +10,8 @@ import org.jspecify.annotations.Nullable;
  * @param next token of the page after; null on the last one
  * @param total how many tickets the filter fits in all
  */
-public record QueueJson(List<TicketLineJson> tickets, @Nullable String next, long total) {
+public record QueueJson(
+        List<TicketLineJson> tickets, @Nullable String next, long total) {
     static QueueJson of(QueuePart part) {
         return new QueueJson(TicketLineJson.all(part.tickets()), part.next(), part.total());
     }

@@ -1,6 +1,5 @@
 package org.benchtrail.ticket.api;
 
-import org.benchtrail.ticket.TicketQueries;
 import java.time.Instant;
 import java.util.List;
 import java.util.Set;
@@ -10,6 +9,7 @@ import org.benchtrail.core.method.Requirement;
 import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.method.Step;
+import org.benchtrail.ticket.TicketQueries;
 import org.jspecify.annotations.Nullable;
 
 /**

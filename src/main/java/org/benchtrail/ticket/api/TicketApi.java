@@ -145,7 +145,9 @@ public class TicketApi {
             summary = "Calculate on the bench and keep the result on the job sheet",
             description = "A part check fills parts-fit of its action, a failing drive is recorded as a finding.")
     public Response attach(
-            @RestPath String number, @HeaderParam("If-Match") @Nullable String version, @Nullable BenchOrderJson order) {
+            @RestPath String number,
+            @HeaderParam("If-Match") @Nullable String version,
+            @Nullable BenchOrderJson order) {
         Permissions.require(Permission.WORK_TICKETS, current.actor());
         if (order == null || order.calculation() == null) {
             throw new Invalid("calculation", "Name the calculation; /api/bench lists them.");

@@ -22,9 +22,8 @@ public class AttachmentQueries {
 
     /** The file with that hash, if it is attached to that ticket. */
     public byte[] file(TicketNumber number, String sha256, Actor actor) {
-        boolean attached =
-                tickets.ticket(number, actor).sheet().all(AttachmentAdded.class).stream()
-                        .anyMatch(a -> a.fact().sha256().equals(sha256));
+        boolean attached = tickets.ticket(number, actor).sheet().all(AttachmentAdded.class).stream()
+                .anyMatch(a -> a.fact().sha256().equals(sha256));
         if (!attached) {
             throw new NotFound("such file on ticket " + number);
         }

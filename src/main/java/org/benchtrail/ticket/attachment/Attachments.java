@@ -1,6 +1,5 @@
 package org.benchtrail.ticket.attachment;
 
-import org.benchtrail.ticket.KeptFiles;
 import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.security.MessageDigest;
@@ -8,6 +7,7 @@ import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
+import org.benchtrail.ticket.KeptFiles;
 
 /** The rows of attached files. */
 @ApplicationScoped

@@ -1,6 +1,5 @@
 package org.benchtrail.ticket.bench;
 
-import org.benchtrail.ticket.Outcome;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.quarkus.security.Authenticated;
@@ -14,13 +13,14 @@ import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import java.util.List;
 import org.benchtrail.bench.BenchRun;
+import org.benchtrail.core.Invalid.Problem;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.people.CurrentActor;
 import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
-import org.benchtrail.core.Invalid.Problem;
 import org.benchtrail.platform.Html;
 import org.benchtrail.platform.form.Refusal;
+import org.benchtrail.ticket.Outcome;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jspecify.annotations.Nullable;
 

@@ -1,9 +1,5 @@
 package org.benchtrail.ticket.bench;
 
-import org.benchtrail.ticket.TicketActs;
-import org.benchtrail.ticket.TicketQueries;
-import org.benchtrail.ticket.Act;
-import org.benchtrail.ticket.Outcome;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.util.ArrayList;
@@ -18,6 +14,10 @@ import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.method.Step;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.core.method.identify.FindingRecorded;
+import org.benchtrail.ticket.Act;
+import org.benchtrail.ticket.Outcome;
+import org.benchtrail.ticket.TicketActs;
+import org.benchtrail.ticket.TicketQueries;
 import org.jspecify.annotations.Nullable;
 
 /** Results of the bench on job sheets. */

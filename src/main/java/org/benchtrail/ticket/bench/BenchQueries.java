@@ -1,9 +1,5 @@
 package org.benchtrail.ticket.bench;
 
-import org.benchtrail.ticket.TicketListQueries;
-import org.benchtrail.ticket.TicketQueries;
-import org.benchtrail.ticket.TicketLine;
-import org.benchtrail.ticket.QueueFilter;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.util.ArrayList;
@@ -15,6 +11,10 @@ import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.method.Step;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.core.method.plan.ActionPlanned;
+import org.benchtrail.ticket.QueueFilter;
+import org.benchtrail.ticket.TicketLine;
+import org.benchtrail.ticket.TicketListQueries;
+import org.benchtrail.ticket.TicketQueries;
 import org.jspecify.annotations.Nullable;
 
 /** Where a result of the bench may go. */

@@ -19,7 +19,9 @@ public final class CautionsForm {
     /** Taken for those entries, as they were typed. */
     public static FieldGroup<CautionsAcknowledged> about(Function<Posting, List<String>> entries) {
         return FieldGroup.special(
-                "caution", CautionsAcknowledged.class, posting -> entries.apply(posting).forEach(e -> taken(posting, e)));
+                "caution",
+                CautionsAcknowledged.class,
+                posting -> entries.apply(posting).forEach(e -> taken(posting, e)));
     }
 
     public static void taken(Posting posting, String entry) {

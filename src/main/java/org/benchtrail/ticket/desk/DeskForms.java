@@ -45,7 +45,7 @@ public final class DeskForms {
                     : Map.of(
                             "followUp",
                             LocalDateTime.parse(typed)
-                                    .atZone(posting.reference().zone())
+                                    .atZone(posting.context().zone())
                                     .toInstant()
                                     .toString());
             posting.record("hold", Held.class, known);

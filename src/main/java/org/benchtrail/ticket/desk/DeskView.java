@@ -60,8 +60,8 @@ public record DeskView(
         Hold hold = viewing.sheet().course().hold();
         return hold == null
                 ? ""
-                : "Waits for " + hold.waitingFor().words() + "; to be looked at again "
-                        + viewing.time(hold.followUp()) + (hold.note().isEmpty() ? "" : ". " + hold.note());
+                : "Waits for " + hold.waitingFor().words() + "; to be looked at again " + viewing.time(hold.followUp())
+                        + (hold.note().isEmpty() ? "" : ". " + hold.note());
     }
 
     private static String escalated(JobSheet sheet) {

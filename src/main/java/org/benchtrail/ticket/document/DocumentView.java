@@ -20,8 +20,8 @@ public record DocumentView(List<Option> causes, List<KnownCauses.Line> known, bo
     public static DocumentView of(
             @Nullable RankingView ranking, List<KnownCauses.Line> known, List<Requirement.Status> gate) {
         boolean signed = gate.stream()
-                .anyMatch(
-                        s -> s.requirement() == DocumentRequirement.SUMMARY_WRITTEN && s.state() == Requirement.State.MET);
+                .anyMatch(s ->
+                        s.requirement() == DocumentRequirement.SUMMARY_WRITTEN && s.state() == Requirement.State.MET);
         return new DocumentView(ranking == null ? List.of() : ranking.causeNames(), known, signed);
     }
 }

@@ -34,8 +34,10 @@ public final class CorrectionForms {
         Fact old = posting.sheet()
                 .at(entry.getAsInt(), Fact.class, "correct.entry")
                 .fact();
-        posting.form().read(NEW, old.getClass()).ifPresent(replacement -> posting.form()
-                .read("correct", Corrected.class, Map.of("entry", entry.getAsInt()))
-                .ifPresent(c -> posting.add(new Corrected(entry.getAsInt(), c.reason(), replacement))));
+        posting.form()
+                .read(NEW, old.getClass())
+                .ifPresent(replacement -> posting.form()
+                        .read("correct", Corrected.class, Map.of("entry", entry.getAsInt()))
+                        .ifPresent(c -> posting.add(new Corrected(entry.getAsInt(), c.reason(), replacement))));
     }
 }

@@ -61,10 +61,7 @@ public record EntryView(
                 names.getOrDefault(stored.actor(), stored.actor()) + ", " + Times.text(stored.at(), zone),
                 stored.hash(),
                 fact,
-                standing.isPresent()
-                        && ticket.sheet().course().isOpen()
-                        && isCorrectable(fact)
-                        && viewer.works(),
+                standing.isPresent() && ticket.sheet().course().isOpen() && isCorrectable(fact) && viewer.works(),
                 fact instanceof BenchResultAttached attached
                         ? BenchRun.again(attached).address()
                         : "");

@@ -34,7 +34,6 @@ public class TrailPage {
     @GET
     @Blocking
     public Response trail(@RestPath String number) {
-        return Html.ok(
-                Templates.trail(queries.trail(TicketNumber.parse(number), current.actor(), current.zone())));
+        return Html.ok(Templates.trail(queries.trail(TicketNumber.parse(number), current.actor(), current.zone())));
     }
 }

@@ -15,8 +15,7 @@ public record TrailView(String number, String title, Verification verification, 
 
     public record Line(int entry, String when, String who, String kind, List<FactText.Part> parts, String hash) {}
 
-    static TrailView of(
-            TicketNumber number, TicketQueries.Verified verified, ZoneId zone, Map<String, String> names) {
+    static TrailView of(TicketNumber number, TicketQueries.Verified verified, ZoneId zone, Map<String, String> names) {
         return new TrailView(
                 number.toString(),
                 verified.line().title(),

@@ -31,7 +31,8 @@ public record FieldGroup<F extends Fact>(
     }
 
     /** As {@link #given(String, Class)}, with components that the form does not ask for. */
-    public static <F extends Fact> FieldGroup<F> given(String name, Class<F> kind, Function<Posting, Map<String, ?>> known) {
+    public static <F extends Fact> FieldGroup<F> given(
+            String name, Class<F> kind, Function<Posting, Map<String, ?>> known) {
         return special(name, kind, posting -> posting.record(name, kind, known.apply(posting)))
                 .when(posting -> posting.form().given(name));
     }
@@ -102,8 +103,8 @@ public record FieldGroup<F extends Fact>(
 
     /** Read only if one of these components is filled in. */
     public FieldGroup<F> ifFilled(String... components) {
-        return when(posting -> Stream.of(components)
-                .anyMatch(component -> posting.form().has(name + "." + component)));
+        return when(posting ->
+                Stream.of(components).anyMatch(component -> posting.form().has(name + "." + component)));
     }
 
     /** Read in another way, and shown as before. */
@@ -113,7 +114,11 @@ public record FieldGroup<F extends Fact>(
 
     /** With something to hold in its fields, a record or a map, before what they hold so far is put over it. */
     public FieldGroup<F> showing(Function<JobSheet, Optional<?>> first) {
-        return new FieldGroup<>(name, kind, reader, Stream.concat(Stream.of(first), shown.stream()).toList());
+        return new FieldGroup<>(
+                name,
+                kind,
+                reader,
+                Stream.concat(Stream.of(first), shown.stream()).toList());
     }
 
     void show(JobSheet sheet, FormValues values) {

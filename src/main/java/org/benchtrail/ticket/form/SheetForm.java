@@ -43,8 +43,7 @@ public record SheetForm(String name, List<FieldGroup<?>> groups, Set<String> fie
 
     /** With fields that belong to no group. */
     public SheetForm fields(String... names) {
-        Set<String> all = Stream.concat(fields.stream(), Stream.of(names))
-                .collect(Collectors.toUnmodifiableSet());
+        Set<String> all = Stream.concat(fields.stream(), Stream.of(names)).collect(Collectors.toUnmodifiableSet());
         return new SheetForm(name, groups, all, move);
     }
 
@@ -84,7 +83,8 @@ public record SheetForm(String name, List<FieldGroup<?>> groups, Set<String> fie
     public boolean takes(String field) {
         return COMMON.contains(field)
                 || fields.stream()
-                        .anyMatch(own -> own.endsWith(".") || own.endsWith("-") ? field.startsWith(own) : field.equals(own))
+                        .anyMatch(own ->
+                                own.endsWith(".") || own.endsWith("-") ? field.startsWith(own) : field.equals(own))
                 || groups.stream().anyMatch(group -> group.takes(field));
     }
 }

@@ -1,8 +1,5 @@
 package org.benchtrail.ticket.identify;
 
-import org.benchtrail.platform.form.PostedForm;
-import org.benchtrail.ticket.form.Posting;
-import org.benchtrail.ticket.form.FormContext;
 import java.math.BigDecimal;
 import java.util.HashMap;
 import java.util.Map;
@@ -16,6 +13,9 @@ import org.benchtrail.core.measure.LimitLibrary;
 import org.benchtrail.core.measure.Quantity;
 import org.benchtrail.core.measure.Unit;
 import org.benchtrail.core.measure.Units;
+import org.benchtrail.platform.form.PostedForm;
+import org.benchtrail.ticket.form.FormContext;
+import org.benchtrail.ticket.form.Posting;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -59,10 +59,13 @@ public final class PlanForms {
 
     /** The part of the action that the same form plans has no entry yet. */
     private static void fitOfNewAction(Posting posting) {
-        if (posting.form().has("fit.fit") && posting.form().given("action") && posting.form().has("action.part")) {
+        if (posting.form().has("fit.fit")
+                && posting.form().given("action")
+                && posting.form().has("action.part")) {
             posting.form()
                     .read("fit", PartFitChecked.class, Map.of("action", 0))
-                    .ifPresent(fit -> posting.add(sheet -> new PartFitChecked(lastAction(sheet), fit.fit(), fit.basis())));
+                    .ifPresent(
+                            fit -> posting.add(sheet -> new PartFitChecked(lastAction(sheet), fit.fit(), fit.basis())));
         }
     }
 

@@ -85,7 +85,8 @@ public record PlanView(
     private static String approved(Viewing viewing) {
         return viewing.sheet()
                 .latestOfRound(PlanApproved.class)
-                .map(a -> "Approved by " + viewing.stamp(a) + after(": ", a.fact().note()))
+                .map(a ->
+                        "Approved by " + viewing.stamp(a) + after(": ", a.fact().note()))
                 .orElse("");
     }
 

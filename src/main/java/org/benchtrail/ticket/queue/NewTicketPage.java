@@ -69,8 +69,7 @@ public class NewTicketPage {
                 .filter(c -> c.name().equals(category))
                 .findFirst()
                 .orElse(null);
-        return Html.ok(
-                Templates.alike(queries.alike(title.strip(), device.strip(), chosen, current.actor())));
+        return Html.ok(Templates.alike(queries.alike(title.strip(), device.strip(), chosen, current.actor())));
     }
 
     @POST

@@ -23,8 +23,9 @@ import org.jboss.resteasy.reactive.RestPath;
 /** The job sheet, on which a ticket is worked. */
 @Path("/tickets/{number}")
 public class SheetPage {
-    private static final String STALE = "Somebody else wrote on this sheet meanwhile. What you typed is kept below: read what is"
-            + " new, then send it again.";
+    private static final String STALE =
+            "Somebody else wrote on this sheet meanwhile. What you typed is kept below: read what is"
+                    + " new, then send it again.";
 
     private final FormActs acts;
     private final SheetScreen screen;

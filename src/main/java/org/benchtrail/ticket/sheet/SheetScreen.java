@@ -44,8 +44,8 @@ public class SheetScreen {
         }
         boolean kept = !outcome.recorded().isEmpty();
         String words = kept ? "Your answers are recorded. Before the step can be left:" : "Not yet. First:";
-        TemplateInstance page = page(
-                contents(outcome.number()), kept ? Map.of() : typed, Notice.unmet(words, outcome.missing()));
+        TemplateInstance page =
+                page(contents(outcome.number()), kept ? Map.of() : typed, Notice.unmet(words, outcome.missing()));
         return Refusal.unmet(List.of()).on(page);
     }
 

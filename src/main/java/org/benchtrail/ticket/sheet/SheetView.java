@@ -95,7 +95,7 @@ public record SheetView(
     }
 
     private static String lastEntry(Viewing viewing) {
-        List<StandingFact<?>> facts = viewing.sheet().facts();
+        List<? extends StandingFact<?>> facts = viewing.sheet().facts();
         EntryLine last = viewing.line(facts.get(facts.size() - 1));
         return last.kind() + ", " + last.stamp();
     }

@@ -55,7 +55,9 @@ public record StepRow(Step step, State state, String summary, String stamp, List
         boolean open = sheet.course().isOpen();
         boolean left = !open || step.isBefore(sheet.step());
         Optional<StandingFact<MoveFact>> leaving = left
-                ? sheet.latest(MoveFact.class, m -> m.during() == step && m.fact().move().gated())
+                ? sheet.latest(
+                        MoveFact.class,
+                        m -> m.during() == step && m.fact().move().gated())
                 : Optional.empty();
         return new StepRow(
                 step,

@@ -17,8 +17,7 @@ import org.benchtrail.ticket.identify.EvidenceForm;
 
 /** A check of the active theory planned, and its result. */
 public final class TestForms {
-    private static final SheetForm CHECK = SheetForm.of(
-                    "check", special("check", CheckPlanned.class, TestForms::check))
+    private static final SheetForm CHECK = SheetForm.of("check", special("check", CheckPlanned.class, TestForms::check))
             .fields("refute")
             .moving(posting -> posting.form().has("refute") ? new RuledOut() : SheetForm.onwards(posting));
 
@@ -38,8 +37,7 @@ public final class TestForms {
         if (posting.form().given("check")) {
             posting.sheet()
                     .activeTheory()
-                    .ifPresent(theory ->
-                            posting.record("check", CheckPlanned.class, Map.of("theory", theory.entry())));
+                    .ifPresent(theory -> posting.record("check", CheckPlanned.class, Map.of("theory", theory.entry())));
         }
     }
 

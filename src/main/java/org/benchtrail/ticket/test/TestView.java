@@ -79,8 +79,7 @@ public record TestView(String theory, List<Check> checks, List<Check> toMake, bo
     }
 
     private static Seen seen(StandingFact<ResultRecorded> result) {
-        return new Seen(
-                result.fact().observation(), result.fact().outcome().words());
+        return new Seen(result.fact().observation(), result.fact().outcome().words());
     }
 
     private static boolean isRefuted(JobSheet sheet) {

@@ -66,7 +66,7 @@ public final class TheorizeForm {
             chooseAgain(posting, stated.get().entry());
             return;
         }
-        Optional<Cause> cause = posting.reference().model().stream()
+        Optional<Cause> cause = posting.context().model().stream()
                 .flatMap(m -> m.category().causes().stream())
                 .filter(c -> c.id().equals(id))
                 .findFirst();
@@ -79,10 +79,8 @@ public final class TheorizeForm {
     }
 
     private static void chooseAgain(Posting posting, int theory) {
-        boolean active = posting.sheet()
-                .activeTheory()
-                .filter(t -> t.entry() == theory)
-                .isPresent();
+        boolean active =
+                posting.sheet().activeTheory().filter(t -> t.entry() == theory).isPresent();
         if (!active || posting.form().has("choice.reason") || posting.form().has("choice.newEvidence")) {
             posting.add(choice(posting, theory));
         }

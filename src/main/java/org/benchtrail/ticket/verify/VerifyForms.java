@@ -39,7 +39,8 @@ public final class VerifyForms {
                     answer("function", FunctionChecked.class),
                     answer("requester", RequesterAnswered.class).ifFilled("state"),
                     answer("prevention", PreventionConsidered.class)
-                            .showing(sheet -> sheet.latest(PreventionConsidered.class).map(StandingFact::fact)),
+                            .showing(sheet ->
+                                    sheet.latest(PreventionConsidered.class).map(StandingFact::fact)),
                     given("soak", SoakRun.class))
             .with(EvidenceForm.GROUPS)
             .fields(EvidenceForm.LIMIT);

@@ -58,7 +58,8 @@ public record VerifyView(
 
     private static boolean isSoaking(List<Requirement.Status> gate) {
         return gate.stream()
-                .anyMatch(s -> s.requirement() == VerifyRequirement.SOAK_TIME_PASSED && s.state() != Requirement.State.MET);
+                .anyMatch(s ->
+                        s.requirement() == VerifyRequirement.SOAK_TIME_PASSED && s.state() != Requirement.State.MET);
     }
 
     private static String hours(long minutes) {

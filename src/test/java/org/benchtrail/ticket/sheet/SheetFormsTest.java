@@ -166,27 +166,26 @@ class SheetFormsTest {
 
     @Test
     void readingTakenAgain_keepsTheLimitOfTheFirst() {
-        ReadingRecorded first = (ReadingRecorded)
-                facts(
-                                read(
-                                        "evidence",
-                                        sheet(),
-                                        "reading.quantity",
-                                        "processor temperature",
-                                        "reading.point",
-                                        "core",
-                                        "reading.value",
-                                        "97",
-                                        "reading.unit",
-                                        "°C",
-                                        "reading.instrument",
-                                        "sensor",
-                                        "reading.upper",
-                                        "90",
-                                        "reading.limitSource",
-                                        "maker"),
-                                sheet())
-                        .get(0);
+        ReadingRecorded first = (ReadingRecorded) facts(
+                        read(
+                                "evidence",
+                                sheet(),
+                                "reading.quantity",
+                                "processor temperature",
+                                "reading.point",
+                                "core",
+                                "reading.value",
+                                "97",
+                                "reading.unit",
+                                "°C",
+                                "reading.instrument",
+                                "sensor",
+                                "reading.upper",
+                                "90",
+                                "reading.limitSource",
+                                "maker"),
+                        sheet())
+                .get(0);
         JobSheet sheet = sheet(first);
         Work work = read("verify", sheet, "again-2.value", "71", "again-2.instrument", "sensor");
         ReadingRecorded again = (ReadingRecorded) facts(work, sheet).get(0);
