@@ -10,8 +10,8 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import org.benchtrail.core.method.Category;
-import org.benchtrail.core.method.DocumentFact.Sureness;
 import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.core.method.document.Sureness;
 import org.jspecify.annotations.Nullable;
 
 /** Reads the rows of a page of results, with the words found marked. */
@@ -78,7 +78,7 @@ final class Hits {
                         Sureness.valueOf(row.getString(6)),
                         Marked.read(row.getString(7)),
                         Arrays.asList((String[]) row.getArray(8).getArray()),
-                        instant(row, 9),
+                        row.getObject(9, OffsetDateTime.class).toInstant(),
                         (Integer) row.getObject(10),
                         (Long) row.getObject(11)));
             }
@@ -99,7 +99,7 @@ final class Hits {
         return statement;
     }
 
-    static @Nullable Instant instant(ResultSet row, int column) throws SQLException {
+    private static @Nullable Instant instant(ResultSet row, int column) throws SQLException {
         OffsetDateTime at = row.getObject(column, OffsetDateTime.class);
         return at == null ? null : at.toInstant();
     }

@@ -1,9 +1,9 @@
 package org.benchtrail.core.learning;
 
-import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
@@ -11,18 +11,18 @@ import org.benchtrail.core.Invalid;
 import org.benchtrail.core.diagnosis.Category;
 import org.benchtrail.core.diagnosis.ClosedCase;
 import org.benchtrail.core.diagnosis.Model;
-import org.benchtrail.core.method.DocumentFact.CauseNamed;
-import org.benchtrail.core.method.DocumentFact.Sureness;
 import org.benchtrail.core.method.JobSheet;
-import org.benchtrail.core.method.MoveFact;
-import org.benchtrail.core.method.Noted;
-import org.benchtrail.core.method.PlanFact.ActionSettled;
-import org.benchtrail.core.method.PlanFact.Settlement;
 import org.benchtrail.core.method.Standing;
-import org.benchtrail.core.method.TestFact.CheckPlanned;
-import org.benchtrail.core.method.TestFact.Outcome;
-import org.benchtrail.core.method.TestFact.ResultRecorded;
-import org.benchtrail.core.method.TheorizeFact.TheoriesRanked;
+import org.benchtrail.core.method.StandingFact;
+import org.benchtrail.core.method.desk.Closed;
+import org.benchtrail.core.method.document.CauseNamed;
+import org.benchtrail.core.method.document.Sureness;
+import org.benchtrail.core.method.plan.ActionSettled;
+import org.benchtrail.core.method.plan.Settlement;
+import org.benchtrail.core.method.test.CheckOutcome;
+import org.benchtrail.core.method.test.CheckPlanned;
+import org.benchtrail.core.method.test.ResultRecorded;
+import org.benchtrail.core.method.theorize.TheoriesRanked;
 import org.jspecify.annotations.Nullable;
 
 /** Makes a case of a closed ticket: the one place where the words of the method become those of the catalogue. */
@@ -52,17 +52,19 @@ public final class CaseOfTicket {
         sheet.all(ResultRecorded.class).forEach(n -> authors.add(n.stamp().by()));
         sheet.all(ActionSettled.class).forEach(n -> authors.add(n.stamp().by()));
         sheet.all(CauseNamed.class).forEach(n -> authors.add(n.stamp().by()));
-        sheet.all(MoveFact.Closed.class).forEach(n -> authors.add(n.stamp().by()));
+        sheet.all(Closed.class).forEach(n -> authors.add(n.stamp().by()));
         return authors;
     }
 
     private TicketCase made() {
         require(sheet.course().standing() == Standing.CLOSED, "Close the ticket first.");
         CauseNamed named =
-                sheet.latest(CauseNamed.class).map(Noted::fact).orElseThrow(() -> refused("No cause is named."));
+                sheet.latest(CauseNamed.class).map(StandingFact::fact).orElseThrow(() -> refused("No cause is named."));
         require(named.sureness() != Sureness.PRESUMED, "Its cause is only presumed, which teaches nothing.");
         String assignee = sheet.course().assignee();
-        require(assignee != null, "Nobody had this ticket when it was closed.");
+        if (assignee == null) {
+            throw refused("Nobody had this ticket when it was closed.");
+        }
         Category category = category(named);
         int settled = settled();
         return new TicketCase(
@@ -74,7 +76,7 @@ public final class CaseOfTicket {
                 named.sureness() == Sureness.MEASURED
                         ? ClosedCase.Confirmation.MEASURED
                         : ClosedCase.Confirmation.REPAIRED,
-                sheet.course().closed(),
+                Objects.requireNonNull(sheet.course().closed()),
                 SeenOnTicket.of(sheet, category, settled),
                 shown(settled).orElse(null));
     }
@@ -113,19 +115,19 @@ public final class CaseOfTicket {
     /** Entry that settled the cause: the last round's supporting result, or else its first carried-out action. */
     private int settled() {
         return sheet.latest(ResultRecorded.class, r -> r.round() == sheet.round() && supportsTheActive(r))
-                .map(Noted::entry)
+                .map(StandingFact::entry)
                 .or(() -> sheet
                         .all(
                                 ActionSettled.class,
                                 a -> a.round() == sheet.round() && a.fact().settlement() == Settlement.CARRIED_OUT)
                         .stream()
                         .findFirst()
-                        .map(Noted::entry))
+                        .map(StandingFact::entry))
                 .orElseGet(() -> sheet.latest(CauseNamed.class).orElseThrow().entry());
     }
 
-    private boolean supportsTheActive(Noted<ResultRecorded> result) {
-        if (result.fact().outcome() != Outcome.SUPPORTS) {
+    private boolean supportsTheActive(StandingFact<ResultRecorded> result) {
+        if (result.fact().outcome() != CheckOutcome.SUPPORTS) {
             return false;
         }
         int theory = sheet.choice().map(c -> c.fact().theory()).orElse(-1);
@@ -138,13 +140,20 @@ public final class CaseOfTicket {
     private Optional<TicketCase.Shown> shown(int settled) {
         return sheet.latest(
                         TheoriesRanked.class,
-                        r -> r.entry() < settled
-                                && r.fact().causes() != null
-                                && r.fact().catalogue() != null)
-                .map(r -> {
-                    List<TicketCase.Stated> stated = new ArrayList<>();
-                    r.fact().causes().forEach(c -> stated.add(new TicketCase.Stated(c.causeId(), c.probability())));
-                    return new TicketCase.Shown(r.entry(), r.fact().catalogue(), stated);
-                });
+                        r -> r.entry() < settled && stated(r).isPresent())
+                .flatMap(CaseOfTicket::stated);
+    }
+
+    /** Empty for a ranking that a technician wrote. */
+    private static Optional<TicketCase.Shown> stated(StandingFact<TheoriesRanked> ranking) {
+        var causes = ranking.fact().causes();
+        Integer catalogue = ranking.fact().catalogue();
+        if (causes == null || catalogue == null) {
+            return Optional.empty();
+        }
+        List<TicketCase.Stated> stated = causes.stream()
+                .map(c -> new TicketCase.Stated(c.causeId(), c.probability()))
+                .toList();
+        return Optional.of(new TicketCase.Shown(ranking.entry(), catalogue, stated));
     }
 }
