@@ -23,7 +23,7 @@ import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.core.method.document.CauseNamed;
 import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
-import org.benchtrail.ticket.TicketLook;
+import org.benchtrail.ticket.TicketQueries;
 import org.jspecify.annotations.Nullable;
 
 /** What a supervisor does with closed tickets. Nothing here changes a figure: that takes a new version, see {@link ShopFigures}. */
@@ -34,10 +34,10 @@ public class LearningActs {
     private static final int LONGEST_REASON = 500;
 
     private final ShopCases cases;
-    private final TicketLook tickets;
+    private final TicketQueries tickets;
     private final Catalogues catalogues;
 
-    LearningActs(ShopCases cases, TicketLook tickets, Catalogues catalogues) {
+    LearningActs(ShopCases cases, TicketQueries tickets, Catalogues catalogues) {
         this.cases = cases;
         this.tickets = tickets;
         this.catalogues = catalogues;
@@ -87,7 +87,7 @@ public class LearningActs {
     }
 
     private WaitingView view(ShopCase row, List<Category> catalogue, Actor actor) {
-        TicketLook.Whole ticket = tickets.ticket(row.number(), actor);
+        TicketQueries.Whole ticket = tickets.ticket(row.number(), actor);
         JobSheet sheet = ticket.sheet();
         CauseNamed named =
                 sheet.latest(CauseNamed.class).map(StandingFact::fact).orElse(null);

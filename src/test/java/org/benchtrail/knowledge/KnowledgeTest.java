@@ -33,7 +33,7 @@ import org.benchtrail.platform.Stale;
 import org.benchtrail.platform.TestDatabase;
 import org.benchtrail.ticket.KnownCauses;
 import org.benchtrail.ticket.TicketActs;
-import org.benchtrail.ticket.TicketLook;
+import org.benchtrail.ticket.TicketQueries;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestInstance;
@@ -51,7 +51,7 @@ class KnowledgeTest {
     TicketActs tickets;
 
     @Inject
-    TicketLook look;
+    TicketQueries look;
 
     @Inject
     KnowledgeSearch search;

@@ -29,7 +29,7 @@ import org.benchtrail.platform.Forbidden;
 import org.benchtrail.platform.TestDatabase;
 import org.benchtrail.ticket.Act;
 import org.benchtrail.ticket.TicketActs;
-import org.benchtrail.ticket.TicketLook;
+import org.benchtrail.ticket.TicketQueries;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestInstance;
@@ -55,7 +55,7 @@ class JudgingTest {
     TicketActs tickets;
 
     @Inject
-    TicketLook look;
+    TicketQueries look;
 
     @Inject
     PeopleActs people;

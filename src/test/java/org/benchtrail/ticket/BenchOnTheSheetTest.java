@@ -75,7 +75,7 @@ class BenchOnTheSheetTest {
     TicketActs acts;
 
     @Inject
-    TicketLook look;
+    TicketQueries look;
 
     @Inject
     PeopleActs people;
