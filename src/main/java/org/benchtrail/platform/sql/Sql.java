@@ -64,7 +64,12 @@ public final class Sql {
 
     /** Sends what changes rows; answers with how many. */
     public int run() {
-        return bound(database.createNativeQuery(statement)).executeUpdate();
+        return query("").executeUpdate();
+    }
+
+    /** The statement with its values, behind {@code before}: so that it can be seen how the database goes about it. */
+    Query query(String before) {
+        return bound(database.createNativeQuery(before + statement));
     }
 
     @SuppressWarnings("unchecked") // the query was made for tuples
