@@ -2,14 +2,11 @@ package org.benchtrail.ticket.document;
 
 import static org.benchtrail.ticket.form.FieldGroup.answer;
 import static org.benchtrail.ticket.form.FieldGroup.special;
-import static org.benchtrail.ticket.form.Since.ROUND;
-import static org.benchtrail.ticket.form.Since.WORK;
 
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.benchtrail.core.method.Fact;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.method.SummaryDraft;
@@ -20,7 +17,6 @@ import org.benchtrail.core.method.document.Signatory;
 import org.benchtrail.core.method.document.Signed;
 import org.benchtrail.core.method.document.SummaryWritten;
 import org.benchtrail.core.method.theorize.TheoryStated;
-import org.benchtrail.ticket.form.FieldGroup;
 import org.benchtrail.ticket.form.Posting;
 import org.benchtrail.ticket.form.SheetForm;
 
@@ -28,12 +24,12 @@ import org.benchtrail.ticket.form.SheetForm;
 public final class DocumentForms {
     private static final SheetForm DOCUMENT = SheetForm.of(
                     "document",
-                    ofRound("cause", CauseNamed.class)
+                    answer("cause", CauseNamed.class)
                             .when(posting -> !isOnlyOffered(posting))
                             .showing(DocumentForms::supportedTheory),
-                    ofRound("summary", SummaryWritten.class).showing(sheet -> Optional.of(SummaryDraft.of(sheet))),
-                    ofRound("knowledge", KnowledgeLinked.class),
-                    ofRound("effort", EffortRecorded.class).ifFilled("minutes"),
+                    answer("summary", SummaryWritten.class).showing(sheet -> Optional.of(SummaryDraft.of(sheet))),
+                    answer("knowledge", KnowledgeLinked.class),
+                    answer("effort", EffortRecorded.class).ifFilled("minutes"),
                     special("sign", Signed.class, posting -> posting.add(new Signed(Signatory.ASSIGNEE)))
                             .when(posting -> posting.form().has("sign")))
             .fields("sign");
@@ -44,10 +40,6 @@ public final class DocumentForms {
     public static final List<SheetForm> ALL = List.of(DOCUMENT, MENTOR);
 
     private DocumentForms() {}
-
-    private static <F extends Fact> FieldGroup<F> ofRound(String name, Class<F> kind) {
-        return answer(name, kind, ROUND, WORK);
-    }
 
     /** The cause is first taken for what the supported theory says. */
     private static Optional<Map<String, String>> supportedTheory(JobSheet sheet) {

@@ -2,6 +2,7 @@ package org.benchtrail.ticket.document;
 
 import java.util.List;
 import org.benchtrail.core.method.Requirement;
+import org.benchtrail.core.method.document.DocumentRequirement;
 import org.benchtrail.platform.Option;
 import org.benchtrail.ticket.KnownCauses;
 import org.benchtrail.ticket.theorize.RankingView;
@@ -20,7 +21,7 @@ public record DocumentView(List<Option> causes, List<KnownCauses.Line> known, bo
             @Nullable RankingView ranking, List<KnownCauses.Line> known, List<Requirement.Status> gate) {
         boolean signed = gate.stream()
                 .anyMatch(
-                        s -> s.requirement() == Requirement.SUMMARY_WRITTEN && s.state() == Requirement.State.MET);
+                        s -> s.requirement() == DocumentRequirement.SUMMARY_WRITTEN && s.state() == Requirement.State.MET);
         return new DocumentView(ranking == null ? List.of() : ranking.causeNames(), known, signed);
     }
 }

@@ -9,8 +9,8 @@ import java.util.stream.Stream;
 import org.benchtrail.bench.BenchRun;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Caution;
+import org.benchtrail.core.method.Correctable;
 import org.benchtrail.core.method.Fact;
-import org.benchtrail.core.method.Method;
 import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.method.desk.Opened;
 import org.benchtrail.core.method.identify.BenchResultAttached;
@@ -72,7 +72,7 @@ public record EntryView(
 
     /** The report that opened the ticket is left to the API. */
     private static boolean isCorrectable(Fact fact) {
-        return !(fact instanceof Opened) && Method.correctable(fact);
+        return !(fact instanceof Opened) && fact.correctable() != Correctable.NEVER;
     }
 
     /** The fields that put it right. */

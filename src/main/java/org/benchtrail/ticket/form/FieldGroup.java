@@ -10,6 +10,7 @@ import java.util.function.Predicate;
 import java.util.stream.Stream;
 import org.benchtrail.core.method.Fact;
 import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.Lasts;
 import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.platform.form.FormValues;
 
@@ -46,24 +47,25 @@ public record FieldGroup<F extends Fact>(
         return special(name, kind, posting -> posting.record(name, kind, known.apply(posting)));
     }
 
-    /**
-     * A fact of which the latest counts: recorded if it is filled in and says something else than the one that counts.
-     *
-     * @param shown since when one is shown in the fields
-     * @param counts since when one counts
-     */
-    public static <F extends Fact> FieldGroup<F> answer(String name, Class<F> kind, Since shown, Since counts) {
+    /** A fact of which the latest counts as long as it lasts: shown, and recorded if it is filled in and says something else. */
+    public static <F extends Fact> FieldGroup<F> answer(String name, Class<F> kind) {
         FieldGroup<F> answer = special(
                 name,
                 kind,
                 posting -> posting.form()
                         .read(name, kind)
-                        .filter(fact -> counts.latest(posting.sheet(), kind)
-                                .filter(n -> n.fact().equals(fact))
-                                .isEmpty())
+                        .filter(fact -> !stands(fact, kind, posting.sheet()))
                         .ifPresent(posting::add));
         return answer.when(posting -> posting.form().given(name))
-                .showing(sheet -> shown.latest(sheet, kind).map(StandingFact::fact));
+                .showing(sheet -> sheet.inForce(kind).map(StandingFact::fact));
+    }
+
+    /** Whether the same was said last, and nothing was done to the device since. */
+    private static <F extends Fact> boolean stands(F fact, Class<F> kind, JobSheet sheet) {
+        return sheet.latest(kind)
+                .filter(n -> n.fact().equals(fact))
+                .filter(n -> fact.lasts() == Lasts.TICKET || n.entry() > sheet.lastWork())
+                .isPresent();
     }
 
     /** A fact about each of some entries, recorded for those where a component is filled in. */

@@ -3,13 +3,11 @@ package org.benchtrail.ticket.identify;
 import static org.benchtrail.ticket.form.FieldGroup.answer;
 import static org.benchtrail.ticket.form.FieldGroup.given;
 import static org.benchtrail.ticket.form.FieldGroup.special;
-import static org.benchtrail.ticket.form.Since.OPENING;
 
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.benchtrail.core.method.Fact;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.identify.ChangesAsked;
 import org.benchtrail.core.method.identify.DataAnswered;
@@ -28,31 +26,27 @@ import org.benchtrail.ticket.form.SheetForm;
 /** The questions of the first step. */
 public final class IdentifyForm {
     /** Whether the data are safe is asked again later. */
-    public static final FieldGroup<DataAnswered> DATA = lasting("data", DataAnswered.class);
+    public static final FieldGroup<DataAnswered> DATA = answer("data", DataAnswered.class);
 
     public static final SheetForm FORM = SheetForm.of(
                     "identify",
                     given("symptom", SymptomRecorded.class)
                             .when(IdentifyForm::isSymptomTyped)
                             .showing(sheet -> Optional.of(Map.of("words", firstWords(sheet)))),
-                    lasting("onset", OnsetRecorded.class),
-                    lasting("changes", ChangesAsked.class),
-                    lasting("scope", ScopeRecorded.class),
-                    lasting("reproduction", ReproductionTried.class),
-                    lasting("hazards", HazardsScreened.class),
+                    answer("onset", OnsetRecorded.class),
+                    answer("changes", ChangesAsked.class),
+                    answer("scope", ScopeRecorded.class),
+                    answer("reproduction", ReproductionTried.class),
+                    answer("hazards", HazardsScreened.class),
                     DATA,
-                    lasting("logs", LogsReviewed.class))
+                    answer("logs", LogsReviewed.class))
             .with(EvidenceForm.GROUPS)
             .with(
-                    lasting("noevidence", EvidenceImpossible.class),
+                    answer("noevidence", EvidenceImpossible.class),
                     special("likeness", LikenessChecked.class, IdentifyForm::likeness))
             .fields(EvidenceForm.LIMIT, "likeness.looked", "shown");
 
     private IdentifyForm() {}
-
-    private static <F extends Fact> FieldGroup<F> lasting(String name, Class<F> kind) {
-        return answer(name, kind, OPENING, OPENING);
-    }
 
     /** The words of the report stand in the field by themselves: they alone are no symptom yet. */
     private static boolean isSymptomTyped(Posting posting) {

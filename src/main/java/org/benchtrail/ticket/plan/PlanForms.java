@@ -5,8 +5,6 @@ import static org.benchtrail.ticket.form.FieldGroup.given;
 import static org.benchtrail.ticket.form.FieldGroup.ofEach;
 import static org.benchtrail.ticket.form.FieldGroup.required;
 import static org.benchtrail.ticket.form.FieldGroup.special;
-import static org.benchtrail.ticket.form.Since.ROUND;
-import static org.benchtrail.ticket.form.Since.WORK;
 
 import java.util.List;
 import java.util.Map;
@@ -32,7 +30,7 @@ public final class PlanForms {
     private static final SheetForm PLAN = SheetForm.of(
             "plan",
             given("action", ActionPlanned.class),
-            answer("maker", MakerConsulted.class, ROUND, WORK),
+            answer("maker", MakerConsulted.class),
             ofEach("fit", PartFitChecked.class, "fit", JobSheet::actions, PlanForms::action),
             special("fit", PartFitChecked.class, PlanForms::fitOfNewAction),
             IdentifyForm.DATA);

@@ -5,14 +5,12 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
-import org.benchtrail.core.method.Fact;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.method.Step;
 import org.benchtrail.core.method.desk.MoveFact;
 import org.benchtrail.core.method.document.CauseNamed;
 import org.benchtrail.core.method.identify.DataAnswered;
-import org.benchtrail.core.method.identify.IdentifyFact;
 import org.benchtrail.core.method.identify.ReadingRecorded;
 import org.benchtrail.core.method.identify.SymptomRecorded;
 import org.benchtrail.core.method.test.ResultRecorded;
@@ -65,13 +63,8 @@ public record StepRow(Step step, State state, String summary, String stamp, List
                 summary(step, sheet),
                 leaving.map(viewing::stamp).orElse(""),
                 viewing.lines(sheet.facts().stream()
-                        .filter(n -> belongs(n.fact(), step))
+                        .filter(n -> n.fact().shownUnder() == step)
                         .toList()));
-    }
-
-    /** Evidence of any step stands in the first row. */
-    private static boolean belongs(Fact fact, Step step) {
-        return step == Step.IDENTIFY ? fact instanceof IdentifyFact : fact.step() == step;
     }
 
     private static String summary(Step step, JobSheet sheet) {

@@ -3,9 +3,6 @@ package org.benchtrail.ticket.theorize;
 import static org.benchtrail.ticket.form.FieldGroup.answer;
 import static org.benchtrail.ticket.form.FieldGroup.given;
 import static org.benchtrail.ticket.form.FieldGroup.special;
-import static org.benchtrail.ticket.form.Since.OPENING;
-import static org.benchtrail.ticket.form.Since.ROUND;
-import static org.benchtrail.ticket.form.Since.WORK;
 
 import java.util.Optional;
 import org.benchtrail.core.diagnosis.Cause;
@@ -24,11 +21,11 @@ public final class TheorizeForm {
 
     private static final String NEW = "new";
 
-    private static final FieldGroup<TheoryChosen> CHOICE = answer("choice", TheoryChosen.class, ROUND, WORK);
+    private static final FieldGroup<TheoryChosen> CHOICE = answer("choice", TheoryChosen.class);
 
     public static final SheetForm FORM = SheetForm.of(
             "theorize",
-            answer("obvious", ObviousQuestioned.class, OPENING, OPENING),
+            answer("obvious", ObviousQuestioned.class),
             special("theory", TheoryStated.class, TheorizeForm::theory),
             given("othertheory", TheoryStated.class),
             CHOICE.readBy(TheorizeForm::choice));

@@ -4,8 +4,6 @@ import static org.benchtrail.ticket.form.FieldGroup.answer;
 import static org.benchtrail.ticket.form.FieldGroup.given;
 import static org.benchtrail.ticket.form.FieldGroup.ofEach;
 import static org.benchtrail.ticket.form.FieldGroup.required;
-import static org.benchtrail.ticket.form.Since.OPENING;
-import static org.benchtrail.ticket.form.Since.WORK;
 
 import java.util.HashMap;
 import java.util.List;
@@ -38,9 +36,10 @@ public final class VerifyForms {
                             "value",
                             sheet -> sheet.all(ReadingRecorded.class),
                             VerifyForms::sameLimit),
-                    answer("function", FunctionChecked.class, WORK, WORK),
-                    answer("requester", RequesterAnswered.class, WORK, WORK).ifFilled("state"),
-                    answer("prevention", PreventionConsidered.class, OPENING, WORK),
+                    answer("function", FunctionChecked.class),
+                    answer("requester", RequesterAnswered.class).ifFilled("state"),
+                    answer("prevention", PreventionConsidered.class)
+                            .showing(sheet -> sheet.latest(PreventionConsidered.class).map(StandingFact::fact)),
                     given("soak", SoakRun.class))
             .with(EvidenceForm.GROUPS)
             .fields(EvidenceForm.LIMIT);

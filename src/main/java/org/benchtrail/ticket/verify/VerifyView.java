@@ -10,6 +10,7 @@ import org.benchtrail.core.method.Requirement;
 import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.method.identify.SymptomRecorded;
 import org.benchtrail.core.method.verify.SymptomRechecked;
+import org.benchtrail.core.method.verify.VerifyRequirement;
 import org.benchtrail.platform.Option;
 import org.benchtrail.ticket.Viewing;
 import org.benchtrail.ticket.identify.EvidenceView;
@@ -57,7 +58,7 @@ public record VerifyView(
 
     private static boolean isSoaking(List<Requirement.Status> gate) {
         return gate.stream()
-                .anyMatch(s -> s.requirement() == Requirement.SOAK_TIME_PASSED && s.state() != Requirement.State.MET);
+                .anyMatch(s -> s.requirement() == VerifyRequirement.SOAK_TIME_PASSED && s.state() != Requirement.State.MET);
     }
 
     private static String hours(long minutes) {
