@@ -32,13 +32,21 @@ public class PeopleActs {
     private static final int MOST_PER_PAGE = 100;
 
     private final Accounts accounts;
+    private final ApiTokens tokens;
     private final Passwords passwords;
     private final AccountLog log;
     private final Clock clock;
     private final SignInConfig config;
 
-    PeopleActs(Accounts accounts, Passwords passwords, AccountLog log, Clock clock, SignInConfig config) {
+    PeopleActs(
+            Accounts accounts,
+            ApiTokens tokens,
+            Passwords passwords,
+            AccountLog log,
+            Clock clock,
+            SignInConfig config) {
         this.accounts = accounts;
+        this.tokens = tokens;
         this.passwords = passwords;
         this.log = log;
         this.clock = clock;
@@ -60,7 +68,7 @@ public class PeopleActs {
 
     /** Whether there is no account at all. */
     public boolean nobodyYet() {
-        return accounts.isEmpty();
+        return accounts.count() == 0;
     }
 
     /** Changes one's own password; every other sign-in of the account ends. */
@@ -172,7 +180,7 @@ public class PeopleActs {
         token.hash = Secrets.hash(secret);
         token.createdAt = clock.instant();
         token.expiresAt = token.createdAt.plus(Duration.ofDays(good));
-        accounts.add(token);
+        tokens.add(token);
         log.note(by.account(), "token made", owner.login, "token " + token.id + ", " + token.name);
         return new NewToken(token.view(), secret);
     }
@@ -181,7 +189,7 @@ public class PeopleActs {
     public void revokeToken(Actor by, long id) {
         Permissions.require(Permission.OWN_TOKENS, by);
         Account owner = lock(by.account());
-        ApiToken token = accounts.token(id, owner).orElseThrow(() -> new NotFound("token " + id + " of yours"));
+        ApiToken token = tokens.of(owner, id).orElseThrow(() -> new NotFound("token " + id + " of yours"));
         if (token.revokedAt == null) {
             token.revokedAt = clock.instant();
             log.note(by.account(), "token revoked", owner.login, "token " + id + ", " + token.name);
@@ -199,7 +207,7 @@ public class PeopleActs {
         Permissions.require(Permission.MANAGE_ACCOUNTS, by);
         int most = Math.max(1, Math.min(limit, MOST_PER_PAGE));
         Instant now = clock.instant();
-        List<AccountView> found = accounts.list(search.strip(), after, most + 1).stream()
+        List<AccountView> found = accounts.page(search.strip(), after, most + 1).stream()
                 .map(account -> account.view(now))
                 .toList();
         if (found.size() <= most) {
@@ -221,9 +229,7 @@ public class PeopleActs {
     /** {@code by}'s own tokens, newest first. */
     public List<TokenView> ownTokens(Actor by) {
         Permissions.require(Permission.OWN_TOKENS, by);
-        return accounts.tokensOf(find(by.account())).stream()
-                .map(ApiToken::view)
-                .toList();
+        return tokens.of(find(by.account())).stream().map(ApiToken::view).toList();
     }
 
     private AccountView create(String by, String login, String name, Set<Role> roles, String password) {

@@ -1,117 +1,138 @@
 package org.benchtrail.ticket;
 
+import io.quarkus.runtime.Startup;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.EntityManager;
-import jakarta.persistence.TypedQuery;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
-import java.util.Arrays;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
+import org.benchtrail.platform.sql.Sql;
+import org.benchtrail.platform.sql.SqlText;
 
 /** Lists of tickets: the queue, and those that are like some words. */
+@Startup
 @ApplicationScoped
 @Transactional
 public class TicketListQueries {
-    private final Tickets tickets;
+    private static final int MOST_WORDS = 12;
+
+    /** Shorter words tell too little to be alike by. */
+    private static final int SHORTEST_ALIKE = 4;
+
     private final EntityManager database;
     private final Clock clock;
+    private final SqlText text;
 
-    TicketListQueries(Tickets tickets, EntityManager database, Clock clock) {
-        this.tickets = tickets;
+    TicketListQueries(EntityManager database, Clock clock) {
         this.database = database;
         this.clock = clock;
+        text = SqlText.of(TicketListQueries.class)
+                .having("page", "total", "after", "at the step", "of the assignee", "of nobody", "at the place")
+                .having("held", "not held", "overdue", "not overdue", "with the words", "alike", "places", "devices");
     }
 
     public QueuePart queue(QueueFilter filter, Actor actor) {
         Permissions.require(Permission.SEE_TICKETS, actor);
-        Map<String, Object> values = new HashMap<>();
-        String where = where(filter, values);
-        long total = bind(database.createQuery("select count(*) from Ticket t where " + where, Long.class), values)
-                .getSingleResult();
-        String order = " order by t.due, t.serial";
-        if (filter.after() != null) {
-            where += " and (t.due > :due or (t.due = :due and t.serial > :serial))";
-            values.put("due", filter.after().due());
-            values.put("serial", filter.after().serial());
-        }
-        List<Ticket> found = bind(database.createQuery("from Ticket t where " + where + order, Ticket.class), values)
-                .setMaxResults(filter.size() + 1)
-                .getResultList();
+        long total = total(filter).value(Long.class);
+        List<TicketLine> found = page(filter).rows(TicketLine.class);
         boolean more = found.size() > filter.size();
-        List<Ticket> shown = more ? found.subList(0, filter.size()) : found;
-        Ticket last = more ? shown.get(shown.size() - 1) : null;
+        List<TicketLine> shown = more ? found.subList(0, filter.size()) : found;
+        TicketLine last = more ? shown.get(shown.size() - 1) : null;
         return new QueuePart(
-                shown.stream().map(TicketLine::of).toList(),
-                last == null ? null : new QueueFilter.Cursor(last.due, last.serial).token(),
-                total);
+                shown, last == null ? null : new QueueFilter.Cursor(last.due(), last.serial()).token(), total);
     }
 
-    private String where(QueueFilter filter, Map<String, Object> values) {
-        StringBuilder where = new StringBuilder("t.standing = :standing");
-        values.put("standing", filter.standing());
+    Sql total(QueueFilter filter) {
+        Narrowed narrowed = narrowed(filter);
+        return Sql.of(database, text.statement("total", narrowed.conditions)).with(narrowed.values);
+    }
+
+    /** One line more than a page has, so that it is seen whether there is a next one. */
+    Sql page(QueueFilter filter) {
+        Narrowed narrowed = narrowed(filter);
+        QueueFilter.Cursor after = filter.after();
+        if (after != null) {
+            narrowed.by("after", "due", after.due()).values.put("serial", after.serial());
+        }
+        return Sql.of(database, text.statement("page", narrowed.conditions))
+                .with(narrowed.values)
+                .with("most", filter.size() + 1);
+    }
+
+    /** The conditions that a filter asks for, and the values in them. */
+    private static final class Narrowed {
+        private final List<String> conditions = new ArrayList<>();
+        private final Map<String, Object> values = new HashMap<>();
+
+        Narrowed by(String condition) {
+            conditions.add(condition);
+            return this;
+        }
+
+        Narrowed by(String condition, String name, Object value) {
+            values.put(name, value);
+            return by(condition);
+        }
+    }
+
+    private Narrowed narrowed(QueueFilter filter) {
+        Narrowed narrowed = new Narrowed();
+        narrowed.values.put("standing", filter.standing().name());
         if (filter.step() != null) {
-            where.append(" and t.step = :step");
-            values.put("step", filter.step());
+            narrowed.by("at the step", "step", filter.step().name());
         }
         if ("-".equals(filter.assignee())) {
-            where.append(" and t.assignee is null");
+            narrowed.by("of nobody");
         } else if (filter.assignee() != null) {
-            where.append(" and t.assignee = :assignee");
-            values.put("assignee", filter.assignee());
+            narrowed.by("of the assignee", "assignee", filter.assignee());
         }
         if (filter.place() != null) {
-            where.append(" and lower(t.place) = :place");
-            values.put("place", filter.place().toLowerCase(Locale.ROOT));
+            narrowed.by("at the place", "place", filter.place().toLowerCase(Locale.ROOT));
         }
         if (filter.held() != null) {
-            where.append(filter.held() ? " and t.followUp is not null" : " and t.followUp is null");
+            narrowed.by(filter.held() ? "held" : "not held");
         }
         if (filter.overdue() != null) {
-            where.append(filter.overdue() ? " and t.due < :now" : " and t.due >= :now");
-            values.put("now", clock.instant());
+            narrowed.by(filter.overdue() ? "overdue" : "not overdue", "now", clock.instant());
         }
-        String words = prefixQuery(filter.text(), " & ");
+        List<String> words = words(filter.text(), 1);
         if (!words.isEmpty()) {
-            where.append(" and cast(sql('(search @@ to_tsquery(''simple'', ?))', :words) as Boolean) = true");
-            values.put("words", words);
+            narrowed.by("with the words", "words", String.join(" & ", words));
         }
-        return where.toString();
+        return narrowed;
     }
 
     /** Tickets whose words are most like these, other than the one given; at most five, the likest first. */
     public List<TicketLine> alike(String words, int exceptSerial, Actor actor) {
         Permissions.require(Permission.SEE_TICKETS, actor);
-        String query = prefixQuery(words, " | ");
-        if (query.isEmpty()) {
-            return List.of();
-        }
-        List<?> serials = database.createNativeQuery(
-                        "select serial from ticket, to_tsquery('simple', ?1) q where search @@ q and serial <> ?2 and standing <> 'CANCELLED'"
-                                + " and ts_rank(search, q) > 0.05 order by ts_rank(search, q) desc, serial desc limit 5")
-                .setParameter(1, query)
-                .setParameter(2, exceptSerial)
-                .getResultList();
-        return serials.stream()
-                .map(serial -> TicketLine.of(tickets.findById((Integer) serial)))
-                .toList();
+        return words(words, SHORTEST_ALIKE).isEmpty()
+                ? List.of()
+                : alike(words, exceptSerial).rows(TicketLine.class);
     }
 
-    /** Words of three letters or more, each as a prefix; nothing of the query syntax passes. */
-    private static String prefixQuery(String text, String operator) {
-        return Arrays.stream(text.toLowerCase(Locale.ROOT).split("[^\\p{L}\\p{N}]+"))
-                .filter(word -> word.length() >= (operator.contains("|") ? 4 : 1))
+    Sql alike(String words, int exceptSerial) {
+        return Sql.of(database, text.statement("alike"))
+                .with("words", words(words, SHORTEST_ALIKE).toArray(String[]::new))
+                .with("except", exceptSerial);
+    }
+
+    /** The words of a text, each as a query for what begins with it; nothing of the query syntax passes. */
+    private static List<String> words(String text, int shortest) {
+        return Stream.of(text.toLowerCase(Locale.ROOT).split("[^\\p{L}\\p{N}]+"))
+                .filter(word -> word.length() >= shortest)
                 .map(TicketListQueries::beginning)
                 .distinct()
-                .limit(12)
+                .limit(MOST_WORDS)
                 .map(word -> "'" + word + "':*")
-                .collect(Collectors.joining(operator));
+                .toList();
     }
 
     /** The database refuses a word of more than 2046 bytes; as a prefix, the beginning finds no less. */
@@ -122,17 +143,19 @@ public class TicketListQueries {
                 : word.substring(0, word.offsetByCodePoints(0, most));
     }
 
-    private static <T> TypedQuery<T> bind(TypedQuery<T> query, Map<String, Object> values) {
-        values.forEach(query::setParameter);
-        return query;
+    /** Places that a ticket has named, for the list to choose from; at most 200. */
+    public List<String> places(Actor actor) {
+        Permissions.require(Permission.SEE_TICKETS, actor);
+        return named("places").values(String.class);
     }
 
-    /** Places and devices named before, for the lists to choose from. */
-    public List<String> known(String column, Actor actor) {
+    /** Devices that a ticket has named, for the list to choose from; at most 200. */
+    public List<String> devices(Actor actor) {
         Permissions.require(Permission.SEE_TICKETS, actor);
-        String field = column.equals("place") ? "t.place" : "t.device";
-        return database.createQuery("select distinct " + field + " from Ticket t order by " + field, String.class)
-                .setMaxResults(200)
-                .getResultList();
+        return named("devices").values(String.class);
+    }
+
+    Sql named(String what) {
+        return Sql.of(database, text.statement(what));
     }
 }

@@ -2,8 +2,10 @@ package org.benchtrail.ticket;
 
 import java.time.Instant;
 import java.time.ZoneId;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Policy;
@@ -17,6 +19,16 @@ import org.benchtrail.core.method.StandingFact;
  */
 public record Viewing(
         JobSheet sheet, Actor viewer, ZoneId zone, Instant now, Policy policy, Map<String, String> names) {
+
+    /** Accounts that a page on the sheet names. */
+    public static Set<String> accounts(JobSheet sheet) {
+        Set<String> accounts = new HashSet<>();
+        sheet.facts().forEach(f -> accounts.add(f.stamp().by()));
+        if (sheet.course().assignee() != null) {
+            accounts.add(sheet.course().assignee());
+        }
+        return accounts;
+    }
 
     public String name(String account) {
         return names.getOrDefault(account, account);

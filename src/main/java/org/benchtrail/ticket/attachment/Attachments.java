@@ -1,37 +1,37 @@
 package org.benchtrail.ticket.attachment;
 
 import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
+import io.quarkus.runtime.Startup;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
-import java.util.List;
 import java.util.Optional;
+import org.benchtrail.platform.sql.Sql;
+import org.benchtrail.platform.sql.SqlText;
 import org.benchtrail.ticket.KeptFiles;
 
 /** The rows of attached files. */
+@Startup
 @ApplicationScoped
 class Attachments implements PanacheRepositoryBase<Attachment, String>, KeptFiles {
+    private final String keep = SqlText.of(Attachments.class).statement("keep");
+    private final String size = SqlText.of(Attachments.class).statement("size");
 
     /** Stores the bytes unless they are there already, and names them by their SHA-256. */
     String keep(byte[] content) {
         String sha256 = sha256(content);
-        // not persist(): two who attach the same file at once must both succeed
-        getEntityManager()
-                .createNativeQuery("insert into attachment (sha256, content) values (?, ?) on conflict do nothing")
-                .setParameter(1, sha256)
-                .setParameter(2, content)
-                .executeUpdate();
+        Sql.of(getEntityManager(), keep)
+                .with("sha256", sha256)
+                .with("content", content)
+                .run();
         return sha256;
     }
 
     @Override
     public Optional<Integer> size(String sha256) {
-        List<?> found = getEntityManager()
-                .createNativeQuery("select length(content) from attachment where sha256 = ?")
-                .setParameter(1, sha256)
-                .getResultList();
-        return found.stream().findFirst().map(Integer.class::cast);
+        return Sql.of(getEntityManager(), size).with("sha256", sha256).values(Integer.class).stream()
+                .findFirst();
     }
 
     private static String sha256(byte[] content) {

@@ -3,7 +3,9 @@ package org.benchtrail.ticket.entry;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.ZoneId;
-import java.util.Map;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.people.Directory;
@@ -24,8 +26,12 @@ class EntryQueries {
     }
 
     TrailView trail(TicketNumber number, Actor viewer, ZoneId zone) {
-        Map<String, String> names = people.names();
-        return TrailView.of(number, tickets.verified(number, viewer), zone, names);
+        TicketQueries.Verified verified = tickets.verified(number, viewer);
+        return TrailView.of(number, verified, zone, people.names(actors(verified.trail())));
+    }
+
+    private static Set<String> actors(List<TrailEntry> trail) {
+        return trail.stream().map(TrailEntry::actor).collect(Collectors.toSet());
     }
 
     /** @throws NotFound if there is no such entry */
@@ -35,6 +41,6 @@ class EntryQueries {
                 .filter(e -> e.entry() == entry)
                 .findFirst()
                 .orElseThrow(() -> new NotFound("entry " + entry + " on ticket " + number));
-        return EntryView.of(traced.ticket(), stored, viewer, zone, people.names());
+        return EntryView.of(traced.ticket(), stored, viewer, zone, people.names(Set.of(stored.actor())));
     }
 }

@@ -36,7 +36,7 @@ class QueueQueries {
 
     QueueView queue(QueueAsked asked, Actor viewer, ZoneId zone) {
         QueuePart part = lists.queue(asked.filter(viewer.account()), viewer);
-        Map<String, String> names = people.names();
+        Map<String, String> names = people.names(part.assignees());
         Instant now = clock.instant();
         List<QueueView.Line> lines = part.tickets().stream()
                 .map(t -> QueueView.Line.of(t, names, now, zone))
@@ -45,7 +45,7 @@ class QueueQueries {
     }
 
     NamedBefore named(Actor viewer) {
-        return new NamedBefore(lists.known("place", viewer), lists.known("device", viewer));
+        return new NamedBefore(lists.places(viewer), lists.devices(viewer));
     }
 
     AlikeView alike(String title, String device, @Nullable Category category, Actor viewer) {

@@ -77,7 +77,7 @@ class SheetQueries {
         JobSheet sheet = ticket.sheet();
         return new Contents(
                 ticket,
-                new Viewing(sheet, viewer, zone, clock.instant(), policy.policy(), people.names()),
+                new Viewing(sheet, viewer, zone, clock.instant(), policy.policy(), people.names(Viewing.accounts(sheet))),
                 people.workers(),
                 isLikenessOpen(sheet) ? lists.alike(words(sheet), number.serial(), viewer) : List.of(),
                 isSeekingKnown(sheet) ? known.of(sheet) : List.of(),
