@@ -55,7 +55,7 @@ public class CataloguePage {
     static final class Templates {
         private Templates() {}
 
-        static native TemplateInstance catalogue(Shown v);
+        static native TemplateInstance catalogue(ShownCategory v);
 
         static native TemplateInstance edit(Editing v);
 
@@ -63,7 +63,7 @@ public class CataloguePage {
     }
 
     /** A version as a line of text. */
-    public record Line(int number, String made, String by, String note, String origin, boolean inForce) {}
+    public record VersionLine(int number, String made, String by, String note, String origin, boolean inForce) {}
 
     /**
      * One category of a version.
@@ -71,8 +71,8 @@ public class CataloguePage {
      * @param at where the page of the version is
      * @param newest number of the version in force, on which a going back builds
      */
-    public record Shown(
-            Line version,
+    public record ShownCategory(
+            VersionLine version,
             String at,
             int newest,
             List<Option> categories,
@@ -90,14 +90,14 @@ public class CataloguePage {
             int base,
             String text,
             String note,
-            CatalogueActs.@Nullable Draft draft,
-            List<Change> changes,
+            CatalogueActs.@Nullable CheckedText draft,
+            List<EntryChange> changes,
             List<ShiftLine> shifts,
             int hidden,
             boolean delivered,
             List<Invalid.Problem> problems) {}
 
-    public record Listed(List<Line> lines, @Nullable Integer next, boolean mayEdit, boolean offered) {}
+    public record Listed(List<VersionLine> lines, @Nullable Integer next, boolean mayEdit, boolean offered) {}
 
     @GET
     @Blocking
@@ -126,7 +126,7 @@ public class CataloguePage {
         int newest = catalogues.inForce().number();
         return Html.status(
                 status,
-                Templates.catalogue(new Shown(
+                Templates.catalogue(new ShownCategory(
                         line(view, people.names(), newest),
                         at,
                         newest,
@@ -140,9 +140,9 @@ public class CataloguePage {
                         problems)));
     }
 
-    private Line line(VersionView v, Map<String, String> names, int newest) {
+    private VersionLine line(VersionView v, Map<String, String> names, int newest) {
         String origin = v.restores() == null ? v.origin().words() : "version " + v.restores() + " restored";
-        return new Line(
+        return new VersionLine(
                 v.number(),
                 Moments.text(v.madeAt(), current.zone()),
                 names.getOrDefault(v.madeBy(), v.madeBy()),
@@ -214,8 +214,8 @@ public class CataloguePage {
     }
 
     private Response checked(int status, int base, String text, String note, List<Invalid.Problem> problems) {
-        CatalogueActs.Draft draft = acts.check(text, current.actor());
-        List<Change> changes = first(draft.changes());
+        CatalogueActs.CheckedText draft = acts.check(text, current.actor());
+        List<EntryChange> changes = first(draft.changes());
         List<ShiftLine> shifts = first(draft.shifts());
         int hidden = draft.changes().size() + draft.shifts().size() - changes.size() - shifts.size();
         int answer = draft.acceptable() ? status : 422;

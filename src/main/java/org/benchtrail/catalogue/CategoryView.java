@@ -6,8 +6,8 @@ import java.util.Map;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.benchtrail.core.diagnosis.Backing;
-import org.benchtrail.core.diagnosis.Category;
 import org.benchtrail.core.diagnosis.Cause;
+import org.benchtrail.core.diagnosis.CauseCategory;
 import org.benchtrail.core.diagnosis.Deviation;
 import org.benchtrail.core.diagnosis.Finding;
 import org.benchtrail.core.diagnosis.Learned;
@@ -50,7 +50,7 @@ public record CategoryView(
     }
 
     /** What a cause makes of a finding. */
-    public record Row(String finding, String question, List<Share> shares, String origin, double cases) {
+    public record DeviationRow(String finding, String question, List<Share> shares, String origin, double cases) {
         public String text() {
             return CategoryView.text(shares);
         }
@@ -69,7 +69,7 @@ public record CategoryView(
             double minutes,
             double fixProbability,
             String caution,
-            List<Row> tables) {
+            List<DeviationRow> tables) {
         public String minutesText() {
             return number(minutes);
         }
@@ -107,7 +107,7 @@ public record CategoryView(
     }
 
     static CategoryView of(Learned figures, Model model) {
-        Category c = figures.category();
+        CauseCategory c = figures.category();
         Map<String, Finding> findings = c.findings().stream().collect(Collectors.toMap(Finding::id, f -> f));
         return new CategoryView(
                 c.id(),
@@ -141,9 +141,9 @@ public record CategoryView(
                         .toList());
     }
 
-    private static Row row(Cause x, Deviation d, Finding f, Learned figures) {
+    private static DeviationRow row(Cause x, Deviation d, Finding f, Learned figures) {
         Backing backing = figures.support().table(x.id(), f.id());
-        return new Row(
+        return new DeviationRow(
                 f.id(),
                 f.question(),
                 shares(f, d.probabilities()),

@@ -41,7 +41,7 @@ import org.yaml.snakeyaml.reader.ReaderException;
 final class ScenarioFile {
     private final String fileName;
     /** Of everything with fields and every list. Values are shared between places, so they have no place of their own. */
-    private final Map<JsonNode, Scenario.Place> places = new IdentityHashMap<>();
+    private final Map<JsonNode, Scenario.FilePlace> places = new IdentityHashMap<>();
 
     private final ObjectMapper mapper = strict(new ObjectMapper().findAndRegisterModules());
 
@@ -108,7 +108,7 @@ final class ScenarioFile {
     }
 
     private Scenario scenario(String yaml) {
-        ObjectNode file = object(tree(yaml), new Scenario.Place(1, Map.of()), "");
+        ObjectNode file = object(tree(yaml), new Scenario.FilePlace(1, Map.of()), "");
         only(file, Set.of("name", "accounts", "tickets"));
         String name = text(file, "name");
         List<Scenario.Person> people =
@@ -186,7 +186,7 @@ final class ScenarioFile {
         if (node instanceof SequenceNode sequence) {
             ArrayNode array = JsonNodeFactory.instance.arrayNode();
             sequence.getValue().forEach(item -> array.add(convert(item)));
-            places.put(array, new Scenario.Place(line, Map.of()));
+            places.put(array, new Scenario.FilePlace(line, Map.of()));
             return array;
         }
         return scalar((ScalarNode) node);
@@ -206,7 +206,7 @@ final class ScenarioFile {
             }
             object.set(key, convert(entry.getValueNode()));
         });
-        places.put(object, new Scenario.Place(mapping.getStartMark().getLine() + 1, seen));
+        places.put(object, new Scenario.FilePlace(mapping.getStartMark().getLine() + 1, seen));
         return object;
     }
 
@@ -271,15 +271,15 @@ final class ScenarioFile {
     }
 
     /** @param around where the node stands, if it turns out to have no fields */
-    private ObjectNode object(JsonNode node, Scenario.Place around, String field) {
+    private ObjectNode object(JsonNode node, Scenario.FilePlace around, String field) {
         if (node instanceof ObjectNode object) {
             return object;
         }
         throw new Malformed(fileName, around.line(field), field, "Fields are expected here.");
     }
 
-    private Scenario.Place place(ObjectNode node) {
-        return places.getOrDefault(node, new Scenario.Place(1, Map.of()));
+    private Scenario.FilePlace place(ObjectNode node) {
+        return places.getOrDefault(node, new Scenario.FilePlace(1, Map.of()));
     }
 
     private Malformed malformed(ObjectNode node, String field, String sentence) {

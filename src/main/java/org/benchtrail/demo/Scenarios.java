@@ -27,7 +27,7 @@ import org.eclipse.microprofile.config.inject.ConfigProperty;
 /** Loads scenarios by the same acts that people use: what the method refuses, no scenario can have. */
 @ApplicationScoped
 public class Scenarios {
-    /** Sign-in of every demo account; there are none on a shop's own server. */
+    /** Sign-in of every demo account; there are none on a site's own server. */
     public static final String DEMO_PASSWORD = "benchtrail-demo";
 
     private final TicketActs tickets;
@@ -132,7 +132,7 @@ public class Scenarios {
         }
     }
 
-    private static ScenarioFile.Malformed malformed(String fileName, Scenario.Place place, Invalid invalid) {
+    private static ScenarioFile.Malformed malformed(String fileName, Scenario.FilePlace place, Invalid invalid) {
         Invalid.Problem first = invalid.problems().get(0);
         return new ScenarioFile.Malformed(fileName, place.line(first.field()), first.field(), first.sentence());
     }
@@ -142,7 +142,7 @@ public class Scenarios {
                 + String.join(" ", missing.stream().map(Missing::sentence).toList());
     }
 
-    private Actor person(String fileName, Scenario.Place place, String login) {
+    private Actor person(String fileName, Scenario.FilePlace place, String login) {
         return people.worker(login)
                 .orElseThrow(() -> new ScenarioFile.Malformed(
                         fileName,

@@ -49,7 +49,7 @@ public final class ActForm {
         Reader form = new Reader(act, typed);
         return switch (act) {
             case "confirm" -> new KnowledgeAct.Confirm(form.text("note"));
-            case "flag" -> new KnowledgeAct.Flag(form.text("reason"));
+            case "flag" -> new KnowledgeAct.RaiseFlag(form.text("reason"));
             case "correct" -> new KnowledgeAct.Correct(form.causeText(), form.text("reason"));
             case "retire" -> new KnowledgeAct.Retire(form.text("reason"));
             case "bring-back" -> new KnowledgeAct.BringBack(form.text("reason"));

@@ -91,10 +91,10 @@ class CauseRows implements PanacheRepositoryBase<KnownCause, Long> {
     private void index(KnownCause cause) {
         getEntityManager()
                 .createNativeQuery(INDEX)
-                .setParameter(1, Plain.index(cause.title))
-                .setParameter(2, Plain.index(cause.shows))
-                .setParameter(3, Plain.index(cause.apart))
-                .setParameter(4, Plain.index(cause.cure))
+                .setParameter(1, SearchText.index(cause.title))
+                .setParameter(2, SearchText.index(cause.shows))
+                .setParameter(3, SearchText.index(cause.apart))
+                .setParameter(4, SearchText.index(cause.cure))
                 .setParameter(5, cause.number())
                 .executeUpdate();
         words.learn(String.join(" ", cause.title, cause.shows, cause.apart, cause.cure));

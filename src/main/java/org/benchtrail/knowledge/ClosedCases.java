@@ -52,9 +52,9 @@ class ClosedCases {
                 .setParameter(11, by)
                 .setParameter(12, SheetDigest.minutes(sheet))
                 .setParameter(13, known)
-                .setParameter(14, Plain.index(report.title()))
-                .setParameter(15, Plain.index(named.cause() + " " + report.device()))
-                .setParameter(16, Plain.index(body))
+                .setParameter(14, SearchText.index(report.title()))
+                .setParameter(15, SearchText.index(named.cause() + " " + report.device()))
+                .setParameter(16, SearchText.index(body))
                 .executeUpdate();
         words.learn(String.join(" ", report.title(), named.cause(), report.device(), body));
     }

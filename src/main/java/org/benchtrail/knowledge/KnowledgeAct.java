@@ -11,7 +11,7 @@ import org.jspecify.annotations.Nullable;
 @JsonTypeInfo(use = JsonTypeInfo.Id.NAME, property = "kind")
 @JsonSubTypes({
     @JsonSubTypes.Type(value = KnowledgeAct.Confirm.class, name = "confirm"),
-    @JsonSubTypes.Type(value = KnowledgeAct.Flag.class, name = "flag"),
+    @JsonSubTypes.Type(value = KnowledgeAct.RaiseFlag.class, name = "flag"),
     @JsonSubTypes.Type(value = KnowledgeAct.Correct.class, name = "correct"),
     @JsonSubTypes.Type(value = KnowledgeAct.Retire.class, name = "retire"),
     @JsonSubTypes.Type(value = KnowledgeAct.BringBack.class, name = "bring-back"),
@@ -22,7 +22,7 @@ public sealed interface KnowledgeAct {
     /** What is asked of whoever does it. */
     Permission permission();
 
-    /** Found true again, outside a ticket. */
+    /** SearchResults true again, outside a ticket. */
     record Confirm(@Nullable String note) implements KnowledgeAct {
         public Confirm {
             note = note == null ? "" : optional("note", note);
@@ -35,8 +35,8 @@ public sealed interface KnowledgeAct {
     }
 
     /** It is wrong, or no longer true. */
-    record Flag(String reason) implements KnowledgeAct {
-        public Flag {
+    record RaiseFlag(String reason) implements KnowledgeAct {
+        public RaiseFlag {
             reason = required("reason", reason, "Say what is wrong with it.");
         }
 
@@ -126,7 +126,7 @@ public sealed interface KnowledgeAct {
         String clean = text.strip();
         new Invalid.Collector()
                 .require(clean.length() <= CauseText.PARAGRAPH, field, "Shorten this to 4,000 characters.")
-                .require(Plain.isText(clean), field, "Remove the control characters: only text can be kept.")
+                .require(SearchText.isText(clean), field, "Remove the control characters: only text can be kept.")
                 .throwIfAny();
         return clean;
     }

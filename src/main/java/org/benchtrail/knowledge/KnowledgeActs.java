@@ -51,7 +51,7 @@ public class KnowledgeActs {
         // the sealed list of acts is complete: an act without a branch here would be a fault of ours
         if (act instanceof KnowledgeAct.Confirm confirm) {
             confirm(cause, confirm, actor);
-        } else if (act instanceof KnowledgeAct.Flag flag) {
+        } else if (act instanceof KnowledgeAct.RaiseFlag flag) {
             flag(cause, flag, actor);
         } else if (act instanceof KnowledgeAct.Correct correct) {
             correct(cause, correct, actor);
@@ -79,7 +79,7 @@ public class KnowledgeActs {
         causes.changed(cause, before, ground(actor, now, What.CONFIRMED, String.valueOf(act.note())));
     }
 
-    private void flag(KnownCause cause, KnowledgeAct.Flag act, Actor actor) {
+    private void flag(KnownCause cause, KnowledgeAct.RaiseFlag act, Actor actor) {
         requireShown(cause);
         CauseImage before = cause.image();
         cause.state = CauseState.FLAGGED;

@@ -33,7 +33,7 @@ import org.jspecify.annotations.Nullable;
 @Path("/knowledge")
 public class KnowledgePage {
     private final KnowledgeSearch search;
-    private final KnowledgeLook look;
+    private final KnowledgeQueries look;
     private final KnowledgeActs acts;
     private final FindingWords findingWords;
     private final CurrentActor current;
@@ -41,7 +41,7 @@ public class KnowledgePage {
 
     KnowledgePage(
             KnowledgeSearch search,
-            KnowledgeLook look,
+            KnowledgeQueries look,
             KnowledgeActs acts,
             FindingWords findingWords,
             CurrentActor current,
@@ -60,7 +60,8 @@ public class KnowledgePage {
 
         static native TemplateInstance search(KnowledgeView.Results v);
 
-        static native TemplateInstance cause(KnowledgeView.One v, ActForm fill, String notice, List<String> problems);
+        static native TemplateInstance cause(
+                KnowledgeView.OneCause v, ActForm fill, String notice, List<String> problems);
     }
 
     @GET
@@ -80,7 +81,7 @@ public class KnowledgePage {
     }
 
     private KnowledgeView.Results results(String typed, @Nullable Category kind, @Nullable CauseState state, int page) {
-        Found found = search.find(typed, kind, page, current.actor());
+        SearchResults found = search.find(typed, kind, page, current.actor());
         KnowledgeView view = view();
         return new KnowledgeView.Results(
                 typed,
@@ -91,8 +92,8 @@ public class KnowledgePage {
                 true,
                 found.causes().stream().map(view::line).toList(),
                 found.cases().stream().map(view::line).toList(),
-                Counted.of(found.causesTotal(), "known cause"),
-                Counted.of(found.casesTotal(), "closed ticket"),
+                HowOften.of(found.causesTotal(), "known cause"),
+                HowOften.of(found.casesTotal(), "closed ticket"),
                 found.spelling(),
                 found.loose(),
                 !found.wholeCases(),
@@ -153,7 +154,7 @@ public class KnowledgePage {
     @Authenticated
     @Blocking
     public Response cause(@RestPath long id) {
-        KnowledgeLook.Whole whole = look.cause(id, current.actor());
+        KnowledgeQueries.WholeCause whole = look.cause(id, current.actor());
         ActForm fill = ActForm.of(whole.cause().text());
         return Html.ok(Templates.cause(view().one(whole, current.actor()), fill, "", List.of()));
     }
@@ -195,7 +196,7 @@ public class KnowledgePage {
             MultivaluedMap<String, String> typed,
             String notice,
             List<Invalid.Problem> problems) {
-        KnowledgeLook.Whole whole = look.cause(id, current.actor());
+        KnowledgeQueries.WholeCause whole = look.cause(id, current.actor());
         ActForm fill = ActForm.of(whole.cause().text()).typed(act, typed, problems);
         List<String> sentences =
                 problems.stream().map(Invalid.Problem::sentence).distinct().toList();

@@ -23,7 +23,7 @@ public class KnowledgeSearch {
     /** What the database says when a statement was ended by its time limit. */
     private static final String TOO_LONG = "57014";
 
-    private static final int PAGES = Shelf.SHOWN / PER_PAGE;
+    private static final int PAGES = SearchIndex.SHOWN / PER_PAGE;
 
     private final DataSource database;
 
@@ -40,11 +40,11 @@ public class KnowledgeSearch {
      * @throws Invalid if the page is beyond the last one that is ever shown, or the text cannot be searched for
      */
     @Transactional
-    public Found find(String typed, @Nullable Category category, int page, Actor actor) {
+    public SearchResults find(String typed, @Nullable Category category, int page, Actor actor) {
         Permissions.require(Permission.SEE_TICKETS, actor);
         new Invalid.Collector()
                 .require(page >= 0 && page < PAGES, "page", "Pages go from 1 to " + PAGES + ": use more words.")
-                .require(Plain.isText(typed), "q", "Remove the control characters: only text can be searched for.")
+                .require(SearchText.isText(typed), "q", "Remove the control characters: only text can be searched for.")
                 .throwIfAny();
         try (Connection connection = database.getConnection()) {
             return find(connection, typed, category, page);
@@ -56,14 +56,15 @@ public class KnowledgeSearch {
         }
     }
 
-    static Found find(Connection connection, String typed, @Nullable Category category, int page) throws SQLException {
-        Ranker ranker = new Ranker(connection);
-        Terms terms = ranker.terms(typed);
+    static SearchResults find(Connection connection, String typed, @Nullable Category category, int page)
+            throws SQLException {
+        WordSearch ranker = new WordSearch(connection);
+        QueryTerms terms = ranker.terms(typed);
         if (terms.isEmpty()) {
-            return new Found(List.of(), List.of(), "", false, 0, 0, true, page, false);
+            return new SearchResults(List.of(), List.of(), "", false, 0, 0, true, page, false);
         }
         Both best = Both.all(ranker, terms, category, "");
-        if (Ranker.isLittle(best.total())) {
+        if (WordSearch.isLittle(best.total())) {
             Map<String, List<String>> better = ranker.mistyped(terms);
             if (!better.isEmpty()) {
                 terms = terms.corrected(better);
@@ -74,7 +75,7 @@ public class KnowledgeSearch {
         if (loose) {
             best = Both.any(ranker, terms, category, best.spelling());
         }
-        return best.read(new Hits(connection), loose, page);
+        return best.read(new ResultRows(connection), loose, page);
     }
 
     private static String spelling(Collection<List<String>> words) {
@@ -82,19 +83,21 @@ public class KnowledgeSearch {
     }
 
     /** What both shelves have. */
-    private record Both(Ranked causes, Ranked cases, String query, String spelling) {
-        static Both all(Ranker ranker, Terms terms, @Nullable Category category, String spelling) throws SQLException {
+    private record Both(RankedKeys causes, RankedKeys cases, String query, String spelling) {
+        static Both all(WordSearch ranker, QueryTerms terms, @Nullable Category category, String spelling)
+                throws SQLException {
             return new Both(
-                    ranker.all(Shelf.CAUSES, terms, category),
-                    ranker.all(Shelf.CASES, terms, category),
+                    ranker.all(SearchIndex.CAUSES, terms, category),
+                    ranker.all(SearchIndex.CASES, terms, category),
                     terms.all(),
                     spelling);
         }
 
-        static Both any(Ranker ranker, Terms terms, @Nullable Category category, String spelling) throws SQLException {
+        static Both any(WordSearch ranker, QueryTerms terms, @Nullable Category category, String spelling)
+                throws SQLException {
             return new Both(
-                    ranker.any(Shelf.CAUSES, terms, category),
-                    ranker.any(Shelf.CASES, terms, category),
+                    ranker.any(SearchIndex.CAUSES, terms, category),
+                    ranker.any(SearchIndex.CASES, terms, category),
                     terms.any(),
                     spelling);
         }
@@ -108,8 +111,8 @@ public class KnowledgeSearch {
             return corrected.total() > total() || total() == 0 ? corrected : this;
         }
 
-        Found read(Hits hits, boolean loose, int page) throws SQLException {
-            return new Found(
+        SearchResults read(ResultRows hits, boolean loose, int page) throws SQLException {
+            return new SearchResults(
                     hits.causes(causes.page(page, PER_PAGE), query),
                     hits.cases(cases.page(page, PER_PAGE), query),
                     spelling,

@@ -14,7 +14,7 @@ class WordList {
 
     /** In alphabetical order, so that two who write at once wait for each other instead of locking each other out. */
     void learn(String text) {
-        String[] words = Plain.words(text).stream().distinct().sorted().toArray(String[]::new);
+        String[] words = SearchText.words(text).stream().distinct().sorted().toArray(String[]::new);
         database.createNativeQuery(
                         "insert into knowledge_word (word) select unnest(cast(?1 as text[])) on conflict do nothing")
                 .setParameter(1, words)

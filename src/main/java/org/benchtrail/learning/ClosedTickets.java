@@ -11,16 +11,17 @@ import org.benchtrail.ticket.TicketChanged;
 /** Puts a ticket on the list when it is closed; one that is opened again teaches nothing until it is closed anew. */
 @ApplicationScoped
 class ClosedTickets {
-    private final ShopCases cases;
+    private final LearningCases cases;
 
-    ClosedTickets(ShopCases cases) {
+    ClosedTickets(LearningCases cases) {
         this.cases = cases;
     }
 
     void follow(@Observes TicketChanged change) {
         for (Entry entry : change.entries()) {
             if (entry.fact() instanceof Closed) {
-                cases.add(new ShopCase(change.number().serial(), entry.stamp().at()));
+                cases.add(
+                        new LearningCase(change.number().serial(), entry.stamp().at()));
             } else if (entry.fact() instanceof Reopened reopened) {
                 cases.latest(change.number())
                         .ifPresent(row ->
@@ -29,7 +30,7 @@ class ClosedTickets {
         }
     }
 
-    private void takeBack(ShopCase row, TicketNumber number, String by, Reopened reopened) {
+    private void takeBack(LearningCase row, TicketNumber number, String by, Reopened reopened) {
         String why = shortened("Opened again: " + reopened.reason());
         if (row.state == CaseState.ACCEPTED) {
             row.withdraw(why, by, cases.now());

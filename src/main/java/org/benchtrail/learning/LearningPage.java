@@ -35,11 +35,11 @@ public class LearningPage {
     private static final double SHOWN_FROM = 0.0005;
 
     private final LearningActs acts;
-    private final ShopFigures figures;
+    private final LearnedFigures figures;
     private final CurrentActor current;
     private final Directory people;
 
-    LearningPage(LearningActs acts, ShopFigures figures, CurrentActor current, Directory people) {
+    LearningPage(LearningActs acts, LearnedFigures figures, CurrentActor current, Directory people) {
         this.acts = acts;
         this.figures = figures;
         this.current = current;
@@ -50,26 +50,30 @@ public class LearningPage {
     static final class Templates {
         private Templates() {}
 
-        static native TemplateInstance waiting(Queue v);
+        static native TemplateInstance waiting(WaitingTickets v);
 
-        static native TemplateInstance cases(Judged v);
+        static native TemplateInstance cases(JudgedCases v);
 
         static native TemplateInstance preview(Previewed v);
     }
 
     /** A waiting ticket in words. */
-    public record Line(WaitingView ticket, String closed, String technician, boolean ticked) {}
+    public record WaitingLine(WaitingView ticket, String closed, String technician, boolean ticked) {}
 
-    public record Queue(
-            List<Line> lines, long total, @Nullable String next, String reason, List<Invalid.Problem> problems) {}
+    public record WaitingTickets(
+            List<WaitingLine> lines,
+            long total,
+            @Nullable String next,
+            String reason,
+            List<Invalid.Problem> problems) {}
 
     /** A judged case in words. */
-    public record CaseLine(CaseView it, String closed, String technician, String by, boolean ticked) {}
+    public record JudgedLine(CaseView it, String closed, String technician, String by, boolean ticked) {}
 
-    public record Judged(
+    public record JudgedCases(
             CaseState state,
             List<CaseState> states,
-            List<CaseLine> lines,
+            List<JudgedLine> lines,
             boolean more,
             String reason,
             List<Invalid.Problem> problems) {
@@ -82,7 +86,12 @@ public class LearningPage {
      * @param small how many moves are smaller than the table shows
      */
     public record Previewed(
-            Preview it, List<ShiftLine> shifts, int small, boolean undo, String note, List<Invalid.Problem> problems) {}
+            LearningPreview it,
+            List<ShiftLine> shifts,
+            int small,
+            boolean undo,
+            String note,
+            List<Invalid.Problem> problems) {}
 
     @GET
     @Blocking
@@ -94,14 +103,15 @@ public class LearningPage {
             int status, @Nullable String after, Set<String> ticked, String reason, List<Invalid.Problem> problems) {
         WaitingPart part = acts.waiting(after, LINES, current.actor());
         Map<String, String> names = people.names();
-        List<Line> lines = part.tickets().stream()
-                .map(t -> new Line(
+        List<WaitingLine> lines = part.tickets().stream()
+                .map(t -> new WaitingLine(
                         t,
                         Moments.text(t.closed(), current.zone()),
                         names.getOrDefault(t.technician(), t.technician()),
                         ticked.contains(t.ticket())))
                 .toList();
-        return Html.status(status, Templates.waiting(new Queue(lines, part.total(), part.next(), reason, problems)));
+        return Html.status(
+                status, Templates.waiting(new WaitingTickets(lines, part.total(), part.next(), reason, problems)));
     }
 
     @POST
@@ -141,9 +151,9 @@ public class LearningPage {
             int status, CaseState state, Set<String> ticked, String reason, List<Invalid.Problem> problems) {
         List<CaseView> found = acts.judged(state, Long.MAX_VALUE, MOST_SHIFTS + 1, current.actor());
         Map<String, String> names = people.names();
-        List<CaseLine> lines = found.stream()
+        List<JudgedLine> lines = found.stream()
                 .limit(MOST_SHIFTS)
-                .map(c -> new CaseLine(
+                .map(c -> new JudgedLine(
                         c,
                         Moments.text(c.closed(), current.zone()),
                         name(names, c.technician()),
@@ -152,7 +162,7 @@ public class LearningPage {
                 .toList();
         return Html.status(
                 status,
-                Templates.cases(new Judged(
+                Templates.cases(new JudgedCases(
                         state,
                         List.of(CaseState.ACCEPTED, CaseState.WITHDRAWN, CaseState.LEFT_OUT),
                         lines,
@@ -193,7 +203,7 @@ public class LearningPage {
     }
 
     private Response previewed(int status, String note, List<Invalid.Problem> problems) {
-        Preview preview = figures.preview(current.actor());
+        LearningPreview preview = figures.preview(current.actor());
         List<ShiftLine> shown = preview.shifts().stream()
                 .filter(s -> s.size() >= SHOWN_FROM)
                 .limit(MOST_SHIFTS)

@@ -13,7 +13,7 @@ import org.benchtrail.core.diagnosis.Finding;
 import org.benchtrail.core.diagnosis.Limits;
 import org.benchtrail.core.diagnosis.Model;
 import org.benchtrail.core.diagnosis.Report;
-import org.benchtrail.core.diagnosis.Source;
+import org.benchtrail.core.diagnosis.ReportSource;
 import org.benchtrail.core.measure.Quantity;
 import org.benchtrail.core.measure.Unit;
 import org.benchtrail.core.measure.Units;
@@ -94,13 +94,13 @@ public final class SheetEvidence {
         }
         if (noted.fact() instanceof ResultRecorded result && result.answer() != null) {
             return sheet.latest(CheckPlanned.class, c -> c.entry() == result.check())
-                    .flatMap(check -> answer(noted, check.fact().finding(), result.answer(), Source.SEEN));
+                    .flatMap(check -> answer(noted, check.fact().finding(), result.answer(), ReportSource.SEEN));
         }
         return Optional.empty();
     }
 
     private Optional<Report> answer(
-            StandingFact<?> noted, @Nullable String finding, @Nullable String value, Source source) {
+            StandingFact<?> noted, @Nullable String finding, @Nullable String value, ReportSource source) {
         return finding(model, finding)
                 .filter(f -> f.values().contains(value) || Report.UNKNOWN.equals(value))
                 .map(f -> Report.of(
@@ -122,7 +122,7 @@ public final class SheetEvidence {
      * What a reading says of a finding, by its own limit where it has one: a nameplate knows better than the catalogue. Empty
      * if it measures something else, or there is no limit.
      */
-    public static Optional<Finding.Judged> judge(Finding finding, ReadingRecorded reading) {
+    public static Optional<Finding.JudgedReading> judge(Finding finding, ReadingRecorded reading) {
         try {
             Finding by = reading.lower() == null && reading.upper() == null ? finding : withOwn(finding, reading);
             if (by.limits() == null) {
@@ -144,7 +144,7 @@ public final class SheetEvidence {
 
     /** How far a reading is trusted that lies away from any limit. */
     public static double reliability(ReadingRecorded reading) {
-        return (reading.accuracy() == null ? Source.SEEN : Source.CALIBRATED).reliability();
+        return (reading.accuracy() == null ? ReportSource.SEEN : ReportSource.CALIBRATED).reliability();
     }
 
     /** A share of a rating may be read as the value itself, held against the rating. */

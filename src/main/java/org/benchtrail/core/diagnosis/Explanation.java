@@ -20,7 +20,7 @@ public final class Explanation {
     }
 
     /** Where a term comes from. */
-    public enum Origin {
+    public enum ContributionKind {
         PRIOR,
         FINDING,
         FAILED_REPAIR
@@ -32,18 +32,18 @@ public final class Explanation {
      * @param id of the finding or repair; empty for the prior
      * @param decibans positive speaks for the cause
      */
-    public record Term(Origin origin, String id, double decibans) {
+    public record Contribution(ContributionKind origin, String id, double decibans) {
         public String words() {
             return Words.strength(decibans);
         }
     }
 
     /** Contributions with their sum, decibans. */
-    public record Account(List<Term> terms, double total) {}
+    public record Weighing(List<Contribution> terms, double total) {}
 
     /** The leader against the runner-up. */
-    public Account leaderAgainstRunnerUp() {
-        List<Ranking.Ranked> all = ranking.all();
+    public Weighing leaderAgainstRunnerUp() {
+        List<Ranking.CauseChance> all = ranking.all();
         return pair(all.get(0).cause(), all.get(1).cause());
     }
 
@@ -52,16 +52,17 @@ public final class Explanation {
      *
      * @throws org.benchtrail.core.Invalid if either is not known
      */
-    public Account pair(String a, String b) {
+    public Weighing pair(String a, String b) {
         int i = model.index(a);
         int j = model.index(b);
-        List<Term> terms = new ArrayList<>();
-        terms.add(new Term(Origin.PRIOR, "", Decibans.PER_NAT * (model.logPrior(i) - model.logPrior(j))));
+        List<Contribution> terms = new ArrayList<>();
+        terms.add(new Contribution(
+                ContributionKind.PRIOR, "", Decibans.PER_NAT * (model.logPrior(i) - model.logPrior(j))));
         for (Observed o : ranking.observed()) {
-            terms.add(new Term(Origin.FINDING, id(o), o.decibans(model, i, j)));
+            terms.add(new Contribution(ContributionKind.FINDING, id(o), o.decibans(model, i, j)));
         }
         for (FailedRepair f : ranking.evidence().failedRepairs()) {
-            terms.add(new Term(Origin.FAILED_REPAIR, f.repair(), failed(f, a) - failed(f, b)));
+            terms.add(new Contribution(ContributionKind.FAILED_REPAIR, f.repair(), failed(f, a) - failed(f, b)));
         }
         return account(terms);
     }
@@ -71,9 +72,10 @@ public final class Explanation {
         return q == null ? 0 : Decibans.PER_NAT * StrictMath.log1p(-q);
     }
 
-    private static Account account(List<Term> terms) {
-        return new Account(
-                List.copyOf(terms), terms.stream().mapToDouble(Term::decibans).sum());
+    private static Weighing account(List<Contribution> terms) {
+        return new Weighing(
+                List.copyOf(terms),
+                terms.stream().mapToDouble(Contribution::decibans).sum());
     }
 
     private String id(Observed o) {
@@ -84,16 +86,16 @@ public final class Explanation {
      * One cause against everything else, in the order the answers came in, each with the weight it has now. How much a term
      * shows depends on that order.
      */
-    public Account waterfall(String cause) {
+    public Weighing waterfall(String cause) {
         int i = model.index(cause);
         double[] score = model.logPriors();
         double before = Decibans.against(score, i);
-        List<Term> terms = new ArrayList<>();
-        terms.add(new Term(Origin.PRIOR, "", before));
-        for (Step step : steps()) {
+        List<Contribution> terms = new ArrayList<>();
+        terms.add(new Contribution(ContributionKind.PRIOR, "", before));
+        for (Arrival step : steps()) {
             step.addTo(score);
             double after = Decibans.against(score, i);
-            terms.add(new Term(step.origin(), step.id(), after - before));
+            terms.add(new Contribution(step.origin(), step.id(), after - before));
             before = after;
         }
         return account(terms);
@@ -103,21 +105,22 @@ public final class Explanation {
         void addTo(double[] score);
     }
 
-    private record Step(Origin origin, String id, Instant at, Adding effect) {
+    private record Arrival(ContributionKind origin, String id, Instant at, Adding effect) {
         void addTo(double[] score) {
             effect.addTo(score);
         }
     }
 
-    private List<Step> steps() {
-        List<Step> steps = new ArrayList<>();
+    private List<Arrival> steps() {
+        List<Arrival> steps = new ArrayList<>();
         for (Observed o : ranking.observed()) {
-            steps.add(new Step(Origin.FINDING, id(o), o.since(), s -> o.addTo(s, model.table(o.finding()))));
+            steps.add(
+                    new Arrival(ContributionKind.FINDING, id(o), o.since(), s -> o.addTo(s, model.table(o.finding()))));
         }
         for (FailedRepair f : ranking.evidence().failedRepairs()) {
-            steps.add(new Step(Origin.FAILED_REPAIR, f.repair(), f.at(), s -> model.addFailed(s, f)));
+            steps.add(new Arrival(ContributionKind.FAILED_REPAIR, f.repair(), f.at(), s -> model.addFailed(s, f)));
         }
-        steps.sort(Comparator.comparing(Step::at).thenComparing(Step::id));
+        steps.sort(Comparator.comparing(Arrival::at).thenComparing(Arrival::id));
         return steps;
     }
 
@@ -125,10 +128,11 @@ public final class Explanation {
      * What if this answer is wrong: for each finding, the log-odds of the cause as they are, less what they would be had the
      * finding not been asked, decibans.
      */
-    public List<Term> whatIfWrong(String cause) {
+    public List<Contribution> whatIfWrong(String cause) {
         double now = ranking.decibans(cause);
         return ranking.observed().stream()
-                .map(o -> new Term(Origin.FINDING, id(o), now - without(id(o)).decibans(cause)))
+                .map(o -> new Contribution(
+                        ContributionKind.FINDING, id(o), now - without(id(o)).decibans(cause)))
                 .toList();
     }
 

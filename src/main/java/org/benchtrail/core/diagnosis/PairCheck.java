@@ -25,7 +25,7 @@ public record PairCheck(String first, String second, double gain) {
 
     /** The best pair among the top twelve causes, if the answers are surprising and it beats every single one by > 10 dB. */
     public static Optional<PairCheck> of(Ranking ranking, Surprise surprise) {
-        if (surprise.level() == Surprise.Level.NONE) {
+        if (surprise.level() == Surprise.Alarm.NONE) {
             return Optional.empty();
         }
         int n = ranking.model().size();
@@ -68,7 +68,7 @@ public record PairCheck(String first, String second, double gain) {
         double sum = 0;
         int n = ranking.model().size();
         for (Observed o : ranking.observed()) {
-            Table t = ranking.model().table(o.finding());
+            LikelihoodTable t = ranking.model().table(o.finding());
             double[] row = a == b ? t.row(a, n) : together(t.row(a, n), t.row(b, n), t.background);
             sum += o.logLikelihood(row);
         }

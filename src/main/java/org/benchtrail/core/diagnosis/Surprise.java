@@ -23,19 +23,19 @@ public record Surprise(
         double conflict,
         String topListed,
         double z,
-        Level level,
+        Alarm level,
         List<Contradiction> contradictions,
         List<String> misfits) {
 
     /** What the technician is told. */
-    public enum Level {
+    public enum Alarm {
         NONE(""),
         AMBER("The answers fit no listed cause well."),
         RED("Probably a cause that is not listed.");
 
         private final String sentence;
 
-        Level(String sentence) {
+        Alarm(String sentence) {
             this.sentence = sentence;
         }
 
@@ -85,7 +85,7 @@ public record Surprise(
         score[model.size()] = Double.NEGATIVE_INFINITY;
         double apart = 0;
         for (Observed o : ranking.observed()) {
-            Table table = model.table(o.finding());
+            LikelihoodTable table = model.table(o.finding());
             apart += o.logLikelihood(table.marginal);
             o.alone().addTo(score, table);
         }
@@ -111,7 +111,7 @@ public record Surprise(
         double mean = 0;
         double variance = 0;
         for (Observed o : ranking.observed()) {
-            Table table = model.table(o.finding());
+            LikelihoodTable table = model.table(o.finding());
             double[] row = table.row(top, model.size());
             double[] moments = moments(o.predicted(row, model.settings().everyTuple(), MOST_TUPLES));
             seen += o.logLikelihood(row);
@@ -133,18 +133,18 @@ public record Surprise(
         return new double[] {mean, Math.max(0, square - mean * mean)};
     }
 
-    private static Level level(Ranking ranking, double z) {
+    private static Alarm level(Ranking ranking, double z) {
         if (ranking.evidence().isEmpty()) {
-            return Level.NONE;
+            return Alarm.NONE;
         }
         double unlisted = ranking.probability(Model.UNLISTED);
         if (z >= RED_Z
                 || unlisted >= RED_UNLISTED
                 || ranking.leader().equals(Model.UNLISTED)
                 || twoFailed(ranking.evidence()) >= RED_FAILED) {
-            return Level.RED;
+            return Alarm.RED;
         }
-        return z >= AMBER_Z || unlisted >= AMBER_UNLISTED ? Level.AMBER : Level.NONE;
+        return z >= AMBER_Z || unlisted >= AMBER_UNLISTED ? Alarm.AMBER : Alarm.NONE;
     }
 
     /** Belief that the two most believed failed repairs had together, each at its time; 0 if fewer failed. */
@@ -168,7 +168,7 @@ public record Surprise(
 
     private static double effect(Ranking ranking, Observed o) {
         Model model = ranking.model();
-        List<Ranking.Ranked> all = ranking.all();
+        List<Ranking.CauseChance> all = ranking.all();
         int a = model.index(all.get(0).cause());
         int b = model.index(all.get(1).cause());
         double now = o.decibans(model, a, b);
@@ -183,7 +183,7 @@ public record Surprise(
         List<Observed> all = ranking.observed();
         double[] fit = all.stream()
                 .mapToDouble(o -> {
-                    Table t = model.table(o.finding());
+                    LikelihoodTable t = model.table(o.finding());
                     return o.logLikelihood(t.row(top, model.size())) - o.logLikelihood(t.marginal);
                 })
                 .toArray();

@@ -8,7 +8,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import org.benchtrail.core.Invalid;
-import org.benchtrail.core.diagnosis.Category;
+import org.benchtrail.core.diagnosis.CauseCategory;
 import org.benchtrail.core.diagnosis.ClosedCase;
 import org.benchtrail.core.diagnosis.Model;
 import org.benchtrail.core.method.JobSheet;
@@ -28,9 +28,9 @@ import org.jspecify.annotations.Nullable;
 /** Makes a case of a closed ticket: the one place where the words of the method become those of the catalogue. */
 public final class CaseOfTicket {
     private final JobSheet sheet;
-    private final Collection<Category> catalogue;
+    private final Collection<CauseCategory> catalogue;
 
-    private CaseOfTicket(JobSheet sheet, Collection<Category> catalogue) {
+    private CaseOfTicket(JobSheet sheet, Collection<CauseCategory> catalogue) {
         this.sheet = sheet;
         this.catalogue = catalogue;
     }
@@ -39,7 +39,7 @@ public final class CaseOfTicket {
      * @param catalogue every category in force
      * @throws Invalid on {@code ticket} if it has nothing to teach, with the reason
      */
-    public static TicketCase of(JobSheet sheet, Collection<Category> catalogue) {
+    public static TicketCase of(JobSheet sheet, Collection<CauseCategory> catalogue) {
         return new CaseOfTicket(sheet, catalogue).made();
     }
 
@@ -63,7 +63,7 @@ public final class CaseOfTicket {
         require(named.sureness() != Sureness.PRESUMED, "Its cause is only presumed, which teaches nothing.");
         String assignee = sheet.course().assignee();
         require(assignee != null, "Nobody had this ticket when it was closed.");
-        Category category = category(named);
+        CauseCategory category = category(named);
         int settled = settled();
         return new TicketCase(
                 category.id(),
@@ -90,7 +90,7 @@ public final class CaseOfTicket {
     }
 
     /** That of the named cause; for a cause of no entry, that of the ticket. */
-    private Category category(CauseNamed named) {
+    private CauseCategory category(CauseNamed named) {
         if (named.causeId() != null) {
             return catalogue.stream()
                     .filter(c -> c.causes().stream().anyMatch(x -> x.id().equals(named.causeId())))
@@ -135,7 +135,7 @@ public final class CaseOfTicket {
     }
 
     /** The last ranking of the server's before that entry. */
-    private Optional<TicketCase.Shown> shown(int settled) {
+    private Optional<TicketCase.ShownRanking> shown(int settled) {
         return sheet.latest(
                         TheoriesRanked.class,
                         r -> r.entry() < settled
@@ -144,7 +144,7 @@ public final class CaseOfTicket {
                 .map(r -> {
                     List<TicketCase.Stated> stated = new ArrayList<>();
                     r.fact().causes().forEach(c -> stated.add(new TicketCase.Stated(c.causeId(), c.probability())));
-                    return new TicketCase.Shown(r.entry(), r.fact().catalogue(), stated);
+                    return new TicketCase.ShownRanking(r.entry(), r.fact().catalogue(), stated);
                 });
     }
 }

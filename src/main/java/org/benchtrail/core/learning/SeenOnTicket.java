@@ -5,9 +5,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.benchtrail.core.advice.SheetEvidence;
-import org.benchtrail.core.diagnosis.Category;
+import org.benchtrail.core.diagnosis.CauseCategory;
 import org.benchtrail.core.diagnosis.Finding;
-import org.benchtrail.core.diagnosis.Source;
+import org.benchtrail.core.diagnosis.ReportSource;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.method.Step;
@@ -27,13 +27,13 @@ final class SeenOnTicket {
     private final int settled;
     private final Map<String, TicketCase.Seen> last = new LinkedHashMap<>();
 
-    private SeenOnTicket(Category category, int settled) {
+    private SeenOnTicket(CauseCategory category, int settled) {
         category.findings().forEach(f -> known.put(f.id(), f));
         this.settled = settled;
     }
 
     /** @param settled entry that settled the cause; itself still counts as before */
-    static List<TicketCase.Seen> of(JobSheet sheet, Category category, int settled) {
+    static List<TicketCase.Seen> of(JobSheet sheet, CauseCategory category, int settled) {
         SeenOnTicket seen = new SeenOnTicket(category, settled);
         sheet.facts().forEach(noted -> seen.take(sheet, noted));
         return List.copyOf(seen.last.values());
@@ -48,7 +48,7 @@ final class SeenOnTicket {
         } else if (noted.fact() instanceof ResultRecorded result && result.answer() != null) {
             sheet.latest(CheckPlanned.class, c -> c.entry() == result.check())
                     .map(c -> c.fact().finding())
-                    .ifPresent(finding -> keep(noted, finding, result.answer(), Source.SEEN.reliability()));
+                    .ifPresent(finding -> keep(noted, finding, result.answer(), ReportSource.SEEN.reliability()));
         }
     }
 
@@ -69,6 +69,6 @@ final class SeenOnTicket {
                 ? Optional.empty()
                 : SheetEvidence.judge(f, reading)
                         .filter(judged -> judged.reliability() >= SheetEvidence.reliability(reading))
-                        .map(Finding.Judged::value);
+                        .map(Finding.JudgedReading::value);
     }
 }

@@ -13,11 +13,11 @@ import org.benchtrail.core.method.TicketNumber;
 
 /** The stored cases, and the record of what was done to them. Runs within the caller's transaction. */
 @ApplicationScoped
-class ShopCases {
+class LearningCases {
     private final EntityManager database;
     private final Clock clock;
 
-    ShopCases(EntityManager database, Clock clock) {
+    LearningCases(EntityManager database, Clock clock) {
         this.database = database;
         this.clock = clock;
     }
@@ -27,13 +27,13 @@ class ShopCases {
         return clock.instant().truncatedTo(ChronoUnit.MICROS);
     }
 
-    void add(ShopCase row) {
+    void add(LearningCase row) {
         database.persist(row);
     }
 
     /** The latest closing of the ticket, which nobody else can judge until the transaction ends. */
-    Optional<ShopCase> latest(TicketNumber ticket) {
-        return database.createQuery("from ShopCase where ticket = ?1 order by closedAt desc", ShopCase.class)
+    Optional<LearningCase> latest(TicketNumber ticket) {
+        return database.createQuery("from LearningCase where ticket = ?1 order by closedAt desc", LearningCase.class)
                 .setParameter(1, ticket.serial())
                 .setMaxResults(1)
                 .setLockMode(LockModeType.PESSIMISTIC_WRITE)
@@ -42,10 +42,10 @@ class ShopCases {
     }
 
     /** Longest closed first, after that id. */
-    List<ShopCase> waiting(Instant closedAfter, long idAfter, int most) {
+    List<LearningCase> waiting(Instant closedAfter, long idAfter, int most) {
         return database.createQuery(
-                        "from ShopCase where state = ?1 and (closedAt > ?2 or (closedAt = ?2 and id > ?3)) order by closedAt, id",
-                        ShopCase.class)
+                        "from LearningCase where state = ?1 and (closedAt > ?2 or (closedAt = ?2 and id > ?3)) order by closedAt, id",
+                        LearningCase.class)
                 .setParameter(1, CaseState.WAITING)
                 .setParameter(2, closedAfter)
                 .setParameter(3, idAfter)
@@ -54,14 +54,15 @@ class ShopCases {
     }
 
     long count(CaseState state) {
-        return database.createQuery("select count(*) from ShopCase where state = ?1", Long.class)
+        return database.createQuery("select count(*) from LearningCase where state = ?1", Long.class)
                 .setParameter(1, state)
                 .getSingleResult();
     }
 
     /** Judged ones, newest first, before that id. */
-    List<ShopCase> judged(CaseState state, long before, int most) {
-        return database.createQuery("from ShopCase where state = ?1 and id < ?2 order by id desc", ShopCase.class)
+    List<LearningCase> judged(CaseState state, long before, int most) {
+        return database.createQuery(
+                        "from LearningCase where state = ?1 and id < ?2 order by id desc", LearningCase.class)
                 .setParameter(1, state)
                 .setParameter(2, before)
                 .setMaxResults(most)
@@ -69,21 +70,21 @@ class ShopCases {
     }
 
     /** All that count, by id. */
-    List<Accepted> accepted() {
-        return database.createQuery("from ShopCase where state = ?1 order by id", ShopCase.class)
+    List<AcceptedCase> accepted() {
+        return database.createQuery("from LearningCase where state = ?1 order by id", LearningCase.class)
                 .setParameter(1, CaseState.ACCEPTED)
                 .getResultStream()
-                .map(ShopCase::accepted)
+                .map(LearningCase::accepted)
                 .toList();
     }
 
     /** Those with these ids, also if they were withdrawn since. */
-    List<Accepted> withIds(Collection<Long> ids) {
+    List<AcceptedCase> withIds(Collection<Long> ids) {
         return database.createQuery(
-                        "from ShopCase where id in ?1 and acceptedBy is not null order by id", ShopCase.class)
+                        "from LearningCase where id in ?1 and acceptedBy is not null order by id", LearningCase.class)
                 .setParameter(1, ids)
                 .getResultStream()
-                .map(ShopCase::accepted)
+                .map(LearningCase::accepted)
                 .toList();
     }
 

@@ -14,7 +14,8 @@ import org.benchtrail.catalogue.ShiftLine;
  * @param unknown accepted cases whose cause the catalogue no longer lists; they do not count
  * @param shifts every figure that moves, the largest first
  */
-public record Preview(int base, Instant at, String fingerprint, int cases, int unknown, List<ShiftLine> shifts) {
+public record LearningPreview(
+        int base, Instant at, String fingerprint, int cases, int unknown, List<ShiftLine> shifts) {
 
     public long waitingForApproval() {
         return shifts.stream().filter(ShiftLine::needsApproval).count();

@@ -16,7 +16,7 @@ import org.jspecify.annotations.Nullable;
  * @param wholeCases whether that is all of them; otherwise the newest
  * @param more whether there is a further page
  */
-public record Found(
+public record SearchResults(
         List<CauseHit> causes,
         List<CaseHit> cases,
         String spelling,
@@ -30,11 +30,11 @@ public record Found(
     /** A known cause: how often and how lately it was found true, how many of that by measurement, what told it apart. */
     public record CauseHit(
             long id,
-            Marked title,
+            Highlighted title,
             Category category,
             CauseState state,
-            Marked shows,
-            Marked apart,
+            Highlighted shows,
+            Highlighted apart,
             int confirmations,
             int measured,
             @Nullable Instant lastConfirmed,
@@ -43,12 +43,12 @@ public record Found(
     /** A closed ticket. */
     public record CaseHit(
             String number,
-            Marked title,
+            Highlighted title,
             String device,
             Category category,
-            Marked cause,
+            Highlighted cause,
             Sureness sureness,
-            Marked passage,
+            Highlighted passage,
             List<String> findings,
             Instant closed,
             @Nullable Integer minutes,

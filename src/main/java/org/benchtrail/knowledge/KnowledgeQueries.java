@@ -21,7 +21,7 @@ import org.jspecify.annotations.Nullable;
 /** What can be read of known causes. Each look is one transaction. */
 @ApplicationScoped
 @Transactional
-public class KnowledgeLook {
+public class KnowledgeQueries {
     /** Newest cases of a known cause that are shown, and that its findings are counted in. */
     private static final int CASES = 50;
 
@@ -34,7 +34,7 @@ public class KnowledgeLook {
     private final EntityManager database;
     private final FindingWords findingWords;
 
-    KnowledgeLook(CauseRows causes, EntityManager database, FindingWords findingWords) {
+    KnowledgeQueries(CauseRows causes, EntityManager database, FindingWords findingWords) {
         this.causes = causes;
         this.database = database;
         this.findingWords = findingWords;
@@ -47,14 +47,15 @@ public class KnowledgeLook {
      * @param cases newest first, at most 50
      * @param findings that its cases have more often than other cases of the kind, the most telling first
      */
-    public record Whole(CauseJson cause, List<Change> history, List<Case> cases, List<ToldApart> findings) {}
+    public record WholeCause(
+            CauseJson cause, List<HistoryEntry> history, List<SupportingCase> cases, List<ToldApart> findings) {}
 
     /**
      * One entry of the history.
      *
      * @param ticket number of the ticket it came with
      */
-    public record Change(
+    public record HistoryEntry(
             int version,
             Instant at,
             String who,
@@ -66,7 +67,7 @@ public class KnowledgeLook {
     /** A part that reads otherwise since. */
     public record Difference(String part, String before, String after) {}
 
-    public record Case(String number, String title, String device, Instant closed, String closedBy) {}
+    public record SupportingCase(String number, String title, String device, Instant closed, String closedBy) {}
 
     /** A finding: how many of its cases have it, against how many of the others. */
     public record ToldApart(String finding, int having, int cases, int othersHaving, int others) {
@@ -75,10 +76,10 @@ public class KnowledgeLook {
         }
     }
 
-    public Whole cause(long id, Actor actor) {
+    public WholeCause cause(long id, Actor actor) {
         Permissions.require(Permission.SEE_TICKETS, actor);
         KnownCause cause = causes.present(id);
-        return new Whole(CauseJson.of(cause), history(id), cases(id), toldApart(cause));
+        return new WholeCause(CauseJson.of(cause), history(id), cases(id), toldApart(cause));
     }
 
     /** Known causes without any words looked for, the latest changed first; null stands for any, but for retired ones. */
@@ -111,9 +112,9 @@ public class KnowledgeLook {
         return ((Number) count).longValue();
     }
 
-    private List<Change> history(long id) {
+    private List<HistoryEntry> history(long id) {
         return causes.history(id).stream()
-                .map(c -> new Change(
+                .map(c -> new HistoryEntry(
                         c.version,
                         c.at,
                         c.who,
@@ -152,7 +153,7 @@ public class KnowledgeLook {
         return value == null ? "" : value.toString();
     }
 
-    private List<Case> cases(long id) {
+    private List<SupportingCase> cases(long id) {
         return database.createNativeQuery(
                         "select serial, title, device, closed, closed_by from closed_case"
                                 + " where known = ?1 and not reopened order by closed desc, serial desc",
@@ -164,8 +165,8 @@ public class KnowledgeLook {
                 .toList();
     }
 
-    private static Case caseOf(Object[] row) {
-        return new Case(
+    private static SupportingCase caseOf(Object[] row) {
+        return new SupportingCase(
                 new TicketNumber(((Number) row[0]).intValue()).toString(),
                 (String) row[1],
                 (String) row[2],

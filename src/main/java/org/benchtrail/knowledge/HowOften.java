@@ -1,8 +1,8 @@
 package org.benchtrail.knowledge;
 
 /** How often, in words. */
-final class Counted {
-    private Counted() {}
+final class HowOften {
+    private HowOften() {}
 
     static String times(int count) {
         return count == 1 ? "once" : count + " times";

@@ -13,10 +13,10 @@ import java.util.stream.Collectors;
  * 'fan' and the other way round; the last word also for all that begin with what was typed of it. Nothing of the query
  * syntax passes, since words are letters and digits.
  */
-record Terms(List<Term> terms) {
+record QueryTerms(List<QueryTerm> terms) {
     private static final int MOST = 12;
 
-    Terms {
+    QueryTerms {
         terms = List.copyOf(terms);
     }
 
@@ -25,7 +25,7 @@ record Terms(List<Term> terms) {
      *
      * @param forms alternatives; each beginning ends in {@code :*}
      */
-    record Term(String word, Set<String> forms) {
+    record QueryTerm(String word, Set<String> forms) {
         /** As a query of its own. */
         String query() {
             return forms.stream().sorted().collect(Collectors.joining(" | ", "(", ")"));
@@ -37,21 +37,21 @@ record Terms(List<Term> terms) {
      *
      * @param stems of the words by the database's stemmer; empty for a word that says nothing by itself, such as 'the'
      */
-    static Terms of(Collection<String> words, Map<String, String> stems) {
+    static QueryTerms of(Collection<String> words, Map<String, String> stems) {
         List<String> distinct = words.stream().distinct().limit(MOST).toList();
         boolean telling = distinct.stream().anyMatch(w -> !stem(w, stems).isEmpty());
-        List<Term> terms = new ArrayList<>();
+        List<QueryTerm> terms = new ArrayList<>();
         for (int i = 0; i < distinct.size(); i++) {
             String word = distinct.get(i);
             String stem = stem(word, stems);
             boolean last = i == distinct.size() - 1;
             if (!stem.isEmpty()) {
-                terms.add(new Term(word, forms(word, stem, last)));
+                terms.add(new QueryTerm(word, forms(word, stem, last)));
             } else if (!telling) {
-                terms.add(new Term(word, Set.of(last ? beginning(word) : exact(word))));
+                terms.add(new QueryTerm(word, Set.of(last ? beginning(word) : exact(word))));
             }
         }
-        return new Terms(terms);
+        return new QueryTerms(terms);
     }
 
     private static String stem(String word, Map<String, String> stems) {
@@ -85,25 +85,27 @@ record Terms(List<Term> terms) {
 
     /** Every word has to be there. */
     String all() {
-        return terms.stream().map(Term::query).collect(Collectors.joining(" & "));
+        return terms.stream().map(QueryTerm::query).collect(Collectors.joining(" & "));
     }
 
     /** Any word will do. */
     String any() {
-        return terms.stream().map(Term::query).collect(Collectors.joining(" | "));
+        return terms.stream().map(QueryTerm::query).collect(Collectors.joining(" | "));
     }
 
-    Terms only(Predicate<Term> which) {
-        return new Terms(terms.stream().filter(which).toList());
+    QueryTerms only(Predicate<QueryTerm> which) {
+        return new QueryTerms(terms.stream().filter(which).toList());
     }
 
     /** With other words in place of mistyped ones. */
-    Terms corrected(Map<String, List<String>> better) {
-        return new Terms(terms.stream()
+    QueryTerms corrected(Map<String, List<String>> better) {
+        return new QueryTerms(terms.stream()
                 .map(t -> better.containsKey(t.word())
-                        ? new Term(
+                        ? new QueryTerm(
                                 t.word(),
-                                better.get(t.word()).stream().map(Terms::exact).collect(Collectors.toSet()))
+                                better.get(t.word()).stream()
+                                        .map(QueryTerms::exact)
+                                        .collect(Collectors.toSet()))
                         : t)
                 .toList());
     }

@@ -4,8 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 
 /** What holds a repair back. A matter of care, not of minutes: no saving opens it. */
-final class Gate {
-    private Gate() {}
+final class RepairGate {
+    private RepairGate() {}
 
     /**
      * @param belief probability of what the repair covers
@@ -13,7 +13,7 @@ final class Gate {
      * @return what is missing, as sentences; empty if nothing is
      */
     static List<String> reasons(
-            Repair repair, double belief, List<Cause> causes, Situation situation, PlanSettings settings) {
+            Repair repair, double belief, List<Cause> causes, BenchSituation situation, PlanSettings settings) {
         List<String> reasons = new ArrayList<>();
         for (String need : repair.needs()) {
             if (!situation.met().contains(need)) {
@@ -26,7 +26,7 @@ final class Gate {
         return reasons;
     }
 
-    private static boolean isConfirmed(List<Cause> causes, Situation situation) {
+    private static boolean isConfirmed(List<Cause> causes, BenchSituation situation) {
         return causes.stream().anyMatch(c -> situation.confirmed().contains(c.id()));
     }
 

@@ -8,7 +8,7 @@ import java.util.Map;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import org.benchtrail.core.diagnosis.Catalogue;
-import org.benchtrail.core.diagnosis.Category;
+import org.benchtrail.core.diagnosis.CauseCategory;
 
 /**
  * An entry that differs between two practice catalogues.
@@ -17,21 +17,21 @@ import org.benchtrail.core.diagnosis.Category;
  * @param before empty if it is new
  * @param after empty if it is gone
  */
-public record Change(String entry, String before, String after) {
+public record EntryChange(String entry, String before, String after) {
     private static final ObjectMapper TREES = new ObjectMapper();
     private static final List<String> NAMES = List.of("id", "finding");
 
-    static List<Change> between(Catalogue before, Catalogue after) {
+    static List<EntryChange> between(Catalogue before, Catalogue after) {
         Map<String, String> old = flat(before);
         Map<String, String> now = flat(after);
         TreeSet<String> entries = new TreeSet<>(old.keySet());
         entries.addAll(now.keySet());
-        List<Change> changes = new ArrayList<>();
+        List<EntryChange> changes = new ArrayList<>();
         for (String entry : entries) {
             String was = old.getOrDefault(entry, "");
             String is = now.getOrDefault(entry, "");
             if (!was.equals(is)) {
-                changes.add(new Change(entry, was, is));
+                changes.add(new EntryChange(entry, was, is));
             }
         }
         return changes;
@@ -39,7 +39,7 @@ public record Change(String entry, String before, String after) {
 
     private static Map<String, String> flat(Catalogue catalogue) {
         Map<String, String> flat = new TreeMap<>();
-        for (Category c : catalogue.categories()) {
+        for (CauseCategory c : catalogue.categories()) {
             flatten(TREES.valueToTree(c), c.id(), flat);
         }
         return flat;

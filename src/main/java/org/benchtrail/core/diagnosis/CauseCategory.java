@@ -7,7 +7,7 @@ import java.util.List;
  *
  * @param escalateMinutes minutes that escalating or swapping the device costs; always ends the ticket; 0.5 to 10 000
  */
-public record Category(
+public record CauseCategory(
         String id,
         String title,
         double escalateMinutes,
@@ -15,7 +15,7 @@ public record Category(
         List<Finding> findings,
         List<Cause> causes,
         List<SharedRepair> sharedRepairs) {
-    public Category {
+    public CauseCategory {
         groups = List.copyOf(groups);
         findings = List.copyOf(findings);
         causes = List.copyOf(causes);

@@ -12,17 +12,17 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
-import org.benchtrail.catalogue.Basis;
 import org.benchtrail.catalogue.CatalogueActs;
 import org.benchtrail.catalogue.Catalogues;
 import org.benchtrail.catalogue.FiguresJson;
+import org.benchtrail.catalogue.LearningBasis;
 import org.benchtrail.catalogue.Relearning;
 import org.benchtrail.catalogue.ShiftLine;
 import org.benchtrail.catalogue.VersionOrigin;
 import org.benchtrail.catalogue.VersionView;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.diagnosis.Catalogue;
-import org.benchtrail.core.diagnosis.Category;
+import org.benchtrail.core.diagnosis.CauseCategory;
 import org.benchtrail.core.diagnosis.ClosedCase;
 import org.benchtrail.core.diagnosis.Learned;
 import org.benchtrail.core.diagnosis.Learning;
@@ -33,33 +33,33 @@ import org.benchtrail.people.Permissions;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Figures learned from this shop's accepted cases. Always from the whole list and the practice catalogue, never from figures
+ * Figures learned from this site's accepted cases. Always from the whole list and the practice catalogue, never from figures
  * learned before: a case that is withdrawn leaves nothing behind.
  */
 @ApplicationScoped
 @Transactional
-public class ShopFigures implements Relearning {
+public class LearnedFigures implements Relearning {
     /** How long what was looked at may be applied. */
     private static final Duration GOOD_FOR = Duration.ofDays(1);
 
-    private final ShopCases cases;
+    private final LearningCases cases;
     private final CatalogueActs catalogue;
     private final Catalogues catalogues;
 
-    ShopFigures(ShopCases cases, CatalogueActs catalogue, Catalogues catalogues) {
+    LearnedFigures(LearningCases cases, CatalogueActs catalogue, Catalogues catalogues) {
         this.cases = cases;
         this.catalogue = catalogue;
         this.catalogues = catalogues;
     }
 
     @Override
-    public Map<String, Learned> learn(Catalogue practice, Basis basis) {
+    public Map<String, Learned> learn(Catalogue practice, LearningBasis basis) {
         return learn(practice, cases.withIds(basis.cases()), basis.at());
     }
 
-    private static Map<String, Learned> learn(Catalogue practice, List<Accepted> accepted, Instant at) {
+    private static Map<String, Learned> learn(Catalogue practice, List<AcceptedCase> accepted, Instant at) {
         Map<String, Learned> figures = new TreeMap<>();
-        for (Category c : practice.categories()) {
+        for (CauseCategory c : practice.categories()) {
             List<ClosedCase> known = accepted.stream()
                     .filter(a -> a.made().category().equals(c.id()))
                     .flatMap(a -> a.in(c).stream())
@@ -70,28 +70,28 @@ public class ShopFigures implements Relearning {
     }
 
     /** What learning now would change; stores nothing. */
-    public Preview preview(Actor actor) {
+    public LearningPreview preview(Actor actor) {
         return preview(cases.now(), actor);
     }
 
     /** What learning at that moment would change. */
-    Preview preview(Instant at, Actor actor) {
+    LearningPreview preview(Instant at, Actor actor) {
         Permissions.require(Permission.KEEP_CATALOGUE, actor);
         return made(at, actor).preview();
     }
 
-    private record Made(Map<String, Learned> figures, Basis basis, Preview preview) {}
+    private record Made(Map<String, Learned> figures, LearningBasis basis, LearningPreview preview) {}
 
     private Made made(Instant at, Actor actor) {
         int base = catalogues.inForce().number();
         Catalogue practice = catalogue.practice(base, actor);
-        List<Accepted> accepted = cases.accepted();
+        List<AcceptedCase> accepted = cases.accepted();
         Map<String, Learned> figures = learn(practice, accepted, at);
         long unknown = accepted.stream()
                 .filter(a ->
                         practice.category(a.made().category()).flatMap(a::in).isEmpty())
                 .count();
-        Preview preview = new Preview(
+        LearningPreview preview = new LearningPreview(
                 base,
                 at,
                 fingerprint(figures),
@@ -99,7 +99,9 @@ public class ShopFigures implements Relearning {
                 (int) unknown,
                 ShiftLine.between(catalogues.version(base).figures(), figures));
         return new Made(
-                figures, new Basis(at, accepted.stream().map(Accepted::id).toList()), preview);
+                figures,
+                new LearningBasis(at, accepted.stream().map(AcceptedCase::id).toList()),
+                preview);
     }
 
     private static String fingerprint(Map<String, Learned> figures) {
@@ -127,7 +129,7 @@ public class ShopFigures implements Relearning {
             throw new Invalid("at", "Look again at what would change: this view of it is too old.");
         }
         Made made = made(at, actor);
-        Preview preview = made.preview();
+        LearningPreview preview = made.preview();
         new Invalid.Collector()
                 .require(
                         preview.base() == base && preview.fingerprint().equals(fingerprint),
@@ -158,8 +160,8 @@ public class ShopFigures implements Relearning {
         return catalogue.restore(base, base - 1, note, actor);
     }
 
-    /** Accepted cases that the version in force was learned from; empty if it is practice alone. */
-    public Optional<Basis> basis(Actor actor) {
+    /** AcceptedCase cases that the version in force was learned from; empty if it is practice alone. */
+    public Optional<LearningBasis> basis(Actor actor) {
         return catalogue.basis(catalogues.inForce().number(), actor);
     }
 }

@@ -14,7 +14,7 @@ import org.benchtrail.core.method.Category;
 import org.jspecify.annotations.Nullable;
 
 /** Cases that are like a ticket by what was found on it. */
-final class LikeCases {
+final class AlikeCases {
     /** So many of the newest cases of the kind are compared; they also tell how rare a finding is. */
     private static final int COMPARED = 2_000;
 
@@ -23,7 +23,7 @@ final class LikeCases {
 
     private final Connection connection;
 
-    LikeCases(Connection connection) {
+    AlikeCases(Connection connection) {
         this.connection = connection;
     }
 
@@ -32,22 +32,23 @@ final class LikeCases {
      *
      * @param shared findings that both have
      */
-    record Like(int serial, @Nullable Long known, double likeness, List<String> shared) {}
+    record AlikeCase(int serial, @Nullable Long known, double likeness, List<String> shared) {}
 
-    private record Case(int serial, @Nullable Long known, List<String> findings) {}
+    private record ComparedCase(int serial, @Nullable Long known, List<String> findings) {}
 
     /** The likest first; nothing if nothing was found on the ticket yet. */
-    List<Like> like(Collection<String> findings, @Nullable Category category) throws SQLException {
+    List<AlikeCase> like(Collection<String> findings, @Nullable Category category) throws SQLException {
         if (findings.isEmpty()) {
             return List.of();
         }
-        List<Case> cases = newest(category);
-        Likeness likeness = Likeness.among(cases.stream().map(Case::findings).toList());
+        List<ComparedCase> cases = newest(category);
+        Likeness likeness =
+                Likeness.among(cases.stream().map(ComparedCase::findings).toList());
         return cases.stream()
-                .map(c -> new Like(
+                .map(c -> new AlikeCase(
                         c.serial(), c.known(), likeness.of(findings, c.findings()), shared(findings, c.findings())))
                 .filter(like -> like.likeness() >= LEAST)
-                .sorted(Comparator.comparingDouble(Like::likeness).reversed())
+                .sorted(Comparator.comparingDouble(AlikeCase::likeness).reversed())
                 .toList();
     }
 
@@ -55,7 +56,7 @@ final class LikeCases {
         return some.stream().filter(others::contains).sorted().toList();
     }
 
-    private List<Case> newest(@Nullable Category category) throws SQLException {
+    private List<ComparedCase> newest(@Nullable Category category) throws SQLException {
         String sql = "select serial, known, findings from closed_case where not reopened"
                 + (category == null ? "" : " and category = ?") + " order by closed desc, serial desc limit "
                 + COMPARED;
@@ -63,11 +64,11 @@ final class LikeCases {
             if (category != null) {
                 statement.setString(1, category.name());
             }
-            List<Case> cases = new ArrayList<>();
+            List<ComparedCase> cases = new ArrayList<>();
             try (ResultSet row = statement.executeQuery()) {
                 while (row.next()) {
                     String[] findings = (String[]) row.getArray(3).getArray();
-                    cases.add(new Case(row.getInt(1), (Long) row.getObject(2), Arrays.asList(findings)));
+                    cases.add(new ComparedCase(row.getInt(1), (Long) row.getObject(2), Arrays.asList(findings)));
                 }
             }
             return cases;

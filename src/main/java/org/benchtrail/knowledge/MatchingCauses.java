@@ -20,14 +20,14 @@ import org.jspecify.annotations.Nullable;
 
 /** What the knowledge base has for a ticket: by its cause, by its findings, by its words, in this order. */
 @ApplicationScoped
-class LikeKnown implements KnownCauses {
+class MatchingCauses implements KnownCauses {
     private static final int MOST = 5;
 
     private final DataSource database;
     private final CauseRows causes;
     private final FindingWords findingWords;
 
-    LikeKnown(DataSource database, CauseRows causes, FindingWords findingWords) {
+    MatchingCauses(DataSource database, CauseRows causes, FindingWords findingWords) {
         this.database = database;
         this.causes = causes;
         this.findingWords = findingWords;
@@ -75,8 +75,8 @@ class LikeKnown implements KnownCauses {
     /** The known causes behind the cases that are most like it. */
     private List<Line> byFindings(Collection<String> findings, @Nullable Category category) {
         try (Connection connection = database.getConnection()) {
-            Map<Long, LikeCases.Like> best = new LinkedHashMap<>();
-            for (LikeCases.Like like : new LikeCases(connection).like(findings, category)) {
+            Map<Long, AlikeCases.AlikeCase> best = new LinkedHashMap<>();
+            for (AlikeCases.AlikeCase like : new AlikeCases(connection).like(findings, category)) {
                 if (like.known() != null && best.size() < MOST) {
                     best.putIfAbsent(like.known(), like);
                 }
@@ -93,8 +93,8 @@ class LikeKnown implements KnownCauses {
 
     private List<Line> byWords(String words, @Nullable Category category) {
         try (Connection connection = database.getConnection()) {
-            Ranker ranker = new Ranker(connection);
-            return ranked(ranker, Shelf.CAUSES, words, category).stream()
+            WordSearch ranker = new WordSearch(connection);
+            return ranked(ranker, SearchIndex.CAUSES, words, category).stream()
                     .map(causes::present)
                     .map(c -> line(c, "like words"))
                     .toList();
@@ -107,8 +107,8 @@ class LikeKnown implements KnownCauses {
     @Transactional
     public List<Solved> solved(String words, int most) {
         try (Connection connection = database.getConnection()) {
-            List<Long> serials = ranked(new Ranker(connection), Shelf.CASES, words, null);
-            return new Hits(connection)
+            List<Long> serials = ranked(new WordSearch(connection), SearchIndex.CASES, words, null);
+            return new ResultRows(connection)
                     .cases(serials.subList(0, Math.min(most, serials.size())), "").stream()
                             .map(c -> new Solved(
                                     c.number(),
@@ -122,10 +122,11 @@ class LikeKnown implements KnownCauses {
     }
 
     /** First what has every word, then what has any; short words tell too little to go by. */
-    private static List<Long> ranked(Ranker ranker, Shelf shelf, String typed, @Nullable Category category)
+    private static List<Long> ranked(WordSearch ranker, SearchIndex shelf, String typed, @Nullable Category category)
             throws SQLException {
-        Terms terms = ranker.terms(String.join(
-                " ", Plain.words(typed).stream().filter(w -> w.length() >= 4).toList()));
+        QueryTerms terms = ranker.terms(String.join(
+                " ",
+                SearchText.words(typed).stream().filter(w -> w.length() >= 4).toList()));
         if (terms.isEmpty()) {
             return List.of();
         }
@@ -145,7 +146,7 @@ class LikeKnown implements KnownCauses {
     private static Line line(KnownCause cause, String shared) {
         String often = cause.confirmations == 0
                 ? cause.state.words()
-                : cause.state.words() + ", found true " + Counted.times(cause.confirmations);
+                : cause.state.words() + ", found true " + HowOften.times(cause.confirmations);
         return new Line(cause.number(), cause.title, shared + "; " + often);
     }
 }

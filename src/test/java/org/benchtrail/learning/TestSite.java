@@ -15,14 +15,14 @@ import org.benchtrail.ticket.NewTicket;
 import org.benchtrail.ticket.Outcome;
 import org.benchtrail.ticket.TicketActs;
 
-/** An invented shop whose tickets go the whole way, from report to closure, through the server's own acts. */
-final class Shop {
+/** An invented site whose tickets go the whole way, from report to closure, through the server's own acts. */
+final class TestSite {
     static final String PASSWORD = "a long enough password";
 
     private final TicketActs tickets;
     private final PeopleActs people;
 
-    Shop(TicketActs tickets, PeopleActs people) {
+    TestSite(TicketActs tickets, PeopleActs people) {
         this.tickets = tickets;
         this.people = people;
     }

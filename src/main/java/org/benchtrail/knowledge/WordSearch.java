@@ -16,7 +16,7 @@ import org.jspecify.annotations.Nullable;
  * Finds and ranks by words, within a bounded time however many cases there are: the newest are looked at first; only words
  * that are rare among them are looked up in the index, and of what that finds the newest are ranked.
  */
-final class Ranker {
+final class WordSearch {
     /** Below this many results, words that nobody wrote are taken for mistyped. */
     private static final int FEW = 3;
 
@@ -31,7 +31,7 @@ final class Ranker {
     private final Connection connection;
 
     /** @param connection in a transaction, whose settings are changed */
-    Ranker(Connection connection) throws SQLException {
+    WordSearch(Connection connection) throws SQLException {
         this.connection = connection;
         try (PreparedStatement statement = connection.prepareStatement(SETTINGS)) {
             statement.executeQuery().close();
@@ -39,8 +39,8 @@ final class Ranker {
     }
 
     /** What was typed as terms. */
-    Terms terms(String typed) throws SQLException {
-        List<String> words = Plain.words(typed);
+    QueryTerms terms(String typed) throws SQLException {
+        List<String> words = SearchText.words(typed);
         Map<String, String> stems = new HashMap<>();
         try (PreparedStatement statement = connection.prepareStatement(
                 "select w, array_to_string(ts_lexize('english_stem', w), ' ') from unnest(?) w")) {
@@ -51,46 +51,47 @@ final class Ranker {
                 }
             }
         }
-        return Terms.of(words, stems);
+        return QueryTerms.of(words, stems);
     }
 
     /** The best on a shelf, of what has all terms. */
-    Ranked all(Shelf shelf, Terms terms, @Nullable Category category) throws SQLException {
+    RankedKeys all(SearchIndex shelf, QueryTerms terms, @Nullable Category category) throws SQLException {
         return rank(shelf, terms, terms.all(), true, category);
     }
 
     /** The best on a shelf, of what has any term. */
-    Ranked any(Shelf shelf, Terms terms, @Nullable Category category) throws SQLException {
+    RankedKeys any(SearchIndex shelf, QueryTerms terms, @Nullable Category category) throws SQLException {
         return rank(shelf, terms, terms.any(), false, category);
     }
 
-    private Ranked rank(Shelf shelf, Terms terms, String query, boolean every, @Nullable Category category)
+    private RankedKeys rank(
+            SearchIndex shelf, QueryTerms terms, String query, boolean every, @Nullable Category category)
             throws SQLException {
         Looked newest = run(shelf.newest(category != null, every), category, query);
-        if (newest.total >= Shelf.ENOUGH || newest.looked < Shelf.WALK) {
-            return newest.ranked(Shelf.WALK);
+        if (newest.total >= SearchIndex.ENOUGH || newest.looked < SearchIndex.WALK) {
+            return newest.ranked(SearchIndex.WALK);
         }
-        List<Terms.Term> each = terms.terms();
+        List<QueryTerms.QueryTerm> each = terms.terms();
         Map<String, Integer> having = every && each.size() > 1
                 ? having(shelf, each, category)
                 : Map.of(each.get(0).word(), newest.total);
         // a word that none of the newest has would hardly be found further back, and is quick to look up
         if (Collections.min(having.values()) > 0) {
             Looked further = run(shelf.further(category != null, every), category, query);
-            if (further.total >= Shelf.FEW_ENOUGH || further.looked < Shelf.FURTHER) {
-                return further.ranked(Shelf.FURTHER);
+            if (further.total >= SearchIndex.FEW_ENOUGH || further.looked < SearchIndex.FURTHER) {
+                return further.ranked(SearchIndex.FURTHER);
             }
         }
-        Terms asked = every ? rarest(terms, having) : terms;
+        QueryTerms asked = every ? rarest(terms, having) : terms;
         String index = every ? asked.all() : asked.any();
         return run(shelf.indexed(category != null, every), category, query, index)
-                .ranked(Shelf.RANKED + 1);
+                .ranked(SearchIndex.RANKED + 1);
     }
 
     /** The rare terms; where there are none, those that are not common; all, if they are common and yet never together. */
-    private static Terms rarest(Terms terms, Map<String, Integer> having) {
-        for (int bound : new int[] {Shelf.RARE, Shelf.COMMON}) {
-            Terms rare = terms.only(t -> having.getOrDefault(t.word(), 0) < bound);
+    private static QueryTerms rarest(QueryTerms terms, Map<String, Integer> having) {
+        for (int bound : new int[] {SearchIndex.RARE, SearchIndex.COMMON}) {
+            QueryTerms rare = terms.only(t -> having.getOrDefault(t.word(), 0) < bound);
             if (!rare.isEmpty()) {
                 return rare;
             }
@@ -99,7 +100,7 @@ final class Ranker {
     }
 
     /** How many of the newest have each word. */
-    private Map<String, Integer> having(Shelf shelf, List<Terms.Term> each, @Nullable Category category)
+    private Map<String, Integer> having(SearchIndex shelf, List<QueryTerms.QueryTerm> each, @Nullable Category category)
             throws SQLException {
         Map<String, Integer> having = new HashMap<>();
         try (PreparedStatement statement = connection.prepareStatement(shelf.counts(category != null, each.size()))) {
@@ -122,12 +123,12 @@ final class Ranker {
     /**
      * What one statement found.
      *
-     * @param looked rows that it looked at; at least {@link Shelf#FURTHER} if it found none and so could not tell
+     * @param looked rows that it looked at; at least {@link SearchIndex#FURTHER} if it found none and so could not tell
      */
     private record Looked(List<Long> keys, int total, int looked) {
         /** @param bound of the rows that it would look at; with fewer it saw them all */
-        Ranked ranked(int bound) {
-            return new Ranked(keys, total, keys.isEmpty() || looked < bound);
+        RankedKeys ranked(int bound) {
+            return new RankedKeys(keys, total, keys.isEmpty() || looked < bound);
         }
     }
 
@@ -148,7 +149,7 @@ final class Ranker {
                     total = row.getInt(2);
                     looked = row.getInt(3);
                 }
-                return new Looked(keys, total, keys.isEmpty() ? Shelf.FURTHER : looked);
+                return new Looked(keys, total, keys.isEmpty() ? SearchIndex.FURTHER : looked);
             }
         }
     }
@@ -159,9 +160,9 @@ final class Ranker {
     }
 
     /** For each word that begins no word of the knowledge base, those that are spelt most like it. */
-    Map<String, List<String>> mistyped(Terms terms) throws SQLException {
+    Map<String, List<String>> mistyped(QueryTerms terms) throws SQLException {
         Map<String, List<String>> better = new HashMap<>();
-        for (Terms.Term term : terms.terms()) {
+        for (QueryTerms.QueryTerm term : terms.terms()) {
             if (term.word().length() >= 3 && !known(term)) {
                 List<String> alike = alike(term.word());
                 if (!alike.isEmpty()) {
@@ -172,7 +173,7 @@ final class Ranker {
         return better;
     }
 
-    private boolean known(Terms.Term term) throws SQLException {
+    private boolean known(QueryTerms.QueryTerm term) throws SQLException {
         try (PreparedStatement statement =
                 connection.prepareStatement("select exists (select from knowledge_word where word like ?)")) {
             statement.setString(1, term.word() + "%");

@@ -25,12 +25,12 @@ import org.jspecify.annotations.Nullable;
  * practice is that of knowledge-centred service as published.
  */
 @ApplicationScoped
-class ByProducts {
+class KnowledgeFromTickets {
     private final CauseRows causes;
     private final Confirmations confirmations;
     private final ClosedCases cases;
 
-    ByProducts(CauseRows causes, Confirmations confirmations, ClosedCases cases) {
+    KnowledgeFromTickets(CauseRows causes, Confirmations confirmations, ClosedCases cases) {
         this.causes = causes;
         this.confirmations = confirmations;
         this.cases = cases;

@@ -8,10 +8,10 @@ import java.util.List;
 import org.benchtrail.core.learning.TicketCase;
 
 /** What a case keeps as JSON in its row. */
-final class CaseJson {
+final class CaseColumns {
     private static final ObjectMapper MAPPER = new ObjectMapper();
 
-    private CaseJson() {}
+    private CaseColumns() {}
 
     static String write(Object value) {
         try {
@@ -29,9 +29,9 @@ final class CaseJson {
         }
     }
 
-    static TicketCase.Shown shown(String json) {
+    static TicketCase.ShownRanking shown(String json) {
         try {
-            return MAPPER.readValue(json, TicketCase.Shown.class);
+            return MAPPER.readValue(json, TicketCase.ShownRanking.class);
         } catch (JsonProcessingException e) {
             throw new UncheckedIOException(e);
         }

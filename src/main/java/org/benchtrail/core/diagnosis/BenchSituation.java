@@ -11,10 +11,11 @@ import java.util.Set;
  * @param hazards stop-work hazards not yet cleared; while there is one, nothing else is ranked
  * @param setUpMinutes by finding: access set-up not yet done, such as opening the case
  */
-public record Situation(Set<String> met, Set<String> confirmed, Set<String> hazards, Map<String, Double> setUpMinutes) {
-    public static final Situation PLAIN = new Situation(Set.of(), Set.of(), Set.of(), Map.of());
+public record BenchSituation(
+        Set<String> met, Set<String> confirmed, Set<String> hazards, Map<String, Double> setUpMinutes) {
+    public static final BenchSituation PLAIN = new BenchSituation(Set.of(), Set.of(), Set.of(), Map.of());
 
-    public Situation {
+    public BenchSituation {
         met = Set.copyOf(met);
         confirmed = Set.copyOf(confirmed);
         hazards = Set.copyOf(hazards);

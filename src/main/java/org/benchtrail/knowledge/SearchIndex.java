@@ -1,7 +1,7 @@
 package org.benchtrail.knowledge;
 
 /** Where a search looks: cases or known causes. Both are ranked alike. */
-enum Shelf {
+enum SearchIndex {
     CASES("closed_case", "serial", "closed", "not reopened"),
     CAUSES("known_cause", "id", "changed", "state <> 'RETIRED'");
 
@@ -34,7 +34,7 @@ enum Shelf {
     private final String time;
     private final String shown;
 
-    Shelf(String table, String key, String time, String shown) {
+    SearchIndex(String table, String key, String time, String shown) {
         this.table = table;
         this.key = key;
         this.time = time;

@@ -6,14 +6,14 @@ import java.util.List;
 import java.util.Locale;
 
 /** Text as the index takes it: words of letters and digits, in small letters. */
-final class Plain {
+final class SearchText {
     /** In UTF-16 code units; the index of words takes one megabyte of text at most. */
     private static final int MOST = 150_000;
 
     /** The database refuses longer words; as a beginning, this finds no less. */
     private static final int LONGEST = 100;
 
-    private Plain() {}
+    private SearchText() {}
 
     /** Whether a database column can hold it: no control characters but line breaks and tabs, no lone surrogate. */
     static boolean isText(String text) {
@@ -29,7 +29,7 @@ final class Plain {
     static List<String> words(String text) {
         return Arrays.stream(text.toLowerCase(Locale.ROOT).split("[^\\p{L}\\p{N}]+"))
                 .filter(word -> !word.isEmpty())
-                .map(Plain::beginning)
+                .map(SearchText::beginning)
                 .toList();
     }
 

@@ -9,8 +9,8 @@ import java.util.List;
  * @param at the moment that ages are taken from
  * @param cases ids of the accepted cases, ascending
  */
-public record Basis(Instant at, List<Long> cases) {
-    public Basis {
+public record LearningBasis(Instant at, List<Long> cases) {
+    public LearningBasis {
         cases = List.copyOf(cases);
     }
 }

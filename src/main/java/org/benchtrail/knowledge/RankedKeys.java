@@ -9,8 +9,8 @@ import java.util.List;
  * @param total how many fit, of those looked at
  * @param whole whether everything that fits was ranked; otherwise only the newest of it
  */
-record Ranked(List<Long> keys, int total, boolean whole) {
-    Ranked {
+record RankedKeys(List<Long> keys, int total, boolean whole) {
+    RankedKeys {
         keys = List.copyOf(keys);
     }
 

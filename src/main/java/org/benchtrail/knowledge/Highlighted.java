@@ -7,13 +7,13 @@ import java.util.List;
  * A text with the words that a search found in it. It is kept in pieces, so that a page marks them and escapes every piece;
  * no markup ever comes out of the database.
  */
-public record Marked(List<Piece> pieces) {
+public record Highlighted(List<Piece> pieces) {
     /** Private-use characters, which no text has a use for, around what was found. */
     static final char START = '\uE000';
 
     static final char STOP = '\uE001';
 
-    public Marked {
+    public Highlighted {
         pieces = List.copyOf(pieces);
     }
 
@@ -21,7 +21,7 @@ public record Marked(List<Piece> pieces) {
     public record Piece(String text, boolean hit) {}
 
     /** Reads a text in which {@link #START} and {@link #STOP} stand around what was found. */
-    static Marked read(String text) {
+    static Highlighted read(String text) {
         List<Piece> pieces = new ArrayList<>();
         boolean hit = false;
         int from = 0;
@@ -34,11 +34,11 @@ public record Marked(List<Piece> pieces) {
                 from = i + 1;
             }
         }
-        return new Marked(pieces);
+        return new Highlighted(pieces);
     }
 
-    static Marked plain(String text) {
-        return new Marked(text.isEmpty() ? List.of() : List.of(new Piece(text, false)));
+    static Highlighted plain(String text) {
+        return new Highlighted(text.isEmpty() ? List.of() : List.of(new Piece(text, false)));
     }
 
     public boolean isEmpty() {

@@ -17,7 +17,7 @@ import org.jspecify.annotations.Nullable;
 /** One closing of a ticket, and what became of it as a case. */
 @Entity
 @Table(name = "shop_case")
-class ShopCase {
+class LearningCase {
     @Id
     @GeneratedValue(strategy = GenerationType.IDENTITY)
     @Nullable
@@ -76,9 +76,9 @@ class ShopCase {
     @Nullable
     String reason;
 
-    protected ShopCase() {}
+    protected LearningCase() {}
 
-    ShopCase(int ticket, Instant closedAt) {
+    LearningCase(int ticket, Instant closedAt) {
         this.ticket = ticket;
         this.closedAt = closedAt;
     }
@@ -91,8 +91,8 @@ class ShopCase {
         technician = made.technician();
         site = made.site();
         confirmation = made.confirmation();
-        observations = CaseJson.write(made.seen());
-        forecast = made.shown() == null ? null : CaseJson.write(made.shown());
+        observations = CaseColumns.write(made.seen());
+        forecast = made.shown() == null ? null : CaseColumns.write(made.shown());
         acceptedBy = by;
         acceptedAt = at;
         withdrawnBy = null;
@@ -113,7 +113,7 @@ class ShopCase {
     }
 
     /** What was accepted; only for a row that was. */
-    Accepted accepted() {
+    AcceptedCase accepted() {
         TicketCase read = new TicketCase(
                 category,
                 cause,
@@ -122,9 +122,9 @@ class ShopCase {
                 site,
                 confirmation,
                 closedAt,
-                CaseJson.seen(observations),
-                forecast == null ? null : CaseJson.shown(forecast));
-        return new Accepted(id, number(), read, acceptedBy);
+                CaseColumns.seen(observations),
+                forecast == null ? null : CaseColumns.shown(forecast));
+        return new AcceptedCase(id, number(), read, acceptedBy);
     }
 
     TicketNumber number() {

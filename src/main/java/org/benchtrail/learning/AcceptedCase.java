@@ -2,25 +2,25 @@ package org.benchtrail.learning;
 
 import java.util.Locale;
 import java.util.Optional;
-import org.benchtrail.core.diagnosis.Category;
 import org.benchtrail.core.diagnosis.Cause;
+import org.benchtrail.core.diagnosis.CauseCategory;
 import org.benchtrail.core.diagnosis.ClosedCase;
 import org.benchtrail.core.diagnosis.Model;
 import org.benchtrail.core.learning.TicketCase;
 import org.benchtrail.core.method.TicketNumber;
 
 /** A case that a supervisor accepted. */
-record Accepted(long id, TicketNumber ticket, TicketCase made, String by) {
+record AcceptedCase(long id, TicketNumber ticket, TicketCase made, String by) {
 
     /**
      * As a case of the category; empty if the category no longer lists its cause. A cause that was in no list counts for the
      * entry of the same name, once there is one.
      */
-    Optional<ClosedCase> in(Category category) {
+    Optional<ClosedCase> in(CauseCategory category) {
         return truth(category).map(cause -> made.closedCase(String.format(Locale.ROOT, "%012d", id), by, cause));
     }
 
-    private Optional<String> truth(Category category) {
+    private Optional<String> truth(CauseCategory category) {
         if (!made.cause().equals(Model.UNLISTED)) {
             return category.causes().stream()
                     .map(Cause::id)

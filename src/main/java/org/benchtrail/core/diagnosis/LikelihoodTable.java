@@ -10,7 +10,7 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>Row of the unlisted cause: {@code (1-eps) m + eps/|V|}, where m is the mixture of the listed causes by their priors.
  */
-final class Table {
+final class LikelihoodTable {
     final List<String> values;
     final double[] background;
     /** Indices of the deviating causes, ascending, with their rows. */
@@ -20,7 +20,8 @@ final class Table {
     final double[] marginal;
     final double[] unlisted;
 
-    private Table(List<String> values, double[] background, int[] deviators, double[][] rows, double[][] mixed) {
+    private LikelihoodTable(
+            List<String> values, double[] background, int[] deviators, double[][] rows, double[][] mixed) {
         this.values = values;
         this.background = background;
         this.deviators = deviators;
@@ -30,7 +31,7 @@ final class Table {
     }
 
     /** @param share prior of each listed cause among the listed ones; sums to 1 */
-    static Table of(Finding f, List<Cause> causes, double[] share, ModelSettings settings) {
+    static LikelihoodTable of(Finding f, List<Cause> causes, double[] share, ModelSettings settings) {
         double[] background = row(f.background(), f.values(), settings);
         int[] deviators = new int[causes.size()];
         double[][] rows = new double[causes.size()][];
@@ -44,7 +45,8 @@ final class Table {
         }
         int[] named = Arrays.copyOf(deviators, k);
         double[][] table = Arrays.copyOf(rows, k);
-        return new Table(f.values(), background, named, table, mixed(background, named, table, share, settings));
+        return new LikelihoodTable(
+                f.values(), background, named, table, mixed(background, named, table, share, settings));
     }
 
     private static @Nullable Map<String, Double> deviation(Cause cause, String finding) {

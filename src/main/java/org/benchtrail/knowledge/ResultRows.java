@@ -15,8 +15,8 @@ import org.benchtrail.core.method.document.Sureness;
 import org.jspecify.annotations.Nullable;
 
 /** Reads the rows of a page of results, with the words found marked. */
-final class Hits {
-    private static final String BOUNDS = "StartSel=" + Marked.START + ", StopSel=" + Marked.STOP;
+final class ResultRows {
+    private static final String BOUNDS = "StartSel=" + Highlighted.START + ", StopSel=" + Highlighted.STOP;
     private static final String WHOLE = "HighlightAll=true, " + BOUNDS;
     private static final String PASSAGE =
             "MaxFragments=2, MaxWords=35, MinWords=20, FragmentDelimiter=\" … \", " + BOUNDS;
@@ -33,25 +33,25 @@ final class Hits {
 
     private final Connection connection;
 
-    Hits(Connection connection) {
+    ResultRows(Connection connection) {
         this.connection = connection;
     }
 
-    List<Found.CauseHit> causes(List<Long> ids, String query) throws SQLException {
-        List<Found.CauseHit> hits = new ArrayList<>();
+    List<SearchResults.CauseHit> causes(List<Long> ids, String query) throws SQLException {
+        List<SearchResults.CauseHit> hits = new ArrayList<>();
         if (ids.isEmpty()) {
             return hits;
         }
         try (PreparedStatement statement = prepare(CAUSES, WHOLE, PASSAGE, PASSAGE, query, "bigint", ids);
                 ResultSet row = statement.executeQuery()) {
             while (row.next()) {
-                hits.add(new Found.CauseHit(
+                hits.add(new SearchResults.CauseHit(
                         row.getLong(1),
-                        Marked.read(row.getString(2)),
+                        Highlighted.read(row.getString(2)),
                         Category.valueOf(row.getString(3)),
                         CauseState.valueOf(row.getString(4)),
-                        Marked.read(row.getString(5)),
-                        Marked.read(row.getString(6)),
+                        Highlighted.read(row.getString(5)),
+                        Highlighted.read(row.getString(6)),
                         row.getInt(7),
                         row.getInt(8),
                         instant(row, 9),
@@ -61,22 +61,22 @@ final class Hits {
         return hits;
     }
 
-    List<Found.CaseHit> cases(List<Long> serials, String query) throws SQLException {
-        List<Found.CaseHit> hits = new ArrayList<>();
+    List<SearchResults.CaseHit> cases(List<Long> serials, String query) throws SQLException {
+        List<SearchResults.CaseHit> hits = new ArrayList<>();
         if (serials.isEmpty()) {
             return hits;
         }
         try (PreparedStatement statement = prepare(CASES, WHOLE, WHOLE, PASSAGE, query, "integer", serials);
                 ResultSet row = statement.executeQuery()) {
             while (row.next()) {
-                hits.add(new Found.CaseHit(
+                hits.add(new SearchResults.CaseHit(
                         new TicketNumber(row.getInt(1)).toString(),
-                        Marked.read(row.getString(2)),
+                        Highlighted.read(row.getString(2)),
                         row.getString(3),
                         Category.valueOf(row.getString(4)),
-                        Marked.read(row.getString(5)),
+                        Highlighted.read(row.getString(5)),
                         Sureness.valueOf(row.getString(6)),
-                        Marked.read(row.getString(7)),
+                        Highlighted.read(row.getString(7)),
                         Arrays.asList((String[]) row.getArray(8).getArray()),
                         instant(row, 9),
                         (Integer) row.getObject(10),

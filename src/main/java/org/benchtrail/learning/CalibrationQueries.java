@@ -20,13 +20,13 @@ import org.benchtrail.people.Permissions;
  */
 @ApplicationScoped
 @Transactional
-public class CalibrationLook {
+public class CalibrationQueries {
     private static final int LEAST_FOR_BETA = 50;
 
-    private final ShopCases cases;
+    private final LearningCases cases;
     private final Catalogues catalogues;
 
-    CalibrationLook(ShopCases cases, Catalogues catalogues) {
+    CalibrationQueries(LearningCases cases, Catalogues catalogues) {
         this.cases = cases;
         this.catalogues = catalogues;
     }
@@ -35,7 +35,7 @@ public class CalibrationLook {
     public CalibrationView view(String category, Actor actor) {
         Permissions.require(Permission.KEEP_CATALOGUE, actor);
         List<TicketCase> accepted = cases.accepted().stream()
-                .map(Accepted::made)
+                .map(AcceptedCase::made)
                 .filter(c -> category.isEmpty() || c.category().equals(category))
                 .toList();
         List<TicketCase> shown =
