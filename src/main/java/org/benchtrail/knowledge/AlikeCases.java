@@ -1,30 +1,30 @@
 package org.benchtrail.knowledge;
 
-import java.sql.Connection;
-import java.sql.PreparedStatement;
-import java.sql.ResultSet;
-import java.sql.SQLException;
-import java.util.ArrayList;
-import java.util.Arrays;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.persistence.EntityManager;
 import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
 import org.benchtrail.core.diagnosis.Likeness;
 import org.benchtrail.core.method.Category;
+import org.benchtrail.platform.sql.Sql;
+import org.benchtrail.platform.sql.SqlText;
 import org.jspecify.annotations.Nullable;
 
 /** Cases that are like a ticket by what was found on it. */
-final class AlikeCases {
+@ApplicationScoped
+class AlikeCases {
     /** So many of the newest cases of the kind are compared; they also tell how rare a finding is. */
     private static final int COMPARED = 2_000;
 
     /** Below this likeness a case tells nothing; common practice, no source. */
     private static final double LEAST = 0.2;
 
-    private final Connection connection;
+    private final EntityManager database;
+    private final SqlText sql = SqlText.of(AlikeCases.class);
 
-    AlikeCases(Connection connection) {
-        this.connection = connection;
+    AlikeCases(EntityManager database) {
+        this.database = database;
     }
 
     /**
@@ -37,7 +37,7 @@ final class AlikeCases {
     private record ComparedCase(int serial, @Nullable Long known, List<String> findings) {}
 
     /** The likest first; nothing if nothing was found on the ticket yet. */
-    List<AlikeCase> like(Collection<String> findings, @Nullable Category category) throws SQLException {
+    List<AlikeCase> like(Collection<String> findings, @Nullable Category category) {
         if (findings.isEmpty()) {
             return List.of();
         }
@@ -56,22 +56,9 @@ final class AlikeCases {
         return some.stream().filter(others::contains).sorted().toList();
     }
 
-    private List<ComparedCase> newest(@Nullable Category category) throws SQLException {
-        String sql = "select serial, known, findings from closed_case where not reopened"
-                + (category == null ? "" : " and category = ?") + " order by closed desc, serial desc limit "
-                + COMPARED;
-        try (PreparedStatement statement = connection.prepareStatement(sql)) {
-            if (category != null) {
-                statement.setString(1, category.name());
-            }
-            List<ComparedCase> cases = new ArrayList<>();
-            try (ResultSet row = statement.executeQuery()) {
-                while (row.next()) {
-                    String[] findings = (String[]) row.getArray(3).getArray();
-                    cases.add(new ComparedCase(row.getInt(1), (Long) row.getObject(2), Arrays.asList(findings)));
-                }
-            }
-            return cases;
-        }
+    private List<ComparedCase> newest(@Nullable Category category) {
+        List<String> conditions = category == null ? List.of() : List.of("of the kind");
+        Sql newest = Sql.of(database, sql.statement("newest", conditions)).with("most", COMPARED);
+        return (category == null ? newest : newest.with("category", category.name())).rows(ComparedCase.class);
     }
 }

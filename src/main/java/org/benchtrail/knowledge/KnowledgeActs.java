@@ -4,7 +4,7 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
 import java.time.Instant;
-import java.time.temporal.ChronoUnit;
+
 import java.util.List;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Actor;
@@ -73,7 +73,7 @@ public class KnowledgeActs {
             throw new Invalid("confirm", "You wrote this one: somebody else has to find it true.");
         }
         CauseImage before = cause.image();
-        Instant now = now();
+        Instant now = clock.instant();
         confirmations.add(cause, null, actor.account(), now, false);
         cause.state = CauseState.CONFIRMED;
         causes.changed(cause, before, ground(actor, now, What.CONFIRMED, String.valueOf(act.note())));
@@ -83,7 +83,7 @@ public class KnowledgeActs {
         requireShown(cause);
         CauseImage before = cause.image();
         cause.state = CauseState.FLAGGED;
-        causes.changed(cause, before, ground(actor, now(), What.FLAGGED, act.reason()));
+        causes.changed(cause, before, ground(actor, clock.instant(), What.FLAGGED, act.reason()));
     }
 
     private void correct(KnownCause cause, KnowledgeAct.Correct act, Actor actor) {
@@ -99,14 +99,14 @@ public class KnowledgeActs {
         if (before.equals(cause.image())) {
             throw new Invalid("correct", "Nothing was changed, so there is nothing to keep.");
         }
-        causes.changed(cause, before, ground(actor, now(), What.CORRECTED, String.valueOf(act.reason())));
+        causes.changed(cause, before, ground(actor, clock.instant(), What.CORRECTED, String.valueOf(act.reason())));
     }
 
     private void retire(KnownCause cause, KnowledgeAct.Retire act, Actor actor) {
         requireShown(cause);
         CauseImage before = cause.image();
         cause.state = CauseState.RETIRED;
-        causes.changed(cause, before, ground(actor, now(), What.RETIRED, act.reason()));
+        causes.changed(cause, before, ground(actor, clock.instant(), What.RETIRED, act.reason()));
     }
 
     private void bringBack(KnownCause cause, KnowledgeAct.BringBack act, Actor actor) {
@@ -116,7 +116,7 @@ public class KnowledgeActs {
         CauseImage before = cause.image();
         cause.mergedInto = null;
         cause.state = confirmations.settled(cause);
-        causes.changed(cause, before, ground(actor, now(), What.BROUGHT_BACK, act.reason()));
+        causes.changed(cause, before, ground(actor, clock.instant(), What.BROUGHT_BACK, act.reason()));
     }
 
     private long merge(KnownCause cause, KnowledgeAct.Merge act, Actor actor) {
@@ -128,7 +128,7 @@ public class KnowledgeActs {
         requireShown(target);
         CauseImage before = cause.image();
         CauseImage targetBefore = target.image();
-        Instant now = now();
+        Instant now = clock.instant();
         cases.move(cause, target);
         confirmations.move(cause, target);
         cause.state = CauseState.RETIRED;
@@ -148,7 +148,7 @@ public class KnowledgeActs {
                 .map(number -> TicketNumber.parse(number).serial())
                 .toList();
         CauseImage before = cause.image();
-        Instant now = now();
+        Instant now = clock.instant();
         KnownCause second = causes.add(
                 new KnownCause(act.text(), null, actor.account(), now),
                 ground(
@@ -160,9 +160,9 @@ public class KnowledgeActs {
             cases.move(ticket, cause, second);
             confirmations.move(ticket, second);
         }
-        confirmations.count(cause);
+        confirmations.recount(cause);
         CauseImage alone = second.image();
-        confirmations.count(second);
+        confirmations.recount(second);
         if (second.confirmations > 0) {
             second.state = confirmations.settled(second);
             causes.changed(second, alone, ground(actor, now, What.CONFIRMED, "By the cases that came with it."));
@@ -178,11 +178,9 @@ public class KnowledgeActs {
         }
     }
 
-    private Instant now() {
-        return clock.instant().truncatedTo(ChronoUnit.MICROS);
-    }
+    
 
-    private static CauseRows.Ground ground(Actor actor, Instant at, What what, String reason) {
-        return new CauseRows.Ground(actor.account(), at, what, reason, null);
+    private static CauseHistory.Ground ground(Actor actor, Instant at, What what, String reason) {
+        return new CauseHistory.Ground(actor.account(), at, what, reason, null);
     }
 }

@@ -107,7 +107,7 @@ class KnowledgeFromTickets {
         }
         return causes.add(
                 new KnownCause(draft, serial, stamp.by(), stamp.at()),
-                new CauseRows.Ground(stamp.by(), stamp.at(), What.PROPOSED, "", serial));
+                new CauseHistory.Ground(stamp.by(), stamp.at(), What.PROPOSED, "", serial));
     }
 
     /** Its own ticket was opened again and came to the same end: what the second round adds is taken over. */
@@ -138,9 +138,7 @@ class KnowledgeFromTickets {
         if (confirmed.isPresent()) {
             withdraw(confirmed.get(), number, stamp, reason);
         }
-        causes.find("ticket = ?1 and state = ?2", number.serial(), CauseState.DRAFT).list().stream()
-                .map(draft -> causes.locked(draft.number()))
-                .forEach(draft -> flag(draft, number, stamp, reason));
+        causes.draftsOf(number.serial()).forEach(draft -> flag(draft, number, stamp, reason));
     }
 
     private void withdraw(KnownCause known, TicketNumber number, Stamp stamp, String reason) {
@@ -162,7 +160,7 @@ class KnowledgeFromTickets {
         return "The ticket was opened again: " + reason;
     }
 
-    private static CauseRows.Ground ground(String who, Instant at, What what, String reason, TicketNumber ticket) {
-        return new CauseRows.Ground(who, at, what, reason, ticket.serial());
+    private static CauseHistory.Ground ground(String who, Instant at, What what, String reason, TicketNumber ticket) {
+        return new CauseHistory.Ground(who, at, what, reason, ticket.serial());
     }
 }

@@ -6,7 +6,6 @@ import jakarta.transaction.Transactional;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -16,6 +15,8 @@ import org.benchtrail.core.method.Category;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
+import org.benchtrail.platform.sql.Sql;
+import org.benchtrail.platform.sql.SqlText;
 import org.jspecify.annotations.Nullable;
 
 /** What can be read of known causes. Each look is one transaction. */
@@ -31,11 +32,14 @@ public class KnowledgeQueries {
     private static final int FINDINGS = 8;
 
     private final CauseRows causes;
+    private final CauseHistory changes;
     private final EntityManager database;
     private final FindingWords findingWords;
+    private final SqlText sql = SqlText.of(KnowledgeQueries.class);
 
-    KnowledgeQueries(CauseRows causes, EntityManager database, FindingWords findingWords) {
+    KnowledgeQueries(CauseRows causes, CauseHistory changes, EntityManager database, FindingWords findingWords) {
         this.causes = causes;
+        this.changes = changes;
         this.database = database;
         this.findingWords = findingWords;
     }
@@ -86,18 +90,7 @@ public class KnowledgeQueries {
     public List<CauseJson> browse(
             @Nullable Category category, @Nullable CauseState state, int page, int size, Actor actor) {
         Permissions.require(Permission.SEE_TICKETS, actor);
-        String where = (state == null ? "state <> :state" : "state = :state")
-                + (category == null ? "" : " and category = :category");
-        Map<String, Object> values = new HashMap<>();
-        values.put("state", state == null ? CauseState.RETIRED : state);
-        if (category != null) {
-            values.put("category", category);
-        }
-        return causes
-                .find(where + " order by changed desc, id desc", values)
-                .range(page * size, page * size + size - 1)
-                .list()
-                .stream()
+        return causes.latest(category, state, page, size).stream()
                 .map(CauseJson::of)
                 .toList();
     }
@@ -105,15 +98,15 @@ public class KnowledgeQueries {
     /** How many cases there are, at most {@code most}. */
     public long cases(int most, Actor actor) {
         Permissions.require(Permission.SEE_TICKETS, actor);
-        Object count = database.createNativeQuery(
-                        "select count(*) from (select from closed_case where not reopened limit ?1) c")
-                .setParameter(1, most)
-                .getSingleResult();
-        return ((Number) count).longValue();
+        return statement("count cases").with("most", most).value(Long.class);
+    }
+
+    private Sql statement(String name) {
+        return Sql.of(database, sql.statement(name));
     }
 
     private List<HistoryEntry> history(long id) {
-        return causes.history(id).stream()
+        return changes.of(id).stream()
                 .map(c -> new HistoryEntry(
                         c.version,
                         c.at,
@@ -121,7 +114,7 @@ public class KnowledgeQueries {
                         c.what.words(),
                         c.reason,
                         c.ticket == null ? null : new TicketNumber(c.ticket).toString(),
-                        c.before == null ? List.of() : differences(causes.read(c.before), causes.read(c.after))))
+                        c.before == null ? List.of() : differences(changes.read(c.before), changes.read(c.after))))
                 .toList();
     }
 
@@ -153,39 +146,33 @@ public class KnowledgeQueries {
         return value == null ? "" : value.toString();
     }
 
+    private record CaseRow(int serial, String title, String device, Instant closed, String closedBy) {
+        SupportingCase shown() {
+            return new SupportingCase(new TicketNumber(serial).toString(), title, device, closed, closedBy);
+        }
+    }
+
     private List<SupportingCase> cases(long id) {
-        return database.createNativeQuery(
-                        "select serial, title, device, closed, closed_by from closed_case"
-                                + " where known = ?1 and not reopened order by closed desc, serial desc",
-                        Object[].class)
-                .setParameter(1, id)
-                .setMaxResults(CASES)
-                .getResultStream()
-                .map(row -> caseOf((Object[]) row))
+        return statement("supporting cases").with("cause", id).with("most", CASES).rows(CaseRow.class).stream()
+                .map(CaseRow::shown)
                 .toList();
     }
 
-    private static SupportingCase caseOf(Object[] row) {
-        return new SupportingCase(
-                new TicketNumber(((Number) row[0]).intValue()).toString(),
-                (String) row[1],
-                (String) row[2],
-                (Instant) row[3],
-                (String) row[4]);
+    private record FoundRow(List<String> findings) {}
+
+    private static List<Set<String>> findings(Sql statement) {
+        return statement.rows(FoundRow.class).stream()
+                .map(row -> Set.copyOf(row.findings()))
+                .toList();
     }
 
     private List<ToldApart> toldApart(KnownCause cause) {
         List<Set<String>> own = findings(
-                "select findings from closed_case where known = ?1 and not reopened order by closed desc",
-                cause.number(),
-                CASES);
-        List<Set<String>> others = findings(
-                "select findings from (select findings, known from closed_case where category = ?1 and not reopened"
-                        + " order by closed desc, serial desc limit " + OTHERS
-                        + ") newest where known is distinct from "
-                        + cause.number(),
-                cause.category.name(),
-                OTHERS);
+                statement("own findings").with("cause", cause.number()).with("most", CASES));
+        List<Set<String>> others = findings(statement("other findings")
+                .with("cause", cause.number())
+                .with("category", cause.category.name())
+                .with("newest", OTHERS));
         Map<String, Integer> having = new TreeMap<>();
         own.forEach(findings -> findings.forEach(f -> having.merge(f, 1, Integer::sum)));
         List<ToldApart> told = new ArrayList<>();
@@ -198,15 +185,6 @@ public class KnowledgeQueries {
                 .filter(t -> t.lead() > 0)
                 .sorted(Comparator.comparingDouble(ToldApart::lead).reversed())
                 .limit(FINDINGS)
-                .toList();
-    }
-
-    private List<Set<String>> findings(String sql, Object parameter, int most) {
-        return database.createNativeQuery(sql, String[].class)
-                .setParameter(1, parameter)
-                .setMaxResults(most)
-                .getResultStream()
-                .map(row -> Set.of((String[]) row))
                 .toList();
     }
 }

@@ -1,14 +1,15 @@
 package org.benchtrail.knowledge;
 
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.persistence.PersistenceException;
 import jakarta.transaction.Transactional;
-import java.sql.Connection;
 import java.sql.SQLException;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.stream.Collectors;
-import javax.sql.DataSource;
+import java.util.stream.Stream;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Category;
@@ -25,10 +26,12 @@ public class KnowledgeSearch {
 
     private static final int PAGES = SearchIndex.SHOWN / PER_PAGE;
 
-    private final DataSource database;
+    private final WordSearch words;
+    private final ResultRows rows;
 
-    KnowledgeSearch(DataSource database) {
-        this.database = database;
+    KnowledgeSearch(WordSearch words, ResultRows rows) {
+        this.words = words;
+        this.rows = rows;
     }
 
     /**
@@ -46,62 +49,60 @@ public class KnowledgeSearch {
                 .require(page >= 0 && page < PAGES, "page", "Pages go from 1 to " + PAGES + ": use more words.")
                 .require(SearchText.isText(typed), "q", "Remove the control characters: only text can be searched for.")
                 .throwIfAny();
-        try (Connection connection = database.getConnection()) {
-            return find(connection, typed, category, page);
-        } catch (SQLException e) {
-            if (TOO_LONG.equals(e.getSQLState())) {
+        try {
+            return find(typed, category, page);
+        } catch (PersistenceException e) {
+            if (Stream.iterate((Throwable) e, Objects::nonNull, Throwable::getCause)
+                    .anyMatch(cause -> cause instanceof SQLException sql && TOO_LONG.equals(sql.getSQLState()))) {
                 throw new Invalid("q", "That took too long: use rarer words, or choose the kind of trouble.");
             }
-            throw new IllegalStateException(e);
+            throw e;
         }
     }
 
-    static SearchResults find(Connection connection, String typed, @Nullable Category category, int page)
-            throws SQLException {
-        WordSearch ranker = new WordSearch(connection);
-        QueryTerms terms = ranker.terms(typed);
+    /** Within the caller's transaction. */
+    SearchResults find(String typed, @Nullable Category category, int page) {
+        QueryTerms terms = words.begin(typed);
         if (terms.isEmpty()) {
             return new SearchResults(List.of(), List.of(), "", false, 0, 0, true, page, false);
         }
-        Both best = Both.all(ranker, terms, category, "");
+        Both best = all(terms, category, "");
         if (WordSearch.isLittle(best.total())) {
-            Map<String, List<String>> better = ranker.mistyped(terms);
+            Map<String, List<String>> better = words.mistyped(terms);
             if (!better.isEmpty()) {
                 terms = terms.corrected(better);
-                best = best.or(Both.all(ranker, terms, category, spelling(better.values())));
+                best = best.or(all(terms, category, spelling(better.values())));
             }
         }
         boolean loose = best.total() == 0 && terms.terms().size() > 1;
         if (loose) {
-            best = Both.any(ranker, terms, category, best.spelling());
+            best = any(terms, category, best.spelling());
         }
-        return best.read(new ResultRows(connection), loose, page);
+        return best.read(rows, loose, page);
+    }
+
+    private Both all(QueryTerms terms, @Nullable Category category, String spelling) {
+        return new Both(
+                words.all(SearchIndex.CAUSES, terms, category),
+                words.all(SearchIndex.CASES, terms, category),
+                terms.all(),
+                spelling);
+    }
+
+    private Both any(QueryTerms terms, @Nullable Category category, String spelling) {
+        return new Both(
+                words.any(SearchIndex.CAUSES, terms, category),
+                words.any(SearchIndex.CASES, terms, category),
+                terms.any(),
+                spelling);
     }
 
     private static String spelling(Collection<List<String>> words) {
         return words.stream().map(w -> String.join(" or ", w)).collect(Collectors.joining(", "));
     }
 
-    /** What both shelves have. */
+    /** What both indexes have. */
     private record Both(RankedKeys causes, RankedKeys cases, String query, String spelling) {
-        static Both all(WordSearch ranker, QueryTerms terms, @Nullable Category category, String spelling)
-                throws SQLException {
-            return new Both(
-                    ranker.all(SearchIndex.CAUSES, terms, category),
-                    ranker.all(SearchIndex.CASES, terms, category),
-                    terms.all(),
-                    spelling);
-        }
-
-        static Both any(WordSearch ranker, QueryTerms terms, @Nullable Category category, String spelling)
-                throws SQLException {
-            return new Both(
-                    ranker.any(SearchIndex.CAUSES, terms, category),
-                    ranker.any(SearchIndex.CASES, terms, category),
-                    terms.any(),
-                    spelling);
-        }
-
         int total() {
             return causes.total() + cases.total();
         }
@@ -111,10 +112,10 @@ public class KnowledgeSearch {
             return corrected.total() > total() || total() == 0 ? corrected : this;
         }
 
-        SearchResults read(ResultRows hits, boolean loose, int page) throws SQLException {
+        SearchResults read(ResultRows rows, boolean loose, int page) {
             return new SearchResults(
-                    hits.causes(causes.page(page, PER_PAGE), query),
-                    hits.cases(cases.page(page, PER_PAGE), query),
+                    rows.causes(causes.page(page, PER_PAGE), query),
+                    rows.cases(cases.page(page, PER_PAGE), query),
                     spelling,
                     loose && total() > 0,
                     causes.total(),

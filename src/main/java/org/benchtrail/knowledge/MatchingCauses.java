@@ -2,15 +2,12 @@ package org.benchtrail.knowledge;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
-import java.sql.Connection;
-import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
-import javax.sql.DataSource;
 import org.benchtrail.core.method.Category;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.document.CauseNamed;
@@ -23,13 +20,22 @@ import org.jspecify.annotations.Nullable;
 class MatchingCauses implements KnownCauses {
     private static final int MOST = 5;
 
-    private final DataSource database;
     private final CauseRows causes;
+    private final AlikeCases alikeCases;
+    private final WordSearch search;
+    private final ResultRows results;
     private final FindingWords findingWords;
 
-    MatchingCauses(DataSource database, CauseRows causes, FindingWords findingWords) {
-        this.database = database;
+    MatchingCauses(
+            CauseRows causes,
+            AlikeCases alikeCases,
+            WordSearch search,
+            ResultRows results,
+            FindingWords findingWords) {
         this.causes = causes;
+        this.alikeCases = alikeCases;
+        this.search = search;
+        this.results = results;
         this.findingWords = findingWords;
     }
 
@@ -42,10 +48,7 @@ class MatchingCauses implements KnownCauses {
     @Override
     @Transactional
     public List<Line> ofCause(String causeId) {
-        return causes
-                .find("causeId = ?1 and state <> ?2 order by confirmations desc, id", causeId, CauseState.RETIRED)
-                .list()
-                .stream()
+        return causes.ofCatalogue(causeId).stream()
                 .map(c -> line(c, "the same cause of the catalogue"))
                 .toList();
     }
@@ -74,66 +77,48 @@ class MatchingCauses implements KnownCauses {
 
     /** The known causes behind the cases that are most like it. */
     private List<Line> byFindings(Collection<String> findings, @Nullable Category category) {
-        try (Connection connection = database.getConnection()) {
-            Map<Long, AlikeCases.AlikeCase> best = new LinkedHashMap<>();
-            for (AlikeCases.AlikeCase like : new AlikeCases(connection).like(findings, category)) {
-                if (like.known() != null && best.size() < MOST) {
-                    best.putIfAbsent(like.known(), like);
-                }
+        Map<Long, AlikeCases.AlikeCase> best = new LinkedHashMap<>();
+        for (AlikeCases.AlikeCase like : alikeCases.like(findings, category)) {
+            if (like.known() != null && best.size() < MOST) {
+                best.putIfAbsent(like.known(), like);
             }
-            List<Line> lines = new ArrayList<>();
-            best.forEach((id, like) -> causes.findByIdOptional(id)
-                    .filter(c -> c.state != CauseState.RETIRED)
-                    .ifPresent(c -> lines.add(line(c, "same findings: " + findingWords.all(like.shared())))));
-            return lines;
-        } catch (SQLException e) {
-            throw new IllegalStateException(e);
         }
+        List<Line> lines = new ArrayList<>();
+        best.forEach((id, like) -> causes.findByIdOptional(id)
+                .filter(c -> c.state != CauseState.RETIRED)
+                .ifPresent(c -> lines.add(line(c, "same findings: " + findingWords.all(like.shared())))));
+        return lines;
     }
 
     private List<Line> byWords(String words, @Nullable Category category) {
-        try (Connection connection = database.getConnection()) {
-            WordSearch ranker = new WordSearch(connection);
-            return ranked(ranker, SearchIndex.CAUSES, words, category).stream()
-                    .map(causes::present)
-                    .map(c -> line(c, "like words"))
-                    .toList();
-        } catch (SQLException e) {
-            throw new IllegalStateException(e);
-        }
+        return ranked(SearchIndex.CAUSES, words, category).stream()
+                .map(causes::present)
+                .map(c -> line(c, "like words"))
+                .toList();
     }
 
     @Override
     @Transactional
     public List<Solved> solved(String words, int most) {
-        try (Connection connection = database.getConnection()) {
-            List<Long> serials = ranked(new WordSearch(connection), SearchIndex.CASES, words, null);
-            return new ResultRows(connection)
-                    .cases(serials.subList(0, Math.min(most, serials.size())), "").stream()
-                            .map(c -> new Solved(
-                                    c.number(),
-                                    c.title().toString(),
-                                    c.device(),
-                                    c.cause().toString()))
-                            .toList();
-        } catch (SQLException e) {
-            throw new IllegalStateException(e);
-        }
+        List<Long> serials = ranked(SearchIndex.CASES, words, null);
+        return results.cases(serials.subList(0, Math.min(most, serials.size())), "").stream()
+                .map(c -> new Solved(
+                        c.number(), c.title().toString(), c.device(), c.cause().toString()))
+                .toList();
     }
 
     /** First what has every word, then what has any; short words tell too little to go by. */
-    private static List<Long> ranked(WordSearch ranker, SearchIndex shelf, String typed, @Nullable Category category)
-            throws SQLException {
-        QueryTerms terms = ranker.terms(String.join(
-                " ",
-                SearchText.words(typed).stream().filter(w -> w.length() >= 4).toList()));
+    private List<Long> ranked(SearchIndex index, String typed, @Nullable Category category) {
+        List<String> telling =
+                SearchText.words(typed).stream().filter(w -> w.length() >= 4).toList();
+        QueryTerms terms = search.begin(String.join(" ", telling));
         if (terms.isEmpty()) {
             return List.of();
         }
-        List<Long> all = ranker.all(shelf, terms, category).keys();
+        List<Long> all = search.all(index, terms, category).keys();
         List<Long> any = all.size() >= MOST || terms.terms().size() == 1
                 ? List.of()
-                : ranker.any(shelf, terms, category).keys();
+                : search.any(index, terms, category).keys();
         return Stream.concat(all.stream(), any.stream()).distinct().limit(MOST).toList();
     }
 

@@ -1,106 +1,110 @@
 package org.benchtrail.knowledge;
 
-import java.sql.Connection;
-import java.sql.PreparedStatement;
-import java.sql.ResultSet;
-import java.sql.SQLException;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.persistence.EntityManager;
 import java.time.Instant;
-import java.time.OffsetDateTime;
-import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import org.benchtrail.core.method.Category;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.core.method.document.Sureness;
+import org.benchtrail.platform.sql.Sql;
+import org.benchtrail.platform.sql.SqlText;
 import org.jspecify.annotations.Nullable;
 
-/** Reads the rows of a page of results, with the words found marked. */
-final class ResultRows {
+/** Reads the rows of a page of results, with the words found highlighted. */
+@ApplicationScoped
+class ResultRows {
     private static final String BOUNDS = "StartSel=" + Highlighted.START + ", StopSel=" + Highlighted.STOP;
     private static final String WHOLE = "HighlightAll=true, " + BOUNDS;
     private static final String PASSAGE =
             "MaxFragments=2, MaxWords=35, MinWords=20, FragmentDelimiter=\" … \", " + BOUNDS;
 
-    private static final String CAUSES = "select id, ts_headline('simple', title, query, ?), category, state,"
-            + " ts_headline('simple', shows, query, ?), ts_headline('simple', apart, query, ?), confirmations, measured,"
-            + " last_confirmed, confirmed_by from known_cause, (select cast(? as tsquery) as query) q where id = any(?)"
-            + " order by array_position(?, id)";
+    private final EntityManager database;
+    private final SqlText sql = SqlText.of(ResultRows.class);
 
-    private static final String CASES = "select serial, ts_headline('simple', title, query, ?), device, category,"
-            + " ts_headline('simple', cause, query, ?), sureness, ts_headline('simple', body, query, ?), findings, closed,"
-            + " minutes, known from closed_case, (select cast(? as tsquery) as query) q where serial = any(?)"
-            + " order by array_position(?, serial)";
-
-    private final Connection connection;
-
-    ResultRows(Connection connection) {
-        this.connection = connection;
+    ResultRows(EntityManager database) {
+        this.database = database;
     }
 
-    List<SearchResults.CauseHit> causes(List<Long> ids, String query) throws SQLException {
-        List<SearchResults.CauseHit> hits = new ArrayList<>();
-        if (ids.isEmpty()) {
-            return hits;
+    private record CauseRow(
+            long id,
+            String title,
+            Category category,
+            CauseState state,
+            String shows,
+            String apart,
+            int confirmations,
+            int measured,
+            @Nullable Instant lastConfirmed,
+            @Nullable String confirmedBy) {
+        SearchResults.CauseHit hit() {
+            return new SearchResults.CauseHit(
+                    id,
+                    Highlighted.read(title),
+                    category,
+                    state,
+                    Highlighted.read(shows),
+                    Highlighted.read(apart),
+                    confirmations,
+                    measured,
+                    lastConfirmed,
+                    confirmedBy);
         }
-        try (PreparedStatement statement = prepare(CAUSES, WHOLE, PASSAGE, PASSAGE, query, "bigint", ids);
-                ResultSet row = statement.executeQuery()) {
-            while (row.next()) {
-                hits.add(new SearchResults.CauseHit(
-                        row.getLong(1),
-                        Highlighted.read(row.getString(2)),
-                        Category.valueOf(row.getString(3)),
-                        CauseState.valueOf(row.getString(4)),
-                        Highlighted.read(row.getString(5)),
-                        Highlighted.read(row.getString(6)),
-                        row.getInt(7),
-                        row.getInt(8),
-                        instant(row, 9),
-                        row.getString(10)));
-            }
-        }
-        return hits;
     }
 
-    List<SearchResults.CaseHit> cases(List<Long> serials, String query) throws SQLException {
-        List<SearchResults.CaseHit> hits = new ArrayList<>();
-        if (serials.isEmpty()) {
-            return hits;
-        }
-        try (PreparedStatement statement = prepare(CASES, WHOLE, WHOLE, PASSAGE, query, "integer", serials);
-                ResultSet row = statement.executeQuery()) {
-            while (row.next()) {
-                hits.add(new SearchResults.CaseHit(
-                        new TicketNumber(row.getInt(1)).toString(),
-                        Highlighted.read(row.getString(2)),
-                        row.getString(3),
-                        Category.valueOf(row.getString(4)),
-                        Highlighted.read(row.getString(5)),
-                        Sureness.valueOf(row.getString(6)),
-                        Highlighted.read(row.getString(7)),
-                        Arrays.asList((String[]) row.getArray(8).getArray()),
-                        instant(row, 9),
-                        (Integer) row.getObject(10),
-                        (Long) row.getObject(11)));
-            }
-        }
-        return hits;
+    /** In the order of the ids. */
+    List<SearchResults.CauseHit> causes(List<Long> ids, String query) {
+        return ids.isEmpty()
+                ? List.of()
+                : statement("causes", query, ids.toArray(Long[]::new)).rows(CauseRow.class).stream()
+                        .map(CauseRow::hit)
+                        .toList();
     }
 
-    private PreparedStatement prepare(
-            String sql, String first, String second, String third, String query, String type, List<Long> keys)
-            throws SQLException {
-        PreparedStatement statement = connection.prepareStatement(sql);
-        statement.setString(1, first);
-        statement.setString(2, second);
-        statement.setString(3, third);
-        statement.setString(4, query);
-        statement.setArray(5, connection.createArrayOf(type, keys.toArray()));
-        statement.setArray(6, connection.createArrayOf(type, keys.toArray()));
-        return statement;
+    private record CaseRow(
+            int serial,
+            String title,
+            String device,
+            Category category,
+            String cause,
+            Sureness sureness,
+            String passage,
+            List<String> findings,
+            Instant closed,
+            @Nullable Integer minutes,
+            @Nullable Long known) {
+        SearchResults.CaseHit hit() {
+            return new SearchResults.CaseHit(
+                    new TicketNumber(serial).toString(),
+                    Highlighted.read(title),
+                    device,
+                    category,
+                    Highlighted.read(cause),
+                    sureness,
+                    Highlighted.read(passage),
+                    findings,
+                    closed,
+                    minutes,
+                    known);
+        }
     }
 
-    static @Nullable Instant instant(ResultSet row, int column) throws SQLException {
-        OffsetDateTime at = row.getObject(column, OffsetDateTime.class);
-        return at == null ? null : at.toInstant();
+    /** In the order of the serials. */
+    List<SearchResults.CaseHit> cases(List<Long> serials, String query) {
+        return serials.isEmpty()
+                ? List.of()
+                : statement("cases", query, serials.stream().map(Long::intValue).toArray(Integer[]::new))
+                        .rows(CaseRow.class)
+                        .stream()
+                        .map(CaseRow::hit)
+                        .toList();
+    }
+
+    private Sql statement(String name, String query, Object[] keys) {
+        return Sql.of(database, sql.statement(name))
+                .with("whole", WHOLE)
+                .with("passage", PASSAGE)
+                .with("query", query)
+                .with("keys", keys);
     }
 }

@@ -1,6 +1,6 @@
 package org.benchtrail.knowledge;
 
-/** Where a search looks: cases or known causes. Both are ranked alike. */
+/** Where a search looks: cases or known causes. Both are ranked alike, within the same bounds. */
 enum SearchIndex {
     CASES("closed_case", "serial", "closed", "not reopened"),
     CAUSES("known_cause", "id", "changed", "state <> 'RETIRED'");
@@ -41,57 +41,20 @@ enum SearchIndex {
         this.shown = shown;
     }
 
-    /** Ranks what fits among the newest. Parameters: category where it is filtered, query. */
-    String newest(boolean ofCategory, boolean covered) {
-        return "with q as not materialized (select cast(? as tsquery) as query), newest as materialized (select "
-                + columns() + " from " + table
-                + " where " + shown + category(ofCategory) + " order by " + order() + " limit " + WALK + "),"
-                + " hits as (select k, at, search from newest, q where search @@ query)"
-                + ranked(covered, "(select count(*) from newest)");
-    }
-
-    /** Counts how many of the newest have each term. Parameters: the terms as queries, then the category where it is filtered. */
-    String counts(boolean ofCategory, int terms) {
-        String each = String.join(
-                ", ", java.util.Collections.nCopies(terms, "count(*) filter (where search @@ cast(? as tsquery))"));
-        return "select " + each + " from (select search from " + table + " where " + shown + category(ofCategory)
-                + " order by " + order() + " limit " + WALK + ") newest";
-    }
-
     /**
-     * Ranks the newest of what the index of words finds. Parameters: query; its rare words alone, which the index is asked
-     * for; category where it is filtered. The whole query is hidden from the index by {@code coalesce}: for a common word
-     * the index would have to gather hundreds of thousands of rows before it could drop nearly all of them.
+     * A statement of {@link WordSearch} for this index.
+     *
+     * @param every whether every word has to be there: then how near they stand counts, else how many are there
+     * @param walk how many of the newest it looks at
      */
-    String indexed(boolean ofCategory, boolean covered) {
-        return "with q as not materialized (select cast(? as tsquery) as query), found as materialized (select " + key
-                + " as k, " + time + " as at from " + table
-                + ", q where search @@ cast(? as tsquery) and coalesce(search, '') @@ query and " + shown
-                + category(ofCategory) + "), hits as (select " + columns() + " from " + table + " where " + key
-                + " in (select k from found order by at desc, k desc limit " + RANKED + "))"
-                + ranked(covered, "(select count(*) from found)");
-    }
-
-    /** As {@link #newest}, but further back, for words that are neither common nor rare, or seldom stand together. */
-    String further(boolean ofCategory, boolean covered) {
-        return newest(ofCategory, covered).replace("limit " + WALK + ")", "limit " + FURTHER + ")");
-    }
-
-    private String columns() {
-        return key + " as k, " + time + " as at, search";
-    }
-
-    private String order() {
-        return time + " desc, " + key + " desc";
-    }
-
-    private static String category(boolean filtered) {
-        return filtered ? " and category = ?" : "";
-    }
-
-    /** Where every word has to be there, how near they stand counts; where any will do, how many are there. */
-    private static String ranked(boolean covered, String looked) {
-        return " select k, count(*) over () as total, " + looked + " as looked from hits, q order by "
-                + (covered ? "ts_rank_cd" : "ts_rank") + "(search, query, 1) desc, at desc, k desc limit " + SHOWN;
+    String statement(String text, boolean every, int walk) {
+        return text.replace("{table}", table)
+                .replace("{key}", key)
+                .replace("{time}", time)
+                .replace("{shown}", shown)
+                .replace("{rank}", every ? "ts_rank_cd" : "ts_rank")
+                .replace("{walk}", String.valueOf(walk))
+                .replace("{ranked}", String.valueOf(RANKED))
+                .replace("{rows}", String.valueOf(SHOWN));
     }
 }

@@ -1,91 +1,88 @@
 package org.benchtrail.knowledge;
 
-import java.sql.Connection;
-import java.sql.PreparedStatement;
-import java.sql.ResultSet;
-import java.sql.SQLException;
-import java.util.ArrayList;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.persistence.EntityManager;
 import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 import org.benchtrail.core.method.Category;
+import org.benchtrail.platform.sql.Sql;
+import org.benchtrail.platform.sql.SqlText;
 import org.jspecify.annotations.Nullable;
 
 /**
  * Finds and ranks by words, within a bounded time however many cases there are: the newest are looked at first; only words
  * that are rare among them are looked up in the index, and of what that finds the newest are ranked.
  */
-final class WordSearch {
+@ApplicationScoped
+class WordSearch {
     /** Below this many results, words that nobody wrote are taken for mistyped. */
     private static final int FEW = 3;
 
-    private static final int ALTERNATIVES = 2;
+    private final EntityManager database;
+    private final WordList words;
+    private final SqlText sql = SqlText.of(WordSearch.class);
 
-    /** The planner must not read whole tables for a word that it thinks common, nor compile a query of a few milliseconds; a
-     * list of rows must not outgrow its memory, or every row of its pages is looked at. */
-    private static final String SETTINGS =
-            "select set_config('enable_seqscan', 'off', true), set_config('jit', 'off', true),"
-                    + " set_config('work_mem', '32MB', true), set_config('statement_timeout', '5000', true)";
-
-    private final Connection connection;
-
-    /** @param connection in a transaction, whose settings are changed */
-    WordSearch(Connection connection) throws SQLException {
-        this.connection = connection;
-        try (PreparedStatement statement = connection.prepareStatement(SETTINGS)) {
-            statement.executeQuery().close();
-        }
+    WordSearch(EntityManager database, WordList words) {
+        this.database = database;
+        this.words = words;
     }
 
-    /** What was typed as terms. */
-    QueryTerms terms(String typed) throws SQLException {
-        List<String> words = SearchText.words(typed);
-        Map<String, String> stems = new HashMap<>();
-        try (PreparedStatement statement = connection.prepareStatement(
-                "select w, array_to_string(ts_lexize('english_stem', w), ' ') from unnest(?) w")) {
-            statement.setArray(1, connection.createArrayOf("text", words.toArray()));
-            try (ResultSet row = statement.executeQuery()) {
-                while (row.next()) {
-                    stems.put(row.getString(1), row.getString(2));
-                }
-            }
-        }
-        return QueryTerms.of(words, stems);
+    private record Stem(String word, String stem) {}
+
+    /** Begins a search: bounds what it may cost until the transaction ends, and reads what was typed. */
+    QueryTerms begin(String typed) {
+        Sql.of(database, sql.statement("settings")).values(String.class);
+        List<String> typedWords = SearchText.words(typed);
+        Map<String, String> stems = Sql.of(database, sql.statement("stems"))
+                .with("words", typedWords.toArray(String[]::new))
+                .rows(Stem.class)
+                .stream()
+                .collect(Collectors.toMap(Stem::word, Stem::stem, (same, again) -> same));
+        return QueryTerms.of(typedWords, stems);
     }
 
-    /** The best on a shelf, of what has all terms. */
-    RankedKeys all(SearchIndex shelf, QueryTerms terms, @Nullable Category category) throws SQLException {
-        return rank(shelf, terms, terms.all(), true, category);
+    /** The best of an index, of what has all terms. */
+    RankedKeys all(SearchIndex index, QueryTerms terms, @Nullable Category category) {
+        return rank(terms, terms.all(), new Scope(index, category, true));
     }
 
-    /** The best on a shelf, of what has any term. */
-    RankedKeys any(SearchIndex shelf, QueryTerms terms, @Nullable Category category) throws SQLException {
-        return rank(shelf, terms, terms.any(), false, category);
+    /** The best of an index, of what has any term. */
+    RankedKeys any(SearchIndex index, QueryTerms terms, @Nullable Category category) {
+        return rank(terms, terms.any(), new Scope(index, category, false));
     }
 
-    private RankedKeys rank(
-            SearchIndex shelf, QueryTerms terms, String query, boolean every, @Nullable Category category)
-            throws SQLException {
-        Looked newest = run(shelf.newest(category != null, every), category, query);
-        if (newest.total >= SearchIndex.ENOUGH || newest.looked < SearchIndex.WALK) {
+    /** @param every whether every word has to be there, or any will do */
+    private record Scope(SearchIndex index, @Nullable Category category, boolean every) {}
+
+    private RankedKeys rank(QueryTerms terms, String query, Scope scope) {
+        Looked newest = looked(statement("newest", scope, SearchIndex.WALK).with("query", query));
+        if (newest.total() >= SearchIndex.ENOUGH || newest.looked() < SearchIndex.WALK) {
             return newest.ranked(SearchIndex.WALK);
         }
-        List<QueryTerms.QueryTerm> each = terms.terms();
-        Map<String, Integer> having = every && each.size() > 1
-                ? having(shelf, each, category)
-                : Map.of(each.get(0).word(), newest.total);
+        Map<String, Integer> having = having(terms.terms(), scope, newest.total());
         // a word that none of the newest has would hardly be found further back, and is quick to look up
         if (Collections.min(having.values()) > 0) {
-            Looked further = run(shelf.further(category != null, every), category, query);
-            if (further.total >= SearchIndex.FEW_ENOUGH || further.looked < SearchIndex.FURTHER) {
+            Looked further =
+                    looked(statement("newest", scope, SearchIndex.FURTHER).with("query", query));
+            if (further.total() >= SearchIndex.FEW_ENOUGH || further.looked() < SearchIndex.FURTHER) {
                 return further.ranked(SearchIndex.FURTHER);
             }
         }
-        QueryTerms asked = every ? rarest(terms, having) : terms;
-        String index = every ? asked.all() : asked.any();
-        return run(shelf.indexed(category != null, every), category, query, index)
+        String rare = scope.every() ? rarest(terms, having).all() : terms.any();
+        return looked(statement("indexed", scope, 0).with("query", query).with("rare", rare))
                 .ranked(SearchIndex.RANKED + 1);
+    }
+
+    private Sql statement(String name, Scope scope, int walk) {
+        List<String> conditions = scope.category() == null ? List.of() : List.of("of the kind");
+        String text = scope.index().statement(sql.statement(name, conditions), scope.every(), walk);
+        Sql statement = Sql.of(database, text);
+        return scope.category() == null
+                ? statement
+                : statement.with("category", scope.category().name());
     }
 
     /** The rare terms; where there are none, those that are not common; all, if they are common and yet never together. */
@@ -99,24 +96,23 @@ final class WordSearch {
         return terms;
     }
 
-    /** How many of the newest have each word. */
-    private Map<String, Integer> having(SearchIndex shelf, List<QueryTerms.QueryTerm> each, @Nullable Category category)
-            throws SQLException {
-        Map<String, Integer> having = new HashMap<>();
-        try (PreparedStatement statement = connection.prepareStatement(shelf.counts(category != null, each.size()))) {
-            for (int i = 0; i < each.size(); i++) {
-                statement.setString(i + 1, each.get(i).query());
-            }
-            if (category != null) {
-                statement.setString(each.size() + 1, category.name());
-            }
-            try (ResultSet row = statement.executeQuery()) {
-                row.next();
-                for (int i = 0; i < each.size(); i++) {
-                    having.put(each.get(i).word(), row.getInt(i + 1));
-                }
-            }
+    private record Having(String word, int found) {}
+
+    /**
+     * How many of the newest have each word.
+     *
+     * @param total how many of them fit; where any word will do, that is all that has to be known
+     */
+    private Map<String, Integer> having(List<QueryTerms.QueryTerm> terms, Scope scope, int total) {
+        if (!scope.every() || terms.size() == 1) {
+            return Map.of(terms.get(0).word(), total);
         }
+        Map<String, Integer> having = new HashMap<>();
+        statement("counts", scope, SearchIndex.WALK)
+                .with("words", terms.stream().map(QueryTerms.QueryTerm::word).toArray(String[]::new))
+                .with("queries", terms.stream().map(QueryTerms.QueryTerm::query).toArray(String[]::new))
+                .rows(Having.class)
+                .forEach(h -> having.put(h.word(), h.found()));
         return having;
     }
 
@@ -132,26 +128,16 @@ final class WordSearch {
         }
     }
 
-    private Looked run(String sql, @Nullable Category category, String... queries) throws SQLException {
-        try (PreparedStatement statement = connection.prepareStatement(sql)) {
-            for (int i = 0; i < queries.length; i++) {
-                statement.setString(i + 1, queries[i]);
-            }
-            if (category != null) {
-                statement.setString(queries.length + 1, category.name());
-            }
-            try (ResultSet row = statement.executeQuery()) {
-                List<Long> keys = new ArrayList<>();
-                int total = 0;
-                int looked = 0;
-                while (row.next()) {
-                    keys.add(row.getLong(1));
-                    total = row.getInt(2);
-                    looked = row.getInt(3);
-                }
-                return new Looked(keys, total, keys.isEmpty() ? SearchIndex.FURTHER : looked);
-            }
-        }
+    private record LookedRow(long k, int total, int looked) {}
+
+    private static Looked looked(Sql statement) {
+        List<LookedRow> rows = statement.rows(LookedRow.class);
+        return rows.isEmpty()
+                ? new Looked(List.of(), 0, SearchIndex.FURTHER)
+                : new Looked(
+                        rows.stream().map(LookedRow::k).toList(),
+                        rows.get(0).total(),
+                        rows.get(0).looked());
     }
 
     /** Whether so few results call for a look at the spelling. */
@@ -160,41 +146,16 @@ final class WordSearch {
     }
 
     /** For each word that begins no word of the knowledge base, those that are spelt most like it. */
-    Map<String, List<String>> mistyped(QueryTerms terms) throws SQLException {
+    Map<String, List<String>> mistyped(QueryTerms terms) {
         Map<String, List<String>> better = new HashMap<>();
         for (QueryTerms.QueryTerm term : terms.terms()) {
-            if (term.word().length() >= 3 && !known(term)) {
-                List<String> alike = alike(term.word());
+            if (term.word().length() >= 3 && !words.begins(term.word())) {
+                List<String> alike = words.alike(term.word());
                 if (!alike.isEmpty()) {
                     better.put(term.word(), alike);
                 }
             }
         }
         return better;
-    }
-
-    private boolean known(QueryTerms.QueryTerm term) throws SQLException {
-        try (PreparedStatement statement =
-                connection.prepareStatement("select exists (select from knowledge_word where word like ?)")) {
-            statement.setString(1, term.word() + "%");
-            try (ResultSet row = statement.executeQuery()) {
-                return row.next() && row.getBoolean(1);
-            }
-        }
-    }
-
-    private List<String> alike(String word) throws SQLException {
-        List<String> words = new ArrayList<>();
-        try (PreparedStatement statement = connection.prepareStatement("select word from knowledge_word where word % ?"
-                + " order by similarity(word, ?) desc, word limit " + ALTERNATIVES)) {
-            statement.setString(1, word);
-            statement.setString(2, word);
-            try (ResultSet row = statement.executeQuery()) {
-                while (row.next()) {
-                    words.add(row.getString(1));
-                }
-            }
-        }
-        return words;
     }
 }

@@ -5,6 +5,7 @@ import jakarta.transaction.Transactional;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
+import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.HexFormat;
@@ -45,11 +46,13 @@ public class LearnedFigures implements Relearning {
     private final LearningCases cases;
     private final CatalogueActs catalogue;
     private final Catalogues catalogues;
+    private final Clock clock;
 
-    LearnedFigures(LearningCases cases, CatalogueActs catalogue, Catalogues catalogues) {
+    LearnedFigures(LearningCases cases, CatalogueActs catalogue, Catalogues catalogues, Clock clock) {
         this.cases = cases;
         this.catalogue = catalogue;
         this.catalogues = catalogues;
+        this.clock = clock;
     }
 
     @Override
@@ -71,7 +74,7 @@ public class LearnedFigures implements Relearning {
 
     /** What learning now would change; stores nothing. */
     public LearningPreview preview(Actor actor) {
-        return preview(cases.now(), actor);
+        return preview(clock.instant(), actor);
     }
 
     /** What learning at that moment would change. */
@@ -124,7 +127,7 @@ public class LearnedFigures implements Relearning {
     public VersionView apply(
             int base, @Nullable Instant at, String fingerprint, boolean approved, String note, Actor actor) {
         Permissions.require(Permission.KEEP_CATALOGUE, actor);
-        Instant now = cases.now();
+        Instant now = clock.instant();
         if (at == null || at.isAfter(now) || at.isBefore(now.minus(GOOD_FOR))) {
             throw new Invalid("at", "Look again at what would change: this view of it is too old.");
         }

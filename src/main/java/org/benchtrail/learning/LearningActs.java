@@ -3,6 +3,7 @@ package org.benchtrail.learning;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.nio.charset.StandardCharsets;
+import java.time.Clock;
 import java.time.Instant;
 import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
@@ -36,11 +37,13 @@ public class LearningActs {
     private final LearningCases cases;
     private final TicketLook tickets;
     private final Catalogues catalogues;
+    private final Clock clock;
 
-    LearningActs(LearningCases cases, TicketLook tickets, Catalogues catalogues) {
+    LearningActs(LearningCases cases, TicketLook tickets, Catalogues catalogues, Clock clock) {
         this.cases = cases;
         this.tickets = tickets;
         this.catalogues = catalogues;
+        this.clock = clock;
     }
 
     /**
@@ -135,8 +138,10 @@ public class LearningActs {
                     !CaseOfTicket.authors(sheet).contains(actor.account()),
                     number,
                     "is one you worked on: another supervisor has to judge it.");
-            row.accept(CaseOfTicket.of(sheet, catalogue), actor.account(), cases.now());
-            cases.note(actor.account(), "accepted", number, String.valueOf(row.cause));
+            TicketCase made = CaseOfTicket.of(sheet, catalogue);
+            Instant now = clock.instant();
+            row.accept(made, actor.account(), now);
+            cases.note(new CaseNote(now, actor.account(), "accepted", number, made.cause()));
         });
     }
 
@@ -146,7 +151,7 @@ public class LearningActs {
             requireReason(reason);
             require(row.state == CaseState.WAITING, number, "is judged already: it is " + row.state.words() + ".");
             row.leaveOut(reason.strip());
-            cases.note(actor.account(), "left out", number, reason.strip());
+            cases.note(new CaseNote(clock.instant(), actor.account(), "left out", number, reason.strip()));
         });
     }
 
@@ -155,8 +160,9 @@ public class LearningActs {
         return judge(numbers, actor, (number, row) -> {
             requireReason(reason);
             require(row.state == CaseState.ACCEPTED, number, "is not accepted: it is " + row.state.words() + ".");
-            row.withdraw(reason.strip(), actor.account(), cases.now());
-            cases.note(actor.account(), "withdrawn", number, reason.strip());
+            Instant now = clock.instant();
+            row.withdraw(reason.strip(), actor.account(), now);
+            cases.note(new CaseNote(now, actor.account(), "withdrawn", number, reason.strip()));
         });
     }
 
