@@ -62,7 +62,7 @@ public class LearningActs {
         LearningCase last = found.size() > most ? page.get(most - 1) : null;
         return new WaitingPart(
                 page.stream().map(row -> view(row, catalogue, actor)).toList(),
-                last == null ? null : new WaitingPlace(last.closedAt, last.id).text(),
+                last == null ? null : new WaitingPlace(last.closedAt, last.id()).text(),
                 cases.count(CaseState.WAITING));
     }
 
