@@ -20,6 +20,8 @@ import org.benchtrail.core.method.Fact;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.people.Directory;
 import org.benchtrail.people.PeopleActs;
+import org.benchtrail.platform.sql.Sql;
+import org.benchtrail.platform.sql.SqlText;
 import org.benchtrail.ticket.Outcome;
 import org.benchtrail.ticket.TicketActs;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
@@ -36,6 +38,7 @@ public class Scenarios {
     private final EntityManager database;
     private final ObjectMapper mapper;
     private final boolean demo;
+    private final SqlText sql = SqlText.of(Scenarios.class);
 
     Scenarios(
             TicketActs tickets,
@@ -88,10 +91,7 @@ public class Scenarios {
 
     /** Whether the name is new; of two servers that start at once, one loads it. */
     private boolean remember(String name) {
-        return database.createNativeQuery("insert into scenario (name) values (?1) on conflict do nothing")
-                        .setParameter(1, name)
-                        .executeUpdate()
-                == 1;
+        return Sql.of(database, sql.statement("remember")).with("name", name).run() == 1;
     }
 
     private String load(String fileName, Scenario.Job job) {

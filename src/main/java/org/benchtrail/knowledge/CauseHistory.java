@@ -26,7 +26,7 @@ class CauseHistory implements PanacheRepositoryBase<CauseChange, Long> {
     record Ground(
             String who,
             Instant at,
-            CauseChange.What what,
+            CauseEvent what,
             String reason,
             @Nullable Integer ticket) {}
 

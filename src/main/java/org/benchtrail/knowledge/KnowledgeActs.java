@@ -10,7 +10,6 @@ import java.util.Objects;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.TicketNumber;
-import org.benchtrail.knowledge.CauseChange.What;
 import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
 import org.benchtrail.platform.Stale;
@@ -77,14 +76,14 @@ public class KnowledgeActs {
         Instant now = clock.instant();
         confirmations.add(cause, null, actor.account(), now, false);
         cause.state = CauseState.CONFIRMED;
-        causes.changed(cause, before, ground(actor, now, What.CONFIRMED, String.valueOf(act.note())));
+        causes.changed(cause, before, ground(actor, now, CauseEvent.CONFIRMED, String.valueOf(act.note())));
     }
 
     private void flag(KnownCause cause, KnowledgeAct.RaiseFlag act, Actor actor) {
         requireShown(cause);
         CauseImage before = cause.image();
         cause.state = CauseState.FLAGGED;
-        causes.changed(cause, before, ground(actor, clock.instant(), What.FLAGGED, act.reason()));
+        causes.changed(cause, before, ground(actor, clock.instant(), CauseEvent.FLAGGED, act.reason()));
     }
 
     private void correct(KnownCause cause, KnowledgeAct.Correct act, Actor actor) {
@@ -100,14 +99,14 @@ public class KnowledgeActs {
         if (before.equals(cause.image())) {
             throw new Invalid("correct", "Nothing was changed, so there is nothing to keep.");
         }
-        causes.changed(cause, before, ground(actor, clock.instant(), What.CORRECTED, String.valueOf(act.reason())));
+        causes.changed(cause, before, ground(actor, clock.instant(), CauseEvent.CORRECTED, String.valueOf(act.reason())));
     }
 
     private void retire(KnownCause cause, KnowledgeAct.Retire act, Actor actor) {
         requireShown(cause);
         CauseImage before = cause.image();
         cause.state = CauseState.RETIRED;
-        causes.changed(cause, before, ground(actor, clock.instant(), What.RETIRED, act.reason()));
+        causes.changed(cause, before, ground(actor, clock.instant(), CauseEvent.RETIRED, act.reason()));
     }
 
     private void bringBack(KnownCause cause, KnowledgeAct.BringBack act, Actor actor) {
@@ -117,7 +116,7 @@ public class KnowledgeActs {
         CauseImage before = cause.image();
         cause.mergedInto = null;
         cause.state = confirmations.settled(cause);
-        causes.changed(cause, before, ground(actor, clock.instant(), What.BROUGHT_BACK, act.reason()));
+        causes.changed(cause, before, ground(actor, clock.instant(), CauseEvent.BROUGHT_BACK, act.reason()));
     }
 
     private long merge(KnownCause cause, KnowledgeAct.Merge act, Actor actor) {
@@ -137,9 +136,9 @@ public class KnowledgeActs {
         if (target.state == CauseState.DRAFT) {
             target.state = confirmations.settled(target);
         }
-        causes.changed(cause, before, ground(actor, now, What.MERGED, act.reason()));
+        causes.changed(cause, before, ground(actor, now, CauseEvent.MERGED, act.reason()));
         String taken = "Number " + cause.number() + ", " + cause.title + ". " + act.reason();
-        causes.changed(target, targetBefore, ground(actor, now, What.TOOK_IN, taken));
+        causes.changed(target, targetBefore, ground(actor, now, CauseEvent.TOOK_IN, taken));
         return target.number();
     }
 
@@ -155,7 +154,7 @@ public class KnowledgeActs {
                 ground(
                         actor,
                         now,
-                        What.SPLIT_OFF,
+                        CauseEvent.SPLIT_OFF,
                         "Number " + cause.number() + ", " + cause.title + ". " + act.reason()));
         for (int ticket : moved) {
             cases.move(ticket, cause, second);
@@ -166,10 +165,10 @@ public class KnowledgeActs {
         confirmations.recount(second);
         if (second.confirmations > 0) {
             second.state = confirmations.settled(second);
-            causes.changed(second, alone, ground(actor, now, What.CONFIRMED, "By the cases that came with it."));
+            causes.changed(second, alone, ground(actor, now, CauseEvent.CONFIRMED, "By the cases that came with it."));
         }
         String made = "The second one is number " + second.number() + ", " + second.title + ". " + act.reason();
-        causes.changed(cause, before, ground(actor, now, What.SPLIT, made));
+        causes.changed(cause, before, ground(actor, now, CauseEvent.SPLIT, made));
         return second.number();
     }
 
@@ -181,7 +180,7 @@ public class KnowledgeActs {
 
     
 
-    private static CauseHistory.Ground ground(Actor actor, Instant at, What what, String reason) {
+    private static CauseHistory.Ground ground(Actor actor, Instant at, CauseEvent what, String reason) {
         return new CauseHistory.Ground(actor.account(), at, what, reason, null);
     }
 }

@@ -16,7 +16,6 @@ import org.benchtrail.core.method.document.CauseNamed;
 import org.benchtrail.core.method.document.KnowledgeLinked;
 import org.benchtrail.core.method.document.Lesson;
 import org.benchtrail.core.method.document.Sureness;
-import org.benchtrail.knowledge.CauseChange.What;
 import org.benchtrail.ticket.TicketChanged;
 import org.jspecify.annotations.Nullable;
 
@@ -107,7 +106,7 @@ class KnowledgeFromTickets {
         }
         return causes.add(
                 new KnownCause(draft, serial, stamp.by(), stamp.at()),
-                new CauseHistory.Ground(stamp.by(), stamp.at(), What.PROPOSED, "", serial));
+                new CauseHistory.Ground(stamp.by(), stamp.at(), CauseEvent.PROPOSED, "", serial));
     }
 
     /** Its own ticket was opened again and came to the same end: what the second round adds is taken over. */
@@ -118,7 +117,7 @@ class KnowledgeFromTickets {
         }
         own.state = confirmations.settled(own);
         String reason = "The ticket closed again with the same cause.";
-        causes.changed(own, before, ground(stamp.by(), stamp.at(), What.CORRECTED, reason, ticket));
+        causes.changed(own, before, ground(stamp.by(), stamp.at(), CauseEvent.CORRECTED, reason, ticket));
     }
 
     private void confirm(KnownCause known, TicketNumber ticket, CauseNamed named, Stamp stamp) {
@@ -128,7 +127,7 @@ class KnowledgeFromTickets {
         if (known.state == CauseState.DRAFT) {
             known.state = confirmations.settled(known);
         }
-        causes.changed(known, before, ground(stamp.by(), stamp.at(), What.CONFIRMED, "", ticket));
+        causes.changed(known, before, ground(stamp.by(), stamp.at(), CauseEvent.CONFIRMED, "", ticket));
     }
 
     /** What a ticket seemed to show when it closed no longer holds. */
@@ -147,20 +146,20 @@ class KnowledgeFromTickets {
         if (known.state == CauseState.CONFIRMED) {
             known.state = confirmations.settled(known);
         }
-        causes.changed(known, before, ground(stamp.by(), stamp.at(), What.WITHDRAWN, opened(reason), number));
+        causes.changed(known, before, ground(stamp.by(), stamp.at(), CauseEvent.WITHDRAWN, opened(reason), number));
     }
 
     private void flag(KnownCause draft, TicketNumber number, Stamp stamp, String reason) {
         CauseImage before = draft.image();
         draft.state = CauseState.FLAGGED;
-        causes.changed(draft, before, ground(stamp.by(), stamp.at(), What.FLAGGED, opened(reason), number));
+        causes.changed(draft, before, ground(stamp.by(), stamp.at(), CauseEvent.FLAGGED, opened(reason), number));
     }
 
     private static String opened(String reason) {
         return "The ticket was opened again: " + reason;
     }
 
-    private static CauseHistory.Ground ground(String who, Instant at, What what, String reason, TicketNumber ticket) {
+    private static CauseHistory.Ground ground(String who, Instant at, CauseEvent what, String reason, TicketNumber ticket) {
         return new CauseHistory.Ground(who, at, what, reason, ticket.serial());
     }
 }

@@ -23,7 +23,9 @@ import org.benchtrail.people.Directory;
 import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
 import org.benchtrail.platform.Html;
-import org.benchtrail.platform.Stale;
+import org.benchtrail.platform.form.FormValues;
+import org.benchtrail.platform.form.PostedForm;
+import org.benchtrail.platform.form.Refusal;
 import org.benchtrail.platform.form.SignedOut;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jboss.resteasy.reactive.RestQuery;
@@ -155,8 +157,8 @@ public class KnowledgePage {
     @Blocking
     public Response cause(@RestPath long id) {
         KnowledgeQueries.WholeCause whole = look.cause(id, current.actor());
-        ActForm fill = ActForm.of(whole.cause().text());
-        return Html.ok(Templates.cause(view().one(whole, current.actor()), fill, "", List.of()));
+        FormValues fill = KnowledgeForm.values(whole.cause().text());
+        return Html.ok(Templates.cause(view().one(whole, current.actor()), fill, "", "", List.of()));
     }
 
     /** One of the forms of a known cause. Open to all, so that what a signed-out person typed can be given back to them. */
@@ -170,36 +172,25 @@ public class KnowledgePage {
             return SignedOut.resend("/knowledge/" + id + "/" + act, typed);
         }
         Permissions.require(Permission.TEND_KNOWLEDGE, current.actor());
-        String version = typed.getFirst("version");
-        int seen = version != null && version.matches("\\d{1,9}") ? Integer.parseInt(version) : 0;
-        try {
-            long shown = acts.perform(id, seen, ActForm.read(act, typed), current.actor());
-            return Html.goTo("/knowledge/" + shown);
-        } catch (Invalid e) {
-            return again(422, id, act, typed, "Nothing was changed yet. Put this right:", e.problems());
-        } catch (Stale e) {
-            return again(
-                    409,
-                    id,
-                    act,
-                    typed,
-                    "Somebody else changed this meanwhile. What you typed is kept below: read how it stands now, then send it"
-                            + " again.",
-                    List.of());
-        }
+        PostedForm form = new PostedForm(typed);
+        return Refusal.answer(
+                () -> {
+                    KnowledgeAct asked = KnowledgeForm.read(act, form);
+                    return Html.goTo("/knowledge/" + acts.perform(id, form.version(), asked, current.actor()));
+                },
+                refusal -> again(id, act, form, refusal));
     }
 
-    private Response again(
-            int status,
-            long id,
-            String act,
-            MultivaluedMap<String, String> typed,
-            String notice,
-            List<Invalid.Problem> problems) {
+    private TemplateInstance again(long id, String act, PostedForm form, Refusal refusal) {
         KnowledgeQueries.WholeCause whole = look.cause(id, current.actor());
-        ActForm fill = ActForm.of(whole.cause().text()).typed(act, typed, problems);
+        List<Invalid.Problem> problems = KnowledgeForm.atFields(act, refusal.problems());
+        FormValues fill = KnowledgeForm.values(whole.cause().text()).typed(form.typed(), problems);
+        String notice = refusal.isStale()
+                ? "Somebody else changed this meanwhile. What you typed is kept below: read how it stands now, then send it"
+                        + " again."
+                : "Nothing was changed yet. Put this right:";
         List<String> sentences =
                 problems.stream().map(Invalid.Problem::sentence).distinct().toList();
-        return Html.status(status, Templates.cause(view().one(whole, current.actor()), fill, notice, sentences));
+        return Templates.cause(view().one(whole, current.actor()), fill, act, notice, sentences);
     }
 }

@@ -63,7 +63,7 @@ public class KnowledgeQueries {
             int version,
             Instant at,
             String who,
-            String what,
+            CauseEvent what,
             String reason,
             @Nullable String ticket,
             List<Difference> differences) {}
@@ -111,7 +111,7 @@ public class KnowledgeQueries {
                         c.version,
                         c.at,
                         c.who,
-                        c.what.words(),
+                        c.what,
                         c.reason,
                         c.ticket == null ? null : new TicketNumber(c.ticket).toString(),
                         c.before == null ? List.of() : differences(changes.read(c.before), changes.read(c.after))))

@@ -26,19 +26,6 @@ public final class KnowledgeView {
         this.findingWords = findingWords;
     }
 
-    /** A state as a shape and a word. */
-    public record State(String shape, String words, String meaning) {
-        static State of(CauseState state) {
-            String shape = switch (state) {
-                case DRAFT -> "◌";
-                case CONFIRMED -> "●";
-                case FLAGGED -> "▲";
-                case RETIRED -> "○";
-            };
-            return new State(shape, state.words(), state.meaning());
-        }
-    }
-
     /**
      * A known cause in a list.
      *
@@ -48,7 +35,7 @@ public final class KnowledgeView {
             long id,
             Highlighted title,
             String category,
-            State state,
+            CauseState state,
             Highlighted shows,
             Highlighted apart,
             String often) {}
@@ -88,7 +75,7 @@ public final class KnowledgeView {
     /** The page of one known cause. */
     public record OneCause(
             CauseJson cause,
-            State state,
+            CauseState state,
             String category,
             String often,
             String origin,
@@ -99,7 +86,15 @@ public final class KnowledgeView {
             List<Option> categories,
             boolean tending,
             boolean correcting,
-            boolean curating) {}
+            boolean curating) {
+        public boolean confirmed() {
+            return state == CauseState.CONFIRMED;
+        }
+
+        public boolean retired() {
+            return state == CauseState.RETIRED;
+        }
+    }
 
     public record SupportingLine(String number, String title, String device, String closed) {}
 
@@ -116,7 +111,7 @@ public final class KnowledgeView {
                 hit.id(),
                 hit.title(),
                 hit.category().title(),
-                State.of(hit.state()),
+                hit.state(),
                 hit.shows(),
                 hit.apart(),
                 often(hit.confirmations(), hit.measured(), hit.lastConfirmed(), hit.confirmedBy()));
@@ -127,7 +122,7 @@ public final class KnowledgeView {
                 cause.id(),
                 Highlighted.plain(cause.text().title()),
                 cause.text().category().title(),
-                State.of(cause.state()),
+                cause.state(),
                 Highlighted.plain(cause.text().shows()),
                 Highlighted.plain(cause.text().apart()),
                 often(cause));
@@ -166,7 +161,7 @@ public final class KnowledgeView {
         boolean curating = Permissions.allow(Permission.CURATE_KNOWLEDGE, viewer);
         return new OneCause(
                 cause,
-                State.of(cause.state()),
+                cause.state(),
                 cause.text().category().title(),
                 often(cause),
                 "written by " + name(cause.proposedBy()) + ", " + Times.text(cause.proposed(), zone),
@@ -189,7 +184,7 @@ public final class KnowledgeView {
     /** Why, and who says so. */
     private @Nullable String flag(List<KnowledgeQueries.HistoryEntry> history) {
         return history.stream()
-                .filter(c -> c.what().equals(CauseChange.What.FLAGGED.words()))
+                .filter(c -> c.what() == CauseEvent.FLAGGED)
                 .findFirst()
                 .map(c -> c.reason() + " (" + name(c.who()) + ", " + Times.text(c.at(), zone) + ")")
                 .orElse(null);
@@ -197,7 +192,7 @@ public final class KnowledgeView {
 
     private HistoryLine change(KnowledgeQueries.HistoryEntry c) {
         return new HistoryLine(
-                Times.text(c.at(), zone), name(c.who()), c.what(), c.reason(), c.ticket(), c.differences());
+                Times.text(c.at(), zone), name(c.who()), c.what().words(), c.reason(), c.ticket(), c.differences());
     }
 
     static List<Option> categories() {

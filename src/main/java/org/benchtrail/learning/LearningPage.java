@@ -9,12 +9,12 @@ import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import java.time.Instant;
 import java.time.format.DateTimeParseException;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import org.benchtrail.catalogue.ShiftLine;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.TicketNumber;
@@ -22,7 +22,8 @@ import org.benchtrail.people.CurrentActor;
 import org.benchtrail.people.Directory;
 import org.benchtrail.platform.Html;
 import org.benchtrail.platform.Moments;
-import org.jboss.resteasy.reactive.RestForm;
+import org.benchtrail.platform.form.PostedForm;
+import org.benchtrail.platform.form.Refusal;
 import org.jboss.resteasy.reactive.RestQuery;
 import org.jspecify.annotations.Nullable;
 
@@ -96,11 +97,10 @@ public class LearningPage {
     @GET
     @Blocking
     public Response waiting(@RestQuery @Nullable String after) {
-        return queue(200, after, Set.of(), "", List.of());
+        return Html.ok(queue(after, TickedTickets.NOTHING, List.of()));
     }
 
-    private Response queue(
-            int status, @Nullable String after, Set<String> ticked, String reason, List<Invalid.Problem> problems) {
+    private TemplateInstance queue(@Nullable String after, TickedTickets ticked, List<Invalid.Problem> problems) {
         WaitingPart part = acts.waiting(after, LINES, current.actor());
         Map<String, String> names = people.names();
         List<WaitingLine> lines = part.tickets().stream()
@@ -108,47 +108,61 @@ public class LearningPage {
                         t,
                         Moments.text(t.closed(), current.zone()),
                         names.getOrDefault(t.technician(), t.technician()),
-                        ticked.contains(t.ticket())))
+                        ticked.tickets().contains(t.ticket())))
                 .toList();
-        return Html.status(
-                status, Templates.waiting(new WaitingTickets(lines, part.total(), part.next(), reason, problems)));
+        return Templates.waiting(
+                new WaitingTickets(lines, part.total(), part.next(), ticked.reason(), problems));
+    }
+
+    /** Tickets that were ticked to be judged, and why. */
+    private record TickedTickets(List<String> tickets, String reason) {
+        static final TickedTickets NOTHING = new TickedTickets(List.of(), "");
+
+        static TickedTickets in(PostedForm form) {
+            return new TickedTickets(form.all("tickets"), form.text("reason"));
+        }
+
+        List<TicketNumber> numbers() {
+            return tickets.stream().map(TicketNumber::parse).toList();
+        }
     }
 
     @POST
     @Path("accepted")
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     @Blocking
-    public Response accept(@RestForm @Nullable List<String> tickets, @RestForm @Nullable String reason) {
-        try {
-            acts.accept(numbers(tickets), current.actor());
-        } catch (Invalid e) {
-            return queue(422, null, set(tickets), text(reason), e.problems());
-        }
-        return Html.goTo("/learning");
+    public Response accept(MultivaluedMap<String, String> form) {
+        TickedTickets ticked = TickedTickets.in(new PostedForm(form));
+        return Refusal.answer(
+                () -> {
+                    acts.accept(ticked.numbers(), current.actor());
+                    return Html.goTo("/learning");
+                },
+                refusal -> queue(null, ticked, refusal.problems()));
     }
 
     @POST
     @Path("left-out")
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     @Blocking
-    public Response leaveOut(@RestForm @Nullable List<String> tickets, @RestForm @Nullable String reason) {
-        try {
-            acts.leaveOut(numbers(tickets), text(reason), current.actor());
-        } catch (Invalid e) {
-            return queue(422, null, set(tickets), text(reason), e.problems());
-        }
-        return Html.goTo("/learning");
+    public Response leaveOut(MultivaluedMap<String, String> form) {
+        TickedTickets ticked = TickedTickets.in(new PostedForm(form));
+        return Refusal.answer(
+                () -> {
+                    acts.leaveOut(ticked.numbers(), ticked.reason(), current.actor());
+                    return Html.goTo("/learning");
+                },
+                refusal -> queue(null, ticked, refusal.problems()));
     }
 
     @GET
     @Path("cases")
     @Blocking
     public Response cases(@RestQuery @Nullable String state) {
-        return judged(200, state(state), Set.of(), "", List.of());
+        return Html.ok(judged(state(state), TickedTickets.NOTHING, List.of()));
     }
 
-    private Response judged(
-            int status, CaseState state, Set<String> ticked, String reason, List<Invalid.Problem> problems) {
+    private TemplateInstance judged(CaseState state, TickedTickets ticked, List<Invalid.Problem> problems) {
         List<CaseView> found = acts.judged(state, Long.MAX_VALUE, MOST_SHIFTS + 1, current.actor());
         Map<String, String> names = people.names();
         List<JudgedLine> lines = found.stream()
@@ -158,17 +172,15 @@ public class LearningPage {
                         Moments.text(c.closed(), current.zone()),
                         name(names, c.technician()),
                         name(names, c.acceptedBy()),
-                        ticked.contains(c.ticket())))
+                        ticked.tickets().contains(c.ticket())))
                 .toList();
-        return Html.status(
-                status,
-                Templates.cases(new JudgedCases(
-                        state,
-                        List.of(CaseState.ACCEPTED, CaseState.WITHDRAWN, CaseState.LEFT_OUT),
-                        lines,
-                        found.size() > MOST_SHIFTS,
-                        reason,
-                        problems)));
+        return Templates.cases(new JudgedCases(
+                state,
+                List.of(CaseState.ACCEPTED, CaseState.WITHDRAWN, CaseState.LEFT_OUT),
+                lines,
+                found.size() > MOST_SHIFTS,
+                ticked.reason(),
+                problems));
     }
 
     private static String name(Map<String, String> names, @Nullable String account) {
@@ -186,23 +198,24 @@ public class LearningPage {
     @Path("withdrawn")
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     @Blocking
-    public Response withdraw(@RestForm @Nullable List<String> tickets, @RestForm @Nullable String reason) {
-        try {
-            acts.withdraw(numbers(tickets), text(reason), current.actor());
-        } catch (Invalid e) {
-            return judged(422, CaseState.ACCEPTED, set(tickets), text(reason), e.problems());
-        }
-        return Html.goTo("/learning/cases");
+    public Response withdraw(MultivaluedMap<String, String> form) {
+        TickedTickets ticked = TickedTickets.in(new PostedForm(form));
+        return Refusal.answer(
+                () -> {
+                    acts.withdraw(ticked.numbers(), ticked.reason(), current.actor());
+                    return Html.goTo("/learning/cases");
+                },
+                refusal -> judged(CaseState.ACCEPTED, ticked, refusal.problems()));
     }
 
     @GET
     @Path("preview")
     @Blocking
     public Response preview() {
-        return previewed(200, "", List.of());
+        return Html.ok(previewed("", List.of()));
     }
 
-    private Response previewed(int status, String note, List<Invalid.Problem> problems) {
+    private TemplateInstance previewed(String note, List<Invalid.Problem> problems) {
         LearningPreview preview = figures.preview(current.actor());
         List<ShiftLine> shown = preview.shifts().stream()
                 .filter(s -> s.size() >= SHOWN_FROM)
@@ -210,36 +223,34 @@ public class LearningPage {
                 .toList();
         int small = preview.shifts().size() - shown.size();
         boolean undo = figures.canUndo(current.actor());
-        return Html.status(status, Templates.preview(new Previewed(preview, shown, small, undo, note, problems)));
+        return Templates.preview(new Previewed(preview, shown, small, undo, note, problems));
     }
 
     @POST
     @Path("versions")
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     @Blocking
-    public Response apply(
-            @RestForm @Nullable Integer base,
-            @RestForm @Nullable String at,
-            @RestForm @Nullable String fingerprint,
-            @RestForm @Nullable String approved,
-            @RestForm @Nullable String note) {
-        try {
-            figures.apply(
-                    base == null ? 0 : base,
-                    moment(at),
-                    text(fingerprint),
-                    approved != null,
-                    text(note),
-                    current.actor());
-        } catch (Invalid e) {
-            return previewed(422, text(note), e.problems());
-        }
-        return Html.goTo("/catalogue/versions");
+    public Response apply(MultivaluedMap<String, String> typed) {
+        PostedForm form = new PostedForm(typed);
+        String note = form.text("note");
+        return Refusal.answer(
+                () -> {
+                    figures.apply(
+                            form.number("base").orElse(0),
+                            moment(form.text("at")),
+                            form.text("fingerprint"),
+                            form.has("approved"),
+                            note,
+                            current.actor());
+                    return Html.goTo("/catalogue/versions");
+                },
+                refusal -> previewed(note, refusal.problems()));
     }
 
-    private static @Nullable Instant moment(@Nullable String text) {
+    /** The moment that the page names; null if that is none, so that the preview counts as too old. */
+    private static @Nullable Instant moment(String text) {
         try {
-            return text == null ? null : Instant.parse(text);
+            return Instant.parse(text);
         } catch (DateTimeParseException e) {
             return null;
         }
@@ -249,26 +260,13 @@ public class LearningPage {
     @Path("undoing")
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     @Blocking
-    public Response undo(@RestForm @Nullable Integer base, @RestForm @Nullable String note) {
-        try {
-            figures.undo(base == null ? 0 : base, text(note), current.actor());
-        } catch (Invalid e) {
-            return previewed(422, "", e.problems());
-        }
-        return Html.goTo("/catalogue/versions");
-    }
-
-    private static List<TicketNumber> numbers(@Nullable List<String> tickets) {
-        return tickets == null
-                ? List.of()
-                : tickets.stream().map(TicketNumber::parse).toList();
-    }
-
-    private static Set<String> set(@Nullable List<String> tickets) {
-        return tickets == null ? Set.of() : Set.copyOf(tickets);
-    }
-
-    private static String text(@Nullable String typed) {
-        return typed == null ? "" : typed;
+    public Response undo(MultivaluedMap<String, String> typed) {
+        PostedForm form = new PostedForm(typed);
+        return Refusal.answer(
+                () -> {
+                    figures.undo(form.number("base").orElse(0), form.text("note"), current.actor());
+                    return Html.goTo("/catalogue/versions");
+                },
+                refusal -> previewed("", refusal.problems()));
     }
 }

@@ -98,7 +98,7 @@ class KnowledgeTest {
 
     private List<String> history(long id) {
         return knowledge.cause(id, Jobs.INES).history().stream()
-                .map(KnowledgeQueries.HistoryEntry::what)
+                .map(h -> h.what().words())
                 .toList();
     }
 

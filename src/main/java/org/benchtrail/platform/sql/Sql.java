@@ -6,7 +6,9 @@ import jakarta.persistence.Tuple;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -48,10 +50,10 @@ public final class Sql {
         return rows(of).stream().findFirst();
     }
 
-    /** The values of the only column. */
+    /** The values of the only column, none of which is null. */
     public <T> List<T> values(Class<T> of) {
         return tuples(database.createNativeQuery(statement, Tuple.class))
-                .map(tuple -> of.cast(RecordRow.fit(of, tuple.get(0))))
+                .map(tuple -> of.cast(Objects.requireNonNull(RecordRow.fit(of, tuple.get(0)))))
                 .toList();
     }
 
@@ -66,7 +68,7 @@ public final class Sql {
     }
 
     @SuppressWarnings("unchecked") // the query was made for tuples
-    private java.util.stream.Stream<Tuple> tuples(Query query) {
+    private Stream<Tuple> tuples(Query query) {
         return ((List<Tuple>) bound(query).getResultList()).stream();
     }
 

@@ -4,7 +4,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
-import java.util.LinkedHashMap;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 
@@ -42,7 +42,7 @@ public final class SqlText {
     }
 
     private static Map<String, String> split(String resource, String text) {
-        Map<String, StringBuilder> parts = new LinkedHashMap<>();
+        Map<String, StringBuilder> parts = new HashMap<>();
         StringBuilder part = new StringBuilder();
         for (String line : text.lines().toList()) {
             if (line.startsWith(BEGINS)) {
@@ -55,9 +55,9 @@ public final class SqlText {
                 part.append(line).append('\n');
             }
         }
-        Map<String, String> statements = new LinkedHashMap<>();
+        Map<String, String> statements = new HashMap<>();
         parts.forEach((name, words) -> statements.put(name, words.toString().strip()));
-        return Map.copyOf(statements);
+        return statements;
     }
 
     /** @throws IllegalStateException if there is none of that name */

@@ -1,0 +1,2 @@
+-- @ remember
+insert into scenario (name) values (:name) on conflict do nothing
