@@ -238,7 +238,7 @@ final class CatalogueEntries {
         return new Finding(
                 e.text("id"),
                 e.text("question"),
-                e.word("kind", Finding.FindingKind.class, null),
+                e.word("kind", Finding.Kind.class, null),
                 values,
                 background == null
                         ? e.missing("background", Map.of())

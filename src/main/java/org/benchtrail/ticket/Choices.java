@@ -2,7 +2,7 @@ package org.benchtrail.ticket;
 
 import java.util.List;
 import java.util.stream.Stream;
-import org.benchtrail.core.diagnosis.ReportSource;
+import org.benchtrail.core.diagnosis.Source;
 import org.benchtrail.core.method.Category;
 import org.benchtrail.core.method.Caution;
 import org.benchtrail.core.method.Priority;
@@ -81,12 +81,10 @@ public record Choices(
             Option.of(Sureness.class),
             Option.of(Lesson.class),
             Option.of(WaitingFor.class),
-            Stream.of(ReportSource.values())
-                    .map(s -> new Option(s.name(), words(s)))
-                    .toList());
+            Stream.of(Source.values()).map(s -> new Option(s.name(), words(s))).toList());
 
     /** How a finding is known, in words. */
-    static String words(ReportSource source) {
+    static String words(Source source) {
         return switch (source) {
             case CALIBRATED -> "measured, calibration in date";
             case SEEN -> "seen or tried here";

@@ -67,7 +67,7 @@ public final class RankingView {
 
     /** The first five, and what is not listed. */
     public List<Line> causes() {
-        List<Ranking.CauseChance> all = diagnosis.ranking().all();
+        List<Ranking.Ranked> all = diagnosis.ranking().all();
         List<Line> lines = new ArrayList<>(all.stream()
                 .filter(r -> !r.cause().equals(Model.UNLISTED))
                 .limit(SHOWN)
@@ -88,8 +88,8 @@ public final class RankingView {
                 .toList();
     }
 
-    private Line line(Ranking.CauseChance ranked) {
-        List<Explanation.Contribution> terms =
+    private Line line(Ranking.Ranked ranked) {
+        List<Explanation.Term> terms =
                 diagnosis.explanation().waterfall(ranked.cause()).terms();
         boolean out = sheet.ruledOut().stream()
                 .map(StandingFact::fact)
@@ -105,16 +105,16 @@ public final class RankingView {
                 out);
     }
 
-    private List<String> reasons(List<Explanation.Contribution> terms, int sign) {
+    private List<String> reasons(List<Explanation.Term> terms, int sign) {
         return terms.stream()
-                .filter(t -> t.origin() != Explanation.ContributionKind.PRIOR && sign * t.decibans() >= TELLING)
+                .filter(t -> t.origin() != Explanation.Origin.PRIOR && sign * t.decibans() >= TELLING)
                 .sorted(Comparator.comparingDouble(t -> -sign * t.decibans()))
                 .map(t -> reason(t) + " " + t.words())
                 .toList();
     }
 
-    private String reason(Explanation.Contribution term) {
-        if (term.origin() == Explanation.ContributionKind.FAILED_REPAIR) {
+    private String reason(Explanation.Term term) {
+        if (term.origin() == Explanation.Origin.FAILED_REPAIR) {
             return "That '" + name(term.id()) + "' was tried or ruled out";
         }
         Report answer = answers.get(term.id());
@@ -127,7 +127,7 @@ public final class RankingView {
 
     /** How the leader stands, in one sentence. */
     public String leading() {
-        Ranking.CauseChance first = diagnosis.ranking().all().get(0);
+        Ranking.Ranked first = diagnosis.ranking().all().get(0);
         return rested()
                 ? "Most likely: " + name(first.cause()) + ", " + Words.chance(first.probability()) + "."
                 : "Nothing recorded bears on the causes yet: the order is only how frequent they are.";
@@ -149,7 +149,7 @@ public final class RankingView {
     public List<String> warnings() {
         List<String> warnings = new ArrayList<>();
         Surprise surprise = diagnosis.surprise();
-        if (surprise.level() != Surprise.Alarm.NONE) {
+        if (surprise.level() != Surprise.Level.NONE) {
             warnings.add(surprise.level().sentence());
         }
         surprise.contradictions().stream()
@@ -217,7 +217,7 @@ public final class RankingView {
                         ? ""
                         : Long.toString(advice.saves(action).getAsLong()),
                 finding.values(),
-                finding.kind() == Finding.FindingKind.READING,
+                finding.kind() == Finding.Kind.READING,
                 finding.limits() == null ? "" : finding.limits().unit(),
                 expectation(finding),
                 finding.risk().compareTo(Risk.LOW) > 0,
@@ -322,11 +322,7 @@ public final class RankingView {
         values.add(new Option(Report.UNKNOWN, "not known"));
         Report answer = answers.get(f.id());
         return new Question(
-                f.id(),
-                f.question(),
-                values,
-                answer == null ? "" : answer.value(),
-                f.kind() == Finding.FindingKind.READING);
+                f.id(), f.question(), values, answer == null ? "" : answer.value(), f.kind() == Finding.Kind.READING);
     }
 
     /** The readings that the category's causes are told apart by. */

@@ -81,7 +81,7 @@ class CatalogueEditTest {
     /** Every probability of the ranking of nothing, bit by bit. */
     private static double[] ranked(CatalogueVersion version) {
         return Ranking.of(version.model("heat").orElseThrow(), Evidence.NONE).all().stream()
-                .mapToDouble(Ranking.CauseChance::probability)
+                .mapToDouble(Ranking.Ranked::probability)
                 .toArray();
     }
 

@@ -20,7 +20,7 @@ import org.benchtrail.core.diagnosis.Model;
 import org.benchtrail.core.diagnosis.ModelSettings;
 import org.benchtrail.core.diagnosis.Ranking;
 import org.benchtrail.core.diagnosis.Report;
-import org.benchtrail.core.diagnosis.ReportSource;
+import org.benchtrail.core.diagnosis.Source;
 import org.junit.jupiter.api.Test;
 
 class CatalogueFileTest {
@@ -201,7 +201,7 @@ class CatalogueFileTest {
     void deliveredReadings_allHaveLimits() {
         for (CauseCategory c : CatalogueFile.delivered().categories()) {
             for (Finding f : c.findings()) {
-                assertEquals(f.kind() == Finding.FindingKind.READING, f.limits() != null, f.id());
+                assertEquals(f.kind() == Finding.Kind.READING, f.limits() != null, f.id());
             }
         }
     }
@@ -219,7 +219,7 @@ class CatalogueFileTest {
                 if (hasStrongSign(c, x)) {
                     List<String> top = Ranking.of(model, signs(c, x)).all().stream()
                             .limit(3)
-                            .map(Ranking.CauseChance::cause)
+                            .map(Ranking.Ranked::cause)
                             .toList();
                     assertTrue(top.contains(x.id()), x.id() + " not in " + top);
                     checked++;
@@ -243,7 +243,7 @@ class CatalogueFileTest {
                     .max(Comparator.comparingDouble(
                             v -> d.probabilities().get(v) / f.background().get(v)))
                     .orElseThrow();
-            e = e.with(Report.of(f.id(), f.id(), sign, ReportSource.SEEN, Instant.EPOCH));
+            e = e.with(Report.of(f.id(), f.id(), sign, Source.SEEN, Instant.EPOCH));
         }
         return e;
     }

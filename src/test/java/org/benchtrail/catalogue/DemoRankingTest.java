@@ -14,7 +14,7 @@ import org.benchtrail.core.diagnosis.Action;
 import org.benchtrail.core.diagnosis.Model;
 import org.benchtrail.core.diagnosis.Ranking;
 import org.benchtrail.core.diagnosis.Report;
-import org.benchtrail.core.diagnosis.ReportSource;
+import org.benchtrail.core.diagnosis.Source;
 import org.benchtrail.core.method.Category;
 import org.benchtrail.core.method.Entry;
 import org.benchtrail.core.method.Fact;
@@ -89,12 +89,12 @@ class DemoRankingTest {
     }
 
     private static FindingAnswered answer(String finding, String value) {
-        return new FindingAnswered(finding, "as the catalogue asks", value, ReportSource.SEEN);
+        return new FindingAnswered(finding, "as the catalogue asks", value, Source.SEEN);
     }
 
     private static List<String> order(Diagnosis diagnosis) {
         return diagnosis.ranking().all().stream()
-                .map(Ranking.CauseChance::cause)
+                .map(Ranking.Ranked::cause)
                 .filter(c -> !c.equals(Model.UNLISTED))
                 .toList();
     }
@@ -128,7 +128,7 @@ class DemoRankingTest {
         Report report = SheetEvidence.answers(SheetEvidence.of(sheet(Category.POWER, rail), power))
                 .get("p4");
         assertEquals("below", report.value());
-        assertTrue(report.reliability() < ReportSource.CALIBRATED.reliability(), "near its limit it is trusted less");
+        assertTrue(report.reliability() < Source.CALIBRATED.reliability(), "near its limit it is trusted less");
     }
 
     @Test

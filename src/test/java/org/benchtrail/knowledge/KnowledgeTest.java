@@ -18,7 +18,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.benchtrail.core.Invalid;
-import org.benchtrail.core.diagnosis.ReportSource;
+import org.benchtrail.core.diagnosis.Source;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Category;
 import org.benchtrail.core.method.TicketNumber;
@@ -305,7 +305,7 @@ class KnowledgeTest {
 
     @Test
     void likeFindings_leadToTheKnownCause() {
-        FindingAnswered stands = new FindingAnswered("know-q1", "Does it?", "no", ReportSource.SEEN);
+        FindingAnswered stands = new FindingAnswered("know-q1", "Does it?", "no", Source.SEEN);
         jobs.close(Jobs.INES, job("Gnomon dies", "Gnomon stuck"), PROPOSED, stands);
         long id = cause("gnomon").id();
         List<KnownCauses.Line> lines = known.like("nothing alike", Category.HEAT, Set.of("know-q1=no"), 3);

@@ -29,7 +29,7 @@ import org.benchtrail.core.diagnosis.Learned;
 import org.benchtrail.core.diagnosis.Model;
 import org.benchtrail.core.diagnosis.Ranking;
 import org.benchtrail.core.diagnosis.Report;
-import org.benchtrail.core.diagnosis.ReportSource;
+import org.benchtrail.core.diagnosis.Source;
 import org.benchtrail.core.learning.WorkedTicket;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Role;
@@ -197,9 +197,9 @@ class FiftyCasesTest {
 
     private static double[] ranked(CatalogueVersion version) {
         Evidence answers = Evidence.NONE.with(
-                Report.of("1", "h5", "yes", ReportSource.SEEN, Instant.parse("2026-01-05T08:00:00Z")));
+                Report.of("1", "h5", "yes", Source.SEEN, Instant.parse("2026-01-05T08:00:00Z")));
         return Ranking.of(version.model("heat").orElseThrow(), answers).all().stream()
-                .mapToDouble(Ranking.CauseChance::probability)
+                .mapToDouble(Ranking.Ranked::probability)
                 .toArray();
     }
 

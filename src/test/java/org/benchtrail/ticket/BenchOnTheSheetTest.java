@@ -16,7 +16,7 @@ import jakarta.inject.Inject;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import org.benchtrail.core.diagnosis.ReportSource;
+import org.benchtrail.core.diagnosis.Source;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Category;
 import org.benchtrail.core.method.Fact;
@@ -148,7 +148,7 @@ class BenchOnTheSheetTest {
     }
 
     private static FindingAnswered answer(String finding, String value) {
-        return new FindingAnswered(finding, "as asked", value, ReportSource.SEEN);
+        return new FindingAnswered(finding, "as asked", value, Source.SEEN);
     }
 
     // ---- the bench

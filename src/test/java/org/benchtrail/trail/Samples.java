@@ -9,7 +9,7 @@ import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.benchtrail.core.bench.Result;
-import org.benchtrail.core.diagnosis.ReportSource;
+import org.benchtrail.core.diagnosis.Source;
 import org.benchtrail.core.method.Category;
 import org.benchtrail.core.method.Caution;
 import org.benchtrail.core.method.Fact;
@@ -128,7 +128,7 @@ public final class Samples {
                         "0.5 % + 2",
                         "2",
                         "p4"),
-                new FindingAnswered("h1", "Do the fans turn?", "no", ReportSource.SEEN),
+                new FindingAnswered("h1", "Do the fans turn?", "no", Source.SEEN),
                 new BenchResultAttached(
                         "soak",
                         1,

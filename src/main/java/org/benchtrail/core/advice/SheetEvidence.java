@@ -13,7 +13,7 @@ import org.benchtrail.core.diagnosis.Finding;
 import org.benchtrail.core.diagnosis.Limits;
 import org.benchtrail.core.diagnosis.Model;
 import org.benchtrail.core.diagnosis.Report;
-import org.benchtrail.core.diagnosis.ReportSource;
+import org.benchtrail.core.diagnosis.Source;
 import org.benchtrail.core.measure.Quantity;
 import org.benchtrail.core.measure.Unit;
 import org.benchtrail.core.measure.Units;
@@ -95,12 +95,12 @@ public final class SheetEvidence {
         if (noted.fact() instanceof ResultRecorded result && result.answer() != null) {
             String given = result.answer();
             return sheet.latest(CheckPlanned.class, c -> c.entry() == result.check())
-                    .flatMap(check -> answer(noted, check.fact().finding(), given, ReportSource.SEEN));
+                    .flatMap(check -> answer(noted, check.fact().finding(), given, Source.SEEN));
         }
         return Optional.empty();
     }
 
-    private Optional<Report> answer(StandingFact<?> noted, @Nullable String finding, String value, ReportSource source) {
+    private Optional<Report> answer(StandingFact<?> noted, @Nullable String finding, String value, Source source) {
         return finding(model, finding)
                 .filter(f -> f.values().contains(value) || Report.UNKNOWN.equals(value))
                 .map(f -> Report.of(
@@ -144,7 +144,7 @@ public final class SheetEvidence {
 
     /** How far a reading is trusted that lies away from any limit. */
     public static double reliability(ReadingRecorded reading) {
-        return (reading.accuracy() == null ? ReportSource.SEEN : ReportSource.CALIBRATED).reliability();
+        return (reading.accuracy() == null ? Source.SEEN : Source.CALIBRATED).reliability();
     }
 
     /** A share of a rating may be read as the value itself, held against the rating. */

@@ -109,7 +109,7 @@ public final class CatalogueRules {
                 at + ".values",
                 "leave out blank, unknown and not applicable: they are always possible");
         require(
-                f.kind() == Finding.FindingKind.ANSWER || isReading(f.values()),
+                f.kind() == Finding.Kind.ANSWER || isReading(f.values()),
                 at + ".values",
                 "a reading is inside first, then below, above or outside");
     }

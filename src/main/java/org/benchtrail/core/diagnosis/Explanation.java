@@ -20,7 +20,7 @@ public final class Explanation {
     }
 
     /** Where a term comes from. */
-    public enum ContributionKind {
+    public enum Origin {
         PRIOR,
         FINDING,
         FAILED_REPAIR
@@ -32,18 +32,18 @@ public final class Explanation {
      * @param id of the finding or repair; empty for the prior
      * @param decibans positive speaks for the cause
      */
-    public record Contribution(ContributionKind origin, String id, double decibans) {
+    public record Term(Origin origin, String id, double decibans) {
         public String words() {
             return Words.strength(decibans);
         }
     }
 
     /** Contributions with their sum, decibans. */
-    public record Weighing(List<Contribution> terms, double total) {}
+    public record Weighing(List<Term> terms, double total) {}
 
     /** The leader against the runner-up. */
     public Weighing leaderAgainstRunnerUp() {
-        List<Ranking.CauseChance> all = ranking.all();
+        List<Ranking.Ranked> all = ranking.all();
         return pair(all.get(0).cause(), all.get(1).cause());
     }
 
@@ -55,14 +55,14 @@ public final class Explanation {
     public Weighing pair(String a, String b) {
         int i = model.index(a);
         int j = model.index(b);
-        List<Contribution> terms = new ArrayList<>();
-        terms.add(new Contribution(
-                ContributionKind.PRIOR, "", Decibans.PER_NAT * (model.logPrior(i) - model.logPrior(j))));
+        List<Term> terms = new ArrayList<>();
+        terms.add(new Term(
+                Origin.PRIOR, "", Decibans.PER_NAT * (model.logPrior(i) - model.logPrior(j))));
         for (Observed o : ranking.observed()) {
-            terms.add(new Contribution(ContributionKind.FINDING, id(o), o.decibans(model, i, j)));
+            terms.add(new Term(Origin.FINDING, id(o), o.decibans(model, i, j)));
         }
         for (FailedRepair f : ranking.evidence().failedRepairs()) {
-            terms.add(new Contribution(ContributionKind.FAILED_REPAIR, f.repair(), failed(f, a) - failed(f, b)));
+            terms.add(new Term(Origin.FAILED_REPAIR, f.repair(), failed(f, a) - failed(f, b)));
         }
         return account(terms);
     }
@@ -72,10 +72,10 @@ public final class Explanation {
         return q == null ? 0 : Decibans.PER_NAT * StrictMath.log1p(-q);
     }
 
-    private static Weighing account(List<Contribution> terms) {
+    private static Weighing account(List<Term> terms) {
         return new Weighing(
                 List.copyOf(terms),
-                terms.stream().mapToDouble(Contribution::decibans).sum());
+                terms.stream().mapToDouble(Term::decibans).sum());
     }
 
     private String id(Observed o) {
@@ -90,12 +90,12 @@ public final class Explanation {
         int i = model.index(cause);
         double[] score = model.logPriors();
         double before = Decibans.against(score, i);
-        List<Contribution> terms = new ArrayList<>();
-        terms.add(new Contribution(ContributionKind.PRIOR, "", before));
+        List<Term> terms = new ArrayList<>();
+        terms.add(new Term(Origin.PRIOR, "", before));
         for (Arrival step : steps()) {
             step.addTo(score);
             double after = Decibans.against(score, i);
-            terms.add(new Contribution(step.origin(), step.id(), after - before));
+            terms.add(new Term(step.origin(), step.id(), after - before));
             before = after;
         }
         return account(terms);
@@ -105,7 +105,7 @@ public final class Explanation {
         void addTo(double[] score);
     }
 
-    private record Arrival(ContributionKind origin, String id, Instant at, Adding effect) {
+    private record Arrival(Origin origin, String id, Instant at, Adding effect) {
         void addTo(double[] score) {
             effect.addTo(score);
         }
@@ -115,10 +115,10 @@ public final class Explanation {
         List<Arrival> steps = new ArrayList<>();
         for (Observed o : ranking.observed()) {
             steps.add(
-                    new Arrival(ContributionKind.FINDING, id(o), o.since(), s -> o.addTo(s, model.table(o.finding()))));
+                    new Arrival(Origin.FINDING, id(o), o.since(), s -> o.addTo(s, model.table(o.finding()))));
         }
         for (FailedRepair f : ranking.evidence().failedRepairs()) {
-            steps.add(new Arrival(ContributionKind.FAILED_REPAIR, f.repair(), f.at(), s -> model.addFailed(s, f)));
+            steps.add(new Arrival(Origin.FAILED_REPAIR, f.repair(), f.at(), s -> model.addFailed(s, f)));
         }
         steps.sort(Comparator.comparing(Arrival::at).thenComparing(Arrival::id));
         return steps;
@@ -128,11 +128,11 @@ public final class Explanation {
      * What if this answer is wrong: for each finding, the log-odds of the cause as they are, less what they would be had the
      * finding not been asked, decibans.
      */
-    public List<Contribution> whatIfWrong(String cause) {
+    public List<Term> whatIfWrong(String cause) {
         double now = ranking.decibans(cause);
         return ranking.observed().stream()
-                .map(o -> new Contribution(
-                        ContributionKind.FINDING, id(o), now - without(id(o)).decibans(cause)))
+                .map(o -> new Term(
+                        Origin.FINDING, id(o), now - without(id(o)).decibans(cause)))
                 .toList();
     }
 

@@ -17,7 +17,7 @@ import org.jspecify.annotations.Nullable;
 public record Finding(
         String id,
         String question,
-        FindingKind kind,
+        Kind kind,
         List<String> values,
         Map<String, Double> background,
         double minutes,
@@ -27,7 +27,7 @@ public record Finding(
         @Nullable Limits limits) {
 
     /** A yes/no answer, or a reading judged by its limits. */
-    public enum FindingKind {
+    public enum Kind {
         ANSWER,
         READING
     }

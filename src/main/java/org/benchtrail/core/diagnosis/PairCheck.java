@@ -25,7 +25,7 @@ public record PairCheck(String first, String second, double gain) {
 
     /** The best pair among the top twelve causes, if the answers are surprising and it beats every single one by > 10 dB. */
     public static Optional<PairCheck> of(Ranking ranking, Surprise surprise) {
-        if (surprise.level() == Surprise.Alarm.NONE) {
+        if (surprise.level() == Surprise.Level.NONE) {
             return Optional.empty();
         }
         int n = ranking.model().size();

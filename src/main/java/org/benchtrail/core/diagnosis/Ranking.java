@@ -83,15 +83,15 @@ public final class Ranking {
     }
 
     /** A cause with its probability. */
-    public record CauseChance(String cause, double probability) {}
+    public record Ranked(String cause, double probability) {}
 
     /** All causes and the unlisted one, most probable first; equal ones by id. */
-    public List<CauseChance> all() {
+    public List<Ranked> all() {
         return IntStream.range(0, probability.length)
-                .mapToObj(i -> new CauseChance(model.id(i), probability[i]))
-                .sorted(Comparator.comparingDouble(CauseChance::probability)
+                .mapToObj(i -> new Ranked(model.id(i), probability[i]))
+                .sorted(Comparator.comparingDouble(Ranked::probability)
                         .reversed()
-                        .thenComparing(CauseChance::cause))
+                        .thenComparing(Ranked::cause))
                 .toList();
     }
 

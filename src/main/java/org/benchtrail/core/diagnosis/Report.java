@@ -28,7 +28,7 @@ public record Report(String id, String finding, String value, double reliability
                 .throwIfAny();
     }
 
-    public static Report of(String id, String finding, String value, ReportSource source, Instant at) {
+    public static Report of(String id, String finding, String value, Source source, Instant at) {
         return new Report(id, finding, value, source.reliability(), at, false);
     }
 

@@ -23,19 +23,19 @@ public record Surprise(
         double conflict,
         String topListed,
         double z,
-        Alarm level,
+        Level level,
         List<Contradiction> contradictions,
         List<String> misfits) {
 
     /** What the technician is told. */
-    public enum Alarm {
+    public enum Level {
         NONE(""),
         AMBER("The answers fit no listed cause well."),
         RED("Probably a cause that is not listed.");
 
         private final String sentence;
 
-        Alarm(String sentence) {
+        Level(String sentence) {
             this.sentence = sentence;
         }
 
@@ -133,18 +133,18 @@ public record Surprise(
         return new double[] {mean, Math.max(0, square - mean * mean)};
     }
 
-    private static Alarm level(Ranking ranking, double z) {
+    private static Level level(Ranking ranking, double z) {
         if (ranking.evidence().isEmpty()) {
-            return Alarm.NONE;
+            return Level.NONE;
         }
         double unlisted = ranking.probability(Model.UNLISTED);
         if (z >= RED_Z
                 || unlisted >= RED_UNLISTED
                 || ranking.leader().equals(Model.UNLISTED)
                 || twoFailed(ranking.evidence()) >= RED_FAILED) {
-            return Alarm.RED;
+            return Level.RED;
         }
-        return z >= AMBER_Z || unlisted >= AMBER_UNLISTED ? Alarm.AMBER : Alarm.NONE;
+        return z >= AMBER_Z || unlisted >= AMBER_UNLISTED ? Level.AMBER : Level.NONE;
     }
 
     /** Belief that the two most believed failed repairs had together, each at its time; 0 if fewer failed. */
@@ -168,7 +168,7 @@ public record Surprise(
 
     private static double effect(Ranking ranking, Observed o) {
         Model model = ranking.model();
-        List<Ranking.CauseChance> all = ranking.all();
+        List<Ranking.Ranked> all = ranking.all();
         int a = model.index(all.get(0).cause());
         int b = model.index(all.get(1).cause());
         double now = o.decibans(model, a, b);

@@ -7,7 +7,7 @@ import java.util.Optional;
 import org.benchtrail.core.advice.SheetEvidence;
 import org.benchtrail.core.diagnosis.CauseCategory;
 import org.benchtrail.core.diagnosis.Finding;
-import org.benchtrail.core.diagnosis.ReportSource;
+import org.benchtrail.core.diagnosis.Source;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.method.Step;
@@ -50,7 +50,7 @@ final class SeenOnTicket {
             String given = result.answer();
             sheet.latest(CheckPlanned.class, c -> c.entry() == result.check())
                     .map(c -> c.fact().finding())
-                    .ifPresent(finding -> keep(noted, finding, given, ReportSource.SEEN.reliability()));
+                    .ifPresent(finding -> keep(noted, finding, given, Source.SEEN.reliability()));
         }
     }
 

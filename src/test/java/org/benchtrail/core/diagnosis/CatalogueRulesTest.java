@@ -28,7 +28,7 @@ class CatalogueRulesTest {
     }
 
     private static Finding reading(List<String> values, Map<String, Double> p, @Nullable Limits limits) {
-        return new Finding("r", "r?", Finding.FindingKind.READING, values, p, 1, Risk.NONE, List.of(), null, limits);
+        return new Finding("r", "r?", Finding.Kind.READING, values, p, 1, Risk.NONE, List.of(), null, limits);
     }
 
     @Test
@@ -42,7 +42,7 @@ class CatalogueRulesTest {
         Finding bad = new Finding(
                 "f",
                 "f?",
-                Finding.FindingKind.ANSWER,
+                Finding.Kind.ANSWER,
                 List.of("no"),
                 Map.of("no", 0.7),
                 0.4,

@@ -18,7 +18,7 @@ final class Invented {
         return new Finding(
                 id,
                 id + "?",
-                Finding.FindingKind.ANSWER,
+                Finding.Kind.ANSWER,
                 YES_NO,
                 StarterJson.binary(YES_NO, background),
                 minutes,
@@ -100,7 +100,7 @@ final class Invented {
             fs.add(new Finding(
                     "f" + f,
                     "f" + f + "?",
-                    three ? Finding.FindingKind.READING : Finding.FindingKind.ANSWER,
+                    three ? Finding.Kind.READING : Finding.Kind.ANSWER,
                     values,
                     distribution(r, values, 0.02 + 0.3 * r.nextDouble()),
                     1 + r.nextInt(20),

@@ -122,7 +122,7 @@ class RankingPropertyTest {
             String id = t.model.id(i);
             Explanation.Weighing account = why.waterfall(id);
             double sum = account.terms().stream()
-                    .mapToDouble(Explanation.Contribution::decibans)
+                    .mapToDouble(Explanation.Term::decibans)
                     .sum();
             assertEquals(Decibans.ofProbability(t.p(id)), sum, 1e-9);
             assertEquals(t.ranking.decibans(id), sum, 1e-9);
@@ -134,7 +134,7 @@ class RankingPropertyTest {
     void whatIfWrong_isTheChangeOfLogOddsWithoutTheFinding(long seed) {
         Ticket t = Ticket.of(seed);
         String leader = t.ranking.leader();
-        for (Explanation.Contribution term : new Explanation(t.ranking).whatIfWrong(leader)) {
+        for (Explanation.Term term : new Explanation(t.ranking).whatIfWrong(leader)) {
             Ticket without = t.with(t.evidence.without(term.id()));
             double odds = Decibans.ofProbability(t.p(leader)) - Decibans.ofProbability(without.p(leader));
             assertEquals(odds, term.decibans(), 1e-9);

@@ -23,7 +23,7 @@ class ReadingAndWordsTest {
         }
         Limits limits = new Limits("V", low, high, guard, -50.0, 500.0);
         return new Finding(
-                "volts", "volts?", Finding.FindingKind.READING, values, p, 3, Risk.NONE, List.of(), null, limits);
+                "volts", "volts?", Finding.Kind.READING, values, p, 3, Risk.NONE, List.of(), null, limits);
     }
 
     @ParameterizedTest
@@ -84,7 +84,7 @@ class ReadingAndWordsTest {
     })
     void strength(double decibans, String words) {
         assertEquals(words, Words.strength(decibans));
-        assertEquals(words, new Explanation.Contribution(Explanation.ContributionKind.FINDING, "f", decibans).words());
+        assertEquals(words, new Explanation.Term(Explanation.Origin.FINDING, "f", decibans).words());
     }
 
     @ParameterizedTest
@@ -122,12 +122,12 @@ class ReadingAndWordsTest {
 
     @Test
     void sources_haveTheirReliability() {
-        assertEquals(0.98, ReportSource.CALIBRATED.reliability());
-        assertEquals(0.95, ReportSource.SEEN.reliability());
-        assertEquals(0.85, ReportSource.OUT_OF_DATE.reliability());
+        assertEquals(0.98, Source.CALIBRATED.reliability());
+        assertEquals(0.95, Source.SEEN.reliability());
+        assertEquals(0.85, Source.OUT_OF_DATE.reliability());
         assertEquals(
                 0.80,
-                Report.of("r", "f", "yes", ReportSource.REPORTED, Invented.T0).reliability());
-        assertEquals(0.60, ReportSource.INTERMITTENT.reliability());
+                Report.of("r", "f", "yes", Source.REPORTED, Invented.T0).reliability());
+        assertEquals(0.60, Source.INTERMITTENT.reliability());
     }
 }

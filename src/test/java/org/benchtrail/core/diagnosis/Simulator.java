@@ -11,7 +11,7 @@ import java.util.function.BiFunction;
  */
 final class Simulator {
     /** Reports of a technician who looks. */
-    static final double RHO = ReportSource.SEEN.reliability();
+    static final double RHO = Source.SEEN.reliability();
 
     static final PlanSettings PLAN = PlanSettings.STANDARD.withoutRiskMinutes().withPlannedReliability(RHO);
 
@@ -82,7 +82,7 @@ final class Simulator {
 
     private static int place(Ranking ranking, Hidden ticket) {
         List<String> order =
-                ranking.all().stream().map(Ranking.CauseChance::cause).toList();
+                ranking.all().stream().map(Ranking.Ranked::cause).toList();
         return 1 + order.indexOf(ticket.model().id(ticket.cause()));
     }
 

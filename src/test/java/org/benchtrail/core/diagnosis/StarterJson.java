@@ -50,7 +50,7 @@ final class StarterJson {
         return new Finding(
                 f.get("id").asText(),
                 f.get("question").asText(),
-                Finding.FindingKind.valueOf(f.get("kind").asText().toUpperCase(Locale.ROOT)),
+                Finding.Kind.valueOf(f.get("kind").asText().toUpperCase(Locale.ROOT)),
                 values,
                 binary(values, f.get("background").asDouble()),
                 f.get("minutes").asDouble(),

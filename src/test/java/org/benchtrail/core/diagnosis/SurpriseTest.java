@@ -35,7 +35,7 @@ class SurpriseTest {
     @Test
     void answersThatFitNoCause_areRed_andTheWorstTwoAreNamed() {
         Surprise s = of(yes("p3", "p9", "p12", "p4"));
-        assertEquals(Surprise.Alarm.RED, s.level());
+        assertEquals(Surprise.Level.RED, s.level());
         assertTrue(s.conflict() >= 5 && s.misfits().size() == 2, s.toString());
     }
 
@@ -49,17 +49,17 @@ class SurpriseTest {
     @Test
     void noEvidence_saysNothing() {
         Surprise s = of(Evidence.NONE);
-        assertEquals(Surprise.Alarm.NONE, s.level());
+        assertEquals(Surprise.Level.NONE, s.level());
         assertEquals(0, s.z());
         assertEquals("", s.level().sentence());
     }
 
     @Test
     void twoFailedRepairs_ofMostBelief_areRed() {
-        assertEquals(Surprise.Alarm.RED, of(failed(0.4, 0.3)).level());
-        assertEquals(Surprise.Alarm.NONE, of(failed(0.4, 0.29)).level());
+        assertEquals(Surprise.Level.RED, of(failed(0.4, 0.3)).level());
+        assertEquals(Surprise.Level.NONE, of(failed(0.4, 0.29)).level());
         Evidence one = Evidence.NONE.with(new FailedRepair("POW-06", 0.9, Invented.T0));
-        assertEquals(Surprise.Alarm.NONE, of(one).level());
+        assertEquals(Surprise.Level.NONE, of(one).level());
     }
 
     @Test

@@ -35,7 +35,7 @@ class CaseOfTicketTest {
     private static Finding finding(String id, Limits limits, String... values) {
         Map<String, Double> even = new java.util.HashMap<>();
         Arrays.stream(values).forEach(v -> even.put(v, 1.0 / values.length));
-        Finding.FindingKind kind = limits == null ? Finding.FindingKind.ANSWER : Finding.FindingKind.READING;
+        Finding.Kind kind = limits == null ? Finding.Kind.ANSWER : Finding.Kind.READING;
         return new Finding(id, id + "?", kind, List.of(values), even, 1, Risk.NONE, List.of(), null, limits);
     }
 

@@ -8,7 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.Function;
-import org.benchtrail.core.diagnosis.ReportSource;
+import org.benchtrail.core.diagnosis.Source;
 import org.benchtrail.core.method.Category;
 import org.benchtrail.core.method.Entry;
 import org.benchtrail.core.method.Fact;
@@ -101,7 +101,7 @@ public final class WorkedTicket {
 
     /** Answered while the problem is identified. */
     public WorkedTicket answers(String finding, String value) {
-        return identifies(new FindingAnswered(finding, finding + "?", value, ReportSource.SEEN));
+        return identifies(new FindingAnswered(finding, finding + "?", value, Source.SEEN));
     }
 
     public WorkedTicket identifies(Fact fact) {

@@ -1,6 +1,6 @@
 package org.benchtrail.core.method.identify;
 
-import org.benchtrail.core.diagnosis.ReportSource;
+import org.benchtrail.core.diagnosis.Source;
 import org.benchtrail.core.text.FieldChecks;
 
 /**
@@ -11,8 +11,7 @@ import org.benchtrail.core.text.FieldChecks;
  * @param value one of the finding's values, or {@code unknown}, which weighs nothing
  * @param source how it is known
  */
-public record FindingAnswered(String finding, String question, String value, ReportSource source)
-        implements EvidenceFact {
+public record FindingAnswered(String finding, String question, String value, Source source) implements EvidenceFact {
     public FindingAnswered {
         FieldChecks t = new FieldChecks();
         finding = t.required("finding", finding, 80, "Name the finding of the catalogue.");

@@ -4,7 +4,7 @@ package org.benchtrail.core.diagnosis;
  * Where a report comes from, with the reliability it is given unless the entry says otherwise: the probability that the
  * report passes the true value on, the rest being a blind guess among the finding's values. Common practice, no source.
  */
-public enum ReportSource {
+public enum Source {
     /** An instrument whose calibration is in date. */
     CALIBRATED(0.98),
     /** The technician saw it. */
@@ -18,7 +18,7 @@ public enum ReportSource {
 
     private final double reliability;
 
-    ReportSource(double reliability) {
+    Source(double reliability) {
         this.reliability = reliability;
     }
 
