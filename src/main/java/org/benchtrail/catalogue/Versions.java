@@ -4,7 +4,6 @@ import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Clock;
 import java.util.List;
-import java.util.Optional;
 import org.benchtrail.core.diagnosis.Catalogue;
 import org.benchtrail.platform.NotFound;
 import org.benchtrail.platform.sql.Sql;
@@ -25,19 +24,9 @@ class Versions implements PanacheRepositoryBase<VersionRow, Integer> {
         this.clock = clock;
     }
 
-    /** The number of a version, without its texts. */
-    record LatestVersion(int number) {}
-
-    /** Number of the latest version. */
+    /** Number of the latest version; 0 if there is none yet. */
     int last() {
-        return latest().orElseThrow();
-    }
-
-    private Optional<Integer> latest() {
-        return find("order by number desc")
-                .project(LatestVersion.class)
-                .firstResultOptional()
-                .map(LatestVersion::number);
+        return Sql.of(getEntityManager(), sql.statement("last")).value(Integer.class);
     }
 
     VersionRow row(int number) {
@@ -62,7 +51,7 @@ class Versions implements PanacheRepositoryBase<VersionRow, Integer> {
 
     /** Stores the row as the next version; the caller holds the lock. */
     VersionRow append(VersionRow row, String by) {
-        row.number = latest().orElse(0) + 1;
+        row.number = last() + 1;
         row.madeAt = clock.instant();
         row.madeBy = by;
         persistAndFlush(row);
@@ -71,7 +60,7 @@ class Versions implements PanacheRepositoryBase<VersionRow, Integer> {
 
     void deliverFirst() {
         lock();
-        if (latest().isEmpty()) {
+        if (last() == 0) {
             VersionRow row = new VersionRow();
             row.practice = CatalogueFile.deliveredText();
             practice(row);

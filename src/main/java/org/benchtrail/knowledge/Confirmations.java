@@ -38,7 +38,7 @@ class Confirmations implements PanacheRepositoryBase<Confirmation, Long> {
     /** Renews what the cause says of how often and when it was found true. */
     void recount(KnownCause cause) {
         cause.confirmations = (int) count("cause", cause.number());
-        cause.measured = (int) count("cause = ?1 and measured", cause.number());
+        cause.measured = (int) count("cause = ?1 and measured = true", cause.number());
         Optional<Confirmation> last =
                 find("cause = ?1 order by at desc, id desc", cause.number()).firstResultOptional();
         cause.lastConfirmed = last.map(c -> c.at).orElse(null);

@@ -37,19 +37,19 @@ import org.jspecify.annotations.Nullable;
 @Tag(name = "Knowledge")
 public class KnowledgeApi {
     private final KnowledgeSearch search;
-    private final KnowledgeQueries look;
+    private final KnowledgeQueries queries;
     private final KnowledgeActs acts;
     private final CurrentActor current;
     private final ObjectMapper mapper;
 
     KnowledgeApi(
             KnowledgeSearch search,
-            KnowledgeQueries look,
+            KnowledgeQueries queries,
             KnowledgeActs acts,
             CurrentActor current,
             ObjectMapper mapper) {
         this.search = search;
-        this.look = look;
+        this.queries = queries;
         this.acts = acts;
         this.current = current;
         this.mapper = mapper;
@@ -89,14 +89,14 @@ public class KnowledgeApi {
             summary = "Confirm, flag, correct, retire, bring back, merge or split a known cause",
             description =
                     "The body is one act with its kind; If-Match names the version that it builds on. Answers with the known cause"
-                            + " to look at afterwards: after a merge the one it went into, after a split the second one.")
+                            + " to queries at afterwards: after a merge the one it went into, after a split the second one.")
     public Response act(@RestPath long id, @HeaderParam("If-Match") @Nullable String version, @Nullable JsonNode body) {
         Permissions.require(Permission.TEND_KNOWLEDGE, current.actor());
         return answer(acts.perform(id, version(version), read(body), current.actor()));
     }
 
     private Response answer(long id) {
-        KnowledgeQueries.WholeCause whole = look.cause(id, current.actor());
+        KnowledgeQueries.WholeCause whole = queries.cause(id, current.actor());
         return Response.ok(whole)
                 .header("ETag", "\"" + whole.cause().version() + "\"")
                 .build();

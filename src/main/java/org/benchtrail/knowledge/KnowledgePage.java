@@ -35,7 +35,7 @@ import org.jspecify.annotations.Nullable;
 @Path("/knowledge")
 public class KnowledgePage {
     private final KnowledgeSearch search;
-    private final KnowledgeQueries look;
+    private final KnowledgeQueries queries;
     private final KnowledgeActs acts;
     private final FindingWords findingWords;
     private final CurrentActor current;
@@ -43,13 +43,13 @@ public class KnowledgePage {
 
     KnowledgePage(
             KnowledgeSearch search,
-            KnowledgeQueries look,
+            KnowledgeQueries queries,
             KnowledgeActs acts,
             FindingWords findingWords,
             CurrentActor current,
             Directory people) {
         this.search = search;
-        this.look = look;
+        this.queries = queries;
         this.acts = acts;
         this.findingWords = findingWords;
         this.current = current;
@@ -108,7 +108,7 @@ public class KnowledgePage {
     /** Without words: the known causes that changed last. */
     private KnowledgeView.Results browse(@Nullable Category kind, @Nullable CauseState state, int page) {
         int size = KnowledgeSearch.PER_PAGE;
-        List<CauseJson> listed = look.browse(kind, state, page, size + 1, current.actor());
+        List<CauseJson> listed = queries.browse(kind, state, page, size + 1, current.actor());
         boolean more = listed.size() > size;
         KnowledgeView view = view();
         return new KnowledgeView.Results(
@@ -125,7 +125,7 @@ public class KnowledgePage {
                 "",
                 false,
                 false,
-                listed.isEmpty() && kind == null && state == null && look.cases(1, current.actor()) == 0,
+                listed.isEmpty() && kind == null && state == null && queries.cases(1, current.actor()) == 0,
                 page + 1,
                 page == 0 ? null : address("", kind, state, page - 1),
                 more ? address("", kind, state, page + 1) : null);
@@ -156,7 +156,7 @@ public class KnowledgePage {
     @Authenticated
     @Blocking
     public Response cause(@RestPath long id) {
-        KnowledgeQueries.WholeCause whole = look.cause(id, current.actor());
+        KnowledgeQueries.WholeCause whole = queries.cause(id, current.actor());
         FormValues fill = KnowledgeForm.values(whole.cause().text());
         return Html.ok(Templates.cause(view().one(whole, current.actor()), fill, "", "", List.of()));
     }
@@ -182,7 +182,7 @@ public class KnowledgePage {
     }
 
     private TemplateInstance again(long id, String act, PostedForm form, Refusal refusal) {
-        KnowledgeQueries.WholeCause whole = look.cause(id, current.actor());
+        KnowledgeQueries.WholeCause whole = queries.cause(id, current.actor());
         List<Invalid.Problem> problems = KnowledgeForm.atFields(act, refusal.problems());
         FormValues fill = KnowledgeForm.values(whole.cause().text()).typed(form.typed(), problems);
         String notice = refusal.isStale()

@@ -19,7 +19,7 @@ import org.benchtrail.platform.sql.Sql;
 import org.benchtrail.platform.sql.SqlText;
 import org.jspecify.annotations.Nullable;
 
-/** What can be read of known causes. Each look is one transaction. */
+/** What can be read of known causes. Each reading is one transaction. */
 @ApplicationScoped
 @Transactional
 public class KnowledgeQueries {

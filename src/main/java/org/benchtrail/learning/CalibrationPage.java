@@ -25,12 +25,12 @@ import org.jspecify.annotations.Nullable;
 @Path("/learning/calibration")
 @Authenticated
 public class CalibrationPage {
-    private final CalibrationQueries look;
+    private final CalibrationQueries queries;
     private final Catalogues catalogues;
     private final CurrentActor current;
 
-    CalibrationPage(CalibrationQueries look, Catalogues catalogues, CurrentActor current) {
-        this.look = look;
+    CalibrationPage(CalibrationQueries queries, Catalogues catalogues, CurrentActor current) {
+        this.queries = queries;
         this.catalogues = catalogues;
         this.current = current;
     }
@@ -83,7 +83,7 @@ public class CalibrationPage {
     @GET
     @Blocking
     public Response calibration(@RestQuery @Nullable String category) {
-        CalibrationView view = look.view(category == null ? "" : category, current.actor());
+        CalibrationView view = queries.view(category == null ? "" : category, current.actor());
         Calibration.Figures f = view.figures();
         List<Option> categories = catalogues.inForce().figures().values().stream()
                 .map(c -> new Option(c.category().id(), c.category().title()))

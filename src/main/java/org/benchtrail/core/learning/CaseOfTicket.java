@@ -18,7 +18,6 @@ import org.benchtrail.core.method.desk.Closed;
 import org.benchtrail.core.method.document.CauseNamed;
 import org.benchtrail.core.method.document.Sureness;
 import org.benchtrail.core.method.plan.ActionSettled;
-import org.benchtrail.core.method.plan.Settlement;
 import org.benchtrail.core.method.test.CheckOutcome;
 import org.benchtrail.core.method.test.CheckPlanned;
 import org.benchtrail.core.method.test.ResultRecorded;
@@ -112,15 +111,12 @@ public final class CaseOfTicket {
         return comma <= 0 ? null : place.substring(0, comma).strip().toLowerCase(Locale.ROOT);
     }
 
-    /** Entry that settled the cause: the last round's supporting result, or else its first carried-out action. */
+    /** Entry that settled the cause: the last round's supporting result, or else the first thing done to the device in it. */
     private int settled() {
         return sheet.latest(ResultRecorded.class, r -> r.round() == sheet.round() && supportsTheActive(r))
                 .map(StandingFact::entry)
-                .or(() -> sheet
-                        .all(
-                                ActionSettled.class,
-                                a -> a.round() == sheet.round() && a.fact().settlement() == Settlement.CARRIED_OUT)
-                        .stream()
+                .or(() -> sheet.facts().stream()
+                        .filter(f -> f.round() == sheet.round() && f.fact().changesDevice())
                         .findFirst()
                         .map(StandingFact::entry))
                 .orElseGet(() -> sheet.latest(CauseNamed.class).orElseThrow().entry());
