@@ -89,7 +89,7 @@ public class KnowledgeApi {
             summary = "Confirm, flag, correct, retire, bring back, merge or split a known cause",
             description =
                     "The body is one act with its kind; If-Match names the version that it builds on. Answers with the known cause"
-                            + " to queries at afterwards: after a merge the one it went into, after a split the second one.")
+                            + " to look at afterwards: after a merge the one it went into, after a split the second one.")
     public Response act(@RestPath long id, @HeaderParam("If-Match") @Nullable String version, @Nullable JsonNode body) {
         Permissions.require(Permission.TEND_KNOWLEDGE, current.actor());
         return answer(acts.perform(id, version(version), read(body), current.actor()));
