@@ -8,10 +8,10 @@ import org.jspecify.annotations.Nullable;
 
 /** Who found a known cause true, and when. */
 @ApplicationScoped
-class Confirmations implements PanacheRepositoryBase<Confirmation, Long> {
+class Confirmations implements PanacheRepositoryBase<CauseConfirmation, Long> {
 
     void add(KnownCause cause, @Nullable Integer ticket, String who, Instant at, boolean measured) {
-        persist(new Confirmation(cause, ticket, who, at, measured));
+        persist(new CauseConfirmation(cause, ticket, who, at, measured));
         recount(cause);
     }
 
@@ -39,7 +39,7 @@ class Confirmations implements PanacheRepositoryBase<Confirmation, Long> {
     void recount(KnownCause cause) {
         cause.confirmations = (int) count("cause", cause.number());
         cause.measured = (int) count("cause = ?1 and measured = true", cause.number());
-        Optional<Confirmation> last =
+        Optional<CauseConfirmation> last =
                 find("cause = ?1 order by at desc, id desc", cause.number()).firstResultOptional();
         cause.lastConfirmed = last.map(c -> c.at).orElse(null);
         cause.confirmedBy = last.map(c -> c.who).orElse(null);

@@ -146,15 +146,15 @@ public class KnowledgeQueries {
         return value == null ? "" : value.toString();
     }
 
-    private record CaseRow(int serial, String title, String device, Instant closed, String closedBy) {
+    private record SupportingRow(int serial, String title, String device, Instant closed, String closedBy) {
         SupportingCase shown() {
             return new SupportingCase(new TicketNumber(serial).toString(), title, device, closed, closedBy);
         }
     }
 
     private List<SupportingCase> cases(long id) {
-        return statement("supporting cases").with("cause", id).with("most", CASES).rows(CaseRow.class).stream()
-                .map(CaseRow::shown)
+        return statement("supporting cases").with("cause", id).with("most", CASES).rows(SupportingRow.class).stream()
+                .map(SupportingRow::shown)
                 .toList();
     }
 

@@ -3,7 +3,7 @@ package org.benchtrail.knowledge;
 import java.util.List;
 
 /**
- * What a search found on one shelf, the best first.
+ * What a search found in one index, the best first.
  *
  * @param keys serials or numbers
  * @param total how many fit, of those looked at

@@ -46,18 +46,18 @@ class WordSearch {
 
     /** The best of an index, of what has all terms. */
     RankedKeys all(SearchIndex index, QueryTerms terms, @Nullable Category category) {
-        return rank(terms, terms.all(), new Scope(index, category, true));
+        return rank(terms, terms.all(), new SearchScope(index, category, true));
     }
 
     /** The best of an index, of what has any term. */
     RankedKeys any(SearchIndex index, QueryTerms terms, @Nullable Category category) {
-        return rank(terms, terms.any(), new Scope(index, category, false));
+        return rank(terms, terms.any(), new SearchScope(index, category, false));
     }
 
     /** @param every whether every word has to be there, or any will do */
-    private record Scope(SearchIndex index, @Nullable Category category, boolean every) {}
+    private record SearchScope(SearchIndex index, @Nullable Category category, boolean every) {}
 
-    private RankedKeys rank(QueryTerms terms, String query, Scope scope) {
+    private RankedKeys rank(QueryTerms terms, String query, SearchScope scope) {
         Looked newest = looked(statement("newest", scope, SearchIndex.WALK).with("query", query));
         if (newest.total() >= SearchIndex.ENOUGH || newest.looked() < SearchIndex.WALK) {
             return newest.ranked(SearchIndex.WALK);
@@ -76,7 +76,7 @@ class WordSearch {
                 .ranked(SearchIndex.RANKED + 1);
     }
 
-    private Sql statement(String name, Scope scope, int walk) {
+    private Sql statement(String name, SearchScope scope, int walk) {
         List<String> conditions = scope.category() == null ? List.of() : List.of("of the kind");
         String text = scope.index().statement(sql.statement(name, conditions), scope.every(), walk);
         Sql statement = Sql.of(database, text);
@@ -103,7 +103,7 @@ class WordSearch {
      *
      * @param total how many of them fit; where any word will do, that is all that has to be known
      */
-    private Map<String, Integer> having(List<QueryTerms.QueryTerm> terms, Scope scope, int total) {
+    private Map<String, Integer> having(List<QueryTerms.QueryTerm> terms, SearchScope scope, int total) {
         if (!scope.every() || terms.size() == 1) {
             return Map.of(terms.get(0).word(), total);
         }

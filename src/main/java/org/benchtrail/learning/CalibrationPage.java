@@ -59,7 +59,7 @@ public class CalibrationPage {
 
     /** A score with its interval in words. */
     public record Score(String mean, String interval) {
-        static Score of(double mean, Calibration.@Nullable Bounds range) {
+        static Score of(double mean, Calibration.@Nullable ScoreRange range) {
             return new Score(number(mean), range == null ? "" : number(range.low()) + " to " + number(range.high()));
         }
 

@@ -31,7 +31,7 @@ class CalibrationTest {
         assertEquals(Calibration.wilson(6, 10), f.bins().get(8).hitRate());
         assertEquals(1, f.bins().get(9).cases());
         assertEquals((8.5 + 1) / 11 - 7 / 11.0, f.overconfidence(), 1e-12);
-        assertEquals(new Calibration.Bounds(0, 1), f.bins().get(0).hitRate());
+        assertEquals(new Calibration.ScoreRange(0, 1), f.bins().get(0).hitRate());
     }
 
     @Test

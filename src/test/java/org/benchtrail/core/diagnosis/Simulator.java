@@ -104,7 +104,7 @@ final class Simulator {
             return outcomes.stream().mapToDouble(Outcome::tests).average().orElseThrow();
         }
 
-        Calibration.Bounds within(int places) {
+        Calibration.ScoreRange within(int places) {
             return Calibration.wilson(hits(places), outcomes.size());
         }
 
@@ -125,7 +125,7 @@ final class Simulator {
         }
 
         private String share(int places) {
-            Calibration.Bounds i = within(places);
+            Calibration.ScoreRange i = within(places);
             return String.format(
                     Locale.ROOT, "%.3f [%.3f, %.3f]", (double) hits(places) / outcomes.size(), i.low(), i.high());
         }

@@ -173,7 +173,7 @@ class WorkedExamplesTest {
     @ParameterizedTest
     @CsvSource({"81, 263, .2553, .3662", "15, 148, .0624, .1605", "0, 20, .0000, .1611", "1, 29, .0061, .1718"})
     void wilsonInterval(int hits, int trials, double low, double high) {
-        Calibration.Bounds i = Calibration.wilson(hits, trials);
+        Calibration.ScoreRange i = Calibration.wilson(hits, trials);
         Published.check("Newcombe 1998, score interval", low, i.low(), 5e-5);
         Published.check("Newcombe 1998, score interval", high, i.high(), 5e-5);
         var library =

@@ -12,7 +12,7 @@ import org.jspecify.annotations.Nullable;
 /** That somebody found a known cause true. */
 @Entity
 @Table(name = "known_cause_confirmation")
-class Confirmation {
+class CauseConfirmation {
     @Id
     @GeneratedValue(strategy = GenerationType.IDENTITY)
     @Nullable
@@ -35,9 +35,9 @@ class Confirmation {
     @Column(updatable = false)
     boolean measured;
 
-    protected Confirmation() {}
+    protected CauseConfirmation() {}
 
-    Confirmation(KnownCause cause, @Nullable Integer ticket, String who, Instant at, boolean measured) {
+    CauseConfirmation(KnownCause cause, @Nullable Integer ticket, String who, Instant at, boolean measured) {
         this.cause = cause.number();
         this.ticket = ticket;
         this.who = who;
