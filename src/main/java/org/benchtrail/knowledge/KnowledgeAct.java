@@ -44,7 +44,7 @@ public sealed interface KnowledgeAct {
         }
     }
 
-    /** SearchResults true again, outside a ticket. */
+    /** Found true again, outside a ticket. */
     record Confirm(@Nullable String note) implements Tending {
         public Confirm {
             note = note == null ? "" : optional("note", note);

@@ -163,7 +163,7 @@ public class LearnedFigures implements Relearning {
         return catalogue.restore(base, base - 1, note, actor);
     }
 
-    /** AcceptedCase cases that the version in force was learned from; empty if it is practice alone. */
+    /** Accepted cases that the version in force was learned from; empty if it is practice alone. */
     public Optional<LearningBasis> basis(Actor actor) {
         return catalogue.basis(catalogues.inForce().number(), actor);
     }

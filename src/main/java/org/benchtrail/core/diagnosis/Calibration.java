@@ -78,7 +78,7 @@ public final class Calibration {
         }
     }
 
-    /** ScoreRange of a proportion. */
+    /** Where a proportion or a mean lies, by its interval. */
     public record ScoreRange(double low, double high) {}
 
     /** Leaders whose stated probability fell in [from, to), the last bin including 1. */
