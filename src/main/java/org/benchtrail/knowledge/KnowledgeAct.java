@@ -3,6 +3,7 @@ package org.benchtrail.knowledge;
 import com.fasterxml.jackson.annotation.JsonSubTypes;
 import com.fasterxml.jackson.annotation.JsonTypeInfo;
 import java.util.List;
+import java.util.Objects;
 import java.util.stream.Stream;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.people.Permission;
@@ -24,8 +25,8 @@ public sealed interface KnowledgeAct {
     Permission permission();
 
     static boolean isKind(String name) {
-        return Stream.of(KnowledgeAct.class.getAnnotation(JsonSubTypes.class).value())
-                .anyMatch(kind -> kind.name().equals(name));
+        JsonSubTypes kinds = Objects.requireNonNull(KnowledgeAct.class.getAnnotation(JsonSubTypes.class));
+        return Stream.of(kinds.value()).anyMatch(kind -> kind.name().equals(name));
     }
 
     /** What everybody may do who works on tickets. */
