@@ -39,7 +39,7 @@ public record CauseText(
 
     private static void paragraph(Invalid.Collector problems, String field, String text) {
         problems.require(text.length() <= PARAGRAPH, field, "Shorten this to 4,000 characters.")
-                .require(Plain.isText(text), field, "Remove the control characters: only text can be kept.");
+                .require(SearchText.isText(text), field, "Remove the control characters: only text can be kept.");
     }
 
     private static String clean(@Nullable String text) {

@@ -22,14 +22,15 @@ class ReadingAndWordsTest {
             p.put(v, each);
         }
         Limits limits = new Limits("V", low, high, guard, -50.0, 500.0);
-        return new Finding("volts", "volts?", Finding.Kind.READING, values, p, 3, Risk.NONE, List.of(), null, limits);
+        return new Finding(
+                "volts", "volts?", Finding.Kind.READING, values, p, 3, Risk.NONE, List.of(), null, limits);
     }
 
     @ParameterizedTest
     @CsvSource({"206.9, below, .98", "207, inside, .98", "230, inside, .98", "253, inside, .98", "253.1, above, .98"})
     void limits_areInclusive(double x, String value, double reliability) {
         Finding f = reading(207.0, 253.0, 0, Finding.BELOW, Finding.ABOVE);
-        assertEquals(new Finding.Judged(value, reliability), f.judge(x, 0, 0.98));
+        assertEquals(new Finding.JudgedReading(value, reliability), f.judge(x, 0, 0.98));
     }
 
     /** Guard 2 V: trust falls in proportion to the distance from the limit, to one half on it. */
@@ -103,7 +104,7 @@ class ReadingAndWordsTest {
 
     @Test
     void evidenceTheCategoryDoesNotKnow_isRefusedWithEveryReason() {
-        Category c = Invented.category(
+        CauseCategory c = Invented.category(
                 240, List.of(Invented.answer("f", 0.2, 1)), List.of(Invented.cause("a", 1, Invented.repair(5, 0.9))));
         Model m = new Model(c, ModelSettings.STANDARD);
         Evidence e = Evidence.NONE
@@ -125,7 +126,8 @@ class ReadingAndWordsTest {
         assertEquals(0.95, Source.SEEN.reliability());
         assertEquals(0.85, Source.OUT_OF_DATE.reliability());
         assertEquals(
-                0.80, Report.of("r", "f", "yes", Source.REPORTED, Invented.T0).reliability());
+                0.80,
+                Report.of("r", "f", "yes", Source.REPORTED, Invented.T0).reliability());
         assertEquals(0.60, Source.INTERMITTENT.reliability());
     }
 }
