@@ -3,9 +3,7 @@ package org.benchtrail.ticket;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Event;
 import jakarta.transaction.Transactional;
-import java.math.BigDecimal;
 import java.time.Clock;
-import java.time.Duration;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
@@ -22,7 +20,6 @@ import org.benchtrail.core.method.FactKinds;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Method;
 import org.benchtrail.core.method.Missing;
-import org.benchtrail.core.method.Policy;
 import org.benchtrail.core.method.Stamp;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.core.method.desk.Corrected;
@@ -322,28 +319,5 @@ public class TicketActs {
                 .orElseThrow(
                         () -> new Invalid("sha256", "Send the file first: no file with this SHA-256 is kept here."));
         return new AttachmentAdded(told.fileName(), told.mediaType(), bytes, told.sha256(), told.shows());
-    }
-
-    /** The site's policy as configured, with the usual values as defaults. */
-    @io.smallrye.config.ConfigMapping(prefix = "benchtrail.policy")
-    public interface PolicyConfig {
-        @io.smallrye.config.WithDefault("250")
-        BigDecimal approvalCostLimit();
-
-        @io.smallrye.config.WithDefault("PT24H")
-        Duration dataAnswerMaxAge();
-
-        @io.smallrye.config.WithDefault("PT48H")
-        Duration soakTime();
-
-        @io.smallrye.config.WithDefault("P14D")
-        Duration reopenWindow();
-
-        @io.smallrye.config.WithDefault("2")
-        BigDecimal guardBand();
-
-        default Policy policy() {
-            return new Policy(approvalCostLimit(), dataAnswerMaxAge(), soakTime(), reopenWindow(), guardBand());
-        }
     }
 }

@@ -9,7 +9,7 @@ import java.util.function.Supplier;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.Invalid.Problem;
 import org.benchtrail.platform.Html;
-import org.benchtrail.platform.ProblemKind;
+import org.benchtrail.platform.problem.ProblemKind;
 import org.benchtrail.platform.Stale;
 
 /**
