@@ -100,14 +100,6 @@ public class MePage {
                 refusal -> page(form, refusal));
     }
 
-    /** Whoever asks for a form's address without sending it, such as after a refusal, sees the page. */
-    @GET
-    @Path("{form:password|zone|tokens}")
-    @Blocking
-    public Response form() {
-        return Html.goTo("/me");
-    }
-
     /** Answers with the page itself and not with a redirect: the secret must be in no address, and is shown this once. */
     @POST
     @Path("tokens")

@@ -136,14 +136,6 @@ public class PeoplePage {
         return afterwards(login, () -> acts.resetPassword(current.actor(), login, form.asSent("password")));
     }
 
-    /** Whoever asks for a form's address without sending it, such as after a refusal, sees the account. */
-    @GET
-    @Path("{login}/{form:roles|deactivation|reactivation|password}")
-    @Blocking
-    public Response form(@RestPath String login) {
-        return Html.goTo("/people/" + login);
-    }
-
     private Response afterwards(String login, Runnable act) {
         return Refusal.answer(
                 () -> {

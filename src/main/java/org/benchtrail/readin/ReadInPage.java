@@ -90,14 +90,6 @@ public class ReadInPage {
                 () -> recorded(form), refusal -> preview(refusal.kind().status(), form, notice(refusal), form.taken()));
     }
 
-    /** Whoever asks for the form's address without sending it, such as after a refusal, begins anew. */
-    @GET
-    @Path("record")
-    @Blocking
-    public Response again() {
-        return Html.goTo("/read-in");
-    }
-
     private static Notice notice(Refusal refusal) {
         return refusal.isStale()
                 ? notice("Somebody else wrote on the ticket meanwhile, and nothing was recorded. Read what is new there, then"

@@ -98,17 +98,6 @@ class PeoplePageTest {
     }
 
     @Test
-    void addressOfAForm_leadsToItsPage() {
-        Browser browser = keeperAtPeople();
-        for (String path : List.of("/me/password", "/me/zone", "/me/tokens")) {
-            assertEquals(303, browser.get(path).statusCode(), path);
-            assertTrue(browser.get(path).header("Location").endsWith("/me"), path);
-        }
-        String roles = browser.get("/people/keeper/roles").header("Location");
-        assertTrue(roles.endsWith("/people/keeper"), roles);
-    }
-
-    @Test
     void listIsReadStretchByStretch() {
         for (int i = 10; i < 37; i++) {
             acts.ensureAccount(login + i, "Many", Set.of(Role.TRAINEE), PASSWORD);
