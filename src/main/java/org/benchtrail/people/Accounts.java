@@ -7,13 +7,20 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.regex.Pattern;
 
 /** The rows of accounts. */
 @ApplicationScoped
 class Accounts implements PanacheRepository<Account> {
+    private static final Pattern LOGIN = Pattern.compile("[a-z0-9._-]{2,40}");
 
+    static boolean isLogin(String text) {
+        return LOGIN.matcher(text).matches();
+    }
+
+    /** The account; empty for a text that can be nobody's login, which is not looked up. */
     Optional<Account> byLogin(String login) {
-        return find("login", login).firstResultOptional();
+        return isLogin(login) ? find("login", login).firstResultOptional() : Optional.empty();
     }
 
     List<Account> byLogins(Collection<String> logins) {
@@ -22,7 +29,9 @@ class Accounts implements PanacheRepository<Account> {
 
     /** The account, which nobody else can change until the transaction ends. */
     Optional<Account> lockedByLogin(String login) {
-        return find("login", login).withLock(LockModeType.PESSIMISTIC_WRITE).firstResultOptional();
+        return isLogin(login)
+                ? find("login", login).withLock(LockModeType.PESSIMISTIC_WRITE).firstResultOptional()
+                : Optional.empty();
     }
 
     /** Every active administrator, locked in one order, so that two people cannot remove each other at once. */
@@ -53,6 +62,9 @@ class Accounts implements PanacheRepository<Account> {
     }
 
     private static String literal(String search) {
-        return search.replace("!", "!!").replace("%", "!%").replace("_", "!_");
+        return search.toLowerCase(Locale.ROOT)
+                .replace("!", "!!")
+                .replace("%", "!%")
+                .replace("_", "!_");
     }
 }

@@ -10,10 +10,10 @@ import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.regex.Pattern;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Role;
+import org.benchtrail.core.text.PlainText;
 import org.benchtrail.platform.NotFound;
 import org.hibernate.exception.ConstraintViolationException;
 import org.jspecify.annotations.Nullable;
@@ -25,7 +25,6 @@ import org.jspecify.annotations.Nullable;
 @Singleton
 @Transactional
 public class PeopleActs {
-    private static final Pattern LOGIN = Pattern.compile("[a-z0-9._-]{2,40}");
     private static final String LOGIN_RULE =
             "Choose 2 to 40 of these: small letters a to z, digits, dot, underscore, hyphen.";
     private static final int LONGEST_NAME = 100;
@@ -165,9 +164,10 @@ public class PeopleActs {
         int good = days == null ? config.tokenDays() : days;
         new Invalid.Collector()
                 .require(
-                        isText(name, LONGEST_NAME),
+                        isName(name),
                         "name",
                         "Name the program that will use the token, in at most 100 characters.")
+                .require(PlainText.isText(name), "name", PlainText.WHAT_TO_DO)
                 .require(
                         good >= 1 && good <= config.tokenDays(),
                         "days",
@@ -176,7 +176,7 @@ public class PeopleActs {
         String secret = Secrets.newToken();
         ApiToken token = new ApiToken();
         token.account = owner;
-        token.name = name.strip();
+        token.name = PlainText.line(name);
         token.hash = Secrets.hash(secret);
         token.createdAt = clock.instant();
         token.expiresAt = token.createdAt.plus(Duration.ofDays(good));
@@ -205,6 +205,10 @@ public class PeopleActs {
      */
     public AccountsView list(Actor by, String search, String after, int limit) {
         Permissions.require(Permission.MANAGE_ACCOUNTS, by);
+        new Invalid.Collector()
+                .require(PlainText.isText(search), "search", PlainText.WHAT_TO_DO)
+                .require(PlainText.isText(after), "after", PlainText.WHAT_TO_DO)
+                .throwIfAny();
         int most = Math.max(1, Math.min(limit, MOST_PER_PAGE));
         Instant now = clock.instant();
         List<AccountView> found = accounts.page(search.strip(), after, most + 1).stream()
@@ -236,12 +240,12 @@ public class PeopleActs {
         checkNew(login, name, roles, password);
         Account account = new Account();
         account.login = login;
-        account.displayName = name.strip();
+        account.displayName = PlainText.line(name);
         account.roles(roles);
         account.passwordHash = passwords.hash(password);
         account.createdAt = clock.instant();
         try {
-            accounts.add(account);
+            accounts.persistAndFlush(account);
         } catch (ConstraintViolationException takenMeanwhile) {
             throw taken(login);
         }
@@ -251,8 +255,9 @@ public class PeopleActs {
 
     private void checkNew(String login, String name, Set<Role> roles, String password) {
         Invalid.Collector problems = new Invalid.Collector()
-                .require(LOGIN.matcher(login).matches(), "login", LOGIN_RULE)
-                .require(isText(name, LONGEST_NAME), "name", "Give the person's name, in at most 100 characters.");
+                .require(Accounts.isLogin(login), "login", LOGIN_RULE)
+                .require(isName(name), "name", "Give the person's name, in at most 100 characters.")
+                .require(PlainText.isText(name), "name", PlainText.WHAT_TO_DO);
         checkRoles(roles, problems);
         Passwords.check(password, "password", problems);
         problems.throwIfAny();
@@ -291,8 +296,9 @@ public class PeopleActs {
         return login + " is the last administrator; make somebody else administrator first.";
     }
 
-    private static boolean isText(String text, int longest) {
-        return !text.isBlank() && text.strip().length() <= longest;
+    private static boolean isName(String text) {
+        String line = PlainText.line(text);
+        return !line.isEmpty() && line.length() <= LONGEST_NAME;
     }
 
     private static boolean isZone(String zone) {

@@ -12,8 +12,8 @@ import org.benchtrail.core.method.Method;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.people.CurrentActor;
-import org.benchtrail.platform.Problem;
-import org.benchtrail.platform.ProblemKind;
+import org.benchtrail.platform.problem.Problem;
+import org.benchtrail.platform.problem.ProblemKind;
 import org.benchtrail.ticket.Outcome;
 import org.benchtrail.ticket.TicketActs;
 import org.benchtrail.ticket.TicketQueries;
@@ -25,14 +25,14 @@ import org.jspecify.annotations.Nullable;
 class TicketAnswers {
     private final TicketQueries tickets;
     private final CurrentActor current;
-    private final TicketActs.PolicyConfig policy;
+    private final PolicyConfig policy;
     private final Clock clock;
     private final ObjectMapper mapper;
 
     TicketAnswers(
             TicketQueries tickets,
             CurrentActor current,
-            TicketActs.PolicyConfig policy,
+            PolicyConfig policy,
             Clock clock,
             ObjectMapper mapper) {
         this.tickets = tickets;

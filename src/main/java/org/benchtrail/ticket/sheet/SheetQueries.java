@@ -32,7 +32,7 @@ class SheetQueries {
     private final Directory people;
     private final Diagnoses diagnoses;
     private final LimitBook limits;
-    private final TicketActs.PolicyConfig policy;
+    private final PolicyConfig policy;
     private final Clock clock;
 
     SheetQueries(
@@ -42,7 +42,7 @@ class SheetQueries {
             Directory people,
             Diagnoses diagnoses,
             LimitBook limits,
-            TicketActs.PolicyConfig policy,
+            PolicyConfig policy,
             Clock clock) {
         this.tickets = tickets;
         this.lists = lists;

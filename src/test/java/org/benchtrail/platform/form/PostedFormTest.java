@@ -17,7 +17,7 @@ import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.Invalid.Problem;
-import org.benchtrail.platform.ProblemKind;
+import org.benchtrail.platform.problem.ProblemKind;
 import org.benchtrail.platform.Stale;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;

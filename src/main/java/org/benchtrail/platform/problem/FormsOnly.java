@@ -1,5 +1,6 @@
-package org.benchtrail.platform;
+package org.benchtrail.platform.problem;
 
+import org.benchtrail.platform.RequestKind;
 import io.vertx.ext.web.RoutingContext;
 import jakarta.ws.rs.container.ContainerRequestContext;
 import jakarta.ws.rs.core.MediaType;
@@ -28,7 +29,7 @@ public class FormsOnly {
             return null;
         }
         boolean form = isForm(request.getMediaType());
-        if (Doors.isApi(routing)) {
+        if (RequestKind.isApi(routing)) {
             return form
                     ? Problems.answer(
                             routing,
