@@ -13,7 +13,7 @@ import org.benchtrail.core.method.plan.Settlement;
 import org.benchtrail.core.method.test.CheckPlanned;
 import org.benchtrail.core.method.verify.PreventionConsidered;
 import org.benchtrail.core.method.verify.RequesterAnswered;
-import org.benchtrail.core.text.Texts;
+import org.benchtrail.core.text.FieldChecks;
 
 /**
  * Findings, actions and outcome drafted from the record, for the assignee to edit and sign.
@@ -92,6 +92,6 @@ public record SummaryDraft(String findings, String actions, String outcome) {
 
     private static String lines(Stream<String> sentences) {
         String text = sentences.distinct().collect(Collectors.joining("\n"));
-        return text.length() <= Texts.PARAGRAPH ? text : text.substring(0, Texts.PARAGRAPH);
+        return text.length() <= FieldChecks.PARAGRAPH ? text : text.substring(0, FieldChecks.PARAGRAPH);
     }
 }

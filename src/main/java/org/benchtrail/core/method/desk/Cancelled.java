@@ -6,19 +6,19 @@ import org.benchtrail.core.method.Move;
 import org.benchtrail.core.method.Stamp;
 import org.benchtrail.core.method.Standing;
 import org.benchtrail.core.method.TicketNumber;
-import org.benchtrail.core.text.Texts;
+import org.benchtrail.core.text.FieldChecks;
 import org.jspecify.annotations.Nullable;
 
 /** Ended without a fix: withdrawn, or a duplicate of another ticket. */
 public record Cancelled(String reason, @Nullable String duplicateOf) implements MoveFact {
     public Cancelled {
-        Texts t = new Texts();
-        reason = t.required("reason", reason, Texts.PARAGRAPH, "Say why it ends here.");
+        FieldChecks t = new FieldChecks();
+        reason = t.required("reason", reason, FieldChecks.PARAGRAPH, "Say why it ends here.");
         duplicateOf = number(t, duplicateOf);
         t.done();
     }
 
-    private static @Nullable String number(Texts t, @Nullable String typed) {
+    private static @Nullable String number(FieldChecks t, @Nullable String typed) {
         if (typed == null || typed.isBlank()) {
             return null;
         }

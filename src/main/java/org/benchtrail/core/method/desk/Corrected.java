@@ -1,7 +1,7 @@
 package org.benchtrail.core.method.desk;
 
 import org.benchtrail.core.method.Fact;
-import org.benchtrail.core.text.Texts;
+import org.benchtrail.core.text.FieldChecks;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -12,8 +12,8 @@ import org.jspecify.annotations.Nullable;
  */
 public record Corrected(int entry, String reason, @Nullable Fact replacement) implements DeskFact {
     public Corrected {
-        Texts t = new Texts();
-        reason = t.required("reason", reason, Texts.PARAGRAPH, "Say why it is corrected.");
+        FieldChecks t = new FieldChecks();
+        reason = t.required("reason", reason, FieldChecks.PARAGRAPH, "Say why it is corrected.");
         t.done();
     }
 }

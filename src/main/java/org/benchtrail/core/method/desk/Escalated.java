@@ -3,13 +3,13 @@ package org.benchtrail.core.method.desk;
 import org.benchtrail.core.method.Course;
 import org.benchtrail.core.method.Move;
 import org.benchtrail.core.method.Stamp;
-import org.benchtrail.core.text.Texts;
+import org.benchtrail.core.text.FieldChecks;
 
 public record Escalated(String to, String tried) implements MoveFact {
     public Escalated {
-        Texts t = new Texts();
-        to = t.required("to", to, Texts.LINE, "Say to whom, or to which supplier.");
-        tried = t.required("tried", tried, Texts.PARAGRAPH, "Say what was tried.");
+        FieldChecks t = new FieldChecks();
+        to = t.required("to", to, FieldChecks.LINE, "Say to whom, or to which supplier.");
+        tried = t.required("tried", tried, FieldChecks.PARAGRAPH, "Say what was tried.");
         t.done();
     }
 

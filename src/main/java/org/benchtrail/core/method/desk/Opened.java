@@ -5,7 +5,7 @@ import org.benchtrail.core.method.Category;
 import org.benchtrail.core.method.EnumCopies;
 import org.benchtrail.core.method.Priority;
 import org.benchtrail.core.method.Role;
-import org.benchtrail.core.text.Texts;
+import org.benchtrail.core.text.FieldChecks;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -30,12 +30,12 @@ public record Opened(
         Set<Role> assigneeRoles)
         implements DeskFact {
     public Opened {
-        Texts t = new Texts();
-        title = t.required("title", title, Texts.LINE, "Say in one line what is wrong.");
-        words = t.optional("words", words, Texts.PARAGRAPH);
+        FieldChecks t = new FieldChecks();
+        title = t.required("title", title, FieldChecks.LINE, "Say in one line what is wrong.");
+        words = t.optional("words", words, FieldChecks.PARAGRAPH);
         t.require(category != null, "category", "Choose what kind of trouble it is.");
-        device = t.required("device", device, Texts.LINE, "Name the device, or say what it is about.");
-        place = t.required("place", place, Texts.LINE, "Say where it is.");
+        device = t.required("device", device, FieldChecks.LINE, "Name the device, or say what it is about.");
+        place = t.required("place", place, FieldChecks.LINE, "Say where it is.");
         t.require(impact != null, "impact", "Say whom it touches.");
         t.require(urgency != null, "urgency", "Say how much work is held up.");
         assigneeRoles = EnumCopies.set(Role.class, assigneeRoles);

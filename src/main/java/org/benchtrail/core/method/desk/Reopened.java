@@ -3,12 +3,12 @@ package org.benchtrail.core.method.desk;
 import org.benchtrail.core.method.Course;
 import org.benchtrail.core.method.Move;
 import org.benchtrail.core.method.Stamp;
-import org.benchtrail.core.text.Texts;
+import org.benchtrail.core.text.FieldChecks;
 
 public record Reopened(String reason) implements MoveFact {
     public Reopened {
-        Texts t = new Texts();
-        reason = t.required("reason", reason, Texts.PARAGRAPH, "Say why it is opened again.");
+        FieldChecks t = new FieldChecks();
+        reason = t.required("reason", reason, FieldChecks.PARAGRAPH, "Say why it is opened again.");
         t.done();
     }
 

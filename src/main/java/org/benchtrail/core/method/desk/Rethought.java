@@ -4,13 +4,13 @@ import org.benchtrail.core.method.Course;
 import org.benchtrail.core.method.Move;
 import org.benchtrail.core.method.Stamp;
 import org.benchtrail.core.method.Step;
-import org.benchtrail.core.text.Texts;
+import org.benchtrail.core.text.FieldChecks;
 
 /** Carrying out the plan showed the theory wrong, or an action failed. */
 public record Rethought(String reason, boolean theoryWrong) implements MoveFact {
     public Rethought {
-        Texts t = new Texts();
-        reason = t.required("reason", reason, Texts.PARAGRAPH, "Say what carrying out the plan has shown.");
+        FieldChecks t = new FieldChecks();
+        reason = t.required("reason", reason, FieldChecks.PARAGRAPH, "Say what carrying out the plan has shown.");
         t.done();
     }
 

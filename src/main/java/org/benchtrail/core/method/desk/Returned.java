@@ -3,12 +3,12 @@ package org.benchtrail.core.method.desk;
 import org.benchtrail.core.method.Course;
 import org.benchtrail.core.method.Move;
 import org.benchtrail.core.method.Stamp;
-import org.benchtrail.core.text.Texts;
+import org.benchtrail.core.text.FieldChecks;
 
 public record Returned(String note) implements MoveFact {
     public Returned {
-        Texts t = new Texts();
-        note = t.required("note", note, Texts.PARAGRAPH, "Say what came back.");
+        FieldChecks t = new FieldChecks();
+        note = t.required("note", note, FieldChecks.PARAGRAPH, "Say what came back.");
         t.done();
     }
 

@@ -1,13 +1,13 @@
 package org.benchtrail.core.method.desk;
 
-import org.benchtrail.core.text.Texts;
+import org.benchtrail.core.text.FieldChecks;
 
 /** A supervisor lets one requirement go unmet. */
 public record Waived(String requirement, String reason) implements DeskFact {
     public Waived {
-        Texts t = new Texts();
+        FieldChecks t = new FieldChecks();
         requirement = t.required("requirement", requirement, 60, "Name the requirement.");
-        reason = t.required("reason", reason, Texts.PARAGRAPH, "Say why it may go unmet.");
+        reason = t.required("reason", reason, FieldChecks.PARAGRAPH, "Say why it may go unmet.");
         t.done();
     }
 }

@@ -1,6 +1,6 @@
 package org.benchtrail.core.method.document;
 
-import org.benchtrail.core.text.Texts;
+import org.benchtrail.core.text.FieldChecks;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -12,11 +12,12 @@ import org.jspecify.annotations.Nullable;
 public record KnowledgeLinked(
         Lesson learned, String text, @Nullable Long known) implements DocumentFact {
     public KnowledgeLinked {
-        Texts t = new Texts();
+        FieldChecks t = new FieldChecks();
         t.require(learned != null, "learned", "Say what the next technician gains from this.");
         text = known == null
-                ? t.required("text", text, Texts.PARAGRAPH, "Name the known cause, or say why nothing is learned.")
-                : t.optional("text", text, Texts.PARAGRAPH);
+                ? t.required(
+                        "text", text, FieldChecks.PARAGRAPH, "Name the known cause, or say why nothing is learned.")
+                : t.optional("text", text, FieldChecks.PARAGRAPH);
         t.require(
                 known == null || learned == null || learned == Lesson.CONFIRMED,
                 "known",

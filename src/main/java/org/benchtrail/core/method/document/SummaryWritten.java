@@ -1,13 +1,13 @@
 package org.benchtrail.core.method.document;
 
-import org.benchtrail.core.text.Texts;
+import org.benchtrail.core.text.FieldChecks;
 
 public record SummaryWritten(String findings, String actions, String outcome) implements DocumentFact {
     public SummaryWritten {
-        Texts t = new Texts();
-        findings = t.required("findings", findings, Texts.PARAGRAPH, "Sum up what was found.");
-        actions = t.required("actions", actions, Texts.PARAGRAPH, "Sum up what was done.");
-        outcome = t.required("outcome", outcome, Texts.PARAGRAPH, "Say how it stands now.");
+        FieldChecks t = new FieldChecks();
+        findings = t.required("findings", findings, FieldChecks.PARAGRAPH, "Sum up what was found.");
+        actions = t.required("actions", actions, FieldChecks.PARAGRAPH, "Sum up what was done.");
+        outcome = t.required("outcome", outcome, FieldChecks.PARAGRAPH, "Say how it stands now.");
         t.done();
     }
 }

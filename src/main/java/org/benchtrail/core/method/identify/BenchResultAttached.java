@@ -2,7 +2,7 @@ package org.benchtrail.core.method.identify;
 
 import java.util.List;
 import org.benchtrail.core.bench.Result;
-import org.benchtrail.core.text.Texts;
+import org.benchtrail.core.text.FieldChecks;
 
 /**
  * What a calculation of the bench said, with what it was given, so that anybody can work it again.
@@ -29,12 +29,12 @@ public record BenchResultAttached(
     private static final int LONGEST_INPUT = 1_000_000;
 
     public BenchResultAttached {
-        Texts t = new Texts();
+        FieldChecks t = new FieldChecks();
         calculation = t.required("calculation", calculation, 80, "Name the calculation.");
-        title = t.required("title", title, Texts.LINE, "Name the calculation.");
+        title = t.required("title", title, FieldChecks.LINE, "Name the calculation.");
         input = t.required("input", input, LONGEST_INPUT, "Give what was calculated with.");
         t.require(level != null, "level", "Say how the answer is to be taken.");
-        verdict = t.required("verdict", verdict, Texts.LINE, "Say what came out.");
+        verdict = t.required("verdict", verdict, FieldChecks.LINE, "Say what came out.");
         reason = t.required("reason", reason, 20_000, "Say why.");
         figures = figures == null ? List.of() : List.copyOf(figures);
         t.done();

@@ -1,7 +1,7 @@
 package org.benchtrail.core.method.identify;
 
 import org.benchtrail.core.diagnosis.Source;
-import org.benchtrail.core.text.Texts;
+import org.benchtrail.core.text.FieldChecks;
 
 /**
  * A question of the cause catalogue answered.
@@ -13,9 +13,9 @@ import org.benchtrail.core.text.Texts;
  */
 public record FindingAnswered(String finding, String question, String value, Source source) implements EvidenceFact {
     public FindingAnswered {
-        Texts t = new Texts();
+        FieldChecks t = new FieldChecks();
         finding = t.required("finding", finding, 80, "Name the finding of the catalogue.");
-        question = t.required("question", question, Texts.LINE, "Write the question that was answered.");
+        question = t.required("question", question, FieldChecks.LINE, "Write the question that was answered.");
         value = t.required("value", value, 40, "Choose the answer, or 'unknown'.");
         t.require(source != null, "source", "Say how it is known: measured, seen, or told.");
         t.done();

@@ -1,14 +1,14 @@
 package org.benchtrail.core.method.identify;
 
-import org.benchtrail.core.text.Texts;
+import org.benchtrail.core.text.FieldChecks;
 
 public record LogsReviewed(boolean looked, String note) implements IdentifyFact {
     public LogsReviewed {
-        Texts t = new Texts();
+        FieldChecks t = new FieldChecks();
         note = t.required(
                 "note",
                 note,
-                Texts.PARAGRAPH,
+                FieldChecks.PARAGRAPH,
                 "Say what the logs show (nothing is an answer), or why they were not read.");
         t.done();
     }

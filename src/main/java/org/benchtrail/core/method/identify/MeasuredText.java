@@ -4,7 +4,7 @@ import org.benchtrail.core.Invalid;
 import org.benchtrail.core.measure.Quantity;
 import org.benchtrail.core.measure.Unit;
 import org.benchtrail.core.measure.Units;
-import org.benchtrail.core.text.Texts;
+import org.benchtrail.core.text.FieldChecks;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -17,7 +17,7 @@ record MeasuredText(@Nullable String value, @Nullable String unit) {
     private static final String PLAIN = "[+-]?\\d{1,15}(\\.\\d{1,15})?";
 
     /** Notes on {@code t} what could not be read. */
-    static MeasuredText of(Texts t, @Nullable String value, @Nullable String unit) {
+    static MeasuredText of(FieldChecks t, @Nullable String value, @Nullable String unit) {
         boolean named = unit != null && !unit.isBlank();
         if (value == null || named || !namesUnit(value)) {
             return new MeasuredText(decimal(t, "value", value, unit), unit);
@@ -33,7 +33,7 @@ record MeasuredText(@Nullable String value, @Nullable String unit) {
     }
 
     /** A plain decimal of the unit; what was typed with another unit of the same kind is converted. */
-    static @Nullable String decimal(Texts t, String field, @Nullable String typed, @Nullable String unit) {
+    static @Nullable String decimal(FieldChecks t, String field, @Nullable String typed, @Nullable String unit) {
         if (typed == null || typed.isBlank()) {
             return null;
         }

@@ -6,7 +6,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.benchtrail.core.measure.Accuracy;
 import org.benchtrail.core.measure.Judgement;
-import org.benchtrail.core.text.Texts;
+import org.benchtrail.core.text.FieldChecks;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -38,17 +38,17 @@ public record ReadingRecorded(
         @Nullable String finding)
         implements EvidenceFact {
     public ReadingRecorded {
-        Texts t = new Texts();
-        quantity = t.required("quantity", quantity, Texts.LINE, "Say what was measured.");
+        FieldChecks t = new FieldChecks();
+        quantity = t.required("quantity", quantity, FieldChecks.LINE, "Say what was measured.");
         t.require(value != null && !value.isBlank(), "value", "Give the measured value.");
         MeasuredText typed = MeasuredText.of(t, value, unit);
         value = typed.value();
         unit = t.required("unit", typed.unit(), 40, "Give the unit; for a plain count write 'count'.");
-        point = t.required("point", point, Texts.LINE, "Say where it was measured.");
-        instrument = t.optional("instrument", instrument, Texts.LINE);
+        point = t.required("point", point, FieldChecks.LINE, "Say where it was measured.");
+        instrument = t.optional("instrument", instrument, FieldChecks.LINE);
         lower = MeasuredText.decimal(t, "lower", lower, unit);
         upper = MeasuredText.decimal(t, "upper", upper, unit);
-        limitSource = t.optional("limitSource", limitSource, Texts.LINE);
+        limitSource = t.optional("limitSource", limitSource, FieldChecks.LINE);
         t.require(
                 (lower == null && upper == null) || !limitSource.isEmpty(),
                 "limitSource",
@@ -59,7 +59,7 @@ public record ReadingRecorded(
                     "upper",
                     "The upper limit is below the lower one.");
         }
-        accuracy = t.orNull("accuracy", accuracy, Texts.LINE);
+        accuracy = t.orNull("accuracy", accuracy, FieldChecks.LINE);
         guard = accuracy == null ? null : Objects.requireNonNullElse(t.orNull("guard", guard, 10), "2");
         finding = t.orNull("finding", finding, 80);
         t.done();

@@ -1,12 +1,12 @@
 package org.benchtrail.core.method.identify;
 
-import org.benchtrail.core.text.Texts;
+import org.benchtrail.core.text.FieldChecks;
 
 public record ScopeRecorded(Scope scope, String note) implements IdentifyFact {
     public ScopeRecorded {
-        Texts t = new Texts();
+        FieldChecks t = new FieldChecks();
         t.require(scope != null, "scope", "Choose one, several or a site.");
-        note = t.optional("note", note, Texts.PARAGRAPH);
+        note = t.optional("note", note, FieldChecks.PARAGRAPH);
         t.done();
     }
 }

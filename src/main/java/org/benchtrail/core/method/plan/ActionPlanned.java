@@ -4,7 +4,7 @@ import java.math.BigDecimal;
 import java.util.Set;
 import org.benchtrail.core.method.Caution;
 import org.benchtrail.core.method.EnumCopies;
-import org.benchtrail.core.text.Texts;
+import org.benchtrail.core.text.FieldChecks;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -34,18 +34,18 @@ public record ActionPlanned(
         Set<Caution> cautions)
         implements PlanFact {
     public ActionPlanned {
-        Texts t = new Texts();
-        what = t.required("what", what, Texts.PARAGRAPH, "Say what will be done.");
-        effect = t.required("effect", effect, Texts.PARAGRAPH, "Say what it should bring about.");
-        impact = t.required("impact", impact, Texts.PARAGRAPH, "Say who is down meanwhile and for how long.");
-        wayBack = t.optional("wayBack", wayBack, Texts.PARAGRAPH);
+        FieldChecks t = new FieldChecks();
+        what = t.required("what", what, FieldChecks.PARAGRAPH, "Say what will be done.");
+        effect = t.required("effect", effect, FieldChecks.PARAGRAPH, "Say what it should bring about.");
+        impact = t.required("impact", impact, FieldChecks.PARAGRAPH, "Say who is down meanwhile and for how long.");
+        wayBack = t.optional("wayBack", wayBack, FieldChecks.PARAGRAPH);
         t.require(irreversible || !wayBack.isEmpty(), "wayBack", "Say how to undo it, or mark it irreversible.");
         cost = cost == null || cost.isBlank() ? null : cost.strip().replace(',', '.');
         t.require(
                 cost == null || cost.matches("\\d{1,9}(\\.\\d{1,2})?"),
                 "cost",
                 "Write the cost as a plain amount such as 84.50.");
-        part = t.orNull("part", part, Texts.LINE);
+        part = t.orNull("part", part, FieldChecks.LINE);
         cautions = EnumCopies.set(Caution.class, cautions);
         t.done();
     }

@@ -1,11 +1,11 @@
 package org.benchtrail.core.method.plan;
 
-import org.benchtrail.core.text.Texts;
+import org.benchtrail.core.text.FieldChecks;
 
 public record PlanDeclined(String reason) implements PlanFact {
     public PlanDeclined {
-        Texts t = new Texts();
-        reason = t.required("reason", reason, Texts.PARAGRAPH, "Say what must change before it can be approved.");
+        FieldChecks t = new FieldChecks();
+        reason = t.required("reason", reason, FieldChecks.PARAGRAPH, "Say what must change before it can be approved.");
         t.done();
     }
 }

@@ -3,7 +3,7 @@ package org.benchtrail.core.method.test;
 import java.util.Set;
 import org.benchtrail.core.method.Caution;
 import org.benchtrail.core.method.EnumCopies;
-import org.benchtrail.core.text.Texts;
+import org.benchtrail.core.text.FieldChecks;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -24,9 +24,9 @@ public record CheckPlanned(
         Set<Caution> cautions,
         @Nullable String finding) implements TestFact {
     public CheckPlanned {
-        Texts t = new Texts();
-        what = t.required("what", what, Texts.PARAGRAPH, "Say what will be done or measured.");
-        expectation = t.optional("expectation", expectation, Texts.PARAGRAPH);
+        FieldChecks t = new FieldChecks();
+        what = t.required("what", what, FieldChecks.PARAGRAPH, "Say what will be done or measured.");
+        expectation = t.optional("expectation", expectation, FieldChecks.PARAGRAPH);
         cautions = EnumCopies.set(Caution.class, cautions);
         finding = t.orNull("finding", finding, 80);
         t.done();

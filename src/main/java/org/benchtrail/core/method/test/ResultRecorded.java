@@ -1,6 +1,6 @@
 package org.benchtrail.core.method.test;
 
-import org.benchtrail.core.text.Texts;
+import org.benchtrail.core.text.FieldChecks;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -19,8 +19,8 @@ public record ResultRecorded(
         @Nullable Integer reading,
         @Nullable String answer) implements TestFact {
     public ResultRecorded {
-        Texts t = new Texts();
-        observation = t.required("observation", observation, Texts.PARAGRAPH, "Say what was seen.");
+        FieldChecks t = new FieldChecks();
+        observation = t.required("observation", observation, FieldChecks.PARAGRAPH, "Say what was seen.");
         t.require(outcome != null, "outcome", "Say whether it supports the theory, rules it out, or leaves it open.");
         answer = t.orNull("answer", answer, 40);
         t.done();

@@ -3,11 +3,11 @@ package org.benchtrail.core.method.theorize;
 import java.util.Collections;
 import java.util.EnumMap;
 import java.util.Map;
-import org.benchtrail.core.text.Texts;
+import org.benchtrail.core.text.FieldChecks;
 
 public record ObviousQuestioned(Map<Obvious, Inspection> looks, String note) implements TheorizeFact {
     public ObviousQuestioned {
-        Texts t = new Texts();
+        FieldChecks t = new FieldChecks();
         Map<Obvious, Inspection> copy = new EnumMap<>(Obvious.class);
         if (looks != null) {
             copy.putAll(looks);
@@ -19,7 +19,7 @@ public record ObviousQuestioned(Map<Obvious, Inspection> looks, String note) imp
                     "Question " + obvious.words() + ": in order, suspect or not applicable.");
         }
         looks = Collections.unmodifiableMap(copy);
-        note = t.optional("note", note, Texts.PARAGRAPH);
+        note = t.optional("note", note, FieldChecks.PARAGRAPH);
         t.done();
     }
 

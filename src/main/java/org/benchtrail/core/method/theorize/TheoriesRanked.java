@@ -1,7 +1,7 @@
 package org.benchtrail.core.method.theorize;
 
 import java.util.List;
-import org.benchtrail.core.text.Texts;
+import org.benchtrail.core.text.FieldChecks;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -16,11 +16,11 @@ public record TheoriesRanked(
         @Nullable List<RankedCause> causes,
         @Nullable Integer catalogue) implements TheorizeFact {
     public TheoriesRanked {
-        Texts t = new Texts();
+        FieldChecks t = new FieldChecks();
         order = order == null ? List.of() : List.copyOf(order);
         causes = causes == null ? null : List.copyOf(causes);
         t.require(!order.isEmpty() || causes != null, "order", "Name the theories, the likeliest first.");
-        basis = t.required("basis", basis, Texts.LINE, "Say what the order rests on.");
+        basis = t.required("basis", basis, FieldChecks.LINE, "Say what the order rests on.");
         t.done();
     }
 

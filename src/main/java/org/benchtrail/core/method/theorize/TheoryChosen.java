@@ -1,6 +1,6 @@
 package org.benchtrail.core.method.theorize;
 
-import org.benchtrail.core.text.Texts;
+import org.benchtrail.core.text.FieldChecks;
 
 /**
  * The one theory that is tested next.
@@ -11,9 +11,9 @@ import org.benchtrail.core.text.Texts;
  */
 public record TheoryChosen(int theory, String reason, String newEvidence) implements TheorizeFact {
     public TheoryChosen {
-        Texts t = new Texts();
-        reason = t.optional("reason", reason, Texts.PARAGRAPH);
-        newEvidence = t.optional("newEvidence", newEvidence, Texts.PARAGRAPH);
+        FieldChecks t = new FieldChecks();
+        reason = t.optional("reason", reason, FieldChecks.PARAGRAPH);
+        newEvidence = t.optional("newEvidence", newEvidence, FieldChecks.PARAGRAPH);
         t.done();
     }
 }

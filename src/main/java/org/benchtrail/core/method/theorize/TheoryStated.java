@@ -1,15 +1,15 @@
 package org.benchtrail.core.method.theorize;
 
 import java.util.Locale;
-import org.benchtrail.core.text.Texts;
+import org.benchtrail.core.text.FieldChecks;
 import org.jspecify.annotations.Nullable;
 
 /** A cause put forward: from the catalogue ({@code causeId}) or in free words. */
 public record TheoryStated(String text, @Nullable String causeId) implements TheorizeFact {
     public TheoryStated {
-        Texts t = new Texts();
-        text = t.required("text", text, Texts.LINE, "Say what the cause could be.");
-        causeId = t.orNull("causeId", causeId, Texts.LINE);
+        FieldChecks t = new FieldChecks();
+        text = t.required("text", text, FieldChecks.LINE, "Say what the cause could be.");
+        causeId = t.orNull("causeId", causeId, FieldChecks.LINE);
         t.done();
     }
 

@@ -48,7 +48,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** What facts take as text, and that all problems are told at once. */
-class TextsTest {
+class FactTextsTest {
     private static List<String> fields(Supplier<?> made) {
         return assertThrows(Invalid.class, made::get).problems().stream()
                 .map(Problem::field)

@@ -12,7 +12,7 @@ import org.jspecify.annotations.Nullable;
  * Checks the parts of one fact and tells every problem at once. Lengths are in UTF-16 code units; a text of at most {@link
  * #LINE} is one line, whose line breaks and tabs become spaces.
  */
-public final class Texts {
+public final class FieldChecks {
     public static final int LINE = 300;
     public static final int PARAGRAPH = 4_000;
 
