@@ -6,11 +6,13 @@ import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MultivaluedMap;
+import jakarta.ws.rs.core.UriInfo;
 import java.lang.reflect.AnnotatedElement;
 import java.lang.reflect.Method;
 import java.lang.reflect.Parameter;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import java.util.SortedSet;
 import java.util.TreeSet;
 import java.util.stream.Stream;
@@ -54,7 +56,7 @@ record Endpoint(Method program, String method, String path, SortedSet<String> na
         SortedSet<String> names = new TreeSet<>();
         boolean whole = false;
         for (Parameter parameter : program.getParameters()) {
-            whole |= parameter.getType().equals(MultivaluedMap.class);
+            whole |= Set.of(MultivaluedMap.class, UriInfo.class).contains(parameter.getType());
             if (parameter.isAnnotationPresent(BeanParam.class)) {
                 Stream.of(parameter.getType().getDeclaredFields()).forEach(f -> add(names, f, f.getName()));
             } else {
@@ -98,6 +100,11 @@ record Endpoint(Method program, String method, String path, SortedSet<String> na
             same = mine[i].equals("*") || mine[i].equals(theirs[i]);
         }
         return same;
+    }
+
+    /** The folder of the feature that the program belongs to, such as {@code org/benchtrail/ticket/}. */
+    String folder() {
+        return program.getDeclaringClass().getPackageName().replaceAll("^(\\w+\\.\\w+\\.\\w+).*", "$1").replace('.', '/') + "/";
     }
 
     /** How many parts of the path are given as they are. */
