@@ -28,8 +28,8 @@ record PageForm(String template, String method, String action, SortedSet<String>
             Pattern.compile("(?s)<(?:input|select|textarea|button)\\b((?:\\{[^}]*}|[^>])*)>");
     private static final Pattern SENT_ELSEWHERE = Pattern.compile("formaction=\"([^\"]*)\"");
     private static final Pattern EITHER = Pattern.compile("\\{#if [^}]*}|\\{#else}|\\{/if}");
-    private static final Pattern COMPONENT_OF_ONE = Pattern.compile("\\{\\w+\\.field\\('([^']+)', [^,}]+, '([^']+)'\\)}");
-    private static final Pattern KEY_OF_MAP = Pattern.compile("\\{\\w+\\.key\\('([^']+)', [^}]+\\)}");
+    private static final Pattern COMPONENT_OF_ONE = Pattern.compile("\\{[\\w.:]*\\b(?:field|about)\\('([^']+)', [^,}]+, '([^']+)'\\)}");
+    private static final Pattern KEY_OF_MAP = Pattern.compile("\\{[\\w.:]*\\bkey\\('([^']+)', [^}]+\\)}");
 
     /** All forms of all pages. */
     static List<PageForm> all() {
