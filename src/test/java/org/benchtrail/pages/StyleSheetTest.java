@@ -27,6 +27,7 @@ class StyleSheetTest {
     private static final Pattern USED_TOKEN = Pattern.compile("var\\((--[a-z0-9-]+)\\)");
     private static final Pattern CLASS = Pattern.compile("\\.([A-Za-z][\\w-]*)");
     private static final Pattern CLASS_ATTRIBUTE = Pattern.compile("class=\\\\?\"((?:\\{[^}]*}|[^\"])*?)\\\\?\"");
+    private static final Pattern CLASS_OF_TAG = Pattern.compile("class='([^']+)'");
     private static final Pattern CLASS_BY_SCRIPT = Pattern.compile("className = \"([^\"]+)\"");
 
     private static final Pattern SPACED = Pattern.compile("(margin|padding)(-[a-z]+)*|([a-z]+-)?gap");
@@ -50,7 +51,12 @@ class StyleSheetTest {
             "the lines of a drawing", List.of("line0", "line1", "line2", "line3", "limit", "band", "ideal"));
 
     /** Classes that carry no rule of their own, with what they are for. */
-    private static final Map<String, String> WITHOUT_RULE = Map.of("grid", "the script finds questions by it");
+    private static final Map<String, String> WITHOUT_RULE = Map.of(
+            "grid", "the script finds questions by it",
+            "pick", "a group of choices under one legend",
+            "causes", "the ranked causes",
+            "next", "the next best test",
+            "sign", "the mark of a requirement");
 
     @Test
     void links_nameEveryStyleSheetInTheOrderOfTheLayers() {
@@ -168,7 +174,10 @@ class StyleSheetTest {
                 .filter(l -> l.endsWith("{") || l.endsWith(","))
                 .forEach(l -> defined.addAll(all(CLASS, l))));
         Set<String> used = new TreeSet<>();
-        Sources.templates().values().forEach(text -> used.addAll(classes(text)));
+        Sources.templates().values().forEach(text -> {
+            used.addAll(classes(text));
+            used.addAll(all(CLASS_OF_TAG, text));
+        });
         Sources.programs().values().forEach(text -> used.addAll(classes(text)));
         Sources.scripts().values().forEach(text -> used.addAll(all(CLASS_BY_SCRIPT, text)));
 
