@@ -40,8 +40,8 @@ public final class DrivePages {
         wear(draft, log);
         temperatures(draft, log);
         counters(draft, log);
-        draft.driveHealth(new DriveHealth()
-                .calculate(new DriveHealth.Input(Form.NVME_PAGE, HexFormat.of().formatHex(page), "", 0, List.of())));
+        draft.driveHealth(DriveHealth.calculate(
+                new DriveHealth.Input(Form.NVME_PAGE, HexFormat.of().formatHex(page), "", 0, List.of())));
         return draft.done();
     }
 
@@ -143,7 +143,7 @@ public final class DrivePages {
             row++;
             attribute(draft, "row " + row, attribute);
         }
-        draft.driveHealth(new DriveHealth().calculate(input));
+        draft.driveHealth(DriveHealth.calculate(input));
         return draft.done();
     }
 

@@ -27,7 +27,7 @@ class BenchFactsTest {
 
     @Test
     void result_isKeptWithItsFiguresAndVersion() {
-        Soak soak = new Soak();
+        Calculation<Soak.Input> soak = Soak.CALCULATION;
         IdentifyFact.BenchResultAttached kept = of(
                         IdentifyFact.BenchResultAttached.class, facts(soak, soak.example(), null, false))
                 .get(0);
@@ -41,7 +41,7 @@ class BenchFactsTest {
     /** t = T ln(1 / alpha) = 24 h x ln 20 = 71.9 h: every begun minute counts. */
     @Test
     void soakTime_isRoundedUp_andTheCleanRunCountsAtVerifyOnly() {
-        Soak soak = new Soak();
+        Calculation<Soak.Input> soak = Soak.CALCULATION;
         int needed = (int) Math.ceil(24 * 60 * Math.log(20));
         List<Fact> atTest = facts(soak, soak.example(), null, false);
         assertEquals(
@@ -56,7 +56,7 @@ class BenchFactsTest {
 
     @Test
     void partCheck_fillsTheFitOfItsAction() {
-        DriveFit fit = new DriveFit();
+        Calculation<DriveFit.Input> fit = DriveFit.CALCULATION;
         DriveFit.Input sas = fit.example();
         PlanFact.PartFitChecked fits =
                 of(PlanFact.PartFitChecked.class, facts(fit, sas, 23, false)).get(0);
@@ -99,7 +99,7 @@ class BenchFactsTest {
 
     @Test
     void alarmedDrive_becomesADriveFailureFinding() {
-        DriveHealth health = new DriveHealth();
+        Calculation<DriveHealth.Input> health = DriveHealth.CALCULATION;
         List<Fact> facts = facts(health, health.example(), null, false);
         boolean alarmed = health.calculate(health.example()).cautions().contains("DATA_LOSS");
         assertEquals(

@@ -17,7 +17,7 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>Source: dynamic power alpha C V^2 f, textbooks on CMOS design (attribution from memory).
  */
-public final class ClockHeat implements Calculation<ClockHeat.Input> {
+public final class ClockHeat {
     private static final double AS_RATED = 1.02;
 
     public record Input(
@@ -54,43 +54,18 @@ public final class ClockHeat implements Calculation<ClockHeat.Input> {
         }
     }
 
-    @Override
-    public String id() {
-        return "clock-heat";
-    }
+    public static final Calculation<Input> CALCULATION = new Calculation<>(
+            "clock-heat",
+            1,
+            Trade.COOLING,
+            "Clock and heat",
+            "What do this clock and voltage do to the heat, and what temperature is expected back at the default?",
+            new Input(65, 3.5, 4.2, 1.10, 1.25, 88.0, 24.0),
+            ClockHeat::calculate);
 
-    @Override
-    public int version() {
-        return 1;
-    }
+    private ClockHeat() {}
 
-    @Override
-    public Trade trade() {
-        return Trade.COOLING;
-    }
-
-    @Override
-    public String title() {
-        return "Clock and heat";
-    }
-
-    @Override
-    public String question() {
-        return "What do this clock and voltage do to the heat, and what temperature is expected back at the default?";
-    }
-
-    @Override
-    public Class<Input> inputType() {
-        return Input.class;
-    }
-
-    @Override
-    public Input example() {
-        return new Input(65, 3.5, 4.2, 1.10, 1.25, 88.0, 24.0);
-    }
-
-    @Override
-    public Result calculate(Input input) {
+    public static Result calculate(Input input) {
         ResultDraft draft = new ResultDraft();
         double ratio = draft.figure(
                 "Power against rated",

@@ -18,7 +18,7 @@ import org.jspecify.annotations.Nullable;
  * the speed, pressure with its square, shaft power with its cube. Below half of the expected speed it is judged bad (common
  * practice); the tolerance is the maker's.
  */
-public final class Fan implements Calculation<Fan.Input> {
+public final class Fan {
     private static final double HALF = 0.5;
 
     public record Input(
@@ -47,43 +47,18 @@ public final class Fan implements Calculation<Fan.Input> {
         }
     }
 
-    @Override
-    public String id() {
-        return "fan";
-    }
+    public static final Calculation<Input> CALCULATION = new Calculation<>(
+            "fan",
+            1,
+            Trade.COOLING,
+            "Fan speed",
+            "Does the fan turn as fast as its duty asks for?",
+            new Input(1800, 930, 80.0, 10),
+            Fan::calculate);
 
-    @Override
-    public int version() {
-        return 1;
-    }
+    private Fan() {}
 
-    @Override
-    public Trade trade() {
-        return Trade.COOLING;
-    }
-
-    @Override
-    public String title() {
-        return "Fan speed";
-    }
-
-    @Override
-    public String question() {
-        return "Does the fan turn as fast as its duty asks for?";
-    }
-
-    @Override
-    public Class<Input> inputType() {
-        return Input.class;
-    }
-
-    @Override
-    public Input example() {
-        return new Input(1800, 930, 80.0, 10);
-    }
-
-    @Override
-    public Result calculate(Input input) {
+    public static Result calculate(Input input) {
         ResultDraft draft = new ResultDraft();
         double rated = input.ratedSpeed();
         double expected = draft.figure(

@@ -23,7 +23,7 @@ import org.jspecify.annotations.Nullable;
  * <p>Resistances in series add up. Source of the definition: JEDEC JESD51 series. How far a measured resistance may exceed the
  * rated one (15 %, 50 %) is common practice.
  */
-public final class HeatPath implements Calculation<HeatPath.Input> {
+public final class HeatPath {
     private static final double AS_RATED = 1.15;
     private static final double POOR = 1.5;
 
@@ -62,43 +62,18 @@ public final class HeatPath implements Calculation<HeatPath.Input> {
         }
     }
 
-    @Override
-    public String id() {
-        return "heat-path";
-    }
+    public static final Calculation<Input> CALCULATION = new Calculation<>(
+            "heat-path",
+            1,
+            Trade.COOLING,
+            "Heat path",
+            "How well does the cooler carry the heat away, and what does its rating lead one to expect?",
+            new Input(80, 25, 95, List.of(0.1, 0.05, 0.25), 95.0),
+            HeatPath::calculate);
 
-    @Override
-    public int version() {
-        return 1;
-    }
+    private HeatPath() {}
 
-    @Override
-    public Trade trade() {
-        return Trade.COOLING;
-    }
-
-    @Override
-    public String title() {
-        return "Heat path";
-    }
-
-    @Override
-    public String question() {
-        return "How well does the cooler carry the heat away, and what does its rating lead one to expect?";
-    }
-
-    @Override
-    public Class<Input> inputType() {
-        return Input.class;
-    }
-
-    @Override
-    public Input example() {
-        return new Input(80, 25, 95, List.of(0.1, 0.05, 0.25), 95.0);
-    }
-
-    @Override
-    public Result calculate(Input input) {
+    public static Result calculate(Input input) {
         ResultDraft draft = new ResultDraft();
         double theta = draft.figure(
                 "Thermal resistance",

@@ -22,7 +22,7 @@ import org.jspecify.annotations.Nullable;
  * 31-4). Inlet ranges: ASHRAE thermal guidelines for data processing environments, classes A1 to A4 (from memory); the
  * recommended range is 18 to 27 degC for all of them.
  */
-public final class RoomHeat implements Calculation<RoomHeat.Input> {
+public final class RoomHeat {
     static final double BTU_PER_HOUR = 3600 / 1055.05585262;
     private static final double COMFORTABLE = 80;
     private static final double RECOMMENDED_LOW = 18;
@@ -81,47 +81,22 @@ public final class RoomHeat implements Calculation<RoomHeat.Input> {
         }
     }
 
-    @Override
-    public String id() {
-        return "room-heat";
-    }
+    public static final Calculation<Input> CALCULATION = new Calculation<>(
+            "room-heat",
+            1,
+            Trade.COOLING,
+            "Heat in the room",
+            "Does the cooling carry the equipment's heat, and is the air at the inlet within its published range?",
+            new Input(
+                    List.of(new Source("Server", 4, 280), new Source("Switch", 2, 60), new Source("UPS losses", 1, 90)),
+                    1500.0,
+                    26.5,
+                    InletClass.A2),
+            RoomHeat::calculate);
 
-    @Override
-    public int version() {
-        return 1;
-    }
+    private RoomHeat() {}
 
-    @Override
-    public Trade trade() {
-        return Trade.COOLING;
-    }
-
-    @Override
-    public String title() {
-        return "Heat in the room";
-    }
-
-    @Override
-    public String question() {
-        return "Does the cooling carry the equipment's heat, and is the air at the inlet within its published range?";
-    }
-
-    @Override
-    public Class<Input> inputType() {
-        return Input.class;
-    }
-
-    @Override
-    public Input example() {
-        return new Input(
-                List.of(new Source("Server", 4, 280), new Source("Switch", 2, 60), new Source("UPS losses", 1, 90)),
-                1500.0,
-                26.5,
-                InletClass.A2);
-    }
-
-    @Override
-    public Result calculate(Input input) {
+    public static Result calculate(Input input) {
         ResultDraft draft = new ResultDraft();
         double watts = heat(draft, input.sources());
         Double cooling = input.coolingWatts();

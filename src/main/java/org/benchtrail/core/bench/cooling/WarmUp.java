@@ -28,7 +28,7 @@ import org.jspecify.annotations.Nullable;
  * <p>Times in s since the first sample, temperatures in degC. A series shorter than two time constants is flagged: its end
  * value is extrapolated.
  */
-public final class WarmUp implements Calculation<WarmUp.Input> {
+public final class WarmUp {
     private static final double CONFIDENCE = 0.95;
     /** A longer time constant cannot be told from a straight line. */
     private static final double LONGEST_IN_SPANS = 20;
@@ -85,51 +85,26 @@ public final class WarmUp implements Calculation<WarmUp.Input> {
         }
     }
 
-    @Override
-    public String id() {
-        return "warm-up";
-    }
+    public static final Calculation<Input> CALCULATION = new Calculation<>(
+            "warm-up",
+            1,
+            Trade.COOLING,
+            "Warm-up",
+            "Where does the temperature settle, how fast, and when does it reach the trip point?",
+            new Input(
+                    List.of(
+                            new Sample(0, 25.0),
+                            new Sample(20, 48.5),
+                            new Sample(40, 63.0),
+                            new Sample(60, 71.5),
+                            new Sample(90, 78.8)),
+                    null,
+                    80.0),
+            WarmUp::calculate);
 
-    @Override
-    public int version() {
-        return 1;
-    }
+    private WarmUp() {}
 
-    @Override
-    public Trade trade() {
-        return Trade.COOLING;
-    }
-
-    @Override
-    public String title() {
-        return "Warm-up";
-    }
-
-    @Override
-    public String question() {
-        return "Where does the temperature settle, how fast, and when does it reach the trip point?";
-    }
-
-    @Override
-    public Class<Input> inputType() {
-        return Input.class;
-    }
-
-    @Override
-    public Input example() {
-        return new Input(
-                List.of(
-                        new Sample(0, 25.0),
-                        new Sample(20, 48.5),
-                        new Sample(40, 63.0),
-                        new Sample(60, 71.5),
-                        new Sample(90, 78.8)),
-                null,
-                80.0);
-    }
-
-    @Override
-    public Result calculate(Input input) {
+    public static Result calculate(Input input) {
         WarmUpFit fit = fit(input);
         FirstOrder curve = fit.curve();
         ResultDraft draft = new ResultDraft();

@@ -19,7 +19,7 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>Times in h. Source: the Poisson process, P(none in t) = e^(-t / T).
  */
-public final class Soak implements Calculation<Soak.Input> {
+public final class Soak {
     public record Input(
             @Ask(
                     label = "The fault came about every",
@@ -44,43 +44,18 @@ public final class Soak implements Calculation<Soak.Input> {
         }
     }
 
-    @Override
-    public String id() {
-        return "soak";
-    }
+    public static final Calculation<Input> CALCULATION = new Calculation<>(
+            "soak",
+            1,
+            Trade.JUDGING,
+            "Soak time",
+            "How long must it run clean before an intermittent fault is believed gone?",
+            new Input(24, 5, 48.0),
+            Soak::calculate);
 
-    @Override
-    public int version() {
-        return 1;
-    }
+    private Soak() {}
 
-    @Override
-    public Trade trade() {
-        return Trade.JUDGING;
-    }
-
-    @Override
-    public String title() {
-        return "Soak time";
-    }
-
-    @Override
-    public String question() {
-        return "How long must it run clean before an intermittent fault is believed gone?";
-    }
-
-    @Override
-    public Class<Input> inputType() {
-        return Input.class;
-    }
-
-    @Override
-    public Input example() {
-        return new Input(24, 5, 48.0);
-    }
-
-    @Override
-    public Result calculate(Input input) {
+    public static Result calculate(Input input) {
         ResultDraft draft = new ResultDraft();
         double alpha = input.doubt() / 100;
         double needed = draft.figure(

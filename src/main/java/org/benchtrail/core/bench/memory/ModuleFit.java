@@ -19,7 +19,7 @@ import org.jspecify.annotations.Nullable;
  * <p>Sources: JEDEC device standards JESD79 (DDR), 79-2, 79-3 with 79-3-1 (DDR3L), 79-4 and 79-5 and module standard JESD21-C
  * for generation, key, pins and supply voltage, from memory; pin counts and voltages seen in public teaching material.
  */
-public final class ModuleFit implements Calculation<ModuleFit.Input> {
+public final class ModuleFit {
     /** Generation with its module supply voltages; each has its key in another place. */
     public enum Generation {
         DDR(2.5, 2.5),
@@ -170,60 +170,35 @@ public final class ModuleFit implements Calculation<ModuleFit.Input> {
     private static final String MANUAL = "manual of the board";
     private static final String PRACTICE = "common practice, no source";
 
-    @Override
-    public String id() {
-        return "module-fit";
-    }
+    public static final Calculation<Input> CALCULATION = new Calculation<>(
+            "module-fit",
+            1,
+            Trade.MEMORY,
+            "Memory module fit",
+            "Does this memory module fit the board and the modules that stay in it?",
+            new Input(
+                    Generation.DDR4,
+                    Form.DIMM,
+                    1.2,
+                    Buffering.UNBUFFERED,
+                    Correction.NOT_SUPPORTED,
+                    3200,
+                    4,
+                    32,
+                    128,
+                    List.of(new Installed(16, Buffering.UNBUFFERED, false, 2666)),
+                    Generation.DDR4,
+                    Form.DIMM,
+                    1.2,
+                    Buffering.UNBUFFERED,
+                    false,
+                    3200,
+                    16),
+            ModuleFit::calculate);
 
-    @Override
-    public int version() {
-        return 1;
-    }
+    private ModuleFit() {}
 
-    @Override
-    public Trade trade() {
-        return Trade.MEMORY;
-    }
-
-    @Override
-    public String title() {
-        return "Memory module fit";
-    }
-
-    @Override
-    public String question() {
-        return "Does this memory module fit the board and the modules that stay in it?";
-    }
-
-    @Override
-    public Class<Input> inputType() {
-        return Input.class;
-    }
-
-    @Override
-    public Input example() {
-        return new Input(
-                Generation.DDR4,
-                Form.DIMM,
-                1.2,
-                Buffering.UNBUFFERED,
-                Correction.NOT_SUPPORTED,
-                3200,
-                4,
-                32,
-                128,
-                List.of(new Installed(16, Buffering.UNBUFFERED, false, 2666)),
-                Generation.DDR4,
-                Form.DIMM,
-                1.2,
-                Buffering.UNBUFFERED,
-                false,
-                3200,
-                16);
-    }
-
-    @Override
-    public Result calculate(Input in) {
+    public static Result calculate(Input in) {
         ResultDraft draft = new ResultDraft();
         generation(draft, in);
         form(draft, in);

@@ -20,7 +20,7 @@ import org.benchtrail.core.bench.Trade;
  * <p>Sources: ISO/IEC 11801 channel limits as tabulated in an IEEE 802.3 task-force contribution of March 2004 (seen);
  * TIA-568-C.2 (from memory).
  */
-public final class CopperLink implements Calculation<CopperLink.Input> {
+public final class CopperLink {
     /** Class or category with its insertion-loss limit: factor (a √f + b f + c / √f) + 4 d √f + e f^1.5, f in MHz, in dB. */
     public enum Category {
         ISO_D(100, 1.05, 1.9108, 0.0222, 0.20, 0.04, 0),
@@ -132,48 +132,23 @@ public final class CopperLink implements Calculation<CopperLink.Input> {
     private static final double ISO_FLOOR = 4.0;
     private static final String LENGTH_SOURCE = "IEEE 802.3, TIA-568, ISO/IEC 11801 [verified: seen]";
 
-    @Override
-    public String id() {
-        return "copper-link";
-    }
+    public static final Calculation<Input> CALCULATION = new Calculation<>(
+            "copper-link",
+            1,
+            Trade.NETWORK,
+            "Copper link",
+            "Are this channel's length and measured insertion loss within the limit of its class?",
+            new Input(
+                    Category.ISO_E,
+                    62,
+                    8,
+                    List.of(new Reading(1, 1.4), new Reading(10, 4.5), new Reading(100, 15.1), new Reading(250, 25.2)),
+                    0.3),
+            CopperLink::calculate);
 
-    @Override
-    public int version() {
-        return 1;
-    }
+    private CopperLink() {}
 
-    @Override
-    public Trade trade() {
-        return Trade.NETWORK;
-    }
-
-    @Override
-    public String title() {
-        return "Copper link";
-    }
-
-    @Override
-    public String question() {
-        return "Are this channel's length and measured insertion loss within the limit of its class?";
-    }
-
-    @Override
-    public Class<Input> inputType() {
-        return Input.class;
-    }
-
-    @Override
-    public Input example() {
-        return new Input(
-                Category.ISO_E,
-                62,
-                8,
-                List.of(new Reading(1, 1.4), new Reading(10, 4.5), new Reading(100, 15.1), new Reading(250, 25.2)),
-                0.3);
-    }
-
-    @Override
-    public Result calculate(Input in) {
+    public static Result calculate(Input in) {
         ResultDraft draft = new ResultDraft();
         boolean fits = length(draft, in);
         curves(draft, in);

@@ -17,7 +17,7 @@ import org.benchtrail.core.bench.Trade;
  *
  * <p>Source: the exact interval of Clopper and Pearson as in NIST/SEMATECH e-Handbook 7.2.4.1.
  */
-public final class Loss implements Calculation<Loss.Input> {
+public final class Loss {
     public record Input(
             @Ask(label = "Probes lost", unit = "1") int lost,
             @Ask(label = "Probes sent", unit = "1") int probes,
@@ -41,40 +41,16 @@ public final class Loss implements Calculation<Loss.Input> {
     /** Lower and upper end, as fractions. */
     record Interval(double low, double high) {}
 
-    @Override
-    public String id() {
-        return "loss";
-    }
+    public static final Calculation<Input> CALCULATION = new Calculation<>(
+            "loss",
+            1,
+            Trade.NETWORK,
+            "Packet loss",
+            "So many of so many probes were lost: is the loss real?",
+            new Input(4, 200, 0.5, 95),
+            Loss::calculate);
 
-    @Override
-    public int version() {
-        return 1;
-    }
-
-    @Override
-    public Trade trade() {
-        return Trade.NETWORK;
-    }
-
-    @Override
-    public String title() {
-        return "Packet loss";
-    }
-
-    @Override
-    public String question() {
-        return "So many of so many probes were lost: is the loss real?";
-    }
-
-    @Override
-    public Class<Input> inputType() {
-        return Input.class;
-    }
-
-    @Override
-    public Input example() {
-        return new Input(4, 200, 0.5, 95);
-    }
+    private Loss() {}
 
     /** Clopper-Pearson; tail is the probability left out on each side. */
     static Interval exact(int lost, int probes, double tail) {
@@ -86,8 +62,7 @@ public final class Loss implements Calculation<Loss.Input> {
         return new Interval(low, high);
     }
 
-    @Override
-    public Result calculate(Input in) {
+    public static Result calculate(Input in) {
         ResultDraft draft = new ResultDraft();
         double share = draft.figure(
                 "Loss seen",

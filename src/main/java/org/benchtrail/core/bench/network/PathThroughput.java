@@ -20,7 +20,7 @@ import org.jspecify.annotations.Nullable;
  * <p>Sources: RFC 6349 (bandwidth-delay product, window, efficiency, buffer delay); Mathis et al., ACM CCR 27(3) 1997 (loss),
  * from memory.
  */
-public final class PathThroughput implements Calculation<PathThroughput.Input> {
+public final class PathThroughput {
     /** How the receiver acknowledges, with the constant C of the loss formula. */
     public enum Acknowledgement {
         EACH(1.5),
@@ -90,40 +90,16 @@ public final class PathThroughput implements Calculation<PathThroughput.Input> {
 
     private static final double HIGHEST_LOSS = 0.02;
 
-    @Override
-    public String id() {
-        return "path-throughput";
-    }
+    public static final Calculation<Input> CALCULATION = new Calculation<>(
+            "path-throughput",
+            1,
+            Trade.NETWORK,
+            "Path throughput",
+            "What can one connection carry over this path, and what binds it: link, window or loss?",
+            new Input(100, 40, 65_535, 0.01, 1460, Acknowledgement.DELAYED, 55.0, 102_000_000.0, 10_000.0),
+            PathThroughput::calculate);
 
-    @Override
-    public int version() {
-        return 1;
-    }
-
-    @Override
-    public Trade trade() {
-        return Trade.NETWORK;
-    }
-
-    @Override
-    public String title() {
-        return "Path throughput";
-    }
-
-    @Override
-    public String question() {
-        return "What can one connection carry over this path, and what binds it: link, window or loss?";
-    }
-
-    @Override
-    public Class<Input> inputType() {
-        return Input.class;
-    }
-
-    @Override
-    public Input example() {
-        return new Input(100, 40, 65_535, 0.01, 1460, Acknowledgement.DELAYED, 55.0, 102_000_000.0, 10_000.0);
-    }
+    private PathThroughput() {}
 
     /** Window per round trip, Mb/s. */
     static double windowLimit(double bytes, double rttMillis) {
@@ -135,8 +111,7 @@ public final class PathThroughput implements Calculation<PathThroughput.Input> {
         return segment * 8 / rttMillis / 1000 * constant / Math.sqrt(p);
     }
 
-    @Override
-    public Result calculate(Input in) {
+    public static Result calculate(Input in) {
         ResultDraft draft = new ResultDraft();
         double product = draft.figure(
                 "Bandwidth-delay product",

@@ -18,7 +18,7 @@ import org.benchtrail.core.bench.Trade;
  * <p>Source: IEEE 802.3 clauses 33 and 145 (watts and lowest voltages of the classes seen; loop resistances from memory, they
  * reproduce the watts).
  */
-public final class PoeBudget implements Calculation<PoeBudget.Input> {
+public final class PoeBudget {
     /** Loop resistance of 100 m: one twisted pair each way for type 1 and 2, two for four-pair power. */
     private static final double TYPE1_OHMS = 20;
 
@@ -90,43 +90,18 @@ public final class PoeBudget implements Calculation<PoeBudget.Input> {
     private static final String SOURCE =
             "IEEE 802.3 clauses 33 and 145 [verified: watts and volts seen; ohms from memory]";
 
-    @Override
-    public String id() {
-        return "poe-budget";
-    }
+    public static final Calculation<Input> CALCULATION = new Calculation<>(
+            "poe-budget",
+            1,
+            Trade.NETWORK,
+            "Power over Ethernet budget",
+            "Does the switch have the power for these devices, and what reaches them?",
+            new Input(125, 4, List.of(new Port(4, 30), new Port(4, 75), new Port(3, 40), new Port(2, 12))),
+            PoeBudget::calculate);
 
-    @Override
-    public int version() {
-        return 1;
-    }
+    private PoeBudget() {}
 
-    @Override
-    public Trade trade() {
-        return Trade.NETWORK;
-    }
-
-    @Override
-    public String title() {
-        return "Power over Ethernet budget";
-    }
-
-    @Override
-    public String question() {
-        return "Does the switch have the power for these devices, and what reaches them?";
-    }
-
-    @Override
-    public Class<Input> inputType() {
-        return Input.class;
-    }
-
-    @Override
-    public Input example() {
-        return new Input(125, 4, List.of(new Port(4, 30), new Port(4, 75), new Port(3, 40), new Port(2, 12)));
-    }
-
-    @Override
-    public Result calculate(Input in) {
+    public static Result calculate(Input in) {
         ResultDraft draft = new ResultDraft();
         List<String> terms = new ArrayList<>();
         double sum = 0;

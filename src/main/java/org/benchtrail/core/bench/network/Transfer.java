@@ -14,7 +14,7 @@ import org.benchtrail.core.bench.ResultDraft;
 import org.benchtrail.core.bench.Trade;
 
 /** How long a copy takes: bits over rate, and a fixed time for each file. Units of bytes as in IEC 80000-13. */
-public final class Transfer implements Calculation<Transfer.Input> {
+public final class Transfer {
     /** Unit of the amount: decimal as on labels, binary as many programs show it. */
     public enum ByteUnit {
         MB(1e6),
@@ -67,43 +67,18 @@ public final class Transfer implements Calculation<Transfer.Input> {
         }
     }
 
-    @Override
-    public String id() {
-        return "transfer";
-    }
+    public static final Calculation<Input> CALCULATION = new Calculation<>(
+            "transfer",
+            1,
+            Trade.NETWORK,
+            "Transfer time",
+            "How long does this copy take?",
+            new Input(250, ByteUnit.GIB, 1000, 94, 12_000, 5),
+            Transfer::calculate);
 
-    @Override
-    public int version() {
-        return 1;
-    }
+    private Transfer() {}
 
-    @Override
-    public Trade trade() {
-        return Trade.NETWORK;
-    }
-
-    @Override
-    public String title() {
-        return "Transfer time";
-    }
-
-    @Override
-    public String question() {
-        return "How long does this copy take?";
-    }
-
-    @Override
-    public Class<Input> inputType() {
-        return Input.class;
-    }
-
-    @Override
-    public Input example() {
-        return new Input(250, ByteUnit.GIB, 1000, 94, 12_000, 5);
-    }
-
-    @Override
-    public Result calculate(Input in) {
+    public static Result calculate(Input in) {
         ResultDraft draft = new ResultDraft();
         double bits = draft.step(
                 "Bits",

@@ -18,7 +18,7 @@ import org.jspecify.annotations.Nullable;
  * <p>A standby lead-acid battery below 80 % of its rated capacity is due for replacement (practice of IEEE Std 450 and 1188,
  * from memory). For a portable battery 80 % and 60 % are common practice. A swollen battery is out of use whatever it holds.
  */
-public final class BatteryHealth implements Calculation<BatteryHealth.Input> {
+public final class BatteryHealth {
     public enum Kind {
         PORTABLE(80, 60, Severity.COMMON_PRACTICE),
         STANDBY_LEAD_ACID(90, 80, "IEEE Std 450 and 1188, from memory");
@@ -69,43 +69,18 @@ public final class BatteryHealth implements Calculation<BatteryHealth.Input> {
         }
     }
 
-    @Override
-    public String id() {
-        return "battery-health";
-    }
+    public static final Calculation<Input> CALCULATION = new Calculation<>(
+            "battery-health",
+            1,
+            Trade.POWER,
+            "Battery health",
+            "How much of its design capacity does the battery still take, and how far is it through its cycles?",
+            new Input(Kind.PORTABLE, 38.2, 56.0, 412.0, 500.0, false),
+            BatteryHealth::calculate);
 
-    @Override
-    public int version() {
-        return 1;
-    }
+    private BatteryHealth() {}
 
-    @Override
-    public Trade trade() {
-        return Trade.POWER;
-    }
-
-    @Override
-    public String title() {
-        return "Battery health";
-    }
-
-    @Override
-    public String question() {
-        return "How much of its design capacity does the battery still take, and how far is it through its cycles?";
-    }
-
-    @Override
-    public Class<Input> inputType() {
-        return Input.class;
-    }
-
-    @Override
-    public Input example() {
-        return new Input(Kind.PORTABLE, 38.2, 56.0, 412.0, 500.0, false);
-    }
-
-    @Override
-    public Result calculate(Input input) {
+    public static Result calculate(Input input) {
         ResultDraft draft = new ResultDraft();
         swelling(draft, input.swollen());
         capacity(draft, input);

@@ -20,7 +20,7 @@ import org.jspecify.annotations.Nullable;
  * between editions, so the edition is a choice of the input). Limits are inclusive. Frequency limits at 60 Hz are common
  * practice.
  */
-public final class Mains implements Calculation<Mains.Input> {
+public final class Mains {
     public enum Region {
         EUROPE_230_V(230, 207, 253, 195.5, 253, "IEC 60038", "EN 50160, all ten-minute means"),
         NORTH_AMERICA_120_V_SERVICE(
@@ -103,43 +103,18 @@ public final class Mains implements Calculation<Mains.Input> {
         }
     }
 
-    @Override
-    public String id() {
-        return "mains";
-    }
+    public static final Calculation<Input> CALCULATION = new Calculation<>(
+            "mains",
+            1,
+            Trade.POWER,
+            "Mains voltage and frequency",
+            "Is the mains voltage and frequency within its published range?",
+            new Input(Region.EUROPE_230_V, 226.4, 50.02, 1.8),
+            Mains::calculate);
 
-    @Override
-    public int version() {
-        return 1;
-    }
+    private Mains() {}
 
-    @Override
-    public Trade trade() {
-        return Trade.POWER;
-    }
-
-    @Override
-    public String title() {
-        return "Mains voltage and frequency";
-    }
-
-    @Override
-    public String question() {
-        return "Is the mains voltage and frequency within its published range?";
-    }
-
-    @Override
-    public Class<Input> inputType() {
-        return Input.class;
-    }
-
-    @Override
-    public Input example() {
-        return new Input(Region.EUROPE_230_V, 226.4, 50.02, 1.8);
-    }
-
-    @Override
-    public Result calculate(Input input) {
+    public static Result calculate(Input input) {
         ResultDraft draft = new ResultDraft();
         volts(draft, input);
         Double hertz = input.hertz();

@@ -19,7 +19,7 @@ import org.jspecify.annotations.Nullable;
  * <p>Deviation in percent is 100 (V - V_nom) / |V_nom|; the sag is the fall in magnitude from idle to load. Limits are
  * inclusive and compared unrounded. Source of the limits: {@link RailLimits}.
  */
-public final class Rails implements Calculation<Rails.Input> {
+public final class Rails {
     public enum Edition {
         ATX12V_2_0,
         ATX_2_1,
@@ -127,48 +127,23 @@ public final class Rails implements Calculation<Rails.Input> {
         }
     }
 
-    @Override
-    public String id() {
-        return "rails";
-    }
+    public static final Calculation<Input> CALCULATION = new Calculation<>(
+            "rails",
+            1,
+            Trade.POWER,
+            "DC rails",
+            "Are the supply's DC rails within the published design guide, idle and under load?",
+            new Input(
+                    Edition.ATX12V_2_0,
+                    List.of(
+                            new Reading(Rail.PLUS_12, 12.08, 11.62, false, 0.09),
+                            new Reading(Rail.PLUS_5, 5.05, 4.98, false, 0.04),
+                            new Reading(Rail.PLUS_3_3, 3.33, 3.30, false, 0.02))),
+            Rails::calculate);
 
-    @Override
-    public int version() {
-        return 1;
-    }
+    private Rails() {}
 
-    @Override
-    public Trade trade() {
-        return Trade.POWER;
-    }
-
-    @Override
-    public String title() {
-        return "DC rails";
-    }
-
-    @Override
-    public String question() {
-        return "Are the supply's DC rails within the published design guide, idle and under load?";
-    }
-
-    @Override
-    public Class<Input> inputType() {
-        return Input.class;
-    }
-
-    @Override
-    public Input example() {
-        return new Input(
-                Edition.ATX12V_2_0,
-                List.of(
-                        new Reading(Rail.PLUS_12, 12.08, 11.62, false, 0.09),
-                        new Reading(Rail.PLUS_5, 5.05, 4.98, false, 0.04),
-                        new Reading(Rail.PLUS_3_3, 3.33, 3.30, false, 0.02)));
-    }
-
-    @Override
-    public Result calculate(Input input) {
+    public static Result calculate(Input input) {
         ResultDraft draft = new ResultDraft();
         for (Reading reading : input.readings()) {
             judge(draft, input.edition(), reading);

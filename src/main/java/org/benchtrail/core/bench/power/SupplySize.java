@@ -21,7 +21,7 @@ import org.jspecify.annotations.Nullable;
  * <p>Rules: sustained draw up to 80 % of the rating is judged good, up to 100 % with care; a peak above the rating is judged
  * with care, because supplies ride through short peaks by design, each to its maker's figure. The shares are common practice.
  */
-public final class SupplySize implements Calculation<SupplySize.Input> {
+public final class SupplySize {
     private static final double COMFORTABLE = 80;
 
     /** One kind of part; {@code peakWatts} empty means that its peak is its sustained draw. */
@@ -77,51 +77,26 @@ public final class SupplySize implements Calculation<SupplySize.Input> {
         }
     }
 
-    @Override
-    public String id() {
-        return "supply-size";
-    }
+    public static final Calculation<Input> CALCULATION = new Calculation<>(
+            "supply-size",
+            1,
+            Trade.POWER,
+            "Supply size",
+            "Does the supply carry this machine?",
+            new Input(
+                    550,
+                    480.0,
+                    List.of(
+                            new Part("Processor", 1, 105, 142.0, true),
+                            new Part("Graphics card", 1, 200, 320.0, true),
+                            new Part("Board and memory", 1, 45, null, false),
+                            new Part("Hard drive", 2, 7, 24.0, true),
+                            new Part("Fan", 4, 3, null, true))),
+            SupplySize::calculate);
 
-    @Override
-    public int version() {
-        return 1;
-    }
+    private SupplySize() {}
 
-    @Override
-    public Trade trade() {
-        return Trade.POWER;
-    }
-
-    @Override
-    public String title() {
-        return "Supply size";
-    }
-
-    @Override
-    public String question() {
-        return "Does the supply carry this machine?";
-    }
-
-    @Override
-    public Class<Input> inputType() {
-        return Input.class;
-    }
-
-    @Override
-    public Input example() {
-        return new Input(
-                550,
-                480.0,
-                List.of(
-                        new Part("Processor", 1, 105, 142.0, true),
-                        new Part("Graphics card", 1, 200, 320.0, true),
-                        new Part("Board and memory", 1, 45, null, false),
-                        new Part("Hard drive", 2, 7, 24.0, true),
-                        new Part("Fan", 4, 3, null, true)));
-    }
-
-    @Override
-    public Result calculate(Input input) {
+    public static Result calculate(Input input) {
         ResultDraft draft = new ResultDraft();
         List<Part> parts = input.parts();
         double sum = total(draft, "Sustained draw", parts, Part::watts);

@@ -18,7 +18,7 @@ import org.jspecify.annotations.Nullable;
  * apparent power: a reading of P up to 2 % above S is taken as meter tolerance, more is refused. Up to 80 % is judged good,
  * up to 100 % with care (common practice).
  */
-public final class UpsLoad implements Calculation<UpsLoad.Input> {
+public final class UpsLoad {
     private static final double METER_TOLERANCE = 1.02;
     private static final double COMFORTABLE = 80;
 
@@ -71,43 +71,18 @@ public final class UpsLoad implements Calculation<UpsLoad.Input> {
         }
     }
 
-    @Override
-    public String id() {
-        return "ups-load";
-    }
+    public static final Calculation<Input> CALCULATION = new Calculation<>(
+            "ups-load",
+            1,
+            Trade.POWER,
+            "UPS load",
+            "How much of the UPS does the load take, in watts and in volt-amperes, and which of the two binds?",
+            new Input(900, 1000, 540, null, 230.0, 2.61),
+            UpsLoad::calculate);
 
-    @Override
-    public int version() {
-        return 1;
-    }
+    private UpsLoad() {}
 
-    @Override
-    public Trade trade() {
-        return Trade.POWER;
-    }
-
-    @Override
-    public String title() {
-        return "UPS load";
-    }
-
-    @Override
-    public String question() {
-        return "How much of the UPS does the load take, in watts and in volt-amperes, and which of the two binds?";
-    }
-
-    @Override
-    public Class<Input> inputType() {
-        return Input.class;
-    }
-
-    @Override
-    public Input example() {
-        return new Input(900, 1000, 540, null, 230.0, 2.61);
-    }
-
-    @Override
-    public Result calculate(Input input) {
+    public static Result calculate(Input input) {
         ResultDraft draft = new ResultDraft();
         double apparent = apparent(draft, input);
         draft.figure("Power factor", "P / S", over(input.watts(), apparent), input.watts() / apparent, "1", 6);

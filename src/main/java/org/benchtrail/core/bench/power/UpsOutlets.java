@@ -21,7 +21,7 @@ import org.benchtrail.core.bench.power.OutletPlan.Placed;
  * <p>The rules are common practice without a single published source, and each row says so. Loads are given in watts; as
  * volt-amperes are never fewer than watts, the share of the VA rating is a lower bound.
  */
-public final class UpsOutlets implements Calculation<UpsOutlets.Input> {
+public final class UpsOutlets {
     private static final double COMFORTABLE = 80;
 
     public enum Kind {
@@ -120,55 +120,30 @@ public final class UpsOutlets implements Calculation<UpsOutlets.Input> {
         }
     }
 
-    @Override
-    public String id() {
-        return "ups-outlets";
-    }
+    public static final Calculation<Input> CALCULATION = new Calculation<>(
+            "ups-outlets",
+            1,
+            Trade.POWER,
+            "UPS outlet plan",
+            "Which load goes on a battery outlet, which on a surge-only outlet, which elsewhere?",
+            new Input(
+                    600,
+                    1000,
+                    3,
+                    3,
+                    Feed.GROUNDED_WALL_OUTLET,
+                    List.of(
+                            new Load("Router", Kind.ROUTER, 12, true),
+                            new Load("Switch", Kind.SWITCH, 25, false),
+                            new Load("File server", Kind.SERVER, 140, true),
+                            new Load("Front desk monitor", Kind.MONITOR, 30, false),
+                            new Load("Document scanner", Kind.SCANNER, 20, false),
+                            new Load("Laser printer", Kind.LASER_PRINTER, 480, false))),
+            UpsOutlets::calculate);
 
-    @Override
-    public int version() {
-        return 1;
-    }
+    private UpsOutlets() {}
 
-    @Override
-    public Trade trade() {
-        return Trade.POWER;
-    }
-
-    @Override
-    public String title() {
-        return "UPS outlet plan";
-    }
-
-    @Override
-    public String question() {
-        return "Which load goes on a battery outlet, which on a surge-only outlet, which elsewhere?";
-    }
-
-    @Override
-    public Class<Input> inputType() {
-        return Input.class;
-    }
-
-    @Override
-    public Input example() {
-        return new Input(
-                600,
-                1000,
-                3,
-                3,
-                Feed.GROUNDED_WALL_OUTLET,
-                List.of(
-                        new Load("Router", Kind.ROUTER, 12, true),
-                        new Load("Switch", Kind.SWITCH, 25, false),
-                        new Load("File server", Kind.SERVER, 140, true),
-                        new Load("Front desk monitor", Kind.MONITOR, 30, false),
-                        new Load("Document scanner", Kind.SCANNER, 20, false),
-                        new Load("Laser printer", Kind.LASER_PRINTER, 480, false)));
-    }
-
-    @Override
-    public Result calculate(Input input) {
+    public static Result calculate(Input input) {
         ResultDraft draft = new ResultDraft();
         draft.rule("Feed", input.feed().level, input.feed().sentence, Severity.COMMON_PRACTICE);
         List<Placed> plan = OutletPlan.of(input);

@@ -22,7 +22,7 @@ import org.jspecify.annotations.Nullable;
  * of N equal blocks, in series, in parallel or mixed. Below the rated current Peukert's law promises more than the energy
  * holds; the shorter of the two is taken.
  */
-public final class UpsRuntime implements Calculation<UpsRuntime.Input> {
+public final class UpsRuntime {
     private static final double COMFORTABLE = 2;
 
     public record Input(
@@ -108,43 +108,18 @@ public final class UpsRuntime implements Calculation<UpsRuntime.Input> {
         }
     }
 
-    @Override
-    public String id() {
-        return "ups-runtime";
-    }
+    public static final Calculation<Input> CALCULATION = new Calculation<>(
+            "ups-runtime",
+            1,
+            Trade.POWER,
+            "UPS runtime",
+            "How long does the UPS hold at this load, and is that long enough for an orderly shutdown?",
+            new Input(2, 12, 9, 20, 1.15, null, null, 85, 90, 100, 180, 5.0),
+            UpsRuntime::calculate);
 
-    @Override
-    public int version() {
-        return 1;
-    }
+    private UpsRuntime() {}
 
-    @Override
-    public Trade trade() {
-        return Trade.POWER;
-    }
-
-    @Override
-    public String title() {
-        return "UPS runtime";
-    }
-
-    @Override
-    public String question() {
-        return "How long does the UPS hold at this load, and is that long enough for an orderly shutdown?";
-    }
-
-    @Override
-    public Class<Input> inputType() {
-        return Input.class;
-    }
-
-    @Override
-    public Input example() {
-        return new Input(2, 12, 9, 20, 1.15, null, null, 85, 90, 100, 180, 5.0);
-    }
-
-    @Override
-    public Result calculate(Input input) {
+    public static Result calculate(Input input) {
         ResultDraft draft = new ResultDraft();
         double exponent = exponent(draft, input);
         double runtime = runtime(draft, input, exponent);

@@ -20,7 +20,7 @@ import org.benchtrail.core.bench.Trade;
  * loss with one check disk; its extension to more failures is the textbook product form (Chen et al., ACM Computing Surveys
  * 1994, from memory).
  */
-public final class Array implements Calculation<Array.Input> {
+public final class Array {
     /** The five levels that are judged, with what each asks of its members. */
     public enum RaidLevel {
         RAID0("RAID 0", 2),
@@ -134,40 +134,16 @@ public final class Array implements Calculation<Array.Input> {
     private static final double BITS_PER_TB = 8e12;
     private static final double HIGH_CHANCE = 0.1;
 
-    @Override
-    public String id() {
-        return "array";
-    }
+    public static final Calculation<Input> CALCULATION = new Calculation<>(
+            "array",
+            1,
+            Trade.STORAGE,
+            "Disk array",
+            "How much does the array hold, how many failures does it survive, and what does a rebuild risk?",
+            new Input(RaidLevel.RAID5, List.of(4.0, 4.0, 4.0, 4.0), 150, 30, 1e-14, 1_200_000, 24),
+            Array::calculate);
 
-    @Override
-    public int version() {
-        return 1;
-    }
-
-    @Override
-    public Trade trade() {
-        return Trade.STORAGE;
-    }
-
-    @Override
-    public String title() {
-        return "Disk array";
-    }
-
-    @Override
-    public String question() {
-        return "How much does the array hold, how many failures does it survive, and what does a rebuild risk?";
-    }
-
-    @Override
-    public Class<Input> inputType() {
-        return Input.class;
-    }
-
-    @Override
-    public Input example() {
-        return new Input(RaidLevel.RAID5, List.of(4.0, 4.0, 4.0, 4.0), 150, 30, 1e-14, 1_200_000, 24);
-    }
+    private Array() {}
 
     /**
      * Patterson, Gibson, Katz 1988: MTTF^2 / ((D + C n_G)(G + C - 1) MTTR), in hours.
@@ -191,8 +167,7 @@ public final class Array implements Calculation<Array.Input> {
         return -Math.expm1(-HOURS_PER_YEAR / mttf);
     }
 
-    @Override
-    public Result calculate(Input in) {
+    public static Result calculate(Input in) {
         ResultDraft draft = new ResultDraft();
         double smallest =
                 in.members().stream().mapToDouble(Double::doubleValue).min().orElseThrow();

@@ -15,7 +15,7 @@ import org.benchtrail.core.bench.Trade;
 import org.jspecify.annotations.Nullable;
 
 /** Will the backup finish before what is predicted, such as a drive's failure or a battery's end? Plain arithmetic. */
-public final class BackupTime implements Calculation<BackupTime.Input> {
+public final class BackupTime {
     public record Input(
             @Ask(label = "Amount to back up", unit = "GB", hint = "Decimal gigabytes")
             double amount,
@@ -47,43 +47,18 @@ public final class BackupTime implements Calculation<BackupTime.Input> {
 
     private static final double COMFORT = 0.5;
 
-    @Override
-    public String id() {
-        return "backup-time";
-    }
+    public static final Calculation<Input> CALCULATION = new Calculation<>(
+            "backup-time",
+            1,
+            Trade.STORAGE,
+            "Backup time",
+            "Will the backup finish before what is predicted?",
+            new Input(800, 90, 100, 48.0),
+            BackupTime::calculate);
 
-    @Override
-    public int version() {
-        return 1;
-    }
+    private BackupTime() {}
 
-    @Override
-    public Trade trade() {
-        return Trade.STORAGE;
-    }
-
-    @Override
-    public String title() {
-        return "Backup time";
-    }
-
-    @Override
-    public String question() {
-        return "Will the backup finish before what is predicted?";
-    }
-
-    @Override
-    public Class<Input> inputType() {
-        return Input.class;
-    }
-
-    @Override
-    public Input example() {
-        return new Input(800, 90, 100, 48.0);
-    }
-
-    @Override
-    public Result calculate(Input in) {
+    public static Result calculate(Input in) {
         ResultDraft draft = new ResultDraft();
         double copy = in.amount() * 1000 / in.rate() / 3600;
         draft.figure(

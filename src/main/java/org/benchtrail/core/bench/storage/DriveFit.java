@@ -16,7 +16,7 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>Sources: the decision table of reference section 4.7; each rule names its own, with the mark it has there.
  */
-public final class DriveFit implements Calculation<DriveFit.Input> {
+public final class DriveFit {
     /** What the bay is wired for. */
     public enum Bay {
         SATA,
@@ -247,64 +247,39 @@ public final class DriveFit implements Calculation<DriveFit.Input> {
         return format.logical() == 512 ? 97_696_368 + 1_953_504 * beyond : 12_212_046 + 244_188 * beyond;
     }
 
-    @Override
-    public String id() {
-        return "drive-fit";
-    }
+    public static final Calculation<Input> CALCULATION = new Calculation<>(
+            "drive-fit",
+            1,
+            Trade.STORAGE,
+            "Drive fit",
+            "Does this replacement drive fit the bay and the array it goes into?",
+            new Input(
+                    Bay.SAS,
+                    FormFactor.INCH_3_5,
+                    26.1,
+                    false,
+                    25,
+                    true,
+                    Interface.SAS,
+                    SectorFormat.F512E,
+                    Media.DISK_CMR,
+                    7200,
+                    7_814_037_168.0,
+                    Interface.SAS,
+                    FormFactor.INCH_3_5,
+                    26.1,
+                    SectorFormat.F512E,
+                    Media.DISK_CMR,
+                    7200,
+                    4000,
+                    null,
+                    12,
+                    SiteList.LISTED),
+            DriveFit::calculate);
 
-    @Override
-    public int version() {
-        return 1;
-    }
+    private DriveFit() {}
 
-    @Override
-    public Trade trade() {
-        return Trade.STORAGE;
-    }
-
-    @Override
-    public String title() {
-        return "Drive fit";
-    }
-
-    @Override
-    public String question() {
-        return "Does this replacement drive fit the bay and the array it goes into?";
-    }
-
-    @Override
-    public Class<Input> inputType() {
-        return Input.class;
-    }
-
-    @Override
-    public Input example() {
-        return new Input(
-                Bay.SAS,
-                FormFactor.INCH_3_5,
-                26.1,
-                false,
-                25,
-                true,
-                Interface.SAS,
-                SectorFormat.F512E,
-                Media.DISK_CMR,
-                7200,
-                7_814_037_168.0,
-                Interface.SAS,
-                FormFactor.INCH_3_5,
-                26.1,
-                SectorFormat.F512E,
-                Media.DISK_CMR,
-                7200,
-                4000,
-                null,
-                12,
-                SiteList.LISTED);
-    }
-
-    @Override
-    public Result calculate(Input in) {
+    public static Result calculate(Input in) {
         ResultDraft draft = new ResultDraft();
         DriveFitRules.apply(draft, in);
         blocks(draft, in);

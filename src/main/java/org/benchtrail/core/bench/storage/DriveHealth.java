@@ -25,7 +25,7 @@ import org.benchtrail.core.bench.storage.AtaAttributes.Attribute;
  * <p>Sources: threshold semantics of SFF-8035i r2 and ATA/ATAPI-5 SMART RETURN STATUS (clauses from memory); the attributes
  * watched by their raw count are the five of a large operator's published fleet study; NVM Express log page 02h.
  */
-public final class DriveHealth implements Calculation<DriveHealth.Input> {
+public final class DriveHealth {
     /** In what form the drive's answer is given. */
     public enum Form {
         ATA_ROWS,
@@ -97,48 +97,23 @@ public final class DriveHealth implements Calculation<DriveHealth.Input> {
             "published fleet study, raw count above 0 [verified: list of attributes seen]";
     private static final String LOG_SOURCE = "NVM Express log page 02h [verified: layout seen]";
 
-    @Override
-    public String id() {
-        return "drive-health";
-    }
-
-    @Override
-    public int version() {
-        return 1;
-    }
-
-    @Override
-    public Trade trade() {
-        return Trade.STORAGE;
-    }
-
-    @Override
-    public String title() {
-        return "Drive health";
-    }
-
-    @Override
-    public String question() {
-        return "Does the drive say that it is failing, is it suspicious, or does it raise no alarm?";
-    }
-
-    @Override
-    public Class<Input> inputType() {
-        return Input.class;
-    }
-
-    @Override
-    public Input example() {
-        return new Input(Form.ATA_ROWS, """
+    public static final Calculation<Input> CALCULATION = new Calculation<>(
+            "drive-health",
+            1,
+            Trade.STORAGE,
+            "Drive health",
+            "Does the drive say that it is failing, is it suspicious, or does it raise no alarm?",
+            new Input(Form.ATA_ROWS, """
                 5 96 96 10 3
                 9 82 82 0 15890
                 197 100 100 0 0
                 198 100 100 0 0
-                """, "", 5, List.of(new Sample(90, 100), new Sample(30, 98)));
-    }
+                """, "", 5, List.of(new Sample(90, 100), new Sample(30, 98))),
+            DriveHealth::calculate);
 
-    @Override
-    public Result calculate(Input input) {
+    private DriveHealth() {}
+
+    public static Result calculate(Input input) {
         Assessment assessment = new Assessment();
         if (input.form() == Form.NVME_PAGE) {
             nvme(assessment, parseNvme(input), input);

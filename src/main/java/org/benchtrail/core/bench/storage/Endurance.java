@@ -21,7 +21,7 @@ import org.benchtrail.core.bench.Trade;
  * (last - first) / time, and its interval is Student's t with one degree less than there are increments (textbook: maximum
  * likelihood for Brownian motion with drift). A line fitted to a running total would give too narrow an interval.
  */
-public final class Endurance implements Calculation<Endurance.Input> {
+public final class Endurance {
     /** The write counter on a day. */
     public record Sample(
             @Ask(label = "Day", unit = "d", hint = "Counted from any start; later readings have greater days")
@@ -65,44 +65,19 @@ public final class Endurance implements Calculation<Endurance.Input> {
     /** Beyond a thousand years a figure of days says nothing. */
     private static final double FAR = 365_000;
 
-    @Override
-    public String id() {
-        return "endurance";
-    }
+    public static final Calculation<Input> CALCULATION = new Calculation<>(
+            "endurance",
+            1,
+            Trade.STORAGE,
+            "Write endurance",
+            "How much of the rated endurance is written, and how many days are left at this rate?",
+            new Input(
+                    300, List.of(new Sample(0, 210), new Sample(30, 216.5), new Sample(60, 222), new Sample(90, 229))),
+            Endurance::calculate);
 
-    @Override
-    public int version() {
-        return 1;
-    }
+    private Endurance() {}
 
-    @Override
-    public Trade trade() {
-        return Trade.STORAGE;
-    }
-
-    @Override
-    public String title() {
-        return "Write endurance";
-    }
-
-    @Override
-    public String question() {
-        return "How much of the rated endurance is written, and how many days are left at this rate?";
-    }
-
-    @Override
-    public Class<Input> inputType() {
-        return Input.class;
-    }
-
-    @Override
-    public Input example() {
-        return new Input(
-                300, List.of(new Sample(0, 210), new Sample(30, 216.5), new Sample(60, 222), new Sample(90, 229)));
-    }
-
-    @Override
-    public Result calculate(Input in) {
+    public static Result calculate(Input in) {
         ResultDraft draft = new ResultDraft();
         Sample first = in.readings().get(0);
         Sample last = in.readings().get(in.readings().size() - 1);

@@ -21,7 +21,7 @@ import org.benchtrail.core.bench.Trade;
  * <p>Source: RFC 3550 section 6.4.1 and appendix A.8: J += (|D| - J) / 16, D the change of transit time between packets in
  * the order of their arrival.
  */
-public final class Jitter implements Calculation<Jitter.Input> {
+public final class Jitter {
     /** One packet, in the order of arrival. */
     public record Packet(
             @Ask(label = "RTP timestamp", unit = "1", hint = "In ticks of the media clock; may run over at 2^32")
@@ -67,49 +67,25 @@ public final class Jitter implements Calculation<Jitter.Input> {
     private static final double WRAP = 0x1p32;
     private static final int SHOWN = 12;
 
-    @Override
-    public String id() {
-        return "jitter";
-    }
+    public static final Calculation<Input> CALCULATION = new Calculation<>(
+            "jitter",
+            1,
+            Trade.VOICE,
+            "Interarrival jitter",
+            "How unevenly do the packets of this call arrive?",
+            new Input(
+                    8000,
+                    List.of(
+                            new Packet(0, 100),
+                            new Packet(160, 121),
+                            new Packet(320, 139.5),
+                            new Packet(480, 166),
+                            new Packet(640, 181),
+                            new Packet(800, 200)),
+                    30),
+            Jitter::calculate);
 
-    @Override
-    public int version() {
-        return 1;
-    }
-
-    @Override
-    public Trade trade() {
-        return Trade.VOICE;
-    }
-
-    @Override
-    public String title() {
-        return "Interarrival jitter";
-    }
-
-    @Override
-    public String question() {
-        return "How unevenly do the packets of this call arrive?";
-    }
-
-    @Override
-    public Class<Input> inputType() {
-        return Input.class;
-    }
-
-    @Override
-    public Input example() {
-        return new Input(
-                8000,
-                List.of(
-                        new Packet(0, 100),
-                        new Packet(160, 121),
-                        new Packet(320, 139.5),
-                        new Packet(480, 166),
-                        new Packet(640, 181),
-                        new Packet(800, 200)),
-                30);
-    }
+    private Jitter() {}
 
     /** Difference of two timestamps in ticks; one that runs over at 2^32 is taken the short way round. */
     private static double ticks(Packet from, Packet to) {
@@ -120,8 +96,7 @@ public final class Jitter implements Calculation<Jitter.Input> {
         return difference < -WRAP / 2 ? difference + WRAP : difference;
     }
 
-    @Override
-    public Result calculate(Input in) {
+    public static Result calculate(Input in) {
         ResultDraft draft = new ResultDraft();
         double jitter = 0;
         double largest = 0;

@@ -19,7 +19,7 @@ import org.jspecify.annotations.Nullable;
  * seen), G.113 appendix I (Ie and Bpl, from memory), G.109 (bands, from memory), G.114 (150 and 400 ms, seen). Echo is taken to
  * be controlled, so that delay costs what annex-free G.107 calls Idd only.
  */
-public final class Voice implements Calculation<Voice.Input> {
+public final class Voice {
     /** Codec with its impairment Ie, its robustness to random loss Bpl, and the delay of its frame and look-ahead in ms. */
     public enum Codec {
         G711(0, 4.3, 20),
@@ -71,40 +71,16 @@ public final class Voice implements Calculation<Voice.Input> {
     private static final double MOST_IMPAIRMENT = 95;
     private static final double FREE_DELAY = 100;
 
-    @Override
-    public String id() {
-        return "voice";
-    }
+    public static final Calculation<Input> CALCULATION = new Calculation<>(
+            "voice",
+            1,
+            Trade.VOICE,
+            "Voice quality",
+            "How will this call sound, given delay, jitter and loss?",
+            new Input(Codec.G729A, 90, 15, null, 1, 1),
+            Voice::calculate);
 
-    @Override
-    public int version() {
-        return 1;
-    }
-
-    @Override
-    public Trade trade() {
-        return Trade.VOICE;
-    }
-
-    @Override
-    public String title() {
-        return "Voice quality";
-    }
-
-    @Override
-    public String question() {
-        return "How will this call sound, given delay, jitter and loss?";
-    }
-
-    @Override
-    public Class<Input> inputType() {
-        return Input.class;
-    }
-
-    @Override
-    public Input example() {
-        return new Input(Codec.G729A, 90, 15, null, 1, 1);
-    }
+    private Voice() {}
 
     /** G.107 annex B, held at 1 where the polynomial dips below it (R below about 6.5). */
     static double meanOpinionScore(double r) {
@@ -136,8 +112,7 @@ public final class Voice implements Calculation<Voice.Input> {
         return loss == 0 ? ie : ie + (MOST_IMPAIRMENT - ie) * loss / (loss / burst + bpl);
     }
 
-    @Override
-    public Result calculate(Input in) {
+    public static Result calculate(Input in) {
         ResultDraft draft = new ResultDraft();
         double ta = delay(draft, in);
         double idd = idd(draft, ta);

@@ -19,7 +19,7 @@ import org.benchtrail.core.bench.Trade;
  *
  * <p>Source: ITU-R P.525, free-space loss 20 log10(4 π d / λ) with the exact speed of light; losses of walls are added in dB.
  */
-public final class RadioLink implements Calculation<RadioLink.Input> {
+public final class RadioLink {
     /** Walls of one kind on the way. */
     public record Wall(
             @Ask(label = "How many", unit = "1") int count,
@@ -78,40 +78,16 @@ public final class RadioLink implements Calculation<RadioLink.Input> {
 
     private static final double LIGHT = 299_792_458;
 
-    @Override
-    public String id() {
-        return "radio-link";
-    }
+    public static final Calculation<Input> CALCULATION = new Calculation<>(
+            "radio-link",
+            1,
+            Trade.WIRELESS,
+            "Radio link",
+            "Which level is received, and what margin is there to the level the rate needs?",
+            new Input(17, 3, 2, 1, 5500, 30, List.of(new Wall(2, 6)), -64, 5),
+            RadioLink::calculate);
 
-    @Override
-    public int version() {
-        return 1;
-    }
-
-    @Override
-    public Trade trade() {
-        return Trade.WIRELESS;
-    }
-
-    @Override
-    public String title() {
-        return "Radio link";
-    }
-
-    @Override
-    public String question() {
-        return "Which level is received, and what margin is there to the level the rate needs?";
-    }
-
-    @Override
-    public Class<Input> inputType() {
-        return Input.class;
-    }
-
-    @Override
-    public Input example() {
-        return new Input(17, 3, 2, 1, 5500, 30, List.of(new Wall(2, 6)), -64, 5);
-    }
+    private RadioLink() {}
 
     private static double wavelength(double megahertz) {
         return LIGHT / (megahertz * 1e6);
@@ -126,8 +102,7 @@ public final class RadioLink implements Calculation<RadioLink.Input> {
         return 20 * Math.log10(4 * Math.PI * metres / wavelength(megahertz));
     }
 
-    @Override
-    public Result calculate(Input in) {
+    public static Result calculate(Input in) {
         ResultDraft draft = new ResultDraft();
         double radiated = draft.figure(
                 "Radiated (EIRP)",

@@ -40,25 +40,24 @@ class ModuleFitTest {
         private double size = 16;
 
         Result result() {
-            return new ModuleFit()
-                    .calculate(new Input(
-                            board,
-                            Form.DIMM,
-                            boardVolts,
-                            Buffering.UNBUFFERED,
-                            correction,
-                            3200,
-                            slots,
-                            largest,
-                            most,
-                            installed,
-                            generation,
-                            form,
-                            volts,
-                            buffering,
-                            corrects,
-                            speed,
-                            size));
+            return ModuleFit.calculate(new Input(
+                    board,
+                    Form.DIMM,
+                    boardVolts,
+                    Buffering.UNBUFFERED,
+                    correction,
+                    3200,
+                    slots,
+                    largest,
+                    most,
+                    installed,
+                    generation,
+                    form,
+                    volts,
+                    buffering,
+                    corrects,
+                    speed,
+                    size));
         }
 
         Level rule(String name) {

@@ -21,7 +21,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 class CopperLinkTest {
     private static Result of(Category category, double link, double cords, double uncertainty, Reading... readings) {
-        return new CopperLink().calculate(new Input(category, link, cords, List.of(readings), uncertainty));
+        return CopperLink.calculate(new Input(category, link, cords, List.of(readings), uncertainty));
     }
 
     @ParameterizedTest

@@ -22,7 +22,7 @@ class LossTest {
     private static final String NIST = "NIST/SEMATECH e-Handbook 7.2.4.1, Clopper-Pearson";
 
     private static Result of(int lost, int probes, double allowed) {
-        return new Loss().calculate(new Input(lost, probes, allowed, 95));
+        return Loss.calculate(new Input(lost, probes, allowed, 95));
     }
 
     @Test

@@ -22,7 +22,7 @@ class PathThroughputTest {
     private static final String MATHIS = "Mathis et al. 1997, recomputed";
 
     private static Result of(double bandwidth, double rtt, double window, double loss, Acknowledgement ack) {
-        return new PathThroughput().calculate(new Input(bandwidth, rtt, window, loss, 1460, ack, null, null, null));
+        return PathThroughput.calculate(new Input(bandwidth, rtt, window, loss, 1460, ack, null, null, null));
     }
 
     @ParameterizedTest
@@ -77,8 +77,8 @@ class PathThroughputTest {
 
     @Test
     void efficiencyAndBufferDelay() {
-        Result result = new PathThroughput()
-                .calculate(new Input(100, 25, 65_535, 0, 1460, Acknowledgement.EACH, 32.0, 102_000.0, 2_000.0));
+        Result result = PathThroughput.calculate(
+                new Input(100, 25, 65_535, 0, 1460, Acknowledgement.EACH, 32.0, 102_000.0, 2_000.0));
         check("RFC 6349 metrics", 98.0392, Figures.value(result, "TCP efficiency"), 5e-5);
         check("RFC 6349 metrics", 28, Figures.value(result, "Buffer delay"), 1e-9);
     }

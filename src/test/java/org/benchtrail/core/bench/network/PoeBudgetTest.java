@@ -23,7 +23,7 @@ class PoeBudgetTest {
     private static final String IEEE = "IEEE 802.3 clauses 33 and 145, classes";
 
     private static Result of(double budget, int highest, Port... ports) {
-        return new PoeBudget().calculate(new Input(budget, highest, List.of(ports)));
+        return PoeBudget.calculate(new Input(budget, highest, List.of(ports)));
     }
 
     @ParameterizedTest

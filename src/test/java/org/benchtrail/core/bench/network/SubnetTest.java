@@ -23,7 +23,7 @@ class SubnetTest {
     private static final String RFC = "RFC 4632 and RFC 3021, table 5.6";
 
     private static Result of(String address, String mask, String other) {
-        return new Subnet().calculate(new Input(address, mask, other));
+        return Subnet.calculate(new Input(address, mask, other));
     }
 
     private static String row(Result result, String name) {
@@ -111,7 +111,7 @@ class SubnetTest {
 
     @Test
     void exampleNamesBothNetworks() {
-        Result result = new Subnet().calculate(new Subnet().example());
+        Result result = Subnet.calculate(Subnet.CALCULATION.example());
         assertEquals(Level.CAREFUL, result.judgement().level());
         assertTrue(result.judgement().reason().contains("192.168.10.64/26")
                 && result.judgement().reason().contains("192.168.10.128/26"));

@@ -17,7 +17,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 class TransferTest {
     private static double seconds(
             double amount, ByteUnit unit, double rate, double efficiency, int files, double perFile) {
-        Result result = new Transfer().calculate(new Input(amount, unit, rate, efficiency, files, perFile));
+        Result result = Transfer.calculate(new Input(amount, unit, rate, efficiency, files, perFile));
         return Figures.value(result, "Time in all");
     }
 

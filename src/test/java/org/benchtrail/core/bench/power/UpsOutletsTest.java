@@ -37,12 +37,12 @@ class UpsOutletsTest {
     }
 
     private static Result plan(Input input) {
-        return new UpsOutlets().calculate(input);
+        return UpsOutlets.calculate(input);
     }
 
     @Test
     void example_isPlacedByTheRules() {
-        Input example = new UpsOutlets().example();
+        Input example = UpsOutlets.CALCULATION.example();
         assertEquals(Place.BATTERY, place(example, "Router"));
         assertEquals(Place.BATTERY, place(example, "Switch"));
         assertEquals(Place.BATTERY, place(example, "File server"));
@@ -124,7 +124,7 @@ class UpsOutletsTest {
 
     @Test
     void everyRow_saysThatItHasNoSource() {
-        plan(new UpsOutlets().example())
+        plan(UpsOutlets.CALCULATION.example())
                 .rules()
                 .forEach(rule -> assertEquals("common practice, no source", rule.source()));
     }

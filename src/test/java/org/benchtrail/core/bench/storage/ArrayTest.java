@@ -28,7 +28,7 @@ class ArrayTest {
     private static final String URE = "1 - (1 - p)^bits, recomputed table 4.5";
 
     private static Result of(RaidLevel level, List<Double> members) {
-        return new Array().calculate(new Input(level, members, 150, 100, 1e-15, 1_200_000, 0));
+        return Array.calculate(new Input(level, members, 150, 100, 1e-15, 1_200_000, 0));
     }
 
     private static List<Double> members(int n, double tb) {
@@ -71,7 +71,7 @@ class ArrayTest {
     @ParameterizedTest
     @CsvSource({"100, 300", "200, 150"})
     void withoutRedundancy_theMeanTimeIsDividedByTheMembers(int n, double hours) {
-        Result result = new Array().calculate(new Input(RaidLevel.RAID0, members(n, 1), 100, 100, 1e-15, 30_000, 0));
+        Result result = Array.calculate(new Input(RaidLevel.RAID0, members(n, 1), 100, 100, 1e-15, 30_000, 0));
         check(PAPER, hours, 8760 * Figures.value(result, "Mean time to data loss, optimistic"), 1e-9);
     }
 
@@ -96,7 +96,7 @@ class ArrayTest {
     @ParameterizedTest
     @CsvSource({"4, 150, 100, 7.407407", "18, 200, 100, 25.000", "4, 150, 30, 24.691358"})
     void rebuildTime(double tb, double rate, double share, double hours) {
-        Result result = new Array().calculate(new Input(RaidLevel.RAID1, members(2, tb), rate, share, 1e-15, 1.2e6, 0));
+        Result result = Array.calculate(new Input(RaidLevel.RAID1, members(2, tb), rate, share, 1e-15, 1.2e6, 0));
         check("capacity over rate, recomputed 4.6", hours, Figures.value(result, "Rebuild time, at least"), 5e-7);
     }
 
@@ -125,7 +125,7 @@ class ArrayTest {
 
     @Test
     void slowRepair_givesNoMeanTime() {
-        Result result = new Array().calculate(new Input(RaidLevel.RAID5, members(4, 4), 150, 100, 1e-15, 1000, 500));
+        Result result = Array.calculate(new Input(RaidLevel.RAID5, members(4, 4), 150, 100, 1e-15, 1000, 500));
         assertFalse(Figures.has(result, "Mean time to data loss, optimistic"));
     }
 
@@ -153,8 +153,8 @@ class ArrayTest {
             Input large = new Input(level, members(n, tb * 1.2), 100, 50, p * 1.5, 1e6, 5);
             for (String name : List.of(
                     "Rebuild time, at least", "Chance of an unrecoverable read, at most about", "Usable capacity")) {
-                double before = Figures.value(new Array().calculate(small), name);
-                double after = Figures.value(new Array().calculate(large), name);
+                double before = Figures.value(Array.calculate(small), name);
+                double after = Figures.value(Array.calculate(large), name);
                 assertTrue(after > before || before == 100, "seed " + seed + " " + name + " " + small);
             }
         }

@@ -16,7 +16,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 class BackupTimeTest {
     private static Result of(double amount, double rate, double checking, Double left) {
-        return new BackupTime().calculate(new Input(amount, rate, checking, left));
+        return BackupTime.calculate(new Input(amount, rate, checking, left));
     }
 
     @Test

@@ -48,29 +48,28 @@ class DriveFitTest {
         private SiteList list = SiteList.LISTED;
 
         Result result() {
-            return new DriveFit()
-                    .calculate(new Input(
-                            bay,
-                            bayForm,
-                            26.1,
-                            carrier,
-                            25,
-                            member,
-                            old,
-                            oldSectors,
-                            Media.DISK_CMR,
-                            7200,
-                            oldBlocks,
-                            drive,
-                            form,
-                            height,
-                            sectors,
-                            media,
-                            speed,
-                            label,
-                            blocks,
-                            power,
-                            list));
+            return DriveFit.calculate(new Input(
+                    bay,
+                    bayForm,
+                    26.1,
+                    carrier,
+                    25,
+                    member,
+                    old,
+                    oldSectors,
+                    Media.DISK_CMR,
+                    7200,
+                    oldBlocks,
+                    drive,
+                    form,
+                    height,
+                    sectors,
+                    media,
+                    speed,
+                    label,
+                    blocks,
+                    power,
+                    list));
         }
 
         Level rule(String name) {

@@ -25,11 +25,11 @@ class DriveHealthTest {
     private static final String FLEET = "published fleet study: five attributes, raw above 0";
 
     private static Result rows(String text, Sample... earlier) {
-        return new DriveHealth().calculate(new Input(Form.ATA_ROWS, text, "", 5, List.of(earlier)));
+        return DriveHealth.calculate(new Input(Form.ATA_ROWS, text, "", 5, List.of(earlier)));
     }
 
     private static Result nvme(byte[] page, Sample... earlier) {
-        return new DriveHealth().calculate(new Input(Form.NVME_PAGE, Sectors.hex(page), "", 0, List.of(earlier)));
+        return DriveHealth.calculate(new Input(Form.NVME_PAGE, Sectors.hex(page), "", 0, List.of(earlier)));
     }
 
     private static byte[] page(int offset, int value) {
@@ -111,8 +111,8 @@ class DriveHealthTest {
     void sectorAndRows_areJudgedAlike() {
         byte[] data = Sectors.attributes(new long[] {5, 1, 9, 9, 2000}, new long[] {197, 0, 100, 100, 1});
         byte[] limits = Sectors.thresholds(new int[] {5, 10}, new int[] {197, 0});
-        Result sector = new DriveHealth()
-                .calculate(new Input(Form.ATA_SECTOR, Sectors.hex(data), Sectors.hex(limits), 5, List.of()));
+        Result sector =
+                DriveHealth.calculate(new Input(Form.ATA_SECTOR, Sectors.hex(data), Sectors.hex(limits), 5, List.of()));
         assertEquals(rows("5 9 9 10 2000\n197 100 100 0 1"), sector);
     }
 
@@ -120,8 +120,8 @@ class DriveHealthTest {
     void endOfDesignLife_isToldFromImminentFailure() {
         byte[] data = Sectors.attributes(new long[] {231, 0, 9, 9, 0});
         byte[] limits = Sectors.thresholds(new int[] {231, 10});
-        Result result = new DriveHealth()
-                .calculate(new Input(Form.ATA_SECTOR, Sectors.hex(data), Sectors.hex(limits), 5, List.of()));
+        Result result =
+                DriveHealth.calculate(new Input(Form.ATA_SECTOR, Sectors.hex(data), Sectors.hex(limits), 5, List.of()));
         assertEquals(Level.BAD, result.judgement().level());
         assertTrue(
                 result.judgement().reason().contains("design life"),
@@ -131,7 +131,7 @@ class DriveHealthTest {
     @Test
     void sectorWithoutThresholds_andWithoutWatchedAttributes_cannotBeJudged() {
         byte[] data = Sectors.attributes(new long[] {9, 0, 100, 100, 1});
-        Result result = new DriveHealth().calculate(new Input(Form.ATA_SECTOR, Sectors.hex(data), "", 5, List.of()));
+        Result result = DriveHealth.calculate(new Input(Form.ATA_SECTOR, Sectors.hex(data), "", 5, List.of()));
         assertEquals(Level.UNDECIDED, result.judgement().level());
     }
 
@@ -141,8 +141,7 @@ class DriveHealthTest {
         String dump = "0000: " + hex.substring(0, 48) + "\n0010: " + hex.substring(48);
         assertEquals(
                 "no alarm",
-                new DriveHealth()
-                        .calculate(new Input(Form.NVME_PAGE, dump, "", 0, List.of()))
+                DriveHealth.calculate(new Input(Form.NVME_PAGE, dump, "", 0, List.of()))
                         .judgement()
                         .words());
     }
@@ -151,7 +150,7 @@ class DriveHealthTest {
     @ValueSource(strings = {"", "zz", "00", "0"})
     void unreadablePage_namesTheField(String text) {
         Invalid refusal = assertThrows(
-                Invalid.class, () -> new DriveHealth().calculate(new Input(Form.NVME_PAGE, text, "", 0, List.of())));
+                Invalid.class, () -> DriveHealth.calculate(new Input(Form.NVME_PAGE, text, "", 0, List.of())));
         assertEquals("table", refusal.problems().get(0).field());
         assertTrue(refusal.problems().get(0).sentence().startsWith("offset "));
     }
@@ -161,7 +160,7 @@ class DriveHealthTest {
     void unreadableThresholds_nameTheirField(String text) {
         String data = Sectors.hex(Sectors.attributes(new long[] {5, 1, 9, 9, 2000}));
         Invalid refusal = assertThrows(
-                Invalid.class, () -> new DriveHealth().calculate(new Input(Form.ATA_SECTOR, data, text, 5, List.of())));
+                Invalid.class, () -> DriveHealth.calculate(new Input(Form.ATA_SECTOR, data, text, 5, List.of())));
         assertEquals("thresholds", refusal.problems().get(0).field());
         assertTrue(refusal.problems().get(0).sentence().startsWith("offset "));
     }

@@ -23,7 +23,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 class EnduranceTest {
     private static Result of(double rated, Sample... readings) {
-        return new Endurance().calculate(new Input(rated, List.of(readings)));
+        return Endurance.calculate(new Input(rated, List.of(readings)));
     }
 
     @Test
@@ -46,7 +46,7 @@ class EnduranceTest {
             statistics.addValue(daily[i]);
             readings.add(new Sample(i + 1, total));
         }
-        Result result = new Endurance().calculate(new Input(100, readings));
+        Result result = Endurance.calculate(new Input(100, readings));
         double half = new TDistribution(5).inverseCumulativeProbability(0.975)
                 * statistics.getStandardDeviation()
                 / Math.sqrt(daily.length);
@@ -109,7 +109,7 @@ class EnduranceTest {
                 day += 0.5 + 10 * random.nextDouble();
                 written += random.nextDouble();
             }
-            Result result = new Endurance().calculate(new Input(200, readings));
+            Result result = Endurance.calculate(new Input(200, readings));
             double left = Figures.value(result, "Days left at this rate");
             assertTrue(Figures.value(result, "Days left, lower end of 95 %") <= left, "seed " + seed);
             if (Figures.has(result, "Days left, upper end of 95 %")) {

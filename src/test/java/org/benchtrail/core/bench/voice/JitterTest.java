@@ -20,7 +20,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 class JitterTest {
     private static Result of(double allowed, Packet... packets) {
-        return new Jitter().calculate(new Input(8000, List.of(packets), allowed));
+        return Jitter.calculate(new Input(8000, List.of(packets), allowed));
     }
 
     @Test
@@ -65,7 +65,7 @@ class JitterTest {
             }
             previousTransit = transit;
         }
-        Result result = new Jitter().calculate(new Input(8000, packets, 30));
+        Result result = Jitter.calculate(new Input(8000, packets, 30));
         check("RFC 3550 appendix A.8", jitter / 8, Figures.value(result, "Jitter"), 1e-9);
         assertTrue(result.working().size() < 40, "a long call does not fill pages");
     }

@@ -19,7 +19,7 @@ class VoiceTest {
     private static final String ANNEX_B = "ITU-T G.107 annex B";
 
     private static Result of(Codec codec, double delay, double jitter, double loss, double burst) {
-        return new Voice().calculate(new Input(codec, delay, jitter, null, loss, burst));
+        return Voice.calculate(new Input(codec, delay, jitter, null, loss, burst));
     }
 
     @ParameterizedTest
@@ -97,7 +97,7 @@ class VoiceTest {
 
     @Test
     void givenBuffer_isTakenInsteadOfTwiceTheJitter() {
-        Result result = new Voice().calculate(new Input(Codec.G729A, 50, 20, 60.0, 0, 1));
+        Result result = Voice.calculate(new Input(Codec.G729A, 50, 20, 60.0, 0, 1));
         assertEquals(50 + 60 + 25, Figures.value(result, "Delay from mouth to ear"), 1e-12);
         assertEquals(50 + 40 + 25, Figures.value(of(Codec.G729A, 50, 20, 0, 1), "Delay from mouth to ear"), 1e-12);
     }

@@ -23,7 +23,7 @@ class RadioLinkTest {
     private static final String ITU = "ITU-R P.525 free-space loss";
 
     private static Result of(double frequency, double distance, double sensitivity, Wall... walls) {
-        return new RadioLink().calculate(new Input(17, 3, 2, 1, frequency, distance, List.of(walls), sensitivity, 5));
+        return RadioLink.calculate(new Input(17, 3, 2, 1, frequency, distance, List.of(walls), sensitivity, 5));
     }
 
     @ParameterizedTest
