@@ -96,8 +96,8 @@ public class BenchPage {
 
     private <I extends Record> Response answer(
             Calculation<I> calculation, Map<String, List<String>> values, String ticket) {
-        Typed typed = values.isEmpty() ? InputForm.write(calculation.example()) : Typed.form(values);
-        List<Asked> asked = Asked.of(calculation.inputType());
+        TypedValues typed = values.isEmpty() ? InputForm.write(calculation.example()) : TypedValues.form(values);
+        List<InputField> asked = InputField.of(calculation.inputType());
         Target target = new Target(current.actor().works(), ticket, BenchRun.hidden(typed));
         try {
             ResultView result = ResultView.of(InputForm.calculate(calculation, typed));

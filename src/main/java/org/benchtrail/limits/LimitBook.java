@@ -9,6 +9,7 @@ import java.util.List;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.measure.Limit;
 import org.benchtrail.core.measure.LimitLibrary;
+import org.benchtrail.core.measure.Provenance;
 import org.benchtrail.core.measure.Quantity;
 import org.benchtrail.core.measure.Units;
 import org.benchtrail.core.method.Actor;
@@ -108,7 +109,7 @@ public class LimitBook {
                 p.quantity().strip(),
                 limit,
                 "-",
-                LimitLibrary.Mark.SITE,
+                Provenance.GIVEN,
                 p.note().strip());
     }
 

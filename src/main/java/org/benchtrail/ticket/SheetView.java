@@ -13,6 +13,7 @@ import org.benchtrail.core.advice.BenchFacts;
 import org.benchtrail.core.bench.Bench;
 import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.measure.LimitLibrary;
+import org.benchtrail.core.measure.Provenance;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Caution;
 import org.benchtrail.core.method.Course;
@@ -494,7 +495,7 @@ public final class SheetView {
     /** The limits that can be picked for a reading. */
     public List<Option> limits() {
         return limits.rows().stream()
-                .sorted(java.util.Comparator.comparing((LimitLibrary.Row r) -> r.mark() != LimitLibrary.Mark.SITE)
+                .sorted(java.util.Comparator.comparing((LimitLibrary.Row r) -> r.provenance() != Provenance.GIVEN)
                         .thenComparing(LimitLibrary.Row::quantity))
                 .map(r -> new Option(r.id(), r.quantity() + ": " + r.limit().words() + " (" + source(r) + ")"))
                 .toList();

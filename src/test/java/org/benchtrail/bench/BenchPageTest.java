@@ -130,7 +130,7 @@ class BenchPageTest {
                 .forEach(c -> assertTrue(page.contains(html(Caution.valueOf(c).text())), c));
         result.curves()
                 .forEach(c -> assertTrue(page.contains("<caption>" + html(c.title()) + "</caption>"), c.title()));
-        assertEquals(SvgCurve.charts(result.curves()).size(), page.split("<svg class=\"chart\"", -1).length - 1);
+        assertEquals(CurveCharts.grouped(result.curves()).size(), page.split("<svg class=\"chart\"", -1).length - 1);
     }
 
     /** What the page shows in its fields, sent as the browser sends it, gives the same result. */
@@ -138,17 +138,17 @@ class BenchPageTest {
     @MethodSource("calculations")
     void formSentAsItStands_givesTheSameResult(Calculation<?> calculation) {
         Map<String, String> values = new TreeMap<>();
-        Typed typed = InputForm.write(calculation.example());
-        for (Asked asked : Asked.of(calculation.inputType())) {
+        TypedValues typed = InputForm.write(calculation.example());
+        for (InputField asked : InputField.of(calculation.inputType())) {
             values.put(asked.name(), typed.text(asked.name()));
             for (int row : typed.rows(asked.name())) {
                 asked.fields().forEach(f -> {
-                    String path = Typed.path(asked.name(), row, f.name());
+                    String path = TypedValues.path(asked.name(), row, f.name());
                     values.put(path, typed.text(path));
                 });
             }
-            for (Asked field : asked.fields()) {
-                values.put(Typed.path(asked.name(), 90, field.name()), "");
+            for (InputField field : asked.fields()) {
+                values.put(TypedValues.path(asked.name(), 90, field.name()), "");
             }
         }
         Response answer = browser.get("/bench/" + calculation.id() + "?" + query(values));

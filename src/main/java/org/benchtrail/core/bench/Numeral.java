@@ -45,4 +45,9 @@ public final class Numeral {
     public static String term(double value) {
         return value < 0 ? "(" + of(value) + ")" : of(value);
     }
+
+    /** A quotient of two numbers, as it is keyed in. */
+    public static String over(double left, double right) {
+        return of(left) + " / " + of(right);
+    }
 }

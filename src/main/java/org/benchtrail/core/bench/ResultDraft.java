@@ -50,8 +50,8 @@ public final class ResultDraft {
         return unit.equals("1") ? "" : " " + unit;
     }
 
-    public ResultDraft rule(String name, Level outcome, String sentence, String source) {
-        rules.add(new Rule(name, outcome, sentence, source));
+    public ResultDraft rule(String name, Level outcome, String sentence, Citation source) {
+        rules.add(new Rule(name, outcome, sentence, source.title(), source.provenance()));
         return this;
     }
 

@@ -13,6 +13,7 @@ import org.benchtrail.core.bench.storage.AtaAttributes.Attribute;
 import org.benchtrail.core.bench.storage.DriveHealth;
 import org.benchtrail.core.bench.storage.DriveHealth.Form;
 import org.benchtrail.core.bench.storage.NvmeHealthLog;
+import org.benchtrail.core.measure.Provenance;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -23,7 +24,6 @@ import org.jspecify.annotations.Nullable;
 public final class DrivePages {
     private static final String NVME = "NVMe log page 02h";
     private static final String ATA = "ATA SMART attributes";
-    private static final String PRACTICE = "common practice, no source";
     private static final int TERA = 12;
     private static final int SECTOR = 512;
     private static final int TEMPERATURE = 194;
@@ -50,7 +50,7 @@ public final class DrivePages {
         draft.reading("offset 3", "available spare", BigDecimal.valueOf(log.availableSpare()), "%", "", spare);
         Bounds life = Bounds.atMost(99, "less than the whole rated life (" + NVME + ", byte 5)");
         draft.reading("offset 5", "percentage used", BigDecimal.valueOf(log.percentageUsed()), "%", "", life);
-        Bounds none = Bounds.atMost(0, PRACTICE);
+        Bounds none = Bounds.atMost(0, Provenance.COMMON_PRACTICE.words());
         draft.reading("offset 160", "media and data integrity errors", whole(log.mediaErrors()), "count", "", none);
     }
 

@@ -70,7 +70,7 @@ public final class ClockHeat {
         double ratio = draft.figure(
                 "Power against rated",
                 "(f2 / f1) × (V2 / V1)^2",
-                over(input.clock(), input.ratedClock()) + " × (" + over(input.volts(), input.ratedVolts()) + ")^2",
+                Numeral.over(input.clock(), input.ratedClock()) + " × (" + Numeral.over(input.volts(), input.ratedVolts()) + ")^2",
                 input.clock() / input.ratedClock() * Math.pow(input.volts() / input.ratedVolts(), 2),
                 "1",
                 4);
@@ -112,9 +112,5 @@ public final class ClockHeat {
                 expected - chip,
                 "°C",
                 3);
-    }
-
-    private static String over(double left, double right) {
-        return Numeral.of(left) + " / " + Numeral.of(right);
     }
 }

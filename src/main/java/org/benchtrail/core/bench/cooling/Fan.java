@@ -7,8 +7,8 @@ import org.benchtrail.core.bench.Numeral;
 import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.bench.Result.Level;
 import org.benchtrail.core.bench.ResultDraft;
-import org.benchtrail.core.bench.Severity;
 import org.benchtrail.core.bench.Trade;
+import org.benchtrail.core.measure.Provenance;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -64,14 +64,14 @@ public final class Fan {
         double expected = draft.figure(
                 "Speed to expect",
                 "n_rated × duty / 100",
-                Numeral.of(rated) + " × " + over(input.share(), 100),
+                Numeral.of(rated) + " × " + Numeral.over(input.share(), 100),
                 rated * input.share() / 100,
                 "1/min",
                 4);
         double flow = draft.figure(
                 "Air flow against rated",
                 "100 × n / n_rated",
-                "100 × " + over(input.speed(), rated),
+                "100 × " + Numeral.over(input.speed(), rated),
                 100 * input.speed() / rated,
                 "%",
                 3);
@@ -84,13 +84,13 @@ public final class Fan {
                 "%",
                 3);
         draft.assume("The speed follows the duty in proportion; some fans stop on purpose at low duty.")
-                .assume("Below half of the expected speed is judged bad: " + Severity.COMMON_PRACTICE + ".")
+                .assume("Below half of the expected speed is judged bad: " + Provenance.COMMON_PRACTICE.words() + ".")
                 .caution("MOVING_PARTS");
         return judged(draft, input, expected);
     }
 
     private static String law(Input input, int power) {
-        return "100 × (" + over(input.speed(), input.ratedSpeed()) + ")^" + power;
+        return "100 × (" + Numeral.over(input.speed(), input.ratedSpeed()) + ")^" + power;
     }
 
     private static Result judged(ResultDraft draft, Input input, double expected) {
@@ -108,7 +108,7 @@ public final class Fan {
         double ratio = draft.figure(
                 "Against what is expected",
                 "100 × n / n_expected",
-                "100 × " + over(input.speed(), expected),
+                "100 × " + Numeral.over(input.speed(), expected),
                 100 * input.speed() / expected,
                 "%",
                 3);
@@ -123,9 +123,5 @@ public final class Fan {
         return ratio > 100 + input.tolerance()
                 ? draft.judged(Level.CAREFUL, "faster than its duty asks", reason)
                 : draft.judged(Level.GOOD, "at duty", reason);
-    }
-
-    private static String over(double left, double right) {
-        return Numeral.of(left) + " / " + Numeral.of(right);
     }
 }

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.stream.Collectors;
 import org.benchtrail.core.bench.Ask;
 import org.benchtrail.core.bench.Calculation;
+import org.benchtrail.core.bench.Citation;
 import org.benchtrail.core.bench.InputCheck;
 import org.benchtrail.core.bench.Numeral;
 import org.benchtrail.core.bench.Result;
@@ -144,7 +145,7 @@ public final class HeatPath {
         String sentence = "The path has " + Numeral.of(theta, 4) + " °C/W, " + Numeral.of(ratio, 3)
                 + " times the rated " + Numeral.of(rated, 4) + " °C/W: " + Numeral.of(Math.abs(excess), 3) + " °C "
                 + (excess < 0 ? "below" : "above") + " what is expected.";
-        draft.rule("Rating", level, sentence, Severity.COMMON_PRACTICE)
+        draft.rule("Rating", level, sentence, Citation.COMMON_PRACTICE)
                 .curve(line("At the rated resistance", input, rated));
     }
 
@@ -163,7 +164,7 @@ public final class HeatPath {
         boolean below = input.chip() < limit;
         String sentence = Numeral.of(input.chip()) + " °C at " + Numeral.of(input.watts()) + " W; the limit of "
                 + Numeral.of(limit) + " °C is reached at " + Numeral.of(power, 4) + " W.";
-        draft.rule("Limit", below ? Level.GOOD : Level.BAD, sentence, "chip maker's limit as given")
+        draft.rule("Limit", below ? Level.GOOD : Level.BAD, sentence, Citation.given("chip maker's limit"))
                 .curve(trip(input, limit));
     }
 

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.stream.Collectors;
 import org.benchtrail.core.bench.Ask;
 import org.benchtrail.core.bench.Calculation;
+import org.benchtrail.core.bench.Citation;
 import org.benchtrail.core.bench.InputCheck;
 import org.benchtrail.core.bench.Numeral;
 import org.benchtrail.core.bench.Result;
@@ -155,7 +156,7 @@ public final class RoomHeat {
         Level level = share > 100 ? Level.BAD : share > COMFORTABLE ? Level.CAREFUL : Level.GOOD;
         String sentence = Numeral.of(watts, 4) + " W of heat are " + Numeral.of(share, 3) + " % of the "
                 + Numeral.of(cooling) + " W of cooling (comfortable up to 80 %).";
-        draft.rule("Cooling", level, sentence, Severity.COMMON_PRACTICE);
+        draft.rule("Cooling", level, sentence, Citation.COMMON_PRACTICE);
     }
 
     private static void inlet(ResultDraft draft, double inlet, InletClass type) {
@@ -165,6 +166,10 @@ public final class RoomHeat {
         String sentence =
                 "The air at the inlet has " + Numeral.of(inlet) + " °C; recommended 18 to 27 °C, allowed for class "
                         + type.name() + " " + Numeral.of(type.low) + " to " + Numeral.of(type.high) + " °C.";
-        draft.rule("Inlet", level, sentence, "ASHRAE thermal guidelines, from memory");
+        draft.rule(
+                "Inlet",
+                level,
+                sentence,
+                Citation.fromMemory("ASHRAE TC 9.9, Thermal Guidelines for Data Processing Environments"));
     }
 }

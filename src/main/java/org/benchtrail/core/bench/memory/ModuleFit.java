@@ -5,6 +5,7 @@ import static org.benchtrail.core.bench.Numeral.of;
 import java.util.List;
 import org.benchtrail.core.bench.Ask;
 import org.benchtrail.core.bench.Calculation;
+import org.benchtrail.core.bench.Citation;
 import org.benchtrail.core.bench.FitVerdict;
 import org.benchtrail.core.bench.InputCheck;
 import org.benchtrail.core.bench.Result;
@@ -164,11 +165,10 @@ public final class ModuleFit {
         }
     }
 
-    private static final String GENERATION_SOURCE = "JEDEC JESD79 series, JESD21-C module key [memory]";
-    private static final String VOLTAGE_SOURCE = "JEDEC JESD79-3 and 79-3-1 [memory]";
-    private static final String MODULE_SOURCE = "JEDEC JESD21-C [memory]";
-    private static final String MANUAL = "manual of the board";
-    private static final String PRACTICE = "common practice, no source";
+    private static final Citation GENERATION_SOURCE = Citation.fromMemory("JEDEC JESD79 series, JESD21-C module key");
+    private static final Citation VOLTAGE_SOURCE = Citation.fromMemory("JEDEC JESD79-3 and 79-3-1");
+    private static final Citation MODULE_SOURCE = Citation.fromMemory("JEDEC JESD21-C");
+    private static final Citation MANUAL = Citation.given("manual of the board");
 
     public static final Calculation<Input> CALCULATION = new Calculation<>(
             "module-fit",
@@ -271,13 +271,17 @@ public final class ModuleFit {
         if (!in.corrects() && in.boardCorrection() == Correction.REQUIRED) {
             draft.rule("error correction", Level.BAD, pair, MANUAL);
         } else if (in.corrects() && in.boardCorrection() == Correction.NOT_SUPPORTED) {
-            draft.rule("error correction", Level.CAREFUL, pair + " If it starts, errors are not corrected.", PRACTICE);
+            draft.rule(
+                    "error correction",
+                    Level.CAREFUL,
+                    pair + " If it starts, errors are not corrected.",
+                    Citation.COMMON_PRACTICE);
         } else if (mixed) {
             draft.rule(
                     "error correction",
                     Level.CAREFUL,
                     pair + " One module without switches it off for all, if the board starts.",
-                    PRACTICE);
+                    Citation.COMMON_PRACTICE);
         } else {
             draft.rule("error correction", Level.GOOD, pair, MANUAL);
         }
@@ -344,6 +348,6 @@ public final class ModuleFit {
                 slowed
                         ? "The new module slows the others down to " + common + " MT/s."
                         : "All run at " + common + " MT/s at most.",
-                PRACTICE);
+                Citation.COMMON_PRACTICE);
     }
 }

@@ -6,6 +6,7 @@ import java.util.Comparator;
 import java.util.List;
 import org.benchtrail.core.bench.Ask;
 import org.benchtrail.core.bench.Calculation;
+import org.benchtrail.core.bench.Citation;
 import org.benchtrail.core.bench.InputCheck;
 import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.bench.Result.Curve;
@@ -80,10 +81,10 @@ public final class CopperLink {
             return name().startsWith("ISO");
         }
 
-        String source() {
+        Citation source() {
             return iso()
-                    ? "ISO/IEC 11801 as in an IEEE 802.3 contribution, March 2004 [verified: formula seen]"
-                    : "TIA-568-C.2 [memory]";
+                    ? Citation.seen("ISO/IEC 11801 as in an IEEE 802.3 contribution, March 2004")
+                    : Citation.fromMemory("TIA-568-C.2");
         }
     }
 
@@ -130,7 +131,7 @@ public final class CopperLink {
     private static final double LONGEST_LINK = 90;
     private static final double LONGEST_CHANNEL = 100;
     private static final double ISO_FLOOR = 4.0;
-    private static final String LENGTH_SOURCE = "IEEE 802.3, TIA-568, ISO/IEC 11801 [verified: seen]";
+    private static final Citation LENGTH_SOURCE = Citation.seen("IEEE 802.3, TIA-568, ISO/IEC 11801");
 
     public static final Calculation<Input> CALCULATION = new Calculation<>(
             "copper-link",
@@ -214,7 +215,9 @@ public final class CopperLink {
 
     private static void row(ResultDraft draft, Input in, Reading r) {
         Level level = level(in, r);
-        String floor = level == Level.CAREFUL ? " ISO is said to lift limits below 4.0 dB to 4.0 dB [memory]." : "";
+        String floor = level == Level.CAREFUL
+                ? " ISO is said to lift limits below 4.0 dB to 4.0 dB: from memory, not checked."
+                : "";
         draft.rule(
                 "insertion loss at " + of(r.frequency()) + " MHz",
                 level,

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.benchtrail.core.bench.Ask;
 import org.benchtrail.core.bench.Calculation;
+import org.benchtrail.core.bench.Citation;
 import org.benchtrail.core.bench.InputCheck;
 import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.bench.Result.Level;
@@ -87,8 +88,7 @@ public final class PoeBudget {
 
     private static final double LONGEST = 100;
     private static final double COMFORT = 0.1;
-    private static final String SOURCE =
-            "IEEE 802.3 clauses 33 and 145 [verified: watts and volts seen; ohms from memory]";
+    private static final Citation SOURCE = Citation.seen("IEEE 802.3, clauses 33 and 145");
 
     public static final Calculation<Input> CALCULATION = new Calculation<>(
             "poe-budget",
@@ -124,7 +124,7 @@ public final class PoeBudget {
                 3);
         draft.assume("Every port sets the full watts of its class aside; a switch that measures may set less aside.");
         draft.assume(
-                "Voltage at the switch is the lowest its class allows, the cable the worst allowed: losses are upper bounds.");
+                "Voltage at the switch is the lowest its class allows, the cable the worst allowed: losses are upper bounds. The cable's ohms are from memory, not checked.");
         return judge(draft, in, sum, headroom);
     }
 

@@ -5,6 +5,7 @@ import static org.benchtrail.core.bench.Numeral.of;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.bench.Ask;
 import org.benchtrail.core.bench.Calculation;
+import org.benchtrail.core.bench.Citation;
 import org.benchtrail.core.bench.InputCheck;
 import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.bench.Result.Level;
@@ -79,9 +80,9 @@ public final class Subnet {
         }
     }
 
-    private static final String SOURCE = "RFC 4632 [verified: rules seen]";
-    private static final String POINT = "RFC 3021 [verified: rule seen]";
-    private static final String SPECIAL = "RFC 6890 [memory]";
+    private static final Citation SOURCE = Citation.seen("RFC 4632");
+    private static final Citation POINT = Citation.seen("RFC 3021");
+    private static final Citation SPECIAL = Citation.fromMemory("RFC 6890");
 
     public static final Calculation<Input> CALCULATION = new Calculation<>(
             "subnet",

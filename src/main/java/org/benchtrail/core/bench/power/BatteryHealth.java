@@ -2,6 +2,7 @@ package org.benchtrail.core.bench.power;
 
 import org.benchtrail.core.bench.Ask;
 import org.benchtrail.core.bench.Calculation;
+import org.benchtrail.core.bench.Citation;
 import org.benchtrail.core.bench.InputCheck;
 import org.benchtrail.core.bench.Numeral;
 import org.benchtrail.core.bench.Result;
@@ -20,14 +21,14 @@ import org.jspecify.annotations.Nullable;
  */
 public final class BatteryHealth {
     public enum Kind {
-        PORTABLE(80, 60, Severity.COMMON_PRACTICE),
-        STANDBY_LEAD_ACID(90, 80, "IEEE Std 450 and 1188, from memory");
+        PORTABLE(80, 60, Citation.COMMON_PRACTICE),
+        STANDBY_LEAD_ACID(90, 80, Citation.fromMemory("IEEE Std 450 and 1188"));
 
         private final double good;
         private final double poor;
-        private final String source;
+        private final Citation source;
 
-        Kind(double good, double poor, String source) {
+        Kind(double good, double poor, Citation source) {
             this.good = good;
             this.poor = poor;
             this.source = source;
@@ -107,7 +108,7 @@ public final class BatteryHealth {
             String sentence =
                     "The case is swollen: do not charge, press, puncture or ship it; follow the maker's and the site's rules for"
                             + " damaged batteries.";
-            draft.rule("Swelling", Level.BAD, sentence, Severity.COMMON_PRACTICE)
+            draft.rule("Swelling", Level.BAD, sentence, Citation.COMMON_PRACTICE)
                     .caution("SWELLING");
         }
     }
@@ -140,6 +141,6 @@ public final class BatteryHealth {
                 3);
         String sentence = Numeral.of(cycles) + " cycles are " + Numeral.of(share, 3) + " % of the rated "
                 + Numeral.of(rated) + ".";
-        draft.rule("Cycles", share > 100 ? Level.CAREFUL : Level.GOOD, sentence, "maker's data sheet");
+        draft.rule("Cycles", share > 100 ? Level.CAREFUL : Level.GOOD, sentence, Citation.given("maker's data sheet"));
     }
 }

@@ -2,6 +2,7 @@ package org.benchtrail.core.bench.power;
 
 import org.benchtrail.core.bench.Ask;
 import org.benchtrail.core.bench.Calculation;
+import org.benchtrail.core.bench.Citation;
 import org.benchtrail.core.bench.InputCheck;
 import org.benchtrail.core.bench.Numeral;
 import org.benchtrail.core.bench.Result;
@@ -22,19 +23,32 @@ import org.jspecify.annotations.Nullable;
  */
 public final class Mains {
     public enum Region {
-        EUROPE_230_V(230, 207, 253, 195.5, 253, "IEC 60038", "EN 50160, all ten-minute means"),
+        EUROPE_230_V(
+                230, 207, 253, 195.5, 253, Citation.seen("IEC 60038"), Citation.seen("EN 50160, all ten-minute means")),
         NORTH_AMERICA_120_V_SERVICE(
-                120, 114, 126, 110, 127, "ANSI C84.1 range A, service", "ANSI C84.1 range B, service"),
+                120,
+                114,
+                126,
+                110,
+                127,
+                Citation.fromMemory("ANSI C84.1 range A, service"),
+                Citation.fromMemory("ANSI C84.1 range B, service")),
         NORTH_AMERICA_120_V_OUTLET(
-                120, 108, 126, 104, 127, "ANSI C84.1 range A, utilization", "ANSI C84.1 range B, utilization"),
+                120,
+                108,
+                126,
+                104,
+                127,
+                Citation.fromMemory("ANSI C84.1 range A, utilization"),
+                Citation.fromMemory("ANSI C84.1 range B, utilization")),
         NORTH_AMERICA_120_V_OUTLET_OLDER(
                 120,
                 110,
                 126,
                 106,
                 127,
-                "ANSI C84.1 range A, utilization, older edition",
-                "ANSI C84.1 range B, utilization, older edition");
+                Citation.fromMemory("ANSI C84.1 range A, utilization, older edition"),
+                Citation.fromMemory("ANSI C84.1 range B, utilization, older edition"));
 
         private final double nominal;
         private final Band normal;
@@ -46,8 +60,8 @@ public final class Mains {
                 double high,
                 double widerLow,
                 double widerHigh,
-                String source,
-                String widerSource) {
+                Citation source,
+                Citation widerSource) {
             this.nominal = nominal;
             this.normal = new Band(low, high, source);
             this.wider = new Band(widerLow, widerHigh, widerSource);
@@ -58,7 +72,7 @@ public final class Mains {
         }
     }
 
-    record Band(double low, double high, String source) {
+    record Band(double low, double high, Citation source) {
         boolean holds(double value) {
             return value >= low && value <= high;
         }
@@ -72,10 +86,10 @@ public final class Mains {
         }
     }
 
-    private static final Band HERTZ_50 = new Band(49.5, 50.5, "EN 50160, 99.5 % of the year");
-    private static final Band HERTZ_50_ALWAYS = new Band(47, 52, "EN 50160, always");
-    private static final Band HERTZ_60 = new Band(59.4, 60.6, Severity.COMMON_PRACTICE);
-    private static final Band HERTZ_60_ALWAYS = new Band(56.4, 62.4, Severity.COMMON_PRACTICE);
+    private static final Band HERTZ_50 = new Band(49.5, 50.5, Citation.seen("EN 50160, 99.5 % of the year"));
+    private static final Band HERTZ_50_ALWAYS = new Band(47, 52, Citation.seen("EN 50160, always"));
+    private static final Band HERTZ_60 = new Band(59.4, 60.6, Citation.COMMON_PRACTICE);
+    private static final Band HERTZ_60_ALWAYS = new Band(56.4, 62.4, Citation.COMMON_PRACTICE);
 
     public record Input(
             @Ask(label = "Region and place", hint = "Outlet for a reading at a socket, service for one at the entrance")

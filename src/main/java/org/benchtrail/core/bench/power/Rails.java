@@ -3,6 +3,7 @@ package org.benchtrail.core.bench.power;
 import java.util.List;
 import org.benchtrail.core.bench.Ask;
 import org.benchtrail.core.bench.Calculation;
+import org.benchtrail.core.bench.Citation;
 import org.benchtrail.core.bench.InputCheck;
 import org.benchtrail.core.bench.Numeral;
 import org.benchtrail.core.bench.Result;
@@ -244,7 +245,7 @@ public final class Rails {
                     "Load",
                     Level.CAREFUL,
                     "No rail was measured under load, and a tired supply often shows itself only there.",
-                    Severity.COMMON_PRACTICE);
+                    Citation.COMMON_PRACTICE);
         }
     }
 }

@@ -5,6 +5,7 @@ import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
 import org.benchtrail.core.bench.Ask;
 import org.benchtrail.core.bench.Calculation;
+import org.benchtrail.core.bench.Citation;
 import org.benchtrail.core.bench.InputCheck;
 import org.benchtrail.core.bench.Numeral;
 import org.benchtrail.core.bench.Result;
@@ -142,7 +143,7 @@ public final class SupplySize {
         String sentence = name + ": the sustained draw of " + Numeral.of(watts, 4) + " W is " + Numeral.of(share, 3)
                 + " % of the " + Numeral.of(rated) + " W rating"
                 + (level == Level.GOOD ? "." : ", above " + (level == Level.BAD ? "100" : "80") + " %.");
-        draft.rule(name, level, sentence, Severity.COMMON_PRACTICE);
+        draft.rule(name, level, sentence, Citation.COMMON_PRACTICE);
     }
 
     private static void peak(ResultDraft draft, double watts, double rated) {
@@ -155,7 +156,7 @@ public final class SupplySize {
                 3);
         String sentence = "With all peaks together it draws " + Numeral.of(watts, 4) + " W, " + Numeral.of(share, 3)
                 + " % of the " + Numeral.of(rated) + " W rating.";
-        draft.rule("Peak", share > 100 ? Level.CAREFUL : Level.GOOD, sentence, Severity.COMMON_PRACTICE);
+        draft.rule("Peak", share > 100 ? Level.CAREFUL : Level.GOOD, sentence, Citation.COMMON_PRACTICE);
     }
 
     private static String put(double left, String sign, double right) {

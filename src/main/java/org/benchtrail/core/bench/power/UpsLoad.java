@@ -7,8 +7,8 @@ import org.benchtrail.core.bench.Numeral;
 import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.bench.Result.Level;
 import org.benchtrail.core.bench.ResultDraft;
-import org.benchtrail.core.bench.Severity;
 import org.benchtrail.core.bench.Trade;
+import org.benchtrail.core.measure.Provenance;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -85,7 +85,7 @@ public final class UpsLoad {
     public static Result calculate(Input input) {
         ResultDraft draft = new ResultDraft();
         double apparent = apparent(draft, input);
-        draft.figure("Power factor", "P / S", over(input.watts(), apparent), input.watts() / apparent, "1", 6);
+        draft.figure("Power factor", "P / S", Numeral.over(input.watts(), apparent), input.watts() / apparent, "1", 6);
         double byWatts = share(draft, "Load by watts", "100 × P / P_rated", input.watts(), input.ratedWatts());
         double byVa = share(draft, "Load by volt-amperes", "100 × S / S_rated", apparent, input.ratedVa());
         double load = Math.max(byWatts, byVa);
@@ -99,7 +99,7 @@ public final class UpsLoad {
         headroom(draft, "Headroom in watts", input.ratedWatts(), input.watts(), "W");
         headroom(draft, "Headroom in volt-amperes", input.ratedVa(), apparent, "VA");
         draft.assume("The load was measured while the machines worked as hard as they do in use.")
-                .assume("Up to 80 % is taken as comfortable: " + Severity.COMMON_PRACTICE + ".")
+                .assume("Up to 80 % is taken as comfortable: " + Provenance.COMMON_PRACTICE.words() + ".")
                 .caution("MAINS");
         if (input.watts() > apparent) {
             draft.assume(
@@ -120,15 +120,11 @@ public final class UpsLoad {
     }
 
     private static double share(ResultDraft draft, String name, String formula, double load, double rated) {
-        return draft.figure(name, formula, "100 × " + over(load, rated), 100 * load / rated, "%", 4);
+        return draft.figure(name, formula, "100 × " + Numeral.over(load, rated), 100 * load / rated, "%", 4);
     }
 
     private static void headroom(ResultDraft draft, String name, double rated, double load, String unit) {
         draft.figure(name, "rating - load", Numeral.of(rated) + " - " + Numeral.of(load), rated - load, unit, 4);
-    }
-
-    private static String over(double left, double right) {
-        return Numeral.of(left) + " / " + Numeral.of(right);
     }
 
     private static Result judged(ResultDraft draft, double load, double byWatts, double byVa) {

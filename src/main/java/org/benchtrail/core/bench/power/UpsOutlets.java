@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.stream.Collectors;
 import org.benchtrail.core.bench.Ask;
 import org.benchtrail.core.bench.Calculation;
+import org.benchtrail.core.bench.Citation;
 import org.benchtrail.core.bench.InputCheck;
 import org.benchtrail.core.bench.Numeral;
 import org.benchtrail.core.bench.Result;
@@ -23,33 +24,6 @@ import org.benchtrail.core.bench.power.OutletPlan.Placed;
  */
 public final class UpsOutlets {
     private static final double COMFORTABLE = 80;
-
-    public enum Kind {
-        ROUTER,
-        SWITCH,
-        SERVER,
-        DESKTOP,
-        MONITOR,
-        STORAGE,
-        PHONE,
-        LASER_PRINTER,
-        INKJET_PRINTER,
-        SCANNER,
-        SPACE_HEATER,
-        OTHER;
-
-        boolean infrastructure() {
-            return this == ROUTER || this == SWITCH || this == SERVER || this == STORAGE;
-        }
-
-        boolean keepOffUps() {
-            return this == LASER_PRINTER || this == SPACE_HEATER;
-        }
-
-        boolean keepOffBattery() {
-            return keepOffUps() || this == INKJET_PRINTER || this == SCANNER;
-        }
-    }
 
     /** What the UPS is plugged into. */
     public enum Feed {
@@ -71,15 +45,6 @@ public final class UpsOutlets {
         }
     }
 
-    public record Load(
-            @Ask(label = "Name") String name,
-            @Ask(label = "Kind") Kind kind,
-
-            @Ask(label = "Draw", unit = "W", hint = "Measured, or the nameplate's watts")
-            double watts,
-
-            @Ask(label = "Must survive an outage") boolean mustSurvive) {}
-
     public record Input(
             @Ask(label = "UPS rating in watts", unit = "W", hint = "Nameplate")
             double ratedWatts,
@@ -94,7 +59,7 @@ public final class UpsOutlets {
             int surgeOutlets,
 
             @Ask(label = "The UPS is plugged into") Feed feed,
-            @Ask(label = "Loads") List<Load> loads) {
+            @Ask(label = "Loads") List<OutletLoad> loads) {
         public Input {
             InputCheck check = new InputCheck();
             check.within("ratedWatts", ratedWatts, 1, 1e7, "W");
@@ -105,13 +70,13 @@ public final class UpsOutlets {
             check.present("feed", feed);
             loads = check.list("loads", loads, 1, 200, (path, load) -> check(check, path, load));
             check.rule(
-                    loads.stream().map(Load::name).distinct().count() == loads.size(),
+                    loads.stream().map(OutletLoad::name).distinct().count() == loads.size(),
                     "loads",
                     "give each load a name of its own");
             check.done();
         }
 
-        private static void check(InputCheck check, String path, Load load) {
+        private static void check(InputCheck check, String path, OutletLoad load) {
             if (check.text(path + ".name", load.name(), 80)) {
                 check.rule(!load.name().isBlank(), path + ".name", "give the load a name");
             }
@@ -133,20 +98,20 @@ public final class UpsOutlets {
                     3,
                     Feed.GROUNDED_WALL_OUTLET,
                     List.of(
-                            new Load("Router", Kind.ROUTER, 12, true),
-                            new Load("Switch", Kind.SWITCH, 25, false),
-                            new Load("File server", Kind.SERVER, 140, true),
-                            new Load("Front desk monitor", Kind.MONITOR, 30, false),
-                            new Load("Document scanner", Kind.SCANNER, 20, false),
-                            new Load("Laser printer", Kind.LASER_PRINTER, 480, false))),
+                            new OutletLoad("Router", OutletLoad.Kind.ROUTER, 12, true),
+                            new OutletLoad("Switch", OutletLoad.Kind.SWITCH, 25, false),
+                            new OutletLoad("File server", OutletLoad.Kind.SERVER, 140, true),
+                            new OutletLoad("Front desk monitor", OutletLoad.Kind.MONITOR, 30, false),
+                            new OutletLoad("Document scanner", OutletLoad.Kind.SCANNER, 20, false),
+                            new OutletLoad("Laser printer", OutletLoad.Kind.LASER_PRINTER, 480, false))),
             UpsOutlets::calculate);
 
     private UpsOutlets() {}
 
     public static Result calculate(Input input) {
         ResultDraft draft = new ResultDraft();
-        draft.rule("Feed", input.feed().level, input.feed().sentence, Severity.COMMON_PRACTICE);
-        List<Placed> plan = OutletPlan.of(input);
+        draft.rule("Feed", input.feed().level, input.feed().sentence, Citation.COMMON_PRACTICE);
+        List<Placed> plan = placed(input);
         plan.forEach(placed -> row(draft, placed));
         String headroom = shares(draft, input, plan);
         outlets(draft, plan, Place.BATTERY, input.batteryOutlets());
@@ -162,6 +127,11 @@ public final class UpsOutlets {
         return draft.judged(deciding.outcome(), words(deciding.outcome()), reason);
     }
 
+    /** Every load once, in the order in which it was dealt out. */
+    static List<Placed> placed(Input in) {
+        return OutletPlan.of(in.loads(), in.ratedWatts(), in.batteryOutlets(), in.surgeOutlets());
+    }
+
     private static String words(Level level) {
         return switch (level) {
             case BAD -> "do not connect it like this";
@@ -173,7 +143,7 @@ public final class UpsOutlets {
     private static void row(ResultDraft draft, Placed placed) {
         String name = placed.load().name();
         String sentence = name + ": " + placed.place().words() + "; " + placed.why() + ".";
-        draft.rule(name, placed.level(), sentence, Severity.COMMON_PRACTICE);
+        draft.rule(name, placed.level(), sentence, Citation.COMMON_PRACTICE);
     }
 
     private static String shares(ResultDraft draft, Input input, List<Placed> plan) {
@@ -186,7 +156,7 @@ public final class UpsOutlets {
         share(draft, "Share of the VA rating, at least", sum, input.ratedVa());
         String sentence = "The battery side carries " + Numeral.of(sum, 4) + " W, " + Numeral.of(byWatts, 3) + " % of "
                 + Numeral.of(input.ratedWatts()) + " W (comfortable up to 80 %).";
-        draft.rule("Headroom", byWatts > COMFORTABLE ? Level.CAREFUL : Level.GOOD, sentence, Severity.COMMON_PRACTICE);
+        draft.rule("Headroom", byWatts > COMFORTABLE ? Level.CAREFUL : Level.GOOD, sentence, Citation.COMMON_PRACTICE);
         return sentence;
     }
 

@@ -10,8 +10,8 @@ import org.benchtrail.core.bench.Result.Curve;
 import org.benchtrail.core.bench.Result.Level;
 import org.benchtrail.core.bench.Result.Point;
 import org.benchtrail.core.bench.ResultDraft;
-import org.benchtrail.core.bench.Severity;
 import org.benchtrail.core.bench.Trade;
+import org.benchtrail.core.measure.Provenance;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -172,7 +172,7 @@ public final class UpsRuntime {
         return draft.figure(
                 "Peukert exponent",
                 "k = ln(t1 / t2) / ln(I2 / I1), with I1 = C / H and t1 = H",
-                "ln(" + over(in.ratedHours(), hours) + ") / ln(" + over(amps, rated) + ")",
+                "ln(" + Numeral.over(in.ratedHours(), hours) + ") / ln(" + Numeral.over(amps, rated) + ")",
                 Peukert.exponent(rated, in.ratedHours(), amps, hours),
                 "1",
                 4);
@@ -219,16 +219,12 @@ public final class UpsRuntime {
 
     private static String energyPut(Input in, double aged) {
         return "60 × " + in.blocks() + " × " + Numeral.of(in.blockVolts()) + " × " + Numeral.of(aged) + " × "
-                + Numeral.of(part(in.efficiency())) + " × " + over(part(in.usable()), in.watts());
+                + Numeral.of(part(in.efficiency())) + " × " + Numeral.over(part(in.usable()), in.watts());
     }
 
     private static String peukertPut(Input in, double aged, double amps, double exponent) {
         return "60 × " + Numeral.of(part(in.usable())) + " × " + Numeral.of(in.ratedHours()) + " × (" + Numeral.of(aged)
                 + " / (" + Numeral.of(amps) + " × " + Numeral.of(in.ratedHours()) + "))^" + Numeral.of(exponent);
-    }
-
-    private static String over(double left, double right) {
-        return Numeral.of(left) + " / " + Numeral.of(right);
     }
 
     private static Curve curve(Input input, double exponent) {
@@ -251,7 +247,7 @@ public final class UpsRuntime {
         if (runtime < needed) {
             return draft.judged(Level.BAD, "too short for an orderly shutdown", reason);
         }
-        draft.assume("Twice the time needed is taken as enough in hand: " + Severity.COMMON_PRACTICE + ".");
+        draft.assume("Twice the time needed is taken as enough in hand: " + Provenance.COMMON_PRACTICE.words() + ".");
         return runtime < COMFORTABLE * needed
                 ? draft.judged(Level.CAREFUL, "long enough, with little in hand", reason)
                 : draft.judged(Level.GOOD, "long enough for an orderly shutdown", reason);

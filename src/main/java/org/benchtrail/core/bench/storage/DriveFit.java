@@ -305,7 +305,8 @@ public final class DriveFit {
                     in.blocks(),
                     "blocks",
                     15);
-            draft.assume("The replacement has the block count published for its label (SFF-8447) [memory: formula].");
+            draft.assume(
+                    "The replacement has the block count published for its label in SFF-8447; the formula is from memory, not checked.");
         }
         draft.figure(
                 "Needed",

@@ -2,6 +2,7 @@ package org.benchtrail.core.bench.storage;
 
 import static org.benchtrail.core.bench.Numeral.of;
 
+import org.benchtrail.core.bench.Citation;
 import org.benchtrail.core.bench.Result.Level;
 import org.benchtrail.core.bench.ResultDraft;
 import org.benchtrail.core.bench.storage.DriveFit.Bay;
@@ -14,17 +15,14 @@ import org.benchtrail.core.bench.storage.DriveFit.SiteList;
 
 /** The rules of the drive fit, each giving one row: what it found, how it is to be taken, and where it comes from. */
 final class DriveFitRules {
-    private static final String SAS_SOURCE =
-            "T10 SAS (INCITS 376 onward), SFF-8482/8680 receptacle [verified: seen; clause from memory]";
-    private static final String SATA_SOURCE = "T10 SAS, SATA-IO Rev 3.x connector key [verified: seen]";
-    private static final String PATA_SOURCE = "T13 ATA-6 [memory]";
-    private static final String PCIE_SOURCE = "PCI-SIG M.2, SFF-8639, SFF-TA-1001 [memory]";
-    private static final String MIX_SOURCE = "T10 SAS; like for like inside an array is common practice, no source";
-    private static final String FORM_SOURCE = "SFF-8201, SFF-8301, PCI-SIG M.2 [memory]";
-    private static final String SECTOR_SOURCE = "T13 ACS, T10 SBC READ CAPACITY(16) [verified: formats seen]";
-    private static final String BLOCK_SOURCE = "SNIA DDF [memory]";
-    private static final String MEDIA_SOURCE = "ZBC/ZAC documents [memory]";
-    private static final String PRACTICE = "common practice, no source";
+    private static final Citation SAS_SOURCE = Citation.seen("T10 SAS (INCITS 376 onward), SFF-8482/8680 receptacle");
+    private static final Citation SATA_SOURCE = Citation.seen("T10 SAS, SATA-IO Rev 3.x connector key");
+    private static final Citation PATA_SOURCE = Citation.fromMemory("T13 ATA-6");
+    private static final Citation PCIE_SOURCE = Citation.fromMemory("PCI-SIG M.2, SFF-8639, SFF-TA-1001");
+    private static final Citation FORM_SOURCE = Citation.fromMemory("SFF-8201, SFF-8301, PCI-SIG M.2");
+    private static final Citation SECTOR_SOURCE = Citation.seen("T13 ACS, T10 SBC READ CAPACITY(16)");
+    private static final Citation BLOCK_SOURCE = Citation.fromMemory("SNIA DDF");
+    private static final Citation MEDIA_SOURCE = Citation.fromMemory("T10 ZBC, T13 ZAC");
 
     /** 2^28 blocks of 512 bytes. */
     private static final double BYTES_OF_28_BITS = 0x1p28 * 512;
@@ -54,7 +52,7 @@ final class DriveFitRules {
         rules.list();
     }
 
-    private void row(String name, Level outcome, String sentence, String source) {
+    private void row(String name, Level outcome, String sentence, Citation source) {
         draft.rule(name, outcome, sentence, source);
     }
 
@@ -79,7 +77,7 @@ final class DriveFitRules {
         }
     }
 
-    private void plain(boolean holds, String source, String sentence) {
+    private void plain(boolean holds, Citation source, String sentence) {
         row(
                 "interface",
                 holds ? Level.GOOD : Level.BAD,
@@ -149,11 +147,15 @@ final class DriveFitRules {
     private void mixing() {
         String pair = "Failed " + in.oldInterface() + ", replacement " + in.newInterface() + ".";
         if (!in.member()) {
-            row("mixing inside an array", Level.GOOD, "The drive goes into no array.", MIX_SOURCE);
+            row("mixing inside an array", Level.GOOD, "The drive goes into no array.", Citation.COMMON_PRACTICE);
         } else if (in.oldInterface() == in.newInterface()) {
-            row("mixing inside an array", Level.GOOD, pair + " Like for like.", MIX_SOURCE);
+            row("mixing inside an array", Level.GOOD, pair + " Like for like.", Citation.COMMON_PRACTICE);
         } else {
-            row("mixing inside an array", Level.BAD, pair + " Members of one array speak one interface.", MIX_SOURCE);
+            row(
+                    "mixing inside an array",
+                    Level.BAD,
+                    pair + " Members of one array speak one interface.",
+                    Citation.COMMON_PRACTICE);
         }
     }
 
@@ -278,7 +280,7 @@ final class DriveFitRules {
                 "power",
                 holds ? Level.GOOD : Level.BAD,
                 "Drive up to " + of(in.newPower()) + " W, bay " + of(in.bayPower()) + " W.",
-                "datasheets of drive and bay");
+                Citation.given("datasheets of drive and bay"));
     }
 
     private void list() {
@@ -288,6 +290,6 @@ final class DriveFitRules {
             case LISTED -> "The drive is on the site's list.";
             case NOT_LISTED -> "The drive is not on the site's list: have it approved first.";
         };
-        row("certified list", outcome, sentence, PRACTICE);
+        row("certified list", outcome, sentence, Citation.COMMON_PRACTICE);
     }
 }

@@ -12,6 +12,7 @@ import java.util.function.Supplier;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.bench.Ask;
 import org.benchtrail.core.bench.Calculation;
+import org.benchtrail.core.bench.Citation;
 import org.benchtrail.core.bench.InputCheck;
 import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.bench.Result.Level;
@@ -92,10 +93,9 @@ public final class DriveHealth {
             197, "sectors pending reallocation",
             198, "uncorrectable sectors found off line")));
 
-    private static final String THRESHOLD_SOURCE = "SFF-8035i r2, ATA/ATAPI-5 SMART [memory: clause]";
-    private static final String COUNT_SOURCE =
-            "published fleet study, raw count above 0 [verified: list of attributes seen]";
-    private static final String LOG_SOURCE = "NVM Express log page 02h [verified: layout seen]";
+    private static final Citation THRESHOLD_SOURCE = Citation.fromMemory("SFF-8035i r2, ATA/ATAPI-5 SMART");
+    private static final Citation COUNT_SOURCE = Citation.seen("published fleet study, raw count above 0");
+    private static final Citation LOG_SOURCE = Citation.seen("NVM Express log page 02h");
 
     public static final Calculation<Input> CALCULATION = new Calculation<>(
             "drive-health",
@@ -214,7 +214,7 @@ public final class DriveHealth {
         }
         if (row.id() == 188 && row.raw() > 0xFFFF) {
             a.draft.assume(
-                    "Some drives pack three 16-bit counters into attribute 188 [memory]: read its parts singly.");
+                    "Some drives pack three 16-bit counters into attribute 188, from memory, not checked: read its parts singly.");
         }
     }
 
@@ -250,7 +250,7 @@ public final class DriveHealth {
 
     private static void errors(Assessment a, NvmeHealthLog log) {
         String said = log.mediaErrors() + " media and data integrity errors.";
-        a.warnIf(log.mediaErrors().signum() > 0, "media errors", said, "common practice, no source");
+        a.warnIf(log.mediaErrors().signum() > 0, "media errors", said, Citation.COMMON_PRACTICE);
     }
 
     private static void figures(ResultDraft draft, NvmeHealthLog log) {
@@ -284,17 +284,17 @@ public final class DriveHealth {
         private final List<String> doubts = new ArrayList<>();
         private boolean unknownThresholds;
 
-        void failing(String name, String sentence, String source) {
+        void failing(String name, String sentence, Citation source) {
             alarms.add(name + ": " + sentence);
             draft.rule(name, Level.BAD, sentence, source);
         }
 
-        void suspicious(String name, String sentence, String source) {
+        void suspicious(String name, String sentence, Citation source) {
             doubts.add(name + ": " + sentence);
             draft.rule(name, Level.CAREFUL, sentence, source);
         }
 
-        void warnIf(boolean holds, String name, String sentence, String source) {
+        void warnIf(boolean holds, String name, String sentence, Citation source) {
             if (holds) {
                 suspicious(name, sentence, source);
             } else {

@@ -141,7 +141,7 @@ public final class Voice {
                         p -> meanOpinionScore(
                                 BASE - idd - lossImpairment(c.impairment, c.robustness, p, in.burst())))));
         draft.assume("Echo is controlled, and all else is at the default of G.107 (R = 93.2).");
-        draft.assume("Ie and Bpl of the codec are those of G.113 appendix I [memory].");
+        draft.assume("Ie and Bpl of the codec are those of G.113 appendix I, from memory, not checked.");
         return judge(draft, r, mos, ta);
     }
 

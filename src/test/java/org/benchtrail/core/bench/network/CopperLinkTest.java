@@ -8,7 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import java.util.Random;
 import org.benchtrail.core.Invalid;
-import org.benchtrail.core.bench.Figures;
+import org.benchtrail.core.bench.FigureOf;
 import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.bench.Result.Level;
 import org.benchtrail.core.bench.network.CopperLink.Category;
@@ -110,7 +110,7 @@ class CopperLinkTest {
     @Test
     void worstMargin_isReported() {
         Result result = of(Category.ISO_E, 80, 5, 0, new Reading(100, 10), new Reading(10, 6));
-        assertEquals(Category.ISO_E.limit(10) - 6, Figures.value(result, "Margin at the worst point"), 1e-12);
+        assertEquals(Category.ISO_E.limit(10) - 6, FigureOf.value(result, "Margin at the worst point"), 1e-12);
         assertEquals(2, result.curves().size());
         assertEquals(10, result.curves().get(1).points().get(0).x(), "readings are drawn by frequency");
     }

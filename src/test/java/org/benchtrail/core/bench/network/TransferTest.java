@@ -5,7 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Random;
-import org.benchtrail.core.bench.Figures;
+import org.benchtrail.core.bench.FigureOf;
 import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.bench.network.Transfer.ByteUnit;
 import org.benchtrail.core.bench.network.Transfer.Input;
@@ -18,7 +18,7 @@ class TransferTest {
     private static double seconds(
             double amount, ByteUnit unit, double rate, double efficiency, int files, double perFile) {
         Result result = Transfer.calculate(new Input(amount, unit, rate, efficiency, files, perFile));
-        return Figures.value(result, "Time in all");
+        return FigureOf.value(result, "Time in all");
     }
 
     @ParameterizedTest

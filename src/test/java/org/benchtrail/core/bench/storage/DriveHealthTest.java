@@ -9,7 +9,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import org.apache.commons.math3.stat.regression.SimpleRegression;
 import org.benchtrail.core.Invalid;
-import org.benchtrail.core.bench.Figures;
+import org.benchtrail.core.bench.FigureOf;
 import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.bench.Result.Level;
 import org.benchtrail.core.bench.storage.DriveHealth.Form;
@@ -103,8 +103,8 @@ class DriveHealthTest {
     @Test
     void nvme_figures() {
         Result result = nvme(Sectors.nvme());
-        check("NVM Express log page 02h layout", 37, Figures.value(result, "Composite temperature"), 0);
-        check("NVM Express log page 02h layout", 0.632098304, Figures.value(result, "Written"), 1e-12);
+        check("NVM Express log page 02h layout", 37, FigureOf.value(result, "Composite temperature"), 0);
+        check("NVM Express log page 02h layout", 0.632098304, FigureOf.value(result, "Written"), 1e-12);
     }
 
     @Test
@@ -170,22 +170,22 @@ class DriveHealthTest {
         Result result = rows("5 80 80 10 1", new Sample(100, 100), new Sample(40, 91), new Sample(70, 97));
         SimpleRegression regression = new SimpleRegression();
         regression.addData(new double[][] {{-100, 100}, {-70, 97}, {-40, 91}, {0, 80}});
-        check("Apache Commons Math SimpleRegression", regression.getSlope(), Figures.value(result, "Slope"), 1e-12);
+        check("Apache Commons Math SimpleRegression", regression.getSlope(), FigureOf.value(result, "Slope"), 1e-12);
         assertEquals(
-                (10 - 80) / regression.getSlope(), Figures.value(result, "Days until the limit at this trend"), 1e-9);
+                (10 - 80) / regression.getSlope(), FigureOf.value(result, "Days until the limit at this trend"), 1e-9);
         assertEquals(2, result.curves().size());
     }
 
     @Test
     void trendAwayFromTheLimit_givesNoDate() {
-        assertFalse(Figures.has(rows("5 80 80 10 1", new Sample(10, 70)), "Days until the limit at this trend"));
-        assertFalse(Figures.has(rows("5 5 5 10 1", new Sample(10, 3)), "Days until the limit at this trend"));
-        assertFalse(Figures.has(rows("5 80 80 0 1", new Sample(10, 90)), "Days until the limit at this trend"));
+        assertFalse(FigureOf.has(rows("5 80 80 10 1", new Sample(10, 70)), "Days until the limit at this trend"));
+        assertFalse(FigureOf.has(rows("5 5 5 10 1", new Sample(10, 3)), "Days until the limit at this trend"));
+        assertFalse(FigureOf.has(rows("5 80 80 0 1", new Sample(10, 90)), "Days until the limit at this trend"));
     }
 
     @Test
     void nvmeTrend_runsTowardsHundred() {
         Result result = nvme(page(5, 90), new Sample(100, 80));
-        assertEquals(100, Figures.value(result, "Days until the limit at this trend"), 1e-9);
+        assertEquals(100, FigureOf.value(result, "Days until the limit at this trend"), 1e-9);
     }
 }

@@ -12,7 +12,7 @@ import java.util.Random;
 import org.apache.commons.math3.distribution.TDistribution;
 import org.apache.commons.math3.stat.descriptive.SummaryStatistics;
 import org.benchtrail.core.Invalid;
-import org.benchtrail.core.bench.Figures;
+import org.benchtrail.core.bench.FigureOf;
 import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.bench.Result.Level;
 import org.benchtrail.core.bench.storage.Endurance.Input;
@@ -29,9 +29,9 @@ class EnduranceTest {
     @Test
     void twoReadings_giveARateAndNoInterval() {
         Result result = of(300, new Sample(0, 100), new Sample(100, 120));
-        assertEquals(0.2, Figures.value(result, "Rate"), 1e-12);
-        assertEquals(900, Figures.value(result, "Days left at this rate"), 1e-9);
-        assertFalse(Figures.has(result, "Days left, lower end of 95 %"));
+        assertEquals(0.2, FigureOf.value(result, "Rate"), 1e-12);
+        assertEquals(900, FigureOf.value(result, "Days left at this rate"), 1e-9);
+        assertFalse(FigureOf.has(result, "Days left, lower end of 95 %"));
     }
 
     /** With even spacing the interval is the textbook one for the mean of the daily amounts. */
@@ -52,16 +52,16 @@ class EnduranceTest {
                 / Math.sqrt(daily.length);
         double left = 100 - total;
         String source = "Student interval of a mean, Apache Commons Math";
-        check(source, left / statistics.getMean(), Figures.value(result, "Days left at this rate"), 1e-9);
+        check(source, left / statistics.getMean(), FigureOf.value(result, "Days left at this rate"), 1e-9);
         check(
                 source,
                 left / (statistics.getMean() + half),
-                Figures.value(result, "Days left, lower end of 95 %"),
+                FigureOf.value(result, "Days left, lower end of 95 %"),
                 1e-6);
         check(
                 source,
                 left / (statistics.getMean() - half),
-                Figures.value(result, "Days left, upper end of 95 %"),
+                FigureOf.value(result, "Days left, upper end of 95 %"),
                 1e-6);
     }
 
@@ -86,7 +86,7 @@ class EnduranceTest {
     void nothingWritten_givesNoDate() {
         Result result = of(100, new Sample(0, 5), new Sample(10, 5));
         assertEquals("hardly written to", result.judgement().words());
-        assertFalse(Figures.has(result, "Days left at this rate"));
+        assertFalse(FigureOf.has(result, "Days left at this rate"));
     }
 
     @Test
@@ -110,10 +110,10 @@ class EnduranceTest {
                 written += random.nextDouble();
             }
             Result result = Endurance.calculate(new Input(200, readings));
-            double left = Figures.value(result, "Days left at this rate");
-            assertTrue(Figures.value(result, "Days left, lower end of 95 %") <= left, "seed " + seed);
-            if (Figures.has(result, "Days left, upper end of 95 %")) {
-                assertTrue(Figures.value(result, "Days left, upper end of 95 %") >= left, "seed " + seed);
+            double left = FigureOf.value(result, "Days left at this rate");
+            assertTrue(FigureOf.value(result, "Days left, lower end of 95 %") <= left, "seed " + seed);
+            if (FigureOf.has(result, "Days left, upper end of 95 %")) {
+                assertTrue(FigureOf.value(result, "Days left, upper end of 95 %") >= left, "seed " + seed);
             }
         }
     }
