@@ -13,7 +13,7 @@ import org.benchtrail.core.advice.BenchFacts;
 import org.benchtrail.core.bench.Calculation;
 import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.method.Fact;
-import org.benchtrail.core.method.IdentifyFact;
+import org.benchtrail.core.method.identify.BenchResultAttached;
 import org.jspecify.annotations.Nullable;
 
 /** A calculation with what it was given and what came out, on its way to a job sheet. */
@@ -47,7 +47,7 @@ public final class BenchRun {
     }
 
     /** What was attached to a ticket, calculated again by the present version. */
-    public static BenchRun again(IdentifyFact.BenchResultAttached attached) {
+    public static BenchRun again(BenchResultAttached attached) {
         try {
             return ofJson(attached.calculation(), MAPPER.readTree(attached.input()));
         } catch (JsonProcessingException e) {

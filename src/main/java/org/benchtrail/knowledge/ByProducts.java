@@ -5,16 +5,17 @@ import jakarta.enterprise.event.Observes;
 import java.time.Instant;
 import java.util.Optional;
 import org.benchtrail.core.Invalid;
-import org.benchtrail.core.method.DeskFact;
-import org.benchtrail.core.method.DocumentFact;
-import org.benchtrail.core.method.DocumentFact.CauseNamed;
-import org.benchtrail.core.method.DocumentFact.KnowledgeLinked;
-import org.benchtrail.core.method.DocumentFact.Learned;
 import org.benchtrail.core.method.Entry;
 import org.benchtrail.core.method.Fact;
-import org.benchtrail.core.method.MoveFact;
 import org.benchtrail.core.method.Stamp;
 import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.core.method.desk.Closed;
+import org.benchtrail.core.method.desk.Corrected;
+import org.benchtrail.core.method.desk.Reopened;
+import org.benchtrail.core.method.document.CauseNamed;
+import org.benchtrail.core.method.document.KnowledgeLinked;
+import org.benchtrail.core.method.document.Lesson;
+import org.benchtrail.core.method.document.Sureness;
 import org.benchtrail.knowledge.CauseChange.What;
 import org.benchtrail.ticket.TicketChanged;
 import org.jspecify.annotations.Nullable;
@@ -39,9 +40,9 @@ class ByProducts {
     void follow(@Observes TicketChanged changed) {
         for (Entry entry : changed.entries()) {
             check(entry.fact());
-            if (entry.fact() instanceof MoveFact.Closed) {
+            if (entry.fact() instanceof Closed) {
                 closed(changed, entry.stamp());
-            } else if (entry.fact() instanceof MoveFact.Reopened reopened) {
+            } else if (entry.fact() instanceof Reopened reopened) {
                 reopened(changed.number(), entry.stamp(), reopened.reason());
             }
         }
@@ -49,7 +50,7 @@ class ByProducts {
 
     /** @throws Invalid if a known cause is named that is not there, or not shown any more */
     private void check(Fact fact) {
-        if (fact instanceof DeskFact.Corrected corrected && corrected.replacement() != null) {
+        if (fact instanceof Corrected corrected && corrected.replacement() != null) {
             check(corrected.replacement());
         } else if (fact instanceof KnowledgeLinked linked && linked.known() != null) {
             Optional<KnownCause> named = causes.findByIdOptional(linked.known());
@@ -79,7 +80,7 @@ class ByProducts {
     }
 
     private @Nullable KnownCause learned(TicketChanged changed, KnowledgeLinked linked, CauseNamed named, Stamp stamp) {
-        if (linked.learned() == Learned.PROPOSED) {
+        if (linked.learned() == Lesson.PROPOSED) {
             return proposed(changed, named, stamp);
         }
         if (linked.known() == null) {
@@ -122,7 +123,7 @@ class ByProducts {
 
     private void confirm(KnownCause known, TicketNumber ticket, CauseNamed named, Stamp stamp) {
         CauseImage before = known.image();
-        boolean measured = named.sureness() == DocumentFact.Sureness.MEASURED;
+        boolean measured = named.sureness() == Sureness.MEASURED;
         confirmations.add(known, ticket.serial(), stamp.by(), stamp.at(), measured);
         if (known.state == CauseState.DRAFT) {
             known.state = confirmations.settled(known);

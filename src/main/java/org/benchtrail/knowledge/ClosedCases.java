@@ -5,10 +5,10 @@ import jakarta.persistence.EntityManager;
 import java.time.Instant;
 import java.util.List;
 import org.benchtrail.core.Invalid;
-import org.benchtrail.core.method.DeskFact;
-import org.benchtrail.core.method.DocumentFact;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.core.method.desk.Opened;
+import org.benchtrail.core.method.document.CauseNamed;
 import org.jspecify.annotations.Nullable;
 
 /** Writes the cases: one for each closed ticket. */
@@ -35,14 +35,8 @@ class ClosedCases {
     }
 
     /** The case of a ticket as it is closed, in place of an earlier one. */
-    void put(
-            TicketNumber number,
-            JobSheet sheet,
-            DocumentFact.CauseNamed named,
-            @Nullable Long known,
-            String by,
-            Instant at) {
-        DeskFact.Opened report = sheet.opened();
+    void put(TicketNumber number, JobSheet sheet, CauseNamed named, @Nullable Long known, String by, Instant at) {
+        Opened report = sheet.opened();
         String body = SheetDigest.body(sheet);
         database.createNativeQuery(PUT)
                 .setParameter(1, number.serial())

@@ -3,7 +3,7 @@ package org.benchtrail.knowledge;
 import java.time.Instant;
 import java.util.List;
 import org.benchtrail.core.method.Category;
-import org.benchtrail.core.method.DocumentFact.Sureness;
+import org.benchtrail.core.method.document.Sureness;
 import org.jspecify.annotations.Nullable;
 
 /**

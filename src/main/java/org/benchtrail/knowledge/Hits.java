@@ -10,8 +10,8 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import org.benchtrail.core.method.Category;
-import org.benchtrail.core.method.DocumentFact.Sureness;
 import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.core.method.document.Sureness;
 import org.jspecify.annotations.Nullable;
 
 /** Reads the rows of a page of results, with the words found marked. */

@@ -12,9 +12,9 @@ import java.util.Map;
 import java.util.stream.Stream;
 import javax.sql.DataSource;
 import org.benchtrail.core.method.Category;
-import org.benchtrail.core.method.DocumentFact.CauseNamed;
-import org.benchtrail.core.method.IdentifyFact.SymptomRecorded;
 import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.document.CauseNamed;
+import org.benchtrail.core.method.identify.SymptomRecorded;
 import org.benchtrail.ticket.KnownCauses;
 import org.jspecify.annotations.Nullable;
 

@@ -5,12 +5,18 @@ import java.util.Locale;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import org.benchtrail.core.method.DocumentFact;
-import org.benchtrail.core.method.IdentifyFact;
 import org.benchtrail.core.method.JobSheet;
-import org.benchtrail.core.method.Noted;
-import org.benchtrail.core.method.PlanFact;
-import org.benchtrail.core.method.TestFact;
+import org.benchtrail.core.method.StandingFact;
+import org.benchtrail.core.method.document.CauseNamed;
+import org.benchtrail.core.method.document.EffortRecorded;
+import org.benchtrail.core.method.document.SummaryWritten;
+import org.benchtrail.core.method.identify.FindingAnswered;
+import org.benchtrail.core.method.identify.ReadingRecorded;
+import org.benchtrail.core.method.identify.SymptomRecorded;
+import org.benchtrail.core.method.plan.Settlement;
+import org.benchtrail.core.method.test.CheckOutcome;
+import org.benchtrail.core.method.test.CheckPlanned;
+import org.benchtrail.core.method.test.ResultRecorded;
 import org.jspecify.annotations.Nullable;
 
 /** What a job sheet has to say to later technicians. */
@@ -20,13 +26,13 @@ final class SheetDigest {
     /** Answered questions of the catalogue and judged readings, each as {@code finding=value}, the latest answer of each. */
     static List<String> findings(JobSheet sheet) {
         java.util.Map<String, String> latest = new java.util.TreeMap<>();
-        for (Noted<?> noted : sheet.facts()) {
-            if (noted.fact() instanceof IdentifyFact.FindingAnswered answered) {
+        for (StandingFact<?> noted : sheet.facts()) {
+            if (noted.fact() instanceof FindingAnswered answered) {
                 latest.put(answered.finding(), answered.value());
-            } else if (noted.fact() instanceof IdentifyFact.ReadingRecorded reading) {
+            } else if (noted.fact() instanceof ReadingRecorded reading) {
                 judged(reading, latest);
-            } else if (noted.fact() instanceof TestFact.ResultRecorded result && result.answer() != null) {
-                sheet.latest(TestFact.CheckPlanned.class, c -> c.entry() == result.check())
+            } else if (noted.fact() instanceof ResultRecorded result && result.answer() != null) {
+                sheet.latest(CheckPlanned.class, c -> c.entry() == result.check())
                         .map(c -> c.fact().finding())
                         .ifPresent(finding -> latest.put(finding, result.answer()));
             }
@@ -38,7 +44,7 @@ final class SheetDigest {
     }
 
     /** A reading outside its limit stays a finding, also when a later one, after the repair, lies within. */
-    private static void judged(IdentifyFact.ReadingRecorded reading, java.util.Map<String, String> latest) {
+    private static void judged(ReadingRecorded reading, java.util.Map<String, String> latest) {
         String finding = (reading.quantity() + ", " + reading.point()).toLowerCase(Locale.ROOT);
         switch (reading.verdict()) {
             case OUTSIDE -> latest.put(finding, side(reading));
@@ -47,7 +53,7 @@ final class SheetDigest {
         }
     }
 
-    private static String side(IdentifyFact.ReadingRecorded reading) {
+    private static String side(ReadingRecorded reading) {
         boolean above = reading.upper() != null
                 && new java.math.BigDecimal(reading.value()).compareTo(new java.math.BigDecimal(reading.upper())) > 0;
         return above ? "above" : "below";
@@ -55,18 +61,18 @@ final class SheetDigest {
 
     /** The story of the ticket in words, for searching. */
     static String body(JobSheet sheet) {
-        Stream<String> symptoms = sheet.all(IdentifyFact.SymptomRecorded.class).stream()
+        Stream<String> symptoms = sheet.all(SymptomRecorded.class).stream()
                 .flatMap(s -> Stream.of(s.fact().words(), s.fact().observable()));
-        Stream<String> summary = sheet.latestOfRound(DocumentFact.SummaryWritten.class).stream()
+        Stream<String> summary = sheet.latestOfRound(SummaryWritten.class).stream()
                 .flatMap(s -> Stream.of(
                         s.fact().findings(), s.fact().actions(), s.fact().outcome()));
         return lines(Stream.concat(symptoms, summary));
     }
 
     /** A first draft of a known cause. */
-    static CauseText draft(JobSheet sheet, DocumentFact.CauseNamed named) {
-        String shows = lines(sheet.all(IdentifyFact.SymptomRecorded.class).stream()
-                .map(s -> s.fact().observable()));
+    static CauseText draft(JobSheet sheet, CauseNamed named) {
+        String shows = lines(
+                sheet.all(SymptomRecorded.class).stream().map(s -> s.fact().observable()));
         return new CauseText(
                 named.cause(),
                 sheet.opened().category(),
@@ -77,7 +83,7 @@ final class SheetDigest {
     }
 
     /** As named; else that of the theory that was borne out, if it goes by the same words. */
-    static @Nullable String causeId(JobSheet sheet, DocumentFact.CauseNamed named) {
+    static @Nullable String causeId(JobSheet sheet, CauseNamed named) {
         if (named.causeId() != null) {
             return named.causeId();
         }
@@ -89,10 +95,10 @@ final class SheetDigest {
 
     /** What supported the theory: what was done, and what was seen. */
     private static String apart(JobSheet sheet) {
-        return lines(sheet.ofRound(TestFact.ResultRecorded.class).stream()
-                .filter(r -> r.fact().outcome() == TestFact.Outcome.SUPPORTS)
+        return lines(sheet.ofRound(ResultRecorded.class).stream()
+                .filter(r -> r.fact().outcome() == CheckOutcome.SUPPORTS)
                 .map(r -> sheet.latest(
-                                        TestFact.CheckPlanned.class,
+                                        CheckPlanned.class,
                                         c -> c.entry() == r.fact().check())
                                 .map(c -> c.fact().what() + ": ")
                                 .orElse("")
@@ -102,7 +108,7 @@ final class SheetDigest {
     private static String cure(JobSheet sheet) {
         return lines(sheet.actions().stream()
                 .filter(a -> sheet.settlement(a.entry())
-                        .filter(s -> s.fact().settlement() == PlanFact.Settlement.CARRIED_OUT)
+                        .filter(s -> s.fact().settlement() == Settlement.CARRIED_OUT)
                         .isPresent())
                 .map(a -> a.fact().what()));
     }
@@ -117,11 +123,11 @@ final class SheetDigest {
 
     /** Minutes over all rounds; null if none were recorded. */
     static @Nullable Integer minutes(JobSheet sheet) {
-        TreeSet<Integer> rounds = sheet.all(DocumentFact.EffortRecorded.class).stream()
-                .map(Noted::round)
+        TreeSet<Integer> rounds = sheet.all(EffortRecorded.class).stream()
+                .map(StandingFact::round)
                 .collect(Collectors.toCollection(TreeSet::new));
         int sum = rounds.stream()
-                .flatMap(round -> sheet.latest(DocumentFact.EffortRecorded.class, e -> e.round() == round).stream())
+                .flatMap(round -> sheet.latest(EffortRecorded.class, e -> e.round() == round).stream())
                 .mapToInt(e -> e.fact().minutes())
                 .sum();
         return rounds.isEmpty() ? null : sum;

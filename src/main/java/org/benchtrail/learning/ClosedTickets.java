@@ -3,8 +3,9 @@ package org.benchtrail.learning;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Observes;
 import org.benchtrail.core.method.Entry;
-import org.benchtrail.core.method.MoveFact;
 import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.core.method.desk.Closed;
+import org.benchtrail.core.method.desk.Reopened;
 import org.benchtrail.ticket.TicketChanged;
 
 /** Puts a ticket on the list when it is closed; one that is opened again teaches nothing until it is closed anew. */
@@ -18,9 +19,9 @@ class ClosedTickets {
 
     void follow(@Observes TicketChanged change) {
         for (Entry entry : change.entries()) {
-            if (entry.fact() instanceof MoveFact.Closed) {
+            if (entry.fact() instanceof Closed) {
                 cases.add(new ShopCase(change.number().serial(), entry.stamp().at()));
-            } else if (entry.fact() instanceof MoveFact.Reopened reopened) {
+            } else if (entry.fact() instanceof Reopened reopened) {
                 cases.latest(change.number())
                         .ifPresent(row ->
                                 takeBack(row, change.number(), entry.stamp().by(), reopened));
@@ -28,7 +29,7 @@ class ClosedTickets {
         }
     }
 
-    private void takeBack(ShopCase row, TicketNumber number, String by, MoveFact.Reopened reopened) {
+    private void takeBack(ShopCase row, TicketNumber number, String by, Reopened reopened) {
         String why = shortened("Opened again: " + reopened.reason());
         if (row.state == CaseState.ACCEPTED) {
             row.withdraw(why, by, cases.now());

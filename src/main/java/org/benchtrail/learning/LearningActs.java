@@ -17,10 +17,10 @@ import org.benchtrail.core.diagnosis.Learned;
 import org.benchtrail.core.learning.CaseOfTicket;
 import org.benchtrail.core.learning.TicketCase;
 import org.benchtrail.core.method.Actor;
-import org.benchtrail.core.method.DocumentFact.CauseNamed;
 import org.benchtrail.core.method.JobSheet;
-import org.benchtrail.core.method.Noted;
+import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.core.method.document.CauseNamed;
 import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
 import org.benchtrail.ticket.TicketLook;
@@ -89,7 +89,8 @@ public class LearningActs {
     private WaitingView view(ShopCase row, List<Category> catalogue, Actor actor) {
         TicketLook.Whole ticket = tickets.ticket(row.number(), actor);
         JobSheet sheet = ticket.sheet();
-        CauseNamed named = sheet.latest(CauseNamed.class).map(Noted::fact).orElse(null);
+        CauseNamed named =
+                sheet.latest(CauseNamed.class).map(StandingFact::fact).orElse(null);
         TicketCase made = null;
         String obstacle;
         try {

@@ -11,9 +11,9 @@ import jakarta.ws.rs.core.MediaType;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Collectors;
-import org.benchtrail.core.method.IdentifyFact.FindingRecorded;
-import org.benchtrail.core.method.IdentifyFact.ReadingRecorded;
-import org.benchtrail.core.method.IdentifyFact.Verdict;
+import org.benchtrail.core.method.identify.FindingRecorded;
+import org.benchtrail.core.method.identify.ReadingRecorded;
+import org.benchtrail.core.method.identify.ReadingVerdict;
 import org.benchtrail.core.readin.About;
 import org.benchtrail.core.readin.Kind;
 import org.benchtrail.core.readin.ReadIn;
@@ -57,7 +57,7 @@ public class ReadInApi {
 
     /** A reading as it would be recorded, and its verdict. */
     public record Judged(
-            Verdict verdict,
+            ReadingVerdict verdict,
             String quantity,
             String value,
             String unit,

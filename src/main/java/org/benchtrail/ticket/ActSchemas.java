@@ -9,10 +9,12 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import org.benchtrail.core.method.DeskFact;
 import org.benchtrail.core.method.Fact;
-import org.benchtrail.core.method.IdentifyFact;
-import org.benchtrail.trail.FactKinds;
+import org.benchtrail.core.method.FactKinds;
+import org.benchtrail.core.method.desk.Opened;
+import org.benchtrail.core.method.desk.Refused;
+import org.benchtrail.core.method.identify.BenchResultAttached;
+import org.benchtrail.core.method.identify.SoakTimeReckoned;
 import org.eclipse.microprofile.openapi.OASFactory;
 import org.eclipse.microprofile.openapi.OASFilter;
 import org.eclipse.microprofile.openapi.models.Components;
@@ -31,11 +33,8 @@ import org.jspecify.annotations.Nullable;
 @OpenApiFilter(stages = OpenApiFilter.RunStage.RUNTIME_STARTUP)
 public class ActSchemas implements OASFilter {
     /** What only the server itself records. */
-    static final Set<Class<? extends Fact>> BY_THE_SERVER = Set.of(
-            DeskFact.Opened.class,
-            DeskFact.Refused.class,
-            IdentifyFact.BenchResultAttached.class,
-            IdentifyFact.SoakTimeReckoned.class);
+    static final Set<Class<? extends Fact>> BY_THE_SERVER =
+            Set.of(Opened.class, Refused.class, BenchResultAttached.class, SoakTimeReckoned.class);
 
     @Override
     public void filterOpenAPI(OpenAPI document) {

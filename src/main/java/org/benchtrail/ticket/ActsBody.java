@@ -15,9 +15,9 @@ import java.util.stream.Collectors;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.Invalid.Problem;
 import org.benchtrail.core.method.Fact;
-import org.benchtrail.core.method.TheorizeFact;
+import org.benchtrail.core.method.FactKinds;
+import org.benchtrail.core.method.theorize.TheoriesRanked;
 import org.benchtrail.trail.FactJson;
-import org.benchtrail.trail.FactKinds;
 import org.jspecify.annotations.Nullable;
 
 /** Reads the body of a request that acts: one fact, or an array of facts. Each problem names its field. */
@@ -66,7 +66,7 @@ final class ActsBody {
         if (ActSchemas.BY_THE_SERVER.contains(fact.getClass())) {
             throw new Invalid(prefix + "kind", "The server itself records '" + FactKinds.name(fact.getClass()) + "'.");
         }
-        if (fact instanceof TheorizeFact.TheoriesRanked ranked && ranked.causes() != null) {
+        if (fact instanceof TheoriesRanked ranked && ranked.causes() != null) {
             throw new Invalid(prefix + "causes", "The server ranks the causes of the catalogue: leave this out.");
         }
         return fact;

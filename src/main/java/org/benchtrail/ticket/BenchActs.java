@@ -9,13 +9,13 @@ import org.benchtrail.bench.BenchRun;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Fact;
-import org.benchtrail.core.method.IdentifyFact;
 import org.benchtrail.core.method.JobSheet;
-import org.benchtrail.core.method.Noted;
-import org.benchtrail.core.method.PlanFact;
 import org.benchtrail.core.method.Standing;
+import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.method.Step;
 import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.core.method.identify.FindingRecorded;
+import org.benchtrail.core.method.plan.ActionPlanned;
 import org.jspecify.annotations.Nullable;
 
 /** Results of the bench on job sheets. */
@@ -64,7 +64,7 @@ public class BenchActs {
         return places;
     }
 
-    private static List<Noted<PlanFact.ActionPlanned>> parts(JobSheet sheet) {
+    private static List<StandingFact<ActionPlanned>> parts(JobSheet sheet) {
         return sheet.actions().stream()
                 .filter(a ->
                         a.fact().part() != null && sheet.settlement(a.entry()).isEmpty())
@@ -96,8 +96,7 @@ public class BenchActs {
 
     /** A drive-failure finding that is on the sheet word for word need not be there twice. */
     private static boolean isKnown(JobSheet sheet, Fact fact) {
-        return fact instanceof IdentifyFact.FindingRecorded
-                && Optional.of(fact)
-                        .equals(sheet.latest(IdentifyFact.FindingRecorded.class).map(Noted::fact));
+        return fact instanceof FindingRecorded
+                && Optional.of(fact).equals(sheet.latest(FindingRecorded.class).map(StandingFact::fact));
     }
 }

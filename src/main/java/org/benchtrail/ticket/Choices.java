@@ -5,14 +5,23 @@ import java.util.stream.Stream;
 import org.benchtrail.core.diagnosis.Source;
 import org.benchtrail.core.method.Category;
 import org.benchtrail.core.method.Caution;
-import org.benchtrail.core.method.DeskFact;
-import org.benchtrail.core.method.DocumentFact;
-import org.benchtrail.core.method.IdentifyFact;
-import org.benchtrail.core.method.PlanFact;
 import org.benchtrail.core.method.Priority;
-import org.benchtrail.core.method.TestFact;
-import org.benchtrail.core.method.TheorizeFact;
-import org.benchtrail.core.method.VerifyFact;
+import org.benchtrail.core.method.desk.WaitingFor;
+import org.benchtrail.core.method.document.Lesson;
+import org.benchtrail.core.method.document.Sureness;
+import org.benchtrail.core.method.identify.ChangeAnswer;
+import org.benchtrail.core.method.identify.ChangeKind;
+import org.benchtrail.core.method.identify.DataState;
+import org.benchtrail.core.method.identify.Hazard;
+import org.benchtrail.core.method.identify.Reproduction;
+import org.benchtrail.core.method.identify.Scope;
+import org.benchtrail.core.method.plan.Fit;
+import org.benchtrail.core.method.plan.Settlement;
+import org.benchtrail.core.method.test.CheckOutcome;
+import org.benchtrail.core.method.theorize.Inspection;
+import org.benchtrail.core.method.theorize.Obvious;
+import org.benchtrail.core.method.verify.ItemState;
+import org.benchtrail.core.method.verify.RequesterState;
 import org.benchtrail.platform.Option;
 
 /** The answers that forms offer. */
@@ -50,28 +59,28 @@ public record Choices(
             Option.of(Priority.Impact.class),
             Option.of(Priority.Urgency.class),
             Option.yesNo("it is known", "nobody knows"),
-            Option.of(IdentifyFact.Change.class),
-            Option.of(IdentifyFact.Answer.class),
-            Option.of(IdentifyFact.Scope.class),
-            Option.of(IdentifyFact.Reproduction.class),
-            Option.of(IdentifyFact.Hazard.class),
+            Option.of(ChangeKind.class),
+            Option.of(ChangeAnswer.class),
+            Option.of(Scope.class),
+            Option.of(Reproduction.class),
+            Option.of(Hazard.class),
             Option.yesNo("yes", "no"),
-            Option.of(IdentifyFact.DataState.class),
+            Option.of(DataState.class),
             Option.yesNo("looked at", "not looked at"),
-            Option.of(TheorizeFact.Obvious.class),
-            Option.of(TheorizeFact.Look.class),
+            Option.of(Obvious.class),
+            Option.of(Inspection.class),
             cautions(),
-            Option.of(TestFact.Outcome.class),
+            Option.of(CheckOutcome.class),
             Option.yesNo("read", "none apply"),
-            Option.of(PlanFact.Fit.class),
-            Option.of(PlanFact.Settlement.class),
+            Option.of(Fit.class),
+            Option.of(Settlement.class),
             Option.yesNo("gone", "still there"),
-            Option.of(VerifyFact.ItemState.class),
-            Option.of(VerifyFact.RequesterState.class),
+            Option.of(ItemState.class),
+            Option.of(RequesterState.class),
             Option.yesNo("a measure", "none applies"),
-            Option.of(DocumentFact.Sureness.class),
-            Option.of(DocumentFact.Learned.class),
-            Option.of(DeskFact.WaitingFor.class),
+            Option.of(Sureness.class),
+            Option.of(Lesson.class),
+            Option.of(WaitingFor.class),
             Stream.of(Source.values()).map(s -> new Option(s.name(), words(s))).toList());
 
     /** How a finding is known, in words. */

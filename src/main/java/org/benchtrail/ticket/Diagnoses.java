@@ -7,8 +7,8 @@ import org.benchtrail.catalogue.Catalogues;
 import org.benchtrail.core.advice.Diagnosis;
 import org.benchtrail.core.diagnosis.Model;
 import org.benchtrail.core.method.JobSheet;
-import org.benchtrail.core.method.Noted;
-import org.benchtrail.core.method.TheorizeFact.TheoriesRanked;
+import org.benchtrail.core.method.StandingFact;
+import org.benchtrail.core.method.theorize.TheoriesRanked;
 
 /** The causes of a ticket, ranked with a version of the catalogue. */
 @ApplicationScoped
@@ -53,7 +53,8 @@ public class Diagnoses {
         return of(sheet)
                 .filter(dated -> dated.diagnosis().hasEvidence())
                 .map(dated -> dated.diagnosis().recorded(dated.version(), dated.label()))
-                .filter(ranked ->
-                        !sheet.latest(TheoriesRanked.class).map(Noted::fact).equals(Optional.of(ranked)));
+                .filter(ranked -> !sheet.latest(TheoriesRanked.class)
+                        .map(StandingFact::fact)
+                        .equals(Optional.of(ranked)));
     }
 }

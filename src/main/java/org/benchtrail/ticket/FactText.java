@@ -10,11 +10,11 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import org.benchtrail.core.method.DeskFact;
 import org.benchtrail.core.method.Fact;
+import org.benchtrail.core.method.FactKinds;
 import org.benchtrail.core.method.Requirement;
+import org.benchtrail.core.method.desk.Refused;
 import org.benchtrail.platform.Option;
-import org.benchtrail.trail.FactKinds;
 import org.jspecify.annotations.Nullable;
 
 /** Any fact in plain words: what kind it is, and each thing it says. */
@@ -30,7 +30,7 @@ final class FactText {
     }
 
     static List<Part> parts(Fact fact, ZoneId zone) {
-        if (fact instanceof DeskFact.Refused refused) {
+        if (fact instanceof Refused refused) {
             return List.of(
                     new Part("act", refused.act().replace('-', ' ')),
                     new Part(

@@ -8,14 +8,29 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import org.benchtrail.core.Invalid.Problem;
-import org.benchtrail.core.method.DocumentFact;
 import org.benchtrail.core.method.Fact;
-import org.benchtrail.core.method.IdentifyFact;
 import org.benchtrail.core.method.JobSheet;
-import org.benchtrail.core.method.PlanFact;
 import org.benchtrail.core.method.SummaryDraft;
-import org.benchtrail.core.method.TheorizeFact;
-import org.benchtrail.core.method.VerifyFact;
+import org.benchtrail.core.method.document.CauseNamed;
+import org.benchtrail.core.method.document.EffortRecorded;
+import org.benchtrail.core.method.document.KnowledgeLinked;
+import org.benchtrail.core.method.document.SummaryWritten;
+import org.benchtrail.core.method.identify.ChangesAsked;
+import org.benchtrail.core.method.identify.DataAnswered;
+import org.benchtrail.core.method.identify.EvidenceImpossible;
+import org.benchtrail.core.method.identify.HazardsScreened;
+import org.benchtrail.core.method.identify.LogsReviewed;
+import org.benchtrail.core.method.identify.OnsetRecorded;
+import org.benchtrail.core.method.identify.ReproductionTried;
+import org.benchtrail.core.method.identify.ScopeRecorded;
+import org.benchtrail.core.method.identify.SymptomRecorded;
+import org.benchtrail.core.method.plan.MakerConsulted;
+import org.benchtrail.core.method.theorize.ObviousQuestioned;
+import org.benchtrail.core.method.theorize.TheoryChosen;
+import org.benchtrail.core.method.theorize.TheoryStated;
+import org.benchtrail.core.method.verify.FunctionChecked;
+import org.benchtrail.core.method.verify.PreventionConsidered;
+import org.benchtrail.core.method.verify.RequesterAnswered;
 
 /** What the fields of the forms hold: what was typed and not yet taken, else what is on the sheet. */
 public final class Fill {
@@ -28,33 +43,33 @@ public final class Fill {
     /** What the sheet says. */
     static Fill of(JobSheet sheet) {
         Fill fill = new Fill();
-        fill.latest(sheet, "onset", IdentifyFact.OnsetRecorded.class);
-        fill.latest(sheet, "changes", IdentifyFact.ChangesAsked.class);
-        fill.latest(sheet, "scope", IdentifyFact.ScopeRecorded.class);
-        fill.latest(sheet, "reproduction", IdentifyFact.ReproductionTried.class);
-        fill.latest(sheet, "hazards", IdentifyFact.HazardsScreened.class);
-        fill.latest(sheet, "data", IdentifyFact.DataAnswered.class);
-        fill.latest(sheet, "logs", IdentifyFact.LogsReviewed.class);
-        fill.latest(sheet, "noevidence", IdentifyFact.EvidenceImpossible.class);
-        fill.latest(sheet, "obvious", TheorizeFact.ObviousQuestioned.class);
-        fill.ofRound(sheet, "choice", TheorizeFact.TheoryChosen.class);
-        fill.ofRound(sheet, "maker", PlanFact.MakerConsulted.class);
-        fill.sinceWork(sheet, "function", VerifyFact.FunctionChecked.class);
-        fill.sinceWork(sheet, "requester", VerifyFact.RequesterAnswered.class);
-        fill.latest(sheet, "prevention", VerifyFact.PreventionConsidered.class);
+        fill.latest(sheet, "onset", OnsetRecorded.class);
+        fill.latest(sheet, "changes", ChangesAsked.class);
+        fill.latest(sheet, "scope", ScopeRecorded.class);
+        fill.latest(sheet, "reproduction", ReproductionTried.class);
+        fill.latest(sheet, "hazards", HazardsScreened.class);
+        fill.latest(sheet, "data", DataAnswered.class);
+        fill.latest(sheet, "logs", LogsReviewed.class);
+        fill.latest(sheet, "noevidence", EvidenceImpossible.class);
+        fill.latest(sheet, "obvious", ObviousQuestioned.class);
+        fill.ofRound(sheet, "choice", TheoryChosen.class);
+        fill.ofRound(sheet, "maker", MakerConsulted.class);
+        fill.sinceWork(sheet, "function", FunctionChecked.class);
+        fill.sinceWork(sheet, "requester", RequesterAnswered.class);
+        fill.latest(sheet, "prevention", PreventionConsidered.class);
         sheet.activeTheory().ifPresent(theory -> fill.cause(theory.fact()));
-        fill.ofRound(sheet, "cause", DocumentFact.CauseNamed.class);
-        fill.ofRound(sheet, "knowledge", DocumentFact.KnowledgeLinked.class);
-        fill.ofRound(sheet, "effort", DocumentFact.EffortRecorded.class);
+        fill.ofRound(sheet, "cause", CauseNamed.class);
+        fill.ofRound(sheet, "knowledge", KnowledgeLinked.class);
+        fill.ofRound(sheet, "effort", EffortRecorded.class);
         fill.put("summary", SummaryDraft.of(sheet));
-        fill.ofRound(sheet, "summary", DocumentFact.SummaryWritten.class);
+        fill.ofRound(sheet, "summary", SummaryWritten.class);
         fill.values.put("symptom.words", List.of(firstWords(sheet)));
         return fill;
     }
 
     /** What the first symptom begins with: the words of the report; empty once there is a symptom. */
     static String firstWords(JobSheet sheet) {
-        if (!sheet.all(IdentifyFact.SymptomRecorded.class).isEmpty()) {
+        if (!sheet.all(SymptomRecorded.class).isEmpty()) {
             return "";
         }
         String words = sheet.opened().words();
@@ -99,7 +114,7 @@ public final class Fill {
     }
 
     /** The cause is first taken for what the supported theory says. */
-    private void cause(TheorizeFact.TheoryStated theory) {
+    private void cause(TheoryStated theory) {
         values.put("cause.cause", List.of(theory.text()));
         if (theory.causeId() != null) {
             values.put("cause.causeId", List.of(theory.causeId()));

@@ -22,8 +22,8 @@ import org.benchtrail.core.diagnosis.Surprise;
 import org.benchtrail.core.diagnosis.Words;
 import org.benchtrail.core.method.Caution;
 import org.benchtrail.core.method.JobSheet;
-import org.benchtrail.core.method.Noted;
-import org.benchtrail.core.method.TheorizeFact.TheoryStated;
+import org.benchtrail.core.method.StandingFact;
+import org.benchtrail.core.method.theorize.TheoryStated;
 import org.benchtrail.platform.Option;
 import org.jspecify.annotations.Nullable;
 
@@ -92,7 +92,7 @@ public final class RankingView {
         List<Explanation.Term> terms =
                 diagnosis.explanation().waterfall(ranked.cause()).terms();
         boolean out = sheet.ruledOut().stream()
-                .map(Noted::fact)
+                .map(StandingFact::fact)
                 .map(TheoryStated::causeId)
                 .anyMatch(ranked.cause()::equals);
         return new Line(

@@ -3,7 +3,7 @@ package org.benchtrail.ticket;
 import java.util.Locale;
 import java.util.OptionalDouble;
 import org.benchtrail.core.measure.Judgement;
-import org.benchtrail.core.method.IdentifyFact.ReadingRecorded;
+import org.benchtrail.core.method.identify.ReadingRecorded;
 
 /**
  * A reading in words, wherever one is shown.

@@ -6,9 +6,9 @@ import java.util.Set;
 import org.benchtrail.core.method.Course;
 import org.benchtrail.core.method.Fact;
 import org.benchtrail.core.method.JobSheet;
-import org.benchtrail.core.method.Noted;
 import org.benchtrail.core.method.Requirement;
 import org.benchtrail.core.method.Role;
+import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.method.Step;
 import org.jspecify.annotations.Nullable;
 
@@ -65,7 +65,7 @@ public record SheetJson(
         return sheet.facts().stream().map(SheetJson::line).toList();
     }
 
-    private static FactLine line(Noted<?> n) {
+    private static FactLine line(StandingFact<?> n) {
         return new FactLine(
                 n.entry(),
                 n.stamp().at(),

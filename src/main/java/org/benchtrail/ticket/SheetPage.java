@@ -25,11 +25,12 @@ import org.benchtrail.bench.BenchRun;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Fact;
-import org.benchtrail.core.method.IdentifyFact;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Step;
 import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.core.method.identify.BenchResultAttached;
+import org.benchtrail.core.method.identify.LikenessChecked;
 import org.benchtrail.limits.LimitBook;
 import org.benchtrail.people.CurrentActor;
 import org.benchtrail.people.Directory;
@@ -224,7 +225,7 @@ public class SheetPage {
     private SheetView view(TicketLook.Whole ticket) {
         Actor viewer = current.actor();
         JobSheet sheet = ticket.sheet();
-        boolean likeness = sheet.latest(IdentifyFact.LikenessChecked.class).isEmpty();
+        boolean likeness = sheet.latest(LikenessChecked.class).isEmpty();
         String words = sheet.opened().title() + " " + sheet.opened().device();
         return new SheetView(
                 ticket,
@@ -441,7 +442,7 @@ public class SheetPage {
                 stored.hash(),
                 correctable,
                 components(fact),
-                fact instanceof IdentifyFact.BenchResultAttached attached
+                fact instanceof BenchResultAttached attached
                         ? BenchRun.again(attached).address()
                         : "");
         return Templates.entry(view, fill, problems);

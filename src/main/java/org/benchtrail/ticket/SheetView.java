@@ -17,23 +17,45 @@ import org.benchtrail.core.measure.Provenance;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Caution;
 import org.benchtrail.core.method.Course;
-import org.benchtrail.core.method.DeskFact;
-import org.benchtrail.core.method.DocumentFact;
 import org.benchtrail.core.method.Fact;
-import org.benchtrail.core.method.IdentifyFact;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Method;
-import org.benchtrail.core.method.MoveFact;
-import org.benchtrail.core.method.Noted;
-import org.benchtrail.core.method.PlanFact;
 import org.benchtrail.core.method.Policy;
 import org.benchtrail.core.method.Requirement;
 import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.Standing;
+import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.method.Step;
-import org.benchtrail.core.method.TestFact;
-import org.benchtrail.core.method.TheorizeFact;
-import org.benchtrail.core.method.VerifyFact;
+import org.benchtrail.core.method.desk.Advanced;
+import org.benchtrail.core.method.desk.Closed;
+import org.benchtrail.core.method.desk.Escalated;
+import org.benchtrail.core.method.desk.Hold;
+import org.benchtrail.core.method.desk.MoveFact;
+import org.benchtrail.core.method.desk.Opened;
+import org.benchtrail.core.method.desk.RuledOut;
+import org.benchtrail.core.method.desk.Waived;
+import org.benchtrail.core.method.document.CauseNamed;
+import org.benchtrail.core.method.document.SummaryWritten;
+import org.benchtrail.core.method.identify.AttachmentAdded;
+import org.benchtrail.core.method.identify.BenchResultAttached;
+import org.benchtrail.core.method.identify.DataAnswered;
+import org.benchtrail.core.method.identify.ExtractRecorded;
+import org.benchtrail.core.method.identify.FindingAnswered;
+import org.benchtrail.core.method.identify.FindingRecorded;
+import org.benchtrail.core.method.identify.HazardsScreened;
+import org.benchtrail.core.method.identify.IdentifyFact;
+import org.benchtrail.core.method.identify.LikenessChecked;
+import org.benchtrail.core.method.identify.ReadingRecorded;
+import org.benchtrail.core.method.identify.SymptomRecorded;
+import org.benchtrail.core.method.plan.ActionPlanned;
+import org.benchtrail.core.method.plan.PartFitChecked;
+import org.benchtrail.core.method.plan.PlanApproved;
+import org.benchtrail.core.method.plan.PlanDeclined;
+import org.benchtrail.core.method.test.CheckOutcome;
+import org.benchtrail.core.method.test.CheckPlanned;
+import org.benchtrail.core.method.test.ResultRecorded;
+import org.benchtrail.core.method.theorize.TheoryStated;
+import org.benchtrail.core.method.verify.SymptomRechecked;
 import org.benchtrail.platform.Option;
 import org.jspecify.annotations.Nullable;
 
@@ -90,7 +112,7 @@ public final class SheetView {
         return sheet.entries();
     }
 
-    public DeskFact.Opened report() {
+    public Opened report() {
         return sheet.opened();
     }
 
@@ -180,7 +202,7 @@ public final class SheetView {
                 && viewer.is(Role.MENTOR)
                 && course().isTrainees()
                 && sheet.step() == Step.DOCUMENT
-                && sheet.latestOfRound(DocumentFact.SummaryWritten.class).isPresent();
+                && sheet.latestOfRound(SummaryWritten.class).isPresent();
     }
 
     public boolean reopening() {
@@ -236,12 +258,10 @@ public final class SheetView {
     }
 
     private static boolean leaves(MoveFact move) {
-        return move instanceof MoveFact.Advanced
-                || move instanceof MoveFact.RuledOut
-                || move instanceof MoveFact.Closed;
+        return move instanceof Advanced || move instanceof RuledOut || move instanceof Closed;
     }
 
-    private static boolean belongs(Noted<?> noted, Step step) {
+    private static boolean belongs(StandingFact<?> noted, Step step) {
         Step own = noted.fact().step();
         return own == step || (own == null && noted.fact() instanceof IdentifyFact && step == Step.IDENTIFY);
     }
@@ -249,23 +269,19 @@ public final class SheetView {
     private String summary(Step step) {
         return switch (step) {
             case IDENTIFY ->
-                count(sheet.all(IdentifyFact.SymptomRecorded.class), "symptom")
+                count(sheet.all(SymptomRecorded.class), "symptom")
                         + ", "
-                        + count(sheet.all(IdentifyFact.ReadingRecorded.class), "reading")
-                        + sheet.latest(IdentifyFact.DataAnswered.class)
+                        + count(sheet.all(ReadingRecorded.class), "reading")
+                        + sheet.latest(DataAnswered.class)
                                 .map(d -> ", data: " + d.fact().state().words())
                                 .orElse("");
             case THEORIZE ->
-                sheet.activeTheory()
-                        .map(t -> t.fact().text())
-                        .orElse(count(sheet.all(TheorizeFact.TheoryStated.class), "theory"));
-            case TEST -> count(sheet.ofRound(TestFact.ResultRecorded.class), "result");
+                sheet.activeTheory().map(t -> t.fact().text()).orElse(count(sheet.all(TheoryStated.class), "theory"));
+            case TEST -> count(sheet.ofRound(ResultRecorded.class), "result");
             case PLAN -> count(sheet.actions(), "action");
-            case VERIFY -> count(sheet.ofRound(VerifyFact.SymptomRechecked.class), "re-check");
+            case VERIFY -> count(sheet.ofRound(SymptomRechecked.class), "re-check");
             case DOCUMENT ->
-                sheet.latestOfRound(DocumentFact.CauseNamed.class)
-                        .map(c -> c.fact().cause())
-                        .orElse("");
+                sheet.latestOfRound(CauseNamed.class).map(c -> c.fact().cause()).orElse("");
         };
     }
 
@@ -299,7 +315,7 @@ public final class SheetView {
     /** One fact as a line. */
     public record Line(int entry, String kind, String text, String stamp, boolean late, boolean corrected) {}
 
-    private Line line(Noted<?> noted) {
+    private Line line(StandingFact<?> noted) {
         String text = FactText.parts(noted.fact(), zone).stream()
                 .map(p -> p.name() + ": " + p.text())
                 .collect(Collectors.joining("; "));
@@ -312,7 +328,7 @@ public final class SheetView {
                 noted.corrected() != null);
     }
 
-    private String stamp(Noted<?> noted) {
+    private String stamp(StandingFact<?> noted) {
         return name(noted.stamp().by()) + ", " + Times.text(noted.stamp().at(), zone);
     }
 
@@ -325,7 +341,7 @@ public final class SheetView {
     public record Symptom(int entry, String words, String observable, boolean intermittent) {}
 
     public List<Symptom> symptoms() {
-        return sheet.all(IdentifyFact.SymptomRecorded.class).stream()
+        return sheet.all(SymptomRecorded.class).stream()
                 .map(n -> new Symptom(
                         n.entry(),
                         n.fact().words(),
@@ -348,9 +364,7 @@ public final class SheetView {
             String stamp) {}
 
     public List<Reading> readings() {
-        return sheet.all(IdentifyFact.ReadingRecorded.class).stream()
-                .map(this::reading)
-                .toList();
+        return sheet.all(ReadingRecorded.class).stream().map(this::reading).toList();
     }
 
     /** Readings that were outside and have to be taken again. */
@@ -358,7 +372,7 @@ public final class SheetView {
         return Method.readingsToRepeat(sheet).stream().map(this::reading).toList();
     }
 
-    private Reading reading(Noted<IdentifyFact.ReadingRecorded> n) {
+    private Reading reading(StandingFact<ReadingRecorded> n) {
         ReadingWords words = ReadingWords.of(n.fact());
         return new Reading(
                 n.entry(),
@@ -377,16 +391,16 @@ public final class SheetView {
 
     public List<Item> evidence() {
         List<Item> items = new ArrayList<>();
-        sheet.all(IdentifyFact.FindingRecorded.class)
+        sheet.all(FindingRecorded.class)
                 .forEach(n -> items.add(new Item(
                         n.entry(),
                         n.fact().driveFailure() ? "Finding: drive failure" : "Finding",
                         n.fact().text(),
                         "")));
-        sheet.all(IdentifyFact.ExtractRecorded.class)
+        sheet.all(ExtractRecorded.class)
                 .forEach(n -> items.add(
                         new Item(n.entry(), n.fact().source(), n.fact().text(), "")));
-        sheet.all(IdentifyFact.AttachmentAdded.class)
+        sheet.all(AttachmentAdded.class)
                 .forEach(n -> items.add(new Item(
                         n.entry(),
                         n.fact().fileName(),
@@ -400,7 +414,7 @@ public final class SheetView {
             int entry, String title, String verdict, String shape, String level, String reason, String link) {}
 
     public List<BenchResult> benchResults() {
-        return sheet.all(IdentifyFact.BenchResultAttached.class).stream()
+        return sheet.all(BenchResultAttached.class).stream()
                 .map(n -> new BenchResult(
                         n.entry(),
                         n.fact().title(),
@@ -426,7 +440,7 @@ public final class SheetView {
 
     public List<Answered> answers() {
         Map<String, Answered> latest = new java.util.LinkedHashMap<>();
-        sheet.all(IdentifyFact.FindingAnswered.class)
+        sheet.all(FindingAnswered.class)
                 .forEach(n -> latest.put(
                         n.fact().finding(),
                         new Answered(
@@ -451,7 +465,7 @@ public final class SheetView {
 
     /** The causes that can be chosen as they stand: those not stated before. */
     public List<RankingView.Line> causesToChoose() {
-        List<@Nullable String> stated = sheet.all(TheorizeFact.TheoryStated.class).stream()
+        List<@Nullable String> stated = sheet.all(TheoryStated.class).stream()
                 .map(t -> t.fact().causeId())
                 .toList();
         return ranking == null
@@ -512,7 +526,7 @@ public final class SheetView {
     }
 
     public boolean likenessChecked() {
-        return sheet.latest(IdentifyFact.LikenessChecked.class).isPresent();
+        return sheet.latest(LikenessChecked.class).isPresent();
     }
 
     public List<TicketLine> alike() {
@@ -536,7 +550,7 @@ public final class SheetView {
     }
 
     public String hazards() {
-        return sheet.latest(IdentifyFact.HazardsScreened.class)
+        return sheet.latest(HazardsScreened.class)
                 .map(n -> n.fact().present().entrySet().stream()
                         .filter(Map.Entry::getValue)
                         .map(e -> e.getKey().words())
@@ -545,7 +559,7 @@ public final class SheetView {
     }
 
     public String data() {
-        return sheet.latest(IdentifyFact.DataAnswered.class)
+        return sheet.latest(DataAnswered.class)
                 .map(n -> n.fact().state().words()
                         + (n.fact().note().isEmpty() ? "" : ": " + n.fact().note()) + " (" + stamp(n) + ")")
                 .orElse("not answered yet");
@@ -560,9 +574,9 @@ public final class SheetView {
     public record Theory(int entry, String text, String state, boolean active) {}
 
     public List<Theory> theories() {
-        List<Integer> out = sheet.ruledOut().stream().map(Noted::entry).toList();
-        int active = sheet.activeTheory().map(Noted::entry).orElse(0);
-        return sheet.all(TheorizeFact.TheoryStated.class).stream()
+        List<Integer> out = sheet.ruledOut().stream().map(StandingFact::entry).toList();
+        int active = sheet.activeTheory().map(StandingFact::entry).orElse(0);
+        return sheet.all(TheoryStated.class).stream()
                 .map(t -> new Theory(
                         t.entry(),
                         t.fact().text(),
@@ -590,16 +604,14 @@ public final class SheetView {
             List<Option> answers) {}
 
     public List<Check> checks() {
-        return sheet.ofRound(TestFact.CheckPlanned.class).stream()
-                .map(this::check)
-                .toList();
+        return sheet.ofRound(CheckPlanned.class).stream().map(this::check).toList();
     }
 
     public List<Check> checksToMake() {
         return checks().stream().filter(c -> !c.made()).toList();
     }
 
-    private Check check(Noted<TestFact.CheckPlanned> n) {
+    private Check check(StandingFact<CheckPlanned> n) {
         var result = sheet.result(n.entry());
         return new Check(
                 n.entry(),
@@ -617,7 +629,7 @@ public final class SheetView {
     }
 
     /** The question of the catalogue that a check answers. */
-    private Optional<RankingView.Question> asked(Noted<TestFact.CheckPlanned> check) {
+    private Optional<RankingView.Question> asked(StandingFact<CheckPlanned> check) {
         return ranking == null
                 ? Optional.empty()
                 : ranking.questions().stream()
@@ -631,11 +643,11 @@ public final class SheetView {
 
     /** Whether the latest conclusive result rules the theory out, so that the way leads back. */
     public boolean refuted() {
-        return sheet.ofRound(TestFact.ResultRecorded.class).stream()
+        return sheet.ofRound(ResultRecorded.class).stream()
                 .map(r -> r.fact().outcome())
-                .filter(o -> o != TestFact.Outcome.INCONCLUSIVE)
+                .filter(o -> o != CheckOutcome.INCONCLUSIVE)
                 .reduce((a, b) -> b)
-                .filter(o -> o == TestFact.Outcome.REFUTES)
+                .filter(o -> o == CheckOutcome.REFUTES)
                 .isPresent();
     }
 
@@ -643,7 +655,7 @@ public final class SheetView {
 
     public record PlannedAction(
             int entry,
-            PlanFact.ActionPlanned plan,
+            ActionPlanned plan,
             List<Caution> cautions,
             String cautionNames,
             String fit,
@@ -658,14 +670,14 @@ public final class SheetView {
         return actions().stream().filter(a -> !a.settled()).toList();
     }
 
-    private PlannedAction action(Noted<PlanFact.ActionPlanned> n) {
+    private PlannedAction action(StandingFact<ActionPlanned> n) {
         var settlement = sheet.settlement(n.entry());
         return new PlannedAction(
                 n.entry(),
                 n.fact(),
                 List.copyOf(n.fact().cautions()),
                 names(n.fact().cautions()),
-                sheet.latest(PlanFact.PartFitChecked.class, f -> f.fact().action() == n.entry())
+                sheet.latest(PartFitChecked.class, f -> f.fact().action() == n.entry())
                         .map(f -> f.fact().fit().words() + ": " + f.fact().basis())
                         .orElse(""),
                 settlement
@@ -682,14 +694,14 @@ public final class SheetView {
     }
 
     public String approval() {
-        return sheet.latestOfRound(PlanFact.PlanApproved.class)
+        return sheet.latestOfRound(PlanApproved.class)
                 .map(a -> "Approved by " + stamp(a)
                         + (a.fact().note().isEmpty() ? "" : ": " + a.fact().note()))
                 .orElse("");
     }
 
     public String declined() {
-        return sheet.latestOfRound(PlanFact.PlanDeclined.class)
+        return sheet.latestOfRound(PlanDeclined.class)
                 .map(d -> "Declined by " + stamp(d) + ": " + d.fact().reason())
                 .orElse("");
     }
@@ -707,7 +719,7 @@ public final class SheetView {
 
     /** What the latest re-check of each symptom after the last action said. */
     public String recheck(int symptom) {
-        return sheet.latest(VerifyFact.SymptomRechecked.class, r -> r.fact().symptom() == symptom)
+        return sheet.latest(SymptomRechecked.class, r -> r.fact().symptom() == symptom)
                 .filter(r -> r.entry() > sheet.lastWork())
                 .map(r -> (r.fact().gone() ? "gone: " : "still there: ")
                         + r.fact().how())
@@ -734,7 +746,7 @@ public final class SheetView {
     // ---- desk
 
     public String held() {
-        DeskFact.Hold hold = course().hold();
+        Hold hold = course().hold();
         return hold == null
                 ? ""
                 : "Waits for " + hold.waitingFor().words() + "; to be looked at again "
@@ -742,7 +754,7 @@ public final class SheetView {
     }
 
     public String escalated() {
-        MoveFact.Escalated escalation = course().escalation();
+        Escalated escalation = course().escalation();
         return escalation == null ? "" : "With " + escalation.to() + ". Tried: " + escalation.tried();
     }
 
@@ -751,7 +763,7 @@ public final class SheetView {
     }
 
     public String lastEntry() {
-        Noted<?> last = sheet.facts().get(sheet.facts().size() - 1);
+        StandingFact<?> last = sheet.facts().get(sheet.facts().size() - 1);
         return FactText.kind(last.fact()) + ", " + stamp(last);
     }
 
@@ -766,7 +778,7 @@ public final class SheetView {
     /** All entries, for the record at the foot of the printed sheet. */
     public List<Line> waivers() {
         List<Line> lines = new ArrayList<>();
-        for (Noted<DeskFact.Waived> n : sheet.all(DeskFact.Waived.class)) {
+        for (StandingFact<Waived> n : sheet.all(Waived.class)) {
             lines.add(line(n));
         }
         return lines;
@@ -792,6 +804,6 @@ public final class SheetView {
 
     /** Whether the page of an entry offers to put it right; the report that opened the ticket is left to the API. */
     static boolean correctable(Fact fact) {
-        return !(fact instanceof DeskFact.Opened) && Method.correctable(fact);
+        return !(fact instanceof Opened) && Method.correctable(fact);
     }
 }

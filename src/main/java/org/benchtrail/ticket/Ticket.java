@@ -12,14 +12,14 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.benchtrail.core.method.Category;
 import org.benchtrail.core.method.Course;
-import org.benchtrail.core.method.DeskFact.Opened;
-import org.benchtrail.core.method.DocumentFact.CauseNamed;
-import org.benchtrail.core.method.IdentifyFact.SymptomRecorded;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Priority;
 import org.benchtrail.core.method.Standing;
 import org.benchtrail.core.method.Step;
 import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.core.method.desk.Opened;
+import org.benchtrail.core.method.document.CauseNamed;
+import org.benchtrail.core.method.identify.SymptomRecorded;
 import org.jspecify.annotations.Nullable;
 
 /** What lists and searches need of a ticket: an image of its job sheet, made anew after every act, never changed otherwise. */

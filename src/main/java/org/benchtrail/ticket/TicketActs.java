@@ -16,25 +16,29 @@ import org.benchtrail.core.integrity.HashChain;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Caution;
 import org.benchtrail.core.method.Decision;
-import org.benchtrail.core.method.DeskFact;
 import org.benchtrail.core.method.Entry;
 import org.benchtrail.core.method.Fact;
-import org.benchtrail.core.method.IdentifyFact;
+import org.benchtrail.core.method.FactKinds;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Method;
 import org.benchtrail.core.method.Missing;
-import org.benchtrail.core.method.MoveFact;
-import org.benchtrail.core.method.PlanFact;
 import org.benchtrail.core.method.Policy;
 import org.benchtrail.core.method.Stamp;
-import org.benchtrail.core.method.TestFact;
-import org.benchtrail.core.method.TheorizeFact;
 import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.core.method.desk.Corrected;
+import org.benchtrail.core.method.desk.HandedOver;
+import org.benchtrail.core.method.desk.MoveFact;
+import org.benchtrail.core.method.desk.Opened;
+import org.benchtrail.core.method.desk.Refused;
+import org.benchtrail.core.method.identify.AttachmentAdded;
+import org.benchtrail.core.method.identify.ReadingRecorded;
+import org.benchtrail.core.method.plan.ActionPlanned;
+import org.benchtrail.core.method.test.CheckPlanned;
+import org.benchtrail.core.method.theorize.TheoryChosen;
 import org.benchtrail.people.Directory;
 import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
 import org.benchtrail.platform.Stale;
-import org.benchtrail.trail.FactKinds;
 import org.benchtrail.trail.TrailEntry;
 import org.benchtrail.trail.TrailStore;
 
@@ -82,7 +86,7 @@ public class TicketActs {
         report.check();
         long requester = requesters.keep(report.requester(), report.contact());
         TicketNumber number = new TicketNumber(tickets.nextSerial());
-        DeskFact.Opened opened = new DeskFact.Opened(
+        Opened opened = new Opened(
                 number.toString(),
                 report.title(),
                 report.words(),
@@ -162,7 +166,7 @@ public class TicketActs {
     }
 
     private Act noted(NewFile file) {
-        IdentifyFact.AttachmentAdded added = new IdentifyFact.AttachmentAdded(
+        AttachmentAdded added = new AttachmentAdded(
                 file.name(), file.mediaType(), file.content().length, attachments.keep(file.content()), file.shows());
         return sheet -> added;
     }
@@ -225,7 +229,7 @@ public class TicketActs {
 
         /** What the ranking said when a theory was chosen is kept, so that the choice can be understood later. */
         private void rankBefore(Fact fact) {
-            if (fact instanceof TheorizeFact.TheoryChosen) {
+            if (fact instanceof TheoryChosen) {
                 diagnoses
                         .toRecord(sheet)
                         .filter(ranked -> decide(ranked).isEmpty())
@@ -250,7 +254,7 @@ public class TicketActs {
         }
 
         private void refuse(Fact fact, List<Missing> missing) {
-            add(new DeskFact.Refused(
+            add(new Refused(
                     FactKinds.name(fact.getClass()),
                     missing.stream().map(Missing::code).toList()));
         }
@@ -276,7 +280,7 @@ public class TicketActs {
 
         List<Integer> recorded(List<Missing> missing) {
             return entries.stream()
-                    .filter(e -> missing.isEmpty() || !(e.fact() instanceof DeskFact.Refused))
+                    .filter(e -> missing.isEmpty() || !(e.fact() instanceof Refused))
                     .map(e -> e.stamp().entry())
                     .toList();
         }
@@ -284,41 +288,40 @@ public class TicketActs {
 
     /** Fills in what the server knows better than whoever asks. */
     private Fact completed(Fact fact) {
-        if (fact instanceof MoveFact.HandedOver handed) {
+        if (fact instanceof HandedOver handed) {
             Actor taker = people.worker(handed.to())
                     .orElseThrow(() ->
                             new Invalid("to", "Nobody who works on tickets has the account '" + handed.to() + "'."));
-            return new MoveFact.HandedOver(taker.account(), taker.roles(), handed.note());
+            return new HandedOver(taker.account(), taker.roles(), handed.note());
         }
-        if (fact instanceof DeskFact.Opened || fact instanceof DeskFact.Refused) {
+        if (fact instanceof Opened || fact instanceof Refused) {
             throw new Invalid("kind", "The server itself records '" + FactKinds.name(fact.getClass()) + "'.");
         }
-        if (fact instanceof PlanFact.ActionPlanned action) {
+        if (fact instanceof ActionPlanned action) {
             return action.with(Caution.raisedBy(action.what() + " " + action.part()));
         }
-        if (fact instanceof TestFact.CheckPlanned check && check.invasive()) {
+        if (fact instanceof CheckPlanned check && check.invasive()) {
             return check.with(Caution.raisedBy(check.what()));
         }
-        if (fact instanceof IdentifyFact.ReadingRecorded reading && reading.accuracy() != null) {
+        if (fact instanceof ReadingRecorded reading && reading.accuracy() != null) {
             return reading.guarded(policy.policy().guardBand().toPlainString());
         }
-        if (fact instanceof IdentifyFact.AttachmentAdded added) {
+        if (fact instanceof AttachmentAdded added) {
             return kept(added);
         }
-        if (fact instanceof DeskFact.Corrected corrected
-                && corrected.replacement() instanceof IdentifyFact.AttachmentAdded added) {
-            return new DeskFact.Corrected(corrected.entry(), corrected.reason(), kept(added));
+        if (fact instanceof Corrected corrected && corrected.replacement() instanceof AttachmentAdded added) {
+            return new Corrected(corrected.entry(), corrected.reason(), kept(added));
         }
         return fact;
     }
 
     /** With the size that the file has, whatever was told. */
-    private IdentifyFact.AttachmentAdded kept(IdentifyFact.AttachmentAdded told) {
+    private AttachmentAdded kept(AttachmentAdded told) {
         int bytes = attachments
                 .size(told.sha256())
                 .orElseThrow(
                         () -> new Invalid("sha256", "Send the file first: no file with this SHA-256 is kept here."));
-        return new IdentifyFact.AttachmentAdded(told.fileName(), told.mediaType(), bytes, told.sha256(), told.shows());
+        return new AttachmentAdded(told.fileName(), told.mediaType(), bytes, told.sha256(), told.shows());
     }
 
     /** The site's policy as configured, with the usual values as defaults. */

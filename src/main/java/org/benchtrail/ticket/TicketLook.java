@@ -95,10 +95,7 @@ public class TicketLook {
     /** The file with that hash, if it is attached to that ticket. */
     public byte[] file(TicketNumber number, String sha256, Actor actor) {
         boolean attached =
-                ticket(number, actor)
-                        .sheet()
-                        .all(org.benchtrail.core.method.IdentifyFact.AttachmentAdded.class)
-                        .stream()
+                ticket(number, actor).sheet().all(org.benchtrail.core.method.identify.AttachmentAdded.class).stream()
                         .anyMatch(a -> a.fact().sha256().equals(sha256));
         if (!attached) {
             throw new NotFound("such file on ticket " + number);

@@ -14,6 +14,7 @@ import java.util.stream.Stream;
 import org.benchtrail.core.integrity.HashChain;
 import org.benchtrail.core.method.Entry;
 import org.benchtrail.core.method.Fact;
+import org.benchtrail.core.method.FactKinds;
 import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.Stamp;
 

@@ -11,11 +11,13 @@ import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.jsontype.NamedType;
 import com.fasterxml.jackson.datatype.jsr310.JavaTimeModule;
 import java.util.List;
-import org.benchtrail.core.method.DocumentFact;
 import org.benchtrail.core.method.Fact;
-import org.benchtrail.core.method.IdentifyFact;
-import org.benchtrail.core.method.TestFact;
-import org.benchtrail.core.method.TheorizeFact;
+import org.benchtrail.core.method.FactKinds;
+import org.benchtrail.core.method.document.KnowledgeLinked;
+import org.benchtrail.core.method.identify.ReadingRecorded;
+import org.benchtrail.core.method.test.CheckPlanned;
+import org.benchtrail.core.method.test.ResultRecorded;
+import org.benchtrail.core.method.theorize.TheoriesRanked;
 import org.jspecify.annotations.Nullable;
 
 /** Facts as JSON: the record's components, and {@code kind} to tell which record it is. The same form in the trail and the API. */
@@ -58,11 +60,11 @@ public final class FactJson {
     }
 
     private static final List<Class<? extends Fact>> GREW = List.of(
-            IdentifyFact.ReadingRecorded.class,
-            TestFact.CheckPlanned.class,
-            TestFact.ResultRecorded.class,
-            TheorizeFact.TheoriesRanked.class,
-            DocumentFact.KnowledgeLinked.class);
+            ReadingRecorded.class,
+            CheckPlanned.class,
+            ResultRecorded.class,
+            TheoriesRanked.class,
+            KnowledgeLinked.class);
 
     /** Teaches a mapper to read and write facts. */
     public static ObjectMapper teach(ObjectMapper mapper) {

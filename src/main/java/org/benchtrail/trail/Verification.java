@@ -3,6 +3,7 @@ package org.benchtrail.trail;
 import java.time.Instant;
 import java.util.List;
 import org.benchtrail.core.integrity.HashChain;
+import org.benchtrail.core.method.FactKinds;
 import org.benchtrail.core.method.TicketNumber;
 import org.jspecify.annotations.Nullable;
 

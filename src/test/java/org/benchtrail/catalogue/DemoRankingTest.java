@@ -16,21 +16,25 @@ import org.benchtrail.core.diagnosis.Ranking;
 import org.benchtrail.core.diagnosis.Report;
 import org.benchtrail.core.diagnosis.Source;
 import org.benchtrail.core.method.Category;
-import org.benchtrail.core.method.DeskFact;
 import org.benchtrail.core.method.Entry;
 import org.benchtrail.core.method.Fact;
-import org.benchtrail.core.method.IdentifyFact.FindingAnswered;
-import org.benchtrail.core.method.IdentifyFact.Hazard;
-import org.benchtrail.core.method.IdentifyFact.HazardsScreened;
-import org.benchtrail.core.method.IdentifyFact.ReadingRecorded;
 import org.benchtrail.core.method.JobSheet;
-import org.benchtrail.core.method.MoveFact;
-import org.benchtrail.core.method.PlanFact;
 import org.benchtrail.core.method.Priority;
 import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.Stamp;
-import org.benchtrail.core.method.TestFact;
-import org.benchtrail.core.method.TheorizeFact;
+import org.benchtrail.core.method.desk.Opened;
+import org.benchtrail.core.method.desk.RuledOut;
+import org.benchtrail.core.method.identify.FindingAnswered;
+import org.benchtrail.core.method.identify.Hazard;
+import org.benchtrail.core.method.identify.HazardsScreened;
+import org.benchtrail.core.method.identify.ReadingRecorded;
+import org.benchtrail.core.method.plan.ActionSettled;
+import org.benchtrail.core.method.plan.Settlement;
+import org.benchtrail.core.method.test.CheckOutcome;
+import org.benchtrail.core.method.test.CheckPlanned;
+import org.benchtrail.core.method.test.ResultRecorded;
+import org.benchtrail.core.method.theorize.TheoryChosen;
+import org.benchtrail.core.method.theorize.TheoryStated;
 import org.junit.jupiter.api.Test;
 
 /** What the job sheet makes of the delivered catalogue, on the overheating tickets and others. */
@@ -45,7 +49,7 @@ class DemoRankingTest {
 
     private JobSheet sheet(Category category, Fact... facts) {
         if (trail.isEmpty()) {
-            add(new DeskFact.Opened(
+            add(new Opened(
                     "40718-6",
                     "Too hot",
                     "",
@@ -138,10 +142,10 @@ class DemoRankingTest {
     void resultOfACheck_flowsBackAsAFinding() {
         JobSheet sheet = sheet(
                 Category.HEAT,
-                new TheorizeFact.TheoryStated("dust", "HEA-01"),
-                new TheorizeFact.TheoryChosen(2, "", ""),
-                new TestFact.CheckPlanned(2, "look", "a mat of dust", false, Set.of(), "h4"),
-                new TestFact.ResultRecorded(4, "clean", TestFact.Outcome.REFUTES, null, "no"));
+                new TheoryStated("dust", "HEA-01"),
+                new TheoryChosen(2, "", ""),
+                new CheckPlanned(2, "look", "a mat of dust", false, Set.of(), "h4"),
+                new ResultRecorded(4, "clean", CheckOutcome.REFUTES, null, "no"));
         assertEquals(
                 "no",
                 SheetEvidence.answers(SheetEvidence.of(sheet, HEAT)).get("h4").value());
@@ -152,12 +156,9 @@ class DemoRankingTest {
     @Test
     void ruledOutTheory_fallsBehind_andStaysListed() {
         JobSheet open = sheet(
-                Category.HEAT,
-                temperature("100"),
-                new TheorizeFact.TheoryStated("dust", "HEA-01"),
-                new TheorizeFact.TheoryChosen(3, "", ""));
+                Category.HEAT, temperature("100"), new TheoryStated("dust", "HEA-01"), new TheoryChosen(3, "", ""));
         double before = Diagnosis.of(open, HEAT).ranking().probability("HEA-01");
-        Diagnosis after = Diagnosis.of(sheet(Category.HEAT, new MoveFact.RuledOut()), HEAT);
+        Diagnosis after = Diagnosis.of(sheet(Category.HEAT, new RuledOut()), HEAT);
         assertTrue(after.ranking().probability("HEA-01") < before / 5);
         assertTrue(order(after).contains("HEA-01"));
         assertTrue(after.advice().actions().stream()
@@ -167,10 +168,7 @@ class DemoRankingTest {
     @Test
     void readingAfterTheRepair_takesTheWeightFromTheOneBefore() {
         JobSheet sheet = sheet(
-                Category.HEAT,
-                temperature("100"),
-                new PlanFact.ActionSettled(1, PlanFact.Settlement.CARRIED_OUT, ""),
-                temperature("71"));
+                Category.HEAT, temperature("100"), new ActionSettled(1, Settlement.CARRIED_OUT, ""), temperature("71"));
         var evidence = SheetEvidence.of(sheet, HEAT);
         assertEquals(
                 List.of(true, false),

@@ -15,14 +15,14 @@ import java.nio.file.Path;
 import java.util.Set;
 import org.benchtrail.bench.BenchRun;
 import org.benchtrail.core.method.Actor;
-import org.benchtrail.core.method.IdentifyFact.BenchResultAttached;
-import org.benchtrail.core.method.IdentifyFact.Figure;
-import org.benchtrail.core.method.IdentifyFact.ReadingRecorded;
-import org.benchtrail.core.method.IdentifyFact.Verdict;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.Standing;
 import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.core.method.identify.BenchFigure;
+import org.benchtrail.core.method.identify.BenchResultAttached;
+import org.benchtrail.core.method.identify.ReadingRecorded;
+import org.benchtrail.core.method.identify.ReadingVerdict;
 import org.benchtrail.people.PeopleActs;
 import org.benchtrail.platform.TestDatabase;
 import org.benchtrail.ticket.BenchActs;
@@ -92,7 +92,7 @@ class DemoTicketsOnTheBenchTest {
     private static double figure(BenchResultAttached result, String name) {
         return result.figures().stream()
                 .filter(f -> f.name().equals(name))
-                .map(Figure::value)
+                .map(BenchFigure::value)
                 .mapToDouble(Double::parseDouble)
                 .findFirst()
                 .orElseThrow(() -> new AssertionError(name + " in " + result.figures()));
@@ -154,7 +154,7 @@ class DemoTicketsOnTheBenchTest {
         TicketNumber ticket = loaded("hot-desktop");
         ReadingRecorded reading =
                 sheet(ticket).latest(ReadingRecorded.class).orElseThrow().fact();
-        assertEquals(Verdict.OUTSIDE, reading.verdict());
+        assertEquals(ReadingVerdict.OUTSIDE, reading.verdict());
         StringBuilder samples = new StringBuilder();
         for (int t = 0; t <= 120; t += 20) {
             double temperature = Math.rint(1000 * (110 - 85 * Math.exp(-t / 60.0))) / 1000;

@@ -8,17 +8,54 @@ import java.util.Map;
 import java.util.Set;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Category;
-import org.benchtrail.core.method.DocumentFact;
 import org.benchtrail.core.method.Fact;
-import org.benchtrail.core.method.IdentifyFact;
-import org.benchtrail.core.method.MoveFact;
-import org.benchtrail.core.method.PlanFact;
 import org.benchtrail.core.method.Priority;
 import org.benchtrail.core.method.Role;
-import org.benchtrail.core.method.TestFact;
-import org.benchtrail.core.method.TheorizeFact;
 import org.benchtrail.core.method.TicketNumber;
-import org.benchtrail.core.method.VerifyFact;
+import org.benchtrail.core.method.desk.Advanced;
+import org.benchtrail.core.method.desk.Closed;
+import org.benchtrail.core.method.desk.Reopened;
+import org.benchtrail.core.method.document.CauseNamed;
+import org.benchtrail.core.method.document.EffortRecorded;
+import org.benchtrail.core.method.document.KnowledgeLinked;
+import org.benchtrail.core.method.document.Signatory;
+import org.benchtrail.core.method.document.Signed;
+import org.benchtrail.core.method.document.SummaryWritten;
+import org.benchtrail.core.method.document.Sureness;
+import org.benchtrail.core.method.identify.ChangeAnswer;
+import org.benchtrail.core.method.identify.ChangeKind;
+import org.benchtrail.core.method.identify.ChangesAsked;
+import org.benchtrail.core.method.identify.DataAnswered;
+import org.benchtrail.core.method.identify.DataState;
+import org.benchtrail.core.method.identify.ExtractRecorded;
+import org.benchtrail.core.method.identify.Hazard;
+import org.benchtrail.core.method.identify.HazardsScreened;
+import org.benchtrail.core.method.identify.LikenessChecked;
+import org.benchtrail.core.method.identify.LogsReviewed;
+import org.benchtrail.core.method.identify.OnsetRecorded;
+import org.benchtrail.core.method.identify.Reproduction;
+import org.benchtrail.core.method.identify.ReproductionTried;
+import org.benchtrail.core.method.identify.Scope;
+import org.benchtrail.core.method.identify.ScopeRecorded;
+import org.benchtrail.core.method.identify.SymptomRecorded;
+import org.benchtrail.core.method.plan.ActionPlanned;
+import org.benchtrail.core.method.plan.ActionSettled;
+import org.benchtrail.core.method.plan.MakerConsulted;
+import org.benchtrail.core.method.plan.Settlement;
+import org.benchtrail.core.method.test.CheckOutcome;
+import org.benchtrail.core.method.test.CheckPlanned;
+import org.benchtrail.core.method.test.ResultRecorded;
+import org.benchtrail.core.method.theorize.Inspection;
+import org.benchtrail.core.method.theorize.Obvious;
+import org.benchtrail.core.method.theorize.ObviousQuestioned;
+import org.benchtrail.core.method.theorize.TheoryChosen;
+import org.benchtrail.core.method.theorize.TheoryStated;
+import org.benchtrail.core.method.verify.FunctionChecked;
+import org.benchtrail.core.method.verify.ItemState;
+import org.benchtrail.core.method.verify.PreventionConsidered;
+import org.benchtrail.core.method.verify.RequesterAnswered;
+import org.benchtrail.core.method.verify.RequesterState;
+import org.benchtrail.core.method.verify.SymptomRechecked;
 import org.benchtrail.ticket.Act;
 import org.benchtrail.ticket.NewTicket;
 import org.benchtrail.ticket.Outcome;
@@ -39,7 +76,7 @@ final class Jobs {
     /** What a ticket is about. */
     record Job(String title, String device, String symptom, String cause, String observation, String cure) {}
 
-    TicketNumber close(Actor who, Job job, DocumentFact.KnowledgeLinked linked, Fact... more) {
+    TicketNumber close(Actor who, Job job, KnowledgeLinked linked, Fact... more) {
         NewTicket report = new NewTicket(
                 job.title(),
                 "",
@@ -57,7 +94,7 @@ final class Jobs {
     }
 
     void reopen(TicketNumber number, int version, Actor who, String reason) {
-        done(acts.perform(number, version, List.<Act>of(s -> new MoveFact.Reopened(reason)), who));
+        done(acts.perform(number, version, List.<Act>of(s -> new Reopened(reason)), who));
     }
 
     int version(TicketNumber number, org.benchtrail.ticket.TicketLook look) {
@@ -65,27 +102,21 @@ final class Jobs {
     }
 
     /** From identify to the end. */
-    void work(
-            TicketNumber number,
-            int version,
-            Actor who,
-            Job job,
-            DocumentFact.KnowledgeLinked linked,
-            Fact... findings) {
+    void work(TicketNumber number, int version, Actor who, Job job, KnowledgeLinked linked, Fact... findings) {
         List<Act> all = new ArrayList<>();
         identify(all, job);
         for (Fact finding : findings) {
             all.add(s -> finding);
         }
-        all.add(s -> new MoveFact.Advanced());
+        all.add(s -> new Advanced());
         theorizeAndTest(all, job);
         planAndVerify(all, job);
-        all.add(s -> new DocumentFact.CauseNamed(job.cause(), null, DocumentFact.Sureness.MEASURED));
-        all.add(s -> new DocumentFact.SummaryWritten("Found " + job.observation(), job.cure(), "Runs"));
-        all.add(s -> new DocumentFact.Signed(DocumentFact.Signatory.ASSIGNEE));
+        all.add(s -> new CauseNamed(job.cause(), null, Sureness.MEASURED));
+        all.add(s -> new SummaryWritten("Found " + job.observation(), job.cure(), "Runs"));
+        all.add(s -> new Signed(Signatory.ASSIGNEE));
         all.add(s -> linked);
-        all.add(s -> new DocumentFact.EffortRecorded(45, ""));
-        all.add(s -> new MoveFact.Closed());
+        all.add(s -> new EffortRecorded(45, ""));
+        all.add(s -> new Closed());
         done(acts.perform(number, version, all, who));
     }
 
@@ -96,48 +127,45 @@ final class Jobs {
     }
 
     private static void identify(List<Act> all, Job job) {
-        all.add(s -> new IdentifyFact.SymptomRecorded("It fails", job.symptom(), false));
-        all.add(s -> new IdentifyFact.OnsetRecorded(false, ""));
-        all.add(s -> new IdentifyFact.ChangesAsked(each(IdentifyFact.Change.class, IdentifyFact.Answer.NO), ""));
-        all.add(s -> new IdentifyFact.ScopeRecorded(IdentifyFact.Scope.ONE, ""));
-        all.add(s -> new IdentifyFact.ReproductionTried(IdentifyFact.Reproduction.YES, "Tried"));
-        all.add(s -> new IdentifyFact.HazardsScreened(each(IdentifyFact.Hazard.class, false)));
-        all.add(s -> new IdentifyFact.DataAnswered(IdentifyFact.DataState.BACKUP_VERIFIED, "Restored a file"));
-        all.add(s -> new IdentifyFact.ExtractRecorded("system log", "Warm air"));
-        all.add(s -> new IdentifyFact.LogsReviewed(true, "Nothing"));
-        all.add(s -> new IdentifyFact.LikenessChecked(List.of()));
+        all.add(s -> new SymptomRecorded("It fails", job.symptom(), false));
+        all.add(s -> new OnsetRecorded(false, ""));
+        all.add(s -> new ChangesAsked(each(ChangeKind.class, ChangeAnswer.NO), ""));
+        all.add(s -> new ScopeRecorded(Scope.ONE, ""));
+        all.add(s -> new ReproductionTried(Reproduction.YES, "Tried"));
+        all.add(s -> new HazardsScreened(each(Hazard.class, false)));
+        all.add(s -> new DataAnswered(DataState.BACKUP_VERIFIED, "Restored a file"));
+        all.add(s -> new ExtractRecorded("system log", "Warm air"));
+        all.add(s -> new LogsReviewed(true, "Nothing"));
+        all.add(s -> new LikenessChecked(List.of()));
     }
 
     private static void theorizeAndTest(List<Act> all, Job job) {
-        all.add(s ->
-                new TheorizeFact.ObviousQuestioned(each(TheorizeFact.Obvious.class, TheorizeFact.Look.IN_ORDER), ""));
-        all.add(s -> new TheorizeFact.TheoryStated(job.cause() + " (round " + s.round() + ")", null));
-        all.add(s -> new TheorizeFact.TheoryChosen(s.entries(), "First", ""));
-        all.add(s -> new MoveFact.Advanced());
-        all.add(s ->
-                new TestFact.CheckPlanned(s.activeTheory().orElseThrow().entry(), "Look", "It is so", false, Set.of()));
-        all.add(s -> new TestFact.ResultRecorded(s.entries(), job.observation(), TestFact.Outcome.SUPPORTS, null));
-        all.add(s -> new MoveFact.Advanced());
+        all.add(s -> new ObviousQuestioned(each(Obvious.class, Inspection.IN_ORDER), ""));
+        all.add(s -> new TheoryStated(job.cause() + " (round " + s.round() + ")", null));
+        all.add(s -> new TheoryChosen(s.entries(), "First", ""));
+        all.add(s -> new Advanced());
+        all.add(s -> new CheckPlanned(s.activeTheory().orElseThrow().entry(), "Look", "It is so", false, Set.of()));
+        all.add(s -> new ResultRecorded(s.entries(), job.observation(), CheckOutcome.SUPPORTS, null));
+        all.add(s -> new Advanced());
     }
 
     private static void planAndVerify(List<Act> all, Job job) {
-        all.add(s -> new PlanFact.ActionPlanned(
+        all.add(s -> new ActionPlanned(
                 job.cure(), "Works", "One person", "Undo it", false, false, false, false, null, null, Set.of()));
-        all.add(s -> new PlanFact.MakerConsulted(true, "Manual, chapter 4"));
-        all.add(s -> new PlanFact.ActionSettled(s.actions().get(0).entry(), PlanFact.Settlement.CARRIED_OUT, ""));
-        all.add(s -> new MoveFact.Advanced());
-        all.add(s -> new VerifyFact.SymptomRechecked(
-                s.all(IdentifyFact.SymptomRecorded.class).get(0).entry(), true, "An hour"));
-        all.add(s -> new VerifyFact.SymptomRechecked(
-                s.latest(IdentifyFact.SymptomRecorded.class).orElseThrow().entry(), true, "An hour"));
-        Map<Integer, VerifyFact.ItemState> works = new HashMap<>();
+        all.add(s -> new MakerConsulted(true, "Manual, chapter 4"));
+        all.add(s -> new ActionSettled(s.actions().get(0).entry(), Settlement.CARRIED_OUT, ""));
+        all.add(s -> new Advanced());
+        all.add(s -> new SymptomRechecked(s.all(SymptomRecorded.class).get(0).entry(), true, "An hour"));
+        all.add(s -> new SymptomRechecked(
+                s.latest(SymptomRecorded.class).orElseThrow().entry(), true, "An hour"));
+        Map<Integer, ItemState> works = new HashMap<>();
         for (int i = 0; i < Category.HEAT.functions().size(); i++) {
-            works.put(i, VerifyFact.ItemState.WORKS);
+            works.put(i, ItemState.WORKS);
         }
-        all.add(s -> new VerifyFact.FunctionChecked(works, ""));
-        all.add(s -> new VerifyFact.RequesterAnswered(VerifyFact.RequesterState.AGREES, 0, ""));
-        all.add(s -> new VerifyFact.PreventionConsidered(true, "Clean it"));
-        all.add(s -> new MoveFact.Advanced());
+        all.add(s -> new FunctionChecked(works, ""));
+        all.add(s -> new RequesterAnswered(RequesterState.AGREES, 0, ""));
+        all.add(s -> new PreventionConsidered(true, "Clean it"));
+        all.add(s -> new Advanced());
     }
 
     private static <K extends Enum<K>, V> Map<K, V> each(Class<K> keys, V value) {

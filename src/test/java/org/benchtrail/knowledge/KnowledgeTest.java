@@ -21,10 +21,10 @@ import org.benchtrail.core.Invalid;
 import org.benchtrail.core.diagnosis.Source;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Category;
-import org.benchtrail.core.method.DocumentFact.KnowledgeLinked;
-import org.benchtrail.core.method.DocumentFact.Learned;
-import org.benchtrail.core.method.IdentifyFact;
 import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.core.method.document.KnowledgeLinked;
+import org.benchtrail.core.method.document.Lesson;
+import org.benchtrail.core.method.identify.FindingAnswered;
 import org.benchtrail.knowledge.Jobs.Job;
 import org.benchtrail.people.Browser;
 import org.benchtrail.people.PeopleActs;
@@ -44,8 +44,8 @@ import org.junit.jupiter.api.TestInstance;
 @TestInstance(TestInstance.Lifecycle.PER_CLASS)
 class KnowledgeTest {
     private static final String PASSWORD = "a long enough password";
-    private static final KnowledgeLinked PROPOSED = new KnowledgeLinked(Learned.PROPOSED, "A new one");
-    private static final KnowledgeLinked NOTHING = new KnowledgeLinked(Learned.NOTHING, "Common");
+    private static final KnowledgeLinked PROPOSED = new KnowledgeLinked(Lesson.PROPOSED, "A new one");
+    private static final KnowledgeLinked NOTHING = new KnowledgeLinked(Lesson.NOTHING, "Common");
 
     @Inject
     TicketActs tickets;
@@ -172,7 +172,7 @@ class KnowledgeTest {
     }
 
     private static KnowledgeLinked confirms(long id) {
-        return new KnowledgeLinked(Learned.CONFIRMED, "", id);
+        return new KnowledgeLinked(Lesson.CONFIRMED, "", id);
     }
 
     @Test
@@ -304,8 +304,7 @@ class KnowledgeTest {
 
     @Test
     void likeFindings_leadToTheKnownCause() {
-        IdentifyFact.FindingAnswered stands =
-                new IdentifyFact.FindingAnswered("know-q1", "Does it?", "no", Source.SEEN);
+        FindingAnswered stands = new FindingAnswered("know-q1", "Does it?", "no", Source.SEEN);
         jobs.close(Jobs.INES, job("Gnomon dies", "Gnomon stuck"), PROPOSED, stands);
         long id = cause("gnomon").id();
         List<KnownCauses.Line> lines = known.like("nothing alike", Category.HEAT, Set.of("know-q1=no"), 3);

@@ -20,16 +20,44 @@ import org.benchtrail.core.diagnosis.Source;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Category;
 import org.benchtrail.core.method.Fact;
-import org.benchtrail.core.method.IdentifyFact;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Missing;
-import org.benchtrail.core.method.MoveFact;
-import org.benchtrail.core.method.PlanFact;
 import org.benchtrail.core.method.Priority;
 import org.benchtrail.core.method.Role;
-import org.benchtrail.core.method.TestFact;
-import org.benchtrail.core.method.TheorizeFact;
 import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.core.method.desk.Advanced;
+import org.benchtrail.core.method.identify.BenchResultAttached;
+import org.benchtrail.core.method.identify.ChangeAnswer;
+import org.benchtrail.core.method.identify.ChangeKind;
+import org.benchtrail.core.method.identify.ChangesAsked;
+import org.benchtrail.core.method.identify.DataAnswered;
+import org.benchtrail.core.method.identify.DataState;
+import org.benchtrail.core.method.identify.EvidenceImpossible;
+import org.benchtrail.core.method.identify.FindingAnswered;
+import org.benchtrail.core.method.identify.Hazard;
+import org.benchtrail.core.method.identify.HazardsScreened;
+import org.benchtrail.core.method.identify.LikenessChecked;
+import org.benchtrail.core.method.identify.LogsReviewed;
+import org.benchtrail.core.method.identify.OnsetRecorded;
+import org.benchtrail.core.method.identify.ReadingRecorded;
+import org.benchtrail.core.method.identify.ReadingVerdict;
+import org.benchtrail.core.method.identify.Reproduction;
+import org.benchtrail.core.method.identify.ReproductionTried;
+import org.benchtrail.core.method.identify.Scope;
+import org.benchtrail.core.method.identify.ScopeRecorded;
+import org.benchtrail.core.method.identify.SymptomRecorded;
+import org.benchtrail.core.method.plan.ActionPlanned;
+import org.benchtrail.core.method.plan.Fit;
+import org.benchtrail.core.method.plan.PartFitChecked;
+import org.benchtrail.core.method.test.CheckOutcome;
+import org.benchtrail.core.method.test.CheckPlanned;
+import org.benchtrail.core.method.test.ResultRecorded;
+import org.benchtrail.core.method.theorize.Inspection;
+import org.benchtrail.core.method.theorize.Obvious;
+import org.benchtrail.core.method.theorize.ObviousQuestioned;
+import org.benchtrail.core.method.theorize.TheoriesRanked;
+import org.benchtrail.core.method.theorize.TheoryChosen;
+import org.benchtrail.core.method.theorize.TheoryStated;
 import org.benchtrail.people.PeopleActs;
 import org.benchtrail.platform.TestDatabase;
 import org.junit.jupiter.api.BeforeAll;
@@ -96,18 +124,18 @@ class BenchOnTheSheetTest {
     private void identify(TicketNumber number) {
         Outcome outcome = does(
                 number,
-                new IdentifyFact.SymptomRecorded("It is hot", "Switches off", false),
-                new IdentifyFact.OnsetRecorded(false, ""),
-                new IdentifyFact.ChangesAsked(each(IdentifyFact.Change.class, IdentifyFact.Answer.NO), ""),
-                new IdentifyFact.ScopeRecorded(IdentifyFact.Scope.ONE, ""),
-                new IdentifyFact.ReproductionTried(IdentifyFact.Reproduction.YES, "Full load"),
-                new IdentifyFact.HazardsScreened(each(IdentifyFact.Hazard.class, false)),
-                new IdentifyFact.DataAnswered(IdentifyFact.DataState.BACKUP_VERIFIED, ""),
-                new IdentifyFact.EvidenceImpossible("Nothing to measure with"),
-                new IdentifyFact.LogsReviewed(true, "Nothing"),
-                new IdentifyFact.LikenessChecked(List.of()),
-                new MoveFact.Advanced(),
-                new TheorizeFact.ObviousQuestioned(each(TheorizeFact.Obvious.class, TheorizeFact.Look.IN_ORDER), ""));
+                new SymptomRecorded("It is hot", "Switches off", false),
+                new OnsetRecorded(false, ""),
+                new ChangesAsked(each(ChangeKind.class, ChangeAnswer.NO), ""),
+                new ScopeRecorded(Scope.ONE, ""),
+                new ReproductionTried(Reproduction.YES, "Full load"),
+                new HazardsScreened(each(Hazard.class, false)),
+                new DataAnswered(DataState.BACKUP_VERIFIED, ""),
+                new EvidenceImpossible("Nothing to measure with"),
+                new LogsReviewed(true, "Nothing"),
+                new LikenessChecked(List.of()),
+                new Advanced(),
+                new ObviousQuestioned(each(Obvious.class, Inspection.IN_ORDER), ""));
         assertEquals(List.of(), outcome.missing());
     }
 
@@ -119,8 +147,8 @@ class BenchOnTheSheetTest {
         return map;
     }
 
-    private static IdentifyFact.FindingAnswered answer(String finding, String value) {
-        return new IdentifyFact.FindingAnswered(finding, "as asked", value, Source.SEEN);
+    private static FindingAnswered answer(String finding, String value) {
+        return new FindingAnswered(finding, "as asked", value, Source.SEEN);
     }
 
     // ---- the bench
@@ -133,10 +161,8 @@ class BenchOnTheSheetTest {
                 .post("/api/tickets/" + ticket + "/bench-results")
                 .then()
                 .statusCode(200);
-        IdentifyFact.BenchResultAttached kept = sheet(ticket)
-                .latest(IdentifyFact.BenchResultAttached.class)
-                .orElseThrow()
-                .fact();
+        BenchResultAttached kept =
+                sheet(ticket).latest(BenchResultAttached.class).orElseThrow().fact();
         assertEquals("soak time", kept.verdict());
         assertEquals(
                 "/bench/soak?every=24.0&doubt=5.0#result",
@@ -160,18 +186,15 @@ class BenchOnTheSheetTest {
     void partCheck_fillsPartsFit_ofAPlannedPartOnly() {
         TicketNumber ticket = open(Category.ARRAY);
         identify(ticket);
-        does(ticket, new TheorizeFact.TheoryStated("Member failed", null));
+        does(ticket, new TheoryStated("Member failed", null));
         int theory = sheet(ticket).entries();
-        does(ticket, new TheorizeFact.TheoryChosen(theory, "", ""), new MoveFact.Advanced());
-        does(ticket, new TestFact.CheckPlanned(theory, "Read the counters", "Errors in bay 3", false, Set.of()));
+        does(ticket, new TheoryChosen(theory, "", ""), new Advanced());
+        does(ticket, new CheckPlanned(theory, "Read the counters", "Errors in bay 3", false, Set.of()));
         int check = sheet(ticket).entries();
+        does(ticket, new ResultRecorded(check, "As expected", CheckOutcome.SUPPORTS, null), new Advanced());
         does(
                 ticket,
-                new TestFact.ResultRecorded(check, "As expected", TestFact.Outcome.SUPPORTS, null),
-                new MoveFact.Advanced());
-        does(
-                ticket,
-                new PlanFact.ActionPlanned(
+                new ActionPlanned(
                         "Put the new one in bay 3",
                         "Whole again",
                         "Nobody",
@@ -197,19 +220,19 @@ class BenchOnTheSheetTest {
                 .post("/api/tickets/" + ticket + "/bench-results")
                 .then()
                 .statusCode(200);
-        assertEquals(PlanFact.Fit.DOES_NOT_FIT, fit(ticket).fit());
+        assertEquals(Fit.DOES_NOT_FIT, fit(ticket).fit());
         assertTrue(fit(ticket).basis().contains("Not met: interface, mixing inside an array."));
         api().header("If-Match", version(ticket))
                 .body(String.format(order, action, input))
                 .post("/api/tickets/" + ticket + "/bench-results")
                 .then()
                 .statusCode(200);
-        assertEquals(PlanFact.Fit.FITS, fit(ticket).fit());
+        assertEquals(Fit.FITS, fit(ticket).fit());
         assertEquals(action, fit(ticket).action());
     }
 
-    private PlanFact.PartFitChecked fit(TicketNumber ticket) {
-        return sheet(ticket).latest(PlanFact.PartFitChecked.class).orElseThrow().fact();
+    private PartFitChecked fit(TicketNumber ticket) {
+        return sheet(ticket).latest(PartFitChecked.class).orElseThrow().fact();
     }
 
     private String driveFit(String newInterface) {
@@ -237,8 +260,7 @@ class BenchOnTheSheetTest {
                 .then()
                 .statusCode(200);
         assertTrue(sheet(ticket).driveFailure().isPresent());
-        Outcome tooEasy =
-                does(ticket, new IdentifyFact.DataAnswered(IdentifyFact.DataState.NO_USER_DATA, "A test machine"));
+        Outcome tooEasy = does(ticket, new DataAnswered(DataState.NO_USER_DATA, "A test machine"));
         assertEquals(List.of(), tooEasy.missing());
         api().get("/api/tickets/" + ticket)
                 .then()
@@ -272,12 +294,10 @@ class BenchOnTheSheetTest {
                 .post("/api/tickets/" + ticket + "/acts")
                 .then()
                 .statusCode(200);
-        IdentifyFact.ReadingRecorded reading = sheet(ticket)
-                .latest(IdentifyFact.ReadingRecorded.class)
-                .orElseThrow()
-                .fact();
+        ReadingRecorded reading =
+                sheet(ticket).latest(ReadingRecorded.class).orElseThrow().fact();
         assertEquals("2", reading.guard());
-        assertEquals(IdentifyFact.Verdict.TOO_CLOSE, reading.verdict());
+        assertEquals(ReadingVerdict.TOO_CLOSE, reading.verdict());
     }
 
     // ---- the ranking
@@ -287,30 +307,28 @@ class BenchOnTheSheetTest {
         TicketNumber ticket = open(Category.HEAT);
         identify(ticket);
         does(ticket, answer("h12", "yes"), answer("h11", "above"));
-        does(ticket, new TheorizeFact.TheoryStated("Dust", "HEA-01"));
+        does(ticket, new TheoryStated("Dust", "HEA-01"));
         int dust = sheet(ticket).entries();
-        does(ticket, new TheorizeFact.TheoryChosen(dust, "", ""));
-        TheorizeFact.TheoriesRanked ranked = sheet(ticket)
-                .latest(TheorizeFact.TheoriesRanked.class)
-                .orElseThrow()
-                .fact();
+        does(ticket, new TheoryChosen(dust, "", ""));
+        TheoriesRanked ranked =
+                sheet(ticket).latest(TheoriesRanked.class).orElseThrow().fact();
         assertEquals("HEA-07", ranked.causes().get(0).causeId());
         assertNotNull(ranked.catalogue());
-        List<Missing> missing = does(ticket, new MoveFact.Advanced()).missing();
+        List<Missing> missing = does(ticket, new Advanced()).missing();
         assertEquals(
                 List.of("theory-chosen"), missing.stream().map(Missing::code).toList());
-        does(ticket, new TheorizeFact.TheoryChosen(dust, "Quicker to look at", ""));
-        assertEquals(List.of(), does(ticket, new MoveFact.Advanced()).missing(), "any reason is enough");
+        does(ticket, new TheoryChosen(dust, "Quicker to look at", ""));
+        assertEquals(List.of(), does(ticket, new Advanced()).missing(), "any reason is enough");
     }
 
     @Test
     void withoutEvidence_nothingIsRanked_andNothingAsked() {
         TicketNumber ticket = open(Category.HEAT);
         identify(ticket);
-        does(ticket, new TheorizeFact.TheoryStated("A cause of my own", null));
-        does(ticket, new TheorizeFact.TheoryChosen(sheet(ticket).entries(), "", ""));
-        assertFalse(sheet(ticket).latest(TheorizeFact.TheoriesRanked.class).isPresent());
-        assertEquals(List.of(), does(ticket, new MoveFact.Advanced()).missing());
+        does(ticket, new TheoryStated("A cause of my own", null));
+        does(ticket, new TheoryChosen(sheet(ticket).entries(), "", ""));
+        assertFalse(sheet(ticket).latest(TheoriesRanked.class).isPresent());
+        assertEquals(List.of(), does(ticket, new Advanced()).missing());
     }
 
     @Test
@@ -338,15 +356,12 @@ class BenchOnTheSheetTest {
     void actions_raiseTheCautionsOfWhatTheyTouch() {
         TicketNumber ticket = open(Category.HEAT);
         identify(ticket);
-        does(ticket, new TheorizeFact.TheoryStated("Paste", null));
+        does(ticket, new TheoryStated("Paste", null));
         int theory = sheet(ticket).entries();
-        does(ticket, new TheorizeFact.TheoryChosen(theory, "", ""), new MoveFact.Advanced());
-        does(ticket, new TestFact.CheckPlanned(theory, "Take the cooler off", "Dry paste", true, Set.of()));
-        Set<org.benchtrail.core.method.Caution> raised = sheet(ticket)
-                .latest(TestFact.CheckPlanned.class)
-                .orElseThrow()
-                .fact()
-                .cautions();
+        does(ticket, new TheoryChosen(theory, "", ""), new Advanced());
+        does(ticket, new CheckPlanned(theory, "Take the cooler off", "Dry paste", true, Set.of()));
+        Set<org.benchtrail.core.method.Caution> raised =
+                sheet(ticket).latest(CheckPlanned.class).orElseThrow().fact().cautions();
         assertTrue(raised.contains(org.benchtrail.core.method.Caution.HEAT), raised::toString);
     }
 }

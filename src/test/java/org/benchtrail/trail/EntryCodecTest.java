@@ -18,12 +18,14 @@ import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.benchtrail.core.integrity.HashChain;
-import org.benchtrail.core.method.DeskFact;
 import org.benchtrail.core.method.Entry;
 import org.benchtrail.core.method.Fact;
-import org.benchtrail.core.method.MoveFact;
+import org.benchtrail.core.method.FactKinds;
 import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.Stamp;
+import org.benchtrail.core.method.desk.Advanced;
+import org.benchtrail.core.method.desk.DeskFact;
+import org.benchtrail.core.method.desk.Waived;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -164,7 +166,7 @@ class EntryCodecTest {
     })
     void time_hasSixDigitsAlways(String at, String form) {
         Stamp stamp = new Stamp(1, Instant.parse(at), "ines", Set.of());
-        TrailEntry stored = EntryCodec.encode("40718-6", new Entry(stamp, new MoveFact.Advanced()), HashChain.START);
+        TrailEntry stored = EntryCodec.encode("40718-6", new Entry(stamp, new Advanced()), HashChain.START);
         assertTrue(text(stored).contains("\"at\":\"" + form + "\""), text(stored));
         assertEquals(Instant.parse(at), stored.read().stamp().at());
     }
@@ -236,7 +238,7 @@ class EntryCodecTest {
     /** The hash covers everything: two entries that differ in one part differ in their hash. */
     @Test
     void everyPartOfTheEnvelope_isHashed() {
-        DeskFact waived = new DeskFact.Waived("reproduced", "No second device");
+        DeskFact waived = new Waived("reproduced", "No second device");
         Instant at = Instant.parse("2031-03-03T08:00:00Z");
         Stamp stamp = new Stamp(2, at, "ines", Set.of());
         Set<String> hashes = Stream.of(
@@ -255,7 +257,7 @@ class EntryCodecTest {
                                 "40718-6",
                                 new Entry(new Stamp(2, at, "ines", Set.of(Role.TRAINEE)), waived),
                                 HashChain.START),
-                        EntryCodec.encode("40718-6", new Entry(stamp, new MoveFact.Advanced()), HashChain.START))
+                        EntryCodec.encode("40718-6", new Entry(stamp, new Advanced()), HashChain.START))
                 .map(TrailEntry::hash)
                 .collect(Collectors.toSet());
         assertEquals(8, hashes.size());

@@ -12,21 +12,90 @@ import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.diagnosis.Source;
 import org.benchtrail.core.method.Category;
 import org.benchtrail.core.method.Caution;
-import org.benchtrail.core.method.DeskFact;
-import org.benchtrail.core.method.DocumentFact;
 import org.benchtrail.core.method.Fact;
-import org.benchtrail.core.method.IdentifyFact;
-import org.benchtrail.core.method.MoveFact;
-import org.benchtrail.core.method.PlanFact;
 import org.benchtrail.core.method.Priority;
 import org.benchtrail.core.method.Role;
-import org.benchtrail.core.method.TestFact;
-import org.benchtrail.core.method.TheorizeFact;
-import org.benchtrail.core.method.VerifyFact;
+import org.benchtrail.core.method.desk.Advanced;
+import org.benchtrail.core.method.desk.Cancelled;
+import org.benchtrail.core.method.desk.CautionsAcknowledged;
+import org.benchtrail.core.method.desk.Closed;
+import org.benchtrail.core.method.desk.Corrected;
+import org.benchtrail.core.method.desk.Escalated;
+import org.benchtrail.core.method.desk.HandedOver;
+import org.benchtrail.core.method.desk.Held;
+import org.benchtrail.core.method.desk.Opened;
+import org.benchtrail.core.method.desk.Refused;
+import org.benchtrail.core.method.desk.Reopened;
+import org.benchtrail.core.method.desk.Resumed;
+import org.benchtrail.core.method.desk.Rethought;
+import org.benchtrail.core.method.desk.Returned;
+import org.benchtrail.core.method.desk.RuledOut;
+import org.benchtrail.core.method.desk.VerifyFailed;
+import org.benchtrail.core.method.desk.WaitingFor;
+import org.benchtrail.core.method.desk.Waived;
+import org.benchtrail.core.method.document.CauseNamed;
+import org.benchtrail.core.method.document.EffortRecorded;
+import org.benchtrail.core.method.document.KnowledgeLinked;
+import org.benchtrail.core.method.document.Lesson;
+import org.benchtrail.core.method.document.Signatory;
+import org.benchtrail.core.method.document.Signed;
+import org.benchtrail.core.method.document.SummaryWritten;
+import org.benchtrail.core.method.document.Sureness;
+import org.benchtrail.core.method.identify.AttachmentAdded;
+import org.benchtrail.core.method.identify.BenchFigure;
+import org.benchtrail.core.method.identify.BenchResultAttached;
+import org.benchtrail.core.method.identify.ChangeAnswer;
+import org.benchtrail.core.method.identify.ChangeKind;
+import org.benchtrail.core.method.identify.ChangesAsked;
+import org.benchtrail.core.method.identify.DataAnswered;
+import org.benchtrail.core.method.identify.DataState;
+import org.benchtrail.core.method.identify.EvidenceImpossible;
+import org.benchtrail.core.method.identify.ExtractRecorded;
+import org.benchtrail.core.method.identify.FindingAnswered;
+import org.benchtrail.core.method.identify.FindingRecorded;
+import org.benchtrail.core.method.identify.Hazard;
+import org.benchtrail.core.method.identify.HazardsScreened;
+import org.benchtrail.core.method.identify.LikenessChecked;
+import org.benchtrail.core.method.identify.LogsReviewed;
+import org.benchtrail.core.method.identify.OnsetRecorded;
+import org.benchtrail.core.method.identify.ReadingRecorded;
+import org.benchtrail.core.method.identify.Reproduction;
+import org.benchtrail.core.method.identify.ReproductionTried;
+import org.benchtrail.core.method.identify.Scope;
+import org.benchtrail.core.method.identify.ScopeRecorded;
+import org.benchtrail.core.method.identify.SoakTimeReckoned;
+import org.benchtrail.core.method.identify.StopWorkCleared;
+import org.benchtrail.core.method.identify.SymptomRecorded;
+import org.benchtrail.core.method.plan.ActionPlanned;
+import org.benchtrail.core.method.plan.ActionSettled;
+import org.benchtrail.core.method.plan.Fit;
+import org.benchtrail.core.method.plan.MakerConsulted;
+import org.benchtrail.core.method.plan.PartFitChecked;
+import org.benchtrail.core.method.plan.PartOverrideApproved;
+import org.benchtrail.core.method.plan.PlanApproved;
+import org.benchtrail.core.method.plan.PlanDeclined;
+import org.benchtrail.core.method.plan.Settlement;
+import org.benchtrail.core.method.test.CheckOutcome;
+import org.benchtrail.core.method.test.CheckPlanned;
+import org.benchtrail.core.method.test.ResultRecorded;
+import org.benchtrail.core.method.theorize.Inspection;
+import org.benchtrail.core.method.theorize.Obvious;
+import org.benchtrail.core.method.theorize.ObviousQuestioned;
+import org.benchtrail.core.method.theorize.RankedCause;
+import org.benchtrail.core.method.theorize.TheoriesRanked;
+import org.benchtrail.core.method.theorize.TheoryChosen;
+import org.benchtrail.core.method.theorize.TheoryStated;
+import org.benchtrail.core.method.verify.FunctionChecked;
+import org.benchtrail.core.method.verify.ItemState;
+import org.benchtrail.core.method.verify.PreventionConsidered;
+import org.benchtrail.core.method.verify.RequesterAnswered;
+import org.benchtrail.core.method.verify.RequesterState;
+import org.benchtrail.core.method.verify.SoakRun;
+import org.benchtrail.core.method.verify.SymptomRechecked;
 
 /** At least one fact of every kind, with every component filled; beyond ASCII, too. */
 public final class Samples {
-    static final DeskFact.Opened OPENED = new DeskFact.Opened(
+    static final Opened OPENED = new Opened(
             "40718-6",
             "Switches off after ten minutes",
             "It just dies \u2013 \"again\"",
@@ -39,15 +108,15 @@ public final class Samples {
             "ines",
             Set.of(Role.MENTOR, Role.TECHNICIAN));
 
-    private static final IdentifyFact.ReadingRecorded READING = new IdentifyFact.ReadingRecorded(
-            "temperature", "96.5", "Cel", "processor", "sensor 3", "5", "85", "nameplate");
+    private static final ReadingRecorded READING =
+            new ReadingRecorded("temperature", "96.5", "Cel", "processor", "sensor 3", "5", "85", "nameplate");
 
     private Samples() {}
 
     /** What came, or grew, after format 1 was first written. */
     private static List<Fact> later() {
         return List.of(
-                new IdentifyFact.ReadingRecorded(
+                new ReadingRecorded(
                         "+12 V rail",
                         "11.38",
                         "V",
@@ -59,8 +128,8 @@ public final class Samples {
                         "0.5 % + 2",
                         "2",
                         "p4"),
-                new IdentifyFact.FindingAnswered("h1", "Do the fans turn?", "no", Source.SEEN),
-                new IdentifyFact.BenchResultAttached(
+                new FindingAnswered("h1", "Do the fans turn?", "no", Source.SEEN),
+                new BenchResultAttached(
                         "soak",
                         1,
                         "Soak time",
@@ -68,16 +137,16 @@ public final class Samples {
                         Result.Level.NONE,
                         "soak time",
                         "It must run clean for 71.9 h.",
-                        List.of(new IdentifyFact.Figure("Time to run clean", "71.9", "h"))),
-                new IdentifyFact.SoakTimeReckoned(4314, "Soak time, entry 4"),
-                new TheorizeFact.TheoriesRanked(
+                        List.of(new BenchFigure("Time to run clean", "71.9", "h"))),
+                new SoakTimeReckoned(4314, "Soak time, entry 4"),
+                new TheoriesRanked(
                         List.of(18),
                         "Catalogue version 3",
-                        List.of(new TheorizeFact.RankedCause("H01", "Dust in the cooler", "0.6123")),
+                        List.of(new RankedCause("H01", "Dust in the cooler", "0.6123")),
                         3),
-                new TestFact.CheckPlanned(18, "Look at the fans", "They stand", false, Set.of(), "h1"),
-                new TestFact.ResultRecorded(22, "They stand", TestFact.Outcome.SUPPORTS, 16, "no"),
-                new DocumentFact.KnowledgeLinked(DocumentFact.Learned.CONFIRMED, "Dust in the cooler", 12L));
+                new CheckPlanned(18, "Look at the fans", "They stand", false, Set.of(), "h1"),
+                new ResultRecorded(22, "They stand", CheckOutcome.SUPPORTS, 16, "no"),
+                new KnowledgeLinked(Lesson.CONFIRMED, "Dust in the cooler", 12L));
     }
 
     /** In an order in which a chain can hold them: the opening first. */
@@ -92,29 +161,28 @@ public final class Samples {
     static List<Fact> stored() {
         return List.of(
                 OPENED,
-                new IdentifyFact.SymptomRecorded("It dies\non me \ud83d\udd25", "Screen goes dark", true),
-                new IdentifyFact.OnsetRecorded(true, "Last Tuesday"),
-                new IdentifyFact.ChangesAsked(each(IdentifyFact.Change.class, IdentifyFact.Answer.YES), "New desk"),
-                new IdentifyFact.ScopeRecorded(IdentifyFact.Scope.SEVERAL, "Both by the window"),
-                new IdentifyFact.ReproductionTried(IdentifyFact.Reproduction.INTERMITTENT, "Full load"),
-                new IdentifyFact.HazardsScreened(each(IdentifyFact.Hazard.class, true)),
-                new IdentifyFact.StopWorkCleared("Unplugged and aired", true),
-                new IdentifyFact.DataAnswered(IdentifyFact.DataState.IMPOSSIBLE, "The disk is encrypted"),
-                new IdentifyFact.ExtractRecorded("system log", "line 1\n\tline 2"),
-                new IdentifyFact.AttachmentAdded("fan.png", "image/png", 4096, "0f".repeat(32), "Dust"),
-                new IdentifyFact.EvidenceImpossible("Gone to the supplier"),
-                new IdentifyFact.LogsReviewed(true, "Nothing"),
-                new IdentifyFact.LikenessChecked(List.of("40719-4", "40720-2")),
-                new IdentifyFact.FindingRecorded("Reallocated sectors grow", true),
+                new SymptomRecorded("It dies\non me \ud83d\udd25", "Screen goes dark", true),
+                new OnsetRecorded(true, "Last Tuesday"),
+                new ChangesAsked(each(ChangeKind.class, ChangeAnswer.YES), "New desk"),
+                new ScopeRecorded(Scope.SEVERAL, "Both by the window"),
+                new ReproductionTried(Reproduction.INTERMITTENT, "Full load"),
+                new HazardsScreened(each(Hazard.class, true)),
+                new StopWorkCleared("Unplugged and aired", true),
+                new DataAnswered(DataState.IMPOSSIBLE, "The disk is encrypted"),
+                new ExtractRecorded("system log", "line 1\n\tline 2"),
+                new AttachmentAdded("fan.png", "image/png", 4096, "0f".repeat(32), "Dust"),
+                new EvidenceImpossible("Gone to the supplier"),
+                new LogsReviewed(true, "Nothing"),
+                new LikenessChecked(List.of("40719-4", "40720-2")),
+                new FindingRecorded("Reallocated sectors grow", true),
                 READING,
-                new TheorizeFact.ObviousQuestioned(
-                        each(TheorizeFact.Obvious.class, TheorizeFact.Look.SUSPECT), "Loose"),
-                new TheorizeFact.TheoryStated("Cooler clogged", "heat.dust"),
-                new TheorizeFact.TheoriesRanked(List.of(18, 17), "Frequency"),
-                new TheorizeFact.TheoryChosen(18, "Quick to test", "New log"),
-                new TestFact.CheckPlanned(18, "Open the cover", "Dust", true, Set.of(Caution.STATIC, Caution.MAINS)),
-                new TestFact.ResultRecorded(21, "A felt of dust", TestFact.Outcome.SUPPORTS, 16),
-                new PlanFact.ActionPlanned(
+                new ObviousQuestioned(each(Obvious.class, Inspection.SUSPECT), "Loose"),
+                new TheoryStated("Cooler clogged", "heat.dust"),
+                new TheoriesRanked(List.of(18, 17), "Frequency"),
+                new TheoryChosen(18, "Quick to test", "New log"),
+                new CheckPlanned(18, "Open the cover", "Dust", true, Set.of(Caution.STATIC, Caution.MAINS)),
+                new ResultRecorded(21, "A felt of dust", CheckOutcome.SUPPORTS, 16),
+                new ActionPlanned(
                         "Clean it",
                         "Runs cool",
                         "One person, an hour",
@@ -126,41 +194,39 @@ public final class Samples {
                         "84.50",
                         "Cooler 92 mm",
                         Set.of(Caution.values())),
-                new PlanFact.MakerConsulted(true, "Manual, chapter 4"),
-                new PlanFact.PartFitChecked(23, PlanFact.Fit.FITS_WITH_WARNING, "Socket"),
-                new PlanFact.PartOverrideApproved(23, "Only for tonight"),
-                new PlanFact.PlanApproved(List.of(23), "Go"),
-                new PlanFact.PlanDeclined("Too dear"),
-                new PlanFact.ActionSettled(23, PlanFact.Settlement.CARRIED_OUT, "As planned"),
-                new VerifyFact.SymptomRechecked(2, true, "Two hours at full load"),
-                new VerifyFact.FunctionChecked(
-                        Map.of(0, VerifyFact.ItemState.WORKS, 1, VerifyFact.ItemState.NOT_APPLICABLE), "Fine"),
-                new VerifyFact.RequesterAnswered(VerifyFact.RequesterState.NOT_REACHED, 3, "Mailbox"),
-                new VerifyFact.PreventionConsidered(true, "Clean it twice a year"),
-                new VerifyFact.SoakRun(2880, true, "Once at night"),
-                new DocumentFact.CauseNamed("Clogged cooler", "heat.dust", DocumentFact.Sureness.BY_REPAIR),
-                new DocumentFact.SummaryWritten("Dust", "Cleaned", "Runs cool"),
-                new DocumentFact.Signed(DocumentFact.Signatory.MENTOR),
-                new DocumentFact.KnowledgeLinked(DocumentFact.Learned.CONFIRMED, "heat.dust"),
-                new DocumentFact.EffortRecorded(45, "Paste"),
-                new DeskFact.CautionsAcknowledged(23, Set.of(Caution.HEAT)),
-                new DeskFact.Waived("reproduced", "No second device"),
-                new DeskFact.Corrected(16, "Typing error", READING),
-                new DeskFact.Corrected(2, "Wrong ticket", null),
-                new DeskFact.Refused("advanced", List.of("onset-known", "scope-known")),
-                new MoveFact.Advanced(),
-                new MoveFact.RuledOut(),
-                new MoveFact.Rethought("Fan turns", true),
-                new MoveFact.VerifyFailed("Still dies"),
-                new MoveFact.Closed(),
-                new MoveFact.Reopened("Back again"),
-                new MoveFact.Held(
-                        DeskFact.WaitingFor.PART, Instant.parse("2031-03-05T08:00:00.000001Z"), "Fan ordered"),
-                new MoveFact.Resumed(),
-                new MoveFact.HandedOver("tom", Set.of(Role.TRAINEE), "Please"),
-                new MoveFact.Escalated("Cooler supplier", "Cleaning"),
-                new MoveFact.Returned("A new cooler"),
-                new MoveFact.Cancelled("Same trouble", "40719-4"));
+                new MakerConsulted(true, "Manual, chapter 4"),
+                new PartFitChecked(23, Fit.FITS_WITH_WARNING, "Socket"),
+                new PartOverrideApproved(23, "Only for tonight"),
+                new PlanApproved(List.of(23), "Go"),
+                new PlanDeclined("Too dear"),
+                new ActionSettled(23, Settlement.CARRIED_OUT, "As planned"),
+                new SymptomRechecked(2, true, "Two hours at full load"),
+                new FunctionChecked(Map.of(0, ItemState.WORKS, 1, ItemState.NOT_APPLICABLE), "Fine"),
+                new RequesterAnswered(RequesterState.NOT_REACHED, 3, "Mailbox"),
+                new PreventionConsidered(true, "Clean it twice a year"),
+                new SoakRun(2880, true, "Once at night"),
+                new CauseNamed("Clogged cooler", "heat.dust", Sureness.BY_REPAIR),
+                new SummaryWritten("Dust", "Cleaned", "Runs cool"),
+                new Signed(Signatory.MENTOR),
+                new KnowledgeLinked(Lesson.CONFIRMED, "heat.dust"),
+                new EffortRecorded(45, "Paste"),
+                new CautionsAcknowledged(23, Set.of(Caution.HEAT)),
+                new Waived("reproduced", "No second device"),
+                new Corrected(16, "Typing error", READING),
+                new Corrected(2, "Wrong ticket", null),
+                new Refused("advanced", List.of("onset-known", "scope-known")),
+                new Advanced(),
+                new RuledOut(),
+                new Rethought("Fan turns", true),
+                new VerifyFailed("Still dies"),
+                new Closed(),
+                new Reopened("Back again"),
+                new Held(WaitingFor.PART, Instant.parse("2031-03-05T08:00:00.000001Z"), "Fan ordered"),
+                new Resumed(),
+                new HandedOver("tom", Set.of(Role.TRAINEE), "Please"),
+                new Escalated("Cooler supplier", "Cleaning"),
+                new Returned("A new cooler"),
+                new Cancelled("Same trouble", "40719-4"));
     }
 
     private static <K extends Enum<K>, V> Map<K, V> each(Class<K> keys, V value) {

@@ -17,10 +17,11 @@ import java.util.List;
 import java.util.Set;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Category;
-import org.benchtrail.core.method.IdentifyFact;
 import org.benchtrail.core.method.Priority;
 import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.core.method.identify.FindingRecorded;
+import org.benchtrail.core.method.identify.IdentifyFact;
 import org.benchtrail.people.PeopleActs;
 import org.benchtrail.platform.TestDatabase;
 import org.benchtrail.ticket.NewTicket;
@@ -62,7 +63,7 @@ class TrailGuardTest {
                 false);
         ticket = acts.open(report, KEEPER).number();
         for (int version = 1; version < 5; version++) {
-            IdentifyFact fact = new IdentifyFact.FindingRecorded("Finding " + version, false);
+            IdentifyFact fact = new FindingRecorded("Finding " + version, false);
             acts.perform(ticket, version, List.of(sheet -> fact), KEEPER);
         }
     }

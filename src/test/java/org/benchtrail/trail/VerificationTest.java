@@ -16,10 +16,10 @@ import java.util.stream.IntStream;
 import org.benchtrail.core.integrity.HashChain;
 import org.benchtrail.core.method.Entry;
 import org.benchtrail.core.method.Fact;
-import org.benchtrail.core.method.IdentifyFact;
 import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.Stamp;
 import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.core.method.identify.FindingRecorded;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -36,7 +36,7 @@ class VerificationTest {
     private static List<Fact> facts(int length) {
         List<Fact> facts = new ArrayList<>(List.of(Samples.OPENED));
         for (int i = 2; i <= length; i++) {
-            facts.add(new IdentifyFact.FindingRecorded("Finding " + i, false));
+            facts.add(new FindingRecorded("Finding " + i, false));
         }
         return facts;
     }
@@ -197,7 +197,7 @@ class VerificationTest {
     void rewrittenEntry_isFoundByTheNextOne(int entry) {
         List<TrailEntry> trail = chain();
         TrailEntry old = trail.get(entry - 1);
-        Fact other = entry == 1 ? Samples.all().get(1) : new IdentifyFact.FindingRecorded("Nothing", false);
+        Fact other = entry == 1 ? Samples.all().get(1) : new FindingRecorded("Nothing", false);
         TrailEntry forged =
                 EntryCodec.encode(Chains.TICKET.toString(), new Entry(Chains.stamp(entry), other), old.previous());
         assertNotEquals(old.hash(), forged.hash());
@@ -219,8 +219,7 @@ class VerificationTest {
             Instant at = i == entry
                     ? Chains.stamp(i - 1).at().minusNanos(1000)
                     : Chains.stamp(i).at();
-            Entry next = new Entry(
-                    new Stamp(i, at, "ines", Set.of(Role.TECHNICIAN)), new IdentifyFact.FindingRecorded("x", false));
+            Entry next = new Entry(new Stamp(i, at, "ines", Set.of(Role.TECHNICIAN)), new FindingRecorded("x", false));
             trail.add(EntryCodec.encode(Chains.TICKET.toString(), next, previous));
             previous = trail.get(i - 1).hash();
         }
@@ -232,7 +231,7 @@ class VerificationTest {
         List<TrailEntry> trail = new ArrayList<>();
         String previous = HashChain.START;
         for (int i = 1; i <= LENGTH; i++) {
-            Fact fact = i == 1 ? Samples.OPENED : new IdentifyFact.FindingRecorded("x", false);
+            Fact fact = i == 1 ? Samples.OPENED : new FindingRecorded("x", false);
             Entry next = new Entry(new Stamp(i, Chains.START, "ines", Set.of(Role.TECHNICIAN)), fact);
             trail.add(EntryCodec.encode(Chains.TICKET.toString(), next, previous));
             previous = trail.get(i - 1).hash();

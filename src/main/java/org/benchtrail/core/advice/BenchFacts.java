@@ -8,9 +8,13 @@ import org.benchtrail.core.bench.Numeral;
 import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.bench.judging.Soak;
 import org.benchtrail.core.method.Fact;
-import org.benchtrail.core.method.IdentifyFact;
-import org.benchtrail.core.method.PlanFact;
-import org.benchtrail.core.method.VerifyFact;
+import org.benchtrail.core.method.identify.BenchFigure;
+import org.benchtrail.core.method.identify.BenchResultAttached;
+import org.benchtrail.core.method.identify.FindingRecorded;
+import org.benchtrail.core.method.identify.SoakTimeReckoned;
+import org.benchtrail.core.method.plan.Fit;
+import org.benchtrail.core.method.plan.PartFitChecked;
+import org.benchtrail.core.method.verify.SoakRun;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -43,11 +47,10 @@ public final class BenchFacts {
         String named = calculation.title() + ": " + result.judgement().words();
         if (action != null && PART_CHECKS.contains(calculation.id())) {
             String basis = named + ". " + result.judgement().reason();
-            facts.add(new PlanFact.PartFitChecked(action, fit(result), cut(basis)));
+            facts.add(new PartFitChecked(action, fit(result), cut(basis)));
         }
         if (calculation.id().equals("drive-health") && result.cautions().contains("DATA_LOSS")) {
-            facts.add(new IdentifyFact.FindingRecorded(
-                    cut(named + ". " + result.judgement().reason()), true));
+            facts.add(new FindingRecorded(cut(named + ". " + result.judgement().reason()), true));
         }
         if (values instanceof Soak.Input soak) {
             facts.addAll(soak(soak, result, verifying));
@@ -55,8 +58,8 @@ public final class BenchFacts {
         return facts;
     }
 
-    private static IdentifyFact.BenchResultAttached attached(Calculation<?> calculation, String input, Result result) {
-        return new IdentifyFact.BenchResultAttached(
+    private static BenchResultAttached attached(Calculation<?> calculation, String input, Result result) {
+        return new BenchResultAttached(
                 calculation.id(),
                 calculation.version(),
                 calculation.title(),
@@ -65,15 +68,15 @@ public final class BenchFacts {
                 result.judgement().words(),
                 result.judgement().reason(),
                 result.figures().stream()
-                        .map(f -> new IdentifyFact.Figure(f.name(), Numeral.of(f.value(), f.digits()), f.unit()))
+                        .map(f -> new BenchFigure(f.name(), Numeral.of(f.value(), f.digits()), f.unit()))
                         .toList());
     }
 
-    private static PlanFact.Fit fit(Result result) {
+    private static Fit fit(Result result) {
         return switch (result.judgement().level()) {
-            case GOOD -> PlanFact.Fit.FITS;
-            case CAREFUL -> PlanFact.Fit.FITS_WITH_WARNING;
-            case BAD, UNDECIDED, NONE -> PlanFact.Fit.DOES_NOT_FIT;
+            case GOOD -> Fit.FITS;
+            case CAREFUL -> Fit.FITS_WITH_WARNING;
+            case BAD, UNDECIDED, NONE -> Fit.DOES_NOT_FIT;
         };
     }
 
@@ -81,11 +84,11 @@ public final class BenchFacts {
         double hours = result.figures().get(0).value();
         int needed = (int) Math.min(525_600, Math.max(1, Math.ceil(hours * MINUTES)));
         List<Fact> facts = new ArrayList<>();
-        facts.add(new IdentifyFact.SoakTimeReckoned(needed, result.judgement().reason()));
+        facts.add(new SoakTimeReckoned(needed, result.judgement().reason()));
         Double clean = soak.clean();
         if (verifying && clean != null && clean * MINUTES >= 1) {
             int minutes = (int) Math.min(525_600, Math.floor(clean * MINUTES));
-            facts.add(new VerifyFact.SoakRun(minutes, false, "as calculated with on the bench"));
+            facts.add(new SoakRun(minutes, false, "as calculated with on the bench"));
         }
         return facts;
     }

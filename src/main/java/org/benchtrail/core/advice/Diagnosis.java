@@ -15,15 +15,15 @@ import org.benchtrail.core.diagnosis.PlanSettings;
 import org.benchtrail.core.diagnosis.Ranking;
 import org.benchtrail.core.diagnosis.Situation;
 import org.benchtrail.core.diagnosis.Surprise;
-import org.benchtrail.core.method.IdentifyFact.DataAnswered;
-import org.benchtrail.core.method.IdentifyFact.DataState;
 import org.benchtrail.core.method.JobSheet;
-import org.benchtrail.core.method.Noted;
-import org.benchtrail.core.method.PlanFact.PlanApproved;
-import org.benchtrail.core.method.TestFact.Outcome;
-import org.benchtrail.core.method.TestFact.ResultRecorded;
-import org.benchtrail.core.method.TheorizeFact.RankedCause;
-import org.benchtrail.core.method.TheorizeFact.TheoriesRanked;
+import org.benchtrail.core.method.StandingFact;
+import org.benchtrail.core.method.identify.DataAnswered;
+import org.benchtrail.core.method.identify.DataState;
+import org.benchtrail.core.method.plan.PlanApproved;
+import org.benchtrail.core.method.test.CheckOutcome;
+import org.benchtrail.core.method.test.ResultRecorded;
+import org.benchtrail.core.method.theorize.RankedCause;
+import org.benchtrail.core.method.theorize.TheoriesRanked;
 
 /**
  * What the evidence on a job sheet makes of its causes: the ranking, why, and what to do next. Advice only; it closes no step
@@ -92,11 +92,11 @@ public record Diagnosis(Ranking ranking, Explanation explanation, Surprise surpr
 
     private static Set<String> confirmed(JobSheet sheet) {
         boolean supported = sheet.latestOfRound(ResultRecorded.class)
-                .filter(r -> r.fact().outcome() == Outcome.SUPPORTS)
+                .filter(r -> r.fact().outcome() == CheckOutcome.SUPPORTS)
                 .isPresent();
         return sheet.activeTheory()
                 .filter(t -> supported)
-                .map(Noted::fact)
+                .map(StandingFact::fact)
                 .flatMap(t -> Optional.ofNullable(t.causeId()))
                 .map(Set::of)
                 .orElse(Set.of());

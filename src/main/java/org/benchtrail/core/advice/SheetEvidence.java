@@ -17,18 +17,21 @@ import org.benchtrail.core.diagnosis.Source;
 import org.benchtrail.core.measure.Quantity;
 import org.benchtrail.core.measure.Unit;
 import org.benchtrail.core.measure.Units;
-import org.benchtrail.core.method.IdentifyFact.FindingAnswered;
-import org.benchtrail.core.method.IdentifyFact.ReadingRecorded;
 import org.benchtrail.core.method.JobSheet;
-import org.benchtrail.core.method.MoveFact;
-import org.benchtrail.core.method.Noted;
-import org.benchtrail.core.method.PlanFact.ActionSettled;
-import org.benchtrail.core.method.PlanFact.Settlement;
-import org.benchtrail.core.method.TestFact.CheckPlanned;
-import org.benchtrail.core.method.TestFact.ResultRecorded;
-import org.benchtrail.core.method.TheorizeFact.TheoriesRanked;
-import org.benchtrail.core.method.TheorizeFact.TheoryChosen;
-import org.benchtrail.core.method.TheorizeFact.TheoryStated;
+import org.benchtrail.core.method.StandingFact;
+import org.benchtrail.core.method.desk.MoveFact;
+import org.benchtrail.core.method.desk.Rethought;
+import org.benchtrail.core.method.desk.RuledOut;
+import org.benchtrail.core.method.desk.VerifyFailed;
+import org.benchtrail.core.method.identify.FindingAnswered;
+import org.benchtrail.core.method.identify.ReadingRecorded;
+import org.benchtrail.core.method.plan.ActionSettled;
+import org.benchtrail.core.method.plan.Settlement;
+import org.benchtrail.core.method.test.CheckPlanned;
+import org.benchtrail.core.method.test.ResultRecorded;
+import org.benchtrail.core.method.theorize.TheoriesRanked;
+import org.benchtrail.core.method.theorize.TheoryChosen;
+import org.benchtrail.core.method.theorize.TheoryStated;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -66,7 +69,7 @@ public final class SheetEvidence {
         return latest;
     }
 
-    private void take(Noted<?> noted) {
+    private void take(StandingFact<?> noted) {
         if (noted.fact() instanceof ActionSettled settled && settled.settlement() == Settlement.CARRIED_OUT) {
             lastWork = noted.entry();
         }
@@ -82,7 +85,7 @@ public final class SheetEvidence {
         answeredAt.put(report.finding(), entry);
     }
 
-    private Optional<Report> report(Noted<?> noted) {
+    private Optional<Report> report(StandingFact<?> noted) {
         if (noted.fact() instanceof FindingAnswered answered) {
             return answer(noted, answered.finding(), answered.value(), answered.source());
         }
@@ -96,14 +99,15 @@ public final class SheetEvidence {
         return Optional.empty();
     }
 
-    private Optional<Report> answer(Noted<?> noted, @Nullable String finding, @Nullable String value, Source source) {
+    private Optional<Report> answer(
+            StandingFact<?> noted, @Nullable String finding, @Nullable String value, Source source) {
         return finding(model, finding)
                 .filter(f -> f.values().contains(value) || Report.UNKNOWN.equals(value))
                 .map(f -> Report.of(
                         id(noted), f.id(), value, source, noted.stamp().at()));
     }
 
-    private static Optional<Report> judged(Noted<?> noted, Finding finding, ReadingRecorded reading) {
+    private static Optional<Report> judged(StandingFact<?> noted, Finding finding, ReadingRecorded reading) {
         return judge(finding, reading)
                 .map(judged -> new Report(
                         id(noted),
@@ -169,9 +173,9 @@ public final class SheetEvidence {
         return text == null ? null : Double.valueOf(text);
     }
 
-    private Optional<FailedRepair> inVain(Noted<?> noted, MoveFact move) {
-        boolean ruledOut = move instanceof MoveFact.RuledOut;
-        if (!ruledOut && !(move instanceof MoveFact.VerifyFailed) && !(move instanceof MoveFact.Rethought)) {
+    private Optional<FailedRepair> inVain(StandingFact<?> noted, MoveFact move) {
+        boolean ruledOut = move instanceof RuledOut;
+        if (!ruledOut && !(move instanceof VerifyFailed) && !(move instanceof Rethought)) {
             return Optional.empty();
         }
         return theory(noted.round())
@@ -183,14 +187,14 @@ public final class SheetEvidence {
                         noted.stamp().at()));
     }
 
-    private Optional<Noted<TheoryStated>> theory(int round) {
+    private Optional<StandingFact<TheoryStated>> theory(int round) {
         return sheet.latest(TheoryChosen.class, c -> c.round() == round)
                 .flatMap(c -> sheet.latest(
                         TheoryStated.class, t -> t.entry() == c.fact().theory()));
     }
 
     /** As it was shown when the theory was chosen; its prior if nothing was shown. */
-    private double beliefIn(String cause, Noted<?> before) {
+    private double beliefIn(String cause, StandingFact<?> before) {
         return sheet.latest(
                         TheoriesRanked.class,
                         r -> r.entry() < before.entry() && r.fact().causes() != null)
@@ -207,7 +211,7 @@ public final class SheetEvidence {
                         .findFirst();
     }
 
-    private static String id(Noted<?> noted) {
+    private static String id(StandingFact<?> noted) {
         return "entry-" + noted.entry();
     }
 

@@ -11,18 +11,18 @@ import org.benchtrail.core.Invalid;
 import org.benchtrail.core.diagnosis.Category;
 import org.benchtrail.core.diagnosis.ClosedCase;
 import org.benchtrail.core.diagnosis.Model;
-import org.benchtrail.core.method.DocumentFact.CauseNamed;
-import org.benchtrail.core.method.DocumentFact.Sureness;
 import org.benchtrail.core.method.JobSheet;
-import org.benchtrail.core.method.MoveFact;
-import org.benchtrail.core.method.Noted;
-import org.benchtrail.core.method.PlanFact.ActionSettled;
-import org.benchtrail.core.method.PlanFact.Settlement;
 import org.benchtrail.core.method.Standing;
-import org.benchtrail.core.method.TestFact.CheckPlanned;
-import org.benchtrail.core.method.TestFact.Outcome;
-import org.benchtrail.core.method.TestFact.ResultRecorded;
-import org.benchtrail.core.method.TheorizeFact.TheoriesRanked;
+import org.benchtrail.core.method.StandingFact;
+import org.benchtrail.core.method.desk.Closed;
+import org.benchtrail.core.method.document.CauseNamed;
+import org.benchtrail.core.method.document.Sureness;
+import org.benchtrail.core.method.plan.ActionSettled;
+import org.benchtrail.core.method.plan.Settlement;
+import org.benchtrail.core.method.test.CheckOutcome;
+import org.benchtrail.core.method.test.CheckPlanned;
+import org.benchtrail.core.method.test.ResultRecorded;
+import org.benchtrail.core.method.theorize.TheoriesRanked;
 import org.jspecify.annotations.Nullable;
 
 /** Makes a case of a closed ticket: the one place where the words of the method become those of the catalogue. */
@@ -52,14 +52,14 @@ public final class CaseOfTicket {
         sheet.all(ResultRecorded.class).forEach(n -> authors.add(n.stamp().by()));
         sheet.all(ActionSettled.class).forEach(n -> authors.add(n.stamp().by()));
         sheet.all(CauseNamed.class).forEach(n -> authors.add(n.stamp().by()));
-        sheet.all(MoveFact.Closed.class).forEach(n -> authors.add(n.stamp().by()));
+        sheet.all(Closed.class).forEach(n -> authors.add(n.stamp().by()));
         return authors;
     }
 
     private TicketCase made() {
         require(sheet.course().standing() == Standing.CLOSED, "Close the ticket first.");
         CauseNamed named =
-                sheet.latest(CauseNamed.class).map(Noted::fact).orElseThrow(() -> refused("No cause is named."));
+                sheet.latest(CauseNamed.class).map(StandingFact::fact).orElseThrow(() -> refused("No cause is named."));
         require(named.sureness() != Sureness.PRESUMED, "Its cause is only presumed, which teaches nothing.");
         String assignee = sheet.course().assignee();
         require(assignee != null, "Nobody had this ticket when it was closed.");
@@ -113,19 +113,19 @@ public final class CaseOfTicket {
     /** Entry that settled the cause: the last round's supporting result, or else its first carried-out action. */
     private int settled() {
         return sheet.latest(ResultRecorded.class, r -> r.round() == sheet.round() && supportsTheActive(r))
-                .map(Noted::entry)
+                .map(StandingFact::entry)
                 .or(() -> sheet
                         .all(
                                 ActionSettled.class,
                                 a -> a.round() == sheet.round() && a.fact().settlement() == Settlement.CARRIED_OUT)
                         .stream()
                         .findFirst()
-                        .map(Noted::entry))
+                        .map(StandingFact::entry))
                 .orElseGet(() -> sheet.latest(CauseNamed.class).orElseThrow().entry());
     }
 
-    private boolean supportsTheActive(Noted<ResultRecorded> result) {
-        if (result.fact().outcome() != Outcome.SUPPORTS) {
+    private boolean supportsTheActive(StandingFact<ResultRecorded> result) {
+        if (result.fact().outcome() != CheckOutcome.SUPPORTS) {
             return false;
         }
         int theory = sheet.choice().map(c -> c.fact().theory()).orElse(-1);

@@ -8,13 +8,13 @@ import org.benchtrail.core.advice.SheetEvidence;
 import org.benchtrail.core.diagnosis.Category;
 import org.benchtrail.core.diagnosis.Finding;
 import org.benchtrail.core.diagnosis.Source;
-import org.benchtrail.core.method.IdentifyFact.FindingAnswered;
-import org.benchtrail.core.method.IdentifyFact.ReadingRecorded;
 import org.benchtrail.core.method.JobSheet;
-import org.benchtrail.core.method.Noted;
+import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.method.Step;
-import org.benchtrail.core.method.TestFact.CheckPlanned;
-import org.benchtrail.core.method.TestFact.ResultRecorded;
+import org.benchtrail.core.method.identify.FindingAnswered;
+import org.benchtrail.core.method.identify.ReadingRecorded;
+import org.benchtrail.core.method.test.CheckPlanned;
+import org.benchtrail.core.method.test.ResultRecorded;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -39,7 +39,7 @@ final class SeenOnTicket {
         return List.copyOf(seen.last.values());
     }
 
-    private void take(JobSheet sheet, Noted<?> noted) {
+    private void take(JobSheet sheet, StandingFact<?> noted) {
         if (noted.fact() instanceof FindingAnswered answered) {
             keep(noted, answered.finding(), answered.value(), answered.source().reliability());
         } else if (noted.fact() instanceof ReadingRecorded reading && reading.finding() != null) {
@@ -52,7 +52,7 @@ final class SeenOnTicket {
         }
     }
 
-    private void keep(Noted<?> noted, String finding, String value, double reliability) {
+    private void keep(StandingFact<?> noted, String finding, String value, double reliability) {
         Finding f = known.get(finding);
         if (f != null && f.values().contains(value)) {
             boolean before = noted.entry() <= settled;

@@ -3,9 +3,22 @@ package org.benchtrail.core.method;
 import java.util.List;
 import java.util.Set;
 import org.benchtrail.core.Invalid;
-import org.benchtrail.core.method.DeskFact.Corrected;
-import org.benchtrail.core.method.DeskFact.Opened;
-import org.benchtrail.core.method.IdentifyFact.FindingRecorded;
+import org.benchtrail.core.method.desk.Corrected;
+import org.benchtrail.core.method.desk.Opened;
+import org.benchtrail.core.method.document.EffortRecorded;
+import org.benchtrail.core.method.identify.AttachmentAdded;
+import org.benchtrail.core.method.identify.BenchResultAttached;
+import org.benchtrail.core.method.identify.ExtractRecorded;
+import org.benchtrail.core.method.identify.FindingAnswered;
+import org.benchtrail.core.method.identify.FindingRecorded;
+import org.benchtrail.core.method.identify.ReadingRecorded;
+import org.benchtrail.core.method.identify.SoakTimeReckoned;
+import org.benchtrail.core.method.identify.SymptomRecorded;
+import org.benchtrail.core.method.plan.ActionPlanned;
+import org.benchtrail.core.method.test.CheckPlanned;
+import org.benchtrail.core.method.test.ResultRecorded;
+import org.benchtrail.core.method.theorize.TheoryChosen;
+import org.benchtrail.core.method.theorize.TheoryStated;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -15,18 +28,18 @@ import org.jspecify.annotations.Nullable;
 final class Corrections {
     private static final Set<Class<? extends Fact>> CORRECTABLE = Set.of(
             Opened.class,
-            IdentifyFact.SymptomRecorded.class,
-            IdentifyFact.ReadingRecorded.class,
-            IdentifyFact.ExtractRecorded.class,
-            IdentifyFact.AttachmentAdded.class,
+            SymptomRecorded.class,
+            ReadingRecorded.class,
+            ExtractRecorded.class,
+            AttachmentAdded.class,
             FindingRecorded.class,
-            IdentifyFact.FindingAnswered.class,
-            IdentifyFact.BenchResultAttached.class,
-            IdentifyFact.SoakTimeReckoned.class,
-            TheorizeFact.TheoryStated.class,
-            TestFact.CheckPlanned.class,
-            PlanFact.ActionPlanned.class,
-            DocumentFact.EffortRecorded.class);
+            FindingAnswered.class,
+            BenchResultAttached.class,
+            SoakTimeReckoned.class,
+            TheoryStated.class,
+            CheckPlanned.class,
+            ActionPlanned.class,
+            EffortRecorded.class);
 
     private Corrections() {}
 
@@ -36,7 +49,7 @@ final class Corrections {
     }
 
     static List<Missing> refuse(JobSheet sheet, Corrected correction, Actor actor) {
-        Noted<Fact> old = sheet.at(correction.entry(), Fact.class, "entry");
+        StandingFact<Fact> old = sheet.at(correction.entry(), Fact.class, "entry");
         Fact replacement = correction.replacement();
         if (!isCorrectable(old.fact())) {
             throw new Invalid("entry", "An entry of this kind is not corrected: record the present state instead.");
@@ -44,12 +57,11 @@ final class Corrections {
         if (replacement != null && replacement.getClass() != old.fact().getClass()) {
             throw new Invalid("replacement", "The replacement has to be of the same kind as the entry it corrects.");
         }
-        if (replacement instanceof IdentifyFact.BenchResultAttached
-                || replacement instanceof IdentifyFact.SoakTimeReckoned) {
+        if (replacement instanceof BenchResultAttached || replacement instanceof SoakTimeReckoned) {
             throw new Invalid("replacement", "A calculated result is struck out, and calculated again.");
         }
-        if (replacement instanceof TestFact.CheckPlanned check) {
-            sheet.at(check.theory(), TheorizeFact.TheoryStated.class, "replacement.theory");
+        if (replacement instanceof CheckPlanned check) {
+            sheet.at(check.theory(), TheoryStated.class, "replacement.theory");
         }
         boolean own = old.stamp().by().equals(actor.account())
                 || actor.account().equals(sheet.course().assignee());
@@ -60,7 +72,8 @@ final class Corrections {
         return relied(sheet, old, replacement, actor);
     }
 
-    private static List<Missing> relied(JobSheet sheet, Noted<Fact> old, @Nullable Fact replacement, Actor actor) {
+    private static List<Missing> relied(
+            JobSheet sheet, StandingFact<Fact> old, @Nullable Fact replacement, Actor actor) {
         if (old.fact() instanceof Opened opened && !sameTicket(opened, replacement)) {
             return Desk.refusal("not-correctable", "Number, requester and assignee are not corrected here.", "desk");
         }
@@ -88,24 +101,24 @@ final class Corrections {
     }
 
     /** A theory that was chosen or checked, a check that was made, the reading it rests on, an action that was settled. */
-    private static boolean reliedOn(JobSheet sheet, Noted<Fact> old) {
+    private static boolean reliedOn(JobSheet sheet, StandingFact<Fact> old) {
         int entry = old.entry();
-        if (old.fact() instanceof TheorizeFact.TheoryStated) {
-            return !sheet.all(TheorizeFact.TheoryChosen.class, c -> c.fact().theory() == entry)
+        if (old.fact() instanceof TheoryStated) {
+            return !sheet.all(TheoryChosen.class, c -> c.fact().theory() == entry)
                             .isEmpty()
-                    || !sheet.all(TestFact.CheckPlanned.class, c -> c.fact().theory() == entry)
+                    || !sheet.all(CheckPlanned.class, c -> c.fact().theory() == entry)
                             .isEmpty();
         }
-        if (old.fact() instanceof TestFact.CheckPlanned) {
+        if (old.fact() instanceof CheckPlanned) {
             return sheet.result(entry).isPresent();
         }
-        if (old.fact() instanceof IdentifyFact.ReadingRecorded) {
+        if (old.fact() instanceof ReadingRecorded) {
             return !sheet.all(
-                            TestFact.ResultRecorded.class,
+                            ResultRecorded.class,
                             r -> Integer.valueOf(entry).equals(r.fact().reading()))
                     .isEmpty();
         }
-        if (old.fact() instanceof PlanFact.ActionPlanned) {
+        if (old.fact() instanceof ActionPlanned) {
             return old.round() != sheet.round() || sheet.settlement(entry).isPresent();
         }
         return false;

@@ -2,6 +2,9 @@ package org.benchtrail.core.method;
 
 import java.time.Instant;
 import java.util.Set;
+import org.benchtrail.core.method.desk.Escalated;
+import org.benchtrail.core.method.desk.Hold;
+import org.benchtrail.core.method.desk.Opened;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -21,11 +24,11 @@ public record Course(
         int openedAt,
         @Nullable String assignee,
         Set<Role> assigneeRoles,
-        DeskFact.@Nullable Hold hold,
-        MoveFact.@Nullable Escalated escalation,
+        @Nullable Hold hold,
+        @Nullable Escalated escalation,
         @Nullable Instant closed) {
 
-    static Course opened(DeskFact.Opened fact, Stamp stamp) {
+    public static Course opened(Opened fact, Stamp stamp) {
         return new Course(
                 Step.IDENTIFY,
                 Standing.OPEN,
@@ -48,17 +51,17 @@ public record Course(
         return assigneeRoles.contains(Role.TRAINEE);
     }
 
-    Course atStep(Step next) {
+    public Course atStep(Step next) {
         return new Course(
                 next, standing, round, roundStart, openedAt, assignee, assigneeRoles, hold, escalation, closed);
     }
 
-    Course nextRound(Step start, Stamp stamp) {
+    public Course nextRound(Step start, Stamp stamp) {
         return new Course(
                 start, standing, round + 1, stamp.entry(), openedAt, assignee, assigneeRoles, hold, escalation, closed);
     }
 
-    Course reopened(Stamp stamp) {
+    public Course reopened(Stamp stamp) {
         return new Course(
                 Step.IDENTIFY,
                 Standing.OPEN,
@@ -72,20 +75,20 @@ public record Course(
                 null);
     }
 
-    Course ended(Standing how, Instant at) {
+    public Course ended(Standing how, Instant at) {
         return new Course(step, how, round, roundStart, openedAt, assignee, assigneeRoles, null, escalation, at);
     }
 
-    Course held(DeskFact.@Nullable Hold now) {
+    public Course held(@Nullable Hold now) {
         return new Course(
                 step, standing, round, roundStart, openedAt, assignee, assigneeRoles, now, escalation, closed);
     }
 
-    Course escalated(MoveFact.@Nullable Escalated now) {
+    public Course escalated(@Nullable Escalated now) {
         return new Course(step, standing, round, roundStart, openedAt, assignee, assigneeRoles, hold, now, closed);
     }
 
-    Course inHandsOf(String account, Set<Role> roles) {
+    public Course inHandsOf(String account, Set<Role> roles) {
         return new Course(step, standing, round, roundStart, openedAt, account, roles, hold, escalation, closed);
     }
 }

@@ -4,6 +4,16 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import org.benchtrail.core.Invalid;
+import org.benchtrail.core.method.desk.Cancelled;
+import org.benchtrail.core.method.desk.Escalated;
+import org.benchtrail.core.method.desk.Held;
+import org.benchtrail.core.method.desk.MoveFact;
+import org.benchtrail.core.method.desk.Opened;
+import org.benchtrail.core.method.desk.Refused;
+import org.benchtrail.core.method.desk.Reopened;
+import org.benchtrail.core.method.desk.Resumed;
+import org.benchtrail.core.method.desk.Returned;
+import org.benchtrail.core.method.desk.Waived;
 
 /** The rules of the desk: which moves are possible, in which order facts belong, what may be waived. */
 final class Desk {
@@ -16,7 +26,7 @@ final class Desk {
         return switch (course.standing()) {
             case OPEN -> List.of();
             case CLOSED ->
-                fact instanceof MoveFact.Reopened
+                fact instanceof Reopened
                         ? List.of()
                         : refusal("ticket-closed", "This ticket is closed: reopen it first.", "desk");
             case CANCELLED -> refusal("ticket-cancelled", "This ticket was cancelled: open a new one.", "desk");
@@ -25,7 +35,7 @@ final class Desk {
 
     /** What only the desk itself writes: the opening, once, and the refusals. */
     static List<Missing> act(Fact fact) {
-        return fact instanceof DeskFact.Opened || fact instanceof DeskFact.Refused
+        return fact instanceof Opened || fact instanceof Refused
                 ? refusal("not-an-act", "A ticket is opened once, and nobody records a refusal by hand.", "trail")
                 : List.of();
     }
@@ -50,35 +60,35 @@ final class Desk {
         if (move.changesStep() && sheet.workStopped()) {
             return List.of(Requirement.HAZARDS_SCREENED.status(situation).missing());
         }
-        if (fact instanceof MoveFact.Cancelled cancelled) {
+        if (fact instanceof Cancelled cancelled) {
             duplicate(sheet, cancelled);
         }
         return ungated(course, fact, now);
     }
 
-    private static void duplicate(JobSheet sheet, MoveFact.Cancelled cancelled) {
+    private static void duplicate(JobSheet sheet, Cancelled cancelled) {
         if (sheet.opened().ticket().equals(cancelled.duplicateOf())) {
             throw new Invalid("duplicateOf", "A ticket is no duplicate of itself: give the number of the other one.");
         }
     }
 
     private static List<Missing> ungated(Course course, MoveFact fact, Instant now) {
-        if (fact instanceof MoveFact.Held held && !held.followUp().isAfter(now)) {
+        if (fact instanceof Held held && !held.followUp().isAfter(now)) {
             throw new Invalid("followUp", "The follow-up has to lie in the future.");
         }
-        if (fact instanceof MoveFact.Held held && held.followUp().isAfter(now.plus(LONGEST_HOLD))) {
+        if (fact instanceof Held held && held.followUp().isAfter(now.plus(LONGEST_HOLD))) {
             throw new Invalid("followUp", "The follow-up has to lie within ten years.");
         }
-        if (fact instanceof MoveFact.Held && course.hold() != null) {
+        if (fact instanceof Held && course.hold() != null) {
             return refusal("already-on-hold", "This ticket is on hold already: resume it first.", "desk");
         }
-        if (fact instanceof MoveFact.Resumed && course.hold() == null) {
+        if (fact instanceof Resumed && course.hold() == null) {
             return refusal("not-on-hold", "This ticket is not on hold.", "desk");
         }
-        if (fact instanceof MoveFact.Escalated && course.escalation() != null) {
+        if (fact instanceof Escalated && course.escalation() != null) {
             return refusal("already-escalated", "This ticket is escalated already: record its return first.", "desk");
         }
-        if (fact instanceof MoveFact.Returned && course.escalation() == null) {
+        if (fact instanceof Returned && course.escalation() == null) {
             return refusal("not-escalated", "This ticket is not escalated.", "desk");
         }
         return List.of();
@@ -109,7 +119,7 @@ final class Desk {
     }
 
     /** Only a requirement of the present gate, that may be waived and is not met. */
-    static List<Missing> waiver(JobSheet sheet, DeskFact.Waived waiver, Policy policy, Instant now) {
+    static List<Missing> waiver(JobSheet sheet, Waived waiver, Policy policy, Instant now) {
         Requirement requirement = Requirement.of(waiver.requirement())
                 .orElseThrow(
                         () -> new Invalid("requirement", "There is no requirement '" + waiver.requirement() + "'."));

@@ -1,16 +1,19 @@
 package org.benchtrail.core.method;
 
 import java.util.Optional;
-import org.benchtrail.core.method.DocumentFact.Signatory;
-import org.benchtrail.core.method.DocumentFact.Signed;
-import org.benchtrail.core.method.DocumentFact.SummaryWritten;
+import org.benchtrail.core.method.document.CauseNamed;
+import org.benchtrail.core.method.document.EffortRecorded;
+import org.benchtrail.core.method.document.KnowledgeLinked;
+import org.benchtrail.core.method.document.Signatory;
+import org.benchtrail.core.method.document.Signed;
+import org.benchtrail.core.method.document.SummaryWritten;
 
 /** What the record lacks before the ticket can be closed. */
 final class DocumentGaps {
     private DocumentGaps() {}
 
     static String cause(Situation s) {
-        return unless(s, DocumentFact.CauseNamed.class, "Name the cause and how it is known.");
+        return unless(s, CauseNamed.class, "Name the cause and how it is known.");
     }
 
     static String summary(Situation s) {
@@ -28,13 +31,11 @@ final class DocumentGaps {
 
     static String knowledge(Situation s) {
         return unless(
-                s,
-                DocumentFact.KnowledgeLinked.class,
-                "Confirm a known cause, propose a new one, or say why nothing is learned.");
+                s, KnowledgeLinked.class, "Confirm a known cause, propose a new one, or say why nothing is learned.");
     }
 
     static String effort(Situation s) {
-        return unless(s, DocumentFact.EffortRecorded.class, "Record the time spent and the parts used.");
+        return unless(s, EffortRecorded.class, "Record the time spent and the parts used.");
     }
 
     static String mentor(Situation s) {
@@ -49,9 +50,10 @@ final class DocumentGaps {
     }
 
     /** The signature of that kind under the latest summary of this round. */
-    private static Optional<Noted<Signed>> signature(JobSheet sheet, Signatory who) {
-        int written =
-                sheet.latestOfRound(SummaryWritten.class).map(Noted::entry).orElse(Integer.MAX_VALUE);
+    private static Optional<StandingFact<Signed>> signature(JobSheet sheet, Signatory who) {
+        int written = sheet.latestOfRound(SummaryWritten.class)
+                .map(StandingFact::entry)
+                .orElse(Integer.MAX_VALUE);
         return sheet.latest(Signed.class, x -> x.fact().signatory() == who && x.entry() > written);
     }
 

@@ -6,8 +6,7 @@ import org.jspecify.annotations.Nullable;
  * Something recorded on a ticket. A fact is plain data in the past tense; its constructor refuses what is malformed with
  * {@link org.benchtrail.core.Invalid}. Other facts are referred to by the number of the entry that recorded them.
  */
-public sealed interface Fact
-        permits DeskFact, DocumentFact, IdentifyFact, PlanFact, TestFact, TheorizeFact, VerifyFact {
+public interface Fact {
 
     /** The step whose question this answers; null for what belongs to no step (moves, hand-overs, waivers, corrections). */
     @Nullable

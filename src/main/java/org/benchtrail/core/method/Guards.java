@@ -4,25 +4,26 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import org.benchtrail.core.Invalid;
-import org.benchtrail.core.method.DeskFact.CautionsAcknowledged;
-import org.benchtrail.core.method.DocumentFact.Signed;
-import org.benchtrail.core.method.IdentifyFact.ReadingRecorded;
-import org.benchtrail.core.method.IdentifyFact.StopWorkCleared;
-import org.benchtrail.core.method.IdentifyFact.SymptomRecorded;
-import org.benchtrail.core.method.PlanFact.ActionPlanned;
-import org.benchtrail.core.method.PlanFact.ActionSettled;
-import org.benchtrail.core.method.PlanFact.PartFitChecked;
-import org.benchtrail.core.method.PlanFact.PartOverrideApproved;
-import org.benchtrail.core.method.PlanFact.PlanApproved;
-import org.benchtrail.core.method.PlanFact.Settlement;
-import org.benchtrail.core.method.TestFact.CheckPlanned;
-import org.benchtrail.core.method.TestFact.ResultRecorded;
-import org.benchtrail.core.method.TheorizeFact.TheoriesRanked;
-import org.benchtrail.core.method.TheorizeFact.TheoryChosen;
-import org.benchtrail.core.method.TheorizeFact.TheoryStated;
-import org.benchtrail.core.method.VerifyFact.FunctionChecked;
-import org.benchtrail.core.method.VerifyFact.SoakRun;
-import org.benchtrail.core.method.VerifyFact.SymptomRechecked;
+import org.benchtrail.core.method.desk.CautionsAcknowledged;
+import org.benchtrail.core.method.document.Signed;
+import org.benchtrail.core.method.document.SummaryWritten;
+import org.benchtrail.core.method.identify.ReadingRecorded;
+import org.benchtrail.core.method.identify.StopWorkCleared;
+import org.benchtrail.core.method.identify.SymptomRecorded;
+import org.benchtrail.core.method.plan.ActionPlanned;
+import org.benchtrail.core.method.plan.ActionSettled;
+import org.benchtrail.core.method.plan.PartFitChecked;
+import org.benchtrail.core.method.plan.PartOverrideApproved;
+import org.benchtrail.core.method.plan.PlanApproved;
+import org.benchtrail.core.method.plan.Settlement;
+import org.benchtrail.core.method.test.CheckPlanned;
+import org.benchtrail.core.method.test.ResultRecorded;
+import org.benchtrail.core.method.theorize.TheoriesRanked;
+import org.benchtrail.core.method.theorize.TheoryChosen;
+import org.benchtrail.core.method.theorize.TheoryStated;
+import org.benchtrail.core.method.verify.FunctionChecked;
+import org.benchtrail.core.method.verify.SoakRun;
+import org.benchtrail.core.method.verify.SymptomRechecked;
 
 /** What must hold before a single act: that what it refers to is there, and that what guards it has been done. */
 final class Guards {
@@ -58,14 +59,14 @@ final class Guards {
         } else if (fact instanceof SoakRun run) {
             soak(sheet, run, now);
         } else if (fact instanceof Signed
-                && sheet.latestOfRound(DocumentFact.SummaryWritten.class).isEmpty()) {
+                && sheet.latestOfRound(SummaryWritten.class).isEmpty()) {
             throw new Invalid("summary", "Write the summary before it is signed.");
         }
         return List.of();
     }
 
     private static void action(JobSheet sheet, int action) {
-        Noted<ActionPlanned> planned = sheet.at(action, ActionPlanned.class, "action");
+        StandingFact<ActionPlanned> planned = sheet.at(action, ActionPlanned.class, "action");
         if (planned.round() != sheet.round()) {
             throw new Invalid("action", "That action belongs to an earlier round: plan it anew.");
         }
@@ -86,7 +87,7 @@ final class Guards {
 
     /** A check is made once, in its round, and an invasive one only behind its guard. */
     private static List<Missing> result(Situation s, ResultRecorded result) {
-        Noted<CheckPlanned> check = s.sheet().at(result.check(), CheckPlanned.class, "check");
+        StandingFact<CheckPlanned> check = s.sheet().at(result.check(), CheckPlanned.class, "check");
         if (check.round() != s.sheet().round()
                 || s.sheet().result(check.entry()).isPresent()) {
             throw new Invalid("check", "That check has been made, or belongs to an earlier round: plan another one.");

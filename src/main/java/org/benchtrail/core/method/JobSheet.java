@@ -5,13 +5,20 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
 import org.benchtrail.core.Invalid;
-import org.benchtrail.core.method.DeskFact.Corrected;
-import org.benchtrail.core.method.DeskFact.Opened;
-import org.benchtrail.core.method.PlanFact.ActionPlanned;
-import org.benchtrail.core.method.PlanFact.ActionSettled;
-import org.benchtrail.core.method.TestFact.ResultRecorded;
-import org.benchtrail.core.method.TheorizeFact.TheoryChosen;
-import org.benchtrail.core.method.TheorizeFact.TheoryStated;
+import org.benchtrail.core.method.desk.Corrected;
+import org.benchtrail.core.method.desk.MoveFact;
+import org.benchtrail.core.method.desk.Opened;
+import org.benchtrail.core.method.desk.Rethought;
+import org.benchtrail.core.method.desk.RuledOut;
+import org.benchtrail.core.method.identify.FindingRecorded;
+import org.benchtrail.core.method.identify.HazardsScreened;
+import org.benchtrail.core.method.identify.StopWorkCleared;
+import org.benchtrail.core.method.plan.ActionPlanned;
+import org.benchtrail.core.method.plan.ActionSettled;
+import org.benchtrail.core.method.plan.Settlement;
+import org.benchtrail.core.method.test.ResultRecorded;
+import org.benchtrail.core.method.theorize.TheoryChosen;
+import org.benchtrail.core.method.theorize.TheoryStated;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -19,11 +26,11 @@ import org.jspecify.annotations.Nullable;
  * Immutable; replaying the entries of the trail rebuilds it exactly.
  */
 public final class JobSheet {
-    private final List<Noted<?>> facts;
+    private final List<StandingFact<?>> facts;
     private final Course course;
     private final int entries;
 
-    private JobSheet(List<Noted<?>> facts, Course course, int entries) {
+    private JobSheet(List<StandingFact<?>> facts, Course course, int entries) {
         this.facts = facts;
         this.course = course;
         this.entries = entries;
@@ -39,7 +46,8 @@ public final class JobSheet {
             throw new IllegalArgumentException("a job sheet begins with entry 1, which opens the ticket");
         }
         Course course = Course.opened(opened, first.stamp());
-        return new JobSheet(List.of(new Noted<>(opened, first.stamp(), 1, Step.IDENTIFY, false, null)), course, 1);
+        return new JobSheet(
+                List.of(new StandingFact<>(opened, first.stamp(), 1, Step.IDENTIFY, false, null)), course, 1);
     }
 
     /**
@@ -66,7 +74,7 @@ public final class JobSheet {
         if (stamp.entry() != entries + 1) {
             throw new IllegalArgumentException("entry " + (entries + 1) + " is missing: found " + stamp.entry());
         }
-        List<Noted<?>> now = new ArrayList<>(facts);
+        List<StandingFact<?>> now = new ArrayList<>(facts);
         if (entry.fact() instanceof Corrected corrected) {
             correct(now, corrected, stamp);
         }
@@ -75,21 +83,21 @@ public final class JobSheet {
         return new JobSheet(List.copyOf(now), next, stamp.entry());
     }
 
-    private <F extends Fact> Noted<F> noted(F fact, Stamp stamp) {
+    private <F extends Fact> StandingFact<F> noted(F fact, Stamp stamp) {
         boolean late = fact.step() != null && fact.step().isBefore(course.step());
-        return new Noted<>(fact, stamp, course.round(), course.step(), late, null);
+        return new StandingFact<>(fact, stamp, course.round(), course.step(), late, null);
     }
 
-    private static void correct(List<Noted<?>> facts, Corrected corrected, Stamp stamp) {
+    private static void correct(List<StandingFact<?>> facts, Corrected corrected, Stamp stamp) {
         for (int i = 0; i < facts.size(); i++) {
-            Noted<?> old = facts.get(i);
+            StandingFact<?> old = facts.get(i);
             if (old.entry() == corrected.entry()) {
                 if (corrected.replacement() == null) {
                     facts.remove(i);
                 } else {
                     facts.set(
                             i,
-                            new Noted<>(
+                            new StandingFact<>(
                                     corrected.replacement(),
                                     old.stamp(),
                                     old.round(),
@@ -129,21 +137,21 @@ public final class JobSheet {
     }
 
     /** All facts as they stand, in the order of recording. */
-    public List<Noted<?>> facts() {
+    public List<StandingFact<?>> facts() {
         return facts;
     }
 
     /** All facts of a kind, in the order of recording. */
-    public <F extends Fact> List<Noted<F>> all(Class<F> kind) {
+    public <F extends Fact> List<StandingFact<F>> all(Class<F> kind) {
         return all(kind, noted -> true);
     }
 
     @SuppressWarnings("unchecked") // the class of the fact is checked on the line before the cast
-    public <F extends Fact> List<Noted<F>> all(Class<F> kind, Predicate<Noted<F>> which) {
-        List<Noted<F>> found = new ArrayList<>();
-        for (Noted<?> noted : facts) {
+    public <F extends Fact> List<StandingFact<F>> all(Class<F> kind, Predicate<StandingFact<F>> which) {
+        List<StandingFact<F>> found = new ArrayList<>();
+        for (StandingFact<?> noted : facts) {
             if (kind.isInstance(noted.fact())) {
-                Noted<F> typed = (Noted<F>) noted;
+                StandingFact<F> typed = (StandingFact<F>) noted;
                 if (which.test(typed)) {
                     found.add(typed);
                 }
@@ -152,19 +160,19 @@ public final class JobSheet {
         return found;
     }
 
-    public <F extends Fact> List<Noted<F>> ofRound(Class<F> kind) {
+    public <F extends Fact> List<StandingFact<F>> ofRound(Class<F> kind) {
         return all(kind, noted -> noted.round() == course.round());
     }
 
-    public <F extends Fact> Optional<Noted<F>> latest(Class<F> kind) {
+    public <F extends Fact> Optional<StandingFact<F>> latest(Class<F> kind) {
         return last(all(kind));
     }
 
-    public <F extends Fact> Optional<Noted<F>> latest(Class<F> kind, Predicate<Noted<F>> which) {
+    public <F extends Fact> Optional<StandingFact<F>> latest(Class<F> kind, Predicate<StandingFact<F>> which) {
         return last(all(kind, which));
     }
 
-    public <F extends Fact> Optional<Noted<F>> latestOfRound(Class<F> kind) {
+    public <F extends Fact> Optional<StandingFact<F>> latestOfRound(Class<F> kind) {
         return last(ofRound(kind));
     }
 
@@ -173,36 +181,36 @@ public final class JobSheet {
      *
      * @throws Invalid on {@code field} if there is none (or it was struck out)
      */
-    public <F extends Fact> Noted<F> at(int entry, Class<F> kind, String field) {
+    public <F extends Fact> StandingFact<F> at(int entry, Class<F> kind, String field) {
         return last(all(kind, noted -> noted.entry() == entry))
                 .orElseThrow(() -> new Invalid(field, "Entry " + entry + " is not there, or not what is needed here."));
     }
 
     /** What was known before that entry and stands unchanged since; the course is the present one. */
     JobSheet before(int entry) {
-        List<Noted<?>> earlier =
+        List<StandingFact<?>> earlier =
                 facts.stream().filter(noted -> noted.settledSince() < entry).toList();
         return new JobSheet(earlier, course, entry - 1);
     }
 
     /** The choice that is in force; empty until a theory is chosen in this round. */
-    public Optional<Noted<TheoryChosen>> choice() {
+    public Optional<StandingFact<TheoryChosen>> choice() {
         return latestOfRound(TheoryChosen.class);
     }
 
     /** The active theory; empty until one is chosen in this round. */
-    public Optional<Noted<TheoryStated>> activeTheory() {
+    public Optional<StandingFact<TheoryStated>> activeTheory() {
         return choice().flatMap(this::chosen);
     }
 
-    private Optional<Noted<TheoryStated>> chosen(Noted<TheoryChosen> choice) {
+    private Optional<StandingFact<TheoryStated>> chosen(StandingFact<TheoryChosen> choice) {
         return latest(TheoryStated.class, t -> t.entry() == choice.fact().theory());
     }
 
     /** Theories ruled out in earlier rounds, by a check or by what the plan showed. */
-    public List<Noted<TheoryStated>> ruledOut() {
-        List<Noted<TheoryStated>> found = new ArrayList<>();
-        for (Noted<MoveFact> move : all(MoveFact.class)) {
+    public List<StandingFact<TheoryStated>> ruledOut() {
+        List<StandingFact<TheoryStated>> found = new ArrayList<>();
+        for (StandingFact<MoveFact> move : all(MoveFact.class)) {
             if (rulesOut(move.fact())) {
                 last(all(TheoryChosen.class, c -> c.round() == move.round()))
                         .flatMap(this::chosen)
@@ -213,39 +221,38 @@ public final class JobSheet {
     }
 
     private static boolean rulesOut(MoveFact move) {
-        return move instanceof MoveFact.RuledOut
-                || (move instanceof MoveFact.Rethought rethought && rethought.theoryWrong());
+        return move instanceof RuledOut || (move instanceof Rethought rethought && rethought.theoryWrong());
     }
 
     /** Theories that are still open: stated and not ruled out, as long as they are not chosen again on new evidence. */
-    public List<Noted<TheoryStated>> openTheories() {
-        List<Noted<TheoryStated>> out = ruledOut();
+    public List<StandingFact<TheoryStated>> openTheories() {
+        List<StandingFact<TheoryStated>> out = ruledOut();
         return all(TheoryStated.class, t -> !out.contains(t));
     }
 
     /** Actions planned in this round. */
-    public List<Noted<ActionPlanned>> actions() {
+    public List<StandingFact<ActionPlanned>> actions() {
         return ofRound(ActionPlanned.class);
     }
 
     /** How the action ended; empty while it is to be done. */
-    public Optional<Noted<ActionSettled>> settlement(int action) {
+    public Optional<StandingFact<ActionSettled>> settlement(int action) {
         return latest(ActionSettled.class, s -> s.fact().action() == action);
     }
 
     /** The result of a check; empty while it is to be made. */
-    public Optional<Noted<ResultRecorded>> result(int check) {
+    public Optional<StandingFact<ResultRecorded>> result(int check) {
         return latest(ResultRecorded.class, r -> r.fact().check() == check);
     }
 
     /** Entry of the last action carried out in this round, or with which the round began: what is verified comes after. */
     public int lastWork() {
-        return latestOfRound(ActionSettled.class, s -> s.fact().settlement() == PlanFact.Settlement.CARRIED_OUT)
-                .map(Noted::entry)
+        return latestOfRound(ActionSettled.class, s -> s.fact().settlement() == Settlement.CARRIED_OUT)
+                .map(StandingFact::entry)
                 .orElse(course.roundStart());
     }
 
-    private <F extends Fact> Optional<Noted<F>> latestOfRound(Class<F> kind, Predicate<Noted<F>> which) {
+    private <F extends Fact> Optional<StandingFact<F>> latestOfRound(Class<F> kind, Predicate<StandingFact<F>> which) {
         return latest(kind, noted -> noted.round() == course.round() && which.test(noted));
     }
 
@@ -255,18 +262,16 @@ public final class JobSheet {
     }
 
     /** The latest screening that found a hazard not yet cleared; to screen again clears nothing. */
-    Optional<Noted<IdentifyFact.HazardsScreened>> stopWork() {
-        int cleared =
-                latest(IdentifyFact.StopWorkCleared.class).map(Noted::entry).orElse(0);
+    Optional<StandingFact<HazardsScreened>> stopWork() {
+        int cleared = latest(StopWorkCleared.class).map(StandingFact::entry).orElse(0);
         return latest(
-                IdentifyFact.HazardsScreened.class,
+                HazardsScreened.class,
                 screened -> screened.entry() > cleared && screened.fact().any());
     }
 
     /** The first drive-failure finding; from there on data come first. */
-    public Optional<Noted<IdentifyFact.FindingRecorded>> driveFailure() {
-        return all(IdentifyFact.FindingRecorded.class, f -> f.fact().driveFailure()).stream()
-                .findFirst();
+    public Optional<StandingFact<FindingRecorded>> driveFailure() {
+        return all(FindingRecorded.class, f -> f.fact().driveFailure()).stream().findFirst();
     }
 
     private static <T> Optional<T> last(List<T> list) {

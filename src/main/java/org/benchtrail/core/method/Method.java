@@ -3,8 +3,10 @@ package org.benchtrail.core.method;
 import java.time.Instant;
 import java.util.List;
 import org.benchtrail.core.Invalid;
-import org.benchtrail.core.method.DeskFact.Corrected;
-import org.benchtrail.core.method.DeskFact.Waived;
+import org.benchtrail.core.method.desk.Corrected;
+import org.benchtrail.core.method.desk.MoveFact;
+import org.benchtrail.core.method.desk.Waived;
+import org.benchtrail.core.method.identify.ReadingRecorded;
 
 /**
  * The method as one pure function: may this person record this fact on this sheet now, and if not, what is missing? Nobody
@@ -72,7 +74,7 @@ public final class Method {
     }
 
     /** Readings that were outside their limit and have not been proven back within since the last action. */
-    public static List<Noted<IdentifyFact.ReadingRecorded>> readingsToRepeat(JobSheet sheet) {
+    public static List<StandingFact<ReadingRecorded>> readingsToRepeat(JobSheet sheet) {
         return VerifyGaps.outstanding(sheet);
     }
 }

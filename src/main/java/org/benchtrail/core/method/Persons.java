@@ -2,16 +2,19 @@ package org.benchtrail.core.method;
 
 import java.time.Instant;
 import java.util.List;
-import org.benchtrail.core.method.DeskFact.Corrected;
-import org.benchtrail.core.method.DeskFact.Waived;
-import org.benchtrail.core.method.DocumentFact.Signatory;
-import org.benchtrail.core.method.DocumentFact.Signed;
-import org.benchtrail.core.method.IdentifyFact.Evidence;
-import org.benchtrail.core.method.IdentifyFact.StopWorkCleared;
-import org.benchtrail.core.method.PlanFact.ActionPlanned;
-import org.benchtrail.core.method.PlanFact.PartOverrideApproved;
-import org.benchtrail.core.method.PlanFact.PlanApproved;
-import org.benchtrail.core.method.PlanFact.PlanDeclined;
+import org.benchtrail.core.method.desk.Cancelled;
+import org.benchtrail.core.method.desk.Corrected;
+import org.benchtrail.core.method.desk.HandedOver;
+import org.benchtrail.core.method.desk.MoveFact;
+import org.benchtrail.core.method.desk.Waived;
+import org.benchtrail.core.method.document.Signatory;
+import org.benchtrail.core.method.document.Signed;
+import org.benchtrail.core.method.identify.EvidenceFact;
+import org.benchtrail.core.method.identify.StopWorkCleared;
+import org.benchtrail.core.method.plan.ActionPlanned;
+import org.benchtrail.core.method.plan.PartOverrideApproved;
+import org.benchtrail.core.method.plan.PlanApproved;
+import org.benchtrail.core.method.plan.PlanDeclined;
 
 /** Who may do what on a ticket. */
 final class Persons {
@@ -27,7 +30,7 @@ final class Persons {
         if (plans(fact) && waived(sheet, actor)) {
             return Desk.refusal("own-work", "Who waived a requirement here does not plan: hand it over.", "desk");
         }
-        if (fact instanceof Evidence || fact instanceof Corrected) {
+        if (fact instanceof EvidenceFact || fact instanceof Corrected) {
             return List.of();
         }
         if (fact instanceof StopWorkCleared) {
@@ -50,14 +53,14 @@ final class Persons {
             case ADVANCE, REFUTE, RETHINK, FAIL, CLOSE, HOLD, RESUME -> assignee(course, actor);
             case ESCALATE, RETURN -> assigneeOrSupervisor(course, actor);
             case HAND_OVER ->
-                taking(course, (MoveFact.HandedOver) move, actor) ? List.of() : assigneeOrSupervisor(course, actor);
-            case CANCEL -> canceller(course, (MoveFact.Cancelled) move, actor);
+                taking(course, (HandedOver) move, actor) ? List.of() : assigneeOrSupervisor(course, actor);
+            case CANCEL -> canceller(course, (Cancelled) move, actor);
             case REOPEN -> reopener(course, actor, policy, now);
         };
     }
 
     /** Taking a ticket that nobody has from the queue. */
-    private static boolean taking(Course course, MoveFact.HandedOver move, Actor actor) {
+    private static boolean taking(Course course, HandedOver move, Actor actor) {
         return course.assignee() == null && move.to().equals(actor.account());
     }
 
@@ -74,7 +77,7 @@ final class Persons {
         return actor.is(Role.SUPERVISOR) ? List.of() : assignee(course, actor);
     }
 
-    private static List<Missing> canceller(Course course, MoveFact.Cancelled move, Actor actor) {
+    private static List<Missing> canceller(Course course, Cancelled move, Actor actor) {
         if (actor.is(Role.SUPERVISOR) || (isAssignee(course, actor) && move.duplicateOf() != null)) {
             return List.of();
         }

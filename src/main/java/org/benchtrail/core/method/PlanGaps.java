@@ -10,13 +10,17 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
-import org.benchtrail.core.method.DeskFact.CautionsAcknowledged;
-import org.benchtrail.core.method.PlanFact.ActionPlanned;
-import org.benchtrail.core.method.PlanFact.ActionSettled;
-import org.benchtrail.core.method.PlanFact.Fit;
-import org.benchtrail.core.method.PlanFact.PlanApproved;
-import org.benchtrail.core.method.PlanFact.PlanDeclined;
-import org.benchtrail.core.method.PlanFact.Settlement;
+import org.benchtrail.core.method.desk.CautionsAcknowledged;
+import org.benchtrail.core.method.identify.DataAnswered;
+import org.benchtrail.core.method.plan.ActionPlanned;
+import org.benchtrail.core.method.plan.ActionSettled;
+import org.benchtrail.core.method.plan.Fit;
+import org.benchtrail.core.method.plan.MakerConsulted;
+import org.benchtrail.core.method.plan.PartFitChecked;
+import org.benchtrail.core.method.plan.PartOverrideApproved;
+import org.benchtrail.core.method.plan.PlanApproved;
+import org.benchtrail.core.method.plan.PlanDeclined;
+import org.benchtrail.core.method.plan.Settlement;
 
 /** What plan lacks, and why a plan needs somebody else's approval. */
 final class PlanGaps {
@@ -29,7 +33,7 @@ final class PlanGaps {
     }
 
     static String maker(Situation s) {
-        return s.sheet().latestOfRound(PlanFact.MakerConsulted.class).isPresent()
+        return s.sheet().latestOfRound(MakerConsulted.class).isPresent()
                 ? ""
                 : "Read the maker's instructions and name them, or say why none apply.";
     }
@@ -44,15 +48,13 @@ final class PlanGaps {
                 : "Check that the part fits its place, or have an override approved: " + String.join("; ", open) + ".";
     }
 
-    private static boolean fits(JobSheet sheet, Noted<ActionPlanned> action) {
-        boolean fits = sheet.latest(PlanFact.PartFitChecked.class, f -> f.fact().action() == action.entry())
+    private static boolean fits(JobSheet sheet, StandingFact<ActionPlanned> action) {
+        boolean fits = sheet.latest(PartFitChecked.class, f -> f.fact().action() == action.entry())
                 .filter(f -> f.entry() > action.settledSince())
                 .filter(f -> f.fact().fit() != Fit.DOES_NOT_FIT)
                 .isPresent();
         return fits
-                || sheet.latest(
-                                PlanFact.PartOverrideApproved.class,
-                                o -> o.fact().action() == action.entry())
+                || sheet.latest(PartOverrideApproved.class, o -> o.fact().action() == action.entry())
                         .filter(o -> o.entry() > action.settledSince())
                         .isPresent();
     }
@@ -71,7 +73,7 @@ final class PlanGaps {
 
     /** Why policy asks for approval; empty if it does not. */
     static List<String> approvalReasons(JobSheet sheet, Policy policy) {
-        List<Noted<ActionPlanned>> actions =
+        List<StandingFact<ActionPlanned>> actions =
                 sheet.actions().stream().filter(a -> !needless(sheet, a)).toList();
         List<String> reasons = new ArrayList<>();
         addIf(reasons, actions.stream().anyMatch(a -> a.fact().irreversible()), "an action is irreversible");
@@ -95,7 +97,7 @@ final class PlanGaps {
         return approvalReasons(sheet, policy).equals(List.of("the planner is a trainee"));
     }
 
-    private static boolean plannedByTrainee(List<Noted<ActionPlanned>> actions) {
+    private static boolean plannedByTrainee(List<StandingFact<ActionPlanned>> actions) {
         return actions.stream()
                 .map(a -> a.corrected() == null ? a.stamp() : a.corrected())
                 .anyMatch(planned -> planned.roles().contains(Role.TRAINEE));
@@ -118,8 +120,11 @@ final class PlanGaps {
     }
 
     static String cautions(Situation s) {
-        for (Noted<ActionPlanned> action : s.sheet().actions()) {
-            int until = s.sheet().settlement(action.entry()).map(Noted::entry).orElse(Integer.MAX_VALUE);
+        for (StandingFact<ActionPlanned> action : s.sheet().actions()) {
+            int until = s.sheet()
+                    .settlement(action.entry())
+                    .map(StandingFact::entry)
+                    .orElse(Integer.MAX_VALUE);
             Set<Caution> open = EnumSet.noneOf(Caution.class);
             open.addAll(action.fact().cautions());
             open.removeAll(acknowledged(s.sheet(), action, until));
@@ -135,7 +140,7 @@ final class PlanGaps {
     }
 
     /** Cautions acknowledged for that check or action, as it stands, before that entry. */
-    static Set<Caution> acknowledged(JobSheet sheet, Noted<?> about, int before) {
+    static Set<Caution> acknowledged(JobSheet sheet, StandingFact<?> about, int before) {
         Set<Caution> taken = new HashSet<>();
         sheet.all(
                         CautionsAcknowledged.class,
@@ -160,7 +165,7 @@ final class PlanGaps {
 
     private static boolean dataFresh(Situation s, Instant when) {
         return s.sheet()
-                .latest(IdentifyFact.DataAnswered.class, d -> !d.stamp().at().isAfter(when))
+                .latest(DataAnswered.class, d -> !d.stamp().at().isAfter(when))
                 .filter(d -> Duration.between(d.stamp().at(), when)
                                 .compareTo(s.policy().dataAnswerMaxAge())
                         <= 0)
@@ -168,7 +173,7 @@ final class PlanGaps {
     }
 
     static String settled(Situation s) {
-        List<Noted<ActionPlanned>> actions = s.sheet().actions();
+        List<StandingFact<ActionPlanned>> actions = s.sheet().actions();
         boolean failed = actions.stream().anyMatch(a -> is(s.sheet(), a, Settlement.FAILED));
         if (failed) {
             return "An action failed: rethink, and go round again with what it showed.";
@@ -183,13 +188,13 @@ final class PlanGaps {
         return none && !actions.isEmpty() ? "No action was carried out: nothing has changed yet." : "";
     }
 
-    private static boolean needless(JobSheet sheet, Noted<ActionPlanned> action) {
+    private static boolean needless(JobSheet sheet, StandingFact<ActionPlanned> action) {
         return is(sheet, action, Settlement.NOT_NEEDED);
     }
 
-    private static boolean is(JobSheet sheet, Noted<ActionPlanned> action, Settlement settlement) {
+    private static boolean is(JobSheet sheet, StandingFact<ActionPlanned> action, Settlement settlement) {
         return sheet.settlement(action.entry())
-                .map(Noted::fact)
+                .map(StandingFact::fact)
                 .map(ActionSettled::settlement)
                 .filter(settlement::equals)
                 .isPresent();

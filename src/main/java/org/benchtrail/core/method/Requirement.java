@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
+import org.benchtrail.core.method.desk.Waived;
 
 /**
  * The table of requirements: what must be true before each step is left. The same table drives the refusal, the list on the
@@ -136,12 +137,10 @@ public enum Requirement {
      */
     private boolean waivedOn(JobSheet sheet) {
         int since = this == DATA_PROTECTED
-                ? sheet.driveFailure().map(Noted::settledSince).orElse(0)
+                ? sheet.driveFailure().map(StandingFact::settledSince).orElse(0)
                 : 0;
         return waivable
-                && sheet.latest(
-                                DeskFact.Waived.class,
-                                w -> w.fact().requirement().equals(code()))
+                && sheet.latest(Waived.class, w -> w.fact().requirement().equals(code()))
                         .filter(w -> w.entry() > since)
                         .filter(w -> step == Step.IDENTIFY
                                 ? w.entry() > sheet.course().openedAt()

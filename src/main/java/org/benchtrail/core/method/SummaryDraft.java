@@ -3,12 +3,17 @@ package org.benchtrail.core.method;
 import java.util.List;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import org.benchtrail.core.method.IdentifyFact.FindingRecorded;
-import org.benchtrail.core.method.IdentifyFact.ReadingRecorded;
-import org.benchtrail.core.method.IdentifyFact.SymptomRecorded;
-import org.benchtrail.core.method.PlanFact.ActionSettled;
-import org.benchtrail.core.method.PlanFact.Settlement;
-import org.benchtrail.core.method.TestFact.CheckPlanned;
+import org.benchtrail.core.method.identify.FindingRecorded;
+import org.benchtrail.core.method.identify.ReadingRecorded;
+import org.benchtrail.core.method.identify.ReadingVerdict;
+import org.benchtrail.core.method.identify.SymptomRecorded;
+import org.benchtrail.core.method.plan.ActionPlanned;
+import org.benchtrail.core.method.plan.ActionSettled;
+import org.benchtrail.core.method.plan.Settlement;
+import org.benchtrail.core.method.test.CheckPlanned;
+import org.benchtrail.core.method.verify.PreventionConsidered;
+import org.benchtrail.core.method.verify.RequesterAnswered;
+import org.benchtrail.core.text.FieldChecks;
 
 /**
  * Findings, actions and outcome drafted from the record, for the assignee to edit and sign.
@@ -27,7 +32,7 @@ public record SummaryDraft(String findings, String actions, String outcome) {
         Stream<String> symptoms = sheet.all(SymptomRecorded.class).stream()
                 .map(s -> "Symptom: " + sentence(s.fact().observable()));
         Stream<String> readings = sheet.all(ReadingRecorded.class).stream()
-                .filter(r -> r.fact().verdict() == IdentifyFact.Verdict.OUTSIDE)
+                .filter(r -> r.fact().verdict() == ReadingVerdict.OUTSIDE)
                 .map(r -> "Outside its limit: " + reading(r.fact()) + ".");
         Stream<String> findings = sheet.all(FindingRecorded.class).stream()
                 .map(f -> "Found: " + sentence(f.fact().text()));
@@ -50,7 +55,7 @@ public record SummaryDraft(String findings, String actions, String outcome) {
         return lines(sheet.all(ActionSettled.class).stream()
                 .filter(a -> a.fact().settlement() != Settlement.NOT_NEEDED)
                 .map(a -> sheet.latest(
-                                        PlanFact.ActionPlanned.class,
+                                        ActionPlanned.class,
                                         p -> p.entry() == a.fact().action())
                                 .map(p -> p.fact().what())
                                 .orElse("An action")
@@ -68,10 +73,10 @@ public record SummaryDraft(String findings, String actions, String outcome) {
         }
         Stream<String> readings = sheet.all(ReadingRecorded.class, r -> r.entry() > sheet.lastWork()).stream()
                 .map(r -> "Measured afterwards: " + reading(r.fact()) + ".");
-        Stream<String> requester = sheet.latest(VerifyFact.RequesterAnswered.class).stream()
+        Stream<String> requester = sheet.latest(RequesterAnswered.class).stream()
                 .map(r -> "The requester " + r.fact().state().words() + ".")
                 .map(s -> s.replace("The requester the device", "The device"));
-        Stream<String> prevention = sheet.latest(VerifyFact.PreventionConsidered.class).stream()
+        Stream<String> prevention = sheet.latest(PreventionConsidered.class).stream()
                 .map(p -> (p.fact().applies() ? "Prevention: " : "No prevention: ")
                         + sentence(p.fact().text()));
         return lines(Stream.of(gone, readings, requester, prevention).flatMap(s -> s));
@@ -87,6 +92,6 @@ public record SummaryDraft(String findings, String actions, String outcome) {
 
     private static String lines(Stream<String> sentences) {
         String text = sentences.distinct().collect(Collectors.joining("\n"));
-        return text.length() <= Texts.PARAGRAPH ? text : text.substring(0, Texts.PARAGRAPH);
+        return text.length() <= FieldChecks.PARAGRAPH ? text : text.substring(0, FieldChecks.PARAGRAPH);
     }
 }

@@ -2,17 +2,17 @@ package org.benchtrail.core.method;
 
 import java.util.List;
 import java.util.Optional;
-import org.benchtrail.core.method.TestFact.CheckPlanned;
-import org.benchtrail.core.method.TestFact.Outcome;
-import org.benchtrail.core.method.TestFact.ResultRecorded;
+import org.benchtrail.core.method.test.CheckOutcome;
+import org.benchtrail.core.method.test.CheckPlanned;
+import org.benchtrail.core.method.test.ResultRecorded;
 
 /** What test lacks. */
 final class TestGaps {
     private TestGaps() {}
 
     /** Checks of the active theory, made in this round, with the expectation written first. */
-    private static List<Noted<CheckPlanned>> counting(JobSheet sheet) {
-        int active = sheet.activeTheory().map(Noted::entry).orElse(-1);
+    private static List<StandingFact<CheckPlanned>> counting(JobSheet sheet) {
+        int active = sheet.activeTheory().map(StandingFact::entry).orElse(-1);
         return sheet.all(
                 CheckPlanned.class,
                 c -> c.round() == sheet.round()
@@ -20,8 +20,8 @@ final class TestGaps {
                         && !c.fact().expectation().isEmpty());
     }
 
-    private static List<Noted<ResultRecorded>> results(JobSheet sheet) {
-        List<Integer> checks = counting(sheet).stream().map(Noted::entry).toList();
+    private static List<StandingFact<ResultRecorded>> results(JobSheet sheet) {
+        List<Integer> checks = counting(sheet).stream().map(StandingFact::entry).toList();
         return sheet.all(
                 ResultRecorded.class,
                 r -> checks.contains(r.fact().check()) && r.entry() > r.fact().check());
@@ -40,10 +40,10 @@ final class TestGaps {
     }
 
     static String supported(Situation s) {
-        Outcome wanted = s.move() == Move.REFUTE ? Outcome.REFUTES : Outcome.SUPPORTS;
-        Optional<Outcome> latest = results(s.sheet()).stream()
+        CheckOutcome wanted = s.move() == Move.REFUTE ? CheckOutcome.REFUTES : CheckOutcome.SUPPORTS;
+        Optional<CheckOutcome> latest = results(s.sheet()).stream()
                 .map(r -> r.fact().outcome())
-                .filter(o -> o != Outcome.INCONCLUSIVE)
+                .filter(o -> o != CheckOutcome.INCONCLUSIVE)
                 .reduce((earlier, later) -> later);
         if (latest.isPresent() && latest.get() == wanted) {
             return "";
@@ -51,7 +51,7 @@ final class TestGaps {
         if (latest.isEmpty()) {
             return "No check has settled the theory yet: make one that does.";
         }
-        return wanted == Outcome.SUPPORTS
+        return wanted == CheckOutcome.SUPPORTS
                 ? "The latest check rules the theory out: go back to theorize with another one."
                 : "The latest check supports the theory: it cannot be ruled out on that.";
     }
@@ -72,7 +72,7 @@ final class TestGaps {
                 .orElse("");
     }
 
-    private static String guard(Noted<CheckPlanned> check, Situation then) {
+    private static String guard(StandingFact<CheckPlanned> check, Situation then) {
         if (!check.fact().cautions().isEmpty() && !acknowledged(then.sheet(), check)) {
             return "Read the cautions of the check and acknowledge them before you make it.";
         }
@@ -84,7 +84,7 @@ final class TestGaps {
         return hazards.sentence().isEmpty() ? data.sentence() : hazards.sentence();
     }
 
-    private static boolean acknowledged(JobSheet sheet, Noted<CheckPlanned> check) {
+    private static boolean acknowledged(JobSheet sheet, StandingFact<CheckPlanned> check) {
         return PlanGaps.acknowledged(sheet, check, Integer.MAX_VALUE)
                 .containsAll(check.fact().cautions());
     }

@@ -3,16 +3,17 @@ package org.benchtrail.core.method;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
-import org.benchtrail.core.method.TheorizeFact.RankedCause;
-import org.benchtrail.core.method.TheorizeFact.TheoriesRanked;
-import org.benchtrail.core.method.TheorizeFact.TheoryStated;
+import org.benchtrail.core.method.theorize.ObviousQuestioned;
+import org.benchtrail.core.method.theorize.RankedCause;
+import org.benchtrail.core.method.theorize.TheoriesRanked;
+import org.benchtrail.core.method.theorize.TheoryStated;
 
 /** What theorize lacks. */
 final class TheorizeGaps {
     private TheorizeGaps() {}
 
     static String obvious(Situation s) {
-        return s.sheet().latest(TheorizeFact.ObviousQuestioned.class).isPresent()
+        return s.sheet().latest(ObviousQuestioned.class).isPresent()
                 ? ""
                 : "Question the obvious first: power, cables and seating, settings, the last change.";
     }
@@ -48,9 +49,10 @@ final class TheorizeGaps {
     }
 
     /** Whether the latest ranking puts another open theory before this one. */
-    private static boolean isOvertaken(JobSheet sheet, Noted<TheoryStated> active) {
-        Optional<TheoriesRanked> ranked = sheet.latest(TheoriesRanked.class).map(Noted::fact);
-        List<Integer> open = sheet.openTheories().stream().map(Noted::entry).toList();
+    private static boolean isOvertaken(JobSheet sheet, StandingFact<TheoryStated> active) {
+        Optional<TheoriesRanked> ranked = sheet.latest(TheoriesRanked.class).map(StandingFact::fact);
+        List<Integer> open =
+                sheet.openTheories().stream().map(StandingFact::entry).toList();
         Optional<Integer> best =
                 ranked.flatMap(r -> r.order().stream().filter(open::contains).findFirst());
         return best.map(entry -> entry != active.entry())

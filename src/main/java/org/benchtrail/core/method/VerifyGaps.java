@@ -3,21 +3,26 @@ package org.benchtrail.core.method;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import org.benchtrail.core.method.IdentifyFact.ReadingRecorded;
-import org.benchtrail.core.method.IdentifyFact.Reproduction;
-import org.benchtrail.core.method.IdentifyFact.SymptomRecorded;
-import org.benchtrail.core.method.IdentifyFact.Verdict;
-import org.benchtrail.core.method.VerifyFact.ItemState;
-import org.benchtrail.core.method.VerifyFact.RequesterState;
-import org.benchtrail.core.method.VerifyFact.SoakRun;
-import org.benchtrail.core.method.VerifyFact.SymptomRechecked;
+import org.benchtrail.core.method.identify.ReadingRecorded;
+import org.benchtrail.core.method.identify.ReadingVerdict;
+import org.benchtrail.core.method.identify.Reproduction;
+import org.benchtrail.core.method.identify.ReproductionTried;
+import org.benchtrail.core.method.identify.SoakTimeReckoned;
+import org.benchtrail.core.method.identify.SymptomRecorded;
+import org.benchtrail.core.method.verify.FunctionChecked;
+import org.benchtrail.core.method.verify.ItemState;
+import org.benchtrail.core.method.verify.PreventionConsidered;
+import org.benchtrail.core.method.verify.RequesterAnswered;
+import org.benchtrail.core.method.verify.RequesterState;
+import org.benchtrail.core.method.verify.SoakRun;
+import org.benchtrail.core.method.verify.SymptomRechecked;
 
 /** What verify lacks. Only what was done after the last action counts. */
 final class VerifyGaps {
     private VerifyGaps() {}
 
     static String symptoms(Situation s) {
-        List<Noted<SymptomRecorded>> symptoms = s.sheet().all(SymptomRecorded.class);
+        List<StandingFact<SymptomRecorded>> symptoms = s.sheet().all(SymptomRecorded.class);
         List<String> open = symptoms.stream()
                 .filter(symptom -> !gone(s.sheet(), symptom))
                 .map(symptom -> symptom.fact().observable())
@@ -31,7 +36,7 @@ final class VerifyGaps {
                         + ". If one persists, report that.";
     }
 
-    private static boolean gone(JobSheet sheet, Noted<SymptomRecorded> symptom) {
+    private static boolean gone(JobSheet sheet, StandingFact<SymptomRecorded> symptom) {
         int since = Math.max(sheet.lastWork(), symptom.settledSince());
         return sheet.latest(SymptomRechecked.class, r -> r.fact().symptom() == symptom.entry())
                 .filter(r -> r.entry() > since && r.fact().gone())
@@ -39,7 +44,7 @@ final class VerifyGaps {
     }
 
     static String readings(Situation s) {
-        List<Noted<ReadingRecorded>> open = outstanding(s.sheet());
+        List<StandingFact<ReadingRecorded>> open = outstanding(s.sheet());
         if (open.isEmpty()) {
             return "";
         }
@@ -50,11 +55,11 @@ final class VerifyGaps {
     }
 
     /** The latest reading of every quantity-at-a-point that was once outside and is not proven back within. */
-    static List<Noted<ReadingRecorded>> outstanding(JobSheet sheet) {
-        List<Noted<ReadingRecorded>> latest = new ArrayList<>();
-        List<Noted<ReadingRecorded>> all = sheet.all(ReadingRecorded.class);
-        for (Noted<ReadingRecorded> outside : all) {
-            if (outside.fact().verdict() == Verdict.OUTSIDE) {
+    static List<StandingFact<ReadingRecorded>> outstanding(JobSheet sheet) {
+        List<StandingFact<ReadingRecorded>> latest = new ArrayList<>();
+        List<StandingFact<ReadingRecorded>> all = sheet.all(ReadingRecorded.class);
+        for (StandingFact<ReadingRecorded> outside : all) {
+            if (outside.fact().verdict() == ReadingVerdict.OUTSIDE) {
                 latest.removeIf(r -> r.fact().samePlace(outside.fact()));
                 all.stream()
                         .filter(r -> r.fact().samePlace(outside.fact()))
@@ -62,14 +67,14 @@ final class VerifyGaps {
                         .ifPresent(latest::add);
             }
         }
-        latest.removeIf(r -> r.entry() > sheet.lastWork() && r.fact().verdict() == Verdict.WITHIN);
+        latest.removeIf(r -> r.entry() > sheet.lastWork() && r.fact().verdict() == ReadingVerdict.WITHIN);
         return latest;
     }
 
     static String function(Situation s) {
         Category category = s.sheet().opened().category();
         Map<Integer, ItemState> answers = s.sheet()
-                .latest(VerifyFact.FunctionChecked.class)
+                .latest(FunctionChecked.class)
                 .filter(f -> f.entry() > s.sheet().lastWork()
                         && f.entry() > s.sheet().categorySince())
                 .map(f -> f.fact().items())
@@ -87,7 +92,7 @@ final class VerifyGaps {
 
     static String requester(Situation s) {
         var answer = s.sheet()
-                .latest(VerifyFact.RequesterAnswered.class)
+                .latest(RequesterAnswered.class)
                 .filter(a -> a.entry() > s.sheet().lastWork());
         if (answer.isEmpty()) {
             return "Ask the requester whether it is solved; say how often you tried, or that there is no user.";
@@ -98,7 +103,7 @@ final class VerifyGaps {
     }
 
     static String prevention(Situation s) {
-        return s.sheet().latestOfRound(VerifyFact.PreventionConsidered.class).isPresent()
+        return s.sheet().latestOfRound(PreventionConsidered.class).isPresent()
                 ? ""
                 : "Name what keeps it from coming back, or say why nothing applies.";
     }
@@ -107,7 +112,7 @@ final class VerifyGaps {
         if (!intermittent(s.sheet())) {
             return "";
         }
-        List<Noted<SoakRun>> runs =
+        List<StandingFact<SoakRun>> runs =
                 s.sheet().all(SoakRun.class, r -> r.entry() > s.sheet().lastWork());
         if (runs.stream().anyMatch(r -> r.fact().recurred())) {
             return "It came back during the soak time: report that it persists.";
@@ -122,7 +127,7 @@ final class VerifyGaps {
 
     /** The policy's time, or the calculated one if that is longer. */
     static long soakMinutes(JobSheet sheet, Policy policy) {
-        long reckoned = sheet.latest(IdentifyFact.SoakTimeReckoned.class)
+        long reckoned = sheet.latest(SoakTimeReckoned.class)
                 .map(r -> (long) r.fact().minutes())
                 .orElse(0L);
         return Math.max(policy.soakTime().toMinutes(), reckoned);
@@ -130,7 +135,7 @@ final class VerifyGaps {
 
     private static boolean intermittent(JobSheet sheet) {
         return sheet.all(SymptomRecorded.class).stream().anyMatch(x -> x.fact().intermittent())
-                || sheet.latest(IdentifyFact.ReproductionTried.class)
+                || sheet.latest(ReproductionTried.class)
                         .filter(r -> r.fact().outcome() == Reproduction.INTERMITTENT)
                         .isPresent();
     }

@@ -10,8 +10,8 @@ import java.util.Set;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.measure.Series;
-import org.benchtrail.core.method.IdentifyFact.FindingRecorded;
-import org.benchtrail.core.method.IdentifyFact.ReadingRecorded;
+import org.benchtrail.core.method.identify.FindingRecorded;
+import org.benchtrail.core.method.identify.ReadingRecorded;
 import org.jspecify.annotations.Nullable;
 
 /** Collects what a source holds; every reading of one source shares its device and its instrument. */

@@ -3,8 +3,8 @@ package org.benchtrail.core.readin;
 import java.util.List;
 import java.util.Optional;
 import org.benchtrail.core.measure.Series;
-import org.benchtrail.core.method.IdentifyFact.FindingRecorded;
-import org.benchtrail.core.method.IdentifyFact.ReadingRecorded;
+import org.benchtrail.core.method.identify.FindingRecorded;
+import org.benchtrail.core.method.identify.ReadingRecorded;
 import org.jspecify.annotations.Nullable;
 
 /**

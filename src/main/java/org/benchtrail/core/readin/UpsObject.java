@@ -76,7 +76,7 @@ record UpsObject(
             "upsAutoRestart", List.of("on", "off"),
             "upsConfigAudibleStatus", List.of("disabled", "enabled", "muted"));
 
-    /** Texts, times and settings: known, and no readings. */
+    /** FieldChecks, times and settings: known, and no readings. */
     static final Set<String> OTHERS = Set.of(
             "upsIdentManufacturer",
             "upsIdentModel",

@@ -9,9 +9,13 @@ import org.benchtrail.core.bench.judging.Soak;
 import org.benchtrail.core.bench.storage.DriveFit;
 import org.benchtrail.core.bench.storage.DriveHealth;
 import org.benchtrail.core.method.Fact;
-import org.benchtrail.core.method.IdentifyFact;
-import org.benchtrail.core.method.PlanFact;
-import org.benchtrail.core.method.VerifyFact;
+import org.benchtrail.core.method.identify.BenchFigure;
+import org.benchtrail.core.method.identify.BenchResultAttached;
+import org.benchtrail.core.method.identify.FindingRecorded;
+import org.benchtrail.core.method.identify.SoakTimeReckoned;
+import org.benchtrail.core.method.plan.Fit;
+import org.benchtrail.core.method.plan.PartFitChecked;
+import org.benchtrail.core.method.verify.SoakRun;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 
@@ -28,13 +32,12 @@ class BenchFactsTest {
     @Test
     void result_isKeptWithItsFiguresAndVersion() {
         Calculation<Soak.Input> soak = Soak.CALCULATION;
-        IdentifyFact.BenchResultAttached kept = of(
-                        IdentifyFact.BenchResultAttached.class, facts(soak, soak.example(), null, false))
+        BenchResultAttached kept = of(BenchResultAttached.class, facts(soak, soak.example(), null, false))
                 .get(0);
         assertEquals("soak", kept.calculation());
         assertEquals(soak.version(), kept.version());
         assertEquals(
-                new IdentifyFact.Figure("Time to run clean", "71.9", "h"),
+                new BenchFigure("Time to run clean", "71.9", "h"),
                 kept.figures().get(0));
     }
 
@@ -44,12 +47,11 @@ class BenchFactsTest {
         Calculation<Soak.Input> soak = Soak.CALCULATION;
         int needed = (int) Math.ceil(24 * 60 * Math.log(20));
         List<Fact> atTest = facts(soak, soak.example(), null, false);
-        assertEquals(
-                needed, of(IdentifyFact.SoakTimeReckoned.class, atTest).get(0).minutes());
-        assertEquals(List.of(), of(VerifyFact.SoakRun.class, atTest));
+        assertEquals(needed, of(SoakTimeReckoned.class, atTest).get(0).minutes());
+        assertEquals(List.of(), of(SoakRun.class, atTest));
         assertEquals(
                 48 * 60,
-                of(VerifyFact.SoakRun.class, facts(soak, soak.example(), null, true))
+                of(SoakRun.class, facts(soak, soak.example(), null, true))
                         .get(0)
                         .minutes());
     }
@@ -58,18 +60,18 @@ class BenchFactsTest {
     void partCheck_fillsTheFitOfItsAction() {
         Calculation<DriveFit.Input> fit = DriveFit.CALCULATION;
         DriveFit.Input sas = fit.example();
-        PlanFact.PartFitChecked fits =
-                of(PlanFact.PartFitChecked.class, facts(fit, sas, 23, false)).get(0);
-        assertEquals(PlanFact.Fit.FITS, fits.fit());
+        PartFitChecked fits =
+                of(PartFitChecked.class, facts(fit, sas, 23, false)).get(0);
+        assertEquals(Fit.FITS, fits.fit());
         assertEquals(23, fits.action());
-        PlanFact.PartFitChecked refused = of(PlanFact.PartFitChecked.class, facts(fit, sata(sas), 23, false))
-                .get(0);
-        assertEquals(PlanFact.Fit.DOES_NOT_FIT, refused.fit());
+        PartFitChecked refused =
+                of(PartFitChecked.class, facts(fit, sata(sas), 23, false)).get(0);
+        assertEquals(Fit.DOES_NOT_FIT, refused.fit());
         assertTrue(refused.basis().contains("Not met: interface, mixing inside an array."), refused::basis);
         for (String rule : List.of("interface", "mixing inside an array", "form factor", "sector format", "blocks")) {
             assertTrue(refused.basis().contains(rule), rule);
         }
-        assertEquals(List.of(), of(PlanFact.PartFitChecked.class, facts(fit, sas, null, false)));
+        assertEquals(List.of(), of(PartFitChecked.class, facts(fit, sas, null, false)));
     }
 
     private static DriveFit.Input sata(DriveFit.Input sas) {
@@ -104,8 +106,8 @@ class BenchFactsTest {
         boolean alarmed = health.calculate(health.example()).cautions().contains("DATA_LOSS");
         assertEquals(
                 alarmed ? List.of(true) : List.of(),
-                of(IdentifyFact.FindingRecorded.class, facts).stream()
-                        .map(IdentifyFact.FindingRecorded::driveFailure)
+                of(FindingRecorded.class, facts).stream()
+                        .map(FindingRecorded::driveFailure)
                         .toList());
         assertTrue(alarmed, "the example is one that calls for a backup");
     }

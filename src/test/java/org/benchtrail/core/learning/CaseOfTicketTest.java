@@ -18,13 +18,13 @@ import org.benchtrail.core.diagnosis.Limits;
 import org.benchtrail.core.diagnosis.Model;
 import org.benchtrail.core.diagnosis.Repair;
 import org.benchtrail.core.diagnosis.Risk;
-import org.benchtrail.core.method.DocumentFact.Sureness;
 import org.benchtrail.core.method.Entry;
-import org.benchtrail.core.method.IdentifyFact.ReadingRecorded;
 import org.benchtrail.core.method.JobSheet;
-import org.benchtrail.core.method.MoveFact;
-import org.benchtrail.core.method.TheorizeFact.RankedCause;
-import org.benchtrail.core.method.TheorizeFact.TheoriesRanked;
+import org.benchtrail.core.method.desk.Reopened;
+import org.benchtrail.core.method.document.Sureness;
+import org.benchtrail.core.method.identify.ReadingRecorded;
+import org.benchtrail.core.method.theorize.RankedCause;
+import org.benchtrail.core.method.theorize.TheoriesRanked;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -163,7 +163,7 @@ class CaseOfTicketTest {
         assertTrue(refusal(new WorkedTicket("x", null).of(other).sheet("ines")).contains("no category"));
         assertEquals("heat", made(new WorkedTicket("H one", "H1").of(other)).category());
         JobSheet again = dusty().sheet("ines");
-        again = again.with(new Entry(WorkedTicket.stamp(again.entries() + 1, "sue"), new MoveFact.Reopened("back")));
+        again = again.with(new Entry(WorkedTicket.stamp(again.entries() + 1, "sue"), new Reopened("back")));
         assertTrue(refusal(again).contains("Close the ticket"));
     }
 

@@ -10,21 +10,58 @@ import java.util.Set;
 import java.util.function.Function;
 import org.benchtrail.core.diagnosis.Source;
 import org.benchtrail.core.method.Category;
-import org.benchtrail.core.method.DeskFact;
-import org.benchtrail.core.method.DocumentFact;
-import org.benchtrail.core.method.DocumentFact.Sureness;
 import org.benchtrail.core.method.Entry;
 import org.benchtrail.core.method.Fact;
-import org.benchtrail.core.method.IdentifyFact;
 import org.benchtrail.core.method.JobSheet;
-import org.benchtrail.core.method.MoveFact;
-import org.benchtrail.core.method.PlanFact;
 import org.benchtrail.core.method.Priority;
 import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.Stamp;
-import org.benchtrail.core.method.TestFact;
-import org.benchtrail.core.method.TheorizeFact;
-import org.benchtrail.core.method.VerifyFact;
+import org.benchtrail.core.method.desk.Advanced;
+import org.benchtrail.core.method.desk.Closed;
+import org.benchtrail.core.method.desk.Opened;
+import org.benchtrail.core.method.document.CauseNamed;
+import org.benchtrail.core.method.document.EffortRecorded;
+import org.benchtrail.core.method.document.KnowledgeLinked;
+import org.benchtrail.core.method.document.Lesson;
+import org.benchtrail.core.method.document.Signatory;
+import org.benchtrail.core.method.document.Signed;
+import org.benchtrail.core.method.document.SummaryWritten;
+import org.benchtrail.core.method.document.Sureness;
+import org.benchtrail.core.method.identify.ChangeAnswer;
+import org.benchtrail.core.method.identify.ChangeKind;
+import org.benchtrail.core.method.identify.ChangesAsked;
+import org.benchtrail.core.method.identify.DataAnswered;
+import org.benchtrail.core.method.identify.DataState;
+import org.benchtrail.core.method.identify.ExtractRecorded;
+import org.benchtrail.core.method.identify.FindingAnswered;
+import org.benchtrail.core.method.identify.Hazard;
+import org.benchtrail.core.method.identify.HazardsScreened;
+import org.benchtrail.core.method.identify.LikenessChecked;
+import org.benchtrail.core.method.identify.LogsReviewed;
+import org.benchtrail.core.method.identify.OnsetRecorded;
+import org.benchtrail.core.method.identify.Reproduction;
+import org.benchtrail.core.method.identify.ReproductionTried;
+import org.benchtrail.core.method.identify.Scope;
+import org.benchtrail.core.method.identify.ScopeRecorded;
+import org.benchtrail.core.method.identify.SymptomRecorded;
+import org.benchtrail.core.method.plan.ActionPlanned;
+import org.benchtrail.core.method.plan.ActionSettled;
+import org.benchtrail.core.method.plan.MakerConsulted;
+import org.benchtrail.core.method.plan.Settlement;
+import org.benchtrail.core.method.test.CheckOutcome;
+import org.benchtrail.core.method.test.CheckPlanned;
+import org.benchtrail.core.method.test.ResultRecorded;
+import org.benchtrail.core.method.theorize.Inspection;
+import org.benchtrail.core.method.theorize.Obvious;
+import org.benchtrail.core.method.theorize.ObviousQuestioned;
+import org.benchtrail.core.method.theorize.TheoryChosen;
+import org.benchtrail.core.method.theorize.TheoryStated;
+import org.benchtrail.core.method.verify.FunctionChecked;
+import org.benchtrail.core.method.verify.ItemState;
+import org.benchtrail.core.method.verify.PreventionConsidered;
+import org.benchtrail.core.method.verify.RequesterAnswered;
+import org.benchtrail.core.method.verify.RequesterState;
+import org.benchtrail.core.method.verify.SymptomRechecked;
 import org.jspecify.annotations.Nullable;
 
 /** A ticket worked from report to closure, as far as the tests care: what it answers, what it tests, what cause it names. */
@@ -64,7 +101,7 @@ public final class WorkedTicket {
 
     /** Answered while the problem is identified. */
     public WorkedTicket answers(String finding, String value) {
-        return identifies(new IdentifyFact.FindingAnswered(finding, finding + "?", value, Source.SEEN));
+        return identifies(new FindingAnswered(finding, finding + "?", value, Source.SEEN));
     }
 
     public WorkedTicket identifies(Fact fact) {
@@ -103,7 +140,7 @@ public final class WorkedTicket {
         List<Function<JobSheet, Fact>> all = new ArrayList<>();
         identify(all);
         intake.forEach(f -> all.add(s -> f));
-        all.add(s -> new MoveFact.Advanced());
+        all.add(s -> new Advanced());
         theorize(all);
         test(all);
         plan(all);
@@ -113,16 +150,16 @@ public final class WorkedTicket {
     }
 
     private static void identify(List<Function<JobSheet, Fact>> all) {
-        all.add(s -> new IdentifyFact.SymptomRecorded("It dies on me", "Screen goes dark", false));
-        all.add(s -> new IdentifyFact.OnsetRecorded(false, ""));
-        all.add(s -> new IdentifyFact.ChangesAsked(same(IdentifyFact.Change.class, IdentifyFact.Answer.NO), ""));
-        all.add(s -> new IdentifyFact.ScopeRecorded(IdentifyFact.Scope.ONE, ""));
-        all.add(s -> new IdentifyFact.ReproductionTried(IdentifyFact.Reproduction.YES, "Ten minutes of load"));
-        all.add(s -> new IdentifyFact.HazardsScreened(same(IdentifyFact.Hazard.class, false)));
-        all.add(s -> new IdentifyFact.DataAnswered(IdentifyFact.DataState.BACKUP_VERIFIED, ""));
-        all.add(s -> new IdentifyFact.ExtractRecorded("system log", "thermal trip"));
-        all.add(s -> new IdentifyFact.LogsReviewed(true, "Thermal trips"));
-        all.add(s -> new IdentifyFact.LikenessChecked(List.of()));
+        all.add(s -> new SymptomRecorded("It dies on me", "Screen goes dark", false));
+        all.add(s -> new OnsetRecorded(false, ""));
+        all.add(s -> new ChangesAsked(same(ChangeKind.class, ChangeAnswer.NO), ""));
+        all.add(s -> new ScopeRecorded(Scope.ONE, ""));
+        all.add(s -> new ReproductionTried(Reproduction.YES, "Ten minutes of load"));
+        all.add(s -> new HazardsScreened(same(Hazard.class, false)));
+        all.add(s -> new DataAnswered(DataState.BACKUP_VERIFIED, ""));
+        all.add(s -> new ExtractRecorded("system log", "thermal trip"));
+        all.add(s -> new LogsReviewed(true, "Thermal trips"));
+        all.add(s -> new LikenessChecked(List.of()));
     }
 
     private static <K extends Enum<K>, V> Map<K, V> same(Class<K> keys, V value) {
@@ -134,12 +171,11 @@ public final class WorkedTicket {
     }
 
     private void theorize(List<Function<JobSheet, Fact>> all) {
-        all.add(s ->
-                new TheorizeFact.ObviousQuestioned(same(TheorizeFact.Obvious.class, TheorizeFact.Look.IN_ORDER), ""));
+        all.add(s -> new ObviousQuestioned(same(Obvious.class, Inspection.IN_ORDER), ""));
         beforeTest.forEach(f -> all.add(s -> f));
-        all.add(s -> new TheorizeFact.TheoryStated(cause, causeId));
-        all.add(s -> new TheorizeFact.TheoryChosen(latest(s, TheorizeFact.TheoryStated.class), "Most likely here", ""));
-        all.add(s -> new MoveFact.Advanced());
+        all.add(s -> new TheoryStated(cause, causeId));
+        all.add(s -> new TheoryChosen(latest(s, TheoryStated.class), "Most likely here", ""));
+        all.add(s -> new Advanced());
     }
 
     private static int latest(JobSheet sheet, Class<? extends Fact> kind) {
@@ -147,15 +183,14 @@ public final class WorkedTicket {
     }
 
     private void test(List<Function<JobSheet, Fact>> all) {
-        all.add(s -> new TestFact.CheckPlanned(
-                latest(s, TheorizeFact.TheoryStated.class), "Look", "It shows", false, Set.of(), checked));
-        all.add(s -> new TestFact.ResultRecorded(
-                latest(s, TestFact.CheckPlanned.class), "It shows", TestFact.Outcome.SUPPORTS, null, answer));
-        all.add(s -> new MoveFact.Advanced());
+        all.add(s -> new CheckPlanned(latest(s, TheoryStated.class), "Look", "It shows", false, Set.of(), checked));
+        all.add(s ->
+                new ResultRecorded(latest(s, CheckPlanned.class), "It shows", CheckOutcome.SUPPORTS, null, answer));
+        all.add(s -> new Advanced());
     }
 
     private static void plan(List<Function<JobSheet, Fact>> all) {
-        all.add(s -> new PlanFact.ActionPlanned(
+        all.add(s -> new ActionPlanned(
                 "Put it right",
                 "It runs",
                 "One person, ten minutes",
@@ -167,42 +202,40 @@ public final class WorkedTicket {
                 null,
                 null,
                 Set.of()));
-        all.add(s -> new PlanFact.MakerConsulted(false, "No instructions for this"));
-        all.add(s -> new PlanFact.ActionSettled(
-                latest(s, PlanFact.ActionPlanned.class), PlanFact.Settlement.CARRIED_OUT, ""));
-        all.add(s -> new MoveFact.Advanced());
+        all.add(s -> new MakerConsulted(false, "No instructions for this"));
+        all.add(s -> new ActionSettled(latest(s, ActionPlanned.class), Settlement.CARRIED_OUT, ""));
+        all.add(s -> new Advanced());
     }
 
     private void verify(List<Function<JobSheet, Fact>> all) {
         afterRepair.forEach(f -> all.add(s -> f));
-        all.add(s -> new VerifyFact.SymptomRechecked(
-                latest(s, IdentifyFact.SymptomRecorded.class), true, "Two hours of load"));
+        all.add(s -> new SymptomRechecked(latest(s, SymptomRecorded.class), true, "Two hours of load"));
         all.add(WorkedTicket::everythingWorks);
-        all.add(s -> new VerifyFact.RequesterAnswered(VerifyFact.RequesterState.AGREES, 0, ""));
-        all.add(s -> new VerifyFact.PreventionConsidered(false, "Nothing to add"));
-        all.add(s -> new MoveFact.Advanced());
+        all.add(s -> new RequesterAnswered(RequesterState.AGREES, 0, ""));
+        all.add(s -> new PreventionConsidered(false, "Nothing to add"));
+        all.add(s -> new Advanced());
     }
 
     private static Fact everythingWorks(JobSheet sheet) {
-        Map<Integer, VerifyFact.ItemState> items = new HashMap<>();
+        Map<Integer, ItemState> items = new HashMap<>();
         for (int k = 0; k < sheet.opened().category().functions().size(); k++) {
-            items.put(k, VerifyFact.ItemState.WORKS);
+            items.put(k, ItemState.WORKS);
         }
-        return new VerifyFact.FunctionChecked(items, "");
+        return new FunctionChecked(items, "");
     }
 
     private void document(List<Function<JobSheet, Fact>> all) {
-        all.add(s -> new DocumentFact.CauseNamed(cause, causeId, sureness));
-        all.add(s -> new DocumentFact.SummaryWritten("Found", "Done", "Runs"));
-        all.add(s -> new DocumentFact.Signed(DocumentFact.Signatory.ASSIGNEE));
-        all.add(s -> new DocumentFact.KnowledgeLinked(DocumentFact.Learned.NOTHING, "Common"));
-        all.add(s -> new DocumentFact.EffortRecorded(30, ""));
-        all.add(s -> new MoveFact.Closed());
+        all.add(s -> new CauseNamed(cause, causeId, sureness));
+        all.add(s -> new SummaryWritten("Found", "Done", "Runs"));
+        all.add(s -> new Signed(Signatory.ASSIGNEE));
+        all.add(s -> new KnowledgeLinked(Lesson.NOTHING, "Common"));
+        all.add(s -> new EffortRecorded(30, ""));
+        all.add(s -> new Closed());
     }
 
     /** The closed sheet, worked by that account a minute an entry; nobody asks the method. */
     JobSheet sheet(String by) {
-        DeskFact.Opened opened = new DeskFact.Opened(
+        Opened opened = new Opened(
                 "40718-6",
                 "Switches off",
                 "",

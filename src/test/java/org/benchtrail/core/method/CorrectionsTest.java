@@ -9,14 +9,17 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import org.benchtrail.core.Invalid;
-import org.benchtrail.core.method.DeskFact.Corrected;
-import org.benchtrail.core.method.DeskFact.Opened;
-import org.benchtrail.core.method.IdentifyFact.ReadingRecorded;
-import org.benchtrail.core.method.IdentifyFact.SymptomRecorded;
-import org.benchtrail.core.method.TestFact.CheckPlanned;
-import org.benchtrail.core.method.TestFact.Outcome;
-import org.benchtrail.core.method.TestFact.ResultRecorded;
-import org.benchtrail.core.method.TheorizeFact.TheoryStated;
+import org.benchtrail.core.method.desk.Advanced;
+import org.benchtrail.core.method.desk.Corrected;
+import org.benchtrail.core.method.desk.Opened;
+import org.benchtrail.core.method.desk.Rethought;
+import org.benchtrail.core.method.identify.ReadingRecorded;
+import org.benchtrail.core.method.identify.SymptomRecorded;
+import org.benchtrail.core.method.plan.ActionPlanned;
+import org.benchtrail.core.method.test.CheckOutcome;
+import org.benchtrail.core.method.test.CheckPlanned;
+import org.benchtrail.core.method.test.ResultRecorded;
+import org.benchtrail.core.method.theorize.TheoryStated;
 import org.junit.jupiter.api.Test;
 
 /** An entry put right stays in its place and keeps who recorded it; what others rest on is left alone. */
@@ -30,9 +33,11 @@ class CorrectionsTest {
         int second = desk.as(INES).records(anySymptom(true));
         Stamp old = desk.trail().get(first - 1).stamp();
         int correction = desk.as(INES).records(new Corrected(first, "Misheard", OTHER));
-        List<Noted<SymptomRecorded>> symptoms = desk.sheet().all(SymptomRecorded.class);
-        assertEquals(List.of(first, second), symptoms.stream().map(Noted::entry).toList());
-        Noted<SymptomRecorded> put = symptoms.get(0);
+        List<StandingFact<SymptomRecorded>> symptoms = desk.sheet().all(SymptomRecorded.class);
+        assertEquals(
+                List.of(first, second),
+                symptoms.stream().map(StandingFact::entry).toList());
+        StandingFact<SymptomRecorded> put = symptoms.get(0);
         assertEquals(OTHER, put.fact());
         assertEquals(old, put.stamp());
         assertNotNull(put.corrected());
@@ -80,7 +85,7 @@ class CorrectionsTest {
         int hazards = desk.as(INES).records(noHazard());
         int waiver = desk.as(SUE).records(waive(Requirement.LOGS_REVIEWED));
         int refusal = desk.sheet().entries() + 1;
-        desk.as(INES).isRefused(new MoveFact.Advanced());
+        desk.as(INES).isRefused(new Advanced());
         for (int entry : List.of(hazards, waiver, refusal)) {
             assertThrows(Invalid.class, () -> desk.as(SUE).does(new Corrected(entry, "x", null)));
         }
@@ -118,7 +123,7 @@ class CorrectionsTest {
         desk.as(INES).records(choose(dust));
         desk.as(INES).lacks("relied-on", new Corrected(dust, "x", null));
         desk.as(SUE).lacks("relied-on", new Corrected(dust, "x", theory("Felt")));
-        desk.as(INES).records(new MoveFact.Advanced());
+        desk.as(INES).records(new Advanced());
         desk.as(INES).records(check(paste));
         desk.as(INES).lacks("relied-on", new Corrected(paste, "x", null));
     }
@@ -131,7 +136,7 @@ class CorrectionsTest {
         int reading = desk.as(INES).records(temperature("97", "processor"));
         desk.as(INES).records(new Corrected(check, "Clearer", check(theory)));
         desk.as(INES).records(new Corrected(reading, "Misread", temperature("96", "processor")));
-        desk.as(INES).records(new ResultRecorded(check, "Hot", Outcome.SUPPORTS, reading));
+        desk.as(INES).records(new ResultRecorded(check, "Hot", CheckOutcome.SUPPORTS, reading));
         desk.as(INES).lacks("relied-on", new Corrected(check, "x", null));
         desk.as(INES).lacks("relied-on", new Corrected(reading, "x", temperature("70", "processor")));
         desk.as(INES).lacks("relied-on", new Corrected(reading, "x", null));
@@ -155,9 +160,9 @@ class CorrectionsTest {
     void actionThatWasSettled_stays() {
         TicketFixture desk = atStep(Step.PLAN);
         meetAll(desk);
-        int action = desk.latest(PlanFact.ActionPlanned.class);
+        int action = desk.latest(ActionPlanned.class);
         desk.as(INES).lacks("relied-on", new Corrected(action, "x", anyAction()));
-        desk.as(INES).records(new MoveFact.Rethought("No effect", true));
+        desk.as(INES).records(new Rethought("No effect", true));
         int idle = action;
         desk.as(INES).lacks("relied-on", new Corrected(idle, "x", null));
     }

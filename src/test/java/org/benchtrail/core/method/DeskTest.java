@@ -13,9 +13,31 @@ import java.time.Duration;
 import java.util.List;
 import java.util.Set;
 import org.benchtrail.core.Invalid;
-import org.benchtrail.core.method.DeskFact.WaitingFor;
-import org.benchtrail.core.method.IdentifyFact.DataState;
-import org.benchtrail.core.method.TheorizeFact.TheoryStated;
+import org.benchtrail.core.method.desk.Advanced;
+import org.benchtrail.core.method.desk.Cancelled;
+import org.benchtrail.core.method.desk.CautionsAcknowledged;
+import org.benchtrail.core.method.desk.Corrected;
+import org.benchtrail.core.method.desk.Escalated;
+import org.benchtrail.core.method.desk.HandedOver;
+import org.benchtrail.core.method.desk.Held;
+import org.benchtrail.core.method.desk.MoveFact;
+import org.benchtrail.core.method.desk.Refused;
+import org.benchtrail.core.method.desk.Resumed;
+import org.benchtrail.core.method.desk.Returned;
+import org.benchtrail.core.method.desk.WaitingFor;
+import org.benchtrail.core.method.identify.DataState;
+import org.benchtrail.core.method.identify.ReadingRecorded;
+import org.benchtrail.core.method.identify.SymptomRecorded;
+import org.benchtrail.core.method.plan.Fit;
+import org.benchtrail.core.method.plan.MakerConsulted;
+import org.benchtrail.core.method.plan.PartFitChecked;
+import org.benchtrail.core.method.plan.PlanDeclined;
+import org.benchtrail.core.method.test.CheckOutcome;
+import org.benchtrail.core.method.theorize.TheoriesRanked;
+import org.benchtrail.core.method.theorize.TheoryStated;
+import org.benchtrail.core.method.verify.PreventionConsidered;
+import org.benchtrail.core.method.verify.RequesterState;
+import org.benchtrail.core.method.verify.SoakRun;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -26,10 +48,10 @@ class DeskTest {
     void identifyFactsOfALaterStep_areTakenAndMarkedLate() {
         TicketFixture desk = atStep(Step.TEST);
         desk.as(INES).records(anySymptom(false));
-        Noted<?> late = desk.sheet().latest(IdentifyFact.SymptomRecorded.class).orElseThrow();
+        StandingFact<?> late = desk.sheet().latest(SymptomRecorded.class).orElseThrow();
         assertTrue(late.late());
         assertEquals(Step.TEST, late.during());
-        assertFalse(desk.sheet().all(IdentifyFact.SymptomRecorded.class).get(0).late());
+        assertFalse(desk.sheet().all(SymptomRecorded.class).get(0).late());
         desk.as(INES).records(theory("Another"));
         assertTrue(desk.sheet().latest(TheoryStated.class).orElseThrow().late());
     }
@@ -38,17 +60,14 @@ class DeskTest {
     void evidence_isNeverLate() {
         TicketFixture desk = atStep(Step.VERIFY);
         desk.as(OLE).records(temperature("60", "processor"));
-        assertFalse(desk.sheet()
-                .latest(IdentifyFact.ReadingRecorded.class)
-                .orElseThrow()
-                .late());
+        assertFalse(desk.sheet().latest(ReadingRecorded.class).orElseThrow().late());
     }
 
     @Test
     void factsOfALaterStep_wait() {
         TicketFixture desk = plain();
-        for (Fact early : List.of(
-                theory("Dust"), check(1), anyAction(), new VerifyFact.PreventionConsidered(true, "x"), anySummary())) {
+        for (Fact early :
+                List.of(theory("Dust"), check(1), anyAction(), new PreventionConsidered(true, "x"), anySummary())) {
             desk.as(INES).lacks("step-not-reached", early);
         }
     }
@@ -62,25 +81,25 @@ class DeskTest {
                 TestFactSamples.anyResult(),
                 anyAction(),
                 carriedOut(1),
-                new PlanFact.PartFitChecked(1, PlanFact.Fit.FITS, "x"),
-                requester(VerifyFact.RequesterState.AGREES, 0),
+                new PartFitChecked(1, Fit.FITS, "x"),
+                requester(RequesterState.AGREES, 0),
                 allWorks(desk.sheet()),
-                new VerifyFact.SoakRun(1, false, ""))) {
+                new SoakRun(1, false, ""))) {
             desk.as(INES).lacks("step-left", stale);
         }
-        desk.as(SUE).lacks("step-left", new PlanFact.PlanDeclined("x"));
-        desk.as(INES).records(new PlanFact.MakerConsulted(true, "Another manual"));
-        desk.as(INES).records(new VerifyFact.PreventionConsidered(true, "Filters"));
-        desk.as(INES).records(new TheorizeFact.TheoriesRanked(List.of(desk.latest(TheoryStated.class)), "hindsight"));
+        desk.as(SUE).lacks("step-left", new PlanDeclined("x"));
+        desk.as(INES).records(new MakerConsulted(true, "Another manual"));
+        desk.as(INES).records(new PreventionConsidered(true, "Filters"));
+        desk.as(INES).records(new TheoriesRanked(List.of(desk.latest(TheoryStated.class)), "hindsight"));
         desk.as(INES).records(anyObvious());
         assertTrue(desk.sheet().facts().stream()
                 .skip(desk.sheet().facts().size() - 4)
-                .allMatch(Noted::late));
+                .allMatch(StandingFact::late));
     }
 
     private static final class TestFactSamples {
         static Fact anyResult() {
-            return result(1, TestFact.Outcome.SUPPORTS);
+            return result(1, CheckOutcome.SUPPORTS);
         }
     }
 
@@ -88,7 +107,7 @@ class DeskTest {
     void ticketIsOpenedOnce_andRefusalsAreNotRecordedByHand() {
         TicketFixture desk = plain();
         desk.as(INES).lacks("not-an-act", opened(OLE));
-        desk.as(INES).lacks("not-an-act", new DeskFact.Refused("Advanced", List.of("onset-known")));
+        desk.as(INES).lacks("not-an-act", new Refused("Advanced", List.of("onset-known")));
         assertEquals("ines", desk.sheet().opened().assignee());
     }
 
@@ -96,40 +115,40 @@ class DeskTest {
     void held_keepsTheStepButTakesEvidence() {
         TicketFixture desk = atStep(Step.THEORIZE);
         meetAll(desk);
-        MoveFact hold = new MoveFact.Held(WaitingFor.PART, desk.now().plus(Duration.ofDays(1)), "Fan ordered");
+        MoveFact hold = new Held(WaitingFor.PART, desk.now().plus(Duration.ofDays(1)), "Fan ordered");
         desk.as(INES).records(hold);
         assertNotNull(desk.sheet().course().hold());
-        desk.as(INES).lacks("on-hold", new MoveFact.Advanced());
+        desk.as(INES).lacks("on-hold", new Advanced());
         desk.as(INES).lacks("on-hold", theory("Another"));
         desk.as(INES).lacks("already-on-hold", hold);
         desk.as(OLE).records(temperature("30", "room"));
         desk.as(INES).records(data(DataState.TAKEN_NOW));
-        desk.as(INES).records(new MoveFact.Resumed());
+        desk.as(INES).records(new Resumed());
         assertNull(desk.sheet().course().hold());
-        desk.as(INES).lacks("not-on-hold", new MoveFact.Resumed());
-        desk.as(INES).records(new MoveFact.Advanced());
+        desk.as(INES).lacks("not-on-hold", new Resumed());
+        desk.as(INES).records(new Advanced());
     }
 
     @Test
     void followUp_liesInTheFuture() {
         TicketFixture desk = plain();
-        MoveFact now = new MoveFact.Held(WaitingFor.WINDOW, desk.now().plusSeconds(60), "");
+        MoveFact now = new Held(WaitingFor.WINDOW, desk.now().plusSeconds(60), "");
         assertThrows(Invalid.class, () -> desk.as(INES).does(now));
-        MoveFact never = new MoveFact.Held(WaitingFor.WINDOW, java.time.Instant.MAX, "");
+        MoveFact never = new Held(WaitingFor.WINDOW, java.time.Instant.MAX, "");
         assertThrows(Invalid.class, () -> desk.as(INES).does(never));
-        desk.as(INES).records(new MoveFact.Held(WaitingFor.WINDOW, desk.now().plusSeconds(61), ""));
+        desk.as(INES).records(new Held(WaitingFor.WINDOW, desk.now().plusSeconds(61), ""));
     }
 
     @Test
     void escalated_isMarkedUntilItReturns() {
         TicketFixture desk = atStep(Step.TEST);
-        MoveFact.Escalated escalated = new MoveFact.Escalated("The supplier", "All of it");
-        desk.as(INES).lacks("not-escalated", new MoveFact.Returned("x"));
+        Escalated escalated = new Escalated("The supplier", "All of it");
+        desk.as(INES).lacks("not-escalated", new Returned("x"));
         desk.as(INES).records(escalated);
         assertEquals(escalated, desk.sheet().course().escalation());
         desk.as(SUE).lacks("already-escalated", escalated);
         assertEquals(Step.TEST, desk.step());
-        desk.as(SUE).records(new MoveFact.Returned("New board"));
+        desk.as(SUE).records(new Returned("New board"));
         assertNull(desk.sheet().course().escalation());
     }
 
@@ -138,20 +157,20 @@ class DeskTest {
         TicketFixture desk = unassigned();
         desk.as(INES).lacks("nobody-has-it", anySymptom(false));
         desk.as(OLE).records(temperature("20", "room"));
-        desk.as(INES).lacks("nobody-has-it", new MoveFact.HandedOver("ole", OLE.roles(), ""));
-        desk.as(INES).records(new MoveFact.HandedOver("ines", INES.roles(), ""));
+        desk.as(INES).lacks("nobody-has-it", new HandedOver("ole", OLE.roles(), ""));
+        desk.as(INES).records(new HandedOver("ines", INES.roles(), ""));
         desk.as(INES).records(anySymptom(false));
     }
 
     @Test
     void duplicate_isOfAnotherTicket() {
         TicketFixture desk = plain();
-        assertThrows(Invalid.class, () -> desk.as(INES).does(new MoveFact.Cancelled("Same", "407186")));
-        Invalid misread = assertThrows(Invalid.class, () -> new MoveFact.Cancelled("Same", "40718-5"));
+        assertThrows(Invalid.class, () -> desk.as(INES).does(new Cancelled("Same", "407186")));
+        Invalid misread = assertThrows(Invalid.class, () -> new Cancelled("Same", "40718-5"));
         assertEquals("duplicateOf", misread.problems().get(0).field());
-        assertThrows(Invalid.class, () -> new MoveFact.Cancelled("Same", "40718-5"));
-        desk.as(INES).lacks("not-your-role", new MoveFact.Cancelled("Withdrawn", null));
-        desk.as(INES).records(new MoveFact.Cancelled("Same trouble", new TicketNumber(40719).toString()));
+        assertThrows(Invalid.class, () -> new Cancelled("Same", "40718-5"));
+        desk.as(INES).lacks("not-your-role", new Cancelled("Withdrawn", null));
+        desk.as(INES).records(new Cancelled("Same trouble", new TicketNumber(40719).toString()));
         assertEquals(Standing.CANCELLED, desk.sheet().course().standing());
     }
 
@@ -166,9 +185,9 @@ class DeskTest {
         for (Fact fact : List.of(
                 temperature("20", "room"),
                 anySymptom(false),
-                new DeskFact.Corrected(1, "x", opened(INES)),
+                new Corrected(1, "x", opened(INES)),
                 waive(Requirement.LOGS_REVIEWED),
-                new DeskFact.CautionsAcknowledged(1, Set.of()))) {
+                new CautionsAcknowledged(1, Set.of()))) {
             desk.as(SUE).lacks(code, fact);
         }
     }

@@ -10,9 +10,18 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Stream;
-import org.benchtrail.core.method.DocumentFact.Signatory;
-import org.benchtrail.core.method.DocumentFact.Signed;
-import org.benchtrail.core.method.TestFact.Outcome;
+import org.benchtrail.core.method.desk.Advanced;
+import org.benchtrail.core.method.desk.Closed;
+import org.benchtrail.core.method.desk.Corrected;
+import org.benchtrail.core.method.desk.HandedOver;
+import org.benchtrail.core.method.desk.MoveFact;
+import org.benchtrail.core.method.desk.Reopened;
+import org.benchtrail.core.method.desk.Rethought;
+import org.benchtrail.core.method.desk.RuledOut;
+import org.benchtrail.core.method.document.Signatory;
+import org.benchtrail.core.method.document.Signed;
+import org.benchtrail.core.method.test.CheckOutcome;
+import org.benchtrail.core.method.test.CheckPlanned;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -40,7 +49,7 @@ class GateTest {
     }
 
     static MoveFact leave(Step step) {
-        return step == Step.DOCUMENT ? new MoveFact.Closed() : new MoveFact.Advanced();
+        return step == Step.DOCUMENT ? new Closed() : new Advanced();
     }
 
     /** The demanding ticket at the step of that requirement, with everything done but that, and no action carried out. */
@@ -125,16 +134,16 @@ class GateTest {
         TicketFixture desk = plain();
         assertEquals(
                 Requirement.of(Step.IDENTIFY).stream().map(Requirement::code).toList(),
-                desk.as(INES).missingFor(new MoveFact.Advanced()));
+                desk.as(INES).missingFor(new Advanced()));
     }
 
     @Test
     void noTheory_meansNoneChosenEither() {
         TicketFixture desk = atStep(Step.THEORIZE);
         meet(desk, Requirement.OBVIOUS_QUESTIONED);
-        assertEquals(List.of("theory-stated", "theory-chosen"), desk.as(INES).missingFor(new MoveFact.Advanced()));
+        assertEquals(List.of("theory-stated", "theory-chosen"), desk.as(INES).missingFor(new Advanced()));
         meet(desk, Requirement.THEORY_STATED);
-        assertEquals(List.of("theory-chosen"), desk.as(INES).missingFor(new MoveFact.Advanced()));
+        assertEquals(List.of("theory-chosen"), desk.as(INES).missingFor(new Advanced()));
     }
 
     @Test
@@ -142,27 +151,27 @@ class GateTest {
         TicketFixture desk = atStep(Step.TEST);
         assertEquals(
                 List.of("expectation-first", "result-recorded", "theory-supported"),
-                desk.as(INES).missingFor(new MoveFact.Advanced()));
+                desk.as(INES).missingFor(new Advanced()));
         meet(desk, Requirement.EXPECTATION_FIRST);
         assertEquals(
-                List.of("result-recorded", "theory-supported"), desk.as(INES).missingFor(new MoveFact.Advanced()));
-        desk.as(INES).records(result(desk.latest(TestFact.CheckPlanned.class), Outcome.INCONCLUSIVE));
-        assertOnly("theory-supported", false, desk.as(INES).isRefused(new MoveFact.Advanced()));
-        assertOnly("theory-supported", false, desk.as(INES).isRefused(new MoveFact.RuledOut()));
+                List.of("result-recorded", "theory-supported"), desk.as(INES).missingFor(new Advanced()));
+        desk.as(INES).records(result(desk.latest(CheckPlanned.class), CheckOutcome.INCONCLUSIVE));
+        assertOnly("theory-supported", false, desk.as(INES).isRefused(new Advanced()));
+        assertOnly("theory-supported", false, desk.as(INES).isRefused(new RuledOut()));
         meet(desk, Requirement.EXPECTATION_FIRST);
         meet(desk, Requirement.RESULT_RECORDED);
-        desk.as(INES).records(new MoveFact.Advanced());
+        desk.as(INES).records(new Advanced());
     }
 
     @Test
     void noAction_meansNoneSettled() {
         TicketFixture desk = atStep(Step.PLAN);
         meet(desk, Requirement.MAKER_CONSULTED);
-        assertEquals(List.of("action-planned"), desk.as(INES).missingFor(new MoveFact.Advanced()));
+        assertEquals(List.of("action-planned"), desk.as(INES).missingFor(new Advanced()));
         meet(desk, Requirement.ACTION_PLANNED);
-        assertEquals(List.of("actions-settled"), desk.as(INES).missingFor(new MoveFact.Advanced()));
+        assertEquals(List.of("actions-settled"), desk.as(INES).missingFor(new Advanced()));
         meet(desk, Requirement.ACTIONS_SETTLED);
-        desk.as(INES).records(new MoveFact.Advanced());
+        desk.as(INES).records(new Advanced());
     }
 
     @Test
@@ -171,12 +180,12 @@ class GateTest {
         Requirement.of(Step.DOCUMENT).stream()
                 .filter(r -> r != Requirement.SUMMARY_WRITTEN && r != Requirement.MENTOR_SIGNED)
                 .forEach(r -> meet(desk, r));
-        assertEquals(List.of("summary-written", "mentor-signed"), desk.as(TOM).missingFor(new MoveFact.Closed()));
+        assertEquals(List.of("summary-written", "mentor-signed"), desk.as(TOM).missingFor(new Closed()));
         desk.as(TOM).records(anySummary());
         desk.as(MAREK).records(new Signed(Signatory.MENTOR));
-        assertOnly("summary-written", false, desk.as(TOM).isRefused(new MoveFact.Closed()));
+        assertOnly("summary-written", false, desk.as(TOM).isRefused(new Closed()));
         desk.as(TOM).records(new Signed(Signatory.ASSIGNEE));
-        desk.as(TOM).records(new MoveFact.Closed());
+        desk.as(TOM).records(new Closed());
         assertEquals(Standing.CLOSED, desk.sheet().course().standing());
     }
 
@@ -192,10 +201,10 @@ class GateTest {
     void handedOver_isSignedByWhoHasIt() {
         TicketFixture desk = atStep(Step.DOCUMENT);
         meetAll(desk);
-        desk.as(INES).records(new MoveFact.HandedOver("ole", OLE.roles(), ""));
-        desk.as(OLE).lacks("summary-written", new MoveFact.Closed());
+        desk.as(INES).records(new HandedOver("ole", OLE.roles(), ""));
+        desk.as(OLE).lacks("summary-written", new Closed());
         desk.as(OLE).records(new Signed(Signatory.ASSIGNEE));
-        desk.as(OLE).records(new MoveFact.Closed());
+        desk.as(OLE).records(new Closed());
     }
 
     @Test
@@ -218,19 +227,19 @@ class GateTest {
                 .filter(r -> r != Requirement.LOGS_REVIEWED)
                 .forEach(r -> meet(desk, r));
         desk.as(SUE).records(waive(Requirement.LOGS_REVIEWED));
-        desk.as(INES).records(new MoveFact.Advanced());
+        desk.as(INES).records(new Advanced());
         bring(desk, Step.PLAN);
         meet(desk, Requirement.ACTION_PLANNED);
         desk.as(SUE).records(waive(Requirement.MAKER_CONSULTED));
-        desk.as(INES).records(new MoveFact.Rethought("No dust there", false));
+        desk.as(INES).records(new Rethought("No dust there", false));
         bring(desk, Step.PLAN);
         assertEquals(Requirement.State.MISSING, desk.state(Requirement.MAKER_CONSULTED));
         meetAll(desk);
-        desk.as(INES).records(new MoveFact.Advanced());
+        desk.as(INES).records(new Advanced());
         bring(desk, Step.DOCUMENT);
         meetAll(desk);
-        desk.as(INES).records(new MoveFact.Closed());
-        desk.as(INES).records(new MoveFact.Reopened("It is back"));
+        desk.as(INES).records(new Closed());
+        desk.as(INES).records(new Reopened("It is back"));
         assertEquals(List.of("logs-reviewed"), desk.missing());
     }
 
@@ -253,11 +262,11 @@ class GateTest {
     void whoWaived_doesNotPlan() {
         TicketFixture desk = atStep(Step.PLAN);
         desk.as(BORIS).records(waive(Requirement.MAKER_CONSULTED));
-        desk.as(SUE).records(new MoveFact.HandedOver("boris", BORIS.roles(), ""));
+        desk.as(SUE).records(new HandedOver("boris", BORIS.roles(), ""));
         desk.as(BORIS).lacks("own-work", anyAction());
-        desk.as(BORIS).records(new MoveFact.HandedOver("ole", OLE.roles(), ""));
+        desk.as(BORIS).records(new HandedOver("ole", OLE.roles(), ""));
         int action = desk.as(OLE).records(anyAction());
-        desk.as(BORIS).lacks("own-work", new DeskFact.Corrected(action, "Better so", anyAction()));
-        desk.as(SUE).records(new DeskFact.Corrected(action, "Better so", anyAction()));
+        desk.as(BORIS).lacks("own-work", new Corrected(action, "Better so", anyAction()));
+        desk.as(SUE).records(new Corrected(action, "Better so", anyAction()));
     }
 }

@@ -11,13 +11,13 @@ import java.util.Set;
 import java.util.function.Supplier;
 import java.util.random.RandomGenerator;
 import java.util.random.RandomGeneratorFactory;
-import org.benchtrail.core.method.DeskFact.*;
-import org.benchtrail.core.method.DocumentFact.*;
-import org.benchtrail.core.method.IdentifyFact.*;
-import org.benchtrail.core.method.PlanFact.*;
-import org.benchtrail.core.method.TestFact.*;
-import org.benchtrail.core.method.TheorizeFact.*;
-import org.benchtrail.core.method.VerifyFact.*;
+import org.benchtrail.core.method.desk.*;
+import org.benchtrail.core.method.document.*;
+import org.benchtrail.core.method.identify.*;
+import org.benchtrail.core.method.plan.*;
+import org.benchtrail.core.method.test.*;
+import org.benchtrail.core.method.theorize.*;
+import org.benchtrail.core.method.verify.*;
 
 /** Acts by chance from a seed: of every kind, sound and unsound, by anybody; some of them helpful, so that tickets get on. */
 final class Gen {
@@ -95,7 +95,7 @@ final class Gen {
                 () -> new ResultRecorded(
                         entry(s, CheckPlanned.class),
                         text(),
-                        one(Outcome.class),
+                        one(CheckOutcome.class),
                         chance(80) ? null : entry(s, ReadingRecorded.class)),
                 this::action,
                 () -> new MakerConsulted(chance(50), text()),
@@ -113,7 +113,7 @@ final class Gen {
                 () -> new CauseNamed(text(), null, one(Sureness.class)),
                 Sheets::anySummary,
                 () -> new Signed(one(Signatory.class)),
-                () -> new KnowledgeLinked(one(Learned.class), text()),
+                () -> new KnowledgeLinked(one(Lesson.class), text()),
                 () -> new EffortRecorded(random.nextInt(90), ""),
                 () -> new Waived(one(Requirement.class).code(), text()),
                 () -> chance(50) && !desk.missing().isEmpty()
@@ -123,24 +123,24 @@ final class Gen {
                 () -> correction(s),
                 () -> opened(one(EVERYBODY)),
                 () -> new Refused("Advanced", List.of("onset-known")),
-                MoveFact.Advanced::new,
-                MoveFact.Advanced::new,
-                MoveFact.RuledOut::new,
-                () -> new MoveFact.Rethought(text(), chance(50)),
-                () -> new MoveFact.VerifyFailed(text()),
-                MoveFact.Closed::new,
-                () -> new MoveFact.Reopened(text()),
+                Advanced::new,
+                Advanced::new,
+                RuledOut::new,
+                () -> new Rethought(text(), chance(50)),
+                () -> new VerifyFailed(text()),
+                Closed::new,
+                () -> new Reopened(text()),
                 () -> MovesTest.fact(Move.HOLD, desk),
-                MoveFact.Resumed::new,
+                Resumed::new,
                 this::handOver,
-                () -> new MoveFact.Escalated(text(), text()),
-                () -> new MoveFact.Returned(text()),
-                () -> new MoveFact.Cancelled(text(), chance(97) ? "40718-6" : null));
+                () -> new Escalated(text(), text()),
+                () -> new Returned(text()),
+                () -> new Cancelled(text(), chance(97) ? "40718-6" : null));
     }
 
     private MoveFact handOver() {
         Actor to = one(List.of(INES, OLE, TOM, MAREK, SUE));
-        return new MoveFact.HandedOver(to.account(), to.roles(), "");
+        return new HandedOver(to.account(), to.roles(), "");
     }
 
     private ReadingRecorded reading() {
@@ -170,7 +170,7 @@ final class Gen {
     }
 
     private Corrected correction(JobSheet sheet) {
-        Noted<?> old = one(sheet.facts());
+        StandingFact<?> old = one(sheet.facts());
         Fact now = old.fact();
         if (now instanceof FindingRecorded) {
             now = drive(chance(50));
@@ -193,14 +193,14 @@ final class Gen {
         JobSheet sheet = desk.sheet();
         Actor worker = desk.assigneeActor();
         if (sheet.course().standing() == Standing.CLOSED) {
-            return new Act(one(EVERYBODY), new MoveFact.Reopened("It is back"));
+            return new Act(one(EVERYBODY), new Reopened("It is back"));
         }
         if (sheet.course().hold() != null) {
-            return new Act(worker, new MoveFact.Resumed());
+            return new Act(worker, new Resumed());
         }
         List<String> missing = desk.missing();
         if (missing.isEmpty()) {
-            return new Act(worker, sheet.step() == Step.DOCUMENT ? new MoveFact.Closed() : new MoveFact.Advanced());
+            return new Act(worker, sheet.step() == Step.DOCUMENT ? new Closed() : new Advanced());
         }
         Requirement first =
                 Requirement.of(chance(70) ? missing.get(0) : one(missing)).orElseThrow();
@@ -249,7 +249,7 @@ final class Gen {
                         s.latestOfRound(SummaryWritten.class).isEmpty()
                                 ? anySummary()
                                 : new Signed(Signatory.ASSIGNEE));
-            case KNOWLEDGE_LINKED -> new Act(worker, new KnowledgeLinked(Learned.NOTHING, "Common"));
+            case KNOWLEDGE_LINKED -> new Act(worker, new KnowledgeLinked(Lesson.NOTHING, "Common"));
             case EFFORT_RECORDED -> new Act(worker, new EffortRecorded(30, ""));
             case MENTOR_SIGNED -> new Act(MAREK, new Signed(Signatory.MENTOR));
         };
@@ -279,18 +279,18 @@ final class Gen {
         boolean cautions = !check.fact().cautions().isEmpty() && chance(50);
         return cautions
                 ? new CautionsAcknowledged(check.entry(), check.fact().cautions())
-                : result(check.entry(), chance(80) ? Outcome.SUPPORTS : one(Outcome.class));
+                : result(check.entry(), chance(80) ? CheckOutcome.SUPPORTS : one(CheckOutcome.class));
     }
 
     private Fact settleTheory(JobSheet s) {
-        return chance(30) ? new MoveFact.RuledOut() : makeCheck(s);
+        return chance(30) ? new RuledOut() : makeCheck(s);
     }
 
     private Act acknowledge(JobSheet s, Actor worker) {
         return s.actions().isEmpty() ? new Act(worker, action()) : new Act(worker, acknowledgement(one(s.actions())));
     }
 
-    private static CautionsAcknowledged acknowledgement(Noted<ActionPlanned> action) {
+    private static CautionsAcknowledged acknowledgement(StandingFact<ActionPlanned> action) {
         return new CautionsAcknowledged(action.entry(), action.fact().cautions());
     }
 
@@ -299,7 +299,7 @@ final class Gen {
                 .filter(a -> s.settlement(a.entry()).isEmpty())
                 .toList();
         if (open.isEmpty()) {
-            return chance(50) ? new MoveFact.Rethought("It failed", chance(50)) : action();
+            return chance(50) ? new Rethought("It failed", chance(50)) : action();
         }
         return settled(one(open).entry(), chance(90) ? Settlement.CARRIED_OUT : one(Settlement.class));
     }
@@ -311,7 +311,7 @@ final class Gen {
                 .stream()
                 .anyMatch(r -> r.fact().recurred());
         if (recurred) {
-            return new Act(worker, new MoveFact.VerifyFailed("It came back"));
+            return new Act(worker, new VerifyFailed("It came back"));
         }
         desk.passes(Duration.ofHours(49));
         return new Act(worker, new SoakRun(48 * 60, false, ""));

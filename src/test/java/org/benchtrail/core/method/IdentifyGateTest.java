@@ -6,9 +6,16 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
-import org.benchtrail.core.method.DeskFact.Corrected;
-import org.benchtrail.core.method.IdentifyFact.DataState;
-import org.benchtrail.core.method.IdentifyFact.Hazard;
+import org.benchtrail.core.method.desk.Advanced;
+import org.benchtrail.core.method.desk.Corrected;
+import org.benchtrail.core.method.desk.Rethought;
+import org.benchtrail.core.method.desk.VerifyFailed;
+import org.benchtrail.core.method.identify.AttachmentAdded;
+import org.benchtrail.core.method.identify.DataState;
+import org.benchtrail.core.method.identify.EvidenceImpossible;
+import org.benchtrail.core.method.identify.ExtractRecorded;
+import org.benchtrail.core.method.identify.FindingRecorded;
+import org.benchtrail.core.method.identify.Hazard;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -27,7 +34,7 @@ class IdentifyGateTest {
     @ParameterizedTest
     @EnumSource
     void anyAnswerAboutData_doesWithoutADriveFailure(DataState state) {
-        identified(state).as(INES).records(new MoveFact.Advanced());
+        identified(state).as(INES).records(new Advanced());
     }
 
     @ParameterizedTest
@@ -38,14 +45,14 @@ class IdentifyGateTest {
         boolean backedUp = state == DataState.BACKUP_VERIFIED || state == DataState.TAKEN_NOW;
         assertEquals(backedUp ? List.of() : List.of("data-protected"), desk.missing());
         desk.as(INES).records(data(DataState.TAKEN_NOW));
-        desk.as(INES).records(new MoveFact.Advanced());
+        desk.as(INES).records(new Advanced());
     }
 
     @Test
     void findingThatIsNoDriveFailure_asksNothing() {
         TicketFixture desk = identified(DataState.NO_USER_DATA);
         desk.as(INES).records(drive(false));
-        desk.as(INES).records(new MoveFact.Advanced());
+        desk.as(INES).records(new Advanced());
     }
 
     @ParameterizedTest
@@ -69,9 +76,9 @@ class IdentifyGateTest {
         desk.as(SUE).records(waive(Requirement.DATA_PROTECTED));
         assertEquals(List.of(), desk.missing());
         desk.as(INES).records(drive(true));
-        desk.as(INES).lacks("data-protected", new MoveFact.Advanced());
+        desk.as(INES).lacks("data-protected", new Advanced());
         desk.as(SUE).records(waive(Requirement.DATA_PROTECTED));
-        desk.as(INES).records(new MoveFact.Advanced());
+        desk.as(INES).records(new Advanced());
     }
 
     @Test
@@ -83,7 +90,7 @@ class IdentifyGateTest {
         int finding = desk.as(INES).records(drive(false));
         desk.as(SUE).records(waive(Requirement.DATA_PROTECTED));
         desk.as(INES).records(new Corrected(finding, "It does fail", drive(true)));
-        desk.as(INES).lacks("data-protected", new MoveFact.Advanced());
+        desk.as(INES).lacks("data-protected", new Advanced());
     }
 
     @Test
@@ -92,10 +99,9 @@ class IdentifyGateTest {
         int finding = desk.as(INES).records(drive(true));
         desk.as(INES).lacks("not-your-role", new Corrected(finding, "Wrong drive", null));
         desk.as(INES).lacks("not-your-role", new Corrected(finding, "Wrong drive", drive(false)));
-        desk.as(INES)
-                .records(new Corrected(finding, "Clearer", new IdentifyFact.FindingRecorded("Drive clicks", true)));
+        desk.as(INES).records(new Corrected(finding, "Clearer", new FindingRecorded("Drive clicks", true)));
         desk.as(SUE).records(new Corrected(finding, "Wrong drive", drive(false)));
-        desk.as(INES).records(new MoveFact.Advanced());
+        desk.as(INES).records(new Advanced());
     }
 
     @ParameterizedTest
@@ -103,11 +109,11 @@ class IdentifyGateTest {
     void everyHazard_stopsTheWorkUntilCleared(Hazard hazard) {
         TicketFixture desk = identified(DataState.TAKEN_NOW);
         desk.as(INES).records(hazard(hazard));
-        List<Missing> missing = desk.as(INES).isRefused(new MoveFact.Advanced());
+        List<Missing> missing = desk.as(INES).isRefused(new Advanced());
         assertEquals("hazards-screened", missing.get(0).code());
         assertTrue(missing.get(0).sentence().contains(hazard.words()));
         desk.as(INES).records(cleared());
-        desk.as(INES).records(new MoveFact.Advanced());
+        desk.as(INES).records(new Advanced());
     }
 
     @Test
@@ -116,13 +122,13 @@ class IdentifyGateTest {
         desk.as(INES).records(hazard(Hazard.SMOKE));
         desk.as(INES).records(noHazard());
         assertTrue(desk.sheet().workStopped());
-        List<Missing> missing = desk.as(INES).isRefused(new MoveFact.Advanced());
+        List<Missing> missing = desk.as(INES).isRefused(new Advanced());
         assertTrue(
                 missing.get(0).sentence().contains(Hazard.SMOKE.words()),
                 missing.get(0).sentence());
         desk.as(SUE).records(cleared());
         assertFalse(desk.sheet().workStopped());
-        desk.as(INES).records(new MoveFact.Advanced());
+        desk.as(INES).records(new Advanced());
     }
 
     @Test
@@ -150,21 +156,21 @@ class IdentifyGateTest {
     void hazard_alsoStopsGoingBack() {
         TicketFixture plan = atStep(Step.PLAN);
         plan.as(INES).records(hazard(Hazard.SMELL));
-        plan.as(INES).lacks("hazards-screened", new MoveFact.Rethought("No dust", true));
+        plan.as(INES).lacks("hazards-screened", new Rethought("No dust", true));
         TicketFixture verify = atStep(Step.VERIFY);
         verify.as(INES).records(hazard(Hazard.SMELL));
-        verify.as(INES).lacks("hazards-screened", new MoveFact.VerifyFailed("Smells burnt"));
+        verify.as(INES).lacks("hazards-screened", new VerifyFailed("Smells burnt"));
         verify.as(INES).records(cleared());
-        verify.as(INES).records(new MoveFact.VerifyFailed("Smells burnt"));
+        verify.as(INES).records(new VerifyFailed("Smells burnt"));
     }
 
     @Test
     void eachKindOfEvidence_isEvidence() {
         for (Fact evidence : List.of(
                 temperature("20", "room"),
-                new IdentifyFact.ExtractRecorded("System log", "thermal shutdown"),
-                new IdentifyFact.AttachmentAdded("a.png", "image/png", 9, "0".repeat(64), "Dust"),
-                new IdentifyFact.EvidenceImpossible("The device has been stolen"))) {
+                new ExtractRecorded("System log", "thermal shutdown"),
+                new AttachmentAdded("a.png", "image/png", 9, "0".repeat(64), "Dust"),
+                new EvidenceImpossible("The device has been stolen"))) {
             TicketFixture desk = plain();
             assertTrue(desk.missing().contains("evidence-attached"));
             desk.as(INES).records(evidence);

@@ -12,10 +12,23 @@ import java.util.Map;
 import java.util.Set;
 import java.util.function.Supplier;
 import java.util.stream.Stream;
-import org.benchtrail.core.method.DeskFact.WaitingFor;
-import org.benchtrail.core.method.TestFact.CheckPlanned;
-import org.benchtrail.core.method.TestFact.Outcome;
-import org.benchtrail.core.method.TheorizeFact.TheoryStated;
+import org.benchtrail.core.method.desk.Advanced;
+import org.benchtrail.core.method.desk.Cancelled;
+import org.benchtrail.core.method.desk.Closed;
+import org.benchtrail.core.method.desk.Escalated;
+import org.benchtrail.core.method.desk.HandedOver;
+import org.benchtrail.core.method.desk.Held;
+import org.benchtrail.core.method.desk.MoveFact;
+import org.benchtrail.core.method.desk.Reopened;
+import org.benchtrail.core.method.desk.Resumed;
+import org.benchtrail.core.method.desk.Rethought;
+import org.benchtrail.core.method.desk.Returned;
+import org.benchtrail.core.method.desk.RuledOut;
+import org.benchtrail.core.method.desk.VerifyFailed;
+import org.benchtrail.core.method.desk.WaitingFor;
+import org.benchtrail.core.method.test.CheckOutcome;
+import org.benchtrail.core.method.test.CheckPlanned;
+import org.benchtrail.core.method.theorize.TheoryStated;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
@@ -76,18 +89,18 @@ class MovesTest {
 
     static MoveFact fact(Move move, TicketFixture desk) {
         return switch (move) {
-            case ADVANCE -> new MoveFact.Advanced();
-            case REFUTE -> new MoveFact.RuledOut();
-            case RETHINK -> new MoveFact.Rethought("No effect", true);
-            case FAIL -> new MoveFact.VerifyFailed("It is back");
-            case CLOSE -> new MoveFact.Closed();
-            case REOPEN -> new MoveFact.Reopened("It is back");
-            case HOLD -> new MoveFact.Held(WaitingFor.PART, desk.now().plus(Duration.ofDays(1)), "");
-            case RESUME -> new MoveFact.Resumed();
-            case HAND_OVER -> new MoveFact.HandedOver("ole", OLE.roles(), "");
-            case ESCALATE -> new MoveFact.Escalated("Supplier", "All");
-            case RETURN -> new MoveFact.Returned("Nothing");
-            case CANCEL -> new MoveFact.Cancelled("Same trouble", new TicketNumber(7).toString());
+            case ADVANCE -> new Advanced();
+            case REFUTE -> new RuledOut();
+            case RETHINK -> new Rethought("No effect", true);
+            case FAIL -> new VerifyFailed("It is back");
+            case CLOSE -> new Closed();
+            case REOPEN -> new Reopened("It is back");
+            case HOLD -> new Held(WaitingFor.PART, desk.now().plus(Duration.ofDays(1)), "");
+            case RESUME -> new Resumed();
+            case HAND_OVER -> new HandedOver("ole", OLE.roles(), "");
+            case ESCALATE -> new Escalated("Supplier", "All");
+            case RETURN -> new Returned("Nothing");
+            case CANCEL -> new Cancelled("Same trouble", new TicketNumber(7).toString());
         };
     }
 
@@ -102,7 +115,7 @@ class MovesTest {
             case REFUTE -> {
                 if (desk.step() == Step.TEST) {
                     int check = desk.as(INES).records(check(desk.latest(TheoryStated.class)));
-                    desk.as(INES).records(result(check, Outcome.REFUTES));
+                    desk.as(INES).records(result(check, CheckOutcome.REFUTES));
                 }
             }
             default -> {}
@@ -187,9 +200,9 @@ class MovesTest {
     void trainee_makesTheMovesOfATicketOfTheirOwn() {
         TicketFixture desk = demandingAtStep(Step.DOCUMENT);
         meetAll(desk);
-        desk.as(INES).lacks("not-yours", new MoveFact.Closed());
-        desk.as(MAREK).lacks("not-yours", new MoveFact.Closed());
-        desk.as(TOM).records(new MoveFact.Closed());
+        desk.as(INES).lacks("not-yours", new Closed());
+        desk.as(MAREK).lacks("not-yours", new Closed());
+        desk.as(TOM).records(new Closed());
         assertEquals(Standing.CLOSED, desk.sheet().course().standing());
         assertEquals(desk.now(), desk.sheet().course().closed());
     }
@@ -225,28 +238,28 @@ class MovesTest {
         bring(desk, Step.DOCUMENT);
         assertEquals(List.of("cause-named", "summary-written", "knowledge-linked", "effort-recorded"), desk.missing());
         meetAll(desk);
-        desk.as(INES).records(new MoveFact.Closed());
+        desk.as(INES).records(new Closed());
     }
 
     @Test
     void ruledOutAtTest_andAtPlan_andPersistingAtVerify_allStartAtTheorizeAndReachClosure() {
         TicketFixture desk = atStep(Step.TEST);
         meet(desk, Requirement.EXPECTATION_FIRST);
-        desk.as(INES).records(result(desk.latest(CheckPlanned.class), Outcome.REFUTES));
-        desk.as(INES).records(new MoveFact.RuledOut());
+        desk.as(INES).records(result(desk.latest(CheckPlanned.class), CheckOutcome.REFUTES));
+        desk.as(INES).records(new RuledOut());
         desk.as(INES).records(choose(desk.as(INES).records(theory("Dry paste"))));
-        desk.as(INES).records(new MoveFact.Advanced());
-        bring(desk, Step.PLAN).as(INES).records(new MoveFact.Rethought("No effect", true));
+        desk.as(INES).records(new Advanced());
+        bring(desk, Step.PLAN).as(INES).records(new Rethought("No effect", true));
         desk.as(INES).records(choose(desk.as(INES).records(theory("Weak supply"))));
-        desk.as(INES).records(new MoveFact.Advanced());
-        bring(desk, Step.VERIFY).as(INES).records(new MoveFact.VerifyFailed("Still dies"));
+        desk.as(INES).records(new Advanced());
+        bring(desk, Step.VERIFY).as(INES).records(new VerifyFailed("Still dies"));
         assertEquals(4, desk.sheet().round());
         assertFalse(desk.sheet().ruledOut().isEmpty());
         desk.as(INES).records(choose(desk.as(INES).records(theory("Bad board"))));
-        desk.as(INES).records(new MoveFact.Advanced());
+        desk.as(INES).records(new Advanced());
         bring(desk, Step.DOCUMENT);
         meetAll(desk);
-        desk.as(INES).records(new MoveFact.Closed());
+        desk.as(INES).records(new Closed());
         assertEquals(Standing.CLOSED, desk.sheet().course().standing());
     }
 

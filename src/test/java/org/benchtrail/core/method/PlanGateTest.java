@@ -10,16 +10,19 @@ import java.util.List;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.benchtrail.core.Invalid;
-import org.benchtrail.core.method.DeskFact.CautionsAcknowledged;
-import org.benchtrail.core.method.DeskFact.Corrected;
-import org.benchtrail.core.method.IdentifyFact.DataState;
-import org.benchtrail.core.method.PlanFact.ActionPlanned;
-import org.benchtrail.core.method.PlanFact.Fit;
-import org.benchtrail.core.method.PlanFact.PartFitChecked;
-import org.benchtrail.core.method.PlanFact.PartOverrideApproved;
-import org.benchtrail.core.method.PlanFact.PlanApproved;
-import org.benchtrail.core.method.PlanFact.PlanDeclined;
-import org.benchtrail.core.method.PlanFact.Settlement;
+import org.benchtrail.core.method.desk.Advanced;
+import org.benchtrail.core.method.desk.CautionsAcknowledged;
+import org.benchtrail.core.method.desk.Corrected;
+import org.benchtrail.core.method.desk.HandedOver;
+import org.benchtrail.core.method.desk.Rethought;
+import org.benchtrail.core.method.identify.DataState;
+import org.benchtrail.core.method.plan.ActionPlanned;
+import org.benchtrail.core.method.plan.Fit;
+import org.benchtrail.core.method.plan.PartFitChecked;
+import org.benchtrail.core.method.plan.PartOverrideApproved;
+import org.benchtrail.core.method.plan.PlanApproved;
+import org.benchtrail.core.method.plan.PlanDeclined;
+import org.benchtrail.core.method.plan.Settlement;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
@@ -31,7 +34,7 @@ class PlanGateTest {
     private static TicketFixture planning(Actor assignee) {
         TicketFixture desk = bring(TicketFixture.open(opened(INES), INES), Step.PLAN);
         if (!assignee.equals(INES)) {
-            desk.as(INES).records(new MoveFact.HandedOver(assignee.account(), assignee.roles(), ""));
+            desk.as(INES).records(new HandedOver(assignee.account(), assignee.roles(), ""));
         }
         meet(desk, Requirement.MAKER_CONSULTED);
         return desk;
@@ -58,7 +61,7 @@ class PlanGateTest {
         desk.as(MAREK).lacks("not-your-role", approve(desk.sheet()));
         desk.as(SUE).records(approve(desk.sheet()));
         desk.as(INES).records(carriedOut(planned));
-        desk.as(INES).records(new MoveFact.Advanced());
+        desk.as(INES).records(new Advanced());
     }
 
     @Test
@@ -97,7 +100,7 @@ class PlanGateTest {
         TicketFixture desk = planning(SUE);
         desk.as(SUE).records(action(true, false, false, false, null, null));
         desk.as(SUE).lacks("own-work", approve(desk.sheet()));
-        desk.as(SUE).records(new MoveFact.HandedOver("ines", INES.roles(), ""));
+        desk.as(SUE).records(new HandedOver("ines", INES.roles(), ""));
         desk.as(SUE).lacks("own-work", approve(desk.sheet()));
         desk.as(BORIS).records(approve(desk.sheet()));
     }
@@ -117,7 +120,7 @@ class PlanGateTest {
     void planCorrectedByATrainee_isATraineesPlan() {
         TicketFixture desk = planning(INES);
         int action = desk.as(INES).records(anyAction());
-        desk.as(INES).records(new MoveFact.HandedOver("tom", TOM.roles(), ""));
+        desk.as(INES).records(new HandedOver("tom", TOM.roles(), ""));
         desk.as(TOM).records(new Corrected(action, "Otherwise", anyAction()));
         desk.as(TOM).lacks("plan-approved", carriedOut(action));
         desk.as(MAREK).records(approve(desk.sheet()));
@@ -169,7 +172,7 @@ class PlanGateTest {
         desk.as(INES).records(new CautionsAcknowledged(second, Set.of(Caution.LIFTING)));
         desk.as(INES).records(carriedOut(first));
         desk.as(INES).records(carriedOut(second));
-        desk.as(INES).records(new MoveFact.Advanced());
+        desk.as(INES).records(new Advanced());
     }
 
     @Test
@@ -190,7 +193,7 @@ class PlanGateTest {
         int action = desk.as(INES).records(action(false, false, false, false, null, null, Caution.LIFTING));
         desk.as(INES).forces(carriedOut(action));
         desk.as(INES).records(new CautionsAcknowledged(action, Set.of(Caution.LIFTING)));
-        desk.as(INES).lacks("cautions-taken", new MoveFact.Advanced());
+        desk.as(INES).lacks("cautions-taken", new Advanced());
     }
 
     @Test
@@ -205,7 +208,7 @@ class PlanGateTest {
                 desk.as(SUE).records(waive(Requirement.DATA_STILL_PROTECTED));
             }
             desk.as(INES).records(carriedOut(action));
-            desk.passes(Duration.ofDays(30)).as(INES).records(new MoveFact.Advanced());
+            desk.passes(Duration.ofDays(30)).as(INES).records(new Advanced());
         }
     }
 
@@ -227,7 +230,7 @@ class PlanGateTest {
         desk.as(INES).lacks("data-still-protected", carriedOut(second));
         desk.as(INES).records(data(DataState.TAKEN_NOW));
         desk.as(INES).records(carriedOut(second));
-        desk.as(INES).records(new MoveFact.Advanced());
+        desk.as(INES).records(new Advanced());
     }
 
     @ParameterizedTest
@@ -264,8 +267,8 @@ class PlanGateTest {
         int other = desk.as(INES).records(anyAction());
         desk.as(INES).records(settled(action, Settlement.FAILED));
         desk.as(INES).records(carriedOut(other));
-        desk.as(INES).lacks("actions-settled", new MoveFact.Advanced());
-        desk.as(INES).records(new MoveFact.Rethought("A screw broke", false));
+        desk.as(INES).lacks("actions-settled", new Advanced());
+        desk.as(INES).records(new Rethought("A screw broke", false));
         assertThrows(Invalid.class, () -> desk.as(INES).does(choose(action)));
         bring(desk, Step.PLAN);
         assertThrows(Invalid.class, () -> desk.as(INES).does(carriedOut(action)));
@@ -277,9 +280,9 @@ class PlanGateTest {
         TicketFixture desk = planning(INES);
         int action = desk.as(INES).records(anyAction());
         desk.as(INES).records(settled(action, Settlement.NOT_NEEDED));
-        desk.as(INES).lacks("actions-settled", new MoveFact.Advanced());
+        desk.as(INES).lacks("actions-settled", new Advanced());
         assertThrows(Invalid.class, () -> desk.as(INES).does(carriedOut(action)));
         desk.as(INES).records(carriedOut(desk.as(INES).records(anyAction())));
-        desk.as(INES).records(new MoveFact.Advanced());
+        desk.as(INES).records(new Advanced());
     }
 }

@@ -10,6 +10,8 @@ import java.time.Duration;
 import java.util.List;
 import java.util.stream.LongStream;
 import org.benchtrail.core.Invalid;
+import org.benchtrail.core.method.desk.Closed;
+import org.benchtrail.core.method.desk.Refused;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -85,13 +87,14 @@ class RandomWalkTest {
             assertRefused(before, after, no);
         } else {
             allowed++;
-            closures += fact instanceof MoveFact.Closed ? 1 : 0;
+            closures += fact instanceof Closed ? 1 : 0;
         }
         TrailOracle.judge(desk.trail(), desk.policy()); // 1, 4, 5
         assertTrue(after.round() >= before.round(), "7: rounds only grow");
-        List<Integer> out = after.ruledOut().stream().map(Noted::entry).toList();
+        List<Integer> out = after.ruledOut().stream().map(StandingFact::entry).toList();
         assertTrue(
-                out.containsAll(before.ruledOut().stream().map(Noted::entry).toList()),
+                out.containsAll(
+                        before.ruledOut().stream().map(StandingFact::entry).toList()),
                 "7: what was ruled out stays so");
         assertEquals(after, JobSheet.replay(desk.trail()), "3: replayed");
         Entry stale =
@@ -103,7 +106,7 @@ class RandomWalkTest {
         assertEquals(before.course(), after.course(), "2: nothing moves");
         assertEquals(before.facts(), after.facts().subList(0, before.facts().size()), "2: nothing changes");
         assertEquals(before.facts().size() + 1, after.facts().size(), "2: one entry");
-        assertTrue(after.facts().get(before.facts().size()).fact() instanceof DeskFact.Refused);
+        assertTrue(after.facts().get(before.facts().size()).fact() instanceof Refused);
         for (Missing missing : no.missing()) {
             assertFalse(missing.code().isBlank() || missing.anchor().isBlank());
             assertFalse(missing.sentence().isBlank());

@@ -7,8 +7,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.Invalid.Problem;
-import org.benchtrail.core.method.IdentifyFact.ReadingRecorded;
-import org.benchtrail.core.method.IdentifyFact.Verdict;
+import org.benchtrail.core.method.identify.ReadingRecorded;
+import org.benchtrail.core.method.identify.ReadingVerdict;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -88,7 +88,8 @@ class ReadingRecordedTest {
         "0.3, 0.3, 0.3, WITHIN",
         "99, , , NOT_JUDGED"
     })
-    void verdict_includesTheLimits(String value, @Nullable String lower, @Nullable String upper, Verdict expected) {
+    void verdict_includesTheLimits(
+            String value, @Nullable String lower, @Nullable String upper, ReadingVerdict expected) {
         assertEquals(expected, volts(value, lower, upper).verdict());
     }
 
@@ -142,12 +143,12 @@ class ReadingRecordedTest {
     @Test
     void accuracy_makesTheVerdictHonest() {
         ReadingRecorded near = metered("11.38", "V", "0.5 % + 2");
-        assertEquals(Verdict.TOO_CLOSE, near.verdict());
+        assertEquals(ReadingVerdict.TOO_CLOSE, near.verdict());
         assertEquals(0.0769 / Math.sqrt(3), near.standardUncertainty().orElseThrow(), 1e-12);
-        assertEquals(Verdict.OUTSIDE, metered("11.30", "V", "0.5 % + 2").verdict());
-        assertEquals(Verdict.WITHIN, metered("11.50", "V", "0.5 % + 2").verdict());
-        assertEquals(Verdict.OUTSIDE, near.guarded("0").verdict());
-        assertEquals(Verdict.OUTSIDE, volts("11.38", "11.4", "12.6").verdict());
+        assertEquals(ReadingVerdict.OUTSIDE, metered("11.30", "V", "0.5 % + 2").verdict());
+        assertEquals(ReadingVerdict.WITHIN, metered("11.50", "V", "0.5 % + 2").verdict());
+        assertEquals(ReadingVerdict.OUTSIDE, near.guarded("0").verdict());
+        assertEquals(ReadingVerdict.OUTSIDE, volts("11.38", "11.4", "12.6").verdict());
     }
 
     @Test

@@ -6,40 +6,60 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import org.benchtrail.core.method.DeskFact.CautionsAcknowledged;
-import org.benchtrail.core.method.DeskFact.Opened;
-import org.benchtrail.core.method.DeskFact.Waived;
-import org.benchtrail.core.method.DocumentFact.CauseNamed;
-import org.benchtrail.core.method.DocumentFact.EffortRecorded;
-import org.benchtrail.core.method.DocumentFact.KnowledgeLinked;
-import org.benchtrail.core.method.DocumentFact.Signatory;
-import org.benchtrail.core.method.DocumentFact.Signed;
-import org.benchtrail.core.method.DocumentFact.SummaryWritten;
-import org.benchtrail.core.method.IdentifyFact.Answer;
-import org.benchtrail.core.method.IdentifyFact.Change;
-import org.benchtrail.core.method.IdentifyFact.DataAnswered;
-import org.benchtrail.core.method.IdentifyFact.DataState;
-import org.benchtrail.core.method.IdentifyFact.FindingRecorded;
-import org.benchtrail.core.method.IdentifyFact.Hazard;
-import org.benchtrail.core.method.IdentifyFact.HazardsScreened;
-import org.benchtrail.core.method.IdentifyFact.ReadingRecorded;
-import org.benchtrail.core.method.IdentifyFact.SymptomRecorded;
-import org.benchtrail.core.method.PlanFact.ActionPlanned;
-import org.benchtrail.core.method.PlanFact.ActionSettled;
-import org.benchtrail.core.method.PlanFact.Fit;
-import org.benchtrail.core.method.PlanFact.Settlement;
-import org.benchtrail.core.method.TestFact.CheckPlanned;
-import org.benchtrail.core.method.TestFact.Outcome;
-import org.benchtrail.core.method.TestFact.ResultRecorded;
-import org.benchtrail.core.method.TheorizeFact.Look;
-import org.benchtrail.core.method.TheorizeFact.Obvious;
-import org.benchtrail.core.method.TheorizeFact.TheoryChosen;
-import org.benchtrail.core.method.TheorizeFact.TheoryStated;
-import org.benchtrail.core.method.VerifyFact.FunctionChecked;
-import org.benchtrail.core.method.VerifyFact.ItemState;
-import org.benchtrail.core.method.VerifyFact.RequesterState;
-import org.benchtrail.core.method.VerifyFact.SoakRun;
-import org.benchtrail.core.method.VerifyFact.SymptomRechecked;
+import org.benchtrail.core.method.desk.Advanced;
+import org.benchtrail.core.method.desk.Cancelled;
+import org.benchtrail.core.method.desk.CautionsAcknowledged;
+import org.benchtrail.core.method.desk.Closed;
+import org.benchtrail.core.method.desk.Opened;
+import org.benchtrail.core.method.desk.Waived;
+import org.benchtrail.core.method.document.CauseNamed;
+import org.benchtrail.core.method.document.EffortRecorded;
+import org.benchtrail.core.method.document.KnowledgeLinked;
+import org.benchtrail.core.method.document.Lesson;
+import org.benchtrail.core.method.document.Signatory;
+import org.benchtrail.core.method.document.Signed;
+import org.benchtrail.core.method.document.SummaryWritten;
+import org.benchtrail.core.method.document.Sureness;
+import org.benchtrail.core.method.identify.ChangeAnswer;
+import org.benchtrail.core.method.identify.ChangeKind;
+import org.benchtrail.core.method.identify.ChangesAsked;
+import org.benchtrail.core.method.identify.DataAnswered;
+import org.benchtrail.core.method.identify.DataState;
+import org.benchtrail.core.method.identify.FindingRecorded;
+import org.benchtrail.core.method.identify.Hazard;
+import org.benchtrail.core.method.identify.HazardsScreened;
+import org.benchtrail.core.method.identify.LikenessChecked;
+import org.benchtrail.core.method.identify.LogsReviewed;
+import org.benchtrail.core.method.identify.OnsetRecorded;
+import org.benchtrail.core.method.identify.ReadingRecorded;
+import org.benchtrail.core.method.identify.Reproduction;
+import org.benchtrail.core.method.identify.ReproductionTried;
+import org.benchtrail.core.method.identify.Scope;
+import org.benchtrail.core.method.identify.ScopeRecorded;
+import org.benchtrail.core.method.identify.StopWorkCleared;
+import org.benchtrail.core.method.identify.SymptomRecorded;
+import org.benchtrail.core.method.plan.ActionPlanned;
+import org.benchtrail.core.method.plan.ActionSettled;
+import org.benchtrail.core.method.plan.Fit;
+import org.benchtrail.core.method.plan.MakerConsulted;
+import org.benchtrail.core.method.plan.PartFitChecked;
+import org.benchtrail.core.method.plan.PlanApproved;
+import org.benchtrail.core.method.plan.Settlement;
+import org.benchtrail.core.method.test.CheckOutcome;
+import org.benchtrail.core.method.test.CheckPlanned;
+import org.benchtrail.core.method.test.ResultRecorded;
+import org.benchtrail.core.method.theorize.Inspection;
+import org.benchtrail.core.method.theorize.Obvious;
+import org.benchtrail.core.method.theorize.ObviousQuestioned;
+import org.benchtrail.core.method.theorize.TheoryChosen;
+import org.benchtrail.core.method.theorize.TheoryStated;
+import org.benchtrail.core.method.verify.FunctionChecked;
+import org.benchtrail.core.method.verify.ItemState;
+import org.benchtrail.core.method.verify.PreventionConsidered;
+import org.benchtrail.core.method.verify.RequesterAnswered;
+import org.benchtrail.core.method.verify.RequesterState;
+import org.benchtrail.core.method.verify.SoakRun;
+import org.benchtrail.core.method.verify.SymptomRechecked;
 
 /** People, facts and ready-made sheets of the method's tests; {@code any...} where the content does not matter. */
 final class Sheets {
@@ -115,20 +135,20 @@ final class Sheets {
     static TicketFixture closed() {
         TicketFixture desk = atStep(Step.DOCUMENT);
         meetAll(desk);
-        desk.assignee().records(new MoveFact.Closed());
+        desk.assignee().records(new Closed());
         return desk;
     }
 
     static TicketFixture cancelled() {
         TicketFixture desk = atStep(Step.TEST);
-        desk.as(SUE).records(new MoveFact.Cancelled("Withdrawn", null));
+        desk.as(SUE).records(new Cancelled("Withdrawn", null));
         return desk;
     }
 
     static TicketFixture bring(TicketFixture desk, Step step) {
         while (desk.step() != step) {
             meetAll(desk);
-            desk.assignee().records(new MoveFact.Advanced());
+            desk.assignee().records(new Advanced());
             if (desk.step() == Step.PLAN && isDemanding(desk)) {
                 desk.passes(Duration.ofHours(25)); // the answer about data has grown old
             }
@@ -151,28 +171,25 @@ final class Sheets {
         boolean demanding = isDemanding(desk);
         switch (requirement) {
             case SYMPTOM_OBSERVED -> worker.records(anySymptom(demanding));
-            case ONSET_KNOWN -> worker.records(new IdentifyFact.OnsetRecorded(false, ""));
+            case ONSET_KNOWN -> worker.records(new OnsetRecorded(false, ""));
             case CHANGES_ASKED -> worker.records(anyChanges());
-            case SCOPE_KNOWN -> worker.records(new IdentifyFact.ScopeRecorded(IdentifyFact.Scope.ONE, ""));
-            case REPRODUCED ->
-                worker.records(
-                        new IdentifyFact.ReproductionTried(IdentifyFact.Reproduction.YES, "Ran it for ten minutes"));
+            case SCOPE_KNOWN -> worker.records(new ScopeRecorded(Scope.ONE, ""));
+            case REPRODUCED -> worker.records(new ReproductionTried(Reproduction.YES, "Ran it for ten minutes"));
             case HAZARDS_SCREENED -> worker.records(noHazard());
             case DATA_PROTECTED, DATA_STILL_PROTECTED -> worker.records(data(DataState.BACKUP_VERIFIED));
             case EVIDENCE_ATTACHED -> worker.records(temperature(demanding ? "96" : "71", "processor"));
-            case LOGS_REVIEWED -> worker.records(new IdentifyFact.LogsReviewed(true, "Nothing"));
-            case LIKENESS_CHECKED -> worker.records(new IdentifyFact.LikenessChecked(List.of()));
+            case LOGS_REVIEWED -> worker.records(new LogsReviewed(true, "Nothing"));
+            case LIKENESS_CHECKED -> worker.records(new LikenessChecked(List.of()));
             case OBVIOUS_QUESTIONED -> worker.records(anyObvious());
             case THEORY_STATED -> worker.records(theory("Cooler clogged with dust"));
             case THEORY_CHOSEN -> worker.records(choose(desk.latest(TheoryStated.class)));
             case EXPECTATION_FIRST -> worker.records(check(activeTheory(sheet)));
-            case RESULT_RECORDED -> worker.records(result(desk.latest(CheckPlanned.class), Outcome.SUPPORTS));
+            case RESULT_RECORDED -> worker.records(result(desk.latest(CheckPlanned.class), CheckOutcome.SUPPORTS));
             case NOT_ALREADY_REFUTED, THEORY_SUPPORTED, INVASIVE_GUARDED -> {} // hold on an honest way
             case ACTION_PLANNED -> worker.records(demanding ? demandingAction() : anyAction());
-            case MAKER_CONSULTED -> worker.records(new PlanFact.MakerConsulted(true, "Service manual, chapter 4"));
+            case MAKER_CONSULTED -> worker.records(new MakerConsulted(true, "Service manual, chapter 4"));
             case PARTS_FIT ->
-                sheet.actions()
-                        .forEach(a -> worker.records(new PlanFact.PartFitChecked(a.entry(), Fit.FITS, "Same socket")));
+                sheet.actions().forEach(a -> worker.records(new PartFitChecked(a.entry(), Fit.FITS, "Same socket")));
             case PLAN_APPROVED -> {
                 if (demanding) {
                     desk.as(SUE).records(approve(sheet));
@@ -189,21 +206,19 @@ final class Sheets {
             case READINGS_BACK -> worker.records(temperature("68", "processor"));
             case FUNCTION_CHECKED -> worker.records(allWorks(sheet));
             case REQUESTER_AGREES -> worker.records(requester(RequesterState.AGREES, 0));
-            case PREVENTION_CONSIDERED ->
-                worker.records(new VerifyFact.PreventionConsidered(true, "Clean it every half year"));
+            case PREVENTION_CONSIDERED -> worker.records(new PreventionConsidered(true, "Clean it every half year"));
             case SOAK_TIME_PASSED -> {
                 if (demanding) {
                     desk.passes(Duration.ofHours(48));
                     worker.records(new SoakRun(48 * 60, false, ""));
                 }
             }
-            case CAUSE_NAMED -> worker.records(new CauseNamed("Clogged cooler", null, DocumentFact.Sureness.BY_REPAIR));
+            case CAUSE_NAMED -> worker.records(new CauseNamed("Clogged cooler", null, Sureness.BY_REPAIR));
             case SUMMARY_WRITTEN -> {
                 worker.records(anySummary());
                 worker.records(new Signed(Signatory.ASSIGNEE));
             }
-            case KNOWLEDGE_LINKED ->
-                worker.records(new KnowledgeLinked(DocumentFact.Learned.NOTHING, "A common cause"));
+            case KNOWLEDGE_LINKED -> worker.records(new KnowledgeLinked(Lesson.NOTHING, "A common cause"));
             case EFFORT_RECORDED -> worker.records(new EffortRecorded(45, ""));
             case MENTOR_SIGNED -> {
                 if (demanding) {
@@ -221,12 +236,12 @@ final class Sheets {
         return new SymptomRecorded("It dies on me", "Screen goes dark, fans stop", intermittent);
     }
 
-    static IdentifyFact.ChangesAsked anyChanges() {
-        Map<Change, Answer> answers = new EnumMap<>(Change.class);
-        for (Change change : Change.values()) {
-            answers.put(change, Answer.NO);
+    static ChangesAsked anyChanges() {
+        Map<ChangeKind, ChangeAnswer> answers = new EnumMap<>(ChangeKind.class);
+        for (ChangeKind change : ChangeKind.values()) {
+            answers.put(change, ChangeAnswer.NO);
         }
-        return new IdentifyFact.ChangesAsked(answers, "");
+        return new ChangesAsked(answers, "");
     }
 
     static HazardsScreened noHazard() {
@@ -245,8 +260,8 @@ final class Sheets {
         return answers;
     }
 
-    static IdentifyFact.StopWorkCleared cleared() {
-        return new IdentifyFact.StopWorkCleared("Unplugged and aired", true);
+    static StopWorkCleared cleared() {
+        return new StopWorkCleared("Unplugged and aired", true);
     }
 
     static DataAnswered data(DataState state) {
@@ -262,12 +277,12 @@ final class Sheets {
         return new ReadingRecorded("temperature", value, "Cel", point, "sensor", null, "85", "nameplate");
     }
 
-    static TheorizeFact.ObviousQuestioned anyObvious() {
-        Map<Obvious, Look> looks = new EnumMap<>(Obvious.class);
+    static ObviousQuestioned anyObvious() {
+        Map<Obvious, Inspection> looks = new EnumMap<>(Obvious.class);
         for (Obvious obvious : Obvious.values()) {
-            looks.put(obvious, Look.IN_ORDER);
+            looks.put(obvious, Inspection.IN_ORDER);
         }
-        return new TheorizeFact.ObviousQuestioned(looks, "");
+        return new ObviousQuestioned(looks, "");
     }
 
     static TheoryStated theory(String text) {
@@ -286,7 +301,7 @@ final class Sheets {
         return new CheckPlanned(theory, "Take the cooler off", "Dry paste", true, Set.of(cautions));
     }
 
-    static ResultRecorded result(int check, Outcome outcome) {
+    static ResultRecorded result(int check, CheckOutcome outcome) {
         return new ResultRecorded(check, "A felt of dust", outcome, null);
     }
 
@@ -328,9 +343,9 @@ final class Sheets {
         return new ActionSettled(action, how, "As planned, or why not");
     }
 
-    static PlanFact.PlanApproved approve(JobSheet sheet) {
-        return new PlanFact.PlanApproved(
-                sheet.actions().stream().map(Noted::entry).toList(), "");
+    static PlanApproved approve(JobSheet sheet) {
+        return new PlanApproved(
+                sheet.actions().stream().map(StandingFact::entry).toList(), "");
     }
 
     static FunctionChecked allWorks(JobSheet sheet) {
@@ -341,8 +356,8 @@ final class Sheets {
         return new FunctionChecked(items, "");
     }
 
-    static VerifyFact.RequesterAnswered requester(RequesterState state, int tries) {
-        return new VerifyFact.RequesterAnswered(state, tries, "");
+    static RequesterAnswered requester(RequesterState state, int tries) {
+        return new RequesterAnswered(state, tries, "");
     }
 
     static SummaryWritten anySummary() {

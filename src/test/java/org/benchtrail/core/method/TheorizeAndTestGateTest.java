@@ -8,21 +8,27 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import java.util.Set;
 import org.benchtrail.core.Invalid;
-import org.benchtrail.core.method.DeskFact.CautionsAcknowledged;
-import org.benchtrail.core.method.DeskFact.Corrected;
-import org.benchtrail.core.method.IdentifyFact.DataState;
-import org.benchtrail.core.method.IdentifyFact.Hazard;
-import org.benchtrail.core.method.TestFact.CheckPlanned;
-import org.benchtrail.core.method.TestFact.Outcome;
-import org.benchtrail.core.method.TestFact.ResultRecorded;
-import org.benchtrail.core.method.TheorizeFact.TheoriesRanked;
-import org.benchtrail.core.method.TheorizeFact.TheoryChosen;
-import org.benchtrail.core.method.TheorizeFact.TheoryStated;
+import org.benchtrail.core.method.desk.Advanced;
+import org.benchtrail.core.method.desk.CautionsAcknowledged;
+import org.benchtrail.core.method.desk.Corrected;
+import org.benchtrail.core.method.desk.MoveFact;
+import org.benchtrail.core.method.desk.Rethought;
+import org.benchtrail.core.method.desk.RuledOut;
+import org.benchtrail.core.method.identify.DataState;
+import org.benchtrail.core.method.identify.Hazard;
+import org.benchtrail.core.method.identify.LogsReviewed;
+import org.benchtrail.core.method.identify.ReadingRecorded;
+import org.benchtrail.core.method.test.CheckOutcome;
+import org.benchtrail.core.method.test.CheckPlanned;
+import org.benchtrail.core.method.test.ResultRecorded;
+import org.benchtrail.core.method.theorize.TheoriesRanked;
+import org.benchtrail.core.method.theorize.TheoryChosen;
+import org.benchtrail.core.method.theorize.TheoryStated;
 import org.junit.jupiter.api.Test;
 
 /** Ranking and ruling out theories; checks, their order, and the guard of invasive ones. */
 class TheorizeAndTestGateTest {
-    private static final MoveFact ADVANCE = new MoveFact.Advanced();
+    private static final MoveFact ADVANCE = new Advanced();
 
     /** In round 2 at theorize, after the given theory was ruled out. */
     private static TicketFixture afterRulingOut(TheoryStated theory) {
@@ -31,8 +37,8 @@ class TheorizeAndTestGateTest {
         desk.as(INES).records(choose(desk.as(INES).records(theory)));
         desk.as(INES).records(ADVANCE);
         meet(desk, Requirement.EXPECTATION_FIRST);
-        desk.as(INES).records(result(desk.latest(CheckPlanned.class), Outcome.REFUTES));
-        desk.as(INES).records(new MoveFact.RuledOut());
+        desk.as(INES).records(result(desk.latest(CheckPlanned.class), CheckOutcome.REFUTES));
+        desk.as(INES).records(new RuledOut());
         assertEquals(2, desk.sheet().round());
         return desk;
     }
@@ -76,7 +82,7 @@ class TheorizeAndTestGateTest {
         TicketFixture desk = afterRulingOut(theory("Dust"));
         int dust = desk.latest(TheoryStated.class);
         bring(desk, Step.PLAN);
-        desk.as(INES).records(new MoveFact.Rethought("No effect", true));
+        desk.as(INES).records(new Rethought("No effect", true));
         assertEquals(3, desk.sheet().round());
         assertEquals(2, desk.sheet().ruledOut().size());
         desk.as(INES).records(choose(dust));
@@ -86,7 +92,7 @@ class TheorizeAndTestGateTest {
     @Test
     void failedAction_doesNotRuleTheTheoryOut() {
         TicketFixture desk = atStep(Step.PLAN);
-        desk.as(INES).records(new MoveFact.Rethought("The screw broke", false));
+        desk.as(INES).records(new Rethought("The screw broke", false));
         assertEquals(List.of(), desk.sheet().ruledOut());
         desk.as(INES).records(choose(desk.latest(TheoryStated.class)));
         desk.as(INES).records(ADVANCE);
@@ -125,12 +131,12 @@ class TheorizeAndTestGateTest {
         assertThrows(Invalid.class, () -> desk.as(INES).does(new TheoriesRanked(List.of(999), "judgement")));
         bring(desk, Step.TEST);
         assertThrows(Invalid.class, () -> desk.as(INES).does(check(999)));
-        assertThrows(Invalid.class, () -> desk.as(INES).does(result(999, Outcome.SUPPORTS)));
+        assertThrows(Invalid.class, () -> desk.as(INES).does(result(999, CheckOutcome.SUPPORTS)));
         int check = desk.as(INES).records(check(desk.latest(TheoryStated.class)));
-        assertThrows(Invalid.class, () -> desk.as(INES).does(new ResultRecorded(check, "Seen", Outcome.SUPPORTS, 999)));
+        assertThrows(
+                Invalid.class, () -> desk.as(INES).does(new ResultRecorded(check, "Seen", CheckOutcome.SUPPORTS, 999)));
         desk.as(INES)
-                .records(new ResultRecorded(
-                        check, "Seen", Outcome.SUPPORTS, desk.latest(IdentifyFact.ReadingRecorded.class)));
+                .records(new ResultRecorded(check, "Seen", CheckOutcome.SUPPORTS, desk.latest(ReadingRecorded.class)));
     }
 
     @Test
@@ -138,7 +144,7 @@ class TheorizeAndTestGateTest {
         TicketFixture desk = atStep(Step.TEST);
         int theory = desk.latest(TheoryStated.class);
         int check = desk.as(INES).records(new CheckPlanned(theory, "Look", "", false, Set.of()));
-        desk.as(INES).records(result(check, Outcome.SUPPORTS));
+        desk.as(INES).records(result(check, CheckOutcome.SUPPORTS));
         assertEquals(
                 List.of("expectation-first", "result-recorded", "theory-supported"),
                 desk.as(INES).missingFor(ADVANCE));
@@ -151,14 +157,14 @@ class TheorizeAndTestGateTest {
         int theory = desk.latest(TheoryStated.class);
         int check = desk.as(INES).records(new CheckPlanned(theory, "Look", "", false, Set.of()));
         desk.as(INES).records(new Corrected(check, "Forgot it", check(theory)));
-        desk.as(INES).records(result(check, Outcome.SUPPORTS));
+        desk.as(INES).records(result(check, CheckOutcome.SUPPORTS));
         desk.as(INES).records(ADVANCE);
     }
 
     @Test
     void resultForcedInBeforeItsCheck_doesNotCount() {
         TicketFixture desk = atStep(Step.TEST);
-        desk.as(INES).forces(result(desk.sheet().entries() + 2, Outcome.SUPPORTS));
+        desk.as(INES).forces(result(desk.sheet().entries() + 2, CheckOutcome.SUPPORTS));
         desk.as(INES).records(check(desk.latest(TheoryStated.class)));
         assertEquals(List.of("result-recorded", "theory-supported"), desk.missing());
     }
@@ -167,7 +173,7 @@ class TheorizeAndTestGateTest {
     void checkOfAnotherTheory_doesNotCount() {
         TicketFixture desk = atStep(Step.TEST);
         int other = desk.as(INES).records(theory("A loose fan cable"));
-        desk.as(INES).records(result(desk.as(INES).records(check(other)), Outcome.SUPPORTS));
+        desk.as(INES).records(result(desk.as(INES).records(check(other)), CheckOutcome.SUPPORTS));
         assertEquals(List.of("expectation-first", "result-recorded", "theory-supported"), desk.missing());
     }
 
@@ -175,13 +181,13 @@ class TheorizeAndTestGateTest {
     void latestConclusiveCheck_wins() {
         TicketFixture desk = atStep(Step.TEST);
         int theory = desk.latest(TheoryStated.class);
-        desk.as(INES).records(result(desk.as(INES).records(check(theory)), Outcome.SUPPORTS));
-        desk.as(INES).lacks("theory-supported", new MoveFact.RuledOut());
-        desk.as(INES).records(result(desk.as(INES).records(check(theory)), Outcome.REFUTES));
+        desk.as(INES).records(result(desk.as(INES).records(check(theory)), CheckOutcome.SUPPORTS));
+        desk.as(INES).lacks("theory-supported", new RuledOut());
+        desk.as(INES).records(result(desk.as(INES).records(check(theory)), CheckOutcome.REFUTES));
         desk.as(INES).lacks("theory-supported", ADVANCE);
-        desk.as(INES).records(result(desk.as(INES).records(check(theory)), Outcome.INCONCLUSIVE));
+        desk.as(INES).records(result(desk.as(INES).records(check(theory)), CheckOutcome.INCONCLUSIVE));
         desk.as(INES).lacks("theory-supported", ADVANCE);
-        desk.as(INES).records(new MoveFact.RuledOut());
+        desk.as(INES).records(new RuledOut());
         assertEquals(Step.THEORIZE, desk.step());
     }
 
@@ -190,12 +196,12 @@ class TheorizeAndTestGateTest {
         TicketFixture desk = atStep(Step.TEST);
         int check = desk.as(INES).records(check(desk.latest(TheoryStated.class)));
         int idle = desk.as(INES).records(check(desk.latest(TheoryStated.class)));
-        desk.as(INES).records(result(check, Outcome.REFUTES));
-        assertThrows(Invalid.class, () -> desk.as(INES).does(result(check, Outcome.SUPPORTS)));
-        desk.as(INES).records(new MoveFact.RuledOut());
+        desk.as(INES).records(result(check, CheckOutcome.REFUTES));
+        assertThrows(Invalid.class, () -> desk.as(INES).does(result(check, CheckOutcome.SUPPORTS)));
+        desk.as(INES).records(new RuledOut());
         desk.as(INES).records(choose(desk.as(INES).records(theory("Dry paste"))));
         desk.as(INES).records(ADVANCE);
-        assertThrows(Invalid.class, () -> desk.as(INES).does(result(idle, Outcome.SUPPORTS)));
+        assertThrows(Invalid.class, () -> desk.as(INES).does(result(idle, CheckOutcome.SUPPORTS)));
     }
 
     @Test
@@ -203,20 +209,20 @@ class TheorizeAndTestGateTest {
         TicketFixture desk = atStep(Step.TEST);
         int check = desk.as(INES).records(check(desk.latest(TheoryStated.class)));
         desk.as(INES).records(hazard(Hazard.SMOKE));
-        desk.as(INES).lacks("hazards-screened", result(check, Outcome.SUPPORTS));
+        desk.as(INES).lacks("hazards-screened", result(check, CheckOutcome.SUPPORTS));
         desk.as(INES).records(cleared());
-        desk.as(INES).records(result(check, Outcome.SUPPORTS));
+        desk.as(INES).records(result(check, CheckOutcome.SUPPORTS));
     }
 
     @Test
     void invasiveCheck_waitsForItsCautions() {
         TicketFixture desk = atStep(Step.TEST);
         int check = desk.as(INES).records(invasive(desk.latest(TheoryStated.class), Caution.MAINS, Caution.STATIC));
-        desk.as(INES).lacks("invasive-guarded", result(check, Outcome.SUPPORTS));
+        desk.as(INES).lacks("invasive-guarded", result(check, CheckOutcome.SUPPORTS));
         desk.as(INES).records(new CautionsAcknowledged(check, Set.of(Caution.MAINS)));
-        desk.as(INES).lacks("invasive-guarded", result(check, Outcome.SUPPORTS));
+        desk.as(INES).lacks("invasive-guarded", result(check, CheckOutcome.SUPPORTS));
         desk.as(INES).records(new CautionsAcknowledged(check, Set.of(Caution.STATIC)));
-        desk.as(INES).records(result(check, Outcome.SUPPORTS));
+        desk.as(INES).records(result(check, CheckOutcome.SUPPORTS));
         desk.as(INES).records(ADVANCE);
     }
 
@@ -227,9 +233,9 @@ class TheorizeAndTestGateTest {
         int check = desk.as(INES).records(invasive(theory, Caution.STATIC));
         desk.as(INES).records(new CautionsAcknowledged(check, Set.of(Caution.STATIC)));
         desk.as(INES).records(new Corrected(check, "More of it", invasive(theory, Caution.STATIC)));
-        desk.as(INES).lacks("invasive-guarded", result(check, Outcome.SUPPORTS));
+        desk.as(INES).lacks("invasive-guarded", result(check, CheckOutcome.SUPPORTS));
         desk.as(INES).records(new CautionsAcknowledged(check, Set.of(Caution.STATIC)));
-        desk.as(INES).records(result(check, Outcome.SUPPORTS));
+        desk.as(INES).records(result(check, CheckOutcome.SUPPORTS));
     }
 
     @Test
@@ -239,24 +245,24 @@ class TheorizeAndTestGateTest {
         int gentle = desk.as(INES).records(check(desk.latest(TheoryStated.class)));
         desk.as(INES).records(data(DataState.IMPOSSIBLE));
         desk.as(INES).records(drive(true));
-        desk.as(INES).records(result(gentle, Outcome.SUPPORTS));
-        desk.as(INES).lacks("invasive-guarded", result(check, Outcome.SUPPORTS));
+        desk.as(INES).records(result(gentle, CheckOutcome.SUPPORTS));
+        desk.as(INES).lacks("invasive-guarded", result(check, CheckOutcome.SUPPORTS));
         desk.as(SUE).records(waive(Requirement.DATA_PROTECTED));
-        desk.as(INES).records(result(check, Outcome.SUPPORTS));
+        desk.as(INES).records(result(check, CheckOutcome.SUPPORTS));
         desk.as(INES).records(ADVANCE);
     }
 
     @Test
     void invasiveCheckMadeUnguarded_keepsTheStep() {
-        for (Fact worse : List.of(hazard(Hazard.SMOKE), drive(true), new IdentifyFact.LogsReviewed(true, "Nothing"))) {
+        for (Fact worse : List.of(hazard(Hazard.SMOKE), drive(true), new LogsReviewed(true, "Nothing"))) {
             TicketFixture desk = atStep(Step.TEST);
             meetAll(desk);
             desk.as(INES).records(data(DataState.NO_USER_DATA));
-            boolean cautions = worse instanceof IdentifyFact.LogsReviewed;
+            boolean cautions = worse instanceof LogsReviewed;
             Caution[] asked = cautions ? new Caution[] {Caution.LASER} : new Caution[0];
             int check = desk.as(INES).records(invasive(desk.latest(TheoryStated.class), asked));
             desk.as(INES).records(worse);
-            desk.as(INES).forces(result(check, Outcome.SUPPORTS));
+            desk.as(INES).forces(result(check, CheckOutcome.SUPPORTS));
             desk.as(INES).records(data(DataState.TAKEN_NOW));
             if (desk.sheet().workStopped()) {
                 desk.as(INES).records(cleared());
@@ -272,7 +278,7 @@ class TheorizeAndTestGateTest {
         desk.as(INES).records(data(DataState.NO_USER_DATA));
         int finding = desk.as(INES).records(drive(false));
         int check = desk.as(INES).records(invasive(desk.latest(TheoryStated.class)));
-        desk.as(INES).records(result(check, Outcome.SUPPORTS));
+        desk.as(INES).records(result(check, CheckOutcome.SUPPORTS));
         desk.as(INES).records(new Corrected(finding, "It does fail", drive(true)));
         desk.as(INES).lacks("data-protected", ADVANCE);
         desk.as(INES).records(data(DataState.TAKEN_NOW));

@@ -7,7 +7,8 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
-import org.benchtrail.core.method.DeskFact.Opened;
+import org.benchtrail.core.method.desk.Opened;
+import org.benchtrail.core.method.desk.Refused;
 
 /**
  * A desk with one ticket and a clock of its own. Every act goes through {@link Method#decide}; what is allowed is appended,
@@ -45,7 +46,7 @@ final class TicketFixture {
             now = now.plusSeconds(60);
             Decision decision = Method.decide(sheet, fact, actor, policy, now);
             if (decision instanceof Decision.Refused refused) {
-                append(new DeskFact.Refused(
+                append(new Refused(
                         fact.getClass().getSimpleName(),
                         refused.missing().stream().map(Missing::code).toList()));
             } else {

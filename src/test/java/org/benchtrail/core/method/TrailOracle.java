@@ -13,13 +13,13 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import java.util.function.Predicate;
-import org.benchtrail.core.method.DeskFact.*;
-import org.benchtrail.core.method.DocumentFact.*;
-import org.benchtrail.core.method.IdentifyFact.*;
-import org.benchtrail.core.method.PlanFact.*;
-import org.benchtrail.core.method.TestFact.*;
-import org.benchtrail.core.method.TheorizeFact.*;
-import org.benchtrail.core.method.VerifyFact.*;
+import org.benchtrail.core.method.desk.*;
+import org.benchtrail.core.method.document.*;
+import org.benchtrail.core.method.identify.*;
+import org.benchtrail.core.method.plan.*;
+import org.benchtrail.core.method.test.*;
+import org.benchtrail.core.method.theorize.*;
+import org.benchtrail.core.method.verify.*;
 
 /**
  * The written method a second time, naively, over the trail alone: it asks neither gate, nor job sheet, nor table of the
@@ -84,23 +84,23 @@ final class TrailOracle {
         if (fact instanceof Opened o) {
             assignee = String.valueOf(o.assignee());
             assigneeRoles = o.assigneeRoles();
-        } else if (fact instanceof MoveFact.HandedOver h) {
+        } else if (fact instanceof HandedOver h) {
             assignee = h.to();
             assigneeRoles = h.toRoles();
-        } else if (fact instanceof MoveFact.Advanced) {
+        } else if (fact instanceof Advanced) {
             path.add(step);
             step = Step.values()[step.ordinal() + 1];
-        } else if (fact instanceof MoveFact.RuledOut || fact instanceof MoveFact.VerifyFailed) {
-            back(fact instanceof MoveFact.RuledOut, stamp);
-        } else if (fact instanceof MoveFact.Rethought r) {
+        } else if (fact instanceof RuledOut || fact instanceof VerifyFailed) {
+            back(fact instanceof RuledOut, stamp);
+        } else if (fact instanceof Rethought r) {
             back(r.theoryWrong(), stamp);
-        } else if (fact instanceof MoveFact.Held || fact instanceof MoveFact.Resumed) {
-            held = fact instanceof MoveFact.Held;
-        } else if (fact instanceof MoveFact.Closed) {
+        } else if (fact instanceof Held || fact instanceof Resumed) {
+            held = fact instanceof Held;
+        } else if (fact instanceof Closed) {
             standing = "closed";
-        } else if (fact instanceof MoveFact.Cancelled) {
+        } else if (fact instanceof Cancelled) {
             standing = "cancelled";
-        } else if (fact instanceof MoveFact.Reopened) {
+        } else if (fact instanceof Reopened) {
             standing = "open";
             held = false;
             step = Step.IDENTIFY;
@@ -142,7 +142,7 @@ final class TrailOracle {
             return;
         }
         assertFalse(standing.equals("cancelled"), "nothing follows a cancellation");
-        assertEquals(standing.equals("closed"), fact instanceof MoveFact.Reopened, "only a closed ticket is reopened");
+        assertEquals(standing.equals("closed"), fact instanceof Reopened, "only a closed ticket is reopened");
         if (fact instanceof Waived w) {
             assertTrue(WAIVABLE.contains(w.requirement()) && stamp.roles().contains(Role.SUPERVISOR));
             assertFalse(planners().contains(stamp.by()) || stamp.by().equals(assignee), "waiver by the planner");
@@ -185,26 +185,26 @@ final class TrailOracle {
         boolean own = stamp.by().equals(assignee);
         boolean steps = move.move().changesStep();
         assertFalse(steps && (held || stopped() || !own), () -> "held, stopped or not the assignee's: " + move);
-        if (move instanceof MoveFact.Advanced) {
+        if (move instanceof Advanced) {
             assertFalse(step == Step.DOCUMENT, "no step follows document");
-            gate(stamp, Outcome.SUPPORTS);
-        } else if (move instanceof MoveFact.RuledOut) {
+            gate(stamp, CheckOutcome.SUPPORTS);
+        } else if (move instanceof RuledOut) {
             assertEquals(Step.TEST, step);
-            gate(stamp, Outcome.REFUTES);
-        } else if (move instanceof MoveFact.Rethought) {
+            gate(stamp, CheckOutcome.REFUTES);
+        } else if (move instanceof Rethought) {
             assertEquals(Step.PLAN, step);
-        } else if (move instanceof MoveFact.VerifyFailed) {
+        } else if (move instanceof VerifyFailed) {
             assertEquals(Step.VERIFY, step);
-        } else if (move instanceof MoveFact.Closed) {
+        } else if (move instanceof Closed) {
             assertEquals(List.of(Step.values()).subList(0, 5), path, "all steps in order");
             assertEquals(Step.DOCUMENT, step);
-            gate(stamp, Outcome.SUPPORTS);
-        } else if (move instanceof MoveFact.Cancelled c) {
+            gate(stamp, CheckOutcome.SUPPORTS);
+        } else if (move instanceof Cancelled c) {
             assertTrue(stamp.roles().contains(Role.SUPERVISOR) || (own && c.duplicateOf() != null));
         }
     }
 
-    private void gate(Stamp stamp, Outcome wanted) {
+    private void gate(Stamp stamp, CheckOutcome wanted) {
         if (failing() > 0) {
             met("data-protected", data());
         }
@@ -247,17 +247,17 @@ final class TrailOracle {
         met("not-already-refuted", !before || !choice.newEvidence().isEmpty());
     }
 
-    private void test(Outcome wanted) {
+    private void test(CheckOutcome wanted) {
         int active = ((TheoryChosen)
                         last(all(TheoryChosen.class, c -> c.round() == round)).fact())
                 .theory();
-        Outcome found = null;
+        CheckOutcome found = null;
         for (Item r : all(ResultRecorded.class, r -> r.round() == round)) {
             ResultRecorded result = (ResultRecorded) r.fact();
             CheckPlanned check =
                     (CheckPlanned) one(CheckPlanned.class, result.check()).fact();
             if (check.theory() == active && !check.expectation().isEmpty() && result.check() < r.n()) {
-                found = result.outcome() == Outcome.INCONCLUSIVE ? found : result.outcome();
+                found = result.outcome() == CheckOutcome.INCONCLUSIVE ? found : result.outcome();
             }
         }
         assertEquals(wanted, found, "the latest conclusive check");

@@ -11,16 +11,22 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import org.benchtrail.core.Invalid;
-import org.benchtrail.core.method.DeskFact.Corrected;
-import org.benchtrail.core.method.DeskFact.Opened;
-import org.benchtrail.core.method.IdentifyFact.ReadingRecorded;
-import org.benchtrail.core.method.IdentifyFact.SymptomRecorded;
-import org.benchtrail.core.method.VerifyFact.FunctionChecked;
-import org.benchtrail.core.method.VerifyFact.ItemState;
-import org.benchtrail.core.method.VerifyFact.RequesterAnswered;
-import org.benchtrail.core.method.VerifyFact.RequesterState;
-import org.benchtrail.core.method.VerifyFact.SoakRun;
-import org.benchtrail.core.method.VerifyFact.SymptomRechecked;
+import org.benchtrail.core.method.desk.Corrected;
+import org.benchtrail.core.method.desk.Opened;
+import org.benchtrail.core.method.desk.Reopened;
+import org.benchtrail.core.method.desk.VerifyFailed;
+import org.benchtrail.core.method.identify.ReadingRecorded;
+import org.benchtrail.core.method.identify.Reproduction;
+import org.benchtrail.core.method.identify.ReproductionTried;
+import org.benchtrail.core.method.identify.SymptomRecorded;
+import org.benchtrail.core.method.plan.ActionSettled;
+import org.benchtrail.core.method.verify.FunctionChecked;
+import org.benchtrail.core.method.verify.ItemState;
+import org.benchtrail.core.method.verify.PreventionConsidered;
+import org.benchtrail.core.method.verify.RequesterAnswered;
+import org.benchtrail.core.method.verify.RequesterState;
+import org.benchtrail.core.method.verify.SoakRun;
+import org.benchtrail.core.method.verify.SymptomRechecked;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -49,7 +55,7 @@ class VerifyGateTest {
         assertMissing(false, desk, Requirement.SYMPTOMS_GONE);
         desk.as(INES).records(new SymptomRechecked(first, false, "It is back"));
         assertMissing(true, desk, Requirement.SYMPTOMS_GONE);
-        desk.as(INES).records(new MoveFact.VerifyFailed("It is back"));
+        desk.as(INES).records(new VerifyFailed("It is back"));
         assertThrows(Invalid.class, () -> bring(desk, Step.VERIFY).as(INES).does(new SymptomRechecked(1, true, "x")));
         assertMissing(true, desk, Requirement.SYMPTOMS_GONE);
     }
@@ -211,7 +217,7 @@ class VerifyGateTest {
         TicketFixture desk = demandingAtStep(Step.VERIFY);
         meetAll(desk);
         assertEquals(List.of(), desk.missing());
-        desk.as(TOM).records(new MoveFact.VerifyFailed("Another fault appeared"));
+        desk.as(TOM).records(new VerifyFailed("Another fault appeared"));
         bring(desk, Step.VERIFY);
         assertEquals(Requirement.of(Step.VERIFY).stream().map(Requirement::code).toList(), desk.missing());
     }
@@ -233,7 +239,7 @@ class VerifyGateTest {
         // the fixture's clock goes on by one minute with every act: the move, the refused run, this one
         int passed = (int) Duration.between(
                         desk.sheet()
-                                .latest(PlanFact.ActionSettled.class)
+                                .latest(ActionSettled.class)
                                 .orElseThrow()
                                 .stamp()
                                 .at(),
@@ -252,7 +258,7 @@ class VerifyGateTest {
         desk.as(TOM).records(new SoakRun(60, true, "Once"));
         desk.as(TOM).records(new SoakRun(5000, false, ""));
         assertMissing(true, desk, Requirement.SOAK_TIME_PASSED);
-        desk.as(TOM).records(new MoveFact.VerifyFailed("It came back"));
+        desk.as(TOM).records(new VerifyFailed("It came back"));
         bring(desk, Step.VERIFY);
         meet(desk, Requirement.SOAK_TIME_PASSED);
         assertMissing(false, desk, Requirement.SOAK_TIME_PASSED);
@@ -262,17 +268,16 @@ class VerifyGateTest {
     void intermittentByReproduction_asksForASoakToo() {
         TicketFixture desk = atStep(Step.VERIFY);
         assertMissing(false, desk, Requirement.SOAK_TIME_PASSED);
-        desk.as(INES)
-                .records(new IdentifyFact.ReproductionTried(IdentifyFact.Reproduction.INTERMITTENT, "Now and then"));
+        desk.as(INES).records(new ReproductionTried(Reproduction.INTERMITTENT, "Now and then"));
         assertMissing(true, desk, Requirement.SOAK_TIME_PASSED);
     }
 
     @Test
     void reopened_needsAnotherThoughtOnPrevention() {
         TicketFixture desk = closed();
-        desk.as(INES).records(new MoveFact.Reopened("It is back"));
+        desk.as(INES).records(new Reopened("It is back"));
         bring(desk, Step.VERIFY);
         assertMissing(true, desk, Requirement.PREVENTION_CONSIDERED);
-        assertFalse(desk.sheet().all(VerifyFact.PreventionConsidered.class).isEmpty());
+        assertFalse(desk.sheet().all(PreventionConsidered.class).isEmpty());
     }
 }

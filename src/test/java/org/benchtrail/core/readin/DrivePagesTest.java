@@ -13,9 +13,9 @@ import java.util.List;
 import java.util.function.Consumer;
 import java.util.stream.Stream;
 import org.benchtrail.core.bench.storage.Sectors;
-import org.benchtrail.core.method.IdentifyFact.FindingRecorded;
-import org.benchtrail.core.method.IdentifyFact.ReadingRecorded;
-import org.benchtrail.core.method.IdentifyFact.Verdict;
+import org.benchtrail.core.method.identify.FindingRecorded;
+import org.benchtrail.core.method.identify.ReadingRecorded;
+import org.benchtrail.core.method.identify.ReadingVerdict;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
@@ -67,7 +67,7 @@ class DrivePagesTest {
     /** Byte 3 below byte 4 is what bit 0 of the critical warning tells. */
     @ParameterizedTest
     @CsvSource({"9, 10, OUTSIDE", "10, 10, WITHIN", "11, 10, WITHIN"})
-    void nvme_spareIsHeldAgainstItsThreshold(byte spare, byte threshold, Verdict verdict) {
+    void nvme_spareIsHeldAgainstItsThreshold(byte spare, byte threshold, ReadingVerdict verdict) {
         ReadIn found = nvme(page -> {
             page[3] = spare;
             page[4] = threshold;
@@ -77,7 +77,7 @@ class DrivePagesTest {
 
     @ParameterizedTest
     @CsvSource({"99, WITHIN", "100, OUTSIDE", "255, OUTSIDE"})
-    void nvme_lifeUsedUp_isOutside(int used, Verdict verdict) {
+    void nvme_lifeUsedUp_isOutside(int used, ReadingVerdict verdict) {
         ReadIn found = nvme(page -> page[5] = (byte) used);
         check(NVME, verdict, reading(found, "percentage used", DRIVE).verdict());
     }
@@ -86,7 +86,7 @@ class DrivePagesTest {
     void nvme_mediaErrors_areOutside_andTheDriveIsSuspicious() {
         ReadIn found = nvme(page -> page[160] = 2);
         assertEquals(
-                Verdict.OUTSIDE,
+                ReadingVerdict.OUTSIDE,
                 reading(found, "media and data integrity errors", DRIVE).verdict());
         assertTrue(found.findings().get(0).text().contains("suspicious"));
         assertFalse(found.findings().get(0).driveFailure());
@@ -148,16 +148,16 @@ class DrivePagesTest {
         ReadIn found = DrivePages.ata(ataSectors(), About.NOTHING);
         assertEquals(3, value(found, "reallocated sectors", "ATA drive"));
         assertEquals(
-                Verdict.OUTSIDE,
+                ReadingVerdict.OUTSIDE,
                 reading(found, "reallocated sectors", "ATA drive").verdict());
         assertEquals(37, value(found, "temperature", "ATA drive, lowest byte of attribute 194"));
         check(
                 ATA,
-                Verdict.WITHIN,
+                ReadingVerdict.WITHIN,
                 reading(found, "attribute 5, normalised value", "ATA drive").verdict());
         check(
                 ATA,
-                Verdict.OUTSIDE,
+                ReadingVerdict.OUTSIDE,
                 reading(found, "attribute 10, normalised value", "ATA drive").verdict());
         assertTrue(found.findings().get(0).driveFailure(), found.findings().get(0)::text);
         assertEquals(List.of("Attribute 9: value 81, raw 16000; it never fails (threshold 0)."), found.skipped());

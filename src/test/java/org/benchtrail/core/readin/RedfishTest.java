@@ -13,8 +13,8 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
-import org.benchtrail.core.method.IdentifyFact.ReadingRecorded;
-import org.benchtrail.core.method.IdentifyFact.Verdict;
+import org.benchtrail.core.method.identify.ReadingRecorded;
+import org.benchtrail.core.method.identify.ReadingVerdict;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -70,7 +70,7 @@ class RedfishTest {
         assertEquals(
                 "the device's own thresholds (Redfish LowerThresholdCritical, UpperThresholdNonCritical)",
                 r.limitSource());
-        assertEquals(Verdict.WITHIN, r.verdict());
+        assertEquals(ReadingVerdict.WITHIN, r.verdict());
         assertTrue(found.findings().isEmpty());
     }
 
@@ -81,7 +81,7 @@ class RedfishTest {
         "85.5, OUTSIDE, above UpperThresholdCritical",
         "96, OUTSIDE, above UpperThresholdFatal"
     })
-    void temperature_beyondAnOuterThreshold_isAFindingAsWell(String celsius, Verdict verdict, String passed) {
+    void temperature_beyondAnOuterThreshold_isAFindingAsWell(String celsius, ReadingVerdict verdict, String passed) {
         ReadIn found = thermal(temperature(
                 "ReadingCelsius", n(celsius),
                 "UpperThresholdNonCritical", n("75"),
@@ -181,7 +181,7 @@ class RedfishTest {
         assertEquals("r/min", r.unit());
         assertEquals("2500", r.lower());
         assertEquals("the device's own threshold (Redfish LowerCaution)", r.limitSource());
-        assertEquals(Verdict.OUTSIDE, r.verdict());
+        assertEquals(ReadingVerdict.OUTSIDE, r.verdict());
         assertTrue(found.findings().get(0).text().contains("below LowerCritical"));
     }
 

@@ -4,7 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import org.benchtrail.core.Invalid;
-import org.benchtrail.core.method.IdentifyFact.ReadingRecorded;
+import org.benchtrail.core.method.identify.ReadingRecorded;
 import org.junit.jupiter.api.function.Executable;
 
 /** Short ways to look at what was read in. */

@@ -8,8 +8,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
-import org.benchtrail.core.method.IdentifyFact.ReadingRecorded;
-import org.benchtrail.core.method.IdentifyFact.Verdict;
+import org.benchtrail.core.method.identify.ReadingRecorded;
+import org.benchtrail.core.method.identify.ReadingVerdict;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -96,14 +96,15 @@ class UpsMibTest {
                 "upsAlarmDescr.9 = .1.3.6.1.2.1.33.1.6.3.8",
                 "upsAlarmDescr.11 = 1.3.6.1.4.1.99999.1");
         assertEquals(
-                Verdict.OUTSIDE, reading(found, "alarms present", "UPS, alarms").verdict());
+                ReadingVerdict.OUTSIDE,
+                reading(found, "alarms present", "UPS, alarms").verdict());
         List<String> texts = found.findings().stream().map(f -> f.text()).toList();
         assertEquals("UPS: 2 alarms are present (upsAlarmsPresent).", texts.get(0));
         check(MIB, "UPS: Alarm: battery bad (upsAlarmBatteryBad).", texts.get(1));
         check(MIB, "UPS: Alarm: output overload (upsAlarmOutputOverload).", texts.get(2));
         assertTrue(texts.get(3).contains("not of RFC 1628"));
         assertEquals(
-                Verdict.WITHIN,
+                ReadingVerdict.WITHIN,
                 reading(read("upsAlarmsPresent.0 = 0"), "alarms present", "UPS, alarms")
                         .verdict());
     }
@@ -124,7 +125,8 @@ class UpsMibTest {
         assertEquals("264", input.upper());
         assertTrue(input.limitSource().contains("upsConfigLowVoltageTransferPoint"));
         assertTrue(
-                found.readings().stream().allMatch(r -> r.verdict() == Verdict.OUTSIDE), () -> "" + found.readings());
+                found.readings().stream().allMatch(r -> r.verdict() == ReadingVerdict.OUTSIDE),
+                () -> "" + found.readings());
         assertEquals(4, found.readings().size());
     }
 

@@ -1,0 +1,18 @@
+package org.benchtrail.core.method.desk;
+
+import org.benchtrail.core.method.Course;
+import org.benchtrail.core.method.Move;
+import org.benchtrail.core.method.Stamp;
+import org.benchtrail.core.method.Standing;
+
+public record Closed() implements MoveFact {
+    @Override
+    public Move move() {
+        return Move.CLOSE;
+    }
+
+    @Override
+    public Course after(Course before, Stamp stamp) {
+        return before.ended(Standing.CLOSED, stamp.at());
+    }
+}

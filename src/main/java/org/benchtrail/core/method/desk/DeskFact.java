@@ -1,0 +1,14 @@
+package org.benchtrail.core.method.desk;
+
+import org.benchtrail.core.method.Fact;
+import org.benchtrail.core.method.Step;
+import org.jspecify.annotations.Nullable;
+
+/** What happens at the desk: opening, moves between steps, hand-overs, waivers, corrections, refusals. */
+public sealed interface DeskFact extends Fact
+        permits CautionsAcknowledged, Corrected, MoveFact, Opened, Refused, Waived {
+    @Override
+    default @Nullable Step step() {
+        return null;
+    }
+}

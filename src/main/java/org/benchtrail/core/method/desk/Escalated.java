@@ -1,0 +1,25 @@
+package org.benchtrail.core.method.desk;
+
+import org.benchtrail.core.method.Course;
+import org.benchtrail.core.method.Move;
+import org.benchtrail.core.method.Stamp;
+import org.benchtrail.core.text.FieldChecks;
+
+public record Escalated(String to, String tried) implements MoveFact {
+    public Escalated {
+        FieldChecks t = new FieldChecks();
+        to = t.required("to", to, FieldChecks.LINE, "Say to whom, or to which supplier.");
+        tried = t.required("tried", tried, FieldChecks.PARAGRAPH, "Say what was tried.");
+        t.done();
+    }
+
+    @Override
+    public Move move() {
+        return Move.ESCALATE;
+    }
+
+    @Override
+    public Course after(Course before, Stamp stamp) {
+        return before.escalated(this);
+    }
+}

@@ -1,0 +1,26 @@
+package org.benchtrail.core.method.desk;
+
+import org.benchtrail.core.method.Course;
+import org.benchtrail.core.method.Move;
+import org.benchtrail.core.method.Stamp;
+import org.benchtrail.core.method.Step;
+import org.benchtrail.core.text.FieldChecks;
+
+/** Carrying out the plan showed the theory wrong, or an action failed. */
+public record Rethought(String reason, boolean theoryWrong) implements MoveFact {
+    public Rethought {
+        FieldChecks t = new FieldChecks();
+        reason = t.required("reason", reason, FieldChecks.PARAGRAPH, "Say what carrying out the plan has shown.");
+        t.done();
+    }
+
+    @Override
+    public Move move() {
+        return Move.RETHINK;
+    }
+
+    @Override
+    public Course after(Course before, Stamp stamp) {
+        return before.nextRound(Step.THEORIZE, stamp);
+    }
+}

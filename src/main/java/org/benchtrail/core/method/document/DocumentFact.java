@@ -1,0 +1,13 @@
+package org.benchtrail.core.method.document;
+
+import org.benchtrail.core.method.Fact;
+import org.benchtrail.core.method.Step;
+
+/** What is recorded to document findings, actions and outcome. */
+public sealed interface DocumentFact extends Fact
+        permits CauseNamed, EffortRecorded, KnowledgeLinked, Signed, SummaryWritten {
+    @Override
+    default Step step() {
+        return Step.DOCUMENT;
+    }
+}

@@ -1,0 +1,12 @@
+package org.benchtrail.core.method.document;
+
+import org.benchtrail.core.text.FieldChecks;
+
+public record EffortRecorded(int minutes, String parts) implements DocumentFact {
+    public EffortRecorded {
+        FieldChecks t = new FieldChecks();
+        t.require(minutes >= 1 && minutes <= 100_000, "minutes", "Give the time spent in minutes, 1 to 100000.");
+        parts = t.optional("parts", parts, FieldChecks.PARAGRAPH);
+        t.done();
+    }
+}

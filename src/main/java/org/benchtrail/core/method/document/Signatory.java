@@ -1,0 +1,6 @@
+package org.benchtrail.core.method.document;
+
+public enum Signatory {
+    ASSIGNEE,
+    MENTOR
+}

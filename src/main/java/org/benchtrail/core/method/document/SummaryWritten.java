@@ -1,0 +1,13 @@
+package org.benchtrail.core.method.document;
+
+import org.benchtrail.core.text.FieldChecks;
+
+public record SummaryWritten(String findings, String actions, String outcome) implements DocumentFact {
+    public SummaryWritten {
+        FieldChecks t = new FieldChecks();
+        findings = t.required("findings", findings, FieldChecks.PARAGRAPH, "Sum up what was found.");
+        actions = t.required("actions", actions, FieldChecks.PARAGRAPH, "Sum up what was done.");
+        outcome = t.required("outcome", outcome, FieldChecks.PARAGRAPH, "Say how it stands now.");
+        t.done();
+    }
+}

@@ -1,0 +1,7 @@
+package org.benchtrail.core.method.identify;
+
+public enum ChangeAnswer {
+    YES,
+    NO,
+    UNKNOWN
+}

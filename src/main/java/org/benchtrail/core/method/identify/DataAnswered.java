@@ -1,0 +1,13 @@
+package org.benchtrail.core.method.identify;
+
+import org.benchtrail.core.text.FieldChecks;
+
+public record DataAnswered(DataState state, String note) implements IdentifyFact {
+    public DataAnswered {
+        FieldChecks t = new FieldChecks();
+        t.require(state != null, "state", "Choose how the data stands.");
+        note = t.optional("note", note, FieldChecks.PARAGRAPH);
+        t.require(state != DataState.IMPOSSIBLE || !note.isEmpty(), "note", "Say why no backup is possible.");
+        t.done();
+    }
+}

@@ -1,0 +1,11 @@
+package org.benchtrail.core.method.identify;
+
+import org.benchtrail.core.text.FieldChecks;
+
+public record EvidenceImpossible(String reason) implements IdentifyFact {
+    public EvidenceImpossible {
+        FieldChecks t = new FieldChecks();
+        reason = t.required("reason", reason, FieldChecks.PARAGRAPH, "Say why there is no reading, log or picture.");
+        t.done();
+    }
+}

@@ -1,0 +1,13 @@
+package org.benchtrail.core.method.identify;
+
+import org.benchtrail.core.text.FieldChecks;
+
+/** A stretch of a log or of what the device said, with where it comes from. */
+public record ExtractRecorded(String source, String text) implements EvidenceFact {
+    public ExtractRecorded {
+        FieldChecks t = new FieldChecks();
+        source = t.required("source", source, FieldChecks.LINE, "Name the log or screen that this comes from.");
+        text = t.required("text", text, 20_000, "Paste the lines that matter.");
+        t.done();
+    }
+}

@@ -1,0 +1,23 @@
+package org.benchtrail.core.method.identify;
+
+import org.benchtrail.core.diagnosis.Source;
+import org.benchtrail.core.text.FieldChecks;
+
+/**
+ * A question of the cause catalogue answered.
+ *
+ * @param finding its id in the catalogue
+ * @param question its words at that moment
+ * @param value one of the finding's values, or {@code unknown}, which weighs nothing
+ * @param source how it is known
+ */
+public record FindingAnswered(String finding, String question, String value, Source source) implements EvidenceFact {
+    public FindingAnswered {
+        FieldChecks t = new FieldChecks();
+        finding = t.required("finding", finding, 80, "Name the finding of the catalogue.");
+        question = t.required("question", question, FieldChecks.LINE, "Write the question that was answered.");
+        value = t.required("value", value, 40, "Choose the answer, or 'unknown'.");
+        t.require(source != null, "source", "Say how it is known: measured, seen, or told.");
+        t.done();
+    }
+}

@@ -1,0 +1,30 @@
+package org.benchtrail.core.method.identify;
+
+import org.benchtrail.core.method.Fact;
+import org.benchtrail.core.method.Step;
+import org.jspecify.annotations.Nullable;
+
+/** What is recorded to identify the problem. Evidence may be added at any later step and is then marked late. */
+public sealed interface IdentifyFact extends Fact
+        permits ChangesAsked,
+                DataAnswered,
+                EvidenceFact,
+                EvidenceImpossible,
+                HazardsScreened,
+                LikenessChecked,
+                LogsReviewed,
+                OnsetRecorded,
+                ReproductionTried,
+                ScopeRecorded,
+                StopWorkCleared,
+                SymptomRecorded {
+    @Override
+    default @Nullable Step step() {
+        return Step.IDENTIFY;
+    }
+
+    @Override
+    default boolean lateAllowed() {
+        return true;
+    }
+}

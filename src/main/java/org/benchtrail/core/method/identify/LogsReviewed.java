@@ -1,0 +1,15 @@
+package org.benchtrail.core.method.identify;
+
+import org.benchtrail.core.text.FieldChecks;
+
+public record LogsReviewed(boolean looked, String note) implements IdentifyFact {
+    public LogsReviewed {
+        FieldChecks t = new FieldChecks();
+        note = t.required(
+                "note",
+                note,
+                FieldChecks.PARAGRAPH,
+                "Say what the logs show (nothing is an answer), or why they were not read.");
+        t.done();
+    }
+}

@@ -1,0 +1,129 @@
+package org.benchtrail.core.method.identify;
+
+import java.math.BigDecimal;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.benchtrail.core.measure.Accuracy;
+import org.benchtrail.core.measure.Judgement;
+import org.benchtrail.core.text.FieldChecks;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A measured value.
+ *
+ * @param quantity what was measured, such as "processor temperature"
+ * @param value decimal, as a string so that nothing is lost; may be typed with its unit, which is then taken out
+ * @param unit of the value and of the limits; may be left out if the value names it
+ * @param point where it was measured
+ * @param instrument what it was measured with; empty if not told
+ * @param lower lowest value that conforms, inclusive; null if there is none
+ * @param upper highest value that conforms, inclusive; null if there is none
+ * @param limitSource where the limit comes from; empty without limits
+ * @param accuracy how well the instrument shows it, see {@link Accuracy#parse}; null if not told
+ * @param guard guard band of the verdict, in standard uncertainties, as policy had it then; null without accuracy
+ * @param finding id of the catalogue's finding that this reading answers; null if none
+ */
+public record ReadingRecorded(
+        String quantity,
+        String value,
+        String unit,
+        String point,
+        String instrument,
+        @Nullable String lower,
+        @Nullable String upper,
+        String limitSource,
+        @Nullable String accuracy,
+        @Nullable String guard,
+        @Nullable String finding)
+        implements EvidenceFact {
+    public ReadingRecorded {
+        FieldChecks t = new FieldChecks();
+        quantity = t.required("quantity", quantity, FieldChecks.LINE, "Say what was measured.");
+        t.require(value != null && !value.isBlank(), "value", "Give the measured value.");
+        MeasuredText typed = MeasuredText.of(t, value, unit);
+        value = typed.value();
+        unit = t.required("unit", typed.unit(), 40, "Give the unit; for a plain count write 'count'.");
+        point = t.required("point", point, FieldChecks.LINE, "Say where it was measured.");
+        instrument = t.optional("instrument", instrument, FieldChecks.LINE);
+        lower = MeasuredText.decimal(t, "lower", lower, unit);
+        upper = MeasuredText.decimal(t, "upper", upper, unit);
+        limitSource = t.optional("limitSource", limitSource, FieldChecks.LINE);
+        t.require(
+                (lower == null && upper == null) || !limitSource.isEmpty(),
+                "limitSource",
+                "Say where the limit comes from: a standard, the nameplate, or site policy.");
+        if (lower != null && upper != null) {
+            t.require(
+                    new BigDecimal(lower).compareTo(new BigDecimal(upper)) <= 0,
+                    "upper",
+                    "The upper limit is below the lower one.");
+        }
+        accuracy = t.orNull("accuracy", accuracy, FieldChecks.LINE);
+        guard = accuracy == null ? null : Objects.requireNonNullElse(t.orNull("guard", guard, 10), "2");
+        finding = t.orNull("finding", finding, 80);
+        t.done();
+        if (accuracy != null) {
+            ReadingCheck.of(value, unit, accuracy).require(lower, upper, guard);
+        }
+    }
+
+    /** A reading of whose instrument nothing is known. */
+    public ReadingRecorded(
+            String quantity,
+            String value,
+            String unit,
+            String point,
+            String instrument,
+            @Nullable String lower,
+            @Nullable String upper,
+            String limitSource) {
+        this(quantity, value, unit, point, instrument, lower, upper, limitSource, null, null, null);
+    }
+
+    /** With the guard band that policy asks for. */
+    public ReadingRecorded guarded(String multiple) {
+        return new ReadingRecorded(
+                quantity, value, unit, point, instrument, lower, upper, limitSource, accuracy, multiple, finding);
+    }
+
+    /** By the guard band if the accuracy is known, else by plain comparison; limits inclusive. */
+    public ReadingVerdict verdict() {
+        if (lower == null && upper == null) {
+            return ReadingVerdict.NOT_JUDGED;
+        }
+        return judgement()
+                .map(j -> switch (j.verdict()) {
+                    case WITHIN -> ReadingVerdict.WITHIN;
+                    case OUTSIDE -> ReadingVerdict.OUTSIDE;
+                    case TOO_CLOSE_TO_CALL -> ReadingVerdict.TOO_CLOSE;
+                })
+                .orElseGet(this::plainly);
+    }
+
+    private ReadingVerdict plainly() {
+        BigDecimal measured = new BigDecimal(value);
+        boolean above = upper != null && measured.compareTo(new BigDecimal(upper)) > 0;
+        boolean below = lower != null && measured.compareTo(new BigDecimal(lower)) < 0;
+        return above || below ? ReadingVerdict.OUTSIDE : ReadingVerdict.WITHIN;
+    }
+
+    /** The verdict with its uncertainty and probability; empty if limit or accuracy is not known. */
+    public Optional<Judgement> judgement() {
+        return accuracy == null || (lower == null && upper == null)
+                ? Optional.empty()
+                : Optional.of(ReadingCheck.of(value, unit, accuracy).judge(lower, upper, guard));
+    }
+
+    /** Standard uncertainty in the reading's unit; empty if the accuracy is not known. */
+    public OptionalDouble standardUncertainty() {
+        return accuracy == null
+                ? OptionalDouble.empty()
+                : ReadingCheck.of(value, unit, accuracy).standardUncertainty();
+    }
+
+    /** Whether the other reading is of the same quantity at the same point, whatever the letter case. */
+    public boolean samePlace(ReadingRecorded other) {
+        return quantity.equalsIgnoreCase(other.quantity) && point.equalsIgnoreCase(other.point);
+    }
+}

@@ -1,0 +1,17 @@
+package org.benchtrail.core.method.identify;
+
+import org.benchtrail.core.text.FieldChecks;
+
+/** A symptom in the requester's words, and restated as something that anyone could observe. */
+public record SymptomRecorded(String words, String observable, boolean intermittent) implements IdentifyFact {
+    public SymptomRecorded {
+        FieldChecks t = new FieldChecks();
+        words = t.required("words", words, FieldChecks.PARAGRAPH, "Write down what the requester said.");
+        observable = t.required(
+                "observable",
+                observable,
+                FieldChecks.PARAGRAPH,
+                "Say what can be seen, heard or measured when it happens.");
+        t.done();
+    }
+}

@@ -1,0 +1,72 @@
+package org.benchtrail.core.method.plan;
+
+import java.math.BigDecimal;
+import java.util.Set;
+import org.benchtrail.core.method.Caution;
+import org.benchtrail.core.method.EnumCopies;
+import org.benchtrail.core.text.FieldChecks;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * One thing that will be done.
+ *
+ * @param what what is done
+ * @param effect what it is expected to bring about
+ * @param impact who is down meanwhile, and for how long
+ * @param wayBack how to undo it; empty only if irreversible
+ * @param touchesStorage whether it could lose data
+ * @param severalDevices whether it reaches beyond the one device
+ * @param cost in the site's currency, decimal; null if it costs nothing
+ * @param part the replacement part, if any
+ * @param cautions what must be acknowledged before it is carried out
+ */
+public record ActionPlanned(
+        String what,
+        String effect,
+        String impact,
+        String wayBack,
+        boolean irreversible,
+        boolean touchesStorage,
+        boolean severalDevices,
+        boolean highRisk,
+        @Nullable String cost,
+        @Nullable String part,
+        Set<Caution> cautions)
+        implements PlanFact {
+    public ActionPlanned {
+        FieldChecks t = new FieldChecks();
+        what = t.required("what", what, FieldChecks.PARAGRAPH, "Say what will be done.");
+        effect = t.required("effect", effect, FieldChecks.PARAGRAPH, "Say what it should bring about.");
+        impact = t.required("impact", impact, FieldChecks.PARAGRAPH, "Say who is down meanwhile and for how long.");
+        wayBack = t.optional("wayBack", wayBack, FieldChecks.PARAGRAPH);
+        t.require(irreversible || !wayBack.isEmpty(), "wayBack", "Say how to undo it, or mark it irreversible.");
+        cost = cost == null || cost.isBlank() ? null : cost.strip().replace(',', '.');
+        t.require(
+                cost == null || cost.matches("\\d{1,9}(\\.\\d{1,2})?"),
+                "cost",
+                "Write the cost as a plain amount such as 84.50.");
+        part = t.orNull("part", part, FieldChecks.LINE);
+        cautions = EnumCopies.set(Caution.class, cautions);
+        t.done();
+    }
+
+    /** With more cautions. */
+    public ActionPlanned with(Set<Caution> more) {
+        return new ActionPlanned(
+                what,
+                effect,
+                impact,
+                wayBack,
+                irreversible,
+                touchesStorage,
+                severalDevices,
+                highRisk,
+                cost,
+                part,
+                EnumCopies.union(Caution.class, cautions, more));
+    }
+
+    public BigDecimal costAmount() {
+        return cost == null ? BigDecimal.ZERO : new BigDecimal(cost);
+    }
+}

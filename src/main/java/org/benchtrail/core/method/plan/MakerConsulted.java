@@ -1,0 +1,21 @@
+package org.benchtrail.core.method.plan;
+
+import org.benchtrail.core.text.FieldChecks;
+
+/** The maker's instructions: the reference, or why there are none for this. */
+public record MakerConsulted(boolean applicable, String text) implements PlanFact {
+    public MakerConsulted {
+        FieldChecks t = new FieldChecks();
+        text = t.required(
+                "text",
+                text,
+                FieldChecks.PARAGRAPH,
+                "Name the maker's instructions that were read, or why none apply.");
+        t.done();
+    }
+
+    @Override
+    public boolean lateAllowed() {
+        return true;
+    }
+}

@@ -1,0 +1,13 @@
+package org.benchtrail.core.method.plan;
+
+import org.benchtrail.core.text.FieldChecks;
+
+/** A replacement part held against the place it goes to. */
+public record PartFitChecked(int action, Fit fit, String basis) implements PlanFact {
+    public PartFitChecked {
+        FieldChecks t = new FieldChecks();
+        t.require(fit != null, "fit", "Say whether the part fits.");
+        basis = t.required("basis", basis, FieldChecks.PARAGRAPH, "Say what was compared: interface, size, rating.");
+        t.done();
+    }
+}

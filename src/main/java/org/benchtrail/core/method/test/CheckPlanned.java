@@ -1,0 +1,45 @@
+package org.benchtrail.core.method.test;
+
+import java.util.Set;
+import org.benchtrail.core.method.Caution;
+import org.benchtrail.core.method.EnumCopies;
+import org.benchtrail.core.text.FieldChecks;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A check of a theory.
+ *
+ * @param theory entry number of the theory it tests
+ * @param what what is done or measured
+ * @param expectation what is seen if the theory is right; a check without one proves nothing and does not count
+ * @param invasive whether it opens, stops or changes something
+ * @param cautions what must be acknowledged before it is made
+ * @param finding id of the catalogue's finding that it answers; null if none
+ */
+public record CheckPlanned(
+        int theory,
+        String what,
+        String expectation,
+        boolean invasive,
+        Set<Caution> cautions,
+        @Nullable String finding) implements TestFact {
+    public CheckPlanned {
+        FieldChecks t = new FieldChecks();
+        what = t.required("what", what, FieldChecks.PARAGRAPH, "Say what will be done or measured.");
+        expectation = t.optional("expectation", expectation, FieldChecks.PARAGRAPH);
+        cautions = EnumCopies.set(Caution.class, cautions);
+        finding = t.orNull("finding", finding, 80);
+        t.done();
+    }
+
+    /** With more cautions. */
+    public CheckPlanned with(Set<Caution> more) {
+        return new CheckPlanned(
+                theory, what, expectation, invasive, EnumCopies.union(Caution.class, cautions, more), finding);
+    }
+
+    /** A check of the technician's own. */
+    public CheckPlanned(int theory, String what, String expectation, boolean invasive, Set<Caution> cautions) {
+        this(theory, what, expectation, invasive, cautions, null);
+    }
+}

@@ -1,0 +1,7 @@
+package org.benchtrail.core.method.theorize;
+
+public enum Inspection {
+    IN_ORDER,
+    SUSPECT,
+    NOT_APPLICABLE
+}

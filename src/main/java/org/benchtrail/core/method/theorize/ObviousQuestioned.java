@@ -1,0 +1,30 @@
+package org.benchtrail.core.method.theorize;
+
+import java.util.Collections;
+import java.util.EnumMap;
+import java.util.Map;
+import org.benchtrail.core.text.FieldChecks;
+
+public record ObviousQuestioned(Map<Obvious, Inspection> looks, String note) implements TheorizeFact {
+    public ObviousQuestioned {
+        FieldChecks t = new FieldChecks();
+        Map<Obvious, Inspection> copy = new EnumMap<>(Obvious.class);
+        if (looks != null) {
+            copy.putAll(looks);
+        }
+        for (Obvious obvious : Obvious.values()) {
+            t.require(
+                    copy.get(obvious) != null,
+                    "looks." + obvious,
+                    "Question " + obvious.words() + ": in order, suspect or not applicable.");
+        }
+        looks = Collections.unmodifiableMap(copy);
+        note = t.optional("note", note, FieldChecks.PARAGRAPH);
+        t.done();
+    }
+
+    @Override
+    public boolean lateAllowed() {
+        return true;
+    }
+}

@@ -1,0 +1,36 @@
+package org.benchtrail.core.method.theorize;
+
+import java.util.List;
+import org.benchtrail.core.text.FieldChecks;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Theories in order of likelihood, best first, and on what basis: those stated, by entry number, or those of the catalogue.
+ *
+ * @param causes the causes of the catalogue as the server ranked them; null if a person gave the order
+ * @param catalogue version of the catalogue that they were ranked with; null if a person gave the order
+ */
+public record TheoriesRanked(
+        List<Integer> order,
+        String basis,
+        @Nullable List<RankedCause> causes,
+        @Nullable Integer catalogue) implements TheorizeFact {
+    public TheoriesRanked {
+        FieldChecks t = new FieldChecks();
+        order = order == null ? List.of() : List.copyOf(order);
+        causes = causes == null ? null : List.copyOf(causes);
+        t.require(!order.isEmpty() || causes != null, "order", "Name the theories, the likeliest first.");
+        basis = t.required("basis", basis, FieldChecks.LINE, "Say what the order rests on.");
+        t.done();
+    }
+
+    /** An order that a person gave. */
+    public TheoriesRanked(List<Integer> order, String basis) {
+        this(order, basis, null, null);
+    }
+
+    @Override
+    public boolean lateAllowed() {
+        return true;
+    }
+}

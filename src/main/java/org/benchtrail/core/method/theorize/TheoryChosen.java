@@ -1,0 +1,19 @@
+package org.benchtrail.core.method.theorize;
+
+import org.benchtrail.core.text.FieldChecks;
+
+/**
+ * The one theory that is tested next.
+ *
+ * @param theory entry number
+ * @param reason why this one, where it is not the best ranked; else may be empty
+ * @param newEvidence what is new, where it was ruled out before; else may be empty
+ */
+public record TheoryChosen(int theory, String reason, String newEvidence) implements TheorizeFact {
+    public TheoryChosen {
+        FieldChecks t = new FieldChecks();
+        reason = t.optional("reason", reason, FieldChecks.PARAGRAPH);
+        newEvidence = t.optional("newEvidence", newEvidence, FieldChecks.PARAGRAPH);
+        t.done();
+    }
+}

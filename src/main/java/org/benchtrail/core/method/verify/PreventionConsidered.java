@@ -1,0 +1,17 @@
+package org.benchtrail.core.method.verify;
+
+import org.benchtrail.core.text.FieldChecks;
+
+/** What keeps it from coming back, or why nothing applies. */
+public record PreventionConsidered(boolean applies, String text) implements VerifyFact {
+    public PreventionConsidered {
+        FieldChecks t = new FieldChecks();
+        text = t.required("text", text, FieldChecks.PARAGRAPH, "Name the measure, or say why none applies.");
+        t.done();
+    }
+
+    @Override
+    public boolean lateAllowed() {
+        return true;
+    }
+}

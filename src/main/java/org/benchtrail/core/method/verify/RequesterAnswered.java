@@ -1,0 +1,17 @@
+package org.benchtrail.core.method.verify;
+
+import org.benchtrail.core.text.FieldChecks;
+
+public record RequesterAnswered(RequesterState state, int tries, String note) implements VerifyFact {
+    public RequesterAnswered {
+        FieldChecks t = new FieldChecks();
+        t.require(state != null, "state", "Say what the requester answered.");
+        t.require(
+                state != RequesterState.NOT_REACHED || tries >= 1,
+                "tries",
+                "Say how often it was tried: at least once.");
+        t.require(tries >= 0 && tries <= 1000, "tries", "Give a number of tries from 0 to 1000.");
+        note = t.optional("note", note, FieldChecks.PARAGRAPH);
+        t.done();
+    }
+}
