@@ -30,8 +30,9 @@ public final class ResultDraft {
      * @return the value, for the next step
      */
     public double figure(String name, String formula, String put, double value, String unit, int digits) {
-        figures.add(new Figure(name, value, unit, digits));
-        return step(name, formula, put, value, unit, digits);
+        double plain = value + 0.0; // no minus zero
+        figures.add(new Figure(name, plain, unit, digits));
+        return step(name, formula, put, plain, unit, digits);
     }
 
     /** A line of working whose outcome is needed further down but is no figure of its own; returns the value. */

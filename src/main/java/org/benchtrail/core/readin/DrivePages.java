@@ -150,7 +150,8 @@ public final class DrivePages {
     private static void attribute(Draft draft, String place, Attribute a) {
         String counted = DriveHealth.WATCHED.get(a.id());
         if (counted != null) {
-            Bounds none = Bounds.atMost(0, "any is to be looked into: published fleet study");
+            Bounds none = Bounds.atMost(
+                    0, "any is to be looked into: Failure Trends in a Large Disk Drive Population, USENIX FAST 2007");
             draft.reading(place, counted, BigDecimal.valueOf(a.raw()), "count", "", none);
         }
         long degrees = a.raw() & 0xFF;

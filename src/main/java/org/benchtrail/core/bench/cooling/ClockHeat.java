@@ -70,7 +70,8 @@ public final class ClockHeat {
         double ratio = draft.figure(
                 "Power against rated",
                 "(f2 / f1) × (V2 / V1)^2",
-                Numeral.over(input.clock(), input.ratedClock()) + " × (" + Numeral.over(input.volts(), input.ratedVolts()) + ")^2",
+                Numeral.over(input.clock(), input.ratedClock()) + " × ("
+                        + Numeral.over(input.volts(), input.ratedVolts()) + ")^2",
                 input.clock() / input.ratedClock() * Math.pow(input.volts() / input.ratedVolts(), 2),
                 "1",
                 4);
@@ -89,8 +90,9 @@ public final class ClockHeat {
         draft.assume("Dynamic power only: leakage, which grows with voltage and temperature, comes on top.")
                 .assume("The heat path stays as it is. Raising clock or voltage can void the maker's warranty.")
                 .caution("HEAT");
-        String reason = "It turns about " + Numeral.of(watts, 3) + " W into heat instead of "
-                + Numeral.of(input.ratedWatts()) + " W, " + Numeral.of(ratio, 3) + " times the rated power.";
+        String reason =
+                "It turns about " + Numeral.of(watts, 3) + " W into heat instead of " + Numeral.of(input.ratedWatts())
+                        + " W, " + Numeral.beside(ratio, 3, 1, AS_RATED) + " times the rated power.";
         return ratio > AS_RATED
                 ? draft.judged(Level.CAREFUL, "hotter than rated", reason)
                 : draft.judged(Level.GOOD, "no hotter than rated", reason);

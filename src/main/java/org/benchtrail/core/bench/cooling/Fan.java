@@ -16,10 +16,12 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>Speed is taken to follow the duty in proportion. By the fan laws (textbooks on fans and ventilation) air flow goes with
  * the speed, pressure with its square, shaft power with its cube. Below half of the expected speed it is judged bad (common
- * practice); the tolerance is the maker's.
+ * practice); above half again its rated speed the pulses are taken to be counted wrongly; the tolerance is the maker's.
  */
 public final class Fan {
     private static final double HALF = 0.5;
+    /** Percent of its rated speed above which no fan turns: pulses are counted as turns. */
+    private static final double PULSES = 150;
 
     public record Input(
             @Ask(label = "Rated speed at full duty", unit = "1/min", hint = "Data sheet or label")
@@ -96,6 +98,14 @@ public final class Fan {
     private static Result judged(ResultDraft draft, Input input, double expected) {
         String reads =
                 "It turns " + Numeral.of(input.speed()) + " a minute; its duty asks for " + Numeral.of(expected, 4);
+        double ofRated = 100 * input.speed() / input.ratedSpeed();
+        if (ofRated > PULSES) {
+            return draft.judged(
+                    Level.UNDECIDED,
+                    "faster than a fan can be: check the pulses per turn",
+                    reads + ". That is " + Numeral.beside(ofRated, 3, PULSES)
+                            + " % of its rated speed: two pulses a turn may be counted as two turns.");
+        }
         if (expected == 0) {
             return input.speed() == 0
                     ? draft.judged(
@@ -105,22 +115,25 @@ public final class Fan {
         if (input.speed() == 0) {
             return draft.judged(Level.BAD, "stalled", reads + ".");
         }
+        double least = 100 - input.tolerance();
+        double most = 100 + input.tolerance();
+        int digits = Numeral.digitsBeside(100 * input.speed() / expected, 3, 100 * HALF, least, most);
         double ratio = draft.figure(
                 "Against what is expected",
                 "100 × n / n_expected",
                 "100 × " + Numeral.over(input.speed(), expected),
                 100 * input.speed() / expected,
                 "%",
-                3);
-        String reason = reads + ": " + Numeral.of(ratio, 3) + " % of it, with a tolerance of "
+                digits);
+        String reason = reads + ": " + Numeral.of(ratio, digits) + " % of it, with a tolerance of "
                 + Numeral.of(input.tolerance()) + " %.";
         if (ratio < 100 * HALF) {
             return draft.judged(Level.BAD, "much too slow", reason);
         }
-        if (ratio < 100 - input.tolerance()) {
+        if (ratio < least) {
             return draft.judged(Level.CAREFUL, "slow", reason);
         }
-        return ratio > 100 + input.tolerance()
+        return ratio > most
                 ? draft.judged(Level.CAREFUL, "faster than its duty asks", reason)
                 : draft.judged(Level.GOOD, "at duty", reason);
     }

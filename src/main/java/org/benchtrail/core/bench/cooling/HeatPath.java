@@ -22,11 +22,13 @@ import org.jspecify.annotations.Nullable;
  * are rated for.
  *
  * <p>Resistances in series add up. Source of the definition: JEDEC JESD51 series. How far a measured resistance may exceed the
- * rated one (15 %, 50 %) is common practice.
+ * rated one (15 %, 50 %), or fall short of it (a third), is common practice.
  */
 public final class HeatPath {
     private static final double AS_RATED = 1.15;
     private static final double POOR = 1.5;
+    /** A path much better than its parts are rated for is not believed. */
+    private static final double TOO_GOOD = 1 / POOR;
 
     public record Input(
             @Ask(label = "Chip temperature, settled", unit = "°C", hint = "Sensor reading under steady load")
@@ -90,8 +92,8 @@ public final class HeatPath {
             expected(draft, input, theta);
         }
         draft.assume("The temperature had settled and the power was steady.")
-                .assume(
-                        "The sensor and the power figure are those of the chip itself; makers measure them differently.")
+                .assume("The sensor and the power figure are those of the chip itself; makers measure them"
+                        + " differently.")
                 .caution("HEAT");
         return judged(draft, theta);
     }
@@ -107,6 +109,7 @@ public final class HeatPath {
         return switch (deciding.outcome()) {
             case BAD -> rating ? "much worse than rated" : "too hot";
             case CAREFUL -> "worse than rated";
+            case UNDECIDED -> "better than it can be: check the readings";
             default -> rating ? "as rated" : "below the limit";
         };
     }
@@ -134,19 +137,28 @@ public final class HeatPath {
                 input.chip() - expected,
                 "°C",
                 3);
+        int digits = Numeral.digitsBeside(theta / rated, 3, TOO_GOOD, AS_RATED, POOR);
         double ratio = draft.figure(
                 "Measured against rated resistance",
                 "theta / theta_rated",
                 Numeral.of(theta) + " / " + Numeral.of(rated),
                 theta / rated,
                 "1",
-                3);
-        Level level = ratio <= AS_RATED ? Level.GOOD : ratio <= POOR ? Level.CAREFUL : Level.BAD;
-        String sentence = "The path has " + Numeral.of(theta, 4) + " °C/W, " + Numeral.of(ratio, 3)
+                digits);
+        Level level = level(ratio);
+        String sentence = "The path has " + Numeral.of(theta, 4) + " °C/W, " + Numeral.of(ratio, digits)
                 + " times the rated " + Numeral.of(rated, 4) + " °C/W: " + Numeral.of(Math.abs(excess), 3) + " °C "
-                + (excess < 0 ? "below" : "above") + " what is expected.";
+                + (excess < 0 ? "below" : "above") + " what is expected."
+                + (level == Level.UNDECIDED ? " Check both sensors, and that the power is that of the chip." : "");
         draft.rule("Rating", level, sentence, Citation.COMMON_PRACTICE)
                 .curve(line("At the rated resistance", input, rated));
+    }
+
+    private static Level level(double ratio) {
+        if (ratio < TOO_GOOD) {
+            return Level.UNDECIDED;
+        }
+        return ratio <= AS_RATED ? Level.GOOD : ratio <= POOR ? Level.CAREFUL : Level.BAD;
     }
 
     private static void limit(ResultDraft draft, Input input, double theta) {

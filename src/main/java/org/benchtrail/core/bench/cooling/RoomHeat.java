@@ -152,10 +152,10 @@ public final class RoomHeat {
                 "100 × " + Numeral.of(watts) + " / " + Numeral.of(cooling),
                 100 * watts / cooling,
                 "%",
-                3);
+                Numeral.digitsBeside(100 * watts / cooling, 3, COMFORTABLE, 100));
         Level level = share > 100 ? Level.BAD : share > COMFORTABLE ? Level.CAREFUL : Level.GOOD;
-        String sentence = Numeral.of(watts, 4) + " W of heat are " + Numeral.of(share, 3) + " % of the "
-                + Numeral.of(cooling) + " W of cooling (comfortable up to 80 %).";
+        String sentence = Numeral.of(watts, 4) + " W of heat are " + Numeral.beside(share, 3, COMFORTABLE, 100)
+                + " % of the " + Numeral.of(cooling) + " W of cooling (comfortable up to 80 %).";
         draft.rule("Cooling", level, sentence, Citation.COMMON_PRACTICE);
     }
 

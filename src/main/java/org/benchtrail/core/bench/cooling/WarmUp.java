@@ -146,7 +146,8 @@ public final class WarmUp {
         if (!bends(fit, since)) {
             throw new Invalid(
                     "samples",
-                    "measure longer and at more times: the samples do not bend towards an end value, so none can be told");
+                    "measure longer and at more times: the samples do not bend towards an end value, so none can be"
+                            + " told");
         }
         return fit;
     }
@@ -189,8 +190,8 @@ public final class WarmUp {
     }
 
     private static Result settles(ResultDraft draft, FirstOrder curve, double half, boolean tooShort) {
-        String reason = "It settles at " + Numeral.of(curve.settled(), 4) + " °C, give or take " + Numeral.of(half, 2)
-                + " °C, with a time constant of " + Numeral.of(curve.timeConstant(), 3) + " s.";
+        String reason = "It settles at " + Numeral.within(curve.settled(), half) + " °C, give or take "
+                + Numeral.of(half, 2) + " °C, with a time constant of " + Numeral.of(curve.timeConstant(), 3) + " s.";
         return tooShort
                 ? draft.judged(Level.CAREFUL, "end value extrapolated", reason)
                 : draft.judged(Level.NONE, "end value and time constant", reason);
@@ -217,7 +218,7 @@ public final class WarmUp {
     private record Trip(Input input, FirstOrder curve, double half, boolean tooShort, double trip) {
         Result judged(ResultDraft draft) {
             String point = "the trip point of " + Numeral.of(trip) + " °C";
-            String settles = "It settles at " + Numeral.of(curve.settled(), 4) + " °C, give or take "
+            String settles = "It settles at " + Numeral.within(curve.settled(), half) + " °C, give or take "
                     + Numeral.of(half, 2) + " °C; ";
             OptionalDouble reached = curve.timeTo(trip);
             if (curve.settled() > curve.initial() && reached.isPresent()) {

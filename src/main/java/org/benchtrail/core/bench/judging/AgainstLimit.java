@@ -88,7 +88,11 @@ public final class AgainstLimit {
                 4);
         Double lower = input.lower();
         Double upper = input.upper();
-        if (lower != null) {
+        boolean room = 2 * guard < input.upperOrNone() - input.lowerOrNone();
+        if (!room) {
+            draft.assume("No value could be accepted: the guard bands at both ends meet.");
+        }
+        if (lower != null && room) {
             draft.figure(
                     "Accepted from",
                     "T_L + w",
@@ -96,9 +100,11 @@ public final class AgainstLimit {
                     lower + guard,
                     input.unit(),
                     6);
+        }
+        if (lower != null) {
             score(draft, "Distance to the lower limit", lower, input);
         }
-        if (upper != null) {
+        if (upper != null && room) {
             draft.figure(
                     "Accepted up to",
                     "T_U - w",
@@ -106,6 +112,8 @@ public final class AgainstLimit {
                     upper - guard,
                     input.unit(),
                     6);
+        }
+        if (upper != null) {
             score(draft, "Distance to the upper limit", upper, input);
         }
         double probability = draft.figure(

@@ -187,10 +187,16 @@ public final class BeforeAfter {
                 4);
     }
 
+    /** Down to the place that the interval leaves known, and never rounded onto no change at all. */
+    private static String bound(double value, double half) {
+        String text = Numeral.within(value, half);
+        return text.equals("0") ? Numeral.beside(value, 2, 0) : text;
+    }
+
     private static Result judged(ResultDraft draft, Input input, double difference, double half) {
         String unit = " " + input.unit();
-        String reason = "The mean changed by " + Numeral.of(difference, 4) + unit + " ("
-                + Numeral.of(difference - half, 4) + " to " + Numeral.of(difference + half, 4) + unit + " at "
+        String reason = "The mean changed by " + Numeral.within(difference, half) + unit + " ("
+                + bound(difference - half, half) + " to " + bound(difference + half, half) + unit + " at "
                 + Numeral.of(input.confidence()) + " %).";
         if (Math.abs(difference) <= half) {
             return draft.judged(Level.UNDECIDED, "no change shown", reason);

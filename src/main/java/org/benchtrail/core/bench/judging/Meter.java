@@ -136,10 +136,10 @@ public final class Meter {
                     "%",
                     2);
         }
-        draft.assume(
-                        "The meter is within its calibration interval and the specification's conditions; all values within it are equally likely.")
+        draft.assume("The meter is within its calibration interval and the specification's conditions; all values"
+                        + " within it are equally likely.")
                 .assume("Contacts, leads and loading of the circuit are not counted.");
-        String reason = "The reading is " + Numeral.of(reading, 6) + " " + unit + ", give or take "
+        String reason = "The reading is " + Numeral.within(reading, expanded) + " " + unit + ", give or take "
                 + Numeral.of(expanded, 2) + " " + unit + " at about 95 %.";
         return draft.judged(Level.NONE, "uncertainty of the reading", reason);
     }

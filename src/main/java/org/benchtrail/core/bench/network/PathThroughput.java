@@ -1,5 +1,7 @@
 package org.benchtrail.core.bench.network;
 
+import static org.benchtrail.core.bench.Numeral.beside;
+import static org.benchtrail.core.bench.Numeral.digitsBeside;
 import static org.benchtrail.core.bench.Numeral.of;
 
 import java.util.List;
@@ -207,15 +209,22 @@ public final class PathThroughput {
         return draft.judged(
                 Level.BAD,
                 "loss is too high to predict",
-                "At " + of(in.loss(), 3) + " % loss the connection mostly waits for timeouts: find the loss first.");
+                "At " + of(in.loss()) + " % loss the connection mostly waits for timeouts: find the loss first.");
     }
 
     private static Result judge(ResultDraft draft, Input in, double window, double loss, double least) {
         String limits = Double.isFinite(loss)
                 ? "min(" + of(in.bandwidth()) + ", " + of(window) + ", " + of(loss) + ")"
                 : "min(" + of(in.bandwidth()) + ", " + of(window) + ")";
-        draft.figure("Throughput, at most", "the least of link, window limit and loss limit", limits, least, "Mb/s", 4);
-        String reason = "At most " + of(least, 4) + " Mb/s of the link's " + of(in.bandwidth(), 4) + " Mb/s";
+        draft.figure(
+                "Throughput, at most",
+                "the least of link, window limit and loss limit",
+                limits,
+                least,
+                "Mb/s",
+                digitsBeside(least, 4, in.bandwidth()));
+        String reason =
+                "At most " + beside(least, 4, in.bandwidth()) + " Mb/s of the link's " + of(in.bandwidth()) + " Mb/s";
         if (least == in.bandwidth()) {
             return draft.judged(Level.GOOD, "the link binds", reason + ".");
         }

@@ -1,5 +1,6 @@
 package org.benchtrail.core.bench.network;
 
+import static org.benchtrail.core.bench.Numeral.duration;
 import static org.benchtrail.core.bench.Numeral.of;
 
 import java.util.List;
@@ -103,7 +104,7 @@ public final class Transfer {
                 4);
         double all =
                 draft.figure("Time in all", "content + files", of(stream) + " + " + of(files), stream + files, "s", 4);
-        double minutes = draft.figure("The same in minutes", "s / 60", of(all) + " / 60", all / 60, "min", 4);
+        draft.figure("The same in minutes", "s / 60", of(all) + " / 60", all / 60, "min", 4);
         draft.assume("The drives at both ends keep up with the link, and nothing else uses it.");
         draft.curve(new Curve(
                 "Copied",
@@ -115,7 +116,6 @@ public final class Transfer {
         return draft.judged(
                 Level.NONE,
                 "a time",
-                "About " + of(minutes, 3) + " min at " + of(in.rate() * in.efficiency() / 100, 4)
-                        + " Mb/s of content.");
+                "About " + duration(all) + " at " + of(in.rate() * in.efficiency() / 100, 4) + " Mb/s of content.");
     }
 }

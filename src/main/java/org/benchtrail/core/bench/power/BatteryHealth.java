@@ -106,25 +106,26 @@ public final class BatteryHealth {
     private static void swelling(ResultDraft draft, boolean swollen) {
         if (swollen) {
             String sentence =
-                    "The case is swollen: do not charge, press, puncture or ship it; follow the maker's and the site's rules for"
-                            + " damaged batteries.";
+                    "The case is swollen: do not charge, press, puncture or ship it; follow the maker's and the site's"
+                            + " rules for damaged batteries.";
             draft.rule("Swelling", Level.BAD, sentence, Citation.COMMON_PRACTICE)
                     .caution("SWELLING");
         }
     }
 
     private static void capacity(ResultDraft draft, Input input) {
+        Kind kind = input.kind();
+        int digits = Numeral.digitsBeside(100 * input.fullCharge() / input.design(), 3, kind.good, kind.poor);
         double health = draft.figure(
                 "Health",
                 "100 × C_full / C_design",
                 "100 × " + Numeral.of(input.fullCharge()) + " / " + Numeral.of(input.design()),
                 100 * input.fullCharge() / input.design(),
                 "%",
-                3);
-        Kind kind = input.kind();
+                digits);
         Level level = health >= kind.good ? Level.GOOD : health >= kind.poor ? Level.CAREFUL : Level.BAD;
-        String sentence = "It takes " + Numeral.of(health, 3) + " % of its design capacity (replacement is usual below "
-                + Numeral.of(kind.poor) + " %).";
+        String sentence = "It takes " + Numeral.of(health, digits)
+                + " % of its design capacity (replacement is usual below " + Numeral.of(kind.poor) + " %).";
         draft.rule("Capacity", level, sentence, kind.source);
     }
 
@@ -138,8 +139,8 @@ public final class BatteryHealth {
                 "100 × " + Numeral.of(cycles) + " / " + Numeral.of(rated),
                 100 * cycles / rated,
                 "%",
-                3);
-        String sentence = Numeral.of(cycles) + " cycles are " + Numeral.of(share, 3) + " % of the rated "
+                Numeral.digitsBeside(100 * cycles / rated, 3, 100));
+        String sentence = Numeral.of(cycles) + " cycles are " + Numeral.beside(share, 3, 100) + " % of the rated "
                 + Numeral.of(rated) + ".";
         draft.rule("Cycles", share > 100 ? Level.CAREFUL : Level.GOOD, sentence, Citation.given("maker's data sheet"));
     }

@@ -85,7 +85,13 @@ public final class UpsLoad {
     public static Result calculate(Input input) {
         ResultDraft draft = new ResultDraft();
         double apparent = apparent(draft, input);
-        draft.figure("Power factor", "P / S", Numeral.over(input.watts(), apparent), input.watts() / apparent, "1", 6);
+        draft.figure(
+                "Power factor",
+                "P / S, at most 1",
+                "min(1, " + Numeral.over(input.watts(), apparent) + ")",
+                Math.min(1, input.watts() / apparent),
+                "1",
+                6);
         double byWatts = share(draft, "Load by watts", "100 × P / P_rated", input.watts(), input.ratedWatts());
         double byVa = share(draft, "Load by volt-amperes", "100 × S / S_rated", apparent, input.ratedVa());
         double load = Math.max(byWatts, byVa);
@@ -95,7 +101,7 @@ public final class UpsLoad {
                 "max(" + Numeral.of(byWatts) + ", " + Numeral.of(byVa) + ")",
                 load,
                 "%",
-                4);
+                digits(load));
         headroom(draft, "Headroom in watts", input.ratedWatts(), input.watts(), "W");
         headroom(draft, "Headroom in volt-amperes", input.ratedVa(), apparent, "VA");
         draft.assume("The load was measured while the machines worked as hard as they do in use.")
@@ -120,7 +126,16 @@ public final class UpsLoad {
     }
 
     private static double share(ResultDraft draft, String name, String formula, double load, double rated) {
-        return draft.figure(name, formula, "100 × " + Numeral.over(load, rated), 100 * load / rated, "%", 4);
+        double exact = 100 * load / rated;
+        return draft.figure(name, formula, "100 × " + Numeral.over(load, rated), exact, "%", digits(exact));
+    }
+
+    private static int digits(double percent) {
+        return Numeral.digitsBeside(percent, 4, COMFORTABLE, 100);
+    }
+
+    private static String shown(double percent) {
+        return Numeral.of(percent, digits(percent));
     }
 
     private static void headroom(ResultDraft draft, String name, double rated, double load, String unit) {
@@ -129,8 +144,8 @@ public final class UpsLoad {
 
     private static Result judged(ResultDraft draft, double load, double byWatts, double byVa) {
         String binds = byWatts > byVa ? "watts bind" : byVa > byWatts ? "volt-amperes bind" : "both ratings bind alike";
-        String reason = "The load is " + Numeral.of(load, 4) + " % of the rating; " + binds + " ("
-                + Numeral.of(byWatts, 4) + " % by watts, " + Numeral.of(byVa, 4) + " % by volt-amperes).";
+        String reason = "The load is " + shown(load) + " % of the rating; " + binds + " (" + shown(byWatts)
+                + " % by watts, " + shown(byVa) + " % by volt-amperes).";
         if (load > 100) {
             return draft.judged(Level.BAD, "overloaded", reason);
         }

@@ -34,7 +34,8 @@ public final class UpsOutlets {
         ANOTHER_UPS(Level.BAD, "Do not feed a UPS from another UPS: plug it straight into a grounded wall outlet."),
         UNGROUNDED_OUTLET(
                 Level.BAD,
-                "The outlet is not grounded: have a licensed electrician provide a grounded one before the UPS is used.");
+                "The outlet is not grounded: have a licensed electrician provide a grounded one before the UPS is"
+                        + " used.");
 
         private final Level level;
         private final String sentence;
@@ -116,8 +117,8 @@ public final class UpsOutlets {
         String headroom = shares(draft, input, plan);
         outlets(draft, plan, Place.BATTERY, input.batteryOutlets());
         outlets(draft, plan, Place.SURGE_ONLY, input.surgeOutlets());
-        draft.assume(
-                        "Draws are as given; volt-amperes are at least as many as watts, so measure them before the UPS is filled.")
+        draft.assume("Draws are as given; volt-amperes are at least as many as watts, so measure them before the"
+                        + " UPS is filled.")
                 .assume("The UPS's and each device's maker may say otherwise: their instructions come first.")
                 .caution("MAINS")
                 .caution("BATTERY")
@@ -154,8 +155,9 @@ public final class UpsOutlets {
         draft.figure("Load on the battery", "sum of watts", put.isEmpty() ? "0" : put, sum, "W", 4);
         double byWatts = share(draft, "Share of the watt rating", sum, input.ratedWatts());
         share(draft, "Share of the VA rating, at least", sum, input.ratedVa());
-        String sentence = "The battery side carries " + Numeral.of(sum, 4) + " W, " + Numeral.of(byWatts, 3) + " % of "
-                + Numeral.of(input.ratedWatts()) + " W (comfortable up to 80 %).";
+        String sentence =
+                "The battery side carries " + Numeral.of(sum, 4) + " W, " + Numeral.beside(byWatts, 3, COMFORTABLE, 100)
+                        + " % of " + Numeral.of(input.ratedWatts()) + " W (comfortable up to 80 %).";
         draft.rule("Headroom", byWatts > COMFORTABLE ? Level.CAREFUL : Level.GOOD, sentence, Citation.COMMON_PRACTICE);
         return sentence;
     }
@@ -171,7 +173,7 @@ public final class UpsOutlets {
                 "100 × " + Numeral.of(sum) + " / " + Numeral.of(rated),
                 100 * sum / rated,
                 "%",
-                3);
+                Numeral.digitsBeside(100 * sum / rated, 3, COMFORTABLE, 100));
     }
 
     private static void outlets(ResultDraft draft, List<Placed> plan, Place place, int available) {

@@ -104,7 +104,8 @@ public final class UpsRuntime {
             check.rule(
                     exponent >= 1 && exponent <= 2,
                     "secondAmps",
-                    "give a point that belongs to this block: with the rated one it should give an exponent from 1 to 2");
+                    "give a point that belongs to this block: with the rated one it should give an exponent from 1"
+                            + " to 2");
         }
     }
 
@@ -129,8 +130,8 @@ public final class UpsRuntime {
             draft.curve(line(input, needed));
         }
         draft.assume("Lead-acid blocks of one age and type, fully charged, at the temperature of their data sheet.")
-                .assume(
-                        "The load stays as it is; the health figure is believed. A timed test with the real load is the proof.")
+                .assume("The load stays as it is; the health figure is believed. A timed test with the real load is"
+                        + " the proof.")
                 .caution("BATTERY")
                 .caution("MAINS");
         return judged(draft, runtime, needed);
@@ -214,7 +215,13 @@ public final class UpsRuntime {
                 "min(" + Numeral.of(energy) + ", " + Numeral.of(peukert) + ")",
                 Math.min(energy, peukert),
                 "min",
-                3);
+                in.shutdownMinutes() == null
+                        ? 3
+                        : Numeral.digitsBeside(
+                                Math.min(energy, peukert),
+                                3,
+                                in.shutdownMinutes(),
+                                COMFORTABLE * in.shutdownMinutes()));
     }
 
     private static String energyPut(Input in, double aged) {
@@ -239,7 +246,10 @@ public final class UpsRuntime {
     }
 
     private static Result judged(ResultDraft draft, double runtime, @Nullable Double needed) {
-        String holds = "It holds for about " + Numeral.of(runtime, 3) + " min";
+        String holds = "It holds for about "
+                + (needed == null
+                        ? Numeral.duration(60 * runtime)
+                        : Numeral.beside(runtime, 3, needed, COMFORTABLE * needed) + " min");
         if (needed == null) {
             return draft.judged(Level.NONE, "runtime at this load", holds + ".");
         }

@@ -1,5 +1,7 @@
 package org.benchtrail.core.bench.storage;
 
+import static org.benchtrail.core.bench.Numeral.beside;
+import static org.benchtrail.core.bench.Numeral.digitsBeside;
 import static org.benchtrail.core.bench.Numeral.of;
 
 import java.util.List;
@@ -119,7 +121,7 @@ public final class Array {
                 check.rule(
                         level != RaidLevel.RAID10 || members.size() % 2 == 0,
                         "members",
-                        "RAID10 needs an even number of members, not " + members.size());
+                        level + " needs an even number of members, not " + members.size());
             }
             check.within("rebuildRate", rebuildRate, 0.1, 100_000, "MB/s");
             check.within("share", share, 1, 100, "%");
@@ -271,7 +273,7 @@ public final class Array {
                 "(1 - exp(-" + of(in.errorsPerBit()) + " × " + of(bits) + ")) × 100",
                 100 * chance,
                 "%",
-                3);
+                digitsBeside(100 * chance, 3, 100 * HIGH_CHANCE));
         draft.curve(new Curve(
                 "Unrecoverable read",
                 "read in the rebuild",
@@ -284,6 +286,8 @@ public final class Array {
         if (in.level() == RaidLevel.RAID6) {
             draft.assume(
                     "The chance is for two members lost; with one lost the second parity still corrects a bad read.");
+        } else if (keepsRedundancy(in)) {
+            draft.assume("The chance is for one member left; with more left another copy still corrects a bad read.");
         }
         return chance;
     }
@@ -363,20 +367,34 @@ public final class Array {
         return draft.judged(
                 Level.BAD,
                 "survives no failure",
-                "With RAID0 over " + n + " members the first failure loses everything.");
+                "With " + in.level() + " over " + n + " members the first failure loses everything.");
+    }
+
+    /** Whether one lost member leaves an array that still corrects a bad read while it rebuilds. */
+    private static boolean keepsRedundancy(Input in) {
+        return in.level().survives(in.members().size()) > 1;
     }
 
     private static Result judge(ResultDraft draft, Input in, double chance, double rebuild) {
         int sure = in.level().survives(in.members().size());
         String survives = "survives " + sure + (sure == 1 ? " failure" : " failures");
-        String reason = "The array " + survives + " for certain; the rebuild takes at least " + of(rebuild, 3)
-                + " h and meets an unrecoverable read with a chance of at most about " + of(100 * chance, 3) + " %";
+        String takes =
+                "The array " + survives + " for certain; the rebuild takes at least " + of(rebuild, 3) + " h and ";
+        String most = "with a chance of at most about " + beside(100 * chance, 3, 100 * HIGH_CHANCE) + " %";
+        if (keepsRedundancy(in)) {
+            return draft.judged(
+                    Level.GOOD,
+                    survives,
+                    takes + "after one failure a bad read is still corrected meanwhile; after " + sure
+                            + " failures it meets one " + most + ".");
+        }
+        String meets = takes + "meets an unrecoverable read " + most;
         if (chance > HIGH_CHANCE) {
             return draft.judged(
                     Level.CAREFUL,
                     survives + ", the rebuild is risky",
-                    reason + ", above 10 % (common practice, no source).");
+                    meets + ", above the 10 % that common practice accepts.");
         }
-        return draft.judged(Level.GOOD, survives, reason + ".");
+        return draft.judged(Level.GOOD, survives, meets + ".");
     }
 }

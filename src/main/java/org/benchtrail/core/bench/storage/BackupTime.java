@@ -1,5 +1,8 @@
 package org.benchtrail.core.bench.storage;
 
+import static org.benchtrail.core.bench.Numeral.beside;
+import static org.benchtrail.core.bench.Numeral.digitsBeside;
+import static org.benchtrail.core.bench.Numeral.duration;
 import static org.benchtrail.core.bench.Numeral.of;
 
 import java.util.List;
@@ -85,12 +88,19 @@ public final class BackupTime {
     }
 
     private static Result untimed(ResultDraft draft, double all) {
-        return draft.judged(Level.NONE, "a time", "Copying and checking take about " + of(all, 3) + " h.");
+        return draft.judged(Level.NONE, "a time", "Copying and checking take about " + duration(3600 * all) + ".");
     }
 
     private static Result timed(ResultDraft draft, Input in, double all, double left) {
-        draft.figure("Time to spare", "left - T", of(left) + " - " + of(all), left - all, "h", 3);
-        String compared = "It takes about " + of(all, 3) + " h and " + of(left, 3) + " h are left";
+        draft.figure(
+                "Time to spare",
+                "left - T",
+                of(left) + " - " + of(all),
+                left - all,
+                "h",
+                digitsBeside(left - all, 3, 0));
+        String compared =
+                "It takes about " + beside(all, 3, left, COMFORT * left) + " h and " + of(left) + " h are left";
         if (all > left) {
             double saved = Math.min(in.amount(), in.rate() * left * 3.6);
             draft.figure(
@@ -106,7 +116,7 @@ public final class BackupTime {
                 ? draft.judged(
                         Level.CAREFUL,
                         "finishes with little to spare",
-                        compared + ", less than twice the need (common practice, no source): start now.")
+                        compared + ", less than the twice that common practice keeps: start now.")
                 : draft.judged(Level.GOOD, "finishes before it", compared + ".");
     }
 }

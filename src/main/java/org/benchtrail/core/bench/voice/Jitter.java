@@ -1,5 +1,7 @@
 package org.benchtrail.core.bench.voice;
 
+import static org.benchtrail.core.bench.Numeral.beside;
+import static org.benchtrail.core.bench.Numeral.digitsBeside;
 import static org.benchtrail.core.bench.Numeral.of;
 import static org.benchtrail.core.bench.Numeral.term;
 
@@ -66,6 +68,8 @@ public final class Jitter {
 
     private static final double WRAP = 0x1p32;
     private static final int SHOWN = 12;
+    /** Changes after which less than a twentieth of the start at 0 is left: (15/16)^47 is the first power below 0.05. */
+    private static final int SETTLED = 47;
 
     public static final Calculation<Input> CALCULATION = new Calculation<>(
             "jitter",
@@ -140,17 +144,27 @@ public final class Jitter {
     private static void update(ResultDraft draft, Input in, int i, double before, double change, double after) {
         String put = of(before) + " + (" + of(Math.abs(change)) + " - " + of(before) + ") / 16";
         if (i == in.packets().size() - 1) {
-            draft.figure("Jitter", "J = J + (|D| - J) / 16, after the last packet", put, after, "ms", 4);
+            int digits = digitsBeside(after, 4, in.allowed());
+            draft.figure("Jitter", "J = J + (|D| - J) / 16, after the last packet", put, after, "ms", digits);
         } else if (shown(in, i)) {
             draft.step("Packet " + i + ": jitter", "J = J + (|D| - J) / 16", put, after, "ms", 6);
         }
     }
 
     private static Result judge(ResultDraft draft, Input in, double jitter) {
-        String reason = "Jitter is " + of(jitter, 3) + " ms over "
-                + in.packets().size() + " packets, allowed are " + of(in.allowed()) + " ms.";
-        return jitter <= in.allowed()
-                ? draft.judged(Level.GOOD, "within what is allowed", reason)
-                : draft.judged(Level.BAD, "above what is allowed", reason);
+        int changes = in.packets().size() - 1;
+        String reason = "Jitter is " + beside(jitter, 3, in.allowed()) + " ms over "
+                + in.packets().size() + " packets, allowed are " + of(in.allowed()) + " ms";
+        if (jitter > in.allowed()) {
+            return draft.judged(Level.BAD, "above what is allowed", reason + ".");
+        }
+        if (changes < SETTLED) {
+            return draft.judged(
+                    Level.UNDECIDED,
+                    "too few packets to say",
+                    reason + "; the estimate starts at 0 and has not settled before " + (SETTLED + 1)
+                            + " packets: take more.");
+        }
+        return draft.judged(Level.GOOD, "within what is allowed", reason + ".");
     }
 }

@@ -1,5 +1,7 @@
 package org.benchtrail.core.bench.voice;
 
+import static org.benchtrail.core.bench.Numeral.beside;
+import static org.benchtrail.core.bench.Numeral.digitsBeside;
 import static org.benchtrail.core.bench.Numeral.of;
 
 import org.benchtrail.core.bench.Ask;
@@ -70,6 +72,10 @@ public final class Voice {
     private static final double BASE = 93.2;
     private static final double MOST_IMPAIRMENT = 95;
     private static final double FREE_DELAY = 100;
+    private static final double GOOD_DELAY = 150;
+    private static final double LONGEST_DELAY = 400;
+    /** Lower ends of the bands of G.109. */
+    private static final double[] BANDS = {90, 80, 70, 60, 50};
 
     public static final Calculation<Input> CALCULATION = new Calculation<>(
             "voice",
@@ -126,7 +132,12 @@ public final class Voice {
                 "1",
                 5);
         double r = draft.figure(
-                "Rating R", "R = 93.2 - Idd - Ie-eff", "93.2 - " + of(idd) + " - " + of(ie), BASE - idd - ie, "1", 4);
+                "Rating R",
+                "R = 93.2 - Idd - Ie-eff",
+                "93.2 - " + of(idd) + " - " + of(ie),
+                BASE - idd - ie,
+                "1",
+                digitsBeside(BASE - idd - ie, 4, BANDS));
         double mos = score(draft, r);
         draft.curve(new Curve(
                 "Score over loss",
@@ -142,7 +153,7 @@ public final class Voice {
                                 BASE - idd - lossImpairment(c.impairment, c.robustness, p, in.burst())))));
         draft.assume("Echo is controlled, and all else is at the default of G.107 (R = 93.2).");
         draft.assume("Ie and Bpl of the codec are those of G.113 appendix I, from memory, not checked.");
-        return judge(draft, r, mos, ta);
+        return judge(draft, in, r, mos, ta);
     }
 
     private static double delay(ResultDraft draft, Input in) {
@@ -161,7 +172,7 @@ public final class Voice {
                 of(in.delay()) + " + " + of(buffer) + " + " + of(in.codec().delay),
                 in.delay() + buffer + in.codec().delay,
                 "ms",
-                4);
+                digitsBeside(in.delay() + buffer + in.codec().delay, 4, GOOD_DELAY, LONGEST_DELAY));
     }
 
     private static double idd(ResultDraft draft, double ta) {
@@ -217,19 +228,30 @@ public final class Voice {
     }
 
     private static String delayWords(double ta) {
-        if (ta <= 150) {
+        if (ta <= GOOD_DELAY) {
             return "at most 150 ms, fine for most uses";
         }
-        return ta <= 400 ? "between 150 and 400 ms, to be kept in mind" : "above 400 ms, not to be planned with";
+        return ta <= LONGEST_DELAY
+                ? "between 150 and 400 ms, to be kept in mind"
+                : "above 400 ms, not to be planned with";
     }
 
-    private static Result judge(ResultDraft draft, double r, double mos, double ta) {
-        String reason = "R = " + of(r, 3) + " and MOS = " + of(mos, 3) + " are in the band '" + band(r)
-                + "' of G.109; the delay of " + of(ta, 3) + " ms is " + delayWords(ta) + " (G.114).";
-        if (r < 60 || ta > 400) {
+    private static Result judge(ResultDraft draft, Input in, double r, double mos, double ta) {
+        String reason = "R = " + beside(r, 3, BANDS) + " and MOS = " + of(mos, 3) + " are in the band '" + band(r)
+                + "' of G.109; the delay of " + beside(ta, 3, GOOD_DELAY, LONGEST_DELAY) + " ms is " + delayWords(ta)
+                + " (G.114).";
+        if (r < 60 || ta > LONGEST_DELAY) {
             return draft.judged(Level.BAD, band(r), reason);
         }
-        return r < 80 || ta > 150
+        Double buffer = in.buffer();
+        if (buffer != null && buffer < in.jitter()) {
+            return draft.judged(
+                    Level.UNDECIDED,
+                    "at best " + band(r),
+                    reason + " The buffer of " + of(buffer) + " ms is shorter than the jitter of " + of(in.jitter())
+                            + " ms: packets come too late, and how many is not in these figures.");
+        }
+        return r < 80 || ta > GOOD_DELAY
                 ? draft.judged(Level.CAREFUL, band(r), reason)
                 : draft.judged(Level.GOOD, band(r), reason);
     }

@@ -1,5 +1,7 @@
 package org.benchtrail.core.bench.wireless;
 
+import static org.benchtrail.core.bench.Numeral.beside;
+import static org.benchtrail.core.bench.Numeral.digitsBeside;
 import static org.benchtrail.core.bench.Numeral.of;
 import static org.benchtrail.core.bench.Numeral.term;
 
@@ -139,7 +141,7 @@ public final class RadioLink {
                 of(received) + " - " + term(in.sensitivity()),
                 received - in.sensitivity(),
                 "dB",
-                3);
+                digitsBeside(received - in.sensitivity(), 3, 0, in.wanted()));
         curves(draft, in, received);
         draft.assume("Free sight but for the walls given; reflections, people and interference are not in it.");
         draft.assume("The cable loss is taken off once; which end it is at makes no difference to the level.");
@@ -174,8 +176,8 @@ public final class RadioLink {
     }
 
     private static Result judge(ResultDraft draft, Input in, double received, double margin) {
-        String reason = of(received, 4) + " dBm are received, " + of(in.sensitivity()) + " dBm needed: margin "
-                + of(margin, 3) + " dB";
+        String reason = beside(received, 4, in.sensitivity()) + " dBm are received, " + of(in.sensitivity())
+                + " dBm needed: margin " + beside(margin, 3, 0, in.wanted()) + " dB";
         if (margin < 0) {
             return draft.judged(Level.BAD, "too weak for the rate", reason + ".");
         }

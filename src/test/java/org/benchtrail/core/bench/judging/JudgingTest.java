@@ -276,17 +276,18 @@ class JudgingTest {
     @Test
     void soak() {
         String poisson =
-                "Poisson process: none in 3 T leaves about 5 % (rule of three), ln 20 = 2.995732, handbook table";
+                "Poisson process: ln 20 = 2.995732, Abramowitz and Stegun, Handbook of Mathematical Functions, 1964,"
+                        + " table 4.2";
         Published.check(poisson, 2.995732, FigureOf.value(soak(1, 5, null), "Time to run clean"), 5e-7);
         Published.check(
-                "ln 100 = 4.605170, handbook table",
+                "ln 100 = 4.605170, Abramowitz and Stegun, Handbook of Mathematical Functions, 1964, table 4.2",
                 24 * 4.605170,
                 FigureOf.value(soak(24, 1, null), "Time to run clean"),
                 24 * 5e-7);
         Published.check(
-                "e^-3 = 0.049787, handbook table",
+                "e^-3 = 0.049787, Abramowitz and Stegun, Handbook of Mathematical Functions, 1964, table 4.4",
                 4.9787,
-                FigureOf.value(soak(10, 5, 30.0), "Doubt that remains"),
+                FigureOf.value(soak(10, 5, 30.0), "Chance of so long a quiet if the fault is still there"),
                 5e-5);
         assertEquals(Level.GOOD, soak(10, 5, 30.0).judgement().level());
         assertEquals(Level.UNDECIDED, soak(10, 5, 29.9).judgement().level());

@@ -71,7 +71,7 @@ class PoeBudgetTest {
     @Test
     void classAboveThePort_andCableBeyondHundredMetres_areNotMet() {
         Result result = of(500, 4, new Port(6, 50), new Port(3, 101));
-        assertEquals(Level.BAD, FigureOf.rule(result, "Port 1: class").outcome());
+        assertEquals(Level.CAREFUL, FigureOf.rule(result, "Port 1: class").outcome());
         assertEquals(Level.GOOD, FigureOf.rule(result, "Port 2: class").outcome());
         assertEquals(Level.BAD, FigureOf.rule(result, "Port 2: length").outcome());
         assertEquals(Level.BAD, result.judgement().level());
@@ -80,7 +80,7 @@ class PoeBudgetTest {
     @Test
     void classZero_asksAsMuchAsClassThree() {
         assertEquals(
-                Level.BAD,
+                Level.CAREFUL,
                 FigureOf.rule(of(100, 2, new Port(0, 10)), "Port 1: class").outcome());
         assertEquals(
                 Level.GOOD,

@@ -22,7 +22,8 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 class DriveHealthTest {
     private static final String THRESHOLDS = "SFF-8035i r2 threshold semantics";
-    private static final String FLEET = "published fleet study: five attributes, raw above 0";
+    private static final String FLEET =
+            "Pinheiro, Weber, Barroso, USENIX FAST 2007, and Botezatu and others, KDD 2016: any count is looked into";
 
     private static Result rows(String text, Sample... earlier) {
         return DriveHealth.calculate(new Input(Form.ATA_ROWS, text, "", 5, List.of(earlier)));

@@ -78,7 +78,7 @@ class EnduranceTest {
                 Level.CAREFUL,
                 of(100, new Sample(0, 80), new Sample(10, 90)).judgement().level());
         assertEquals(
-                Level.GOOD,
+                Level.UNDECIDED,
                 of(1000, new Sample(0, 80), new Sample(10, 90)).judgement().level());
     }
 

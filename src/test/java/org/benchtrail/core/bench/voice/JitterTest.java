@@ -26,7 +26,9 @@ class JitterTest {
     @Test
     void evenArrivals_haveNone() {
         assertEquals(
-                0, FigureOf.value(of(30, new Packet(0, 50), new Packet(160, 70), new Packet(320, 90)), "Jitter"), 1e-12);
+                0,
+                FigureOf.value(of(30, new Packet(0, 50), new Packet(160, 70), new Packet(320, 90)), "Jitter"),
+                1e-12);
     }
 
     @Test
@@ -73,7 +75,7 @@ class JitterTest {
     @Test
     void limit_isInclusive() {
         assertEquals(
-                Level.GOOD,
+                Level.UNDECIDED,
                 of(0.5, new Packet(0, 50), new Packet(160, 78)).judgement().level());
         assertEquals(
                 Level.BAD,
