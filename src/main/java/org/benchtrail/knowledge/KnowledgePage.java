@@ -24,7 +24,7 @@ import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
 import org.benchtrail.platform.Html;
 import org.benchtrail.platform.Stale;
-import org.benchtrail.ticket.SheetPage;
+import org.benchtrail.platform.form.SignedOut;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jboss.resteasy.reactive.RestQuery;
 import org.jspecify.annotations.Nullable;
@@ -166,7 +166,7 @@ public class KnowledgePage {
     @Blocking
     public Response act(@RestPath long id, @RestPath String act, MultivaluedMap<String, String> typed) {
         if (!current.signedIn()) {
-            return SheetPage.resend("/knowledge/" + id + "/" + act, typed);
+            return SignedOut.resend("/knowledge/" + id + "/" + act, typed);
         }
         Permissions.require(Permission.TEND_KNOWLEDGE, current.actor());
         String version = typed.getFirst("version");

@@ -12,7 +12,6 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import java.util.List;
-import java.util.Map;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.measure.LimitLibrary;
 import org.benchtrail.core.measure.Provenance;
@@ -20,8 +19,10 @@ import org.benchtrail.people.CurrentActor;
 import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
 import org.benchtrail.platform.Html;
+import org.benchtrail.platform.form.FormValues;
+import org.benchtrail.platform.form.PostedForm;
+import org.benchtrail.platform.form.Refusal;
 import org.jboss.resteasy.reactive.RestPath;
-import org.jspecify.annotations.Nullable;
 
 /** The library of limits for people. */
 @Path("/limits")
@@ -68,36 +69,21 @@ public class LimitsPage {
         }
     }
 
-    /** The form for a new one, with what was typed and what is wrong with it. */
-    public record Form(Map<String, String> typed, Map<String, String> wrong) {
-        public String value(String name) {
-            return typed.getOrDefault(name, "");
-        }
-
-        public boolean wrong(String name) {
-            return wrong.containsKey(name);
-        }
-
-        public String error(String name) {
-            return wrong.getOrDefault(name, "");
-        }
-    }
-
     @CheckedTemplate(basePath = "limits")
     static final class Templates {
         private Templates() {}
 
         static native TemplateInstance limits(
-                List<Line> own, List<Line> published, boolean keeping, Form fill, List<Invalid.Problem> problems);
+                List<Line> own, List<Line> published, boolean keeping, FormValues fill, List<Invalid.Problem> problems);
     }
 
     @GET
     @Blocking
     public Response limits() {
-        return Html.ok(page(new Form(Map.of(), Map.of()), List.of()));
+        return Html.ok(page(new FormValues(), List.of()));
     }
 
-    private TemplateInstance page(Form form, List<Invalid.Problem> problems) {
+    private TemplateInstance page(FormValues form, List<Invalid.Problem> problems) {
         return Templates.limits(
                 book.ofTheShop(current.actor()).stream().map(Line::of).toList(),
                 LimitLibrary.published().rows().stream().map(Line::of).toList(),
@@ -111,30 +97,13 @@ public class LimitsPage {
     @Blocking
     public Response add(MultivaluedMap<String, String> typed) {
         Permissions.require(Permission.KEEP_LIMITS, current.actor());
-        try {
-            book.add(
-                    new LimitBook.Proposed(
-                            text(typed, "id"),
-                            text(typed, "quantity"),
-                            text(typed, "unit"),
-                            text(typed, "lower"),
-                            text(typed, "upper"),
-                            text(typed, "source"),
-                            text(typed, "note")),
-                    current.actor());
-            return Html.goTo("/limits");
-        } catch (Invalid e) {
-            Map<String, String> kept = new java.util.HashMap<>();
-            typed.forEach((name, values) -> kept.put(name, values.get(0)));
-            Map<String, String> wrong = new java.util.HashMap<>();
-            e.problems().forEach(p -> wrong.putIfAbsent(p.field(), p.sentence()));
-            return Html.status(422, page(new Form(kept, wrong), e.problems()));
-        }
-    }
-
-    private static String text(MultivaluedMap<String, String> typed, String name) {
-        @Nullable String first = typed.getFirst(name);
-        return first == null ? "" : first.strip();
+        PostedForm form = new PostedForm(typed);
+        return Refusal.answer(
+                () -> {
+                    book.add(form.read(LimitBook.Proposed.class), current.actor());
+                    return Html.goTo("/limits");
+                },
+                refusal -> page(new FormValues().typed(form, refusal), refusal.problems()));
     }
 
     /** Takes a limit of the shop out of what is offered, or back in. */
@@ -143,7 +112,7 @@ public class LimitsPage {
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     @Blocking
     public Response offer(@RestPath String id, MultivaluedMap<String, String> typed) {
-        book.offer(id, text(typed, "offered").equals("true"), current.actor());
+        book.offer(id, new PostedForm(typed).text("offered").equals("true"), current.actor());
         return Html.goTo("/limits");
     }
 }

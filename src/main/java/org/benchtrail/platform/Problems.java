@@ -1,7 +1,6 @@
 package org.benchtrail.platform;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
-import com.fasterxml.jackson.databind.JsonMappingException;
 import com.fasterxml.jackson.databind.exc.MismatchedInputException;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
@@ -19,8 +18,8 @@ import java.io.UncheckedIOException;
 import java.net.URI;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
-import java.util.stream.Collectors;
 import org.benchtrail.core.Invalid;
+import org.benchtrail.platform.problem.Faults;
 import org.jboss.logging.Logger;
 import org.jboss.resteasy.reactive.server.ServerExceptionMapper;
 import org.jspecify.annotations.Nullable;
@@ -81,13 +80,13 @@ public class Problems {
 
     @ServerExceptionMapper
     public Response mismatch(MismatchedInputException e, RoutingContext request) {
-        return answer(request, Problem.of(ProblemKind.MALFORMED, placeOf(e)));
+        return answer(request, Problem.of(ProblemKind.MALFORMED, Faults.place(e)));
     }
 
     @ServerExceptionMapper
     public Response framework(WebApplicationException e, RoutingContext request) {
         if (e.getCause() instanceof JsonProcessingException broken) {
-            return answer(request, Problem.of(ProblemKind.MALFORMED, placeOf(broken)));
+            return answer(request, Problem.of(ProblemKind.MALFORMED, Faults.place(broken)));
         }
         int status = e.getResponse().getStatus();
         if (status < 400) {
@@ -153,25 +152,6 @@ public class Problems {
                 .putHeader(HttpHeaders.CONTENT_TYPE, Problem.MEDIA_TYPE)
                 .putHeader(HttpHeaders.CACHE_CONTROL, "no-store")
                 .end(json(Problem.of(ProblemKind.NOT_SIGNED_IN, notSignedInDetail(request))));
-    }
-
-    /** Where the JSON is wrong; never the text itself, which may hold a secret. */
-    private static String placeOf(JsonProcessingException e) {
-        String line = e.getLocation() == null
-                ? ""
-                : " at line " + e.getLocation().getLineNr() + ", column "
-                        + e.getLocation().getColumnNr();
-        if (e instanceof JsonMappingException mapping && !mapping.getPath().isEmpty()) {
-            return "The value of " + pathOf(mapping) + " does not fit" + line + ".";
-        }
-        return "The body is not the JSON expected" + line + ".";
-    }
-
-    private static String pathOf(JsonMappingException e) {
-        return e.getPath().stream()
-                .map(step -> step.getFieldName() == null ? "[" + step.getIndex() + "]" : "." + step.getFieldName())
-                .collect(Collectors.joining())
-                .replaceFirst("^\\.", "");
     }
 
     private static String message(@Nullable Throwable e) {

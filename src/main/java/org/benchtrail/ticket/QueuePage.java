@@ -28,6 +28,7 @@ import org.benchtrail.people.CurrentActor;
 import org.benchtrail.people.Directory;
 import org.benchtrail.platform.Html;
 import org.benchtrail.platform.Option;
+import org.benchtrail.platform.form.SignedOut;
 import org.jboss.resteasy.reactive.RestQuery;
 import org.jspecify.annotations.Nullable;
 
@@ -217,7 +218,7 @@ public class QueuePage {
     @Blocking
     public Response open(MultivaluedMap<String, String> typed) {
         if (!current.signedIn()) {
-            return SheetPage.resend("/new-ticket", typed);
+            return SignedOut.resend("/new-ticket", typed);
         }
         try {
             Outcome opened = acts.open(report(typed), current.actor());

@@ -20,7 +20,6 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import org.benchtrail.bench.BenchRun;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Actor;
@@ -40,6 +39,7 @@ import org.benchtrail.platform.Html;
 import org.benchtrail.platform.NotFound;
 import org.benchtrail.platform.Option;
 import org.benchtrail.platform.Stale;
+import org.benchtrail.platform.form.SignedOut;
 import org.benchtrail.trail.Verification;
 import org.jboss.resteasy.reactive.RestForm;
 import org.jboss.resteasy.reactive.RestPath;
@@ -103,18 +103,6 @@ public class SheetPage {
         static native TemplateInstance ranking(String number, String title, RankingView r);
 
         static native TemplateInstance entry(EntryView e, Fill fill, List<Invalid.Problem> problems);
-
-        static native TemplateInstance resend(String path, List<Field> fields);
-    }
-
-    /** A field that is kept to be sent again. */
-    public record Field(String name, String value) {
-        /** The name in words; empty for what nobody typed. */
-        public String label() {
-            return Set.of("version", "then", "shown").contains(name)
-                    ? ""
-                    : name.replaceAll("[.-]|(?<=[a-z])(?=[A-Z])", " ").toLowerCase(java.util.Locale.ROOT);
-        }
     }
 
     @GET
@@ -133,7 +121,7 @@ public class SheetPage {
     @Blocking
     public Response act(@RestPath String number, @RestPath String form, MultivaluedMap<String, String> typed) {
         if (!current.signedIn()) {
-            return resend("/tickets/" + number + "/" + form, typed);
+            return SignedOut.resend("/tickets/" + number + "/" + form, typed);
         }
         if (!SheetForms.known(form)) {
             throw new NotFound("form '" + form + "'");
@@ -209,17 +197,6 @@ public class SheetPage {
         }
         List<SheetView.Line> fresh = since == 0 ? List.of() : view.since(since);
         return Html.status(status, Templates.sheet(view, fill, new Notice(words, missing, problems, fresh)));
-    }
-
-    /** What somebody typed whose sign-in has ended, to be sent again. */
-    public static Response resend(String path, MultivaluedMap<String, String> typed) {
-        List<Field> fields = new ArrayList<>();
-        typed.forEach((name, values) -> {
-            if (!name.startsWith("csrf")) {
-                values.forEach(value -> fields.add(new Field(name, value)));
-            }
-        });
-        return Html.status(401, Templates.resend(path, fields));
     }
 
     private SheetView view(TicketLook.Whole ticket) {

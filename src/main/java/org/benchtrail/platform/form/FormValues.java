@@ -1,0 +1,88 @@
+package org.benchtrail.platform.form;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.datatype.jsr310.JavaTimeModule;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.benchtrail.core.Invalid.Problem;
+import org.jspecify.annotations.Nullable;
+
+/** What the fields of a page's forms hold: what was typed and not yet taken, else what is stored; and what is wrong with each. */
+public final class FormValues {
+    private static final ObjectMapper MAPPER =
+            JsonMapper.builder().addModule(new JavaTimeModule()).build();
+
+    private final Map<String, List<String>> values = new HashMap<>();
+    private final Map<String, String> errors = new HashMap<>();
+
+    /** Every component of a record under its dotted name, below the group if it has a name; maps and lists of rows opened. */
+    public FormValues put(String group, Object record) {
+        open(group, MAPPER.valueToTree(record));
+        return this;
+    }
+
+    public FormValues set(String name, @Nullable String value) {
+        values.put(name, value == null ? List.of() : List.of(value));
+        return this;
+    }
+
+    /** What was typed stands before what is stored, and each problem at its field. */
+    public FormValues typed(PostedForm form, Refusal refusal) {
+        return typed(form.typed(), refusal.problems());
+    }
+
+    /** As {@link #typed(PostedForm, Refusal)}. */
+    public FormValues typed(Map<String, List<String>> typed, List<Problem> problems) {
+        values.putAll(typed);
+        problems.forEach(p -> errors.putIfAbsent(p.field(), p.sentence()));
+        return this;
+    }
+
+    /** The first value of a field; empty if there is none. */
+    public String value(String name) {
+        return values.getOrDefault(name, List.of()).stream().findFirst().orElse("");
+    }
+
+    /** Whether that option of a field is chosen. */
+    public boolean is(String name, @Nullable String option) {
+        return option != null && values.getOrDefault(name, List.of()).contains(option);
+    }
+
+    /** What is wrong with a field; empty if nothing is. */
+    public String error(String name) {
+        return errors.getOrDefault(name, "");
+    }
+
+    public boolean wrong(String name) {
+        return errors.containsKey(name);
+    }
+
+    /** Whether anything was filled in or is wrong in a group, so that a folded part has to be shown open. */
+    public boolean touched(String group) {
+        return values.entrySet().stream()
+                        .anyMatch(e -> e.getKey().startsWith(group + ".")
+                                && e.getValue().stream().anyMatch(v -> !v.isBlank()))
+                || errors.keySet().stream().anyMatch(k -> k.startsWith(group));
+    }
+
+    private void open(String name, JsonNode node) {
+        if (node.isObject()) {
+            node.fields()
+                    .forEachRemaining(e -> open(name.isEmpty() ? e.getKey() : name + "." + e.getKey(), e.getValue()));
+        } else if (node.isArray() && node.path(0).isObject()) {
+            for (int row = 0; row < node.size(); row++) {
+                open(name + "[" + row + "]", node.get(row));
+            }
+        } else if (node.isArray()) {
+            List<String> all = new ArrayList<>();
+            node.forEach(n -> all.add(n.asText()));
+            values.put(name, all);
+        } else if (!node.isNull()) {
+            values.put(name, List.of(node.asText()));
+        }
+    }
+}
