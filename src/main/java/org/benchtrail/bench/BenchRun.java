@@ -9,6 +9,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
+import org.benchtrail.core.Invalid;
 import org.benchtrail.core.advice.BenchFacts;
 import org.benchtrail.core.bench.Calculation;
 import org.benchtrail.core.bench.Result;
@@ -58,6 +59,15 @@ public final class BenchRun {
     private static <I extends Record> BenchRun run(Calculation<I> calculation, TypedValues typed) {
         I input = InputForm.read(calculation.inputType(), typed);
         return new BenchRun(calculation, typed, input, InputForm.calculate(calculation, typed));
+    }
+
+    /** @throws Invalid if the values are those of the example: nobody measured them on a ticket's device */
+    public void refuseExample() {
+        if (InputForm.isExample(calculation, typed)) {
+            throw new Invalid(
+                    "values",
+                    "These are the values of the example: give those of this ticket before the result is attached.");
+        }
     }
 
     public String id() {

@@ -68,6 +68,12 @@ final class InputForm {
         return input;
     }
 
+    /** Whether what was typed is nothing but the calculation's example. */
+    static <I extends Record> boolean isExample(Calculation<I> calculation, TypedValues typed) {
+        I example = read(calculation.inputType(), write(calculation.example()));
+        return read(calculation.inputType(), typed).equals(example);
+    }
+
     /** The text of every component, so that reading it gives an equal record. */
     static TypedValues write(Record input) {
         TypedValues typed = new TypedValues();

@@ -65,7 +65,7 @@ public record ResultView(
     }
 
     private static FigureLine figure(Result.Figure figure) {
-        return new FigureLine(figure.name(), Numeral.of(figure.value(), figure.digits()), unit(figure.unit()));
+        return new FigureLine(figure.name(), figure.text(), unit(figure.unit()));
     }
 
     private static RuleLine rule(Result.Rule rule, List<String> sources) {

@@ -99,11 +99,28 @@ class BenchPageTest {
     @ParameterizedTest
     @MethodSource("calculations")
     void example_isFilledInAndWorkedThrough(Calculation<?> calculation) {
-        Response answer = browser.get("/bench/" + calculation.id());
+        Response answer = browser.get("/bench/" + calculation.id() + "?example=true");
         assertEquals(200, answer.statusCode());
         assertShows(answer.asString(), example(calculation));
+        assertTrue(answer.asString().contains("<strong>An example.</strong>"));
+        assertFalse(answer.asString().contains("action=\"/attach"), "an example goes nowhere");
         assertTrue(answer.asString().contains(html(calculation.question())));
         assertFalse(answer.asString().contains(" style="));
+    }
+
+    @ParameterizedTest
+    @MethodSource("calculations")
+    void formStartsEmpty_withAButtonForTheExample(Calculation<?> calculation) {
+        Response answer = browser.get("/bench/" + calculation.id() + "?for=2026-000001");
+        assertEquals(200, answer.statusCode());
+        String page = answer.asString();
+        assertFalse(page.contains("class=\"verdict"), page);
+        assertTrue(
+                page.contains("/bench/" + calculation.id() + "?example=true&amp;for=2026-000001\">Show an example"),
+                page);
+        InputForm.write(calculation.example()).all().values().stream()
+                .filter(v -> v.length() > 2 && !v.equals("true") && !v.equals("false"))
+                .forEach(v -> assertFalse(page.contains(" value=\"" + html(v) + "\" autocomplete"), v));
     }
 
     private static void assertShows(String answered, Result result) {
@@ -155,6 +172,12 @@ class BenchPageTest {
         Response answer = browser.get("/bench/" + calculation.id() + "?" + query(values));
         assertEquals(200, answer.statusCode());
         assertShows(answer.asString(), example(calculation));
+        assertFalse(answer.asString().contains("action=\"/attach"), "the example's values are an example by any way");
+    }
+
+    @Test
+    void ownValues_areOfferedToATicket() {
+        assertTrue(browser.get(upsLoad()).asString().contains("action=\"/attach/ups-load\""));
     }
 
     @Test

@@ -37,7 +37,8 @@ public final class ResultDraft {
 
     /** A line of working whose outcome is needed further down but is no figure of its own; returns the value. */
     public double step(String what, String formula, String put, double value, String unit, int digits) {
-        working.add(new Working(what, formula, put + " = " + Numeral.of(value, digits) + suffix(unit)));
+        working.add(
+                new Working(what, formula, put + " = " + new Figure(what, value, unit, digits).text() + suffix(unit)));
         return value;
     }
 

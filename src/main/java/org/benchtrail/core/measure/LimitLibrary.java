@@ -40,7 +40,8 @@ public final class LimitLibrary {
                     .require(
                             id.matches("[a-z0-9.]+(-[a-z0-9.]+)*") && id.length() <= 60,
                             "id",
-                            "Write the id in lower-case words, digits and points joined by hyphens, at most 60 characters.")
+                            "Write the id in lower-case words, digits and points joined by hyphens, at most 60"
+                                    + " characters.")
                     .require(!quantity.isBlank(), "quantity", "Say what is measured, and where.")
                     .throwIfAny();
         }

@@ -32,7 +32,7 @@ class BenchFactsTest {
     @Test
     void result_isKeptWithItsFiguresAndVersion() {
         Calculation<Soak.Input> soak = Soak.CALCULATION;
-        BenchResultAttached kept = of(BenchResultAttached.class, facts(soak, soak.example(), null, false))
+        BenchResultAttached kept = of(BenchResultAttached.class, facts(soak, new Soak.Input(24, 5, 48.0), null, false))
                 .get(0);
         assertEquals("soak", kept.calculation());
         assertEquals(soak.version(), kept.version());
@@ -46,12 +46,12 @@ class BenchFactsTest {
     void soakTime_isRoundedUp_andTheCleanRunCountsAtVerifyOnly() {
         Calculation<Soak.Input> soak = Soak.CALCULATION;
         int needed = (int) Math.ceil(24 * 60 * Math.log(20));
-        List<Fact> atTest = facts(soak, soak.example(), null, false);
+        List<Fact> atTest = facts(soak, new Soak.Input(24, 5, 48.0), null, false);
         assertEquals(needed, of(SoakTimeReckoned.class, atTest).get(0).minutes());
         assertEquals(List.of(), of(SoakRun.class, atTest));
         assertEquals(
                 48 * 60,
-                of(SoakRun.class, facts(soak, soak.example(), null, true))
+                of(SoakRun.class, facts(soak, new Soak.Input(24, 5, 48.0), null, true))
                         .get(0)
                         .minutes());
     }

@@ -305,8 +305,7 @@ class TradesTest {
     private static void assertFigure(String of, Figure figure, List<Working> working) {
         assertTrue(Double.isFinite(figure.value()), of + ": " + figure);
         assertFalse(figure.unit().isBlank(), of + ": " + figure);
-        String shown =
-                Numeral.of(figure.value(), figure.digits()) + (figure.unit().equals("1") ? "" : " " + figure.unit());
+        String shown = figure.text() + (figure.unit().equals("1") ? "" : " " + figure.unit());
         assertTrue(
                 working.stream()
                         .anyMatch(w -> w.what().equals(figure.name())

@@ -55,7 +55,7 @@ public final class Fan {
             Trade.COOLING,
             "Fan speed",
             "Does the fan turn as fast as its duty asks for?",
-            new Input(1800, 930, 80.0, 10),
+            new Input(1850, 937, 82.0, 10),
             Fan::calculate);
 
     private Fan() {}

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.stream.Collectors;
 import org.benchtrail.core.bench.Ask;
 import org.benchtrail.core.bench.Calculation;
+import org.benchtrail.core.bench.Choice;
 import org.benchtrail.core.bench.Citation;
 import org.benchtrail.core.bench.InputCheck;
 import org.benchtrail.core.bench.Numeral;
@@ -29,18 +30,26 @@ public final class RoomHeat {
     private static final double RECOMMENDED_LOW = 18;
     private static final double RECOMMENDED_HIGH = 27;
 
-    public enum InletClass {
-        A1(15, 32),
-        A2(10, 35),
-        A3(5, 40),
-        A4(5, 45);
+    public enum InletClass implements Choice {
+        A1("A1", 15, 32),
+        A2("A2", 10, 35),
+        A3("A3", 5, 40),
+        A4("A4", 5, 45);
+
+        private final String words;
 
         private final double low;
         private final double high;
 
-        InletClass(double low, double high) {
+        InletClass(String words, double low, double high) {
+            this.words = words;
             this.low = low;
             this.high = high;
+        }
+
+        @Override
+        public String words() {
+            return words;
         }
     }
 

@@ -50,7 +50,7 @@ public final class Soak {
             Trade.JUDGING,
             "Soak time",
             "How long must it run clean before an intermittent fault is believed gone?",
-            new Input(24, 5, 48.0),
+            new Input(26.5, 5, 41.0),
             Soak::calculate);
 
     private Soak() {}

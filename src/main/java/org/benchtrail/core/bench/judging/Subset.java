@@ -45,7 +45,7 @@ public final class Subset {
             Trade.JUDGING,
             "How many to look at",
             "How many of N must be looked at to find a fault that is present in D?",
-            new Input(200, 10, 95),
+            new Input(187, 9, 95),
             Subset::calculate);
 
     private Subset() {}

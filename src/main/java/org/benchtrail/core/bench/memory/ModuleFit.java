@@ -5,6 +5,7 @@ import static org.benchtrail.core.bench.Numeral.of;
 import java.util.List;
 import org.benchtrail.core.bench.Ask;
 import org.benchtrail.core.bench.Calculation;
+import org.benchtrail.core.bench.Choice;
 import org.benchtrail.core.bench.Citation;
 import org.benchtrail.core.bench.FitVerdict;
 import org.benchtrail.core.bench.InputCheck;
@@ -22,19 +23,27 @@ import org.jspecify.annotations.Nullable;
  */
 public final class ModuleFit {
     /** Generation with its module supply voltages; each has its key in another place. */
-    public enum Generation {
-        DDR(2.5, 2.5),
-        DDR2(1.8, 1.8),
-        DDR3(1.35, 1.5),
-        DDR4(1.2, 1.2),
-        DDR5(1.1, 1.1);
+    public enum Generation implements Choice {
+        DDR("DDR", 2.5, 2.5),
+        DDR2("DDR2", 1.8, 1.8),
+        DDR3("DDR3", 1.35, 1.5),
+        DDR4("DDR4", 1.2, 1.2),
+        DDR5("DDR5", 1.1, 1.1);
+
+        private final String words;
 
         private final double lowest;
         private final double highest;
 
-        Generation(double lowest, double highest) {
+        Generation(String words, double lowest, double highest) {
+            this.words = words;
             this.lowest = lowest;
             this.highest = highest;
+        }
+
+        @Override
+        public String words() {
+            return words;
         }
 
         boolean allows(double volts) {
@@ -58,23 +67,56 @@ public final class ModuleFit {
         }
     }
 
-    public enum Form {
-        DIMM,
-        SO_DIMM
+    public enum Form implements Choice {
+        DIMM("DIMM"),
+        SO_DIMM("SO-DIMM");
+
+        private final String words;
+
+        Form(String words) {
+            this.words = words;
+        }
+
+        @Override
+        public String words() {
+            return words;
+        }
     }
 
     /** What stands between the memory controller and the chips. */
-    public enum Buffering {
-        UNBUFFERED,
-        REGISTERED,
-        LOAD_REDUCED
+    public enum Buffering implements Choice {
+        UNBUFFERED("unbuffered"),
+        REGISTERED("registered"),
+        LOAD_REDUCED("load-reduced");
+
+        private final String words;
+
+        Buffering(String words) {
+            this.words = words;
+        }
+
+        @Override
+        public String words() {
+            return words;
+        }
     }
 
     /** What the board does with error correction. */
-    public enum Correction {
-        NOT_SUPPORTED,
-        SUPPORTED,
-        REQUIRED
+    public enum Correction implements Choice {
+        NOT_SUPPORTED("not supported"),
+        SUPPORTED("supported"),
+        REQUIRED("required");
+
+        private final String words;
+
+        Correction(String words) {
+            this.words = words;
+        }
+
+        @Override
+        public String words() {
+            return words;
+        }
     }
 
     /** A module that is in the board already. */
@@ -219,9 +261,9 @@ public final class ModuleFit {
         draft.rule(
                 "generation",
                 same ? Level.GOOD : Level.BAD,
-                "Board " + in.boardGeneration() + " with "
+                "Board " + in.boardGeneration().words() + " with "
                         + in.boardGeneration().pins(in.boardForm()) + " contacts, module "
-                        + in.generation() + " with " + in.generation().pins(in.form()) + "."
+                        + in.generation().words() + " with " + in.generation().pins(in.form()) + "."
                         + (same ? "" : " The key is in another place: never force it."),
                 GENERATION_SOURCE);
     }
@@ -230,7 +272,7 @@ public final class ModuleFit {
         draft.rule(
                 "form factor",
                 in.form() == in.boardForm() ? Level.GOOD : Level.BAD,
-                "Slot " + in.boardForm() + ", module " + in.form() + ".",
+                "Slot " + in.boardForm().words() + ", module " + in.form().words() + ".",
                 MODULE_SOURCE);
     }
 
@@ -252,7 +294,8 @@ public final class ModuleFit {
         draft.rule(
                 "buffering",
                 same ? Level.GOOD : Level.BAD,
-                "Board for " + in.boardBuffering() + ", module " + in.buffering() + ".",
+                "Board for " + in.boardBuffering().words() + ", module "
+                        + in.buffering().words() + ".",
                 MODULE_SOURCE);
         boolean mixed = in.installed().stream().anyMatch(m -> m.buffering() != in.buffering());
         draft.rule(
@@ -265,7 +308,7 @@ public final class ModuleFit {
     }
 
     private static void correction(ResultDraft draft, Input in) {
-        String pair = "Board: error correction " + in.boardCorrection() + "; module "
+        String pair = "Board: error correction " + in.boardCorrection().words() + "; module "
                 + (in.corrects() ? "with" : "without") + ".";
         boolean mixed = in.installed().stream().anyMatch(m -> m.corrects() != in.corrects());
         if (!in.corrects() && in.boardCorrection() == Correction.REQUIRED) {

@@ -8,6 +8,7 @@ import java.util.Comparator;
 import java.util.List;
 import org.benchtrail.core.bench.Ask;
 import org.benchtrail.core.bench.Calculation;
+import org.benchtrail.core.bench.Choice;
 import org.benchtrail.core.bench.Citation;
 import org.benchtrail.core.bench.InputCheck;
 import org.benchtrail.core.bench.Result;
@@ -27,12 +28,14 @@ public final class CopperLink {
     private static final double ISO_FLOOR = 4.0;
 
     /** Class or category with its insertion-loss limit: factor (a √f + b f + c / √f) + 4 d √f + e f^1.5, f in MHz, in dB. */
-    public enum Category {
-        ISO_D(100, 1.05, 1.9108, 0.0222, 0.20, 0.04, 0),
-        ISO_E(250, 1.05, 1.82, 0.0169, 0.25, 0.02, 0),
-        ISO_F(600, 1.05, 1.80, 0.0100, 0.20, 0.02, 0),
-        TIA_5E(100, 1.02, 1.967, 0.023, 0.050, 0.04, 0),
-        TIA_6(250, 1.02, 1.808, 0.017, 0.2, 0.02, 0.0003);
+    public enum Category implements Choice {
+        ISO_D("class D (ISO/IEC 11801)", 100, 1.05, 1.9108, 0.0222, 0.20, 0.04, 0),
+        ISO_E("class E (ISO/IEC 11801)", 250, 1.05, 1.82, 0.0169, 0.25, 0.02, 0),
+        ISO_F("class F (ISO/IEC 11801)", 600, 1.05, 1.80, 0.0100, 0.20, 0.02, 0),
+        TIA_5E("category 5e (TIA-568)", 100, 1.02, 1.967, 0.023, 0.050, 0.04, 0),
+        TIA_6("category 6 (TIA-568)", 250, 1.02, 1.808, 0.017, 0.2, 0.02, 0.0003);
+
+        private final String words;
 
         private final double highest;
         private final double factor;
@@ -42,7 +45,16 @@ public final class CopperLink {
         private final double plug;
         private final double power;
 
-        Category(double highest, double factor, double root, double linear, double inverse, double plug, double power) {
+        Category(
+                String words,
+                double highest,
+                double factor,
+                double root,
+                double linear,
+                double inverse,
+                double plug,
+                double power) {
+            this.words = words;
             this.highest = highest;
             this.factor = factor;
             this.root = root;
@@ -50,6 +62,11 @@ public final class CopperLink {
             this.inverse = inverse;
             this.plug = plug;
             this.power = power;
+        }
+
+        @Override
+        public String words() {
+            return words;
         }
 
         /** Highest frequency the category is defined for, MHz; the lowest is 1. */

@@ -50,7 +50,7 @@ public final class Loss {
             Trade.NETWORK,
             "Packet loss",
             "So many of so many probes were lost: is the loss real?",
-            new Input(4, 200, 0.5, 95),
+            new Input(7, 370, 0.5, 95),
             Loss::calculate);
 
     private Loss() {}

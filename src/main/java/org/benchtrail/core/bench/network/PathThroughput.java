@@ -7,6 +7,7 @@ import static org.benchtrail.core.bench.Numeral.of;
 import java.util.List;
 import org.benchtrail.core.bench.Ask;
 import org.benchtrail.core.bench.Calculation;
+import org.benchtrail.core.bench.Choice;
 import org.benchtrail.core.bench.InputCheck;
 import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.bench.Result.Curve;
@@ -24,14 +25,22 @@ import org.jspecify.annotations.Nullable;
  */
 public final class PathThroughput {
     /** How the receiver acknowledges, with the constant C of the loss formula. */
-    public enum Acknowledgement {
-        EACH(1.5),
-        DELAYED(0.75);
+    public enum Acknowledgement implements Choice {
+        EACH("for each segment", 1.5),
+        DELAYED("delayed, for every second segment", 0.75);
+
+        private final String words;
 
         private final double squared;
 
-        Acknowledgement(double squared) {
+        Acknowledgement(String words, double squared) {
+            this.words = words;
             this.squared = squared;
+        }
+
+        @Override
+        public String words() {
+            return words;
         }
 
         double constant() {

@@ -6,6 +6,7 @@ import static org.benchtrail.core.bench.Numeral.of;
 import java.util.List;
 import org.benchtrail.core.bench.Ask;
 import org.benchtrail.core.bench.Calculation;
+import org.benchtrail.core.bench.Choice;
 import org.benchtrail.core.bench.InputCheck;
 import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.bench.Result.Curve;
@@ -16,19 +17,30 @@ import org.benchtrail.core.bench.Trade;
 
 /** How long a copy takes: bits over rate, and a fixed time for each file. Units of bytes as in IEC 80000-13. */
 public final class Transfer {
+    /** Seconds from which on people speak of minutes. */
+    private static final double LONG = 120;
+
     /** Unit of the amount: decimal as on labels, binary as many programs show it. */
-    public enum ByteUnit {
-        MB(1e6),
-        MIB(0x1p20),
-        GB(1e9),
-        GIB(0x1p30),
-        TB(1e12),
-        TIB(0x1p40);
+    public enum ByteUnit implements Choice {
+        MB("MB (10^6 bytes)", 1e6),
+        MIB("MiB (2^20 bytes)", 0x1p20),
+        GB("GB (10^9 bytes)", 1e9),
+        GIB("GiB (2^30 bytes)", 0x1p30),
+        TB("TB (10^12 bytes)", 1e12),
+        TIB("TiB (2^40 bytes)", 0x1p40);
+
+        private final String words;
 
         private final double bytes;
 
-        ByteUnit(double bytes) {
+        ByteUnit(String words, double bytes) {
+            this.words = words;
             this.bytes = bytes;
+        }
+
+        @Override
+        public String words() {
+            return words;
         }
 
         public double bytes() {
@@ -104,14 +116,16 @@ public final class Transfer {
                 4);
         double all =
                 draft.figure("Time in all", "content + files", of(stream) + " + " + of(files), stream + files, "s", 4);
-        draft.figure("The same in minutes", "s / 60", of(all) + " / 60", all / 60, "min", 4);
+        if (all >= LONG) {
+            draft.figure("The same in minutes", "s / 60", of(all) + " / 60", all / 60, "min", 4);
+        }
         draft.assume("The drives at both ends keep up with the link, and nothing else uses it.");
         draft.curve(new Curve(
                 "Copied",
                 "time",
                 "s",
                 "amount",
-                in.unit().name(),
+                in.unit().words().replaceAll(" .*", ""),
                 List.of(new Point(0, 0), new Point(all, in.amount()))));
         return draft.judged(
                 Level.NONE,

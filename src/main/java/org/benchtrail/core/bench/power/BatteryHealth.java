@@ -2,6 +2,7 @@ package org.benchtrail.core.bench.power;
 
 import org.benchtrail.core.bench.Ask;
 import org.benchtrail.core.bench.Calculation;
+import org.benchtrail.core.bench.Choice;
 import org.benchtrail.core.bench.Citation;
 import org.benchtrail.core.bench.InputCheck;
 import org.benchtrail.core.bench.Numeral;
@@ -20,18 +21,26 @@ import org.jspecify.annotations.Nullable;
  * from memory). For a portable battery 80 % and 60 % are common practice. A swollen battery is out of use whatever it holds.
  */
 public final class BatteryHealth {
-    public enum Kind {
-        PORTABLE(80, 60, Citation.COMMON_PRACTICE),
-        STANDBY_LEAD_ACID(90, 80, Citation.fromMemory("IEEE Std 450 and 1188"));
+    public enum Kind implements Choice {
+        PORTABLE("portable device's battery", 80, 60, Citation.COMMON_PRACTICE),
+        STANDBY_LEAD_ACID("standby battery, lead-acid", 90, 80, Citation.fromMemory("IEEE Std 450 and 1188"));
+
+        private final String words;
 
         private final double good;
         private final double poor;
         private final Citation source;
 
-        Kind(double good, double poor, Citation source) {
+        Kind(String words, double good, double poor, Citation source) {
+            this.words = words;
             this.good = good;
             this.poor = poor;
             this.source = source;
+        }
+
+        @Override
+        public String words() {
+            return words;
         }
     }
 

@@ -2,6 +2,7 @@ package org.benchtrail.core.bench.power;
 
 import org.benchtrail.core.bench.Ask;
 import org.benchtrail.core.bench.Calculation;
+import org.benchtrail.core.bench.Choice;
 import org.benchtrail.core.bench.Citation;
 import org.benchtrail.core.bench.InputCheck;
 import org.benchtrail.core.bench.Numeral;
@@ -22,10 +23,18 @@ import org.jspecify.annotations.Nullable;
  * practice.
  */
 public final class Mains {
-    public enum Region {
+    public enum Region implements Choice {
         EUROPE_230_V(
-                230, 207, 253, 195.5, 253, Citation.seen("IEC 60038"), Citation.seen("EN 50160, all ten-minute means")),
+                "Europe, 230 V",
+                230,
+                207,
+                253,
+                195.5,
+                253,
+                Citation.seen("IEC 60038"),
+                Citation.seen("EN 50160, all ten-minute means")),
         NORTH_AMERICA_120_V_SERVICE(
+                "North America, 120 V, at the service entrance",
                 120,
                 114,
                 126,
@@ -34,6 +43,7 @@ public final class Mains {
                 Citation.fromMemory("ANSI C84.1 range A, service"),
                 Citation.fromMemory("ANSI C84.1 range B, service")),
         NORTH_AMERICA_120_V_OUTLET(
+                "North America, 120 V, at the outlet",
                 120,
                 108,
                 126,
@@ -42,6 +52,7 @@ public final class Mains {
                 Citation.fromMemory("ANSI C84.1 range A, utilization"),
                 Citation.fromMemory("ANSI C84.1 range B, utilization")),
         NORTH_AMERICA_120_V_OUTLET_OLDER(
+                "North America, 120 V, at the outlet, older edition",
                 120,
                 110,
                 126,
@@ -50,11 +61,14 @@ public final class Mains {
                 Citation.fromMemory("ANSI C84.1 range A, utilization, older edition"),
                 Citation.fromMemory("ANSI C84.1 range B, utilization, older edition"));
 
+        private final String words;
+
         private final double nominal;
         private final Band normal;
         private final Band wider;
 
         Region(
+                String words,
                 double nominal,
                 double low,
                 double high,
@@ -62,9 +76,15 @@ public final class Mains {
                 double widerHigh,
                 Citation source,
                 Citation widerSource) {
+            this.words = words;
             this.nominal = nominal;
             this.normal = new Band(low, high, source);
             this.wider = new Band(widerLow, widerHigh, widerSource);
+        }
+
+        @Override
+        public String words() {
+            return words;
         }
 
         double hertz() {
@@ -136,8 +156,8 @@ public final class Mains {
             hertz(draft, input.region(), hertz);
         }
         draft.assume("This is a spot reading. The published ranges speak of means over ten minutes, a week or a year.")
-                .assume(
-                        "Work on the wiring, the outlet or the panel belongs to a licensed electrician under the local code.")
+                .assume("Work on the wiring, the outlet or the panel belongs to a licensed electrician under the local"
+                        + " code.")
                 .caution("MAINS");
         Rule deciding = Severity.deciding(draft.rules());
         return draft.judged(deciding.outcome(), words(deciding.outcome()), Severity.reason(draft.rules()));

@@ -3,6 +3,7 @@ package org.benchtrail.core.bench.power;
 import java.util.List;
 import org.benchtrail.core.bench.Ask;
 import org.benchtrail.core.bench.Calculation;
+import org.benchtrail.core.bench.Choice;
 import org.benchtrail.core.bench.Citation;
 import org.benchtrail.core.bench.InputCheck;
 import org.benchtrail.core.bench.Numeral;
@@ -21,13 +22,24 @@ import org.jspecify.annotations.Nullable;
  * inclusive and compared unrounded. Source of the limits: {@link RailLimits}.
  */
 public final class Rails {
-    public enum Edition {
-        ATX12V_2_0,
-        ATX_2_1,
-        ATX_3
+    public enum Edition implements Choice {
+        ATX12V_2_0("ATX12V 2.0"),
+        ATX_2_1("ATX 2.1"),
+        ATX_3("ATX 3.x");
+
+        private final String words;
+
+        Edition(String words) {
+            this.words = words;
+        }
+
+        @Override
+        public String words() {
+            return words;
+        }
     }
 
-    public enum Rail {
+    public enum Rail implements Choice {
         PLUS_12("+12 V"),
         PLUS_12_GRAPHICS("+12 V at the graphics connector"),
         PLUS_5("+5 V"),
@@ -35,14 +47,15 @@ public final class Rails {
         MINUS_12("-12 V"),
         STANDBY_5("+5 V standby");
 
-        private final String label;
+        private final String words;
 
-        Rail(String label) {
-            this.label = label;
+        Rail(String words) {
+            this.words = words;
         }
 
-        public String label() {
-            return label;
+        @Override
+        public String words() {
+            return words;
         }
     }
 
@@ -175,7 +188,7 @@ public final class Rails {
     }
 
     private static void judge(ResultDraft draft, Edition edition, Reading reading) {
-        String name = reading.rail().label();
+        String name = reading.rail().words();
         Double idle = reading.idle();
         Double load = reading.load();
         double uncertainty = reading.uncertainty() == null ? 0 : reading.uncertainty();

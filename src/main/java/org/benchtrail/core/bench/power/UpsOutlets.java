@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.stream.Collectors;
 import org.benchtrail.core.bench.Ask;
 import org.benchtrail.core.bench.Calculation;
+import org.benchtrail.core.bench.Choice;
 import org.benchtrail.core.bench.Citation;
 import org.benchtrail.core.bench.InputCheck;
 import org.benchtrail.core.bench.Numeral;
@@ -26,23 +27,37 @@ public final class UpsOutlets {
     private static final double COMFORTABLE = 80;
 
     /** What the UPS is plugged into. */
-    public enum Feed {
-        GROUNDED_WALL_OUTLET(Level.GOOD, "The UPS is plugged straight into a grounded wall outlet."),
+    public enum Feed implements Choice {
+        GROUNDED_WALL_OUTLET(
+                "grounded wall outlet", Level.GOOD, "The UPS is plugged straight into a grounded wall outlet."),
         EXTENSION_CORD_OR_STRIP(
+                "extension cord or power strip",
                 Level.BAD,
                 "Plug the UPS straight into a grounded wall outlet, not into an extension cord or a power strip."),
-        ANOTHER_UPS(Level.BAD, "Do not feed a UPS from another UPS: plug it straight into a grounded wall outlet."),
+        ANOTHER_UPS(
+                "another UPS",
+                Level.BAD,
+                "Do not feed a UPS from another UPS: plug it straight into a grounded wall outlet."),
         UNGROUNDED_OUTLET(
+                "ungrounded outlet",
                 Level.BAD,
                 "The outlet is not grounded: have a licensed electrician provide a grounded one before the UPS is"
                         + " used.");
 
+        private final String words;
+
         private final Level level;
         private final String sentence;
 
-        Feed(Level level, String sentence) {
+        Feed(String words, Level level, String sentence) {
+            this.words = words;
             this.level = level;
             this.sentence = sentence;
+        }
+
+        @Override
+        public String words() {
+            return words;
         }
     }
 

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Locale;
 import org.benchtrail.core.bench.Ask;
 import org.benchtrail.core.bench.Calculation;
+import org.benchtrail.core.bench.Choice;
 import org.benchtrail.core.bench.InputCheck;
 import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.bench.Result.Curve;
@@ -24,29 +25,30 @@ import org.benchtrail.core.bench.Trade;
  */
 public final class Array {
     /** The five levels that are judged, with what each asks of its members. */
-    public enum RaidLevel {
+    public enum RaidLevel implements Choice {
         RAID0("RAID 0", 2),
         RAID1("RAID 1", 2),
         RAID5("RAID 5", 3),
         RAID6("RAID 6", 4),
         RAID10("RAID 10", 4);
 
-        private final String label;
+        private final String words;
         private final int least;
 
-        RaidLevel(String label, int least) {
-            this.label = label;
+        RaidLevel(String words, int least) {
+            this.words = words;
             this.least = least;
         }
 
-        public String label() {
-            return label;
+        @Override
+        public String words() {
+            return words;
         }
 
         /** As sentences name it. */
         @Override
         public String toString() {
-            return label;
+            return words;
         }
 
         public int least() {

@@ -56,7 +56,7 @@ public final class BackupTime {
             Trade.STORAGE,
             "Backup time",
             "Will the backup finish before what is predicted?",
-            new Input(800, 90, 100, 48.0),
+            new Input(812, 93, 100, 47.0),
             BackupTime::calculate);
 
     private BackupTime() {}

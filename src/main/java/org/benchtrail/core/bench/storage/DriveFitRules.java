@@ -65,12 +65,14 @@ final class DriveFitRules {
                 plain(
                         in.bay() == Bay.M2_SATA || in.bay() == Bay.M2_BOTH,
                         PCIE_SOURCE,
-                        "An M.2 drive that speaks SATA needs an M.2 bay wired for SATA; the key of the edge alone does not tell.");
+                        "An M.2 drive that speaks SATA needs an M.2 bay wired for SATA; the key of the edge alone does"
+                                + " not tell.");
             case M2_NVME ->
                 plain(
                         in.bay() == Bay.M2_PCIE || in.bay() == Bay.M2_BOTH,
                         PCIE_SOURCE,
-                        "An M.2 drive that speaks NVMe needs an M.2 bay wired for PCIe; the key of the edge alone does not tell.");
+                        "An M.2 drive that speaks NVMe needs an M.2 bay wired for PCIe; the key of the edge alone does"
+                                + " not tell.");
             case U2_NVME -> u2Drive();
             case U3_NVME ->
                 plain(in.bay() == Bay.U2 || in.bay() == Bay.U3, PCIE_SOURCE, "A U.3 drive works in a U.2 or U.3 bay.");
@@ -81,7 +83,7 @@ final class DriveFitRules {
         row(
                 "interface",
                 holds ? Level.GOOD : Level.BAD,
-                "Bay " + in.bay() + ", drive " + in.newInterface() + ". " + sentence,
+                "Bay " + in.bay().words() + ", drive " + in.newInterface().words() + ". " + sentence,
                 source);
     }
 
@@ -107,13 +109,15 @@ final class DriveFitRules {
             row(
                     "interface",
                     Level.BAD,
-                    "A SAS bay takes a SATA drive by its plug, but for a failed SAS drive in an array it is not like for like.",
+                    "A SAS bay takes a SATA drive by its plug, but for a failed SAS drive in an array it is not like"
+                            + " for like.",
                     SAS_SOURCE);
         } else {
             row(
                     "interface",
                     Level.CAREFUL,
-                    "A SAS bay takes a SATA drive by its plug; the link runs at the lower speed, half duplex, on a single port.",
+                    "A SAS bay takes a SATA drive by its plug; the link runs at the lower speed, half duplex, on a"
+                            + " single port.",
                     SAS_SOURCE);
         }
     }
@@ -127,7 +131,7 @@ final class DriveFitRules {
         row(
                 "interface",
                 Level.CAREFUL,
-                "Bay " + in.bay() + " takes a " + in.newInterface()
+                "Bay " + in.bay().words() + " takes a " + in.newInterface().words()
                         + " drive by its plug and runs it only if a controller for it is wired to the bay: check.",
                 PCIE_SOURCE);
     }
@@ -145,7 +149,8 @@ final class DriveFitRules {
     }
 
     private void mixing() {
-        String pair = "Failed " + in.oldInterface() + ", replacement " + in.newInterface() + ".";
+        String pair = "Failed " + in.oldInterface().words() + ", replacement "
+                + in.newInterface().words() + ".";
         if (!in.member()) {
             row("mixing inside an array", Level.GOOD, "The drive goes into no array.", Citation.COMMON_PRACTICE);
         } else if (in.oldInterface() == in.newInterface()) {
@@ -241,7 +246,8 @@ final class DriveFitRules {
                 beyond
                         ? of(have, 15) + " B; a controller that counts blocks in 28 bits ends at "
                                 + of(BYTES_OF_28_BITS, 15) + " B: check that it counts in 48."
-                        : of(have, 15) + " B can be addressed in bay " + in.bay() + ".",
+                        : of(have, 15) + " B can be addressed in bay "
+                                + in.bay().words() + ".",
                 PATA_SOURCE);
         if (have > BYTES_OF_MBR && in.newSectors().logical() == 512) {
             draft.assume("A partition table of the MBR kind ends at " + of(BYTES_OF_MBR, 15)

@@ -13,6 +13,7 @@ import java.util.function.Supplier;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.bench.Ask;
 import org.benchtrail.core.bench.Calculation;
+import org.benchtrail.core.bench.Choice;
 import org.benchtrail.core.bench.Citation;
 import org.benchtrail.core.bench.InputCheck;
 import org.benchtrail.core.bench.Result;
@@ -31,10 +32,21 @@ import org.jspecify.annotations.Nullable;
  */
 public final class DriveHealth {
     /** In what form the drive's answer is given. */
-    public enum Form {
-        ATA_ROWS,
-        ATA_SECTOR,
-        NVME_PAGE
+    public enum Form implements Choice {
+        ATA_ROWS("ATA attributes as rows"),
+        ATA_SECTOR("ATA data sector, hexadecimal"),
+        NVME_PAGE("NVMe health log page, hexadecimal");
+
+        private final String words;
+
+        Form(String words) {
+            this.words = words;
+        }
+
+        @Override
+        public String words() {
+            return words;
+        }
     }
 
     /** An earlier reading of the watched attribute. */

@@ -6,6 +6,7 @@ import static org.benchtrail.core.bench.Numeral.of;
 
 import org.benchtrail.core.bench.Ask;
 import org.benchtrail.core.bench.Calculation;
+import org.benchtrail.core.bench.Choice;
 import org.benchtrail.core.bench.InputCheck;
 import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.bench.Result.Curve;
@@ -23,20 +24,28 @@ import org.jspecify.annotations.Nullable;
  */
 public final class Voice {
     /** Codec with its impairment Ie, its robustness to random loss Bpl, and the delay of its frame and look-ahead in ms. */
-    public enum Codec {
-        G711(0, 4.3, 20),
-        G711_CONCEALED(0, 25.1, 20),
-        G729A(11, 19, 25),
-        G723_1(15, 16.1, 37.5);
+    public enum Codec implements Choice {
+        G711("G.711", 0, 4.3, 20),
+        G711_CONCEALED("G.711 with loss concealment", 0, 25.1, 20),
+        G729A("G.729A", 11, 19, 25),
+        G723_1("G.723.1", 15, 16.1, 37.5);
+
+        private final String words;
 
         private final double impairment;
         private final double robustness;
         private final double delay;
 
-        Codec(double impairment, double robustness, double delay) {
+        Codec(String words, double impairment, double robustness, double delay) {
+            this.words = words;
             this.impairment = impairment;
             this.robustness = robustness;
             this.delay = delay;
+        }
+
+        @Override
+        public String words() {
+            return words;
         }
     }
 

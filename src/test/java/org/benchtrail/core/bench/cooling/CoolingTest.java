@@ -20,7 +20,8 @@ class CoolingTest {
     private static final String JESD51 = "JEDEC JESD51, definition of theta, recomputed";
     private static final String CMOS = "CMOS dynamic power alpha C V^2 f, textbook, recomputed";
     private static final String FAN_LAWS =
-            "fan laws, textbook: half speed moves half the air with a quarter of the pressure and an eighth of the power";
+            "fan laws, textbook: half speed moves half the air with a quarter of the pressure and an eighth of the"
+                    + " power";
 
     private static Result path(double chip, double ambient, double watts, List<Double> rated, Double limit) {
         return HeatPath.calculate(new HeatPath.Input(chip, ambient, watts, rated, limit));

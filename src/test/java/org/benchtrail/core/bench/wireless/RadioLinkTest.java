@@ -93,7 +93,8 @@ class RadioLinkTest {
             assertTrue(FigureOf.value(of(f, d * 1.01, -64), "Received") < here, "seed " + seed);
             assertTrue(FigureOf.value(of(f * 1.01, d, -64), "Received") < here, "seed " + seed);
             assertTrue(FigureOf.value(of(f, d, -64, new Wall(1, 3)), "Received") < here, "seed " + seed);
-            assertEquals(here - 20 * Math.log10(2), FigureOf.value(of(f, 2 * d, -64), "Received"), 1e-9, "seed " + seed);
+            assertEquals(
+                    here - 20 * Math.log10(2), FigureOf.value(of(f, 2 * d, -64), "Received"), 1e-9, "seed " + seed);
         }
     }
 }
