@@ -32,6 +32,7 @@ import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
+import org.jspecify.annotations.NullMarked;
 import org.junit.jupiter.api.Test;
 
 /** The floors and the habits of the code. */
@@ -47,8 +48,6 @@ class ArchitectureTest {
     private static final List<String> UNDER_CORE = List.of(
             "java.",
             "org.jspecify.",
-            "javax.measure.",
-            "tech.units.",
             "org.apache.commons.statistics.",
             "org.apache.commons.numbers.",
             "org.apache.commons.rng.");
@@ -101,6 +100,16 @@ class ArchitectureTest {
                 type -> !type.isPrimitive()
                         && !part(type).equals("core")
                         && UNDER_CORE.stream().noneMatch(type.getName()::startsWith)));
+    }
+
+    /** The compiler looks for null only in packages that say so. */
+    @Test
+    void everyPackage_saysWhatMayBeNull() {
+        Set<String> silent = CLASSES.stream()
+                .filter(type -> !type.getPackage().isAnnotatedWith(NullMarked.class))
+                .map(JavaClass::getPackageName)
+                .collect(Collectors.toCollection(TreeSet::new));
+        assertNone(silent);
     }
 
     @Test

@@ -11,6 +11,7 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.util.List;
+import java.util.Map;
 import org.benchtrail.people.CurrentActor;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
@@ -90,10 +91,10 @@ public class CatalogueApi {
         CatalogueVersion version = catalogues.version(number);
         return new Whole(
                 view,
-                version.figures().keySet().stream()
-                        .sorted()
-                        .map(id -> CategoryView.of(
-                                version.figures().get(id), version.model(id).orElseThrow()))
+                version.figures().entrySet().stream()
+                        .sorted(Map.Entry.comparingByKey())
+                        .map(f -> CategoryView.of(
+                                f.getValue(), version.model(f.getKey()).orElseThrow()))
                         .toList());
     }
 

@@ -1,6 +1,7 @@
 package org.benchtrail.catalogue;
 
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.TreeMap;
 import org.benchtrail.core.diagnosis.Catalogue;
@@ -37,6 +38,6 @@ public record CatalogueVersion(int number, Map<String, Learned> figures, Map<Str
 
     /** What every percentage of the category carries: starter figures, or learned from so many cases. */
     public String label(String category) {
-        return figures.get(category).label();
+        return Objects.requireNonNull(figures.get(category), category).label();
     }
 }

@@ -3,6 +3,7 @@ package org.benchtrail.catalogue;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.benchtrail.core.diagnosis.Backing;
@@ -137,7 +138,7 @@ public record CategoryView(
                 x.repair().fixProbability(),
                 x.caution().equals(NOTHING) ? "" : x.caution(),
                 x.deviations().stream()
-                        .map(d -> row(x, d, findings.get(d.finding()), figures))
+                        .map(d -> row(x, d, Objects.requireNonNull(findings.get(d.finding())), figures))
                         .toList());
     }
 
@@ -165,7 +166,9 @@ public record CategoryView(
     }
 
     private static List<Share> shares(Finding f, Map<String, Double> p) {
-        return f.values().stream().map(v -> new Share(v, p.get(v))).toList();
+        return f.values().stream()
+                .map(v -> new Share(v, Objects.requireNonNull(p.get(v))))
+                .toList();
     }
 
     private static String words(Limits l) {

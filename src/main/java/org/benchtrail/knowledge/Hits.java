@@ -78,7 +78,7 @@ final class Hits {
                         Sureness.valueOf(row.getString(6)),
                         Marked.read(row.getString(7)),
                         Arrays.asList((String[]) row.getArray(8).getArray()),
-                        instant(row, 9),
+                        row.getObject(9, OffsetDateTime.class).toInstant(),
                         (Integer) row.getObject(10),
                         (Long) row.getObject(11)));
             }
@@ -99,7 +99,7 @@ final class Hits {
         return statement;
     }
 
-    static @Nullable Instant instant(ResultSet row, int column) throws SQLException {
+    private static @Nullable Instant instant(ResultSet row, int column) throws SQLException {
         OffsetDateTime at = row.getObject(column, OffsetDateTime.class);
         return at == null ? null : at.toInstant();
     }

@@ -6,6 +6,7 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
+import java.util.Objects;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.TicketNumber;
@@ -144,7 +145,7 @@ public class KnowledgeActs {
 
     private long split(KnownCause cause, KnowledgeAct.Split act, Actor actor) {
         requireShown(cause);
-        List<Integer> moved = act.cases().stream()
+        List<Integer> moved = Objects.requireNonNullElse(act.cases(), List.<String>of()).stream()
                 .map(number -> TicketNumber.parse(number).serial())
                 .toList();
         CauseImage before = cause.image();

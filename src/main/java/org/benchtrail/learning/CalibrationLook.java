@@ -4,6 +4,7 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.benchtrail.catalogue.Catalogues;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.diagnosis.Calibration;
@@ -38,14 +39,15 @@ public class CalibrationLook {
                 .map(Accepted::made)
                 .filter(c -> category.isEmpty() || c.category().equals(category))
                 .toList();
-        List<TicketCase> shown =
-                accepted.stream().filter(c -> c.shown() != null).toList();
-        List<Calibration.Forecast> forecasts =
-                shown.stream().map(c -> c.shown().forecast(c.cause())).toList();
-        List<Calibration.Replay> replays =
-                shown.stream().flatMap(c -> replay(c).stream()).toList();
-        List<Integer> versions = shown.stream()
-                .map(c -> c.shown().catalogue())
+        List<Calibration.Forecast> forecasts = accepted.stream()
+                .flatMap(c -> shown(c).map(s -> s.forecast(c.cause())))
+                .toList();
+        List<Calibration.Replay> replays = accepted.stream()
+                .flatMap(c -> shown(c).flatMap(s -> replay(c, s).stream()))
+                .toList();
+        List<Integer> versions = accepted.stream()
+                .flatMap(CalibrationLook::shown)
+                .map(TicketCase.Shown::catalogue)
                 .distinct()
                 .sorted()
                 .toList();
@@ -57,9 +59,13 @@ public class CalibrationLook {
                 versions);
     }
 
+    private static Stream<TicketCase.Shown> shown(TicketCase c) {
+        return Stream.ofNullable(c.shown());
+    }
+
     /** The case as it would be ranked again; empty if the version it was ranked with does not know it. */
-    private Optional<Calibration.Replay> replay(TicketCase c) {
-        Optional<Model> model = catalogues.version(c.shown().catalogue()).model(c.category());
+    private Optional<Calibration.Replay> replay(TicketCase c, TicketCase.Shown shown) {
+        Optional<Model> model = catalogues.version(shown.catalogue()).model(c.category());
         try {
             model.ifPresent(m -> {
                 Ranking.of(m, c.evidenceShown());

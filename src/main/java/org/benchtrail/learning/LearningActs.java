@@ -59,7 +59,7 @@ public class LearningActs {
         ShopCase last = found.size() > most ? page.get(most - 1) : null;
         return new WaitingPart(
                 page.stream().map(row -> view(row, catalogue, actor)).toList(),
-                last == null ? null : new Place(last.closedAt, last.id).text(),
+                last == null ? null : new Place(last.closedAt, last.id()).text(),
                 cases.count(CaseState.WAITING));
     }
 

@@ -1,5 +1,7 @@
 package org.benchtrail.learning;
 
+import static java.util.Objects.requireNonNull;
+
 import jakarta.persistence.Column;
 import jakarta.persistence.Entity;
 import jakarta.persistence.EnumType;
@@ -115,16 +117,21 @@ class ShopCase {
     /** What was accepted; only for a row that was. */
     Accepted accepted() {
         TicketCase read = new TicketCase(
-                category,
-                cause,
-                causeWords,
-                technician,
+                requireNonNull(category),
+                requireNonNull(cause),
+                requireNonNull(causeWords),
+                requireNonNull(technician),
                 site,
-                confirmation,
+                requireNonNull(confirmation),
                 closedAt,
-                CaseJson.seen(observations),
+                CaseJson.seen(requireNonNull(observations)),
                 forecast == null ? null : CaseJson.shown(forecast));
-        return new Accepted(id, number(), read, acceptedBy);
+        return new Accepted(id(), number(), read, requireNonNull(acceptedBy));
+    }
+
+    /** Only for a row that is stored. */
+    long id() {
+        return requireNonNull(id);
     }
 
     TicketNumber number() {

@@ -20,6 +20,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Category;
 import org.benchtrail.core.method.Standing;
@@ -117,20 +118,25 @@ public class QueuePage {
             @RestQuery @Nullable String text,
             @RestQuery @Nullable String standing,
             @RestQuery @Nullable String after) {
-        Standing wanted = choice(Standing.class, standing) == null ? Standing.OPEN : choice(Standing.class, standing);
+        Standing wanted = Objects.requireNonNullElse(choice(Standing.class, standing), Standing.OPEN);
+        String account = text(who);
+        String overdue = text(due);
+        String onHold = text(held);
         QueueFilter filter = new QueueFilter(
                 wanted,
                 choice(Step.class, step),
-                empty(who) ? null : who.equals("me") ? current.actor().account() : who,
-                empty(place) ? null : place.strip(),
-                empty(held) ? null : Boolean.valueOf(held.equals("yes")),
-                empty(due) ? null : Boolean.valueOf(due.equals("over")),
-                empty(text) ? "" : text,
+                account.isEmpty()
+                        ? null
+                        : account.equals("me") ? current.actor().account() : account,
+                text(place).isEmpty() ? null : text(place),
+                onHold.isEmpty() ? null : Boolean.valueOf(onHold.equals("yes")),
+                overdue.isEmpty() ? null : Boolean.valueOf(overdue.equals("over")),
+                text(text),
                 QueueFilter.Cursor.parse(after),
                 LINES);
         QueuePart part = look.queue(filter, current.actor());
-        return Html.ok(Templates.queue(
-                view(part, text(step), text(who), text(place), text(due), text(held), text(text), wanted)));
+        return Html.ok(
+                Templates.queue(view(part, text(step), account, text(place), overdue, onHold, text(text), wanted)));
     }
 
     private QueueView view(
@@ -256,10 +262,6 @@ public class QueuePage {
                 .filter(c -> c.name().equals(name))
                 .findFirst()
                 .orElse(null);
-    }
-
-    private static boolean empty(@Nullable String text) {
-        return text == null || text.isBlank();
     }
 
     private static String text(@Nullable String typed) {

@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import org.benchtrail.core.advice.SheetEvidence;
 import org.benchtrail.core.method.Caution;
@@ -125,7 +126,7 @@ final class SheetForms {
         if (name.equals("hold")) {
             hold(form, acts, zone);
         } else {
-            READERS.get(name).read(form, sheet, acts);
+            Objects.requireNonNull(READERS.get(name), name).read(form, sheet, acts);
         }
         form.done();
         return new Request(acts, form.text("then").equals("move") ? move(name, form, sheet) : null);

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -152,7 +153,7 @@ public final class SheetView {
     public String standing() {
         return switch (course().standing()) {
             case OPEN -> course().hold() == null ? "open" : "on hold";
-            case CLOSED -> "closed " + Times.text(course().closed(), zone);
+            case CLOSED -> "closed " + Times.text(Objects.requireNonNull(course().closed()), zone);
             case CANCELLED -> "cancelled";
         };
     }

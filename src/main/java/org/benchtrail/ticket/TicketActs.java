@@ -10,6 +10,7 @@ import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.Set;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.integrity.HashChain;
@@ -90,12 +91,12 @@ public class TicketActs {
                 number.toString(),
                 report.title(),
                 report.words(),
-                report.category(),
+                Objects.requireNonNull(report.category()),
                 report.device(),
                 report.place(),
                 requester,
-                report.impact(),
-                report.urgency(),
+                Objects.requireNonNull(report.impact()),
+                Objects.requireNonNull(report.urgency()),
                 report.queued() ? null : actor.account(),
                 report.queued() ? Set.of() : actor.roles());
         Entry first = new Entry(stamp(1, Instant.MIN, actor), opened);

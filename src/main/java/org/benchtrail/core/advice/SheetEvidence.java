@@ -93,14 +93,14 @@ public final class SheetEvidence {
             return finding(model, reading.finding()).flatMap(f -> judged(noted, f, reading));
         }
         if (noted.fact() instanceof ResultRecorded result && result.answer() != null) {
+            String given = result.answer();
             return sheet.latest(CheckPlanned.class, c -> c.entry() == result.check())
-                    .flatMap(check -> answer(noted, check.fact().finding(), result.answer(), Source.SEEN));
+                    .flatMap(check -> answer(noted, check.fact().finding(), given, Source.SEEN));
         }
         return Optional.empty();
     }
 
-    private Optional<Report> answer(
-            StandingFact<?> noted, @Nullable String finding, @Nullable String value, Source source) {
+    private Optional<Report> answer(StandingFact<?> noted, @Nullable String finding, String value, Source source) {
         return finding(model, finding)
                 .filter(f -> f.values().contains(value) || Report.UNKNOWN.equals(value))
                 .map(f -> Report.of(

@@ -102,7 +102,7 @@ public final class NextTest {
     private double testMinutes(int f, Situation situation) {
         Finding finding = model.finding(f);
         return finding.minutes()
-                + settings.riskMinutes().get(finding.risk())
+                + settings.minutes(finding.risk())
                 + situation.setUpMinutes().getOrDefault(finding.id(), 0.0);
     }
 

@@ -2,6 +2,7 @@ package org.benchtrail.core.diagnosis;
 
 import java.util.EnumMap;
 import java.util.Map;
+import java.util.Objects;
 import org.benchtrail.core.Invalid;
 
 /**
@@ -49,6 +50,11 @@ public record PlanSettings(
                 .require(gateBelief > 0 && gateBelief <= 1, "gateBelief", "give a probability above 0, at most 1")
                 .require(lookaheadTests >= 0, "lookaheadTests", "give a number of zero or more")
                 .throwIfAny();
+    }
+
+    /** What the risk is charged with. */
+    double minutes(Risk risk) {
+        return Objects.requireNonNull(riskMinutes.get(risk));
     }
 
     private static boolean isAmount(double x) {

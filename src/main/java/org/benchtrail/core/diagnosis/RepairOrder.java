@@ -55,10 +55,7 @@ public final class RepairOrder {
     }
 
     static double minutes(Repair r, PlanSettings settings) {
-        return r.minutes()
-                + r.verifyMinutes()
-                + r.partCost() * settings.minutesPerCost()
-                + settings.riskMinutes().get(r.risk());
+        return r.minutes() + r.verifyMinutes() + r.partCost() * settings.minutesPerCost() + settings.minutes(r.risk());
     }
 
     /** Number of repairs, n. */

@@ -1,9 +1,9 @@
 package org.benchtrail.core.learning;
 
-import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
@@ -62,7 +62,9 @@ public final class CaseOfTicket {
                 sheet.latest(CauseNamed.class).map(StandingFact::fact).orElseThrow(() -> refused("No cause is named."));
         require(named.sureness() != Sureness.PRESUMED, "Its cause is only presumed, which teaches nothing.");
         String assignee = sheet.course().assignee();
-        require(assignee != null, "Nobody had this ticket when it was closed.");
+        if (assignee == null) {
+            throw refused("Nobody had this ticket when it was closed.");
+        }
         Category category = category(named);
         int settled = settled();
         return new TicketCase(
@@ -74,7 +76,7 @@ public final class CaseOfTicket {
                 named.sureness() == Sureness.MEASURED
                         ? ClosedCase.Confirmation.MEASURED
                         : ClosedCase.Confirmation.REPAIRED,
-                sheet.course().closed(),
+                Objects.requireNonNull(sheet.course().closed()),
                 SeenOnTicket.of(sheet, category, settled),
                 shown(settled).orElse(null));
     }
@@ -138,13 +140,20 @@ public final class CaseOfTicket {
     private Optional<TicketCase.Shown> shown(int settled) {
         return sheet.latest(
                         TheoriesRanked.class,
-                        r -> r.entry() < settled
-                                && r.fact().causes() != null
-                                && r.fact().catalogue() != null)
-                .map(r -> {
-                    List<TicketCase.Stated> stated = new ArrayList<>();
-                    r.fact().causes().forEach(c -> stated.add(new TicketCase.Stated(c.causeId(), c.probability())));
-                    return new TicketCase.Shown(r.entry(), r.fact().catalogue(), stated);
-                });
+                        r -> r.entry() < settled && stated(r).isPresent())
+                .flatMap(CaseOfTicket::stated);
+    }
+
+    /** Empty for a ranking that a technician wrote. */
+    private static Optional<TicketCase.Shown> stated(StandingFact<TheoriesRanked> ranking) {
+        var causes = ranking.fact().causes();
+        Integer catalogue = ranking.fact().catalogue();
+        if (causes == null || catalogue == null) {
+            return Optional.empty();
+        }
+        List<TicketCase.Stated> stated = causes.stream()
+                .map(c -> new TicketCase.Stated(c.causeId(), c.probability()))
+                .toList();
+        return Optional.of(new TicketCase.Shown(ranking.entry(), catalogue, stated));
     }
 }

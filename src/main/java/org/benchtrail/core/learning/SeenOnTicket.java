@@ -43,12 +43,14 @@ final class SeenOnTicket {
         if (noted.fact() instanceof FindingAnswered answered) {
             keep(noted, answered.finding(), answered.value(), answered.source().reliability());
         } else if (noted.fact() instanceof ReadingRecorded reading && reading.finding() != null) {
-            value(reading, known.get(reading.finding()))
-                    .ifPresent(value -> keep(noted, reading.finding(), value, SheetEvidence.reliability(reading)));
+            String finding = reading.finding();
+            value(reading, known.get(finding))
+                    .ifPresent(value -> keep(noted, finding, value, SheetEvidence.reliability(reading)));
         } else if (noted.fact() instanceof ResultRecorded result && result.answer() != null) {
+            String given = result.answer();
             sheet.latest(CheckPlanned.class, c -> c.entry() == result.check())
                     .map(c -> c.fact().finding())
-                    .ifPresent(finding -> keep(noted, finding, result.answer(), Source.SEEN.reliability()));
+                    .ifPresent(finding -> keep(noted, finding, given, Source.SEEN.reliability()));
         }
     }
 

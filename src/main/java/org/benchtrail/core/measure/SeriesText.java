@@ -56,8 +56,11 @@ final class SeriesText {
     private static final class Unreadable extends Exception {
         private static final long serialVersionUID = 1L;
 
-        Unreadable(String reason) {
-            super(reason, null, false, false);
+        private final String why;
+
+        Unreadable(String why) {
+            super(why, null, false, false);
+            this.why = why;
         }
     }
 
@@ -94,7 +97,7 @@ final class SeriesText {
             takeRow(line);
         } catch (Unreadable reason) {
             if (!(first && looksLikeHeading(line))) {
-                note(number, reason.getMessage());
+                note(number, reason.why);
             }
         }
     }

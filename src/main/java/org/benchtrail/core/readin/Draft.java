@@ -38,8 +38,8 @@ final class Draft {
 
     /** @throws Invalid with {@code place} as its field if the value cannot be recorded */
     void reading(String place, String quantity, BigDecimal value, String unit, String point, Bounds bounds) {
-        String lower = plain(place, bounds.lower());
-        String upper = plain(place, bounds.upper());
+        String lower = orNull(place, bounds.lower());
+        String upper = orNull(place, bounds.upper());
         String free = free(quantity, at(point));
         try {
             readings.add(new ReadingRecorded(
@@ -62,11 +62,12 @@ final class Draft {
         return free;
     }
 
+    private static @Nullable String orNull(String place, @Nullable BigDecimal value) {
+        return value == null ? null : plain(place, value);
+    }
+
     /** Checked before it is written out: ten digits can name a number of a thousand million of them. */
-    private static @Nullable String plain(String place, @Nullable BigDecimal value) {
-        if (value == null) {
-            return null;
-        }
+    private static String plain(String place, BigDecimal value) {
         if (value.signum() != 0 && (long) value.precision() - value.scale() > MOST_DIGITS) {
             throw new Invalid(place, "Nothing measured is that large: at most " + MOST_DIGITS + " digits are kept.");
         }

@@ -174,10 +174,11 @@ public final class Redfish {
             TreeNode node, String name, String quantity, String unit, String point, Thresholds thresholds) {
         reading(node, name, quantity, unit, point, thresholds.bounds());
         BigDecimal value = node.number(name);
-        String passed = value == null ? "" : thresholds.passed(value);
-        if (!passed.isEmpty()) {
+        if (value != null && !thresholds.passed(value).isEmpty()) {
             draft.finding(
-                    point + ": " + quantity + " " + value.toPlainString() + " " + unit + " is " + passed + ".", false);
+                    point + ": " + quantity + " " + value.toPlainString() + " " + unit + " is "
+                            + thresholds.passed(value) + ".",
+                    false);
         }
     }
 

@@ -3,6 +3,8 @@ package org.benchtrail.core.readin;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
+import java.util.stream.Stream;
 import org.benchtrail.core.Invalid;
 import org.jspecify.annotations.Nullable;
 
@@ -77,9 +79,15 @@ record Thresholds(List<Threshold> lower, List<Threshold> upper) {
         if (low == null && high == null) {
             return Bounds.NONE;
         }
-        String names = low == null ? high.name() : high == null ? low.name() : low.name() + ", " + high.name();
-        String plural = low != null && high != null ? "s" : "";
-        return new Bounds(value(low), value(high), "the device's own threshold" + plural + " (Redfish " + names + ")");
+        List<String> names = Stream.of(low, high)
+                .filter(Objects::nonNull)
+                .map(Threshold::name)
+                .toList();
+        return new Bounds(
+                value(low),
+                value(high),
+                "the device's own threshold" + (names.size() == 1 ? "" : "s") + " (Redfish " + String.join(", ", names)
+                        + ")");
     }
 
     private static @Nullable BigDecimal value(@Nullable Threshold threshold) {

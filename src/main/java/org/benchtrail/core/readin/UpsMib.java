@@ -142,21 +142,22 @@ public final class UpsMib {
 
     private void take(Row row) {
         UpsObject object = UpsObject.NUMBERS.get(row.name());
+        Long number = numbers.get(row.object());
+        List<String> labels = UpsObject.ENUMERATIONS.get(row.name());
         if (absent(row)) {
             draft.skip(row.object() + ": the UPS does not tell it.");
-        } else if (object != null && !object.unit().isEmpty()) {
-            reading(row, object);
+        } else if (object != null && number != null && !object.unit().isEmpty()) {
+            reading(row, object, number);
         } else if (row.name().equals(UpsObject.ALARM)) {
             draft.finding("Alarm: " + alarm(row.value()) + ".", false);
-        } else if (UpsObject.ENUMERATIONS.containsKey(row.name())) {
-            status(row, label(row));
+        } else if (labels != null) {
+            status(row, label(row, labels));
         } else {
             draft.skip(row.object() + ": " + row.value() + ", which is no reading.");
         }
     }
 
-    private void reading(Row row, UpsObject object) {
-        long number = numbers.get(row.object());
+    private void reading(Row row, UpsObject object, long number) {
         String point = object.lines() ? object.part() + " " + row.index() : object.part();
         draft.reading(row.place(), object.quantity(), scaled(number, object), object.unit(), point, bounds(object));
         if (object.name().equals("upsAlarmsPresent") && number > 0) {
@@ -194,13 +195,13 @@ public final class UpsMib {
     }
 
     private @Nullable BigDecimal own(@Nullable String name) {
-        Long number = name == null ? null : numbers.get(name + ".0");
-        return number == null || number == 0 ? null : scaled(number, UpsObject.NUMBERS.get(name));
+        UpsObject object = name == null ? null : UpsObject.NUMBERS.get(name);
+        Long number = numbers.get(name + ".0");
+        return object == null || number == null || number == 0 ? null : scaled(number, object);
     }
 
     /** @throws Invalid if name and number do not belong together */
-    private static String label(Row row) {
-        List<String> labels = UpsObject.ENUMERATIONS.get(row.name());
+    private static String label(Row row, List<String> labels) {
         Matcher m = ENUM.matcher(row.value());
         String label = m.matches() ? m.group("label") : null;
         String digits = !m.matches() ? null : label == null ? m.group("number") : m.group("in");

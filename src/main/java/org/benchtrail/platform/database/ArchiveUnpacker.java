@@ -6,6 +6,7 @@ import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
+import java.util.Objects;
 import org.apache.commons.compress.archivers.tar.TarArchiveEntry;
 import org.apache.commons.compress.archivers.tar.TarArchiveInputStream;
 import org.tukaani.xz.XZInputStream;
@@ -42,7 +43,7 @@ final class ArchiveUnpacker {
             createFolders(file);
             return;
         }
-        createFolders(file.getParent());
+        createFolders(Objects.requireNonNull(file.getParent()));
         if (entry.isSymbolicLink()) {
             Files.createSymbolicLink(file, plainLink(entry));
         } else if (entry.isLink()) {

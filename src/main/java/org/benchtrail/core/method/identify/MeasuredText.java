@@ -1,5 +1,6 @@
 package org.benchtrail.core.method.identify;
 
+import java.util.Objects;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.measure.Quantity;
 import org.benchtrail.core.measure.Unit;
@@ -10,17 +11,17 @@ import org.jspecify.annotations.Nullable;
 /**
  * A number that may have been typed with its unit.
  *
- * @param value plain decimal; null if it could not be read
+ * @param value plain decimal; empty if it could not be read, which is noted then
  * @param unit as typed in its own field, else as taken from the value; null if neither names one
  */
-record MeasuredText(@Nullable String value, @Nullable String unit) {
+record MeasuredText(String value, @Nullable String unit) {
     private static final String PLAIN = "[+-]?\\d{1,15}(\\.\\d{1,15})?";
 
     /** Notes on {@code t} what could not be read. */
     static MeasuredText of(FieldChecks t, @Nullable String value, @Nullable String unit) {
         boolean named = unit != null && !unit.isBlank();
         if (value == null || named || !namesUnit(value)) {
-            return new MeasuredText(decimal(t, "value", value, unit), unit);
+            return new MeasuredText(Objects.requireNonNullElse(decimal(t, "value", value, unit), ""), unit);
         }
         try {
             Quantity quantity = Quantity.parse("value", value, null);
@@ -28,7 +29,7 @@ record MeasuredText(@Nullable String value, @Nullable String unit) {
                     quantity.value().toPlainString(), quantity.unit().symbol());
         } catch (Invalid e) {
             e.problems().forEach(p -> t.require(false, p.field(), p.sentence()));
-            return new MeasuredText(null, "?"); // so that the unit is not asked for as well
+            return new MeasuredText("", "?"); // so that the unit is not asked for as well
         }
     }
 
