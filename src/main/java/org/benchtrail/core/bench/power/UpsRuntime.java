@@ -215,13 +215,11 @@ public final class UpsRuntime {
                 "min(" + Numeral.of(energy) + ", " + Numeral.of(peukert) + ")",
                 Math.min(energy, peukert),
                 "min",
-                in.shutdownMinutes() == null
-                        ? 3
-                        : Numeral.digitsBeside(
-                                Math.min(energy, peukert),
-                                3,
-                                in.shutdownMinutes(),
-                                COMFORTABLE * in.shutdownMinutes()));
+                digits(Math.min(energy, peukert), in.shutdownMinutes()));
+    }
+
+    private static int digits(double runtime, @Nullable Double needed) {
+        return needed == null ? 3 : Numeral.digitsBeside(runtime, 3, needed, COMFORTABLE * needed);
     }
 
     private static String energyPut(Input in, double aged) {
