@@ -132,7 +132,7 @@ public class Scenarios {
         }
     }
 
-    private static ScenarioFile.Malformed malformed(String fileName, Scenario.Place place, Invalid invalid) {
+    private static ScenarioFile.Malformed malformed(String fileName, Scenario.FilePlace place, Invalid invalid) {
         Invalid.Problem first = invalid.problems().get(0);
         return new ScenarioFile.Malformed(fileName, place.line(first.field()), first.field(), first.sentence());
     }
@@ -142,7 +142,7 @@ public class Scenarios {
                 + String.join(" ", missing.stream().map(Missing::sentence).toList());
     }
 
-    private Actor person(String fileName, Scenario.Place place, String login) {
+    private Actor person(String fileName, Scenario.FilePlace place, String login) {
         return people.worker(login)
                 .orElseThrow(() -> new ScenarioFile.Malformed(
                         fileName,

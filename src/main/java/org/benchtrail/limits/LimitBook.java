@@ -10,6 +10,7 @@ import java.util.Optional;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.measure.Limit;
 import org.benchtrail.core.measure.LimitLibrary;
+import org.benchtrail.core.measure.Provenance;
 import org.benchtrail.core.measure.Quantity;
 import org.benchtrail.core.measure.Units;
 import org.benchtrail.core.method.Actor;
@@ -123,7 +124,7 @@ public class LimitBook {
                 p.quantity(),
                 limit,
                 "-",
-                LimitLibrary.Mark.SITE,
+                Provenance.GIVEN,
                 p.note());
     }
 

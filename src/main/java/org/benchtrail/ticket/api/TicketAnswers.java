@@ -14,6 +14,7 @@ import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.people.CurrentActor;
 import org.benchtrail.platform.problem.Problem;
 import org.benchtrail.platform.problem.ProblemKind;
+import org.benchtrail.ticket.PolicyConfig;
 import org.benchtrail.ticket.Outcome;
 import org.benchtrail.ticket.TicketActs;
 import org.benchtrail.ticket.TicketQueries;

@@ -36,11 +36,12 @@ public class BenchActs {
      *
      * @param version that the sheet must have; null to take it as it is: a calculation depends on nothing there
      * @param action whose part was checked; null if none
-     * @throws Invalid if there is no such action
+     * @throws Invalid if there is no such action, or the values are those of the example
      */
     @Transactional
     public Outcome attach(
             TicketNumber number, @Nullable Integer version, BenchRun run, @Nullable Integer action, Actor actor) {
+        run.refuseExample();
         JobSheet sheet = look.ticket(number, actor).sheet();
         if (action != null && BenchQueries.parts(sheet).stream().noneMatch(a -> a.entry() == action)) {
             throw new Invalid("action", "Entry " + action + " is no planned action with a part: choose another.");

@@ -3,6 +3,7 @@ package org.benchtrail.ticket.identify;
 import java.util.Comparator;
 import java.util.List;
 import org.benchtrail.core.measure.LimitLibrary;
+import org.benchtrail.core.measure.Provenance;
 import org.benchtrail.platform.Option;
 
 /**
@@ -15,7 +16,7 @@ public record ReadingChoices(List<Option> questions, List<Option> limits) {
 
     public static ReadingChoices of(List<Option> questions, LimitLibrary library) {
         List<Option> limits = library.rows().stream()
-                .sorted(Comparator.comparing((LimitLibrary.Row row) -> row.mark() != LimitLibrary.Mark.SITE)
+                .sorted(Comparator.comparing((LimitLibrary.Row row) -> row.provenance() != Provenance.GIVEN)
                         .thenComparing(LimitLibrary.Row::quantity))
                 .map(ReadingChoices::limit)
                 .toList();

@@ -13,6 +13,7 @@ import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.core.method.identify.LikenessChecked;
 import org.benchtrail.limits.LimitBook;
 import org.benchtrail.people.Directory;
+import org.benchtrail.ticket.PolicyConfig;
 import org.benchtrail.ticket.Diagnoses;
 import org.benchtrail.ticket.KnownCauses;
 import org.benchtrail.ticket.TicketActs;

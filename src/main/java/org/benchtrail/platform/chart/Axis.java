@@ -1,4 +1,4 @@
-package org.benchtrail.bench;
+package org.benchtrail.platform.chart;
 
 import java.util.ArrayList;
 import java.util.List;

@@ -16,7 +16,7 @@ import org.benchtrail.platform.Option;
  * @param options the choices, for {@link Kind#CHOICE}
  * @param fields what each row asks for, for {@link Kind#ROWS}
  */
-record Asked(
+record InputField(
         String name,
         String label,
         String unit,
@@ -26,7 +26,7 @@ record Asked(
         boolean required,
         Class<?> type,
         List<Option> options,
-        List<Asked> fields) {
+        List<InputField> fields) {
 
     enum Kind {
         NUMBER,
@@ -41,18 +41,18 @@ record Asked(
     }
 
     /** The components of an input record, in its order. */
-    static List<Asked> of(Class<? extends Record> input) {
-        return Arrays.stream(input.getRecordComponents()).map(Asked::of).toList();
+    static List<InputField> of(Class<? extends Record> input) {
+        return Arrays.stream(input.getRecordComponents()).map(InputField::of).toList();
     }
 
-    private static Asked of(RecordComponent component) {
+    private static InputField of(RecordComponent component) {
         Ask ask = component.getAnnotation(Ask.class);
         if (ask == null) {
             throw new IllegalArgumentException(component + " says nothing about how it is asked for");
         }
         Kind kind = kind(component);
         Class<?> type = kind == Kind.ROWS || kind == Kind.NUMBERS ? entryType(component) : component.getType();
-        return new Asked(
+        return new InputField(
                 component.getName(),
                 ask.label(),
                 ask.unit().equals("1") ? "" : ask.unit(),

@@ -15,15 +15,15 @@ import org.jspecify.annotations.Nullable;
  * Values as they were typed, by the path of their field: {@code watts}, {@code loads[2].watts}. Rows keep the number they
  * were typed under, even where rows before them were left empty.
  */
-final class Typed {
+final class TypedValues {
     private static final Pattern ROW = Pattern.compile("([A-Za-z0-9]+)\\[([0-9]{1,6})]\\.([A-Za-z0-9]+)");
 
     private final Map<String, String> values = new LinkedHashMap<>();
     private final Map<String, Set<Integer>> rows = new HashMap<>();
 
     /** The fields of a form; a row in which nothing was typed is no row. */
-    static Typed form(Map<String, ? extends List<String>> fields) {
-        Typed typed = new Typed();
+    static TypedValues form(Map<String, ? extends List<String>> fields) {
+        TypedValues typed = new TypedValues();
         fields.forEach((name, texts) -> {
             String text = texts.isEmpty() || texts.get(0) == null ? "" : texts.get(0);
             Matcher row = ROW.matcher(name);
@@ -41,13 +41,13 @@ final class Typed {
         return list + "[" + row + "]." + field;
     }
 
-    Typed put(String path, String text) {
+    TypedValues put(String path, String text) {
         values.put(path, text.replace("\r\n", "\n").strip());
         return this;
     }
 
     /** Says that there is such a row, even if nothing is in it. */
-    Typed row(String list, int index) {
+    TypedValues row(String list, int index) {
         rows.computeIfAbsent(list, l -> new TreeSet<>()).add(index);
         return this;
     }
