@@ -55,9 +55,9 @@ class FieldNamesTest {
 
     private boolean isRead(String field, Endpoint endpoint) {
         return endpoint.names().contains(field)
-                || endpoint.whole()
+                || (endpoint.whole()
                         && readings.computeIfAbsent(endpoint.folder(), FieldReading::new)
-                                .reads(field);
+                                .reads(field));
     }
 
     private static Optional<Endpoint> answering(PageForm form) {

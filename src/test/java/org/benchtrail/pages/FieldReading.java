@@ -67,7 +67,7 @@ final class FieldReading {
         int dot = field.indexOf('.');
         String group = dot < 0 ? "" : field.substring(0, dot);
         return names.contains(field)
-                || acts.contains(group) && names.contains(field.substring(dot + 1))
+                || (acts.contains(group) && names.contains(field.substring(dot + 1)))
                 || groups.getOrDefault(group, Set.of()).stream()
                         .anyMatch(type -> resolves(type, field.substring(dot + 1)));
     }

@@ -122,9 +122,9 @@ class StyleSheetTest {
     private static boolean crowded(String before, String line) {
         boolean opens = line.endsWith("{") || line.endsWith(",");
         boolean afterRule = before.equals("}") || before.endsWith(";");
-        return line.isEmpty() && (before.isEmpty() || before.endsWith("{"))
-                || line.equals("}") && before.isEmpty()
-                || opens && afterRule;
+        return (line.isEmpty() && (before.isEmpty() || before.endsWith("{")))
+                || (line.equals("}") && before.isEmpty())
+                || (opens && afterRule);
     }
 
     @Test
@@ -143,7 +143,7 @@ class StyleSheetTest {
             } else if (property.equals("font")) {
                 good = FONT.matcher(value).matches();
             }
-            if (!good || !property.startsWith("--") && COLOUR.matcher(value).find()) {
+            if (!good || (!property.startsWith("--") && COLOUR.matcher(value).find())) {
                 faults.add(name + ": " + d.group());
             }
         });
