@@ -44,11 +44,13 @@ class StatementCountTest {
                     + "{'kind':'scope-recorded','scope':'ONE'},{'kind':'reproduction-tried','outcome':'YES','how':'Switch on'},"
                     + "{'kind':'hazards-screened','present':{'SMELL':false,'SMOKE':false,'HEAT':false,'SWELLING':false,'LIQUID':false,'MAINS_LEAD':false,'EXPOSED_WIRING':false}},"
                     + "{'kind':'data-answered','state':'BACKUP_VERIFIED'},{'kind':'extract-recorded','source':'Log','text':'Nothing'},"
-                    + "{'kind':'logs-reviewed','looked':true,'note':'Nothing'},{'kind':'likeness-checked','shown':[]}," + ADVANCED + "]",
+                    + "{'kind':'logs-reviewed','looked':true,'note':'Nothing'},{'kind':'likeness-checked','shown':[]},"
+                    + ADVANCED + "]",
             "[{'kind':'obvious-questioned','looks':{'POWER':'IN_ORDER','CABLES':'IN_ORDER','SETTINGS':'IN_ORDER','RECENT_CHANGE':'IN_ORDER'}},"
                     + "{'kind':'theory-stated','text':'Lamp'},{'kind':'theory-chosen','theory':14}," + ADVANCED + "]",
             "[{'kind':'check-planned','theory':14,'what':'Look','expectation':'Black'},"
-                    + "{'kind':'result-recorded','check':17,'observation':'Black','outcome':'SUPPORTS'}," + ADVANCED + "]",
+                    + "{'kind':'result-recorded','check':17,'observation':'Black','outcome':'SUPPORTS'}," + ADVANCED
+                    + "]",
             "[{'kind':'action-planned','what':'Swap it','effect':'Light','impact':'Nobody','wayBack':'Swap back'},"
                     + "{'kind':'maker-consulted','applicable':false,'text':'None'},{'kind':'action-settled','action':20,'settlement':'CARRIED_OUT'},"
                     + ADVANCED + "]",
@@ -179,7 +181,8 @@ class StatementCountTest {
                 .size();
         assertTrue(one <= 8, () -> "one act sent " + one);
         assertEquals(one + 4, five);
-        int refused = sent.during(() -> assertEquals(409, post(path, 7, ADVANCED).statusCode()))
+        int refused = sent.during(
+                        () -> assertEquals(409, post(path, 7, ADVANCED).statusCode()))
                 .size();
         assertTrue(refused <= 6, () -> "a refusal sent " + refused);
     }

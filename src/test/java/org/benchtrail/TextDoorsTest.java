@@ -35,11 +35,12 @@ import org.junit.jupiter.api.TestInstance;
 @TestInstance(TestInstance.Lifecycle.PER_CLASS)
 class TextDoorsTest {
     private static final String PASSWORD = "a long enough password";
-    private static final Actor ALMA = new Actor(
-            "doors-alma", "Alma", Set.of(Role.TECHNICIAN, Role.SUPERVISOR, Role.ADMINISTRATOR));
+    private static final Actor ALMA =
+            new Actor("doors-alma", "Alma", Set.of(Role.TECHNICIAN, Role.SUPERVISOR, Role.ADMINISTRATOR));
 
     /** Left of a letter and right of one: in the middle, where trimming does not reach it. */
-    private static final List<String> TAKEN = List.of("\u007f", "\u0080", "\u0085", "\u009b", "\u2028", "\t", "\n", "\ud83d\udd25");
+    private static final List<String> TAKEN =
+            List.of("\u007f", "\u0080", "\u0085", "\u009b", "\u2028", "\t", "\n", "\ud83d\udd25");
 
     private static final List<String> REFUSED = List.of("\u0000", "\u0007", "\u000b", "\u001b", "\u001f");
 
@@ -47,9 +48,8 @@ class TextDoorsTest {
     private static final String LONE_SURROGATE = "\ud83d";
 
     /** Escapes what is not ASCII: a lone surrogate has no bytes. */
-    private static final ObjectMapper JSON = JsonMapper.builder()
-            .enable(JsonWriteFeature.ESCAPE_NON_ASCII)
-            .build();
+    private static final ObjectMapper JSON =
+            JsonMapper.builder().enable(JsonWriteFeature.ESCAPE_NON_ASCII).build();
 
     @Inject
     PeopleActs people;
@@ -137,9 +137,7 @@ class TextDoorsTest {
         doors.put("report requester", text -> sends("/api/tickets", report("requester", text)));
         doors.put("fact", this::fact);
         doors.put("knowledge", this::knowledge);
-        doors.put(
-                "catalogue",
-                text -> sends("/api/catalogue/versions/1/restoration", Map.of("base", 0, "note", text)));
+        doors.put("catalogue", text -> sends("/api/catalogue/versions/1/restoration", Map.of("base", 0, "note", text)));
         doors.put(
                 "account",
                 text -> sends(
@@ -182,8 +180,7 @@ class TextDoorsTest {
     }
 
     /** The doors where it was otherwise; an answer other than 422 means that nobody minded the text. */
-    private static void check(
-            Map<String, Function<String, Response>> doors, List<String> marks, boolean refused) {
+    private static void check(Map<String, Function<String, Response>> doors, List<String> marks, boolean refused) {
         Map<String, String> otherwise = new TreeMap<>();
         for (String mark : marks) {
             doors.forEach((door, send) -> {
@@ -229,6 +226,7 @@ class TextDoorsTest {
                 stranger.post("/sign-in", Map.of("login", "a\u0000b", "password", "wrong", "to", "/"))
                         .statusCode());
         assertEquals(
-                404, browser.post("/limits/a%00b/offer", Map.of("offered", "false")).statusCode());
+                404,
+                browser.post("/limits/a%00b/offer", Map.of("offered", "false")).statusCode());
     }
 }

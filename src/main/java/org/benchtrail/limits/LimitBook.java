@@ -119,13 +119,7 @@ public class LimitBook {
                         : Quantity.parse("upper", p.upper(), unit).to(unit).value(),
                 unit,
                 p.source());
-        return new LimitLibrary.Row(
-                p.id(),
-                p.quantity(),
-                limit,
-                "-",
-                Provenance.GIVEN,
-                p.note());
+        return new LimitLibrary.Row(p.id(), p.quantity(), limit, "-", Provenance.GIVEN, p.note());
     }
 
     private static void text(Invalid.Collector problems, String field, String typed) {

@@ -26,7 +26,10 @@ public class Directory {
 
     /** Everybody who is active and works on tickets, by name. */
     public List<Actor> workers() {
-        return accounts.active().stream().map(Account::actor).filter(Actor::works).toList();
+        return accounts.active().stream()
+                .map(Account::actor)
+                .filter(Actor::works)
+                .toList();
     }
 
     /** Names by account, of active and closed accounts alike; what is no account is not among them. */

@@ -53,7 +53,12 @@ public class MePage {
 
         /** @param secret the secret of the token just made; empty otherwise */
         static native TemplateInstance me(
-                Mine account, List<TokenLine> tokens, String secret, String notice, FormValues fill, List<Invalid.Problem> problems);
+                Mine account,
+                List<TokenLine> tokens,
+                String secret,
+                String notice,
+                FormValues fill,
+                List<Invalid.Problem> problems);
     }
 
     /** One's own account as text. */

@@ -163,10 +163,7 @@ public class PeopleActs {
         Account owner = lock(by.account());
         int good = days == null ? config.tokenDays() : days;
         new Invalid.Collector()
-                .require(
-                        isName(name),
-                        "name",
-                        "Name the program that will use the token, in at most 100 characters.")
+                .require(isName(name), "name", "Name the program that will use the token, in at most 100 characters.")
                 .require(PlainText.isText(name), "name", PlainText.WHAT_TO_DO)
                 .require(
                         good >= 1 && good <= config.tokenDays(),

@@ -25,13 +25,7 @@ class SignIn {
     private final Clock clock;
     private final LockOut lockOut;
 
-    SignIn(
-            Accounts accounts,
-            ApiTokens tokens,
-            Passwords passwords,
-            AccountLog log,
-            Clock clock,
-            SignInConfig config) {
+    SignIn(Accounts accounts, ApiTokens tokens, Passwords passwords, AccountLog log, Clock clock, SignInConfig config) {
         this.accounts = accounts;
         this.tokens = tokens;
         this.passwords = passwords;
@@ -93,8 +87,7 @@ class SignIn {
     Optional<SignedIn> byToken(String secret) {
         return QuarkusTransaction.requiringNew().call(() -> {
             Instant now = clock.instant();
-            Optional<ApiToken> token =
-                    tokens.byHash(Secrets.hash(secret)).filter(found -> found.isGood(now));
+            Optional<ApiToken> token = tokens.byHash(Secrets.hash(secret)).filter(found -> found.isGood(now));
             token.ifPresent(found -> noteUse(found, now));
             return token.map(found -> found.account.signedIn());
         });

@@ -64,8 +64,7 @@ public class ReadInPage {
     @Blocking
     public Response form(@RestQuery @DefaultValue("") String kind, @RestQuery @DefaultValue("") String ticket) {
         Permissions.require(Permission.SEE_TICKETS, current.actor());
-        ReadInForm asked =
-                new ReadInForm(new PostedForm(Map.of("kind", List.of(kind), "ticket", List.of(ticket))));
+        ReadInForm asked = new ReadInForm(new PostedForm(Map.of("kind", List.of(kind), "ticket", List.of(ticket))));
         return page(200, asked, asked.text("text"), "", Notice.NONE, null);
     }
 
@@ -92,8 +91,9 @@ public class ReadInPage {
 
     private static Notice notice(Refusal refusal) {
         return refusal.isStale()
-                ? notice("Somebody else wrote on the ticket meanwhile, and nothing was recorded. Read what is new there, then"
-                        + " record it again.")
+                ? notice(
+                        "Somebody else wrote on the ticket meanwhile, and nothing was recorded. Read what is new there, then"
+                                + " record it again.")
                 : new Notice("Nothing was recorded. Put this right:", refusal.problems(), List.of());
     }
 
@@ -127,15 +127,13 @@ public class ReadInPage {
                 refusal -> malformed(form, form.text("text"), form.text("fileName"), notice, refusal));
     }
 
-    private Response preview(
-            int status, ReadInForm form, Source source, Notice notice, @Nullable Set<String> taken) {
+    private Response preview(int status, ReadInForm form, Source source, Notice notice, @Nullable Set<String> taken) {
         return Refusal.respond(
                 () -> page(status, form, source.text(), source.name(), notice, shown(form, source, taken)),
                 refusal -> malformed(form, source.text(), source.name(), notice, refusal));
     }
 
-    private static Response malformed(
-            ReadInForm form, String text, String fileName, Notice notice, Refusal refusal) {
+    private static Response malformed(ReadInForm form, String text, String fileName, Notice notice, Refusal refusal) {
         Notice refused = new Notice("Nothing was read in. Put this right:", refusal.problems(), List.of());
         return page(422, form, text, fileName, notice.problems().isEmpty() ? refused : notice, null);
     }

@@ -16,6 +16,9 @@ public record QueuePart(List<TicketLine> tickets, @Nullable String next, long to
 
     /** Accounts of those who have one of its tickets. */
     public Set<String> assignees() {
-        return tickets.stream().map(TicketLine::assignee).filter(Objects::nonNull).collect(Collectors.toSet());
+        return tickets.stream()
+                .map(TicketLine::assignee)
+                .filter(Objects::nonNull)
+                .collect(Collectors.toSet());
     }
 }

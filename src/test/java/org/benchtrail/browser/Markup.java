@@ -68,7 +68,8 @@ final class Markup {
                 return;
             }
             int line = e.getLineNumber();
-            String where = line > 0 && line <= lines.size() ? lines.get(line - 1).strip() : "";
+            String where =
+                    line > 0 && line <= lines.size() ? lines.get(line - 1).strip() : "";
             found.add(e.getMessage() + " Line " + line + ": " + where);
         }
     }

@@ -151,7 +151,8 @@ final class Person implements AutoCloseable {
     private void readSource(String name) {
         String source = Objects.requireNonNull(document, "no page yet").text();
         try {
-            Path kept = Files.createDirectories(Path.of("target", "screenshots")).resolve(name + ".html");
+            Path kept =
+                    Files.createDirectories(Path.of("target", "screenshots")).resolve(name + ".html");
             Files.writeString(kept, source, StandardCharsets.UTF_8);
         } catch (IOException e) {
             throw new UncheckedIOException(e);

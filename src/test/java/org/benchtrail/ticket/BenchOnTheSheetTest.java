@@ -309,8 +309,8 @@ class BenchOnTheSheetTest {
         TicketNumber ticket = open(Category.POWER);
         api().header("If-Match", version(ticket))
                 .body("{\"kind\":\"reading-recorded\",\"quantity\":\"+12 V"
-                          + " rail\",\"value\":\"11,38V\",\"point\":\"plug\",\"lower\":\"11.4\",\"upper\":\"12.6\",\"limitSource\":\"design"
-                          + " guide\",\"accuracy\":\"0.5 % + 2\",\"guard\":\"0\"}")
+                        + " rail\",\"value\":\"11,38V\",\"point\":\"plug\",\"lower\":\"11.4\",\"upper\":\"12.6\",\"limitSource\":\"design"
+                        + " guide\",\"accuracy\":\"0.5 % + 2\",\"guard\":\"0\"}")
                 .post("/api/tickets/" + ticket + "/acts")
                 .then()
                 .statusCode(200);

@@ -57,7 +57,10 @@ final class Golden {
     static String text(JsonNode node) {
         StringBuilder out = new StringBuilder();
         write(out, ordered(node, true), "");
-        return SURROGATE.matcher(out).replaceAll(found -> "\\\\u" + HexFormat.of().toHexDigits(found.group().charAt(0)));
+        return SURROGATE
+                .matcher(out)
+                .replaceAll(found ->
+                        "\\\\u" + HexFormat.of().toHexDigits(found.group().charAt(0)));
     }
 
     /** The members of an exchange stay in their order, all others are sorted. */

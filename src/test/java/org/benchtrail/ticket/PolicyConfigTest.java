@@ -57,8 +57,8 @@ class PolicyConfigTest {
                 "guard-band | 10.1 | Give a number from 0 to 10."
             })
     void wrongValue_stopsTheStart_andIsNamedWithWhatIsAllowed(String setting, String value, String allowed) {
-        String told =
-                assertThrows(RuntimeException.class, () -> policy(setting, value)).getMessage();
+        String told = assertThrows(RuntimeException.class, () -> policy(setting, value))
+                .getMessage();
         assertTrue(told.contains("benchtrail.policy." + setting), told);
         assertTrue(told.contains("\"" + value + "\""), told);
         assertTrue(told.contains(allowed), told);

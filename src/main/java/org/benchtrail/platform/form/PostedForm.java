@@ -44,13 +44,14 @@ public final class PostedForm {
     public static PostedForm of(MultipartFormDataInput sent) {
         Map<String, List<String>> typed = new LinkedHashMap<>();
         Map<String, PostedFile> files = new HashMap<>();
-        sent.getValues().forEach((name, values) -> values.forEach(value -> {
-            if (value.isFileItem()) {
-                files.putIfAbsent(name, PostedFile.of(value));
-            } else {
-                typed.computeIfAbsent(name, n -> new ArrayList<>()).add(value.getValue());
-            }
-        }));
+        sent.getValues()
+                .forEach((name, values) -> values.forEach(value -> {
+                    if (value.isFileItem()) {
+                        files.putIfAbsent(name, PostedFile.of(value));
+                    } else {
+                        typed.computeIfAbsent(name, n -> new ArrayList<>()).add(value.getValue());
+                    }
+                }));
         PostedForm form = new PostedForm(typed);
         form.files.putAll(files);
         return form;

@@ -9,8 +9,8 @@ import java.util.function.Supplier;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.Invalid.Problem;
 import org.benchtrail.platform.Html;
-import org.benchtrail.platform.problem.ProblemKind;
 import org.benchtrail.platform.Stale;
+import org.benchtrail.platform.problem.ProblemKind;
 
 /**
  * Why what a form asked for was not done, told by its page, which is shown again with what was typed.

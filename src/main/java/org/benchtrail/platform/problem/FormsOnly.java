@@ -1,11 +1,11 @@
 package org.benchtrail.platform.problem;
 
-import org.benchtrail.platform.RequestKind;
 import io.vertx.ext.web.RoutingContext;
 import jakarta.ws.rs.container.ContainerRequestContext;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.util.Set;
+import org.benchtrail.platform.RequestKind;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 import org.jboss.resteasy.reactive.server.ServerRequestFilter;
 import org.jspecify.annotations.Nullable;

@@ -1,10 +1,5 @@
 package org.benchtrail.platform.problem;
 
-import org.benchtrail.platform.RequestKind;
-import org.benchtrail.platform.Stale;
-import org.benchtrail.platform.Forbidden;
-import org.benchtrail.platform.Html;
-import org.benchtrail.platform.NotFound;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.exc.MismatchedInputException;
 import io.quarkus.qute.CheckedTemplate;
@@ -24,6 +19,11 @@ import java.net.URI;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import org.benchtrail.core.Invalid;
+import org.benchtrail.platform.Forbidden;
+import org.benchtrail.platform.Html;
+import org.benchtrail.platform.NotFound;
+import org.benchtrail.platform.RequestKind;
+import org.benchtrail.platform.Stale;
 import org.jboss.logging.Logger;
 import org.jboss.resteasy.reactive.server.ServerExceptionMapper;
 import org.jspecify.annotations.Nullable;

@@ -1,11 +1,11 @@
 package org.benchtrail.platform.problem;
 
-import org.benchtrail.platform.RequestKind;
 import io.vertx.ext.web.RoutingContext;
 import jakarta.ws.rs.container.ContainerResponseContext;
 import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
+import org.benchtrail.platform.RequestKind;
 import org.jboss.resteasy.reactive.server.ServerResponseFilter;
 
 /**

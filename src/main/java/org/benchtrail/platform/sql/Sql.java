@@ -42,7 +42,9 @@ public final class Sql {
 
     public <R extends Record> List<R> rows(Class<R> of) {
         RecordRow<R> row = RecordRow.of(of);
-        return tuples(database.createNativeQuery(statement, Tuple.class)).map(row::read).toList();
+        return tuples(database.createNativeQuery(statement, Tuple.class))
+                .map(row::read)
+                .toList();
     }
 
     /** The first row; empty if there is none. */

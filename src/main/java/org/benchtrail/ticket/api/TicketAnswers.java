@@ -14,9 +14,8 @@ import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.people.CurrentActor;
 import org.benchtrail.platform.problem.Problem;
 import org.benchtrail.platform.problem.ProblemKind;
-import org.benchtrail.ticket.PolicyConfig;
 import org.benchtrail.ticket.Outcome;
-import org.benchtrail.ticket.TicketActs;
+import org.benchtrail.ticket.PolicyConfig;
 import org.benchtrail.ticket.TicketQueries;
 import org.benchtrail.trail.FactJson;
 import org.jspecify.annotations.Nullable;
@@ -30,12 +29,7 @@ class TicketAnswers {
     private final Clock clock;
     private final ObjectMapper mapper;
 
-    TicketAnswers(
-            TicketQueries tickets,
-            CurrentActor current,
-            PolicyConfig policy,
-            Clock clock,
-            ObjectMapper mapper) {
+    TicketAnswers(TicketQueries tickets, CurrentActor current, PolicyConfig policy, Clock clock, ObjectMapper mapper) {
         this.tickets = tickets;
         this.current = current;
         this.policy = policy;

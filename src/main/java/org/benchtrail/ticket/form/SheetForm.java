@@ -84,7 +84,7 @@ public record SheetForm(String name, List<FieldGroup<?>> groups, Set<String> fie
         return COMMON.contains(field)
                 || fields.stream()
                         .anyMatch(own ->
-                                own.endsWith(".") || own.endsWith("-") ? field.startsWith(own) : field.equals(own))
+                                (own.endsWith(".") || own.endsWith("-")) ? field.startsWith(own) : field.equals(own))
                 || groups.stream().anyMatch(group -> group.takes(field));
     }
 }

@@ -13,10 +13,9 @@ import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.core.method.identify.LikenessChecked;
 import org.benchtrail.limits.LimitBook;
 import org.benchtrail.people.Directory;
-import org.benchtrail.ticket.PolicyConfig;
 import org.benchtrail.ticket.Diagnoses;
 import org.benchtrail.ticket.KnownCauses;
-import org.benchtrail.ticket.TicketActs;
+import org.benchtrail.ticket.PolicyConfig;
 import org.benchtrail.ticket.TicketLine;
 import org.benchtrail.ticket.TicketListQueries;
 import org.benchtrail.ticket.TicketQueries;
@@ -78,7 +77,8 @@ class SheetQueries {
         JobSheet sheet = ticket.sheet();
         return new Contents(
                 ticket,
-                new Viewing(sheet, viewer, zone, clock.instant(), policy.policy(), people.names(Viewing.accounts(sheet))),
+                new Viewing(
+                        sheet, viewer, zone, clock.instant(), policy.policy(), people.names(Viewing.accounts(sheet))),
                 people.workers(),
                 isLikenessOpen(sheet) ? lists.alike(words(sheet), number.serial(), viewer) : List.of(),
                 isSeekingKnown(sheet) ? known.of(sheet) : List.of(),

@@ -74,7 +74,11 @@ class SqlTest {
 
     @Test
     void conditions_narrowAStatement() {
-        assertEquals(10, Sql.of(database, text.statement("numbers", List.of())).values(Integer.class).size());
+        assertEquals(
+                10,
+                Sql.of(database, text.statement("numbers", List.of()))
+                        .values(Integer.class)
+                        .size());
         assertEquals(
                 List.of(4, 2),
                 Sql.of(database, text.statement("numbers", List.of("even", "below")))
