@@ -13,10 +13,10 @@ import java.util.Set;
 import java.util.TreeSet;
 import org.benchtrail.core.bench.storage.Sectors;
 import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.FactKinds;
 import org.benchtrail.core.method.Role;
 import org.benchtrail.people.PeopleActs;
 import org.benchtrail.platform.TestDatabase;
-import org.benchtrail.trail.FactKinds;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
