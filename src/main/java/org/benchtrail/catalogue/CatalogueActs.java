@@ -3,7 +3,6 @@ package org.benchtrail.catalogue;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.inject.Instance;
 import jakarta.transaction.Transactional;
-import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -11,6 +10,7 @@ import org.benchtrail.core.Invalid;
 import org.benchtrail.core.diagnosis.Catalogue;
 import org.benchtrail.core.diagnosis.Learned;
 import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.text.PlainText;
 import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
 import org.jspecify.annotations.Nullable;
@@ -38,24 +38,24 @@ public class CatalogueActs {
      * @param faults why it cannot be taken; then there are no changes
      * @param shifts figures that rankings are made with, the largest first
      */
-    public record Draft(List<CatalogueFile.Fault> faults, List<Change> changes, List<ShiftLine> shifts) {
+    public record CheckedText(List<CatalogueFile.Fault> faults, List<EntryChange> changes, List<ShiftLine> shifts) {
         public boolean acceptable() {
             return faults.isEmpty();
         }
     }
 
     /** Reads a text without storing anything. */
-    public Draft check(String text, Actor actor) {
+    public CheckedText check(String text, Actor actor) {
         Permissions.require(Permission.KEEP_CATALOGUE, actor);
         CatalogueFile file = read(normal(text));
         if (file.catalogue().isEmpty()) {
-            return new Draft(file.faults(), List.of(), List.of());
+            return new CheckedText(file.faults(), List.of(), List.of());
         }
         VersionRow last = versions.row(versions.last());
         Map<String, Learned> next = figures(file.catalogue().get(), last);
-        return new Draft(
+        return new CheckedText(
                 List.of(),
-                Change.between(Versions.practice(last), file.catalogue().get()),
+                EntryChange.between(Versions.practice(last), file.catalogue().get()),
                 ShiftLine.between(catalogues.version(last.number).figures(), next));
     }
 
@@ -92,7 +92,7 @@ public class CatalogueActs {
     }
 
     /** Makes a version of figures learned on the practice catalogue in force. */
-    public VersionView learned(int base, Map<String, Learned> figures, Basis basis, String note, Actor actor) {
+    public VersionView learned(int base, Map<String, Learned> figures, LearningBasis basis, String note, Actor actor) {
         Permissions.require(Permission.KEEP_CATALOGUE, actor);
         requireNote(note);
         VersionRow row = new VersionRow();
@@ -147,7 +147,7 @@ public class CatalogueActs {
     }
 
     /** What the figures of a version were learned from; empty if it is practice alone. */
-    public Optional<Basis> basis(int number, Actor actor) {
+    public Optional<LearningBasis> basis(int number, Actor actor) {
         Permissions.require(Permission.SEE_TICKETS, actor);
         @Nullable String basis = versions.row(number).basis;
         return Optional.ofNullable(basis).map(FiguresJson::basis);
@@ -183,23 +183,18 @@ public class CatalogueActs {
     private static void requireNote(@Nullable String note) {
         new Invalid.Collector()
                 .require(
-                        note != null && !note.isBlank() && note.length() <= LONGEST_NOTE && isText(note),
+                        note != null && !note.isBlank() && note.length() <= LONGEST_NOTE && PlainText.isText(note),
                         "note",
                         "Say in a few words why, for those who look at the list of versions later.")
                 .throwIfAny();
     }
 
     private static CatalogueFile read(String yaml) {
-        if (yaml.length() > LONGEST_TEXT || !isText(yaml)) {
+        if (yaml.length() > LONGEST_TEXT || !PlainText.isText(yaml)) {
             String reason = "give plain text of at most " + LONGEST_TEXT + " characters, without control characters";
             return new CatalogueFile(Optional.empty(), List.of(new CatalogueFile.Fault(1, "", reason)));
         }
         return CatalogueFile.read(yaml);
-    }
-
-    private static boolean isText(String text) {
-        return text.chars().noneMatch(c -> Character.isISOControl(c) && c != '\n' && c != '\t')
-                && StandardCharsets.UTF_8.newEncoder().canEncode(text);
     }
 
     /** A browser sends its own line ends. */
