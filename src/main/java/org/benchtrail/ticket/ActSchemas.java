@@ -11,10 +11,6 @@ import java.util.Map;
 import java.util.Set;
 import org.benchtrail.core.method.Fact;
 import org.benchtrail.core.method.FactKinds;
-import org.benchtrail.core.method.desk.Opened;
-import org.benchtrail.core.method.desk.Refused;
-import org.benchtrail.core.method.identify.BenchResultAttached;
-import org.benchtrail.core.method.identify.SoakTimeReckoned;
 import org.eclipse.microprofile.openapi.OASFactory;
 import org.eclipse.microprofile.openapi.OASFilter;
 import org.eclipse.microprofile.openapi.models.Components;
@@ -32,10 +28,6 @@ import org.jspecify.annotations.Nullable;
  */
 @OpenApiFilter(stages = OpenApiFilter.RunStage.RUNTIME_STARTUP)
 public class ActSchemas implements OASFilter {
-    /** What only the server itself records. */
-    static final Set<Class<? extends Fact>> BY_THE_SERVER =
-            Set.of(Opened.class, Refused.class, BenchResultAttached.class, SoakTimeReckoned.class);
-
     @Override
     public void filterOpenAPI(OpenAPI document) {
         if (document.getComponents() == null) {
@@ -45,7 +37,7 @@ public class ActSchemas implements OASFilter {
         FactKinds.all().forEach((name, kind) -> components.addSchema(kind.getSimpleName(), schema(name, kind)));
         components.addSchema("Fact", anyOf("One fact, told apart by its kind.", FactKinds.all()));
         Map<String, Class<? extends Fact>> acts = new java.util.TreeMap<>(FactKinds.all());
-        acts.values().removeAll(BY_THE_SERVER);
+        acts.values().removeIf(FactKinds::isServerOnly);
         components.addSchema("Act", anyOf("One fact that may be posted, told apart by its kind.", acts));
         components.addRequestBody("Acts", body());
     }

@@ -16,7 +16,6 @@ import org.benchtrail.core.Invalid;
 import org.benchtrail.core.Invalid.Problem;
 import org.benchtrail.core.method.Fact;
 import org.benchtrail.core.method.FactKinds;
-import org.benchtrail.core.method.theorize.TheoriesRanked;
 import org.benchtrail.trail.FactJson;
 import org.jspecify.annotations.Nullable;
 
@@ -61,14 +60,11 @@ final class ActsBody {
         }
     }
 
-    /** @throws Invalid if only the server itself records such a fact */
+    /** @throws Invalid if only the server itself records such a fact, or something it says */
     private static Fact posted(Fact fact, String prefix) {
-        if (ActSchemas.BY_THE_SERVER.contains(fact.getClass())) {
-            throw new Invalid(prefix + "kind", "The server itself records '" + FactKinds.name(fact.getClass()) + "'.");
-        }
-        if (fact instanceof TheoriesRanked ranked && ranked.causes() != null) {
-            throw new Invalid(prefix + "causes", "The server ranks the causes of the catalogue: leave this out.");
-        }
+        FactKinds.serverOnly(fact).forEach((field, sentence) -> {
+            throw new Invalid(prefix + field, sentence);
+        });
         return fact;
     }
 

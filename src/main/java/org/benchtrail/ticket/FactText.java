@@ -13,6 +13,7 @@ import java.util.stream.Stream;
 import org.benchtrail.core.method.Fact;
 import org.benchtrail.core.method.FactKinds;
 import org.benchtrail.core.method.Requirement;
+import org.benchtrail.core.method.Requirements;
 import org.benchtrail.core.method.desk.Refused;
 import org.benchtrail.platform.Option;
 import org.jspecify.annotations.Nullable;
@@ -41,7 +42,7 @@ final class FactText {
         }
         List<Part> parts = new ArrayList<>();
         for (RecordComponent component : fact.getClass().getRecordComponents()) {
-            String text = text(value(fact, component), zone);
+            String text = text(FactKinds.value(fact, component), zone);
             if (!text.isEmpty()) {
                 parts.add(new Part(name(component.getName()), text));
             }
@@ -50,15 +51,7 @@ final class FactText {
     }
 
     private static String requirement(String code) {
-        return Requirement.of(code).map(Requirement::title).orElse(code.replace('-', ' '));
-    }
-
-    private static @Nullable Object value(Object fact, RecordComponent component) {
-        try {
-            return component.getAccessor().invoke(fact);
-        } catch (ReflectiveOperationException e) {
-            throw new IllegalStateException(e);
-        }
+        return Requirements.of(code).map(Requirement::title).orElse(code.replace('-', ' '));
     }
 
     private static String name(String component) {
@@ -93,7 +86,7 @@ final class FactText {
         }
         if (value instanceof Record record) {
             return Stream.of(record.getClass().getRecordComponents())
-                    .map(component -> text(value(record, component), zone))
+                    .map(component -> text(FactKinds.value(record, component), zone))
                     .filter(t -> !t.isEmpty() && !t.equals("1"))
                     .collect(Collectors.joining(" "));
         }

@@ -16,6 +16,7 @@ import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.measure.LimitLibrary;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Caution;
+import org.benchtrail.core.method.Correctable;
 import org.benchtrail.core.method.Course;
 import org.benchtrail.core.method.Fact;
 import org.benchtrail.core.method.JobSheet;
@@ -35,6 +36,7 @@ import org.benchtrail.core.method.desk.Opened;
 import org.benchtrail.core.method.desk.RuledOut;
 import org.benchtrail.core.method.desk.Waived;
 import org.benchtrail.core.method.document.CauseNamed;
+import org.benchtrail.core.method.document.DocumentRequirement;
 import org.benchtrail.core.method.document.SummaryWritten;
 import org.benchtrail.core.method.identify.AttachmentAdded;
 import org.benchtrail.core.method.identify.BenchResultAttached;
@@ -43,7 +45,6 @@ import org.benchtrail.core.method.identify.ExtractRecorded;
 import org.benchtrail.core.method.identify.FindingAnswered;
 import org.benchtrail.core.method.identify.FindingRecorded;
 import org.benchtrail.core.method.identify.HazardsScreened;
-import org.benchtrail.core.method.identify.IdentifyFact;
 import org.benchtrail.core.method.identify.LikenessChecked;
 import org.benchtrail.core.method.identify.ReadingRecorded;
 import org.benchtrail.core.method.identify.SymptomRecorded;
@@ -56,6 +57,7 @@ import org.benchtrail.core.method.test.CheckPlanned;
 import org.benchtrail.core.method.test.ResultRecorded;
 import org.benchtrail.core.method.theorize.TheoryStated;
 import org.benchtrail.core.method.verify.SymptomRechecked;
+import org.benchtrail.core.method.verify.VerifyRequirement;
 import org.benchtrail.platform.Option;
 import org.jspecify.annotations.Nullable;
 
@@ -262,8 +264,7 @@ public final class SheetView {
     }
 
     private static boolean belongs(StandingFact<?> noted, Step step) {
-        Step own = noted.fact().step();
-        return own == step || (own == null && noted.fact() instanceof IdentifyFact && step == Step.IDENTIFY);
+        return noted.fact().shownUnder() == step;
     }
 
     private String summary(Step step) {
@@ -728,7 +729,8 @@ public final class SheetView {
 
     public boolean soaking() {
         return gate.stream()
-                .anyMatch(s -> s.requirement() == Requirement.SOAK_TIME_PASSED && s.state() != Requirement.State.MET);
+                .anyMatch(s ->
+                        s.requirement() == VerifyRequirement.SOAK_TIME_PASSED && s.state() != Requirement.State.MET);
     }
 
     public String soakHours() {
@@ -740,7 +742,8 @@ public final class SheetView {
 
     public boolean signed() {
         return gate.stream()
-                .anyMatch(s -> s.requirement() == Requirement.SUMMARY_WRITTEN && s.state() == Requirement.State.MET);
+                .anyMatch(s ->
+                        s.requirement() == DocumentRequirement.SUMMARY_WRITTEN && s.state() == Requirement.State.MET);
     }
 
     // ---- desk
@@ -804,6 +807,6 @@ public final class SheetView {
 
     /** Whether the page of an entry offers to put it right; the report that opened the ticket is left to the API. */
     static boolean correctable(Fact fact) {
-        return !(fact instanceof Opened) && Method.correctable(fact);
+        return !(fact instanceof Opened) && fact.correctable() != Correctable.NEVER;
     }
 }

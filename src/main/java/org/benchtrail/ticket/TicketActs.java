@@ -15,7 +15,6 @@ import java.util.Set;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.integrity.HashChain;
 import org.benchtrail.core.method.Actor;
-import org.benchtrail.core.method.Caution;
 import org.benchtrail.core.method.Decision;
 import org.benchtrail.core.method.Entry;
 import org.benchtrail.core.method.Fact;
@@ -24,18 +23,13 @@ import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Method;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Policy;
+import org.benchtrail.core.method.ServerKnowledge;
 import org.benchtrail.core.method.Stamp;
 import org.benchtrail.core.method.TicketNumber;
-import org.benchtrail.core.method.desk.Corrected;
-import org.benchtrail.core.method.desk.HandedOver;
 import org.benchtrail.core.method.desk.MoveFact;
 import org.benchtrail.core.method.desk.Opened;
 import org.benchtrail.core.method.desk.Refused;
 import org.benchtrail.core.method.identify.AttachmentAdded;
-import org.benchtrail.core.method.identify.ReadingRecorded;
-import org.benchtrail.core.method.plan.ActionPlanned;
-import org.benchtrail.core.method.test.CheckPlanned;
-import org.benchtrail.core.method.theorize.TheoryChosen;
 import org.benchtrail.people.Directory;
 import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
@@ -58,6 +52,7 @@ public class TicketActs {
     private final PolicyConfig policy;
     private final Diagnoses diagnoses;
     private final Event<TicketChanged> changed;
+    private final ServerKnowledge completion = new Completion();
 
     TicketActs(
             Tickets tickets,
@@ -214,7 +209,7 @@ public class TicketActs {
         /** Does every act, or takes all back and notes the refusal. */
         List<Missing> all(List<? extends Act> acts) {
             for (Act act : acts) {
-                Fact fact = completed(act.on(sheet));
+                Fact fact = act.on(sheet).completedBy(completion);
                 rankBefore(fact);
                 List<Missing> missing = decide(fact);
                 if (!missing.isEmpty()) {
@@ -230,7 +225,7 @@ public class TicketActs {
 
         /** What the ranking said when a theory was chosen is kept, so that the choice can be understood later. */
         private void rankBefore(Fact fact) {
-            if (fact instanceof TheoryChosen) {
+            if (fact.restsOnRanking()) {
                 diagnoses
                         .toRecord(sheet)
                         .filter(ranked -> decide(ranked).isEmpty())
@@ -287,42 +282,27 @@ public class TicketActs {
         }
     }
 
-    /** Fills in what the server knows better than whoever asks. */
-    private Fact completed(Fact fact) {
-        if (fact instanceof HandedOver handed) {
-            Actor taker = people.worker(handed.to())
-                    .orElseThrow(() ->
-                            new Invalid("to", "Nobody who works on tickets has the account '" + handed.to() + "'."));
-            return new HandedOver(taker.account(), taker.roles(), handed.note());
+    /** What facts are completed with, see {@link Fact#completedBy}. */
+    private final class Completion implements ServerKnowledge {
+        @Override
+        public Actor worker(String account) {
+            return people.worker(account)
+                    .orElseThrow(
+                            () -> new Invalid("to", "Nobody who works on tickets has the account '" + account + "'."));
         }
-        if (fact instanceof Opened || fact instanceof Refused) {
-            throw new Invalid("kind", "The server itself records '" + FactKinds.name(fact.getClass()) + "'.");
-        }
-        if (fact instanceof ActionPlanned action) {
-            return action.with(Caution.raisedBy(action.what() + " " + action.part()));
-        }
-        if (fact instanceof CheckPlanned check && check.invasive()) {
-            return check.with(Caution.raisedBy(check.what()));
-        }
-        if (fact instanceof ReadingRecorded reading && reading.accuracy() != null) {
-            return reading.guarded(policy.policy().guardBand().toPlainString());
-        }
-        if (fact instanceof AttachmentAdded added) {
-            return kept(added);
-        }
-        if (fact instanceof Corrected corrected && corrected.replacement() instanceof AttachmentAdded added) {
-            return new Corrected(corrected.entry(), corrected.reason(), kept(added));
-        }
-        return fact;
-    }
 
-    /** With the size that the file has, whatever was told. */
-    private AttachmentAdded kept(AttachmentAdded told) {
-        int bytes = attachments
-                .size(told.sha256())
-                .orElseThrow(
-                        () -> new Invalid("sha256", "Send the file first: no file with this SHA-256 is kept here."));
-        return new AttachmentAdded(told.fileName(), told.mediaType(), bytes, told.sha256(), told.shows());
+        @Override
+        public int fileSize(String sha256) {
+            return attachments
+                    .size(sha256)
+                    .orElseThrow(() ->
+                            new Invalid("sha256", "Send the file first: no file with this SHA-256 is kept here."));
+        }
+
+        @Override
+        public Policy policy() {
+            return policy.policy();
+        }
     }
 
     /** The site's policy as configured, with the usual values as defaults. */

@@ -17,18 +17,11 @@ import org.benchtrail.core.diagnosis.Source;
 import org.benchtrail.core.measure.Quantity;
 import org.benchtrail.core.measure.Unit;
 import org.benchtrail.core.measure.Units;
+import org.benchtrail.core.method.CatalogueAnswer;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.StandingFact;
-import org.benchtrail.core.method.desk.MoveFact;
-import org.benchtrail.core.method.desk.Rethought;
-import org.benchtrail.core.method.desk.RuledOut;
-import org.benchtrail.core.method.desk.VerifyFailed;
-import org.benchtrail.core.method.identify.FindingAnswered;
+import org.benchtrail.core.method.TheoryFate;
 import org.benchtrail.core.method.identify.ReadingRecorded;
-import org.benchtrail.core.method.plan.ActionSettled;
-import org.benchtrail.core.method.plan.Settlement;
-import org.benchtrail.core.method.test.CheckPlanned;
-import org.benchtrail.core.method.test.ResultRecorded;
 import org.benchtrail.core.method.theorize.TheoriesRanked;
 import org.benchtrail.core.method.theorize.TheoryChosen;
 import org.benchtrail.core.method.theorize.TheoryStated;
@@ -70,12 +63,10 @@ public final class SheetEvidence {
     }
 
     private void take(StandingFact<?> noted) {
-        if (noted.fact() instanceof ActionSettled settled && settled.settlement() == Settlement.CARRIED_OUT) {
+        if (noted.fact().changesDevice()) {
             lastWork = noted.entry();
         }
-        if (noted.fact() instanceof MoveFact move) {
-            inVain(noted, move).ifPresent(failed -> evidence = evidence.with(failed));
-        }
+        inVain(noted).ifPresent(failed -> evidence = evidence.with(failed));
         report(noted).ifPresent(report -> add(noted.entry(), report));
     }
 
@@ -86,25 +77,24 @@ public final class SheetEvidence {
     }
 
     private Optional<Report> report(StandingFact<?> noted) {
-        if (noted.fact() instanceof FindingAnswered answered) {
-            return answer(noted, answered.finding(), answered.value(), answered.source());
-        }
-        if (noted.fact() instanceof ReadingRecorded reading && reading.finding() != null) {
-            return finding(model, reading.finding()).flatMap(f -> judged(noted, f, reading));
-        }
-        if (noted.fact() instanceof ResultRecorded result && result.answer() != null) {
-            String given = result.answer();
-            return sheet.latest(CheckPlanned.class, c -> c.entry() == result.check())
-                    .flatMap(check -> answer(noted, check.fact().finding(), given, Source.SEEN));
-        }
-        return Optional.empty();
+        return noted.fact()
+                .says(sheet)
+                .flatMap(said -> finding(model, said.finding()).flatMap(f -> report(noted, f, said)));
     }
 
-    private Optional<Report> answer(StandingFact<?> noted, @Nullable String finding, String value, Source source) {
-        return finding(model, finding)
-                .filter(f -> f.values().contains(value) || Report.UNKNOWN.equals(value))
-                .map(f -> Report.of(
-                        id(noted), f.id(), value, source, noted.stamp().at()));
+    private static Optional<Report> report(StandingFact<?> noted, Finding finding, CatalogueAnswer said) {
+        if (said.reading() != null) {
+            return judged(noted, finding, said.reading());
+        }
+        boolean known = finding.values().contains(said.value()) || Report.UNKNOWN.equals(said.value());
+        return known
+                ? Optional.of(Report.of(
+                        id(noted),
+                        finding.id(),
+                        said.value(),
+                        said.source(),
+                        noted.stamp().at()))
+                : Optional.empty();
     }
 
     private static Optional<Report> judged(StandingFact<?> noted, Finding finding, ReadingRecorded reading) {
@@ -173,11 +163,12 @@ public final class SheetEvidence {
         return text == null ? null : Double.valueOf(text);
     }
 
-    private Optional<FailedRepair> inVain(StandingFact<?> noted, MoveFact move) {
-        boolean ruledOut = move instanceof RuledOut;
-        if (!ruledOut && !(move instanceof VerifyFailed) && !(move instanceof Rethought)) {
+    private Optional<FailedRepair> inVain(StandingFact<?> noted) {
+        TheoryFate fate = noted.fact().theoryFate();
+        if (fate == TheoryFate.UNTOUCHED) {
             return Optional.empty();
         }
+        boolean ruledOut = fate == TheoryFate.RULED_OUT;
         return theory(noted.round())
                 .map(t -> t.fact().causeId())
                 .filter(cause -> isCause(model, cause))

@@ -1,10 +1,16 @@
 package org.benchtrail.core.method;
 
+import java.util.List;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /**
  * Something recorded on a ticket. A fact is plain data in the past tense; its constructor refuses what is malformed with
  * {@link org.benchtrail.core.Invalid}. Other facts are referred to by the number of the entry that recorded them.
+ *
+ * <p>Every kind answers the questions below, in its own file; guards, corrections, storage, API, pages and trail text are
+ * loops over these answers. A question that most kinds answer alike has that answer as its default. {@link FactKinds} lists
+ * the kinds.
  */
 public interface Fact {
 
@@ -12,11 +18,106 @@ public interface Fact {
     @Nullable
     Step step();
 
+    /** The step under which it is shown; null if under none. */
+    default @Nullable Step shownUnder() {
+        return step();
+    }
+
     /**
      * Whether it may be added, marked late, once its step has been left. Choices, checks, actions and signatures may not:
      * to make them again is to go round again.
      */
     default boolean lateAllowed() {
         return false;
+    }
+
+    /** How long an answer of this kind is taken for the present one. */
+    default Lasts lasts() {
+        return Lasts.ROUND;
+    }
+
+    /** Whether it may be recorded on a ticket that has been closed. */
+    default boolean possibleWhenClosed() {
+        return false;
+    }
+
+    // ---- who may record it
+
+    /** What keeps that person from recording it here; empty if nothing does. Most facts are the assignee's. */
+    default List<Missing> refusedTo(Actor actor, Situation s) {
+        return Persons.assignee(s.sheet().course(), actor);
+    }
+
+    /** Whether who records it plans the work, and so neither approves it nor lets a requirement of it go unmet. */
+    default boolean plans() {
+        return false;
+    }
+
+    // ---- what it refers to, and whether it is sound on this sheet
+
+    /** The earlier entries it names; each has to be there, and of that kind. */
+    default List<Reference> references() {
+        return List.of();
+    }
+
+    /**
+     * What keeps it from being recorded on this sheet now, whoever asks; empty if nothing does. References have been looked up
+     * before.
+     *
+     * @throws org.benchtrail.core.Invalid if it does not fit what it refers to
+     */
+    default List<Missing> unsound(Situation s, Actor actor) {
+        return List.of();
+    }
+
+    // ---- whether and by whom it may be put right
+
+    /** Answers of which the latest counts are not corrected but given again; moves, approvals and signatures are neither. */
+    default Correctable correctable() {
+        return Correctable.NEVER;
+    }
+
+    /**
+     * What keeps it, as it stands, from being replaced or struck out; empty if nothing does.
+     *
+     * @param self how it stands on the sheet
+     * @param replacement of the same kind; null strikes it out
+     */
+    default List<Missing> keptFrom(JobSheet sheet, StandingFact<?> self, @Nullable Fact replacement, Actor actor) {
+        return List.of();
+    }
+
+    // ---- what a server adds
+
+    /** The fact with what the server knows better than whoever asks. */
+    default Fact completedBy(ServerKnowledge server) {
+        return this;
+    }
+
+    /** Whether the server records first how the causes were ranked at that moment. */
+    default boolean restsOnRanking() {
+        return false;
+    }
+
+    // ---- what it tells others
+
+    /** What it says about a finding of the cause catalogue; empty for most. */
+    default Optional<CatalogueAnswer> says(JobSheet sheet) {
+        return Optional.empty();
+    }
+
+    /** Whether something was done to the device: what was seen before says little about what is seen after. */
+    default boolean changesDevice() {
+        return false;
+    }
+
+    /** What it does to the theory that was active. */
+    default TheoryFate theoryFate() {
+        return TheoryFate.UNTOUCHED;
+    }
+
+    /** Texts in which a later technician would look for this ticket; empty for most. */
+    default List<String> story() {
+        return List.of();
     }
 }

@@ -1,5 +1,6 @@
 package org.benchtrail.core.method;
 
+import java.lang.reflect.RecordComponent;
 import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
@@ -12,6 +13,7 @@ import org.benchtrail.core.method.plan.PlanFact;
 import org.benchtrail.core.method.test.TestFact;
 import org.benchtrail.core.method.theorize.TheorizeFact;
 import org.benchtrail.core.method.verify.VerifyFact;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The kinds of entry by their stable names: {@code symptom-recorded} for {@code SymptomRecorded}, and so on for every
@@ -38,6 +40,36 @@ public final class FactKinds {
 
     public static String name(Class<? extends Fact> kind) {
         return kind.getSimpleName().replaceAll("(?<=[a-z])(?=[A-Z])", "-").toLowerCase(Locale.ROOT);
+    }
+
+    /** Whether only the server itself records facts of that kind. */
+    public static boolean isServerOnly(Class<? extends Fact> kind) {
+        return kind.isAnnotationPresent(ServerOnly.class);
+    }
+
+    /** The fields of a fact that only the server fills, with what to tell whoever posts them; {@code kind} for all of it. */
+    public static Map<String, String> serverOnly(Fact fact) {
+        String kind = name(fact.getClass());
+        if (isServerOnly(fact.getClass())) {
+            return Map.of("kind", "The server itself records '" + kind + "'.");
+        }
+        Map<String, String> fields = new TreeMap<>();
+        for (RecordComponent component : fact.getClass().getRecordComponents()) {
+            ServerOnly only = component.getAnnotation(ServerOnly.class);
+            if (only != null && value(fact, component) != null) {
+                fields.put(component.getName(), only.value());
+            }
+        }
+        return fields;
+    }
+
+    /** What a component of a fact, or of a record in it, says. */
+    public static @Nullable Object value(Object record, RecordComponent component) {
+        try {
+            return component.getAccessor().invoke(record);
+        } catch (ReflectiveOperationException e) {
+            throw new IllegalStateException(e);
+        }
     }
 
     private static Map<String, Class<? extends Fact>> collect() {

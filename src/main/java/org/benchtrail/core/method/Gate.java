@@ -10,19 +10,17 @@ public final class Gate {
     /**
      * Every requirement between the sheet and the move, with how it stands, in the order of the table.
      *
-     * <p>Beyond the step's own: a hazard found later stops every later step too, and from a drive-failure finding on no step
-     * is left without the data backed up.
+     * <p>Beyond the step's own: those of earlier steps that bite later too, where they are not met.
      */
     public static List<Requirement.Status> of(Situation situation) {
         List<Requirement.Status> statuses = new ArrayList<>();
         JobSheet sheet = situation.sheet();
-        if (sheet.step() != Step.IDENTIFY) {
-            standing(situation).stream()
-                    .map(r -> r.status(situation))
-                    .filter(s -> s.state() != Requirement.State.MET)
-                    .forEach(statuses::add);
-        }
-        Requirement.of(sheet.step()).forEach(r -> statuses.add(r.status(situation)));
+        Requirements.all().stream()
+                .filter(r -> r.step().isBefore(sheet.step()) && r.bitesLater(sheet))
+                .map(r -> r.status(situation))
+                .filter(s -> s.state() != Requirement.State.MET)
+                .forEach(statuses::add);
+        Requirements.of(sheet.step()).forEach(r -> statuses.add(r.status(situation)));
         return statuses;
     }
 
@@ -32,11 +30,5 @@ public final class Gate {
                 .filter(s -> s.state() == Requirement.State.MISSING)
                 .map(Requirement.Status::missing)
                 .toList();
-    }
-
-    private static List<Requirement> standing(Situation situation) {
-        return situation.sheet().driveFailure().isPresent()
-                ? List.of(Requirement.HAZARDS_SCREENED, Requirement.DATA_PROTECTED)
-                : List.of(Requirement.HAZARDS_SCREENED);
     }
 }

@@ -5,17 +5,13 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
 import org.benchtrail.core.Invalid;
-import org.benchtrail.core.method.desk.Corrected;
 import org.benchtrail.core.method.desk.MoveFact;
 import org.benchtrail.core.method.desk.Opened;
-import org.benchtrail.core.method.desk.Rethought;
-import org.benchtrail.core.method.desk.RuledOut;
 import org.benchtrail.core.method.identify.FindingRecorded;
 import org.benchtrail.core.method.identify.HazardsScreened;
 import org.benchtrail.core.method.identify.StopWorkCleared;
 import org.benchtrail.core.method.plan.ActionPlanned;
 import org.benchtrail.core.method.plan.ActionSettled;
-import org.benchtrail.core.method.plan.Settlement;
 import org.benchtrail.core.method.test.ResultRecorded;
 import org.benchtrail.core.method.theorize.TheoryChosen;
 import org.benchtrail.core.method.theorize.TheoryStated;
@@ -26,11 +22,11 @@ import org.jspecify.annotations.Nullable;
  * Immutable; replaying the entries of the trail rebuilds it exactly.
  */
 public final class JobSheet {
-    private final List<StandingFact<?>> facts;
+    private final FactIndex facts;
     private final Course course;
     private final int entries;
 
-    private JobSheet(List<StandingFact<?>> facts, Course course, int entries) {
+    JobSheet(FactIndex facts, Course course, int entries) {
         this.facts = facts;
         this.course = course;
         this.entries = entries;
@@ -42,26 +38,22 @@ public final class JobSheet {
      * @throws IllegalArgumentException if the entry is not number 1, or opens no ticket
      */
     public static JobSheet open(Entry first) {
-        if (first.stamp().entry() != 1 || !(first.fact() instanceof Opened opened)) {
-            throw new IllegalArgumentException("a job sheet begins with entry 1, which opens the ticket");
-        }
-        Course course = Course.opened(opened, first.stamp());
-        return new JobSheet(
-                List.of(new StandingFact<>(opened, first.stamp(), 1, Step.IDENTIFY, false, null)), course, 1);
+        return new Replay(first).sheet();
     }
 
     /**
-     * Rebuilds the sheet.
+     * Rebuilds the sheet, in time linear in the number of entries.
      *
      * @param trail all entries of one ticket, in order
      * @throws IllegalArgumentException if it is empty or an entry is missing or out of order
      */
     public static JobSheet replay(List<Entry> trail) {
-        JobSheet sheet = open(trail.get(0));
-        for (Entry entry : trail.subList(1, trail.size())) {
-            sheet = sheet.with(entry);
+        if (trail.isEmpty()) {
+            throw new IllegalArgumentException("a job sheet begins with entry 1, which opens the ticket");
         }
-        return sheet;
+        Replay replay = new Replay(trail.get(0));
+        trail.subList(1, trail.size()).forEach(replay::add);
+        return replay.sheet();
     }
 
     /**
@@ -70,44 +62,9 @@ public final class JobSheet {
      * @throws IllegalArgumentException if the entry does not follow the last one
      */
     public JobSheet with(Entry entry) {
-        Stamp stamp = entry.stamp();
-        if (stamp.entry() != entries + 1) {
-            throw new IllegalArgumentException("entry " + (entries + 1) + " is missing: found " + stamp.entry());
-        }
-        List<StandingFact<?>> now = new ArrayList<>(facts);
-        if (entry.fact() instanceof Corrected corrected) {
-            correct(now, corrected, stamp);
-        }
-        now.add(noted(entry.fact(), stamp));
-        Course next = entry.fact() instanceof MoveFact move ? move.after(course, stamp) : course;
-        return new JobSheet(List.copyOf(now), next, stamp.entry());
-    }
-
-    private <F extends Fact> StandingFact<F> noted(F fact, Stamp stamp) {
-        boolean late = fact.step() != null && fact.step().isBefore(course.step());
-        return new StandingFact<>(fact, stamp, course.round(), course.step(), late, null);
-    }
-
-    private static void correct(List<StandingFact<?>> facts, Corrected corrected, Stamp stamp) {
-        for (int i = 0; i < facts.size(); i++) {
-            StandingFact<?> old = facts.get(i);
-            if (old.entry() == corrected.entry()) {
-                if (corrected.replacement() == null) {
-                    facts.remove(i);
-                } else {
-                    facts.set(
-                            i,
-                            new StandingFact<>(
-                                    corrected.replacement(),
-                                    old.stamp(),
-                                    old.round(),
-                                    old.during(),
-                                    old.late(),
-                                    stamp));
-                }
-                return;
-            }
-        }
+        Replay replay = new Replay(facts.copy(), course, entries);
+        replay.add(entry);
+        return replay.sheet();
     }
 
     public Course course() {
@@ -132,32 +89,22 @@ public final class JobSheet {
     }
 
     /** Entry since which the category, and so its checklist, is what it is. */
-    int categorySince() {
+    public int categorySince() {
         return latest(Opened.class).orElseThrow().settledSince();
     }
 
     /** All facts as they stand, in the order of recording. */
-    public List<StandingFact<?>> facts() {
-        return facts;
+    public List<? extends StandingFact<?>> facts() {
+        return facts.of(Fact.class);
     }
 
-    /** All facts of a kind, in the order of recording. */
+    /** All facts of a kind, or of a group of kinds, in the order of recording; unmodifiable. */
     public <F extends Fact> List<StandingFact<F>> all(Class<F> kind) {
-        return all(kind, noted -> true);
+        return facts.of(kind);
     }
 
-    @SuppressWarnings("unchecked") // the class of the fact is checked on the line before the cast
     public <F extends Fact> List<StandingFact<F>> all(Class<F> kind, Predicate<StandingFact<F>> which) {
-        List<StandingFact<F>> found = new ArrayList<>();
-        for (StandingFact<?> noted : facts) {
-            if (kind.isInstance(noted.fact())) {
-                StandingFact<F> typed = (StandingFact<F>) noted;
-                if (which.test(typed)) {
-                    found.add(typed);
-                }
-            }
-        }
-        return found;
+        return all(kind).stream().filter(which).toList();
     }
 
     public <F extends Fact> List<StandingFact<F>> ofRound(Class<F> kind) {
@@ -169,11 +116,22 @@ public final class JobSheet {
     }
 
     public <F extends Fact> Optional<StandingFact<F>> latest(Class<F> kind, Predicate<StandingFact<F>> which) {
-        return last(all(kind, which));
+        List<StandingFact<F>> all = all(kind);
+        for (int i = all.size() - 1; i >= 0; i--) {
+            if (which.test(all.get(i))) {
+                return Optional.of(all.get(i));
+            }
+        }
+        return Optional.empty();
     }
 
     public <F extends Fact> Optional<StandingFact<F>> latestOfRound(Class<F> kind) {
-        return last(ofRound(kind));
+        return latestOfRound(kind, standing -> true);
+    }
+
+    /** The latest of a kind, as long as it is taken for the present answer. */
+    public <F extends Fact> Optional<StandingFact<F>> inForce(Class<F> kind) {
+        return latest(kind).filter(f -> f.fact().lasts().covers(f, this));
     }
 
     /**
@@ -182,15 +140,17 @@ public final class JobSheet {
      * @throws Invalid on {@code field} if there is none (or it was struck out)
      */
     public <F extends Fact> StandingFact<F> at(int entry, Class<F> kind, String field) {
-        return last(all(kind, noted -> noted.entry() == entry))
-                .orElseThrow(() -> new Invalid(field, "Entry " + entry + " is not there, or not what is needed here."));
+        List<StandingFact<F>> all = all(kind);
+        int position = FactIndex.position(all, entry);
+        if (position < 0) {
+            throw new Invalid(field, "Entry " + entry + " is not there, or not what is needed here.");
+        }
+        return all.get(position);
     }
 
     /** What was known before that entry and stands unchanged since; the course is the present one. */
-    JobSheet before(int entry) {
-        List<StandingFact<?>> earlier =
-                facts.stream().filter(noted -> noted.settledSince() < entry).toList();
-        return new JobSheet(earlier, course, entry - 1);
+    public JobSheet before(int entry) {
+        return new JobSheet(facts.only(standing -> standing.settledSince() < entry), course, entry - 1);
     }
 
     /** The choice that is in force; empty until a theory is chosen in this round. */
@@ -211,17 +171,13 @@ public final class JobSheet {
     public List<StandingFact<TheoryStated>> ruledOut() {
         List<StandingFact<TheoryStated>> found = new ArrayList<>();
         for (StandingFact<MoveFact> move : all(MoveFact.class)) {
-            if (rulesOut(move.fact())) {
+            if (move.fact().theoryFate().rulesOut()) {
                 last(all(TheoryChosen.class, c -> c.round() == move.round()))
                         .flatMap(this::chosen)
                         .ifPresent(found::add);
             }
         }
         return found;
-    }
-
-    private static boolean rulesOut(MoveFact move) {
-        return move instanceof RuledOut || (move instanceof Rethought rethought && rethought.theoryWrong());
     }
 
     /** Theories that are still open: stated and not ruled out, as long as they are not chosen again on new evidence. */
@@ -247,7 +203,7 @@ public final class JobSheet {
 
     /** Entry of the last action carried out in this round, or with which the round began: what is verified comes after. */
     public int lastWork() {
-        return latestOfRound(ActionSettled.class, s -> s.fact().settlement() == Settlement.CARRIED_OUT)
+        return latestOfRound(ActionSettled.class, a -> a.fact().changesDevice())
                 .map(StandingFact::entry)
                 .orElse(course.roundStart());
     }
@@ -262,7 +218,7 @@ public final class JobSheet {
     }
 
     /** The latest screening that found a hazard not yet cleared; to screen again clears nothing. */
-    Optional<StandingFact<HazardsScreened>> stopWork() {
+    public Optional<StandingFact<HazardsScreened>> stopWork() {
         int cleared = latest(StopWorkCleared.class).map(StandingFact::entry).orElse(0);
         return latest(
                 HazardsScreened.class,
@@ -283,12 +239,12 @@ public final class JobSheet {
         return other instanceof JobSheet sheet
                 && entries == sheet.entries
                 && course.equals(sheet.course)
-                && facts.equals(sheet.facts);
+                && facts().equals(sheet.facts());
     }
 
     @Override
     public int hashCode() {
-        return 31 * course.hashCode() + facts.hashCode();
+        return 31 * course.hashCode() + facts().hashCode();
     }
 
     @Override

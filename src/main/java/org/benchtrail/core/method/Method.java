@@ -3,14 +3,14 @@ package org.benchtrail.core.method;
 import java.time.Instant;
 import java.util.List;
 import org.benchtrail.core.Invalid;
-import org.benchtrail.core.method.desk.Corrected;
-import org.benchtrail.core.method.desk.MoveFact;
-import org.benchtrail.core.method.desk.Waived;
 import org.benchtrail.core.method.identify.ReadingRecorded;
+import org.benchtrail.core.method.plan.Approval;
+import org.benchtrail.core.method.verify.ReadingsBack;
+import org.benchtrail.core.method.verify.SoakTime;
 
 /**
  * The method as one pure function: may this person record this fact on this sheet now, and if not, what is missing? Nobody
- * records anything without asking it.
+ * records anything without asking it. What it asks of a fact, each kind answers in its own file.
  */
 public final class Method {
     private Method() {}
@@ -22,34 +22,25 @@ public final class Method {
      * @throws Invalid if the fact refers to what is not there
      */
     public static Decision decide(JobSheet sheet, Fact fact, Actor actor, Policy policy, Instant now) {
-        List<Missing> missing = missing(sheet, fact, actor, policy, now);
+        List<Missing> missing = missing(new Situation(sheet, policy, now, Move.ADVANCE), fact, actor);
         return missing.isEmpty() ? new Decision.Allowed() : new Decision.Refused(missing);
     }
 
-    private static List<Missing> missing(JobSheet sheet, Fact fact, Actor actor, Policy policy, Instant now) {
-        List<Missing> standing = Desk.standing(sheet.course(), fact);
-        if (!standing.isEmpty()) {
-            return standing;
+    private static List<Missing> missing(Situation s, Fact fact, Actor actor) {
+        List<Missing> ended = Place.standing(s.sheet().course(), fact);
+        if (!ended.isEmpty()) {
+            return ended;
         }
-        List<Missing> act = Desk.act(fact);
-        if (!act.isEmpty()) {
-            return act;
-        }
-        List<Missing> person = Persons.refuse(sheet, fact, actor, policy, now);
+        List<Missing> person = Persons.refuse(fact, actor, s);
         if (!person.isEmpty()) {
             return person;
         }
-        if (fact instanceof MoveFact move) {
-            return Desk.move(sheet, move, policy, now);
+        List<Missing> place = Place.step(s.sheet(), fact);
+        if (!place.isEmpty()) {
+            return place;
         }
-        if (fact instanceof Waived waiver) {
-            return Desk.waiver(sheet, waiver, policy, now);
-        }
-        if (fact instanceof Corrected correction) {
-            return Corrections.refuse(sheet, correction, actor);
-        }
-        List<Missing> place = Desk.place(sheet, fact);
-        return place.isEmpty() ? Guards.refuse(sheet, fact, policy, now) : place;
+        fact.references().forEach(r -> s.sheet().at(r.entry(), r.kind(), r.field()));
+        return fact.unsound(s, actor);
     }
 
     /** What stands between the sheet and leaving its step: the list on the page. */
@@ -58,23 +49,20 @@ public final class Method {
         return Gate.of(new Situation(sheet, policy, now, move));
     }
 
-    /** Whether an entry of that kind is ever put right; who may, and when, is decided with the act. */
-    public static boolean correctable(Fact fact) {
-        return Corrections.isCorrectable(fact);
-    }
-
     /** Why policy asks for somebody else's approval of the plan of this round; empty if it does not. */
     public static List<String> approvalReasons(JobSheet sheet, Policy policy) {
-        return PlanGaps.approvalReasons(sheet, policy);
+        return Approval.reasons(sheet, policy).stream()
+                .map(reason -> reason.words(sheet, policy))
+                .toList();
     }
 
     /** How long an intermittent fault has to run clean, minutes: by policy, or by calculation where that is longer. */
     public static long soakMinutes(JobSheet sheet, Policy policy) {
-        return VerifyGaps.soakMinutes(sheet, policy);
+        return SoakTime.needed(sheet, policy);
     }
 
     /** Readings that were outside their limit and have not been proven back within since the last action. */
     public static List<StandingFact<ReadingRecorded>> readingsToRepeat(JobSheet sheet) {
-        return VerifyGaps.outstanding(sheet);
+        return ReadingsBack.outstanding(sheet);
     }
 }

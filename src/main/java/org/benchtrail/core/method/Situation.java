@@ -2,5 +2,25 @@ package org.benchtrail.core.method;
 
 import java.time.Instant;
 
-/** What a requirement is judged by: the sheet, the site's policy, the moment, and the move that is tried. */
-public record Situation(JobSheet sheet, Policy policy, Instant now, Move move) {}
+/** What a requirement or an act is judged by: the sheet, the site's policy, the moment, and the move that is tried. */
+public record Situation(JobSheet sheet, Policy policy, Instant now, Move move) {
+
+    /** The same at another state of the sheet. */
+    public Situation on(JobSheet other) {
+        return new Situation(other, policy, now, move);
+    }
+
+    public Situation trying(Move other) {
+        return new Situation(sheet, policy, now, other);
+    }
+
+    /** The sentence, unless such a fact stands on the sheet. */
+    public String unlessRecorded(Class<? extends Fact> kind, String sentence) {
+        return sheet.latest(kind).isPresent() ? "" : sentence;
+    }
+
+    /** The sentence, unless such a fact was recorded in this round. */
+    public String unlessInRound(Class<? extends Fact> kind, String sentence) {
+        return sheet.latestOfRound(kind).isPresent() ? "" : sentence;
+    }
+}

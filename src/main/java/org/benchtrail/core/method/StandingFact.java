@@ -25,7 +25,12 @@ public record StandingFact<F extends Fact>(
     }
 
     /** Entry after which it has stood unchanged. */
-    int settledSince() {
+    public int settledSince() {
         return corrected == null ? stamp.entry() : corrected.entry();
+    }
+
+    /** Of the latest correction, or of the recording itself. */
+    public Stamp lastStamp() {
+        return corrected == null ? stamp : corrected;
     }
 }

@@ -13,12 +13,14 @@ import org.benchtrail.core.method.desk.Advanced;
 import org.benchtrail.core.method.desk.Corrected;
 import org.benchtrail.core.method.desk.Opened;
 import org.benchtrail.core.method.desk.Rethought;
+import org.benchtrail.core.method.identify.IdentifyRequirement;
 import org.benchtrail.core.method.identify.ReadingRecorded;
 import org.benchtrail.core.method.identify.SymptomRecorded;
 import org.benchtrail.core.method.plan.ActionPlanned;
 import org.benchtrail.core.method.test.CheckOutcome;
 import org.benchtrail.core.method.test.CheckPlanned;
 import org.benchtrail.core.method.test.ResultRecorded;
+import org.benchtrail.core.method.theorize.TheorizeRequirement;
 import org.benchtrail.core.method.theorize.TheoryStated;
 import org.junit.jupiter.api.Test;
 
@@ -83,7 +85,7 @@ class CorrectionsTest {
     void answersOfWhichTheLatestCounts_areGivenAgainInstead() {
         TicketFixture desk = plain();
         int hazards = desk.as(INES).records(noHazard());
-        int waiver = desk.as(SUE).records(waive(Requirement.LOGS_REVIEWED));
+        int waiver = desk.as(SUE).records(waive(IdentifyRequirement.LOGS_REVIEWED));
         int refusal = desk.sheet().entries() + 1;
         desk.as(INES).isRefused(new Advanced());
         for (int entry : List.of(hazards, waiver, refusal)) {
@@ -119,7 +121,7 @@ class CorrectionsTest {
         int dust = desk.as(INES).records(theory("Dust"));
         int paste = desk.as(INES).records(theory("Paste"));
         desk.as(INES).records(new Corrected(dust, "Clearer", theory("Dust in the fins")));
-        meet(desk, Requirement.OBVIOUS_QUESTIONED);
+        meet(desk, TheorizeRequirement.OBVIOUS_QUESTIONED);
         desk.as(INES).records(choose(dust));
         desk.as(INES).lacks("relied-on", new Corrected(dust, "x", null));
         desk.as(SUE).lacks("relied-on", new Corrected(dust, "x", theory("Felt")));

@@ -26,6 +26,7 @@ import org.benchtrail.core.method.desk.Resumed;
 import org.benchtrail.core.method.desk.Returned;
 import org.benchtrail.core.method.desk.WaitingFor;
 import org.benchtrail.core.method.identify.DataState;
+import org.benchtrail.core.method.identify.IdentifyRequirement;
 import org.benchtrail.core.method.identify.ReadingRecorded;
 import org.benchtrail.core.method.identify.SymptomRecorded;
 import org.benchtrail.core.method.plan.Fit;
@@ -186,7 +187,7 @@ class DeskTest {
                 temperature("20", "room"),
                 anySymptom(false),
                 new Corrected(1, "x", opened(INES)),
-                waive(Requirement.LOGS_REVIEWED),
+                waive(IdentifyRequirement.LOGS_REVIEWED),
                 new CautionsAcknowledged(1, Set.of()))) {
             desk.as(SUE).lacks(code, fact);
         }

@@ -6,7 +6,6 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Stream;
@@ -18,10 +17,15 @@ import org.benchtrail.core.method.desk.MoveFact;
 import org.benchtrail.core.method.desk.Reopened;
 import org.benchtrail.core.method.desk.Rethought;
 import org.benchtrail.core.method.desk.RuledOut;
+import org.benchtrail.core.method.document.DocumentRequirement;
 import org.benchtrail.core.method.document.Signatory;
 import org.benchtrail.core.method.document.Signed;
+import org.benchtrail.core.method.identify.IdentifyRequirement;
+import org.benchtrail.core.method.plan.PlanRequirement;
 import org.benchtrail.core.method.test.CheckOutcome;
 import org.benchtrail.core.method.test.CheckPlanned;
+import org.benchtrail.core.method.test.TestRequirement;
+import org.benchtrail.core.method.theorize.TheorizeRequirement;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -30,18 +34,18 @@ import org.junit.jupiter.params.provider.MethodSource;
 /** Each requirement left out alone: the move is refused with its code, and passes once it is met. */
 class GateTest {
     /** Those that stand by themselves; the others are proven below, each with what hangs on it. */
-    private static final Set<Requirement> ENTAILED = EnumSet.of(
-            Requirement.THEORY_STATED,
-            Requirement.NOT_ALREADY_REFUTED,
-            Requirement.EXPECTATION_FIRST,
-            Requirement.RESULT_RECORDED,
-            Requirement.THEORY_SUPPORTED,
-            Requirement.INVASIVE_GUARDED,
-            Requirement.ACTION_PLANNED,
-            Requirement.SUMMARY_WRITTEN);
+    private static final Set<Requirement> ENTAILED = Set.of(
+            TheorizeRequirement.THEORY_STATED,
+            TheorizeRequirement.NOT_ALREADY_REFUTED,
+            TestRequirement.EXPECTATION_FIRST,
+            TestRequirement.RESULT_RECORDED,
+            TestRequirement.THEORY_SUPPORTED,
+            TestRequirement.INVASIVE_GUARDED,
+            PlanRequirement.ACTION_PLANNED,
+            DocumentRequirement.SUMMARY_WRITTEN);
 
     static Stream<Requirement> alone() {
-        return EnumSet.complementOf(EnumSet.copyOf(ENTAILED)).stream();
+        return Requirements.all().stream().filter(r -> !ENTAILED.contains(r));
     }
 
     static Stream<Requirement> waivableAlone() {
@@ -55,8 +59,8 @@ class GateTest {
     /** The demanding ticket at the step of that requirement, with everything done but that, and no action carried out. */
     private static TicketFixture without(Requirement left) {
         TicketFixture desk = demandingAtStep(left.step());
-        for (Requirement r : Requirement.of(left.step())) {
-            if (r != left && r != Requirement.ACTIONS_SETTLED) {
+        for (Requirement r : Requirements.of(left.step())) {
+            if (r != left && r != PlanRequirement.ACTIONS_SETTLED) {
                 meet(desk, r);
             }
         }
@@ -73,7 +77,7 @@ class GateTest {
 
     /** What the requirement guards: carrying out for the plan, which is not left while an action is open; else the move. */
     private static Fact guarded(TicketFixture desk, Requirement requirement) {
-        boolean carrying = requirement.step() == Step.PLAN && requirement != Requirement.ACTIONS_SETTLED;
+        boolean carrying = requirement.step() == Step.PLAN && requirement != PlanRequirement.ACTIONS_SETTLED;
         return carrying ? carriedOut(desk.sheet().actions().get(0).entry()) : leave(requirement.step());
     }
 
@@ -107,7 +111,7 @@ class GateTest {
     }
 
     @ParameterizedTest
-    @EnumSource
+    @MethodSource("org.benchtrail.core.method.Requirements#all")
     void notWaivable_isNotWaivedByAnybody(Requirement requirement) {
         TicketFixture desk = demandingAtStep(requirement.step());
         if (!requirement.waivable()) {
@@ -133,16 +137,16 @@ class GateTest {
     void everythingMissing_isToldAtOnceInTheOrderOfTheTable() {
         TicketFixture desk = plain();
         assertEquals(
-                Requirement.of(Step.IDENTIFY).stream().map(Requirement::code).toList(),
+                Requirements.of(Step.IDENTIFY).stream().map(Requirement::code).toList(),
                 desk.as(INES).missingFor(new Advanced()));
     }
 
     @Test
     void noTheory_meansNoneChosenEither() {
         TicketFixture desk = atStep(Step.THEORIZE);
-        meet(desk, Requirement.OBVIOUS_QUESTIONED);
+        meet(desk, TheorizeRequirement.OBVIOUS_QUESTIONED);
         assertEquals(List.of("theory-stated", "theory-chosen"), desk.as(INES).missingFor(new Advanced()));
-        meet(desk, Requirement.THEORY_STATED);
+        meet(desk, TheorizeRequirement.THEORY_STATED);
         assertEquals(List.of("theory-chosen"), desk.as(INES).missingFor(new Advanced()));
     }
 
@@ -152,33 +156,33 @@ class GateTest {
         assertEquals(
                 List.of("expectation-first", "result-recorded", "theory-supported"),
                 desk.as(INES).missingFor(new Advanced()));
-        meet(desk, Requirement.EXPECTATION_FIRST);
+        meet(desk, TestRequirement.EXPECTATION_FIRST);
         assertEquals(
                 List.of("result-recorded", "theory-supported"), desk.as(INES).missingFor(new Advanced()));
         desk.as(INES).records(result(desk.latest(CheckPlanned.class), CheckOutcome.INCONCLUSIVE));
         assertOnly("theory-supported", false, desk.as(INES).isRefused(new Advanced()));
         assertOnly("theory-supported", false, desk.as(INES).isRefused(new RuledOut()));
-        meet(desk, Requirement.EXPECTATION_FIRST);
-        meet(desk, Requirement.RESULT_RECORDED);
+        meet(desk, TestRequirement.EXPECTATION_FIRST);
+        meet(desk, TestRequirement.RESULT_RECORDED);
         desk.as(INES).records(new Advanced());
     }
 
     @Test
     void noAction_meansNoneSettled() {
         TicketFixture desk = atStep(Step.PLAN);
-        meet(desk, Requirement.MAKER_CONSULTED);
+        meet(desk, PlanRequirement.MAKER_CONSULTED);
         assertEquals(List.of("action-planned"), desk.as(INES).missingFor(new Advanced()));
-        meet(desk, Requirement.ACTION_PLANNED);
+        meet(desk, PlanRequirement.ACTION_PLANNED);
         assertEquals(List.of("actions-settled"), desk.as(INES).missingFor(new Advanced()));
-        meet(desk, Requirement.ACTIONS_SETTLED);
+        meet(desk, PlanRequirement.ACTIONS_SETTLED);
         desk.as(INES).records(new Advanced());
     }
 
     @Test
     void unsignedSummary_isNoSummary() {
         TicketFixture desk = demandingAtStep(Step.DOCUMENT);
-        Requirement.of(Step.DOCUMENT).stream()
-                .filter(r -> r != Requirement.SUMMARY_WRITTEN && r != Requirement.MENTOR_SIGNED)
+        Requirements.of(Step.DOCUMENT).stream()
+                .filter(r -> r != DocumentRequirement.SUMMARY_WRITTEN && r != DocumentRequirement.MENTOR_SIGNED)
                 .forEach(r -> meet(desk, r));
         assertEquals(List.of("summary-written", "mentor-signed"), desk.as(TOM).missingFor(new Closed()));
         desk.as(TOM).records(anySummary());
@@ -210,7 +214,7 @@ class GateTest {
     @Test
     void mentorOfATraineesTicket_isSomebodyElse() {
         TicketFixture desk = demandingAtStep(Step.DOCUMENT);
-        meet(desk, Requirement.SUMMARY_WRITTEN);
+        meet(desk, DocumentRequirement.SUMMARY_WRITTEN);
         Signed signature = new Signed(Signatory.MENTOR);
         desk.as(TOM).lacks("not-your-role", signature);
         desk.as(INES).lacks("not-your-role", signature);
@@ -223,17 +227,17 @@ class GateTest {
     @Test
     void waiverOfAnEarlierRound_doesNotLast_butThoseOfIdentifyDo() {
         TicketFixture desk = plain();
-        Requirement.of(Step.IDENTIFY).stream()
-                .filter(r -> r != Requirement.LOGS_REVIEWED)
+        Requirements.of(Step.IDENTIFY).stream()
+                .filter(r -> r != IdentifyRequirement.LOGS_REVIEWED)
                 .forEach(r -> meet(desk, r));
-        desk.as(SUE).records(waive(Requirement.LOGS_REVIEWED));
+        desk.as(SUE).records(waive(IdentifyRequirement.LOGS_REVIEWED));
         desk.as(INES).records(new Advanced());
         bring(desk, Step.PLAN);
-        meet(desk, Requirement.ACTION_PLANNED);
-        desk.as(SUE).records(waive(Requirement.MAKER_CONSULTED));
+        meet(desk, PlanRequirement.ACTION_PLANNED);
+        desk.as(SUE).records(waive(PlanRequirement.MAKER_CONSULTED));
         desk.as(INES).records(new Rethought("No dust there", false));
         bring(desk, Step.PLAN);
-        assertEquals(Requirement.State.MISSING, desk.state(Requirement.MAKER_CONSULTED));
+        assertEquals(Requirement.State.MISSING, desk.state(PlanRequirement.MAKER_CONSULTED));
         meetAll(desk);
         desk.as(INES).records(new Advanced());
         bring(desk, Step.DOCUMENT);
@@ -246,22 +250,22 @@ class GateTest {
     @Test
     void nothingMissing_nothingToWaive() {
         TicketFixture desk = plain();
-        meet(desk, Requirement.LOGS_REVIEWED);
-        desk.as(SUE).lacks("nothing-to-waive", waive(Requirement.LOGS_REVIEWED));
-        desk.as(SUE).lacks("nothing-to-waive", waive(Requirement.MAKER_CONSULTED));
+        meet(desk, IdentifyRequirement.LOGS_REVIEWED);
+        desk.as(SUE).lacks("nothing-to-waive", waive(IdentifyRequirement.LOGS_REVIEWED));
+        desk.as(SUE).lacks("nothing-to-waive", waive(PlanRequirement.MAKER_CONSULTED));
     }
 
     @Test
     void nobodyWaivesForThemselves() {
         TicketFixture desk = TicketFixture.open(opened(SUE), SUE);
-        desk.as(SUE).lacks("own-work", waive(Requirement.LOGS_REVIEWED));
-        desk.as(BORIS).records(waive(Requirement.LOGS_REVIEWED));
+        desk.as(SUE).lacks("own-work", waive(IdentifyRequirement.LOGS_REVIEWED));
+        desk.as(BORIS).records(waive(IdentifyRequirement.LOGS_REVIEWED));
     }
 
     @Test
     void whoWaived_doesNotPlan() {
         TicketFixture desk = atStep(Step.PLAN);
-        desk.as(BORIS).records(waive(Requirement.MAKER_CONSULTED));
+        desk.as(BORIS).records(waive(PlanRequirement.MAKER_CONSULTED));
         desk.as(SUE).records(new HandedOver("boris", BORIS.roles(), ""));
         desk.as(BORIS).lacks("own-work", anyAction());
         desk.as(BORIS).records(new HandedOver("ole", OLE.roles(), ""));

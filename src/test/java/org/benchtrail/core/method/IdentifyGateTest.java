@@ -16,6 +16,7 @@ import org.benchtrail.core.method.identify.EvidenceImpossible;
 import org.benchtrail.core.method.identify.ExtractRecorded;
 import org.benchtrail.core.method.identify.FindingRecorded;
 import org.benchtrail.core.method.identify.Hazard;
+import org.benchtrail.core.method.identify.IdentifyRequirement;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -24,8 +25,8 @@ import org.junit.jupiter.params.provider.EnumSource;
 class IdentifyGateTest {
     private static TicketFixture identified(DataState data) {
         TicketFixture desk = plain();
-        Requirement.of(Step.IDENTIFY).stream()
-                .filter(r -> r != Requirement.DATA_PROTECTED)
+        Requirements.of(Step.IDENTIFY).stream()
+                .filter(r -> r != IdentifyRequirement.DATA_PROTECTED)
                 .forEach(r -> meet(desk, r));
         desk.as(INES).records(data(data));
         return desk;
@@ -63,32 +64,32 @@ class IdentifyGateTest {
         desk.as(INES).records(data(DataState.NO_USER_DATA));
         desk.as(OLE).records(drive(true));
         desk.as(INES).lacks("data-protected", GateTest.leave(step));
-        desk.as(SUE).records(waive(Requirement.DATA_PROTECTED));
+        desk.as(SUE).records(waive(IdentifyRequirement.DATA_PROTECTED));
         desk.as(INES).records(GateTest.leave(step));
     }
 
     @Test
     void waiverGivenBeforeTheDriveFailure_countsNoMore() {
         TicketFixture desk = plain();
-        Requirement.of(Step.IDENTIFY).stream()
-                .filter(r -> r != Requirement.DATA_PROTECTED)
+        Requirements.of(Step.IDENTIFY).stream()
+                .filter(r -> r != IdentifyRequirement.DATA_PROTECTED)
                 .forEach(r -> meet(desk, r));
-        desk.as(SUE).records(waive(Requirement.DATA_PROTECTED));
+        desk.as(SUE).records(waive(IdentifyRequirement.DATA_PROTECTED));
         assertEquals(List.of(), desk.missing());
         desk.as(INES).records(drive(true));
         desk.as(INES).lacks("data-protected", new Advanced());
-        desk.as(SUE).records(waive(Requirement.DATA_PROTECTED));
+        desk.as(SUE).records(waive(IdentifyRequirement.DATA_PROTECTED));
         desk.as(INES).records(new Advanced());
     }
 
     @Test
     void findingCorrectedIntoADriveFailure_endsTheWaiverGivenBefore() {
         TicketFixture desk = plain();
-        Requirement.of(Step.IDENTIFY).stream()
-                .filter(r -> r != Requirement.DATA_PROTECTED)
+        Requirements.of(Step.IDENTIFY).stream()
+                .filter(r -> r != IdentifyRequirement.DATA_PROTECTED)
                 .forEach(r -> meet(desk, r));
         int finding = desk.as(INES).records(drive(false));
-        desk.as(SUE).records(waive(Requirement.DATA_PROTECTED));
+        desk.as(SUE).records(waive(IdentifyRequirement.DATA_PROTECTED));
         desk.as(INES).records(new Corrected(finding, "It does fail", drive(true)));
         desk.as(INES).lacks("data-protected", new Advanced());
     }
@@ -165,7 +166,7 @@ class IdentifyGateTest {
     }
 
     @Test
-    void eachKindOfEvidence_isEvidence() {
+    void eachKindOfEvidence_countsAsEvidence() {
         for (Fact evidence : List.of(
                 temperature("20", "room"),
                 new ExtractRecorded("System log", "thermal shutdown"),

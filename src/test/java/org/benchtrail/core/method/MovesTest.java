@@ -28,6 +28,7 @@ import org.benchtrail.core.method.desk.VerifyFailed;
 import org.benchtrail.core.method.desk.WaitingFor;
 import org.benchtrail.core.method.test.CheckOutcome;
 import org.benchtrail.core.method.test.CheckPlanned;
+import org.benchtrail.core.method.test.TestRequirement;
 import org.benchtrail.core.method.theorize.TheoryStated;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -244,7 +245,7 @@ class MovesTest {
     @Test
     void ruledOutAtTest_andAtPlan_andPersistingAtVerify_allStartAtTheorizeAndReachClosure() {
         TicketFixture desk = atStep(Step.TEST);
-        meet(desk, Requirement.EXPECTATION_FIRST);
+        meet(desk, TestRequirement.EXPECTATION_FIRST);
         desk.as(INES).records(result(desk.latest(CheckPlanned.class), CheckOutcome.REFUTES));
         desk.as(INES).records(new RuledOut());
         desk.as(INES).records(choose(desk.as(INES).records(theory("Dry paste"))));

@@ -22,6 +22,7 @@ import org.benchtrail.core.method.plan.PartFitChecked;
 import org.benchtrail.core.method.plan.PartOverrideApproved;
 import org.benchtrail.core.method.plan.PlanApproved;
 import org.benchtrail.core.method.plan.PlanDeclined;
+import org.benchtrail.core.method.plan.PlanRequirement;
 import org.benchtrail.core.method.plan.Settlement;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -36,7 +37,7 @@ class PlanGateTest {
         if (!assignee.equals(INES)) {
             desk.as(INES).records(new HandedOver(assignee.account(), assignee.roles(), ""));
         }
-        meet(desk, Requirement.MAKER_CONSULTED);
+        meet(desk, PlanRequirement.MAKER_CONSULTED);
         return desk;
     }
 
@@ -205,7 +206,7 @@ class PlanGateTest {
             desk.passes(desk.policy().dataAnswerMaxAge().minusSeconds(60)).passes(Duration.ofSeconds(over ? 1 : 0));
             if (over) {
                 desk.as(INES).lacks("data-still-protected", carriedOut(action));
-                desk.as(SUE).records(waive(Requirement.DATA_STILL_PROTECTED));
+                desk.as(SUE).records(waive(PlanRequirement.DATA_STILL_PROTECTED));
             }
             desk.as(INES).records(carriedOut(action));
             desk.passes(Duration.ofDays(30)).as(INES).records(new Advanced());

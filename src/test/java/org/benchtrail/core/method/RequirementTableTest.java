@@ -50,7 +50,7 @@ class RequirementTableTest {
 
     @Test
     void tableAgreesWithTheWrittenMethod() {
-        List<String> coded = Arrays.stream(Requirement.values())
+        List<String> coded = Requirements.all().stream()
                 .map(r -> r.step() + " " + r.code() + (r.waivable() ? " W" : " -"))
                 .toList();
         assertEquals(WRITTEN, coded);
@@ -58,17 +58,17 @@ class RequirementTableTest {
 
     @Test
     void everyCodeLeadsBackToItsRequirement() {
-        for (Requirement requirement : Requirement.values()) {
-            assertEquals(Optional.of(requirement), Requirement.of(requirement.code()));
+        for (Requirement requirement : Requirements.all()) {
+            assertEquals(Optional.of(requirement), Requirements.of(requirement.code()));
             assertFalse(requirement.title().isBlank());
         }
-        assertEquals(Optional.empty(), Requirement.of("no-such-code"));
+        assertEquals(Optional.empty(), Requirements.of("no-such-code"));
     }
 
     @Test
     void everyStepHasAGateInTheOrderOfTheTable() {
         for (Step step : Step.values()) {
-            List<Requirement> gate = Requirement.of(step);
+            List<Requirement> gate = Requirements.of(step);
             assertFalse(gate.isEmpty());
             assertEquals(gate.stream().sorted().toList(), gate);
         }

@@ -157,7 +157,7 @@ final class Sheets {
     }
 
     static void meetAll(TicketFixture desk) {
-        Requirement.of(desk.step()).forEach(r -> meet(desk, r));
+        Requirements.of(desk.step()).forEach(r -> meet(desk, r));
     }
 
     static boolean isDemanding(TicketFixture desk) {
@@ -169,62 +169,63 @@ final class Sheets {
         TicketFixture.Person worker = desk.assignee();
         JobSheet sheet = desk.sheet();
         boolean demanding = isDemanding(desk);
-        switch (requirement) {
-            case SYMPTOM_OBSERVED -> worker.records(anySymptom(demanding));
-            case ONSET_KNOWN -> worker.records(new OnsetRecorded(false, ""));
-            case CHANGES_ASKED -> worker.records(anyChanges());
-            case SCOPE_KNOWN -> worker.records(new ScopeRecorded(Scope.ONE, ""));
-            case REPRODUCED -> worker.records(new ReproductionTried(Reproduction.YES, "Ran it for ten minutes"));
-            case HAZARDS_SCREENED -> worker.records(noHazard());
-            case DATA_PROTECTED, DATA_STILL_PROTECTED -> worker.records(data(DataState.BACKUP_VERIFIED));
-            case EVIDENCE_ATTACHED -> worker.records(temperature(demanding ? "96" : "71", "processor"));
-            case LOGS_REVIEWED -> worker.records(new LogsReviewed(true, "Nothing"));
-            case LIKENESS_CHECKED -> worker.records(new LikenessChecked(List.of()));
-            case OBVIOUS_QUESTIONED -> worker.records(anyObvious());
-            case THEORY_STATED -> worker.records(theory("Cooler clogged with dust"));
-            case THEORY_CHOSEN -> worker.records(choose(desk.latest(TheoryStated.class)));
-            case EXPECTATION_FIRST -> worker.records(check(activeTheory(sheet)));
-            case RESULT_RECORDED -> worker.records(result(desk.latest(CheckPlanned.class), CheckOutcome.SUPPORTS));
-            case NOT_ALREADY_REFUTED, THEORY_SUPPORTED, INVASIVE_GUARDED -> {} // hold on an honest way
-            case ACTION_PLANNED -> worker.records(demanding ? demandingAction() : anyAction());
-            case MAKER_CONSULTED -> worker.records(new MakerConsulted(true, "Service manual, chapter 4"));
-            case PARTS_FIT ->
+        switch (requirement.name()) {
+            case "SYMPTOM_OBSERVED" -> worker.records(anySymptom(demanding));
+            case "ONSET_KNOWN" -> worker.records(new OnsetRecorded(false, ""));
+            case "CHANGES_ASKED" -> worker.records(anyChanges());
+            case "SCOPE_KNOWN" -> worker.records(new ScopeRecorded(Scope.ONE, ""));
+            case "REPRODUCED" -> worker.records(new ReproductionTried(Reproduction.YES, "Ran it for ten minutes"));
+            case "HAZARDS_SCREENED" -> worker.records(noHazard());
+            case "DATA_PROTECTED", "DATA_STILL_PROTECTED" -> worker.records(data(DataState.BACKUP_VERIFIED));
+            case "EVIDENCE_ATTACHED" -> worker.records(temperature(demanding ? "96" : "71", "processor"));
+            case "LOGS_REVIEWED" -> worker.records(new LogsReviewed(true, "Nothing"));
+            case "LIKENESS_CHECKED" -> worker.records(new LikenessChecked(List.of()));
+            case "OBVIOUS_QUESTIONED" -> worker.records(anyObvious());
+            case "THEORY_STATED" -> worker.records(theory("Cooler clogged with dust"));
+            case "THEORY_CHOSEN" -> worker.records(choose(desk.latest(TheoryStated.class)));
+            case "EXPECTATION_FIRST" -> worker.records(check(activeTheory(sheet)));
+            case "RESULT_RECORDED" -> worker.records(result(desk.latest(CheckPlanned.class), CheckOutcome.SUPPORTS));
+            case "NOT_ALREADY_REFUTED", "THEORY_SUPPORTED", "INVASIVE_GUARDED" -> {} // hold on an honest way
+            case "ACTION_PLANNED" -> worker.records(demanding ? demandingAction() : anyAction());
+            case "MAKER_CONSULTED" -> worker.records(new MakerConsulted(true, "Service manual, chapter 4"));
+            case "PARTS_FIT" ->
                 sheet.actions().forEach(a -> worker.records(new PartFitChecked(a.entry(), Fit.FITS, "Same socket")));
-            case PLAN_APPROVED -> {
+            case "PLAN_APPROVED" -> {
                 if (demanding) {
                     desk.as(SUE).records(approve(sheet));
                 }
             }
-            case CAUTIONS_TAKEN ->
+            case "CAUTIONS_TAKEN" ->
                 sheet.actions()
                         .forEach(a -> worker.records(
                                 new CautionsAcknowledged(a.entry(), a.fact().cautions())));
-            case ACTIONS_SETTLED -> sheet.actions().forEach(a -> worker.records(carriedOut(a.entry())));
-            case SYMPTOMS_GONE ->
+            case "ACTIONS_SETTLED" -> sheet.actions().forEach(a -> worker.records(carriedOut(a.entry())));
+            case "SYMPTOMS_GONE" ->
                 sheet.all(SymptomRecorded.class)
                         .forEach(s -> worker.records(new SymptomRechecked(s.entry(), true, "Two hours at full load")));
-            case READINGS_BACK -> worker.records(temperature("68", "processor"));
-            case FUNCTION_CHECKED -> worker.records(allWorks(sheet));
-            case REQUESTER_AGREES -> worker.records(requester(RequesterState.AGREES, 0));
-            case PREVENTION_CONSIDERED -> worker.records(new PreventionConsidered(true, "Clean it every half year"));
-            case SOAK_TIME_PASSED -> {
+            case "READINGS_BACK" -> worker.records(temperature("68", "processor"));
+            case "FUNCTION_CHECKED" -> worker.records(allWorks(sheet));
+            case "REQUESTER_AGREES" -> worker.records(requester(RequesterState.AGREES, 0));
+            case "PREVENTION_CONSIDERED" -> worker.records(new PreventionConsidered(true, "Clean it every half year"));
+            case "SOAK_TIME_PASSED" -> {
                 if (demanding) {
                     desk.passes(Duration.ofHours(48));
                     worker.records(new SoakRun(48 * 60, false, ""));
                 }
             }
-            case CAUSE_NAMED -> worker.records(new CauseNamed("Clogged cooler", null, Sureness.BY_REPAIR));
-            case SUMMARY_WRITTEN -> {
+            case "CAUSE_NAMED" -> worker.records(new CauseNamed("Clogged cooler", null, Sureness.BY_REPAIR));
+            case "SUMMARY_WRITTEN" -> {
                 worker.records(anySummary());
                 worker.records(new Signed(Signatory.ASSIGNEE));
             }
-            case KNOWLEDGE_LINKED -> worker.records(new KnowledgeLinked(Lesson.NOTHING, "A common cause"));
-            case EFFORT_RECORDED -> worker.records(new EffortRecorded(45, ""));
-            case MENTOR_SIGNED -> {
+            case "KNOWLEDGE_LINKED" -> worker.records(new KnowledgeLinked(Lesson.NOTHING, "A common cause"));
+            case "EFFORT_RECORDED" -> worker.records(new EffortRecorded(45, ""));
+            case "MENTOR_SIGNED" -> {
                 if (demanding) {
                     desk.as(MAREK).records(new Signed(Signatory.MENTOR));
                 }
             }
+            default -> throw new AssertionError(requirement);
         }
     }
 

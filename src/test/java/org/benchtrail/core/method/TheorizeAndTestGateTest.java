@@ -16,12 +16,15 @@ import org.benchtrail.core.method.desk.Rethought;
 import org.benchtrail.core.method.desk.RuledOut;
 import org.benchtrail.core.method.identify.DataState;
 import org.benchtrail.core.method.identify.Hazard;
+import org.benchtrail.core.method.identify.IdentifyRequirement;
 import org.benchtrail.core.method.identify.LogsReviewed;
 import org.benchtrail.core.method.identify.ReadingRecorded;
 import org.benchtrail.core.method.test.CheckOutcome;
 import org.benchtrail.core.method.test.CheckPlanned;
 import org.benchtrail.core.method.test.ResultRecorded;
+import org.benchtrail.core.method.test.TestRequirement;
 import org.benchtrail.core.method.theorize.TheoriesRanked;
+import org.benchtrail.core.method.theorize.TheorizeRequirement;
 import org.benchtrail.core.method.theorize.TheoryChosen;
 import org.benchtrail.core.method.theorize.TheoryStated;
 import org.junit.jupiter.api.Test;
@@ -33,10 +36,10 @@ class TheorizeAndTestGateTest {
     /** In round 2 at theorize, after the given theory was ruled out. */
     private static TicketFixture afterRulingOut(TheoryStated theory) {
         TicketFixture desk = atStep(Step.THEORIZE);
-        meet(desk, Requirement.OBVIOUS_QUESTIONED);
+        meet(desk, TheorizeRequirement.OBVIOUS_QUESTIONED);
         desk.as(INES).records(choose(desk.as(INES).records(theory)));
         desk.as(INES).records(ADVANCE);
-        meet(desk, Requirement.EXPECTATION_FIRST);
+        meet(desk, TestRequirement.EXPECTATION_FIRST);
         desk.as(INES).records(result(desk.latest(CheckPlanned.class), CheckOutcome.REFUTES));
         desk.as(INES).records(new RuledOut());
         assertEquals(2, desk.sheet().round());
@@ -58,7 +61,7 @@ class TheorizeAndTestGateTest {
     void ruledOutTheory_mayBeWaivedInstead() {
         TicketFixture desk = afterRulingOut(theory("Dust"));
         desk.as(INES).records(choose(desk.latest(TheoryStated.class)));
-        desk.as(SUE).records(waive(Requirement.NOT_ALREADY_REFUTED));
+        desk.as(SUE).records(waive(TheorizeRequirement.NOT_ALREADY_REFUTED));
         desk.as(INES).records(ADVANCE);
     }
 
@@ -101,7 +104,7 @@ class TheorizeAndTestGateTest {
     @Test
     void notTheBestRanked_needsAReason() {
         TicketFixture desk = atStep(Step.THEORIZE);
-        meet(desk, Requirement.OBVIOUS_QUESTIONED);
+        meet(desk, TheorizeRequirement.OBVIOUS_QUESTIONED);
         int dust = desk.as(INES).records(theory("Dust"));
         int paste = desk.as(INES).records(theory("Dry paste"));
         desk.as(INES).records(new TheoriesRanked(List.of(paste, dust), "judgement"));
@@ -247,7 +250,7 @@ class TheorizeAndTestGateTest {
         desk.as(INES).records(drive(true));
         desk.as(INES).records(result(gentle, CheckOutcome.SUPPORTS));
         desk.as(INES).lacks("invasive-guarded", result(check, CheckOutcome.SUPPORTS));
-        desk.as(SUE).records(waive(Requirement.DATA_PROTECTED));
+        desk.as(SUE).records(waive(IdentifyRequirement.DATA_PROTECTED));
         desk.as(INES).records(result(check, CheckOutcome.SUPPORTS));
         desk.as(INES).records(ADVANCE);
     }

@@ -15,6 +15,7 @@ import org.benchtrail.core.method.desk.Corrected;
 import org.benchtrail.core.method.desk.Opened;
 import org.benchtrail.core.method.desk.Reopened;
 import org.benchtrail.core.method.desk.VerifyFailed;
+import org.benchtrail.core.method.identify.IdentifyRequirement;
 import org.benchtrail.core.method.identify.ReadingRecorded;
 import org.benchtrail.core.method.identify.Reproduction;
 import org.benchtrail.core.method.identify.ReproductionTried;
@@ -27,6 +28,7 @@ import org.benchtrail.core.method.verify.RequesterAnswered;
 import org.benchtrail.core.method.verify.RequesterState;
 import org.benchtrail.core.method.verify.SoakRun;
 import org.benchtrail.core.method.verify.SymptomRechecked;
+import org.benchtrail.core.method.verify.VerifyRequirement;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -48,27 +50,27 @@ class VerifyGateTest {
         int second = desk.as(INES).records(new SymptomRecorded("It smells", "Warm plastic", false));
         assertTrue(desk.sheet().latest(SymptomRecorded.class).orElseThrow().late());
         desk.as(INES).records(new SymptomRechecked(first, true, "Ran it"));
-        assertMissing(true, desk, Requirement.SYMPTOMS_GONE);
+        assertMissing(true, desk, VerifyRequirement.SYMPTOMS_GONE);
         desk.as(INES).records(new SymptomRechecked(second, false, "Sniffed"));
-        assertMissing(true, desk, Requirement.SYMPTOMS_GONE);
+        assertMissing(true, desk, VerifyRequirement.SYMPTOMS_GONE);
         desk.as(INES).records(new SymptomRechecked(second, true, "Sniffed again"));
-        assertMissing(false, desk, Requirement.SYMPTOMS_GONE);
+        assertMissing(false, desk, VerifyRequirement.SYMPTOMS_GONE);
         desk.as(INES).records(new SymptomRechecked(first, false, "It is back"));
-        assertMissing(true, desk, Requirement.SYMPTOMS_GONE);
+        assertMissing(true, desk, VerifyRequirement.SYMPTOMS_GONE);
         desk.as(INES).records(new VerifyFailed("It is back"));
         assertThrows(Invalid.class, () -> bring(desk, Step.VERIFY).as(INES).does(new SymptomRechecked(1, true, "x")));
-        assertMissing(true, desk, Requirement.SYMPTOMS_GONE);
+        assertMissing(true, desk, VerifyRequirement.SYMPTOMS_GONE);
     }
 
     @Test
     void symptomPutRightAfterItsRecheck_isLookedForAgain() {
         TicketFixture desk = atStep(Step.VERIFY);
-        meet(desk, Requirement.SYMPTOMS_GONE);
+        meet(desk, VerifyRequirement.SYMPTOMS_GONE);
         int symptom = desk.latest(SymptomRecorded.class);
         desk.as(INES).records(new Corrected(symptom, "Misheard", new SymptomRecorded("It hums", "A hum", false)));
-        assertMissing(true, desk, Requirement.SYMPTOMS_GONE);
-        meet(desk, Requirement.SYMPTOMS_GONE);
-        assertMissing(false, desk, Requirement.SYMPTOMS_GONE);
+        assertMissing(true, desk, VerifyRequirement.SYMPTOMS_GONE);
+        meet(desk, VerifyRequirement.SYMPTOMS_GONE);
+        assertMissing(false, desk, VerifyRequirement.SYMPTOMS_GONE);
     }
 
     @ParameterizedTest
@@ -91,10 +93,10 @@ class VerifyGateTest {
     void noSymptomLeft_isAskedFor() {
         TicketFixture desk = atStep(Step.VERIFY);
         desk.as(INES).records(new Corrected(desk.latest(SymptomRecorded.class), "Wrong ticket", null));
-        assertMissing(true, desk, Requirement.SYMPTOMS_GONE);
-        meet(desk, Requirement.SYMPTOM_OBSERVED);
-        meet(desk, Requirement.SYMPTOMS_GONE);
-        assertMissing(false, desk, Requirement.SYMPTOMS_GONE);
+        assertMissing(true, desk, VerifyRequirement.SYMPTOMS_GONE);
+        meet(desk, IdentifyRequirement.SYMPTOM_OBSERVED);
+        meet(desk, VerifyRequirement.SYMPTOMS_GONE);
+        assertMissing(false, desk, VerifyRequirement.SYMPTOMS_GONE);
     }
 
     @Test
@@ -103,12 +105,12 @@ class VerifyGateTest {
         desk.as(INES).records(temperature("96", "processor"));
         desk.as(INES).records(temperature("70", "processor"));
         bring(desk, Step.VERIFY);
-        assertMissing(true, desk, Requirement.READINGS_BACK);
+        assertMissing(true, desk, VerifyRequirement.READINGS_BACK);
         assertEquals(1, Method.readingsToRepeat(desk.sheet()).size());
         desk.as(INES).records(temperature("85", "Processor"));
-        assertMissing(false, desk, Requirement.READINGS_BACK);
+        assertMissing(false, desk, VerifyRequirement.READINGS_BACK);
         desk.as(INES).records(temperature("85.1", "processor"));
-        assertMissing(true, desk, Requirement.READINGS_BACK);
+        assertMissing(true, desk, VerifyRequirement.READINGS_BACK);
     }
 
     @Test
@@ -126,19 +128,19 @@ class VerifyGateTest {
                         .toList());
         desk.as(INES).records(temperature("66", "processor"));
         desk.as(OLE).records(temperature("66", "graphics"));
-        assertMissing(true, desk, Requirement.READINGS_BACK);
+        assertMissing(true, desk, VerifyRequirement.READINGS_BACK);
         desk.as(INES).records(new ReadingRecorded("fan speed", "900", "/min", "processor", "", null, null, ""));
-        assertMissing(true, desk, Requirement.READINGS_BACK);
+        assertMissing(true, desk, VerifyRequirement.READINGS_BACK);
         desk.as(INES)
                 .records(new ReadingRecorded("fan speed", "900", "/min", "processor", "", "600", null, "nameplate"));
-        assertMissing(false, desk, Requirement.READINGS_BACK);
+        assertMissing(false, desk, VerifyRequirement.READINGS_BACK);
     }
 
     @Test
     void pointThatIsNoMore_isWaived() {
         TicketFixture desk = demandingAtStep(Step.VERIFY);
-        desk.as(SUE).records(waive(Requirement.READINGS_BACK));
-        assertMissing(false, desk, Requirement.READINGS_BACK);
+        desk.as(SUE).records(waive(VerifyRequirement.READINGS_BACK));
+        assertMissing(false, desk, VerifyRequirement.READINGS_BACK);
     }
 
     @ParameterizedTest
@@ -166,19 +168,19 @@ class VerifyGateTest {
             Map<Integer, ItemState> items = new HashMap<>(allWorks(desk.sheet()).items());
             items.put(left, ItemState.FAULTY);
             desk.as(INES).records(new FunctionChecked(items, ""));
-            assertMissing(true, desk, Requirement.FUNCTION_CHECKED);
+            assertMissing(true, desk, VerifyRequirement.FUNCTION_CHECKED);
             items.remove(left);
             desk.as(INES).records(new FunctionChecked(items, ""));
-            assertMissing(true, desk, Requirement.FUNCTION_CHECKED);
+            assertMissing(true, desk, VerifyRequirement.FUNCTION_CHECKED);
         }
-        meet(desk, Requirement.FUNCTION_CHECKED);
-        assertMissing(false, desk, Requirement.FUNCTION_CHECKED);
+        meet(desk, VerifyRequirement.FUNCTION_CHECKED);
+        assertMissing(false, desk, VerifyRequirement.FUNCTION_CHECKED);
     }
 
     @Test
     void checklistOfAnotherCategory_doesNotCount() {
         TicketFixture desk = atStep(Step.VERIFY);
-        meet(desk, Requirement.FUNCTION_CHECKED);
+        meet(desk, VerifyRequirement.FUNCTION_CHECKED);
         Opened o = desk.sheet().opened();
         Opened wired = new Opened(
                 o.ticket(),
@@ -193,7 +195,7 @@ class VerifyGateTest {
                 o.assignee(),
                 o.assigneeRoles());
         desk.as(INES).records(new Corrected(1, "Wrong kind", wired));
-        assertMissing(true, desk, Requirement.FUNCTION_CHECKED);
+        assertMissing(true, desk, VerifyRequirement.FUNCTION_CHECKED);
     }
 
     @ParameterizedTest
@@ -201,7 +203,7 @@ class VerifyGateTest {
     void onlyDisagreement_keepsTheStep(RequesterState state) {
         TicketFixture desk = atStep(Step.VERIFY);
         desk.as(INES).records(requester(state, 3));
-        assertMissing(state == RequesterState.DISAGREES, desk, Requirement.REQUESTER_AGREES);
+        assertMissing(state == RequesterState.DISAGREES, desk, VerifyRequirement.REQUESTER_AGREES);
     }
 
     @Test
@@ -219,7 +221,8 @@ class VerifyGateTest {
         assertEquals(List.of(), desk.missing());
         desk.as(TOM).records(new VerifyFailed("Another fault appeared"));
         bring(desk, Step.VERIFY);
-        assertEquals(Requirement.of(Step.VERIFY).stream().map(Requirement::code).toList(), desk.missing());
+        assertEquals(
+                Requirements.of(Step.VERIFY).stream().map(Requirement::code).toList(), desk.missing());
     }
 
     @Test
@@ -228,9 +231,9 @@ class VerifyGateTest {
         int needed = (int) desk.policy().soakTime().toMinutes();
         desk.passes(Duration.ofDays(9));
         desk.as(TOM).records(new SoakRun(needed - 1, false, ""));
-        assertMissing(true, desk, Requirement.SOAK_TIME_PASSED);
+        assertMissing(true, desk, VerifyRequirement.SOAK_TIME_PASSED);
         desk.as(TOM).records(new SoakRun(1, false, ""));
-        assertMissing(false, desk, Requirement.SOAK_TIME_PASSED);
+        assertMissing(false, desk, VerifyRequirement.SOAK_TIME_PASSED);
     }
 
     @Test
@@ -257,19 +260,19 @@ class VerifyGateTest {
         desk.passes(Duration.ofDays(9));
         desk.as(TOM).records(new SoakRun(60, true, "Once"));
         desk.as(TOM).records(new SoakRun(5000, false, ""));
-        assertMissing(true, desk, Requirement.SOAK_TIME_PASSED);
+        assertMissing(true, desk, VerifyRequirement.SOAK_TIME_PASSED);
         desk.as(TOM).records(new VerifyFailed("It came back"));
         bring(desk, Step.VERIFY);
-        meet(desk, Requirement.SOAK_TIME_PASSED);
-        assertMissing(false, desk, Requirement.SOAK_TIME_PASSED);
+        meet(desk, VerifyRequirement.SOAK_TIME_PASSED);
+        assertMissing(false, desk, VerifyRequirement.SOAK_TIME_PASSED);
     }
 
     @Test
     void intermittentByReproduction_asksForASoakToo() {
         TicketFixture desk = atStep(Step.VERIFY);
-        assertMissing(false, desk, Requirement.SOAK_TIME_PASSED);
+        assertMissing(false, desk, VerifyRequirement.SOAK_TIME_PASSED);
         desk.as(INES).records(new ReproductionTried(Reproduction.INTERMITTENT, "Now and then"));
-        assertMissing(true, desk, Requirement.SOAK_TIME_PASSED);
+        assertMissing(true, desk, VerifyRequirement.SOAK_TIME_PASSED);
     }
 
     @Test
@@ -277,7 +280,7 @@ class VerifyGateTest {
         TicketFixture desk = closed();
         desk.as(INES).records(new Reopened("It is back"));
         bring(desk, Step.VERIFY);
-        assertMissing(true, desk, Requirement.PREVENTION_CONSIDERED);
+        assertMissing(true, desk, VerifyRequirement.PREVENTION_CONSIDERED);
         assertFalse(desk.sheet().all(PreventionConsidered.class).isEmpty());
     }
 }

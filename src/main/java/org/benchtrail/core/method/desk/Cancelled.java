@@ -1,8 +1,14 @@
 package org.benchtrail.core.method.desk;
 
+import java.util.List;
 import org.benchtrail.core.Invalid;
+import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Course;
+import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Move;
+import org.benchtrail.core.method.Persons;
+import org.benchtrail.core.method.Role;
+import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.method.Stamp;
 import org.benchtrail.core.method.Standing;
 import org.benchtrail.core.method.TicketNumber;
@@ -38,5 +44,24 @@ public record Cancelled(String reason, @Nullable String duplicateOf) implements 
     @Override
     public Course after(Course before, Stamp stamp) {
         return before.ended(Standing.CANCELLED, stamp.at());
+    }
+
+    @Override
+    public List<Missing> refusedTo(Actor actor, Situation s) {
+        boolean duplicate = duplicateOf != null && Persons.isAssignee(s.sheet().course(), actor);
+        return actor.is(Role.SUPERVISOR) || duplicate
+                ? List.of()
+                : Missing.rule(
+                        "not-your-role",
+                        "A supervisor cancels a ticket; its assignee only as a duplicate of another, whose number is given.",
+                        "desk");
+    }
+
+    @Override
+    public List<Missing> notNow(Situation s) {
+        if (s.sheet().opened().ticket().equals(duplicateOf)) {
+            throw new Invalid("duplicateOf", "A ticket is no duplicate of itself: give the number of the other one.");
+        }
+        return List.of();
     }
 }

@@ -1,6 +1,17 @@
 package org.benchtrail.core.method.desk;
 
+import java.util.List;
+import org.benchtrail.core.Invalid;
+import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.Correctable;
 import org.benchtrail.core.method.Fact;
+import org.benchtrail.core.method.Missing;
+import org.benchtrail.core.method.Persons;
+import org.benchtrail.core.method.Reference;
+import org.benchtrail.core.method.Role;
+import org.benchtrail.core.method.ServerKnowledge;
+import org.benchtrail.core.method.Situation;
+import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.text.FieldChecks;
 import org.jspecify.annotations.Nullable;
 
@@ -15,5 +26,53 @@ public record Corrected(int entry, String reason, @Nullable Fact replacement) im
         FieldChecks t = new FieldChecks();
         reason = t.required("reason", reason, FieldChecks.PARAGRAPH, "Say why it is corrected.");
         t.done();
+    }
+
+    @Override
+    public boolean plans() {
+        return replacement != null && replacement.plans();
+    }
+
+    @Override
+    public List<Missing> refusedTo(Actor actor, Situation s) {
+        return Persons.anybody();
+    }
+
+    @Override
+    public List<Reference> references() {
+        return List.of(new Reference(entry, Fact.class, "entry"));
+    }
+
+    @Override
+    public Fact completedBy(ServerKnowledge server) {
+        return replacement == null ? this : new Corrected(entry, reason, replacement.completedBy(server));
+    }
+
+    @Override
+    public List<Missing> unsound(Situation s, Actor actor) {
+        StandingFact<Fact> old = s.sheet().at(entry, Fact.class, "entry");
+        requireCorrectable(old.fact());
+        if (replacement != null) {
+            replacement.references().forEach(r -> s.sheet().at(r.entry(), r.kind(), "replacement." + r.field()));
+        }
+        boolean own = old.stamp().by().equals(actor.account())
+                || Persons.isAssignee(s.sheet().course(), actor);
+        if (!own && !actor.is(Role.SUPERVISOR)) {
+            return Missing.rule(
+                    "not-yours", "Who recorded it, the assignee or a supervisor corrects an entry.", "desk");
+        }
+        return old.fact().keptFrom(s.sheet(), old, replacement, actor);
+    }
+
+    private void requireCorrectable(Fact old) {
+        if (old.correctable() == Correctable.NEVER) {
+            throw new Invalid("entry", "An entry of this kind is not corrected: record the present state instead.");
+        }
+        if (replacement != null && replacement.getClass() != old.getClass()) {
+            throw new Invalid("replacement", "The replacement has to be of the same kind as the entry it corrects.");
+        }
+        if (replacement != null && old.correctable() == Correctable.STRUCK) {
+            throw new Invalid("replacement", "A calculated result is struck out, and calculated again.");
+        }
     }
 }

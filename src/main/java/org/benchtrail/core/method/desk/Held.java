@@ -1,9 +1,14 @@
 package org.benchtrail.core.method.desk;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
+import java.util.List;
+import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Course;
+import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Move;
+import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.method.Stamp;
 import org.benchtrail.core.text.FieldChecks;
 
@@ -25,5 +30,20 @@ public record Held(WaitingFor waitingFor, Instant followUp, String note) impleme
     @Override
     public Course after(Course before, Stamp stamp) {
         return before.held(new Hold(waitingFor, followUp, note));
+    }
+
+    private static final Duration LONGEST = Duration.ofDays(3653);
+
+    @Override
+    public List<Missing> notNow(Situation s) {
+        if (!followUp.isAfter(s.now())) {
+            throw new Invalid("followUp", "The follow-up has to lie in the future.");
+        }
+        if (followUp.isAfter(s.now().plus(LONGEST))) {
+            throw new Invalid("followUp", "The follow-up has to lie within ten years.");
+        }
+        return s.sheet().course().hold() == null
+                ? List.of()
+                : Missing.rule("already-on-hold", "This ticket is on hold already: resume it first.", "desk");
     }
 }

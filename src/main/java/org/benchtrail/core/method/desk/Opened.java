@@ -1,10 +1,20 @@
 package org.benchtrail.core.method.desk;
 
+import java.util.List;
+import java.util.Objects;
 import java.util.Set;
+import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Category;
+import org.benchtrail.core.method.Correctable;
 import org.benchtrail.core.method.EnumCopies;
+import org.benchtrail.core.method.Fact;
+import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Priority;
 import org.benchtrail.core.method.Role;
+import org.benchtrail.core.method.ServerOnly;
+import org.benchtrail.core.method.Situation;
+import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.text.FieldChecks;
 import org.jspecify.annotations.Nullable;
 
@@ -16,6 +26,7 @@ import org.jspecify.annotations.Nullable;
  * @param assignee account of who works it; null while it waits in the queue
  * @param assigneeRoles roles of the assignee at that moment
  */
+@ServerOnly
 public record Opened(
         String ticket,
         String title,
@@ -44,5 +55,27 @@ public record Opened(
 
     public Priority priority() {
         return Priority.of(impact, urgency);
+    }
+
+    @Override
+    public List<Missing> refusedTo(Actor actor, Situation s) {
+        return Missing.rule("not-an-act", "A ticket is opened once, and nobody records a refusal by hand.", "trail");
+    }
+
+    @Override
+    public Correctable correctable() {
+        return Correctable.REPLACED;
+    }
+
+    @Override
+    public List<Missing> keptFrom(JobSheet sheet, StandingFact<?> self, @Nullable Fact replacement, Actor by) {
+        boolean same = replacement instanceof Opened now
+                && now.ticket.equals(ticket)
+                && now.requester == requester
+                && Objects.equals(now.assignee, assignee)
+                && now.assigneeRoles.equals(assigneeRoles);
+        return same
+                ? List.of()
+                : Missing.rule("not-correctable", "Number, requester and assignee are not corrected here.", "desk");
     }
 }

@@ -1,7 +1,12 @@
 package org.benchtrail.core.method.desk;
 
+import java.util.List;
+import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Course;
+import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Move;
+import org.benchtrail.core.method.Role;
+import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.method.Stamp;
 import org.benchtrail.core.text.FieldChecks;
 
@@ -20,5 +25,24 @@ public record Reopened(String reason) implements MoveFact {
     @Override
     public Course after(Course before, Stamp stamp) {
         return before.reopened(stamp);
+    }
+
+    @Override
+    public boolean possibleWhenClosed() {
+        return true;
+    }
+
+    @Override
+    public List<Missing> refusedTo(Actor actor, Situation s) {
+        Course course = s.sheet().course();
+        boolean inTime = course.closed() == null // never closed: no such move, whoever asks
+                || !course.closed().plus(s.policy().reopenWindow()).isBefore(s.now());
+        return actor.is(Role.SUPERVISOR) || inTime
+                ? List.of()
+                : Missing.rule(
+                        "reopen-window-over",
+                        "It was closed more than " + s.policy().reopenWindow().toDays()
+                                + " days ago: a supervisor reopens it, or open a new ticket.",
+                        "desk");
     }
 }

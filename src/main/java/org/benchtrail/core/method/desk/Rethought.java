@@ -4,6 +4,7 @@ import org.benchtrail.core.method.Course;
 import org.benchtrail.core.method.Move;
 import org.benchtrail.core.method.Stamp;
 import org.benchtrail.core.method.Step;
+import org.benchtrail.core.method.TheoryFate;
 import org.benchtrail.core.text.FieldChecks;
 
 /** Carrying out the plan showed the theory wrong, or an action failed. */
@@ -22,5 +23,10 @@ public record Rethought(String reason, boolean theoryWrong) implements MoveFact 
     @Override
     public Course after(Course before, Stamp stamp) {
         return before.nextRound(Step.THEORIZE, stamp);
+    }
+
+    @Override
+    public TheoryFate theoryFate() {
+        return theoryWrong ? TheoryFate.SHOWN_WRONG : TheoryFate.NOT_CURED;
     }
 }

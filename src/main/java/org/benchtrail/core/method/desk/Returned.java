@@ -1,7 +1,12 @@
 package org.benchtrail.core.method.desk;
 
+import java.util.List;
+import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Course;
+import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Move;
+import org.benchtrail.core.method.Persons;
+import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.method.Stamp;
 import org.benchtrail.core.text.FieldChecks;
 
@@ -20,5 +25,17 @@ public record Returned(String note) implements MoveFact {
     @Override
     public Course after(Course before, Stamp stamp) {
         return before.escalated(null);
+    }
+
+    @Override
+    public List<Missing> refusedTo(Actor actor, Situation s) {
+        return Persons.assigneeOrSupervisor(s.sheet().course(), actor);
+    }
+
+    @Override
+    public List<Missing> notNow(Situation s) {
+        return s.sheet().course().escalation() == null
+                ? Missing.rule("not-escalated", "This ticket is not escalated.", "desk")
+                : List.of();
     }
 }

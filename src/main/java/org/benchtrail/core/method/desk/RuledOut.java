@@ -4,6 +4,7 @@ import org.benchtrail.core.method.Course;
 import org.benchtrail.core.method.Move;
 import org.benchtrail.core.method.Stamp;
 import org.benchtrail.core.method.Step;
+import org.benchtrail.core.method.TheoryFate;
 
 /** The active theory is ruled out; a new round starts at theorize. */
 public record RuledOut() implements MoveFact {
@@ -15,5 +16,10 @@ public record RuledOut() implements MoveFact {
     @Override
     public Course after(Course before, Stamp stamp) {
         return before.nextRound(Step.THEORIZE, stamp);
+    }
+
+    @Override
+    public TheoryFate theoryFate() {
+        return TheoryFate.RULED_OUT;
     }
 }

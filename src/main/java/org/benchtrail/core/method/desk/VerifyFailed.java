@@ -4,6 +4,7 @@ import org.benchtrail.core.method.Course;
 import org.benchtrail.core.method.Move;
 import org.benchtrail.core.method.Stamp;
 import org.benchtrail.core.method.Step;
+import org.benchtrail.core.method.TheoryFate;
 import org.benchtrail.core.text.FieldChecks;
 
 /** A symptom persists, or a new fault appeared. */
@@ -22,5 +23,10 @@ public record VerifyFailed(String reason) implements MoveFact {
     @Override
     public Course after(Course before, Stamp stamp) {
         return before.nextRound(Step.THEORIZE, stamp);
+    }
+
+    @Override
+    public TheoryFate theoryFate() {
+        return TheoryFate.NOT_CURED;
     }
 }

@@ -1,5 +1,6 @@
 package org.benchtrail.core.method.document;
 
+import org.benchtrail.core.method.Correctable;
 import org.benchtrail.core.text.FieldChecks;
 
 public record EffortRecorded(int minutes, String parts) implements DocumentFact {
@@ -8,5 +9,10 @@ public record EffortRecorded(int minutes, String parts) implements DocumentFact 
         t.require(minutes >= 1 && minutes <= 100_000, "minutes", "Give the time spent in minutes, 1 to 100000.");
         parts = t.optional("parts", parts, FieldChecks.PARAGRAPH);
         t.done();
+    }
+
+    @Override
+    public Correctable correctable() {
+        return Correctable.REPLACED;
     }
 }

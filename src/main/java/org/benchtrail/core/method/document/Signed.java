@@ -1,5 +1,13 @@
 package org.benchtrail.core.method.document;
 
+import java.util.List;
+import org.benchtrail.core.Invalid;
+import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.Course;
+import org.benchtrail.core.method.Missing;
+import org.benchtrail.core.method.Persons;
+import org.benchtrail.core.method.Role;
+import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.text.FieldChecks;
 
 /** A signature under the latest summary; who signed stands in the entry's stamp. */
@@ -8,5 +16,30 @@ public record Signed(Signatory signatory) implements DocumentFact {
         FieldChecks t = new FieldChecks();
         t.require(signatory != null, "signatory", "Say whether the assignee or the mentor signs.");
         t.done();
+    }
+
+    @Override
+    public List<Missing> refusedTo(Actor actor, Situation s) {
+        return switch (signatory) {
+            case ASSIGNEE -> Persons.assignee(s.sheet().course(), actor);
+            case MENTOR -> mentor(s.sheet().course(), actor);
+        };
+    }
+
+    private static List<Missing> mentor(Course course, Actor actor) {
+        if (!actor.is(Role.MENTOR)) {
+            return Missing.rule("not-your-role", "Only a mentor signs a trainee's ticket.", "mentor-signed");
+        }
+        return Persons.isAssignee(course, actor) || actor.is(Role.TRAINEE)
+                ? Missing.rule("own-work", "The mentor who signs is somebody other than the trainee.", "mentor-signed")
+                : List.of();
+    }
+
+    @Override
+    public List<Missing> unsound(Situation s, Actor actor) {
+        if (s.sheet().latestOfRound(SummaryWritten.class).isEmpty()) {
+            throw new Invalid("summary", "Write the summary before it is signed.");
+        }
+        return List.of();
     }
 }

@@ -1,5 +1,6 @@
 package org.benchtrail.core.method.document;
 
+import java.util.List;
 import org.benchtrail.core.text.FieldChecks;
 
 public record SummaryWritten(String findings, String actions, String outcome) implements DocumentFact {
@@ -9,5 +10,10 @@ public record SummaryWritten(String findings, String actions, String outcome) im
         actions = t.required("actions", actions, FieldChecks.PARAGRAPH, "Sum up what was done.");
         outcome = t.required("outcome", outcome, FieldChecks.PARAGRAPH, "Say how it stands now.");
         t.done();
+    }
+
+    @Override
+    public List<String> story() {
+        return List.of(findings, actions, outcome);
     }
 }

@@ -1,5 +1,8 @@
 package org.benchtrail.core.method.identify;
 
+import org.benchtrail.core.method.Correctable;
+import org.benchtrail.core.method.Fact;
+import org.benchtrail.core.method.ServerKnowledge;
 import org.benchtrail.core.text.FieldChecks;
 
 /** A file kept beside the ticket; the bytes are stored once and named by their SHA-256. */
@@ -15,5 +18,21 @@ public record AttachmentAdded(String fileName, String mediaType, long bytes, Str
         t.require(sha256 != null && sha256.matches("[0-9a-f]{64}"), "sha256", "A SHA-256 is 64 hexadecimal digits.");
         shows = t.required("shows", shows, FieldChecks.LINE, "Say what the file shows.");
         t.done();
+    }
+
+    @Override
+    public boolean countsAsEvidence() {
+        return true;
+    }
+
+    @Override
+    public Correctable correctable() {
+        return Correctable.REPLACED;
+    }
+
+    /** With the size that the file has, whatever was told. */
+    @Override
+    public Fact completedBy(ServerKnowledge server) {
+        return new AttachmentAdded(fileName, mediaType, server.fileSize(sha256), sha256, shows);
     }
 }

@@ -2,6 +2,8 @@ package org.benchtrail.core.method.identify;
 
 import java.util.List;
 import org.benchtrail.core.bench.Result;
+import org.benchtrail.core.method.Correctable;
+import org.benchtrail.core.method.ServerOnly;
 import org.benchtrail.core.text.FieldChecks;
 
 /**
@@ -15,6 +17,7 @@ import org.benchtrail.core.text.FieldChecks;
  * @param verdict in a few words
  * @param reason one sentence with the numbers
  */
+@ServerOnly
 public record BenchResultAttached(
         String calculation,
         int version,
@@ -38,5 +41,15 @@ public record BenchResultAttached(
         reason = t.required("reason", reason, 20_000, "Say why.");
         figures = figures == null ? List.of() : List.copyOf(figures);
         t.done();
+    }
+
+    @Override
+    public boolean countsAsEvidence() {
+        return true;
+    }
+
+    @Override
+    public Correctable correctable() {
+        return Correctable.STRUCK;
     }
 }

@@ -1,5 +1,10 @@
 package org.benchtrail.core.method.identify;
 
+import java.util.List;
+import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.Missing;
+import org.benchtrail.core.method.Persons;
+import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.method.Step;
 import org.jspecify.annotations.Nullable;
 
@@ -15,5 +20,16 @@ public sealed interface EvidenceFact extends IdentifyFact
     @Override
     default @Nullable Step step() {
         return null;
+    }
+
+    @Override
+    default Step shownUnder() {
+        return Step.IDENTIFY;
+    }
+
+    /** Whoever sees something may record it. */
+    @Override
+    default List<Missing> refusedTo(Actor actor, Situation s) {
+        return Persons.anybody();
     }
 }

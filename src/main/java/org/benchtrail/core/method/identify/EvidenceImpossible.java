@@ -8,4 +8,9 @@ public record EvidenceImpossible(String reason) implements IdentifyFact {
         reason = t.required("reason", reason, FieldChecks.PARAGRAPH, "Say why there is no reading, log or picture.");
         t.done();
     }
+
+    @Override
+    public boolean countsAsEvidence() {
+        return true;
+    }
 }

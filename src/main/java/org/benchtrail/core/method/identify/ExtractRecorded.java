@@ -1,5 +1,6 @@
 package org.benchtrail.core.method.identify;
 
+import org.benchtrail.core.method.Correctable;
 import org.benchtrail.core.text.FieldChecks;
 
 /** A stretch of a log or of what the device said, with where it comes from. */
@@ -9,5 +10,15 @@ public record ExtractRecorded(String source, String text) implements EvidenceFac
         source = t.required("source", source, FieldChecks.LINE, "Name the log or screen that this comes from.");
         text = t.required("text", text, 20_000, "Paste the lines that matter.");
         t.done();
+    }
+
+    @Override
+    public boolean countsAsEvidence() {
+        return true;
+    }
+
+    @Override
+    public Correctable correctable() {
+        return Correctable.REPLACED;
     }
 }

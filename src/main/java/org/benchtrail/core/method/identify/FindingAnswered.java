@@ -1,6 +1,10 @@
 package org.benchtrail.core.method.identify;
 
+import java.util.Optional;
 import org.benchtrail.core.diagnosis.Source;
+import org.benchtrail.core.method.CatalogueAnswer;
+import org.benchtrail.core.method.Correctable;
+import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.text.FieldChecks;
 
 /**
@@ -19,5 +23,15 @@ public record FindingAnswered(String finding, String question, String value, Sou
         value = t.required("value", value, 40, "Choose the answer, or 'unknown'.");
         t.require(source != null, "source", "Say how it is known: measured, seen, or told.");
         t.done();
+    }
+
+    @Override
+    public Correctable correctable() {
+        return Correctable.REPLACED;
+    }
+
+    @Override
+    public Optional<CatalogueAnswer> says(JobSheet sheet) {
+        return CatalogueAnswer.of(finding, value, source);
     }
 }

@@ -1,6 +1,7 @@
 package org.benchtrail.core.method.identify;
 
 import org.benchtrail.core.method.Fact;
+import org.benchtrail.core.method.Lasts;
 import org.benchtrail.core.method.Step;
 import org.jspecify.annotations.Nullable;
 
@@ -26,5 +27,15 @@ public sealed interface IdentifyFact extends Fact
     @Override
     default boolean lateAllowed() {
         return true;
+    }
+
+    /** Whether it meets the requirement of evidence: a reading, an extract, a file, a result, or why there can be none. */
+    default boolean countsAsEvidence() {
+        return false;
+    }
+
+    @Override
+    default Lasts lasts() {
+        return Lasts.TICKET;
     }
 }

@@ -1,11 +1,21 @@
 package org.benchtrail.core.method.identify;
 
 import java.math.BigDecimal;
+import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.benchtrail.core.measure.Accuracy;
 import org.benchtrail.core.measure.Judgement;
+import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.CatalogueAnswer;
+import org.benchtrail.core.method.Correctable;
+import org.benchtrail.core.method.Fact;
+import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.Missing;
+import org.benchtrail.core.method.ServerKnowledge;
+import org.benchtrail.core.method.StandingFact;
+import org.benchtrail.core.method.test.ResultRecorded;
 import org.benchtrail.core.text.FieldChecks;
 import org.jspecify.annotations.Nullable;
 
@@ -125,5 +135,34 @@ public record ReadingRecorded(
     /** Whether the other reading is of the same quantity at the same point, whatever the letter case. */
     public boolean samePlace(ReadingRecorded other) {
         return quantity.equalsIgnoreCase(other.quantity) && point.equalsIgnoreCase(other.point);
+    }
+
+    @Override
+    public boolean countsAsEvidence() {
+        return true;
+    }
+
+    @Override
+    public Correctable correctable() {
+        return Correctable.REPLACED;
+    }
+
+    @Override
+    public List<Missing> keptFrom(JobSheet sheet, StandingFact<?> self, @Nullable Fact replacement, Actor actor) {
+        boolean cited = !sheet.all(
+                        ResultRecorded.class,
+                        r -> Integer.valueOf(self.entry()).equals(r.fact().reading()))
+                .isEmpty();
+        return cited ? Missing.reliedOn() : List.of();
+    }
+
+    @Override
+    public Fact completedBy(ServerKnowledge server) {
+        return accuracy == null ? this : guarded(server.policy().guardBand().toPlainString());
+    }
+
+    @Override
+    public Optional<CatalogueAnswer> says(JobSheet sheet) {
+        return CatalogueAnswer.of(this);
     }
 }

@@ -1,5 +1,7 @@
 package org.benchtrail.core.method.identify;
 
+import java.util.List;
+import org.benchtrail.core.method.Correctable;
 import org.benchtrail.core.text.FieldChecks;
 
 /** A symptom in the requester's words, and restated as something that anyone could observe. */
@@ -13,5 +15,15 @@ public record SymptomRecorded(String words, String observable, boolean intermitt
                 FieldChecks.PARAGRAPH,
                 "Say what can be seen, heard or measured when it happens.");
         t.done();
+    }
+
+    @Override
+    public Correctable correctable() {
+        return Correctable.REPLACED;
+    }
+
+    @Override
+    public List<String> story() {
+        return List.of(words, observable);
     }
 }

@@ -1,9 +1,18 @@
 package org.benchtrail.core.method.plan;
 
 import java.math.BigDecimal;
+import java.util.List;
 import java.util.Set;
+import org.benchtrail.core.Invalid;
+import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Caution;
+import org.benchtrail.core.method.Correctable;
 import org.benchtrail.core.method.EnumCopies;
+import org.benchtrail.core.method.Fact;
+import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.Missing;
+import org.benchtrail.core.method.ServerKnowledge;
+import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.text.FieldChecks;
 import org.jspecify.annotations.Nullable;
 
@@ -68,5 +77,41 @@ public record ActionPlanned(
 
     public BigDecimal costAmount() {
         return cost == null ? BigDecimal.ZERO : new BigDecimal(cost);
+    }
+
+    /**
+     * The action with that entry number.
+     *
+     * @throws Invalid on {@code action} if there is none in this round
+     */
+    static StandingFact<ActionPlanned> ofThisRound(JobSheet sheet, int action) {
+        StandingFact<ActionPlanned> planned = sheet.at(action, ActionPlanned.class, "action");
+        if (planned.round() != sheet.round()) {
+            throw new Invalid("action", "That action belongs to an earlier round: plan it anew.");
+        }
+        return planned;
+    }
+
+    @Override
+    public boolean plans() {
+        return true;
+    }
+
+    @Override
+    public Correctable correctable() {
+        return Correctable.REPLACED;
+    }
+
+    /** One that was settled, or belongs to an earlier round, stays as it is. */
+    @Override
+    public List<Missing> keptFrom(JobSheet sheet, StandingFact<?> self, @Nullable Fact replacement, Actor actor) {
+        boolean done =
+                self.round() != sheet.round() || sheet.settlement(self.entry()).isPresent();
+        return done ? Missing.reliedOn() : List.of();
+    }
+
+    @Override
+    public Fact completedBy(ServerKnowledge server) {
+        return with(server.cautionsFor(what + " " + part));
     }
 }

@@ -1,5 +1,11 @@
 package org.benchtrail.core.method.plan;
 
+import java.util.List;
+import org.benchtrail.core.Invalid;
+import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.Gate;
+import org.benchtrail.core.method.Missing;
+import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.text.FieldChecks;
 
 public record ActionSettled(int action, Settlement settlement, String note) implements PlanFact {
@@ -12,5 +18,24 @@ public record ActionSettled(int action, Settlement settlement, String note) impl
                 "note",
                 "Say what went wrong, or why it is not needed.");
         t.done();
+    }
+
+    /** An action is settled once, and carried out only when all else that the plan asks for is there. */
+    @Override
+    public List<Missing> unsound(Situation s, Actor actor) {
+        ActionPlanned.ofThisRound(s.sheet(), action);
+        if (s.sheet().settlement(action).isPresent()) {
+            throw new Invalid("action", "That action has been settled: plan another one.");
+        }
+        return changesDevice()
+                ? Gate.missing(s).stream()
+                        .filter(m -> !m.code().equals(PlanRequirement.ACTIONS_SETTLED.code()))
+                        .toList()
+                : List.of();
+    }
+
+    @Override
+    public boolean changesDevice() {
+        return settlement == Settlement.CARRIED_OUT;
     }
 }

@@ -1,6 +1,9 @@
 package org.benchtrail.core.method.plan;
 
 import java.util.List;
+import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.Missing;
+import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.text.FieldChecks;
 
 /** The plan as it stands, approved by somebody else; the actions are those listed by entry number. */
@@ -11,5 +14,16 @@ public record PlanApproved(List<Integer> actions, String note) implements PlanFa
         note = t.optional("note", note, FieldChecks.PARAGRAPH);
         t.require(!actions.isEmpty(), "actions", "Name the actions that are approved.");
         t.done();
+    }
+
+    @Override
+    public List<Missing> refusedTo(Actor actor, Situation s) {
+        return Approval.refusedTo(actor, s, true);
+    }
+
+    @Override
+    public List<Missing> unsound(Situation s, Actor actor) {
+        actions.forEach(action -> ActionPlanned.ofThisRound(s.sheet(), action));
+        return List.of();
     }
 }

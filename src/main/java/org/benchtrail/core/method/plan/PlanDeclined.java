@@ -1,5 +1,9 @@
 package org.benchtrail.core.method.plan;
 
+import java.util.List;
+import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.Missing;
+import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.text.FieldChecks;
 
 public record PlanDeclined(String reason) implements PlanFact {
@@ -7,5 +11,10 @@ public record PlanDeclined(String reason) implements PlanFact {
         FieldChecks t = new FieldChecks();
         reason = t.required("reason", reason, FieldChecks.PARAGRAPH, "Say what must change before it can be approved.");
         t.done();
+    }
+
+    @Override
+    public List<Missing> refusedTo(Actor actor, Situation s) {
+        return Approval.refusedTo(actor, s, true);
     }
 }

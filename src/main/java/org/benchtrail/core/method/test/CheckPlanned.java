@@ -1,8 +1,18 @@
 package org.benchtrail.core.method.test;
 
+import java.util.List;
 import java.util.Set;
+import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Caution;
+import org.benchtrail.core.method.Correctable;
 import org.benchtrail.core.method.EnumCopies;
+import org.benchtrail.core.method.Fact;
+import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.Missing;
+import org.benchtrail.core.method.Reference;
+import org.benchtrail.core.method.ServerKnowledge;
+import org.benchtrail.core.method.StandingFact;
+import org.benchtrail.core.method.theorize.TheoryStated;
 import org.benchtrail.core.text.FieldChecks;
 import org.jspecify.annotations.Nullable;
 
@@ -41,5 +51,26 @@ public record CheckPlanned(
     /** A check of the technician's own. */
     public CheckPlanned(int theory, String what, String expectation, boolean invasive, Set<Caution> cautions) {
         this(theory, what, expectation, invasive, cautions, null);
+    }
+
+    @Override
+    public List<Reference> references() {
+        return List.of(new Reference(theory, TheoryStated.class, "theory"));
+    }
+
+    @Override
+    public Correctable correctable() {
+        return Correctable.REPLACED;
+    }
+
+    /** One that was made stays as it is. */
+    @Override
+    public List<Missing> keptFrom(JobSheet sheet, StandingFact<?> self, @Nullable Fact replacement, Actor actor) {
+        return sheet.result(self.entry()).isPresent() ? Missing.reliedOn() : List.of();
+    }
+
+    @Override
+    public Fact completedBy(ServerKnowledge server) {
+        return invasive ? with(server.cautionsFor(what)) : this;
     }
 }

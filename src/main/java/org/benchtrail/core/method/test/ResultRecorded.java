@@ -1,5 +1,18 @@
 package org.benchtrail.core.method.test;
 
+import java.util.List;
+import java.util.Optional;
+import org.benchtrail.core.Invalid;
+import org.benchtrail.core.diagnosis.Source;
+import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.CatalogueAnswer;
+import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.Missing;
+import org.benchtrail.core.method.Reference;
+import org.benchtrail.core.method.Situation;
+import org.benchtrail.core.method.StandingFact;
+import org.benchtrail.core.method.identify.IdentifyRequirement;
+import org.benchtrail.core.method.identify.ReadingRecorded;
 import org.benchtrail.core.text.FieldChecks;
 import org.jspecify.annotations.Nullable;
 
@@ -29,5 +42,33 @@ public record ResultRecorded(
     /** The result of a check that answers no finding of the catalogue. */
     public ResultRecorded(int check, String observation, CheckOutcome outcome, @Nullable Integer reading) {
         this(check, observation, outcome, reading, null);
+    }
+
+    @Override
+    public List<Reference> references() {
+        Reference made = new Reference(check, CheckPlanned.class, "check");
+        return reading == null
+                ? List.of(made)
+                : List.of(made, new Reference(reading, ReadingRecorded.class, "reading"));
+    }
+
+    /** A check is made once, in its round, and an invasive one only behind its guard. */
+    @Override
+    public List<Missing> unsound(Situation s, Actor actor) {
+        StandingFact<CheckPlanned> planned = s.sheet().at(check, CheckPlanned.class, "check");
+        if (planned.round() != s.sheet().round() || s.sheet().result(check).isPresent()) {
+            throw new Invalid("check", "That check has been made, or belongs to an earlier round: plan another one.");
+        }
+        if (s.sheet().workStopped()) {
+            return List.of(IdentifyRequirement.HAZARDS_SCREENED.status(s).missing());
+        }
+        String lacking = CheckGuard.lacking(s, check);
+        return lacking.isEmpty() ? List.of() : Missing.rule("invasive-guarded", lacking, "invasive-guarded");
+    }
+
+    @Override
+    public Optional<CatalogueAnswer> says(JobSheet sheet) {
+        return sheet.latest(CheckPlanned.class, c -> c.entry() == check)
+                .flatMap(c -> CatalogueAnswer.of(c.fact().finding(), answer, Source.SEEN));
     }
 }

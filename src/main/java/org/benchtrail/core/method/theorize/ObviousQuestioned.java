@@ -3,6 +3,7 @@ package org.benchtrail.core.method.theorize;
 import java.util.Collections;
 import java.util.EnumMap;
 import java.util.Map;
+import org.benchtrail.core.method.Lasts;
 import org.benchtrail.core.text.FieldChecks;
 
 public record ObviousQuestioned(Map<Obvious, Inspection> looks, String note) implements TheorizeFact {
@@ -26,5 +27,10 @@ public record ObviousQuestioned(Map<Obvious, Inspection> looks, String note) imp
     @Override
     public boolean lateAllowed() {
         return true;
+    }
+
+    @Override
+    public Lasts lasts() {
+        return Lasts.TICKET;
     }
 }

@@ -1,6 +1,8 @@
 package org.benchtrail.core.method.theorize;
 
 import java.util.List;
+import org.benchtrail.core.method.Reference;
+import org.benchtrail.core.method.ServerOnly;
 import org.benchtrail.core.text.FieldChecks;
 import org.jspecify.annotations.Nullable;
 
@@ -13,8 +15,12 @@ import org.jspecify.annotations.Nullable;
 public record TheoriesRanked(
         List<Integer> order,
         String basis,
-        @Nullable List<RankedCause> causes,
-        @Nullable Integer catalogue) implements TheorizeFact {
+
+        @ServerOnly("The server ranks the causes of the catalogue: leave this out.") @Nullable
+        List<RankedCause> causes,
+
+        @Nullable Integer catalogue)
+        implements TheorizeFact {
     public TheoriesRanked {
         FieldChecks t = new FieldChecks();
         order = order == null ? List.of() : List.copyOf(order);
@@ -32,5 +38,12 @@ public record TheoriesRanked(
     @Override
     public boolean lateAllowed() {
         return true;
+    }
+
+    @Override
+    public List<Reference> references() {
+        return order.stream()
+                .map(theory -> new Reference(theory, TheoryStated.class, "order"))
+                .toList();
     }
 }

@@ -1,5 +1,7 @@
 package org.benchtrail.core.method.theorize;
 
+import java.util.List;
+import org.benchtrail.core.method.Reference;
 import org.benchtrail.core.text.FieldChecks;
 
 /**
@@ -15,5 +17,15 @@ public record TheoryChosen(int theory, String reason, String newEvidence) implem
         reason = t.optional("reason", reason, FieldChecks.PARAGRAPH);
         newEvidence = t.optional("newEvidence", newEvidence, FieldChecks.PARAGRAPH);
         t.done();
+    }
+
+    @Override
+    public List<Reference> references() {
+        return List.of(new Reference(theory, TheoryStated.class, "theory"));
+    }
+
+    @Override
+    public boolean restsOnRanking() {
+        return true;
     }
 }

@@ -1,5 +1,6 @@
 package org.benchtrail.core.method.verify;
 
+import org.benchtrail.core.method.Lasts;
 import org.benchtrail.core.text.FieldChecks;
 
 public record RequesterAnswered(RequesterState state, int tries, String note) implements VerifyFact {
@@ -13,5 +14,10 @@ public record RequesterAnswered(RequesterState state, int tries, String note) im
         t.require(tries >= 0 && tries <= 1000, "tries", "Give a number of tries from 0 to 1000.");
         note = t.optional("note", note, FieldChecks.PARAGRAPH);
         t.done();
+    }
+
+    @Override
+    public Lasts lasts() {
+        return Lasts.UNTIL_WORK;
     }
 }

@@ -1,31 +1,52 @@
-package org.benchtrail.core.method;
+package org.benchtrail.core.method.theorize;
 
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
-import org.benchtrail.core.method.theorize.ObviousQuestioned;
-import org.benchtrail.core.method.theorize.RankedCause;
-import org.benchtrail.core.method.theorize.TheoriesRanked;
-import org.benchtrail.core.method.theorize.TheoryStated;
+import java.util.function.Function;
+import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.Requirement;
+import org.benchtrail.core.method.Situation;
+import org.benchtrail.core.method.StandingFact;
+import org.benchtrail.core.method.Step;
 
-/** What theorize lacks. */
-final class TheorizeGaps {
-    private TheorizeGaps() {}
+/** What theorize asks for. */
+public enum TheorizeRequirement implements Requirement {
+    OBVIOUS_QUESTIONED(
+            true,
+            "The obvious questioned first",
+            s -> s.unlessRecorded(
+                    ObviousQuestioned.class,
+                    "Question the obvious first: power, cables and seating, settings, the last change.")),
+    THEORY_STATED(false, "At least one theory", TheorizeRequirement::stated),
+    THEORY_CHOSEN(false, "One active theory; why, if it is not the best ranked", TheorizeRequirement::chosen),
+    NOT_ALREADY_REFUTED(
+            true, "Not a theory that was ruled out before, unless something is new", TheorizeRequirement::notRefuted);
 
-    static String obvious(Situation s) {
-        return s.sheet().latest(ObviousQuestioned.class).isPresent()
-                ? ""
-                : "Question the obvious first: power, cables and seating, settings, the last change.";
+    private final Row row;
+
+    TheorizeRequirement(boolean waivable, String title, Function<Situation, String> gap) {
+        row = new Row(waivable, title, gap);
+    }
+
+    @Override
+    public Step step() {
+        return Step.THEORIZE;
+    }
+
+    @Override
+    public Row row() {
+        return row;
     }
 
     /** A theory that no earlier round ruled out still stands in this one and need not be written again. */
-    static String stated(Situation s) {
+    private static String stated(Situation s) {
         boolean any =
                 !s.sheet().openTheories().isEmpty() || s.sheet().activeTheory().isPresent();
         return any ? "" : "State at least one theory of probable cause.";
     }
 
-    static String chosen(Situation s) {
+    private static String chosen(Situation s) {
         var active = s.sheet().activeTheory();
         if (active.isEmpty()) {
             return "Choose the one theory that is tested next.";
@@ -36,7 +57,7 @@ final class TheorizeGaps {
                 : "";
     }
 
-    static String notRefuted(Situation s) {
+    private static String notRefuted(Situation s) {
         var active = s.sheet().activeTheory();
         if (active.isEmpty()) {
             return "";

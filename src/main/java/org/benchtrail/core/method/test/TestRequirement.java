@@ -1,14 +1,40 @@
-package org.benchtrail.core.method;
+package org.benchtrail.core.method.test;
 
 import java.util.List;
 import java.util.Optional;
-import org.benchtrail.core.method.test.CheckOutcome;
-import org.benchtrail.core.method.test.CheckPlanned;
-import org.benchtrail.core.method.test.ResultRecorded;
+import java.util.function.Function;
+import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.Move;
+import org.benchtrail.core.method.Requirement;
+import org.benchtrail.core.method.Situation;
+import org.benchtrail.core.method.StandingFact;
+import org.benchtrail.core.method.Step;
 
-/** What test lacks. */
-final class TestGaps {
-    private TestGaps() {}
+/** What test asks for. */
+public enum TestRequirement implements Requirement {
+    EXPECTATION_FIRST(false, "A check whose expectation was written before its result", TestRequirement::expectation),
+    RESULT_RECORDED(false, "Its result, and what that says about the theory", TestRequirement::result),
+    THEORY_SUPPORTED(false, "The latest conclusive check bears the move out", TestRequirement::supported),
+    INVASIVE_GUARDED(
+            false,
+            "Invasive checks only with data protected, hazards cleared, cautions taken",
+            TestRequirement::invasive);
+
+    private final Row row;
+
+    TestRequirement(boolean waivable, String title, Function<Situation, String> gap) {
+        row = new Row(waivable, title, gap);
+    }
+
+    @Override
+    public Step step() {
+        return Step.TEST;
+    }
+
+    @Override
+    public Row row() {
+        return row;
+    }
 
     /** Checks of the active theory, made in this round, with the expectation written first. */
     private static List<StandingFact<CheckPlanned>> counting(JobSheet sheet) {
@@ -27,19 +53,19 @@ final class TestGaps {
                 r -> checks.contains(r.fact().check()) && r.entry() > r.fact().check());
     }
 
-    static String expectation(Situation s) {
+    private static String expectation(Situation s) {
         return counting(s.sheet()).isEmpty()
                 ? "Plan a check of the active theory and write what you expect to see before you make it."
                 : "";
     }
 
-    static String result(Situation s) {
+    private static String result(Situation s) {
         return results(s.sheet()).isEmpty()
                 ? "Make the check and record what was seen, and whether it supports the theory or rules it out."
                 : "";
     }
 
-    static String supported(Situation s) {
+    private static String supported(Situation s) {
         CheckOutcome wanted = s.move() == Move.REFUTE ? CheckOutcome.REFUTES : CheckOutcome.SUPPORTS;
         Optional<CheckOutcome> latest = results(s.sheet()).stream()
                 .map(r -> r.fact().outcome())
@@ -56,36 +82,12 @@ final class TestGaps {
                 : "The latest check supports the theory: it cannot be ruled out on that.";
     }
 
-    static String invasive(Situation s) {
+    private static String invasive(Situation s) {
         return s.sheet().ofRound(ResultRecorded.class).stream()
-                .map(r -> guard(s.sheet().before(r.entry()), r.fact().check(), s))
+                .map(r -> CheckGuard.lacking(
+                        s.on(s.sheet().before(r.entry())), r.fact().check()))
                 .filter(lacking -> !lacking.isEmpty())
                 .findFirst()
                 .orElse("");
-    }
-
-    /** What keeps that check from being made now; nothing for one that neither opens nor changes anything. */
-    static String guard(JobSheet sheet, int check, Situation s) {
-        Situation then = new Situation(sheet, s.policy(), s.now(), s.move());
-        return sheet.latest(CheckPlanned.class, c -> c.entry() == check)
-                .map(planned -> guard(planned, then))
-                .orElse("");
-    }
-
-    private static String guard(StandingFact<CheckPlanned> check, Situation then) {
-        if (!check.fact().cautions().isEmpty() && !acknowledged(then.sheet(), check)) {
-            return "Read the cautions of the check and acknowledge them before you make it.";
-        }
-        if (!check.fact().invasive()) {
-            return "";
-        }
-        Requirement.Status hazards = Requirement.HAZARDS_SCREENED.status(then);
-        Requirement.Status data = Requirement.DATA_PROTECTED.status(then);
-        return hazards.sentence().isEmpty() ? data.sentence() : hazards.sentence();
-    }
-
-    private static boolean acknowledged(JobSheet sheet, StandingFact<CheckPlanned> check) {
-        return PlanGaps.acknowledged(sheet, check, Integer.MAX_VALUE)
-                .containsAll(check.fact().cautions());
     }
 }

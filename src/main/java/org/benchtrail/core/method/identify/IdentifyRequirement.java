@@ -1,0 +1,116 @@
+package org.benchtrail.core.method.identify;
+
+import java.util.Map;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.Requirement;
+import org.benchtrail.core.method.Situation;
+import org.benchtrail.core.method.StandingFact;
+import org.benchtrail.core.method.Step;
+
+/** What identify asks for. Each gap is a sentence that says what to do, or nothing. */
+public enum IdentifyRequirement implements Requirement {
+    SYMPTOM_OBSERVED(
+            false, "A symptom, in the requester's words and as something observable", IdentifyRequirement::symptom),
+    ONSET_KNOWN(
+            false,
+            "When it began or last worked",
+            s -> s.unlessRecorded(OnsetRecorded.class, "Say when it began or last worked, or that nobody knows.")),
+    CHANGES_ASKED(
+            true,
+            "What changed before it began",
+            s -> s.unlessRecorded(
+                    ChangesAsked.class,
+                    "Ask what changed: hardware, software, settings, place, infrastructure; yes, no or unknown for each.")),
+    SCOPE_KNOWN(
+            false,
+            "Whom it touches: one, several or a site",
+            s -> s.unlessRecorded(ScopeRecorded.class, "Say whom it touches: one, several or a site.")),
+    REPRODUCED(
+            true,
+            "Whether it can be reproduced, and how",
+            s -> s.unlessRecorded(
+                    ReproductionTried.class, "Try to reproduce it and say how, or say that it is unsafe to try.")),
+    HAZARDS_SCREENED(false, "Hazards looked for; any found is cleared", IdentifyRequirement::hazards) {
+        @Override
+        public boolean bitesLater(JobSheet sheet) {
+            return true;
+        }
+    },
+    DATA_PROTECTED(true, "Data at risk: how they are protected", IdentifyRequirement::data) {
+        /** From a drive-failure finding on, no step is left without the data backed up. */
+        @Override
+        public boolean bitesLater(JobSheet sheet) {
+            return sheet.driveFailure().isPresent();
+        }
+
+        @Override
+        public int waivableSince(JobSheet sheet) {
+            return sheet.driveFailure().map(StandingFact::settledSince).orElse(0);
+        }
+    },
+    EVIDENCE_ATTACHED(true, "A reading, a log extract or a picture", IdentifyRequirement::evidence),
+    LOGS_REVIEWED(
+            true,
+            "System and application logs looked at",
+            s -> s.unlessRecorded(LogsReviewed.class, "Look at the system and application logs, or say why not.")),
+    LIKENESS_CHECKED(
+            false,
+            "Similar tickets and known causes looked at",
+            s -> s.unlessRecorded(
+                    LikenessChecked.class, "Look at the similar tickets and known causes that are shown."));
+
+    private final Row row;
+
+    IdentifyRequirement(boolean waivable, String title, Function<Situation, String> gap) {
+        row = new Row(waivable, title, gap);
+    }
+
+    @Override
+    public Step step() {
+        return Step.IDENTIFY;
+    }
+
+    @Override
+    public Row row() {
+        return row;
+    }
+
+    private static String symptom(Situation s) {
+        return s.unlessRecorded(
+                SymptomRecorded.class, "Record at least one symptom: the requester's words, and what can be observed.");
+    }
+
+    private static String hazards(Situation s) {
+        String unscreened = s.unlessRecorded(
+                HazardsScreened.class,
+                "Look for smell, smoke, heat, swelling, liquid, a damaged mains lead, exposed wiring, and answer each.");
+        return s.sheet().stopWork().map(stop -> stopped(stop.fact())).orElse(unscreened);
+    }
+
+    private static String stopped(HazardsScreened screened) {
+        String found = screened.present().entrySet().stream()
+                .filter(Map.Entry::getValue)
+                .map(e -> e.getKey().words())
+                .collect(Collectors.joining(", "));
+        return "Work is stopped: " + found + ". Clear the hazard and acknowledge the caution before anything else.";
+    }
+
+    private static String data(Situation s) {
+        var answer = s.sheet().latest(DataAnswered.class);
+        if (answer.isEmpty()) {
+            return "Say how the data are protected: backup verified, taken now, impossible (why), or no user data.";
+        }
+        boolean failing = s.sheet().driveFailure().isPresent();
+        return failing && !answer.get().fact().state().backedUp()
+                ? "A drive is failing: back up all data now, or verify the backup, before anything else."
+                : "";
+    }
+
+    private static String evidence(Situation s) {
+        boolean any = s.sheet().all(IdentifyFact.class).stream()
+                .anyMatch(e -> e.fact().countsAsEvidence());
+        return any ? "" : "Add a reading, a log extract or a picture, or say why there can be none.";
+    }
+}

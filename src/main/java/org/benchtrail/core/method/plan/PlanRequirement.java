@@ -1,0 +1,144 @@
+package org.benchtrail.core.method.plan;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Set;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import org.benchtrail.core.method.Caution;
+import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.Requirement;
+import org.benchtrail.core.method.Situation;
+import org.benchtrail.core.method.StandingFact;
+import org.benchtrail.core.method.Step;
+import org.benchtrail.core.method.desk.CautionsAcknowledged;
+import org.benchtrail.core.method.identify.DataAnswered;
+
+/** What plan asks for. */
+public enum PlanRequirement implements Requirement {
+    ACTION_PLANNED(false, "An action with effect, impact and way back", PlanRequirement::planned),
+    MAKER_CONSULTED(
+            true,
+            "The maker's instructions consulted",
+            s -> s.unlessInRound(
+                    MakerConsulted.class, "Read the maker's instructions and name them, or say why none apply.")),
+    PARTS_FIT(true, "Every replacement part fits", PlanRequirement::parts),
+    PLAN_APPROVED(false, "Approved by somebody else where policy asks", Approval::lacking),
+    CAUTIONS_TAKEN(false, "Cautions acknowledged before the first action", PlanRequirement::cautions),
+    DATA_STILL_PROTECTED(true, "The answer about data is fresh enough", PlanRequirement::dataFresh),
+    ACTIONS_SETTLED(false, "Every action carried out or not needed, none failed", PlanRequirement::settled);
+
+    private final Row row;
+
+    PlanRequirement(boolean waivable, String title, Function<Situation, String> gap) {
+        row = new Row(waivable, title, gap);
+    }
+
+    @Override
+    public Step step() {
+        return Step.PLAN;
+    }
+
+    @Override
+    public Row row() {
+        return row;
+    }
+
+    private static String planned(Situation s) {
+        return s.sheet().actions().isEmpty()
+                ? "Plan at least one action: what it does, who is down meanwhile, and the way back."
+                : "";
+    }
+
+    private static String parts(Situation s) {
+        List<String> open = s.sheet().actions().stream()
+                .filter(a -> a.fact().part() != null && !needless(s.sheet(), a) && !fits(s.sheet(), a))
+                .map(a -> String.valueOf(a.fact().part()))
+                .toList();
+        return open.isEmpty()
+                ? ""
+                : "Check that the part fits its place, or have an override approved: " + String.join("; ", open) + ".";
+    }
+
+    private static boolean fits(JobSheet sheet, StandingFact<ActionPlanned> action) {
+        boolean fits = sheet.latest(PartFitChecked.class, f -> f.fact().action() == action.entry())
+                .filter(f -> f.entry() > action.settledSince())
+                .filter(f -> f.fact().fit() != Fit.DOES_NOT_FIT)
+                .isPresent();
+        return fits
+                || sheet.latest(PartOverrideApproved.class, o -> o.fact().action() == action.entry())
+                        .filter(o -> o.entry() > action.settledSince())
+                        .isPresent();
+    }
+
+    private static String cautions(Situation s) {
+        for (StandingFact<ActionPlanned> action : s.sheet().actions()) {
+            int until = s.sheet()
+                    .settlement(action.entry())
+                    .map(StandingFact::entry)
+                    .orElse(Integer.MAX_VALUE);
+            Set<Caution> open = EnumSet.noneOf(Caution.class);
+            open.addAll(action.fact().cautions());
+            open.removeAll(CautionsAcknowledged.taken(s.sheet(), action, until));
+            if (!open.isEmpty() && !needless(s.sheet(), action)) {
+                return "Read and acknowledge the cautions before the first action: " + titles(open) + ".";
+            }
+        }
+        return "";
+    }
+
+    private static String titles(Set<Caution> cautions) {
+        return cautions.stream().map(Caution::title).collect(Collectors.joining(", "));
+    }
+
+    private static String dataFresh(Situation s) {
+        boolean fresh = s.sheet().actions().stream()
+                .filter(a -> a.fact().touchesStorage() && !needless(s.sheet(), a))
+                .map(a ->
+                        s.sheet().settlement(a.entry()).map(n -> n.stamp().at()).orElse(s.now()))
+                .allMatch(when -> dataFresh(s, when));
+        return fresh
+                ? ""
+                : "An action touches storage and the answer about data is older than "
+                        + s.policy().dataAnswerMaxAge().toHours() + " h: verify or take the backup again.";
+    }
+
+    private static boolean dataFresh(Situation s, Instant when) {
+        return s.sheet()
+                .latest(DataAnswered.class, d -> !d.stamp().at().isAfter(when))
+                .filter(d -> Duration.between(d.stamp().at(), when)
+                                .compareTo(s.policy().dataAnswerMaxAge())
+                        <= 0)
+                .isPresent();
+    }
+
+    private static String settled(Situation s) {
+        List<StandingFact<ActionPlanned>> actions = s.sheet().actions();
+        boolean failed = actions.stream().anyMatch(a -> is(s.sheet(), a, Settlement.FAILED));
+        if (failed) {
+            return "An action failed: rethink, and go round again with what it showed.";
+        }
+        long open = actions.stream()
+                .filter(a -> s.sheet().settlement(a.entry()).isEmpty())
+                .count();
+        if (open > 0) {
+            return "Carry out every action, or mark it not needed: " + open + " still open.";
+        }
+        boolean none = actions.stream().noneMatch(a -> is(s.sheet(), a, Settlement.CARRIED_OUT));
+        return none && !actions.isEmpty() ? "No action was carried out: nothing has changed yet." : "";
+    }
+
+    static boolean needless(JobSheet sheet, StandingFact<ActionPlanned> action) {
+        return is(sheet, action, Settlement.NOT_NEEDED);
+    }
+
+    private static boolean is(JobSheet sheet, StandingFact<ActionPlanned> action, Settlement settlement) {
+        return sheet.settlement(action.entry())
+                .map(StandingFact::fact)
+                .map(ActionSettled::settlement)
+                .filter(settlement::equals)
+                .isPresent();
+    }
+}
