@@ -18,7 +18,7 @@ import org.benchtrail.people.Browser;
 import org.benchtrail.people.PeopleActs;
 import org.benchtrail.platform.TestDatabase;
 import org.benchtrail.platform.sql.SentStatements;
-import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestInstance;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -72,11 +72,14 @@ class StatementCountTest {
     private Browser browser;
     private String token = "";
 
-    @BeforeAll
+    /** Before a test, not before all: only then is it known where the server listens. */
+    @BeforeEach
     void signIn() {
-        people.ensureAccount(CLEO.account(), CLEO.name(), CLEO.roles(), PASSWORD);
-        token = people.createToken(CLEO, "count", 1).secret();
-        browser = Browser.signedIn(CLEO.account(), PASSWORD);
+        if (browser == null) {
+            people.ensureAccount(CLEO.account(), CLEO.name(), CLEO.roles(), PASSWORD);
+            token = people.createToken(CLEO, "count", 1).secret();
+            browser = Browser.signedIn(CLEO.account(), PASSWORD);
+        }
     }
 
     private Response post(String path, int version, String body) {
