@@ -9,6 +9,8 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.benchtrail.ticket.form.SheetForm;
+import org.benchtrail.ticket.sheet.SheetForms;
 import org.junit.jupiter.api.Test;
 
 /** Every field of every form is read by what the form is sent to: a misspelt name would lose what somebody typed. */
@@ -38,7 +40,7 @@ class FieldNamesTest {
             for (String field : form.fields()) {
                 if (!isGiven(field) && answering(form).isPresent()) {
                     fields++;
-                    if (!isRead(field, answering(form).get())) {
+                    if (!isRead(field, form, answering(form).get())) {
                         unread.add(form.template() + ", " + form.action() + ": " + field);
                     }
                 }
@@ -53,11 +55,20 @@ class FieldNamesTest {
         return field.equals("*") || field.equals(FORM_TOKEN);
     }
 
-    private boolean isRead(String field, Endpoint endpoint) {
-        return endpoint.names().contains(field)
-                || (endpoint.whole()
-                        && readings.computeIfAbsent(endpoint.folder(), FieldReading::new)
-                                .reads(field));
+    private boolean isRead(String field, PageForm form, Endpoint endpoint) {
+        return sheetForm(form)
+                .map(sheet -> sheet.takes(field.replace("*", "1")))
+                .orElseGet(() -> endpoint.names().contains(field)
+                        || (endpoint.whole()
+                                && readings.computeIfAbsent(endpoint.folder(), FieldReading::new)
+                                        .reads(field)));
+    }
+
+    /** A form of the job sheet says itself which fields it takes. */
+    private static Optional<SheetForm> sheetForm(PageForm form) {
+        return SheetForms.ALL.stream()
+                .filter(sheet -> form.action().equals("/tickets/*/" + sheet.name()))
+                .findFirst();
     }
 
     private static Optional<Endpoint> answering(PageForm form) {
