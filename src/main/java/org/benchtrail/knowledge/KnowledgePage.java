@@ -63,7 +63,7 @@ public class KnowledgePage {
         static native TemplateInstance search(KnowledgeView.Results v);
 
         static native TemplateInstance cause(
-                KnowledgeView.OneCause v, ActForm fill, String notice, List<String> problems);
+                KnowledgeView.OneCause v, FormValues fill, String open, String notice, List<String> problems);
     }
 
     @GET
