@@ -120,8 +120,7 @@ public class CataloguePage {
         return "/catalogue/versions/" + version;
     }
 
-    private TemplateInstance shown(
-            int number, String at, @Nullable String category, List<Invalid.Problem> problems) {
+    private TemplateInstance shown(int number, String at, @Nullable String category, List<Invalid.Problem> problems) {
         VersionView view = acts.version(number, current.actor());
         CatalogueVersion version = catalogues.version(number);
         String id = category == null || category.isBlank()

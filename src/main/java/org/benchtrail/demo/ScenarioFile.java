@@ -65,7 +65,8 @@ final class ScenarioFile {
                     "This field is not known here. Known are: " + new TreeSet<>(unknown.getKnownPropertyIds()) + ".");
         }
         if (failure instanceof InvalidFormatException format) {
-            return new Invalid(Faults.path(format), "'" + format.getValue() + "' cannot stand here" + choices(format) + ".");
+            return new Invalid(
+                    Faults.path(format), "'" + format.getValue() + "' cannot stand here" + choices(format) + ".");
         }
         return failure instanceof JsonMappingException mapping
                 ? new Invalid(Faults.path(mapping), "This cannot be read: " + failure.getOriginalMessage())

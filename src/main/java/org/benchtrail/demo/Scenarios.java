@@ -29,16 +29,16 @@ import org.eclipse.microprofile.config.inject.ConfigProperty;
 /** Loads scenarios by the same acts that people use: what the method refuses, no scenario can have. */
 @ApplicationScoped
 public class Scenarios {
-    /** Sign-in of every demo account; there are none on a site's own server. */
+    /** Sign-in of every demo account; there are none on a shop's own server. */
     public static final String DEMO_PASSWORD = "benchtrail-demo";
 
     private final TicketActs tickets;
     private final PeopleActs accounts;
     private final Directory people;
     private final EntityManager database;
+    private final String remember = SqlText.of(Scenarios.class).statement("remember");
     private final ObjectMapper mapper;
     private final boolean demo;
-    private final SqlText sql = SqlText.of(Scenarios.class);
 
     Scenarios(
             TicketActs tickets,
@@ -74,7 +74,7 @@ public class Scenarios {
 
     /** The password is known to everybody, so only the demo makes accounts with it. */
     private void ensure(String fileName, Scenario.Person person) {
-        if (!demo && !people.names().containsKey(person.login())) {
+        if (!demo && !people.knows(person.login())) {
             throw new ScenarioFile.Malformed(
                     fileName,
                     person.place().line("login"),
@@ -91,7 +91,7 @@ public class Scenarios {
 
     /** Whether the name is new; of two servers that start at once, one loads it. */
     private boolean remember(String name) {
-        return Sql.of(database, sql.statement("remember")).with("name", name).run() == 1;
+        return Sql.of(database, remember).with("name", name).run() == 1;
     }
 
     private String load(String fileName, Scenario.Job job) {

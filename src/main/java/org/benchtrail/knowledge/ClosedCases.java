@@ -59,7 +59,10 @@ class ClosedCases {
     }
 
     void move(KnownCause from, KnownCause to) {
-        statement("move all").with("from", from.number()).with("to", to.number()).run();
+        statement("move all")
+                .with("from", from.number())
+                .with("to", to.number())
+                .run();
     }
 
     /** @throws Invalid if the ticket is no case of {@code from} */

@@ -4,7 +4,6 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
 import java.time.Instant;
-
 import java.util.List;
 import java.util.Objects;
 import org.benchtrail.core.Invalid;
@@ -99,7 +98,8 @@ public class KnowledgeActs {
         if (before.equals(cause.image())) {
             throw new Invalid("correct", "Nothing was changed, so there is nothing to keep.");
         }
-        causes.changed(cause, before, ground(actor, clock.instant(), CauseEvent.CORRECTED, String.valueOf(act.reason())));
+        causes.changed(
+                cause, before, ground(actor, clock.instant(), CauseEvent.CORRECTED, String.valueOf(act.reason())));
     }
 
     private void retire(KnownCause cause, KnowledgeAct.Retire act, Actor actor) {
@@ -177,8 +177,6 @@ public class KnowledgeActs {
             throw new Invalid("state", "Number " + cause.number() + " is retired: bring it back first.");
         }
     }
-
-    
 
     private static CauseHistory.Ground ground(Actor actor, Instant at, CauseEvent what, String reason) {
         return new CauseHistory.Ground(actor.account(), at, what, reason, null);

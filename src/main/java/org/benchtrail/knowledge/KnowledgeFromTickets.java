@@ -159,7 +159,8 @@ class KnowledgeFromTickets {
         return "The ticket was opened again: " + reason;
     }
 
-    private static CauseHistory.Ground ground(String who, Instant at, CauseEvent what, String reason, TicketNumber ticket) {
+    private static CauseHistory.Ground ground(
+            String who, Instant at, CauseEvent what, String reason, TicketNumber ticket) {
         return new CauseHistory.Ground(who, at, what, reason, ticket.serial());
     }
 }

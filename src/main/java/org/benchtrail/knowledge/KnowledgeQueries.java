@@ -167,8 +167,8 @@ public class KnowledgeQueries {
     }
 
     private List<ToldApart> toldApart(KnownCause cause) {
-        List<Set<String>> own = findings(
-                statement("own findings").with("cause", cause.number()).with("most", CASES));
+        List<Set<String>> own =
+                findings(statement("own findings").with("cause", cause.number()).with("most", CASES));
         List<Set<String>> others = findings(statement("other findings")
                 .with("cause", cause.number())
                 .with("category", cause.category.name())

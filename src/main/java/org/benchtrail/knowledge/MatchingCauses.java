@@ -27,11 +27,7 @@ class MatchingCauses implements KnownCauses {
     private final FindingWords findingWords;
 
     MatchingCauses(
-            CauseRows causes,
-            AlikeCases alikeCases,
-            WordSearch search,
-            ResultRows results,
-            FindingWords findingWords) {
+            CauseRows causes, AlikeCases alikeCases, WordSearch search, ResultRows results, FindingWords findingWords) {
         this.causes = causes;
         this.alikeCases = alikeCases;
         this.search = search;

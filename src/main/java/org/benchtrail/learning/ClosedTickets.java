@@ -24,7 +24,8 @@ class ClosedTickets {
     void follow(@Observes TicketChanged change) {
         for (Entry entry : change.entries()) {
             if (entry.fact() instanceof Closed) {
-                cases.persist(new LearningCase(change.number().serial(), entry.stamp().at()));
+                cases.persist(
+                        new LearningCase(change.number().serial(), entry.stamp().at()));
             } else if (entry.fact() instanceof Reopened reopened) {
                 cases.latest(change.number())
                         .ifPresent(row ->

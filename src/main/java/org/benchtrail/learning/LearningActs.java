@@ -2,7 +2,6 @@ package org.benchtrail.learning;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
-import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.format.DateTimeParseException;
@@ -22,9 +21,10 @@ import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.core.method.document.CauseNamed;
+import org.benchtrail.core.text.PlainText;
 import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
-import org.benchtrail.ticket.TicketLook;
+import org.benchtrail.ticket.TicketQueries;
 import org.jspecify.annotations.Nullable;
 
 /** What a supervisor does with closed tickets. Nothing here changes a figure: that takes a new version, see {@link LearnedFigures}. */
@@ -35,11 +35,11 @@ public class LearningActs {
     private static final int LONGEST_REASON = 500;
 
     private final LearningCases cases;
-    private final TicketLook tickets;
+    private final TicketQueries tickets;
     private final Catalogues catalogues;
     private final Clock clock;
 
-    LearningActs(LearningCases cases, TicketLook tickets, Catalogues catalogues, Clock clock) {
+    LearningActs(LearningCases cases, TicketQueries tickets, Catalogues catalogues, Clock clock) {
         this.cases = cases;
         this.tickets = tickets;
         this.catalogues = catalogues;
@@ -90,7 +90,7 @@ public class LearningActs {
     }
 
     private WaitingView view(LearningCase row, List<CauseCategory> catalogue, Actor actor) {
-        TicketLook.Whole ticket = tickets.ticket(row.number(), actor);
+        TicketQueries.Whole ticket = tickets.ticket(row.number(), actor);
         JobSheet sheet = ticket.sheet();
         CauseNamed named =
                 sheet.latest(CauseNamed.class).map(StandingFact::fact).orElse(null);
@@ -150,8 +150,8 @@ public class LearningActs {
         return judge(numbers, actor, (number, row) -> {
             requireReason(reason);
             require(row.state == CaseState.WAITING, number, "is judged already: it is " + row.state.words() + ".");
-            row.leaveOut(reason.strip());
-            cases.note(new CaseNote(clock.instant(), actor.account(), "left out", number, reason.strip()));
+            row.leaveOut(PlainText.line(reason));
+            cases.note(new CaseNote(clock.instant(), actor.account(), "left out", number, PlainText.line(reason)));
         });
     }
 
@@ -161,8 +161,8 @@ public class LearningActs {
             requireReason(reason);
             require(row.state == CaseState.ACCEPTED, number, "is not accepted: it is " + row.state.words() + ".");
             Instant now = clock.instant();
-            row.withdraw(reason.strip(), actor.account(), now);
-            cases.note(new CaseNote(now, actor.account(), "withdrawn", number, reason.strip()));
+            row.withdraw(PlainText.line(reason), actor.account(), now);
+            cases.note(new CaseNote(now, actor.account(), "withdrawn", number, PlainText.line(reason)));
         });
     }
 
@@ -223,10 +223,8 @@ public class LearningActs {
     }
 
     private static void requireReason(String reason) {
-        boolean told = !reason.isBlank()
-                && reason.length() <= LONGEST_REASON
-                && reason.chars().noneMatch(Character::isISOControl)
-                && StandardCharsets.UTF_8.newEncoder().canEncode(reason);
+        String line = PlainText.line(reason);
+        boolean told = !line.isEmpty() && line.length() <= LONGEST_REASON && PlainText.isText(line);
         new Invalid.Collector()
                 .require(told, "reason", "Say why in one line, for those who look at it later.")
                 .throwIfAny();

@@ -110,8 +110,7 @@ public class LearningPage {
                         names.getOrDefault(t.technician(), t.technician()),
                         ticked.tickets().contains(t.ticket())))
                 .toList();
-        return Templates.waiting(
-                new WaitingTickets(lines, part.total(), part.next(), ticked.reason(), problems));
+        return Templates.waiting(new WaitingTickets(lines, part.total(), part.next(), ticked.reason(), problems));
     }
 
     /** Tickets that were ticked to be judged, and why. */

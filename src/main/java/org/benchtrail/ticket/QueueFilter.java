@@ -6,6 +6,7 @@ import java.util.Base64;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Standing;
 import org.benchtrail.core.method.Step;
+import org.benchtrail.core.text.PlainText;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -31,8 +32,8 @@ public record QueueFilter(
     public QueueFilter {
         new Invalid.Collector()
                 .require(size >= 1 && size <= 200, "size", "A page has 1 to 200 lines.")
-                .require(Typed.isStorable(assignee), "assignee", Typed.WHAT_TO_DO)
-                .require(Typed.isStorable(place), "place", Typed.WHAT_TO_DO)
+                .require(assignee == null || PlainText.isText(assignee), "assignee", PlainText.WHAT_TO_DO)
+                .require(place == null || PlainText.isText(place), "place", PlainText.WHAT_TO_DO)
                 .throwIfAny();
     }
 
@@ -40,14 +41,14 @@ public record QueueFilter(
     public record Cursor(Instant due, int serial) {
         private static final Instant LAST = Instant.parse("9999-12-31T23:59:59Z");
 
-        String token() {
+        public String token() {
             return Base64.getUrlEncoder()
                     .withoutPadding()
                     .encodeToString((due + " " + serial).getBytes(StandardCharsets.UTF_8));
         }
 
         /** @throws Invalid if the token was not made here */
-        static @Nullable Cursor parse(@Nullable String token) {
+        public static @Nullable Cursor parse(@Nullable String token) {
             if (token == null || token.isEmpty()) {
                 return null;
             }

@@ -33,7 +33,7 @@ import org.benchtrail.platform.Stale;
 import org.benchtrail.platform.TestDatabase;
 import org.benchtrail.ticket.KnownCauses;
 import org.benchtrail.ticket.TicketActs;
-import org.benchtrail.ticket.TicketLook;
+import org.benchtrail.ticket.TicketQueries;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestInstance;
@@ -51,7 +51,7 @@ class KnowledgeTest {
     TicketActs tickets;
 
     @Inject
-    TicketLook look;
+    TicketQueries look;
 
     @Inject
     KnowledgeSearch search;
@@ -103,6 +103,15 @@ class KnowledgeTest {
     }
 
     // ---- by-products
+
+    @Test
+    void whateverAFactMayHold_aTicketWithItCanBeClosed() {
+        String odd = "Odd\u007fly\u0085 so\u009b";
+        Job job = new Job(odd, odd, odd, "Oddment " + odd, odd, odd);
+        TicketNumber ticket = jobs.close(Jobs.INES, job, PROPOSED);
+        long cause = search.find("oddment", null, 0, Jobs.INES).causes().get(0).id();
+        assertTrue(knowledge.cause(cause, Jobs.INES).cause().text().shows().contains(odd), ticket::toString);
+    }
 
     @Test
     void closing_writesTheCaseAndTheDraft_reopeningTakesThemBack() {

@@ -196,8 +196,8 @@ class FiftyCasesTest {
     }
 
     private static double[] ranked(CatalogueVersion version) {
-        Evidence answers = Evidence.NONE.with(
-                Report.of("1", "h5", "yes", Source.SEEN, Instant.parse("2026-01-05T08:00:00Z")));
+        Evidence answers =
+                Evidence.NONE.with(Report.of("1", "h5", "yes", Source.SEEN, Instant.parse("2026-01-05T08:00:00Z")));
         return Ranking.of(version.model("heat").orElseThrow(), answers).all().stream()
                 .mapToDouble(Ranking.Ranked::probability)
                 .toArray();

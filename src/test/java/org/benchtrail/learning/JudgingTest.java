@@ -29,7 +29,7 @@ import org.benchtrail.platform.Forbidden;
 import org.benchtrail.platform.TestDatabase;
 import org.benchtrail.ticket.Act;
 import org.benchtrail.ticket.TicketActs;
-import org.benchtrail.ticket.TicketLook;
+import org.benchtrail.ticket.TicketQueries;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestInstance;
@@ -55,7 +55,7 @@ class JudgingTest {
     TicketActs tickets;
 
     @Inject
-    TicketLook look;
+    TicketQueries look;
 
     @Inject
     PeopleActs people;
@@ -191,8 +191,13 @@ class JudgingTest {
                         .post("/api/learning/left-out")
                         .statusCode());
         assertEquals(
+                422,
+                as(omar).body(Map.of("tickets", List.of(other.toString()), "reason", "The same\u0007again"))
+                        .post("/api/learning/left-out")
+                        .statusCode());
+        assertEquals(
                 200,
-                as(omar).body(Map.of("tickets", List.of(other.toString()), "reason", "The same again"))
+                as(omar).body(Map.of("tickets", List.of(other.toString()), "reason", "The same\u007f\nagain"))
                         .post("/api/learning/left-out")
                         .statusCode());
         Response preview = as(omar).get("/api/learning/preview");

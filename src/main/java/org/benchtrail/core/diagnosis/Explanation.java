@@ -56,8 +56,7 @@ public final class Explanation {
         int i = model.index(a);
         int j = model.index(b);
         List<Term> terms = new ArrayList<>();
-        terms.add(new Term(
-                Origin.PRIOR, "", Decibans.PER_NAT * (model.logPrior(i) - model.logPrior(j))));
+        terms.add(new Term(Origin.PRIOR, "", Decibans.PER_NAT * (model.logPrior(i) - model.logPrior(j))));
         for (Observed o : ranking.observed()) {
             terms.add(new Term(Origin.FINDING, id(o), o.decibans(model, i, j)));
         }
@@ -74,8 +73,7 @@ public final class Explanation {
 
     private static Weighing account(List<Term> terms) {
         return new Weighing(
-                List.copyOf(terms),
-                terms.stream().mapToDouble(Term::decibans).sum());
+                List.copyOf(terms), terms.stream().mapToDouble(Term::decibans).sum());
     }
 
     private String id(Observed o) {
@@ -114,8 +112,7 @@ public final class Explanation {
     private List<Arrival> steps() {
         List<Arrival> steps = new ArrayList<>();
         for (Observed o : ranking.observed()) {
-            steps.add(
-                    new Arrival(Origin.FINDING, id(o), o.since(), s -> o.addTo(s, model.table(o.finding()))));
+            steps.add(new Arrival(Origin.FINDING, id(o), o.since(), s -> o.addTo(s, model.table(o.finding()))));
         }
         for (FailedRepair f : ranking.evidence().failedRepairs()) {
             steps.add(new Arrival(Origin.FAILED_REPAIR, f.repair(), f.at(), s -> model.addFailed(s, f)));
@@ -131,8 +128,7 @@ public final class Explanation {
     public List<Term> whatIfWrong(String cause) {
         double now = ranking.decibans(cause);
         return ranking.observed().stream()
-                .map(o -> new Term(
-                        Origin.FINDING, id(o), now - without(id(o)).decibans(cause)))
+                .map(o -> new Term(Origin.FINDING, id(o), now - without(id(o)).decibans(cause)))
                 .toList();
     }
 

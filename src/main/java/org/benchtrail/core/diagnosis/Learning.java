@@ -17,7 +17,7 @@ import org.jspecify.annotations.Nullable;
  * the same figures, in whatever order they are listed.
  *
  * <p>Source: Dirichlet and beta pseudo-counts, A. Gelman et al., "Bayesian Data Analysis", 3rd ed., sections 2.4 and 3.4
- * [memory]. Differs: decay, and caps on what one person's cases can move.
+ * (from memory, not checked). Differs: decay, and caps on what one person's cases can move.
  */
 public final class Learning {
     /** One case in so many is not in the list, before anything is learned. */

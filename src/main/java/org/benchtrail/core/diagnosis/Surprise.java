@@ -13,7 +13,7 @@ import java.util.stream.IntStream;
  * repairs are the better alarm.
  *
  * @param conflict decibans; above 0 the answers pull apart, below 0 they support each other; exactly one finding gives 0.
- *     Source: F. V. Jensen et al., "Analysis in HUGIN of data conflict", 1990 [memory]
+ *     Source: F. V. Jensen et al., "Analysis in HUGIN of data conflict", 1990 (from memory, not checked)
  * @param topListed the most probable listed cause
  * @param z standard deviations by which that cause predicts these answers worse than answers of its own; may be negative
  * @param contradictions findings with reports that differ

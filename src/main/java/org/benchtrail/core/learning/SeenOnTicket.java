@@ -50,8 +50,7 @@ final class SeenOnTicket {
             boolean intake = standing.during() == Step.IDENTIFY;
             last.put(
                     finding.id() + (before ? " before" : " after"),
-                    new TicketCase.Seen(
-                            standing.entry(), finding.id(), value, source.reliability(), intake, before));
+                    new TicketCase.Seen(standing.entry(), finding.id(), value, source.reliability(), intake, before));
         }
     }
 

@@ -1,6 +1,7 @@
 package org.benchtrail.core.method;
 
 import java.util.Locale;
+import java.util.function.Function;
 import org.benchtrail.core.method.desk.Waived;
 
 /**
@@ -21,12 +22,22 @@ public interface Requirement {
     /** The step that cannot be left without it. */
     Step step();
 
-    boolean waivable();
+    /** Its row of the table. */
+    Row row();
 
-    String title();
+    /**
+     * @param waivable whether a supervisor may let it go unmet
+     * @param gap what is lacking, as a sentence with what to do; empty if the requirement is met
+     */
+    record Row(boolean waivable, String title, Function<Situation, String> gap) {}
 
-    /** What is lacking, as a sentence with what to do; empty if the requirement is met. */
-    String lacking(Situation situation);
+    default boolean waivable() {
+        return row().waivable();
+    }
+
+    default String title() {
+        return row().title();
+    }
 
     /** Whether it stands in the way of every later step too. */
     default boolean bitesLater(JobSheet sheet) {
@@ -53,7 +64,7 @@ public interface Requirement {
     }
 
     default Status status(Situation situation) {
-        String lacking = lacking(situation);
+        String lacking = row().gap().apply(situation);
         if (lacking.isEmpty()) {
             return new Status(this, State.MET, "");
         }

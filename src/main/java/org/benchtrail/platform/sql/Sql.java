@@ -42,7 +42,9 @@ public final class Sql {
 
     public <R extends Record> List<R> rows(Class<R> of) {
         RecordRow<R> row = RecordRow.of(of);
-        return tuples(database.createNativeQuery(statement, Tuple.class)).map(row::read).toList();
+        return tuples(database.createNativeQuery(statement, Tuple.class))
+                .map(row::read)
+                .toList();
     }
 
     /** The first row; empty if there is none. */
@@ -64,7 +66,12 @@ public final class Sql {
 
     /** Sends what changes rows; answers with how many. */
     public int run() {
-        return bound(database.createNativeQuery(statement)).executeUpdate();
+        return query("").executeUpdate();
+    }
+
+    /** The statement with its values, behind {@code before}: so that it can be seen how the database goes about it. */
+    Query query(String before) {
+        return bound(database.createNativeQuery(before + statement));
     }
 
     @SuppressWarnings("unchecked") // the query was made for tuples

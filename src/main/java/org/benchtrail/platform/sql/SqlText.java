@@ -7,6 +7,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 
 /**
  * The statements of one class, read from the resource {@code <class>.sql} beside it. A line {@code -- @ name} begins a statement; lines
@@ -60,20 +61,26 @@ public final class SqlText {
         return statements;
     }
 
+    /** Itself, if it has all of these: for a class that puts its statements together only when they are sent. */
+    public SqlText having(String... names) {
+        Stream.of(names).forEach(this::statement);
+        return this;
+    }
+
     /** @throws IllegalStateException if there is none of that name */
     public String statement(String name) {
         String statement = statements.get(name);
         if (statement == null) {
             throw new IllegalStateException(resource + " has no statement '" + name + "'");
         }
-        return statement;
+        return statement.replace(CONDITIONS, "");
     }
 
     /** A statement with these of its conditions; each has to be true besides what the statement asks anyway. */
     public String statement(String name, List<String> conditions) {
-        String statement = statement(name);
-        if (!statement.contains(CONDITIONS)) {
-            throw new IllegalStateException(resource + ": '" + name + "' has no place for conditions");
+        String statement = statements.get(name);
+        if (statement == null || !statement.contains(CONDITIONS)) {
+            throw new IllegalStateException(resource + ": '" + name + "' is no statement with a place for conditions");
         }
         StringBuilder joined = new StringBuilder();
         conditions.forEach(c -> joined.append("and (").append(statement(c)).append(")\n"));

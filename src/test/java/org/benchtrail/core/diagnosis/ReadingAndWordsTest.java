@@ -22,8 +22,7 @@ class ReadingAndWordsTest {
             p.put(v, each);
         }
         Limits limits = new Limits("V", low, high, guard, -50.0, 500.0);
-        return new Finding(
-                "volts", "volts?", Finding.Kind.READING, values, p, 3, Risk.NONE, List.of(), null, limits);
+        return new Finding("volts", "volts?", Finding.Kind.READING, values, p, 3, Risk.NONE, List.of(), null, limits);
     }
 
     @ParameterizedTest
@@ -126,8 +125,7 @@ class ReadingAndWordsTest {
         assertEquals(0.95, Source.SEEN.reliability());
         assertEquals(0.85, Source.OUT_OF_DATE.reliability());
         assertEquals(
-                0.80,
-                Report.of("r", "f", "yes", Source.REPORTED, Invented.T0).reliability());
+                0.80, Report.of("r", "f", "yes", Source.REPORTED, Invented.T0).reliability());
         assertEquals(0.60, Source.INTERMITTENT.reliability());
     }
 }

@@ -81,8 +81,7 @@ final class Simulator {
     }
 
     private static int place(Ranking ranking, Hidden ticket) {
-        List<String> order =
-                ranking.all().stream().map(Ranking.Ranked::cause).toList();
+        List<String> order = ranking.all().stream().map(Ranking.Ranked::cause).toList();
         return 1 + order.indexOf(ticket.model().id(ticket.cause()));
     }
 

@@ -169,7 +169,7 @@ class WorkedExamplesTest {
         }
     }
 
-    /** R. G. Newcombe, Statistics in Medicine 17, 1998, table I, method 3 [memory]. */
+    /** R. G. Newcombe, Statistics in Medicine 17, 1998, table I, method 3 (from memory, not checked). */
     @ParameterizedTest
     @CsvSource({"81, 263, .2553, .3662", "15, 148, .0624, .1605", "0, 20, .0000, .1611", "1, 29, .0061, .1718"})
     void wilsonInterval(int hits, int trials, double low, double high) {

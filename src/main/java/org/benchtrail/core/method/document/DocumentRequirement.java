@@ -26,14 +26,10 @@ public enum DocumentRequirement implements Requirement {
             s -> s.unlessInRound(EffortRecorded.class, "Record the time spent and the parts used.")),
     MENTOR_SIGNED(false, "A trainee's ticket signed by a mentor", DocumentRequirement::mentor);
 
-    private final boolean waivable;
-    private final String title;
-    private final Function<Situation, String> gap;
+    private final Row row;
 
     DocumentRequirement(boolean waivable, String title, Function<Situation, String> gap) {
-        this.waivable = waivable;
-        this.title = title;
-        this.gap = gap;
+        row = new Row(waivable, title, gap);
     }
 
     @Override
@@ -42,18 +38,8 @@ public enum DocumentRequirement implements Requirement {
     }
 
     @Override
-    public boolean waivable() {
-        return waivable;
-    }
-
-    @Override
-    public String title() {
-        return title;
-    }
-
-    @Override
-    public String lacking(Situation situation) {
-        return gap.apply(situation);
+    public Row row() {
+        return row;
     }
 
     private static String summary(Situation s) {

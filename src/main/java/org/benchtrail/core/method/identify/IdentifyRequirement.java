@@ -61,14 +61,10 @@ public enum IdentifyRequirement implements Requirement {
             s -> s.unlessRecorded(
                     LikenessChecked.class, "Look at the similar tickets and known causes that are shown."));
 
-    private final boolean waivable;
-    private final String title;
-    private final Function<Situation, String> gap;
+    private final Row row;
 
     IdentifyRequirement(boolean waivable, String title, Function<Situation, String> gap) {
-        this.waivable = waivable;
-        this.title = title;
-        this.gap = gap;
+        row = new Row(waivable, title, gap);
     }
 
     @Override
@@ -77,18 +73,8 @@ public enum IdentifyRequirement implements Requirement {
     }
 
     @Override
-    public boolean waivable() {
-        return waivable;
-    }
-
-    @Override
-    public String title() {
-        return title;
-    }
-
-    @Override
-    public String lacking(Situation situation) {
-        return gap.apply(situation);
+    public Row row() {
+        return row;
     }
 
     private static String symptom(Situation s) {

@@ -30,14 +30,10 @@ public enum PlanRequirement implements Requirement {
     DATA_STILL_PROTECTED(true, "The answer about data is fresh enough", PlanRequirement::dataFresh),
     ACTIONS_SETTLED(false, "Every action carried out or not needed, none failed", PlanRequirement::settled);
 
-    private final boolean waivable;
-    private final String title;
-    private final Function<Situation, String> gap;
+    private final Row row;
 
     PlanRequirement(boolean waivable, String title, Function<Situation, String> gap) {
-        this.waivable = waivable;
-        this.title = title;
-        this.gap = gap;
+        row = new Row(waivable, title, gap);
     }
 
     @Override
@@ -46,18 +42,8 @@ public enum PlanRequirement implements Requirement {
     }
 
     @Override
-    public boolean waivable() {
-        return waivable;
-    }
-
-    @Override
-    public String title() {
-        return title;
-    }
-
-    @Override
-    public String lacking(Situation situation) {
-        return gap.apply(situation);
+    public Row row() {
+        return row;
     }
 
     private static String planned(Situation s) {

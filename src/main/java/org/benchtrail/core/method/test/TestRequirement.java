@@ -20,14 +20,10 @@ public enum TestRequirement implements Requirement {
             "Invasive checks only with data protected, hazards cleared, cautions taken",
             TestRequirement::invasive);
 
-    private final boolean waivable;
-    private final String title;
-    private final Function<Situation, String> gap;
+    private final Row row;
 
     TestRequirement(boolean waivable, String title, Function<Situation, String> gap) {
-        this.waivable = waivable;
-        this.title = title;
-        this.gap = gap;
+        row = new Row(waivable, title, gap);
     }
 
     @Override
@@ -36,18 +32,8 @@ public enum TestRequirement implements Requirement {
     }
 
     @Override
-    public boolean waivable() {
-        return waivable;
-    }
-
-    @Override
-    public String title() {
-        return title;
-    }
-
-    @Override
-    public String lacking(Situation situation) {
-        return gap.apply(situation);
+    public Row row() {
+        return row;
     }
 
     /** Checks of the active theory, made in this round, with the expectation written first. */

@@ -23,14 +23,10 @@ public enum TheorizeRequirement implements Requirement {
     NOT_ALREADY_REFUTED(
             true, "Not a theory that was ruled out before, unless something is new", TheorizeRequirement::notRefuted);
 
-    private final boolean waivable;
-    private final String title;
-    private final Function<Situation, String> gap;
+    private final Row row;
 
     TheorizeRequirement(boolean waivable, String title, Function<Situation, String> gap) {
-        this.waivable = waivable;
-        this.title = title;
-        this.gap = gap;
+        row = new Row(waivable, title, gap);
     }
 
     @Override
@@ -39,18 +35,8 @@ public enum TheorizeRequirement implements Requirement {
     }
 
     @Override
-    public boolean waivable() {
-        return waivable;
-    }
-
-    @Override
-    public String title() {
-        return title;
-    }
-
-    @Override
-    public String lacking(Situation situation) {
-        return gap.apply(situation);
+    public Row row() {
+        return row;
     }
 
     /** A theory that no earlier round ruled out still stands in this one and need not be written again. */

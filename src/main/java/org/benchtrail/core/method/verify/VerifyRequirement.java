@@ -25,14 +25,10 @@ public enum VerifyRequirement implements Requirement {
                     PreventionConsidered.class, "Name what keeps it from coming back, or say why nothing applies.")),
     SOAK_TIME_PASSED(true, "An intermittent fault has run clean for the soak time", SoakTime::lacking);
 
-    private final boolean waivable;
-    private final String title;
-    private final Function<Situation, String> gap;
+    private final Row row;
 
     VerifyRequirement(boolean waivable, String title, Function<Situation, String> gap) {
-        this.waivable = waivable;
-        this.title = title;
-        this.gap = gap;
+        row = new Row(waivable, title, gap);
     }
 
     @Override
@@ -41,18 +37,8 @@ public enum VerifyRequirement implements Requirement {
     }
 
     @Override
-    public boolean waivable() {
-        return waivable;
-    }
-
-    @Override
-    public String title() {
-        return title;
-    }
-
-    @Override
-    public String lacking(Situation situation) {
-        return gap.apply(situation);
+    public Row row() {
+        return row;
     }
 
     private static String symptoms(Situation s) {
