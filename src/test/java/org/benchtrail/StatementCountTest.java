@@ -4,6 +4,7 @@ import static io.restassured.RestAssured.given;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import io.quarkus.hibernate.orm.PersistenceUnitExtension;
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.Response;
@@ -65,6 +66,7 @@ class StatementCountTest {
     PeopleActs people;
 
     @Inject
+    @PersistenceUnitExtension
     SentStatements sent;
 
     private Browser browser;

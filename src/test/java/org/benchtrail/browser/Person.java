@@ -5,16 +5,9 @@ import com.deque.html.axecore.results.AxeResults;
 import com.microsoft.playwright.Browser;
 import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.Page;
-import com.microsoft.playwright.Response;
-import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Objects;
-import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Assertions;
 
 /** Somebody at a browser: fills forms by the names of their fields, presses buttons by their words, counts what is sent. */
@@ -26,7 +19,6 @@ final class Person implements AutoCloseable {
     private final String server;
     private final List<String> complaints = new ArrayList<>();
     private int sent;
-    private @Nullable Response document;
     final Page page;
 
     Person(Chromium chromium, String server) {
@@ -40,11 +32,6 @@ final class Person implements AutoCloseable {
         page.onRequest(r -> {
             if (r.method().equals("POST")) {
                 sent++;
-            }
-        });
-        page.onResponse(r -> {
-            if (r.request().isNavigationRequest() && r.frame() == page.mainFrame() && r.status() != 303) {
-                document = r;
             }
         });
         page.onConsoleMessage(m -> {
@@ -119,11 +106,10 @@ final class Person implements AutoCloseable {
     }
 
     /**
-     * Looks at the page wide and narrow: keeps pictures and its source, and asks whether it is valid HTML, whether anything
-     * reaches beyond a narrow screen, and axe-core for what bars anybody's way.
+     * Looks at the page wide and narrow: keeps pictures, and asks axe-core for what bars anybody's way and whether anything
+     * reaches beyond a narrow screen.
      */
     void look(String name) {
-        readSource(name);
         for (int width : new int[] {WIDE, NARROW}) {
             page.setViewportSize(width, 900);
             page.screenshot(new Page.ScreenshotOptions()
@@ -146,18 +132,6 @@ final class Person implements AutoCloseable {
                                                 .toList())
                                 .toList());
         Assertions.assertEquals(List.of(), complaints, name + ": the browser complained");
-    }
-
-    private void readSource(String name) {
-        String source = Objects.requireNonNull(document, "no page yet").text();
-        try {
-            Path kept =
-                    Files.createDirectories(Path.of("target", "screenshots")).resolve(name + ".html");
-            Files.writeString(kept, source, StandardCharsets.UTF_8);
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
-        Markup.assertValid(name, source);
     }
 
     @Override

@@ -82,9 +82,12 @@ public record SheetForm(String name, List<FieldGroup<?>> groups, Set<String> fie
     /** Whether the form has a field of that name. */
     public boolean takes(String field) {
         return COMMON.contains(field)
-                || fields.stream()
-                        .anyMatch(own ->
-                                (own.endsWith(".") || own.endsWith("-")) ? field.startsWith(own) : field.equals(own))
+                || fields.stream().anyMatch(own -> isOrBegins(own, field))
                 || groups.stream().anyMatch(group -> group.takes(field));
+    }
+
+    private static boolean isOrBegins(String own, String field) {
+        boolean open = own.endsWith(".") || own.endsWith("-");
+        return open ? field.startsWith(own) : field.equals(own);
     }
 }
