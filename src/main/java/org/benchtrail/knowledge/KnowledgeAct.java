@@ -3,8 +3,6 @@ package org.benchtrail.knowledge;
 import com.fasterxml.jackson.annotation.JsonSubTypes;
 import com.fasterxml.jackson.annotation.JsonTypeInfo;
 import java.util.List;
-import java.util.Objects;
-import java.util.stream.Stream;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.text.PlainText;
 import org.benchtrail.people.Permission;
@@ -24,11 +22,6 @@ import org.jspecify.annotations.Nullable;
 public sealed interface KnowledgeAct {
     /** What is asked of whoever does it. */
     Permission permission();
-
-    static boolean isKind(String name) {
-        JsonSubTypes kinds = Objects.requireNonNull(KnowledgeAct.class.getAnnotation(JsonSubTypes.class));
-        return Stream.of(kinds.value()).anyMatch(kind -> kind.name().equals(name));
-    }
 
     /** What everybody may do who works on tickets. */
     sealed interface Tending extends KnowledgeAct {

@@ -3,6 +3,7 @@ package org.benchtrail.knowledge;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.Invalid.Problem;
 import org.benchtrail.platform.NotFound;
@@ -11,6 +12,22 @@ import org.benchtrail.platform.form.PostedForm;
 
 /** The forms of a known cause: the kind of the act is the group of its fields, so that one page can hold all of them. */
 final class KnowledgeForm {
+    private static final Map<String, Class<? extends KnowledgeAct>> ACTS = Map.of(
+            "confirm",
+            KnowledgeAct.Confirm.class,
+            "flag",
+            KnowledgeAct.RaiseFlag.class,
+            "correct",
+            KnowledgeAct.Correct.class,
+            "retire",
+            KnowledgeAct.Retire.class,
+            "bring-back",
+            KnowledgeAct.BringBack.class,
+            "merge",
+            KnowledgeAct.Merge.class,
+            "split",
+            KnowledgeAct.Split.class);
+
     private KnowledgeForm() {}
 
     /** What the fields hold before anybody types: a second one that is split off begins with the words of the first. */
@@ -28,7 +45,8 @@ final class KnowledgeForm {
      * @throws Invalid naming the fields that have to be put right
      */
     static KnowledgeAct read(String kind, PostedForm form) {
-        if (!KnowledgeAct.isKind(kind)) {
+        Class<? extends KnowledgeAct> type = ACTS.get(kind);
+        if (type == null) {
             throw new NotFound("form '" + kind + "'");
         }
         if (kind.equals("merge") && form.number("merge.into").isEmpty()) {
@@ -37,7 +55,7 @@ final class KnowledgeForm {
         Map<String, Object> known = new HashMap<>(Map.of("kind", kind));
         form.optional(kind + ".text", CauseText.class).ifPresent(text -> known.put("text", text));
         form.done();
-        var act = form.read(kind, KnowledgeAct.class, known);
+        Optional<? extends KnowledgeAct> act = form.read(kind, type, known);
         form.done();
         return act.orElseThrow();
     }

@@ -72,13 +72,15 @@ final class FieldReading {
                         .anyMatch(type -> resolves(type, field.substring(dot + 1)));
     }
 
-    /** Whether the rest of a name is a component of the record, or an entry of a component that is a map. */
+    /** Whether the rest of a name is a component of the record, or lies in a component that is a map or a record. */
     private static boolean resolves(Class<?> type, String path) {
         int dot = path.indexOf('.');
         String name = dot < 0 ? path : path.substring(0, dot);
         for (RecordComponent component : type.getRecordComponents()) {
             if (component.getName().equals(name)) {
-                return dot < 0 || Map.class.isAssignableFrom(component.getType());
+                return dot < 0
+                        || Map.class.isAssignableFrom(component.getType())
+                        || (component.getType().isRecord() && resolves(component.getType(), path.substring(dot + 1)));
             }
         }
         return false;
