@@ -32,7 +32,7 @@ import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
 import org.benchtrail.platform.NotFound;
 import org.benchtrail.platform.problem.Problem;
-import org.benchtrail.platform.ProblemKind;
+import org.benchtrail.platform.problem.ProblemKind;
 import org.benchtrail.trail.FactJson;
 import org.benchtrail.trail.TrailEntry;
 import org.benchtrail.trail.Verification;
