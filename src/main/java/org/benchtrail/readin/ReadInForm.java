@@ -1,109 +1,67 @@
 package org.benchtrail.readin;
 
-import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
 import java.util.List;
-import java.util.Objects;
+import java.util.Set;
 import org.benchtrail.core.Invalid;
+import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.core.readin.About;
 import org.benchtrail.core.readin.Kind;
 import org.benchtrail.core.readin.Received;
-import org.jboss.resteasy.reactive.RestForm;
-import org.jboss.resteasy.reactive.multipart.FileUpload;
-import org.jspecify.annotations.Nullable;
+import org.benchtrail.platform.form.PostedForm;
 
-/** The fields of the page's form, as they were sent. */
-public class ReadInForm {
-    @RestForm
-    @Nullable
-    String kind;
+/**
+ * What the page's form says. Its fields: {@code kind}, {@code text} with {@code fileName} of the file that it came in, or {@code file};
+ * {@code device}, {@code quantity}, {@code unit}; {@code ticket} with the {@code version} that was shown; {@code seen} names what was
+ * shown, so that nothing else is recorded; {@code take} the keys of the ticked lines.
+ */
+record ReadInForm(PostedForm sent) {
+    String text(String field) {
+        return sent.text(field);
+    }
 
-    @RestForm
-    @Nullable
-    String text;
-
-    @RestForm
-    @Nullable
-    String device;
-
-    @RestForm
-    @Nullable
-    String quantity;
-
-    @RestForm
-    @Nullable
-    String unit;
-
-    @RestForm
-    @Nullable
-    String ticket;
-
-    /** Name of the file that the text came in. */
-    @RestForm
-    @Nullable
-    String fileName;
-
-    /** Number of the ticket's last entry when it was shown. */
-    @RestForm
-    @Nullable
-    String version;
-
-    /** Names what was shown, so that nothing else is recorded. */
-    @RestForm
-    @Nullable
-    String seen;
-
-    /** Keys of the lines that are ticked. */
-    @RestForm
-    @Nullable
-    List<String> take;
-
-    @RestForm
-    @Nullable
-    FileUpload file;
-
-    static String or(@Nullable String given) {
-        return Objects.requireNonNullElse(given, "").strip();
+    Set<String> taken() {
+        return Set.copyOf(sent.all("take"));
     }
 
     /** @throws Invalid if none is chosen */
     Kind chosen() {
-        return Kind.find(or(kind)).orElseThrow(() -> new Invalid("kind", "Choose what it is that you read in."));
+        return Kind.find(text("kind")).orElseThrow(() -> new Invalid("kind", "Choose what it is that you read in."));
     }
 
     About about() {
-        return new About(or(device), or(quantity), or(unit));
+        return new About(text("device"), text("quantity"), text("unit"));
     }
 
     /** The file if there is one, else the text. */
     Source source() {
         Kind chosen = chosen();
-        FileUpload sent = file;
-        if (sent == null || sent.size() == 0) {
-            return Source.typed(chosen, Objects.requireNonNullElse(text, ""), or(fileName));
-        }
-        Received.requireSize(sent.size());
-        try {
-            return Source.sent(chosen, Files.readAllBytes(sent.uploadedFile()), or(sent.fileName()));
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
+        return sent.file("file")
+                .map(file -> {
+                    Received.requireSize(file.size());
+                    return Source.sent(chosen, file.bytes(), file.name().strip());
+                })
+                .orElseGet(() -> Source.typed(chosen, sent.asSent("text"), text("fileName")));
     }
 
-    int shownVersion() {
-        return or(version).matches("\\d{1,9}") ? Integer.parseInt(or(version)) : 0;
+    /** @throws Invalid if it is no number of a ticket */
+    TicketNumber ticket() {
+        try {
+            return TicketNumber.parse(text("ticket"));
+        } catch (Invalid e) {
+            throw new Invalid("ticket", e.problems().get(0).sentence());
+        }
     }
 
     /** The same for the same kind, content, device, quantity, unit and ticket. */
     String print(Source source) {
         try {
             MessageDigest digest = MessageDigest.getInstance("SHA-256");
-            for (String part : List.of(source.kind().id(), or(device), or(quantity), or(unit), or(ticket))) {
+            for (String part :
+                    List.of(source.kind().id(), text("device"), text("quantity"), text("unit"), text("ticket"))) {
                 digest.update((part + "\n").getBytes(StandardCharsets.UTF_8));
             }
             return HexFormat.of().formatHex(digest.digest(source.content()));

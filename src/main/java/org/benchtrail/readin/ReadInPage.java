@@ -4,7 +4,6 @@ import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.quarkus.security.Authenticated;
 import io.smallrye.common.annotation.Blocking;
-import jakarta.ws.rs.BeanParam;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.DefaultValue;
 import jakarta.ws.rs.GET;
@@ -13,6 +12,7 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.TicketNumber;
@@ -22,7 +22,8 @@ import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
 import org.benchtrail.platform.Html;
 import org.benchtrail.platform.NotFound;
-import org.benchtrail.platform.Stale;
+import org.benchtrail.platform.form.PostedForm;
+import org.benchtrail.platform.form.Refusal;
 import org.benchtrail.readin.ReadInView.Notice;
 import org.benchtrail.readin.ReadInView.Shown;
 import org.benchtrail.ticket.Act;
@@ -31,6 +32,7 @@ import org.benchtrail.ticket.Outcome;
 import org.benchtrail.ticket.TicketActs;
 import org.benchtrail.ticket.TicketLook;
 import org.jboss.resteasy.reactive.RestQuery;
+import org.jboss.resteasy.reactive.server.multipart.MultipartFormDataInput;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -62,19 +64,17 @@ public class ReadInPage {
     @Blocking
     public Response form(@RestQuery @DefaultValue("") String kind, @RestQuery @DefaultValue("") String ticket) {
         Permissions.require(Permission.SEE_TICKETS, current.actor());
-        ReadInForm empty = new ReadInForm();
-        empty.kind = kind;
-        empty.ticket = ticket;
-        return page(200, empty, "", Notice.NONE, null);
+        ReadInForm asked = new ReadInForm(new PostedForm(Map.of("kind", List.of(kind), "ticket", List.of(ticket))));
+        return page(200, asked, asked.text("text"), "", Notice.NONE, null);
     }
 
     /** What is found, and what would be recorded. */
     @POST
     @Consumes(MediaType.MULTIPART_FORM_DATA)
     @Blocking
-    public Response preview(@BeanParam ReadInForm form) {
+    public Response preview(MultipartFormDataInput sent) {
         Permissions.require(Permission.SEE_TICKETS, current.actor());
-        return preview(200, form, Notice.NONE, null);
+        return preview(200, new ReadInForm(PostedForm.of(sent)), Notice.NONE, null);
     }
 
     /** Records the ticked lines, if what is sent is what was shown. */
@@ -82,76 +82,68 @@ public class ReadInPage {
     @Path("record")
     @Consumes(MediaType.MULTIPART_FORM_DATA)
     @Blocking
-    public Response record(@BeanParam ReadInForm form) {
+    public Response record(MultipartFormDataInput sent) {
         Permissions.require(Permission.WORK_TICKETS, current.actor());
-        Set<String> taken = form.take == null ? Set.of() : Set.copyOf(form.take);
-        try {
-            Source source = form.source();
-            ReadIn found = source.read(form.about());
-            if (!form.print(source).equals(ReadInForm.or(form.seen))) {
-                return preview(
-                        409,
-                        form,
-                        notice("Something was changed since it was shown. Look again, then record it."),
-                        null);
-            }
-            Outcome outcome = record(form, source, found, taken);
-            return outcome.refused()
-                    ? preview(409, form, new Notice("Not recorded. First:", List.of(), outcome.missing()), taken)
-                    : Html.goTo("/tickets/" + outcome.number() + "#step");
-        } catch (Stale e) {
-            return preview(
-                    409,
-                    form,
-                    notice(
-                            "Somebody else wrote on the ticket meanwhile, and nothing was recorded. Read what is new there, then"
-                                    + " record it again."),
-                    taken);
-        } catch (Invalid e) {
-            return preview(
-                    422, form, new Notice("Nothing was recorded. Put this right:", e.problems(), List.of()), taken);
-        }
+        ReadInForm form = new ReadInForm(PostedForm.of(sent));
+        return Refusal.respond(
+                () -> recorded(form), refusal -> preview(refusal.kind().status(), form, notice(refusal), form.taken()));
     }
 
-    private Outcome record(ReadInForm form, Source source, ReadIn found, Set<String> taken) {
+    private static Notice notice(Refusal refusal) {
+        return refusal.isStale()
+                ? notice(
+                        "Somebody else wrote on the ticket meanwhile, and nothing was recorded. Read what is new there, then"
+                                + " record it again.")
+                : new Notice("Nothing was recorded. Put this right:", refusal.problems(), List.of());
+    }
+
+    private Response recorded(ReadInForm form) {
+        Source source = form.source();
+        ReadIn found = source.read(form.about());
+        if (!form.print(source).equals(form.text("seen"))) {
+            String changed = "Something was changed since it was shown. Look again, then record it.";
+            return preview(409, form, notice(changed), null);
+        }
+        Outcome outcome = record(form, source, found);
+        return outcome.refused()
+                ? preview(409, form, new Notice("Not recorded. First:", List.of(), outcome.missing()), form.taken())
+                : Html.goTo("/tickets/" + outcome.number() + "#step");
+    }
+
+    private Outcome record(ReadInForm form, Source source, ReadIn found) {
+        Set<String> taken = form.taken();
         List<Act> chosen = ReadInView.acts(found, taken);
         List<NewFile> files = taken.contains(ReadInView.ORIGINAL) ? List.of(source.file()) : List.of();
         if (chosen.isEmpty()) {
             throw new Invalid("take", "Tick at least one reading or finding to record.");
         }
-        return acts.performWithFiles(ticket(form), form.shownVersion(), files, chosen, current.actor());
-    }
-
-    /** @throws Invalid if it is no number of a ticket */
-    private static TicketNumber ticket(ReadInForm form) {
-        try {
-            return TicketNumber.parse(ReadInForm.or(form.ticket));
-        } catch (Invalid e) {
-            throw new Invalid("ticket", e.problems().get(0).sentence());
-        }
+        return acts.performWithFiles(form.ticket(), form.sent().version(), files, chosen, current.actor());
     }
 
     /** The page with what is found in what was sent; if that is malformed, with the reasons and the text as it was. */
     private Response preview(int status, ReadInForm form, Notice notice, @Nullable Set<String> taken) {
-        String text = ReadInForm.or(form.text);
-        try {
-            Source source = form.source();
-            text = source.text();
-            form.fileName = source.name();
-            Shown shown = shown(form, source, taken);
-            return page(status, form, text, notice, shown);
-        } catch (Invalid e) {
-            Notice refused = new Notice("Nothing was read in. Put this right:", e.problems(), List.of());
-            return page(422, form, text, notice.problems().isEmpty() ? refused : notice, null);
-        }
+        return Refusal.respond(
+                () -> preview(status, form, form.source(), notice, taken),
+                refusal -> malformed(form, form.text("text"), form.text("fileName"), notice, refusal));
+    }
+
+    private Response preview(int status, ReadInForm form, Source source, Notice notice, @Nullable Set<String> taken) {
+        return Refusal.respond(
+                () -> page(status, form, source.text(), source.name(), notice, shown(form, source, taken)),
+                refusal -> malformed(form, source.text(), source.name(), notice, refusal));
+    }
+
+    private static Response malformed(ReadInForm form, String text, String fileName, Notice notice, Refusal refusal) {
+        Notice refused = new Notice("Nothing was read in. Put this right:", refusal.problems(), List.of());
+        return page(422, form, text, fileName, notice.problems().isEmpty() ? refused : notice, null);
     }
 
     private Shown shown(ReadInForm form, Source source, @Nullable Set<String> taken) {
         ReadIn found = source.read(form.about());
         String number = "";
         int version = 0;
-        if (!ReadInForm.or(form.ticket).isEmpty()) {
-            TicketNumber ticket = ticket(form);
+        if (!form.text("ticket").isEmpty()) {
+            TicketNumber ticket = form.ticket();
             number = ticket.toString();
             version = version(ticket);
         }
@@ -171,16 +163,11 @@ public class ReadInPage {
         return new Notice(words, List.of(), List.of());
     }
 
-    private static Response page(int status, ReadInForm form, String text, Notice notice, @Nullable Shown shown) {
+    private static Response page(
+            int status, ReadInForm form, String text, String fileName, Notice notice, @Nullable Shown shown) {
         ReadInView.Typed typed = new ReadInView.Typed(
-                text,
-                ReadInForm.or(form.device),
-                ReadInForm.or(form.quantity),
-                ReadInForm.or(form.unit),
-                ReadInForm.or(form.ticket),
-                ReadInForm.or(form.fileName));
+                text, form.text("device"), form.text("quantity"), form.text("unit"), form.text("ticket"), fileName);
         return Html.status(
-                status,
-                Templates.readIn(new ReadInView(ReadInView.kinds(ReadInForm.or(form.kind)), typed, notice, shown)));
+                status, Templates.readIn(new ReadInView(ReadInView.kinds(form.text("kind")), typed, notice, shown)));
     }
 }
