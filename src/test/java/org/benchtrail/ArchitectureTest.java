@@ -112,6 +112,43 @@ class ArchitectureTest {
         assertNone(silent);
     }
 
+    /** A package of core uses only those named before it; the folders of the six steps are one with the method. */
+    private static final List<String> ORDER_IN_CORE = List.of(
+            "",
+            "integrity",
+            "text",
+            "statistics",
+            "measure",
+            "diagnosis",
+            "bench",
+            "method",
+            "advice",
+            "learning",
+            "readin");
+
+    private static int placeInCore(JavaClass type) {
+        String below = type.getPackageName().substring((ROOT + ".core").length());
+        return ORDER_IN_CORE.indexOf(below.isEmpty() ? "" : below.substring(1).split("\\.", 2)[0]);
+    }
+
+    @Test
+    void everyPackageOfCore_hasItsPlaceInTheOrder() {
+        assertNone(in("core"::equals)
+                .filter(type -> placeInCore(type) < 0)
+                .map(JavaClass::getPackageName)
+                .collect(Collectors.toCollection(TreeSet::new)));
+    }
+
+    @Test
+    void packagesOfCore_useOnlyThoseBeforeThem() {
+        assertNone(in("core"::equals)
+                .flatMap(type -> type.getDirectDependenciesFromSelf().stream())
+                .filter(d -> part(d.getTargetClass().getBaseComponentType()).equals("core")
+                        && placeInCore(d.getTargetClass().getBaseComponentType()) > placeInCore(d.getOriginClass()))
+                .map(Dependency::getDescription)
+                .collect(Collectors.toCollection(TreeSet::new)));
+    }
+
     @Test
     void platform_knowsNoFeature() {
         assertNone(violations("platform"::equals, type -> isFeature(part(type))));

@@ -47,7 +47,7 @@ public class BenchApi {
             String trade,
             String title,
             String question,
-            List<InputField> input,
+            List<FieldDescription> input,
             Object example) {}
 
     /**
@@ -58,7 +58,7 @@ public class BenchApi {
      * @param options the choices, each with the value to send; else empty
      * @param fields what each row holds, for type rows; else empty
      */
-    public record InputField(
+    public record FieldDescription(
             String name,
             String label,
             String unit,
@@ -66,10 +66,10 @@ public class BenchApi {
             String type,
             boolean required,
             List<Option> options,
-            List<InputField> fields) {
+            List<FieldDescription> fields) {
 
-        static InputField of(Asked asked) {
-            return new InputField(
+        static FieldDescription of(InputField asked) {
+            return new FieldDescription(
                     asked.name(),
                     asked.label(),
                     asked.unit(),
@@ -77,7 +77,7 @@ public class BenchApi {
                     asked.kind().name().toLowerCase(Locale.ROOT),
                     asked.required(),
                     asked.options(),
-                    asked.fields().stream().map(InputField::of).toList());
+                    asked.fields().stream().map(FieldDescription::of).toList());
         }
     }
 
@@ -109,7 +109,7 @@ public class BenchApi {
     public Answer calculate(@RestPath String id, @Nullable JsonNode input) {
         Permissions.require(Permission.SEE_TICKETS, current.actor());
         Calculation<?> calculation = BenchPage.find(id);
-        Typed typed = JsonInput.read(Asked.of(calculation.inputType()), input);
+        TypedValues typed = JsonInput.read(InputField.of(calculation.inputType()), input);
         return new Answer(calculation.id(), calculation.version(), InputForm.calculate(calculation, typed));
     }
 
@@ -120,7 +120,9 @@ public class BenchApi {
                 calculation.trade().name().toLowerCase(Locale.ROOT),
                 calculation.title(),
                 calculation.question(),
-                Asked.of(calculation.inputType()).stream().map(InputField::of).toList(),
+                InputField.of(calculation.inputType()).stream()
+                        .map(FieldDescription::of)
+                        .toList(),
                 calculation.example());
     }
 }

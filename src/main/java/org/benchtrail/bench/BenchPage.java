@@ -50,11 +50,12 @@ public class BenchPage {
     /**
      * Where the result may go.
      *
-     * @param offered whether the viewer may attach it to a ticket
+     * @param offered whether the viewer may attach it to a ticket; never while the values are those of the example
      * @param ticket the job sheet that the viewer came from, with the action in question after a slash; empty if none
+     * @param example whether the example is shown, or what was made of it
      * @param values what was calculated with
      */
-    public record Target(boolean offered, String ticket, List<BenchRun.Hidden> values) {
+    public record Target(boolean offered, String ticket, boolean example, List<BenchRun.Hidden> values) {
         /** The number of the ticket, without the action. */
         public String number() {
             return ticket.replaceAll("/.*", "");
@@ -63,6 +64,8 @@ public class BenchPage {
 
     /** The parameter that carries {@link Target#ticket}; no calculation asks for anything of that name. */
     static final String FOR = "for";
+    /** The parameter that asks for the example, and stays while its values are changed. */
+    static final String EXAMPLE = "example";
 
     /** The calculations of one trade. */
     public record TradePart(String id, String title, List<Heading> calculations) {}
@@ -78,7 +81,7 @@ public class BenchPage {
         return Html.ok(Templates.bench(trades));
     }
 
-    /** The example if no values are given, else the result for those. */
+    /** An empty form if no values are given, the example if that is asked for, else the result for the values. */
     @GET
     @Path("{id}")
     @Blocking
@@ -86,7 +89,8 @@ public class BenchPage {
         Permissions.require(Permission.SEE_TICKETS, current.actor());
         Map<String, List<String>> values = new HashMap<>(uri.getQueryParameters());
         List<String> ticket = values.remove(FOR);
-        return answer(find(id), values, ticket == null ? "" : ticket.get(0).replaceAll("[^0-9/-]", ""));
+        boolean example = values.remove(EXAMPLE) != null;
+        return answer(find(id), values, ticket == null ? "" : ticket.get(0).replaceAll("[^0-9/-]", ""), example);
     }
 
     /** @throws NotFound if the bench has no such calculation */
@@ -95,17 +99,26 @@ public class BenchPage {
     }
 
     private <I extends Record> Response answer(
-            Calculation<I> calculation, Map<String, List<String>> values, String ticket) {
-        Typed typed = values.isEmpty() ? InputForm.write(calculation.example()) : Typed.form(values);
-        List<Asked> asked = Asked.of(calculation.inputType());
-        Target target = new Target(current.actor().works(), ticket, BenchRun.hidden(typed));
+            Calculation<I> calculation, Map<String, List<String>> values, String ticket, boolean example) {
+        List<InputField> asked = InputField.of(calculation.inputType());
+        Heading heading = heading(calculation);
+        if (values.isEmpty() && !example) {
+            Target nowhere = new Target(false, ticket, false, List.of());
+            FormView empty = FormView.of(asked, new TypedValues(), List.of());
+            return Html.ok(Templates.calculation(heading, empty, null, nowhere));
+        }
+        TypedValues typed = values.isEmpty() ? InputForm.write(calculation.example()) : TypedValues.form(values);
         try {
             ResultView result = ResultView.of(InputForm.calculate(calculation, typed));
+            boolean borrowed = example || InputForm.isExample(calculation, typed);
+            boolean offered = current.actor().works() && !borrowed;
             FormView form = FormView.of(asked, typed, List.of());
-            return Html.ok(Templates.calculation(heading(calculation), form, result, target));
+            Target target = new Target(offered, ticket, borrowed, BenchRun.hidden(typed));
+            return Html.ok(Templates.calculation(heading, form, result, target));
         } catch (Invalid refused) {
             FormView form = FormView.of(asked, typed, refused.problems());
-            return Html.status(422, Templates.calculation(heading(calculation), form, null, target));
+            Target target = new Target(false, ticket, example, List.of());
+            return Html.status(422, Templates.calculation(heading, form, null, target));
         }
     }
 

@@ -9,6 +9,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
+import org.benchtrail.core.Invalid;
 import org.benchtrail.core.advice.BenchFacts;
 import org.benchtrail.core.bench.Calculation;
 import org.benchtrail.core.bench.Result;
@@ -21,11 +22,11 @@ public final class BenchRun {
     private static final ObjectMapper MAPPER = JsonMapper.builder().build();
 
     private final Calculation<?> calculation;
-    private final Typed typed;
+    private final TypedValues typed;
     private final Record input;
     private final Result result;
 
-    private BenchRun(Calculation<?> calculation, Typed typed, Record input, Result result) {
+    private BenchRun(Calculation<?> calculation, TypedValues typed, Record input, Result result) {
         this.calculation = calculation;
         this.typed = typed;
         this.input = input;
@@ -37,13 +38,13 @@ public final class BenchRun {
      * @throws org.benchtrail.core.Invalid naming every field that has to be put right
      */
     public static BenchRun ofForm(String calculation, Map<String, ? extends List<String>> values) {
-        return run(BenchPage.find(calculation), Typed.form(values));
+        return run(BenchPage.find(calculation), TypedValues.form(values));
     }
 
     /** As {@link #ofForm}, from the same JSON that the bench's API takes. */
     public static BenchRun ofJson(String calculation, @Nullable JsonNode input) {
         Calculation<?> found = BenchPage.find(calculation);
-        return run(found, JsonInput.read(Asked.of(found.inputType()), input));
+        return run(found, JsonInput.read(InputField.of(found.inputType()), input));
     }
 
     /** What was attached to a ticket, calculated again by the present version. */
@@ -55,9 +56,18 @@ public final class BenchRun {
         }
     }
 
-    private static <I extends Record> BenchRun run(Calculation<I> calculation, Typed typed) {
+    private static <I extends Record> BenchRun run(Calculation<I> calculation, TypedValues typed) {
         I input = InputForm.read(calculation.inputType(), typed);
         return new BenchRun(calculation, typed, input, InputForm.calculate(calculation, typed));
+    }
+
+    /** @throws Invalid if the values are those of the example: nobody measured them on a ticket's device */
+    public void refuseExample() {
+        if (InputForm.isExample(calculation, typed)) {
+            throw new Invalid(
+                    "values",
+                    "These are the values of the example: give those of this ticket before the result is attached.");
+        }
     }
 
     public String id() {
@@ -83,7 +93,7 @@ public final class BenchRun {
         return hidden(typed);
     }
 
-    static List<Hidden> hidden(Typed typed) {
+    static List<Hidden> hidden(TypedValues typed) {
         return typed.all().entrySet().stream()
                 .map(e -> new Hidden(e.getKey(), e.getValue()))
                 .toList();

@@ -7,7 +7,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import org.benchtrail.bench.Asked.Kind;
+import org.benchtrail.bench.InputField.Kind;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.platform.Option;
 
@@ -48,7 +48,7 @@ public record FormView(List<Field> fields, List<Problem> problems, String live) 
 
     public record Problem(String id, String label, String sentence) {}
 
-    static FormView of(List<Asked> asked, Typed typed, List<Invalid.Problem> found) {
+    static FormView of(List<InputField> asked, TypedValues typed, List<Invalid.Problem> found) {
         Map<String, String> errors = new HashMap<>();
         found.forEach(p -> errors.merge(place(asked, p.field()), sentence(p), (one, other) -> one + " " + other));
         List<Field> fields =
@@ -63,7 +63,8 @@ public record FormView(List<Field> fields, List<Problem> problems, String live) 
         return new FormView(fields, problems, live);
     }
 
-    private static Field field(String path, Asked asked, Typed typed, Map<String, String> errors, boolean hint) {
+    private static Field field(
+            String path, InputField asked, TypedValues typed, Map<String, String> errors, boolean hint) {
         List<Integer> filled = typed.rows(path);
         int next = filled.isEmpty() ? 0 : filled.get(filled.size() - 1) + 1;
         List<Row> rows = new ArrayList<>();
@@ -97,14 +98,14 @@ public record FormView(List<Field> fields, List<Problem> problems, String live) 
     }
 
     /** One row, called by the place it was typed at; the hints stand above all rows. */
-    private static Row row(String list, int row, Asked asked, Typed typed, Map<String, String> errors) {
+    private static Row row(String list, int row, InputField asked, TypedValues typed, Map<String, String> errors) {
         List<Field> fields = asked.fields().stream()
-                .map(f -> field(Typed.path(list, row, f.name()), f, typed, errors, false))
+                .map(f -> field(TypedValues.path(list, row, f.name()), f, typed, errors, false))
                 .toList();
         return new Row(asked.label() + ", row " + (row + 1), fields);
     }
 
-    private static String kind(Asked asked) {
+    private static String kind(InputField asked) {
         return switch (asked.kind()) {
             case NUMBER, WHOLE -> "number";
             case TICK -> "tick";
@@ -132,15 +133,15 @@ public record FormView(List<Field> fields, List<Problem> problems, String live) 
     }
 
     /** The field in which a path is typed: numbers of one kind share a field. */
-    private static String place(List<Asked> asked, String path) {
+    private static String place(List<InputField> asked, String path) {
         return asked.stream()
                 .filter(a -> a.kind() == Kind.NUMBERS && path.startsWith(a.name() + "["))
                 .findFirst()
-                .map(Asked::name)
+                .map(InputField::name)
                 .orElse(path);
     }
 
-    private static String label(List<Asked> asked, String path) {
+    private static String label(List<InputField> asked, String path) {
         String name = path.replaceAll("\\[.*", "");
         String row = path.replaceAll("^[^\\[]*\\[([0-9]+)].*$|^[^\\[]*$", "$1");
         String number = row.isEmpty() ? "" : ", row " + (Long.parseLong(row) + 1);

@@ -24,10 +24,10 @@ final class InputForm {
     private static final int DIGITS = 15;
     private static final Pattern ENTRY = Pattern.compile("([A-Za-z0-9]+)\\[([0-9]+)](.*)");
 
-    private final Typed typed;
+    private final TypedValues typed;
     private final List<Invalid.Problem> problems = new ArrayList<>();
 
-    private InputForm(Typed typed) {
+    private InputForm(TypedValues typed) {
         this.typed = typed;
     }
 
@@ -36,7 +36,7 @@ final class InputForm {
      *
      * @throws Invalid naming every field whose text cannot be read or whose value the calculation refuses
      */
-    static <I extends Record> Result calculate(Calculation<I> calculation, Typed typed) {
+    static <I extends Record> Result calculate(Calculation<I> calculation, TypedValues typed) {
         I input = read(calculation.inputType(), typed);
         try {
             return calculation.calculate(input);
@@ -51,9 +51,9 @@ final class InputForm {
      * @throws Invalid naming every field whose text cannot be read or whose value the record refuses, under the names by
      *     which they were typed
      */
-    static <I extends Record> I read(Class<I> type, Typed typed) {
+    static <I extends Record> I read(Class<I> type, TypedValues typed) {
         InputForm form = new InputForm(typed);
-        List<Object> values = form.values("", Asked.of(type));
+        List<Object> values = form.values("", InputField.of(type));
         List<Invalid.Problem> refused = new ArrayList<>();
         @Nullable I input = null;
         try {
@@ -68,9 +68,15 @@ final class InputForm {
         return input;
     }
 
+    /** Whether what was typed is nothing but the calculation's example. */
+    static <I extends Record> boolean isExample(Calculation<I> calculation, TypedValues typed) {
+        I example = read(calculation.inputType(), write(calculation.example()));
+        return read(calculation.inputType(), typed).equals(example);
+    }
+
     /** The text of every component, so that reading it gives an equal record. */
-    static Typed write(Record input) {
-        Typed typed = new Typed();
+    static TypedValues write(Record input) {
+        TypedValues typed = new TypedValues();
         write(typed, "", input);
         return typed;
     }
@@ -83,15 +89,15 @@ final class InputForm {
         refused.stream().filter(p -> !named.contains(p.field())).forEach(problems::add);
     }
 
-    private List<Object> values(String prefix, List<Asked> asked) {
+    private List<Object> values(String prefix, List<InputField> asked) {
         List<Object> values = new ArrayList<>();
-        for (Asked field : asked) {
+        for (InputField field : asked) {
             values.add(value(prefix + field.name(), field));
         }
         return values;
     }
 
-    private @Nullable Object value(String path, Asked field) {
+    private @Nullable Object value(String path, InputField field) {
         return switch (field.kind()) {
             case NUMBER -> number(path, field);
             case WHOLE -> whole(path, field);
@@ -103,7 +109,7 @@ final class InputForm {
         };
     }
 
-    private @Nullable Double number(String path, Asked field) {
+    private @Nullable Double number(String path, InputField field) {
         String text = typed.text(path);
         if (text.isBlank()) {
             if (field.required()) {
@@ -115,7 +121,7 @@ final class InputForm {
         return value == null ? Double.valueOf(Double.NaN) : Double.valueOf(value.doubleValue());
     }
 
-    private int whole(String path, Asked field) {
+    private int whole(String path, InputField field) {
         String text = typed.text(path);
         if (text.isBlank()) {
             problem(path, "give a whole number" + in(field.unit()));
@@ -159,7 +165,7 @@ final class InputForm {
         return text.equals("true");
     }
 
-    private @Nullable Object choice(String path, Asked field) {
+    private @Nullable Object choice(String path, InputField field) {
         String text = typed.text(path);
         Object chosen = Arrays.stream(field.type().getEnumConstants())
                 .filter(c -> ((Enum<?>) c).name().equals(text))
@@ -173,7 +179,7 @@ final class InputForm {
     }
 
     /** One number to a line; a semicolon, or a comma with a space after it, parts them as well. */
-    private List<Double> numbers(String path, Asked field) {
+    private List<Double> numbers(String path, InputField field) {
         List<Double> numbers = new ArrayList<>();
         for (String part : typed.text(path).split("[\\n;]|,\\s+|,$")) {
             if (!part.isBlank()) {
@@ -193,14 +199,14 @@ final class InputForm {
         return value == null ? Double.valueOf(Double.NaN) : Double.valueOf(value.doubleValue());
     }
 
-    private List<Object> rows(String path, Asked field) {
+    private List<Object> rows(String path, InputField field) {
         List<Object> rows = new ArrayList<>();
         for (int row : typed.rows(path)) {
-            List<Object> values = values(Typed.path(path, row, ""), field.fields());
+            List<Object> values = values(TypedValues.path(path, row, ""), field.fields());
             try {
                 rows.add(build(field.type().asSubclass(Record.class), values));
             } catch (Invalid e) {
-                e.problems().forEach(p -> problem(Typed.path(path, row, p.field()), p.sentence()));
+                e.problems().forEach(p -> problem(TypedValues.path(path, row, p.field()), p.sentence()));
             }
         }
         return rows;
@@ -211,13 +217,13 @@ final class InputForm {
     }
 
     /** A record knows its rows by their place; a person knows them by the row they typed in. */
-    private static List<Invalid.Problem> asTyped(List<Invalid.Problem> problems, Typed typed) {
+    private static List<Invalid.Problem> asTyped(List<Invalid.Problem> problems, TypedValues typed) {
         return problems.stream()
                 .map(p -> new Invalid.Problem(asTyped(p.field(), typed), p.sentence()))
                 .toList();
     }
 
-    private static String asTyped(String field, Typed typed) {
+    private static String asTyped(String field, TypedValues typed) {
         Matcher entry = ENTRY.matcher(field);
         if (!entry.matches()) {
             return field;
@@ -246,7 +252,7 @@ final class InputForm {
 
     // ---- writing
 
-    private static void write(Typed typed, String prefix, Record input) {
+    private static void write(TypedValues typed, String prefix, Record input) {
         for (RecordComponent component : input.getClass().getRecordComponents()) {
             String path = prefix + component.getName();
             Object value = value(component, input);
@@ -258,11 +264,11 @@ final class InputForm {
         }
     }
 
-    private static void writeList(Typed typed, String path, List<?> list) {
+    private static void writeList(TypedValues typed, String path, List<?> list) {
         for (int i = 0; i < list.size(); i++) {
             if (list.get(i) instanceof Record row) {
                 typed.row(path, i);
-                write(typed, Typed.path(path, i, ""), row);
+                write(typed, TypedValues.path(path, i, ""), row);
             }
         }
         if (list.stream().noneMatch(Record.class::isInstance)) {

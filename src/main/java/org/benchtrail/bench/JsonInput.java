@@ -4,19 +4,19 @@ import com.fasterxml.jackson.databind.JsonNode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
-import org.benchtrail.bench.Asked.Kind;
+import org.benchtrail.bench.InputField.Kind;
 import org.benchtrail.core.Invalid;
 import org.jspecify.annotations.Nullable;
 
 /** A JSON object as typed text, so that programs and forms are read by the same rules. A member that is null is left out. */
 final class JsonInput {
-    private final Typed typed = new Typed();
+    private final TypedValues typed = new TypedValues();
     private final List<Invalid.Problem> problems = new ArrayList<>();
 
     private JsonInput() {}
 
     /** @throws Invalid if it is no object, names what is not asked for, or holds another kind of value than is asked for */
-    static Typed read(List<Asked> asked, @Nullable JsonNode input) {
+    static TypedValues read(List<InputField> asked, @Nullable JsonNode input) {
         if (input == null || !input.isObject()) {
             throw new Invalid("body", "Send the values as a JSON object.");
         }
@@ -28,7 +28,7 @@ final class JsonInput {
         return reading.typed;
     }
 
-    private void object(String prefix, List<Asked> asked, JsonNode object) {
+    private void object(String prefix, List<InputField> asked, JsonNode object) {
         object.fieldNames()
                 .forEachRemaining(name -> asked.stream()
                         .filter(a -> a.name().equals(name))
@@ -38,7 +38,7 @@ final class JsonInput {
                                 () -> problem(prefix + name, "leave this out; asked for are " + names(asked))));
     }
 
-    private void member(String path, Asked asked, JsonNode value) {
+    private void member(String path, InputField asked, JsonNode value) {
         if (value.isNull()) {
             return;
         }
@@ -86,7 +86,7 @@ final class JsonInput {
         typed.put(path, String.join("\n", texts));
     }
 
-    private void rows(String path, Asked asked, JsonNode list) {
+    private void rows(String path, InputField asked, JsonNode list) {
         if (!list.isArray()) {
             problem(path, "give a list of objects");
             return;
@@ -94,15 +94,15 @@ final class JsonInput {
         for (int row = 0; row < list.size(); row++) {
             typed.row(path, row);
             if (list.get(row).isObject()) {
-                object(Typed.path(path, row, ""), asked.fields(), list.get(row));
+                object(TypedValues.path(path, row, ""), asked.fields(), list.get(row));
             } else {
                 problem(path + "[" + row + "]", "give an object");
             }
         }
     }
 
-    private static String names(List<Asked> asked) {
-        return asked.stream().map(Asked::name).collect(Collectors.joining(", "));
+    private static String names(List<InputField> asked) {
+        return asked.stream().map(InputField::name).collect(Collectors.joining(", "));
     }
 
     private void problem(String path, String sentence) {

@@ -8,7 +8,9 @@ import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.bench.Result.Curve;
 import org.benchtrail.core.bench.Result.Level;
 import org.benchtrail.core.bench.Result.Working;
+import org.benchtrail.core.measure.Provenance;
 import org.benchtrail.core.method.Caution;
+import org.benchtrail.platform.chart.SvgChart;
 
 /**
  * A result in ready text.
@@ -47,7 +49,7 @@ public record ResultView(
 
     static ResultView of(Result result) {
         List<String> sources =
-                result.rules().stream().map(Result.Rule::source).distinct().toList();
+                result.rules().stream().map(ResultView::source).distinct().toList();
         return new ResultView(
                 level(result.judgement().level()),
                 shape(result.judgement().level()),
@@ -63,7 +65,7 @@ public record ResultView(
     }
 
     private static FigureLine figure(Result.Figure figure) {
-        return new FigureLine(figure.name(), Numeral.of(figure.value(), figure.digits()), unit(figure.unit()));
+        return new FigureLine(figure.name(), figure.text(), unit(figure.unit()));
     }
 
     private static RuleLine rule(Result.Rule rule, List<String> sources) {
@@ -73,7 +75,14 @@ public record ResultView(
                 outcome(rule.outcome()),
                 rule.name(),
                 rule.sentence(),
-                sources.indexOf(rule.source()) + 1);
+                sources.indexOf(source(rule)) + 1);
+    }
+
+    /** The title, and what has to be known of how well it was read. */
+    private static String source(Result.Rule rule) {
+        return rule.provenance() == Provenance.FROM_MEMORY
+                ? rule.source() + ", " + rule.provenance().words()
+                : rule.source();
     }
 
     private static CautionLine caution(String code) {
@@ -83,9 +92,10 @@ public record ResultView(
 
     private static List<Chart> charts(List<Curve> curves) {
         List<Chart> charts = new ArrayList<>();
-        for (List<Curve> alike : SvgCurve.charts(curves)) {
+        for (List<Curve> alike : CurveCharts.grouped(curves)) {
             charts.add(new Chart(
-                    SvgCurve.draw(alike), alike.stream().map(ResultView::table).toList()));
+                    SvgChart.draw(CurveCharts.chart(alike)),
+                    alike.stream().map(ResultView::table).toList()));
         }
         return charts;
     }
@@ -93,8 +103,8 @@ public record ResultView(
     private static Table table(Curve curve) {
         return new Table(
                 curve.title(),
-                SvgCurve.axisLabel(curve.xLabel(), curve.xUnit()),
-                SvgCurve.axisLabel(curve.yLabel(), curve.yUnit()),
+                CurveCharts.axisLabel(curve.xLabel(), curve.xUnit()),
+                CurveCharts.axisLabel(curve.yLabel(), curve.yUnit()),
                 curve.points().stream()
                         .map(p -> new Row(Numeral.of(p.x(), TABLE_DIGITS), Numeral.of(p.y(), TABLE_DIGITS)))
                         .toList());

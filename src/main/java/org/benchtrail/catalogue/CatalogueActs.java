@@ -38,24 +38,24 @@ public class CatalogueActs {
      * @param faults why it cannot be taken; then there are no changes
      * @param shifts figures that rankings are made with, the largest first
      */
-    public record Draft(List<CatalogueFile.Fault> faults, List<Change> changes, List<ShiftLine> shifts) {
+    public record CheckedText(List<CatalogueFile.Fault> faults, List<EntryChange> changes, List<ShiftLine> shifts) {
         public boolean acceptable() {
             return faults.isEmpty();
         }
     }
 
     /** Reads a text without storing anything. */
-    public Draft check(String text, Actor actor) {
+    public CheckedText check(String text, Actor actor) {
         Permissions.require(Permission.KEEP_CATALOGUE, actor);
         CatalogueFile file = read(normal(text));
         if (file.catalogue().isEmpty()) {
-            return new Draft(file.faults(), List.of(), List.of());
+            return new CheckedText(file.faults(), List.of(), List.of());
         }
         VersionRow last = versions.row(versions.last());
         Map<String, Learned> next = figures(file.catalogue().get(), last);
-        return new Draft(
+        return new CheckedText(
                 List.of(),
-                Change.between(Versions.practice(last), file.catalogue().get()),
+                EntryChange.between(Versions.practice(last), file.catalogue().get()),
                 ShiftLine.between(catalogues.version(last.number).figures(), next));
     }
 
@@ -92,7 +92,7 @@ public class CatalogueActs {
     }
 
     /** Makes a version of figures learned on the practice catalogue in force. */
-    public VersionView learned(int base, Map<String, Learned> figures, Basis basis, String note, Actor actor) {
+    public VersionView learned(int base, Map<String, Learned> figures, LearningBasis basis, String note, Actor actor) {
         Permissions.require(Permission.KEEP_CATALOGUE, actor);
         requireNote(note);
         VersionRow row = new VersionRow();
@@ -147,7 +147,7 @@ public class CatalogueActs {
     }
 
     /** What the figures of a version were learned from; empty if it is practice alone. */
-    public Optional<Basis> basis(int number, Actor actor) {
+    public Optional<LearningBasis> basis(int number, Actor actor) {
         Permissions.require(Permission.SEE_TICKETS, actor);
         @Nullable String basis = versions.row(number).basis;
         return Optional.ofNullable(basis).map(FiguresJson::basis);

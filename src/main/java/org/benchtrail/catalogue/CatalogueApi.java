@@ -39,7 +39,7 @@ public class CatalogueApi {
     }
 
     /** A version with all its figures. */
-    public record Whole(VersionView version, List<CategoryView> categories) {}
+    public record WholeVersion(VersionView version, List<CategoryView> categories) {}
 
     /**
      * A practice catalogue to be made a version.
@@ -61,7 +61,7 @@ public class CatalogueApi {
     @GET
     @Operation(
             summary = "The catalogue in force: every probability, where it comes from, how many cases stand behind it")
-    public Whole catalogue() {
+    public WholeVersion catalogue() {
         return whole(catalogues.inForce().number());
     }
 
@@ -82,14 +82,14 @@ public class CatalogueApi {
     @GET
     @Path("versions/{version}")
     @Operation(summary = "One version with all its figures")
-    public Whole version(@RestPath int version) {
+    public WholeVersion version(@RestPath int version) {
         return whole(version);
     }
 
-    private Whole whole(int number) {
+    private WholeVersion whole(int number) {
         VersionView view = acts.version(number, current.actor());
         CatalogueVersion version = catalogues.version(number);
-        return new Whole(
+        return new WholeVersion(
                 view,
                 version.figures().entrySet().stream()
                         .sorted(Map.Entry.comparingByKey())
@@ -102,7 +102,7 @@ public class CatalogueApi {
     @Path("checks")
     @Consumes(MediaType.APPLICATION_JSON)
     @Operation(summary = "What a text would change, or every fault in it by row; nothing is stored")
-    public CatalogueActs.Draft check(Text text) {
+    public CatalogueActs.CheckedText check(Text text) {
         return acts.check(text.text() == null ? "" : text.text(), current.actor());
     }
 

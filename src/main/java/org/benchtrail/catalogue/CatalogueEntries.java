@@ -9,8 +9,8 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.BiFunction;
-import org.benchtrail.core.diagnosis.Category;
 import org.benchtrail.core.diagnosis.Cause;
+import org.benchtrail.core.diagnosis.CauseCategory;
 import org.benchtrail.core.diagnosis.Condition;
 import org.benchtrail.core.diagnosis.Deviation;
 import org.benchtrail.core.diagnosis.Finding;
@@ -53,12 +53,12 @@ final class CatalogueEntries {
     }
 
     /** A map of the file, read key by key; keys nobody asked for are mistakes. */
-    private final class Entry {
+    private final class EntryReader {
         final String at;
         private final Map<String, YamlNode> fields;
         private final int row;
 
-        Entry(YamlNode node, String at, Set<String> keys) {
+        EntryReader(YamlNode node, String at, Set<String> keys) {
             this.at = at;
             this.row = node.row();
             rows.put(at, node.row());
@@ -189,21 +189,21 @@ final class CatalogueEntries {
         }
     }
 
-    List<Category> categories(YamlNode root) {
-        Entry file = new Entry(root, "", Set.of("format", "origin", "leak", "categories"));
+    List<CauseCategory> categories(YamlNode root) {
+        EntryReader file = new EntryReader(root, "", Set.of("format", "origin", "leak", "categories"));
         if (file.number("format") != 1) {
             fault(row("format"), "format", "give format 1: no other is known");
         }
         return file.list("categories", this::category);
     }
 
-    private Category category(YamlNode node, String at) {
-        Entry e = new Entry(
+    private CauseCategory category(YamlNode node, String at) {
+        EntryReader e = new EntryReader(
                 node, at, Set.of("id", "title", "escalateMinutes", "groups", "findings", "causes", "sharedRepairs"));
         List<Finding> findings = e.list("findings", this::finding);
         Map<String, List<String>> values = new HashMap<>();
         findings.forEach(f -> values.put(f.id(), f.values()));
-        return new Category(
+        return new CauseCategory(
                 e.text("id"),
                 e.text("title"),
                 e.number("escalateMinutes"),
@@ -214,12 +214,12 @@ final class CatalogueEntries {
     }
 
     private Group group(YamlNode node, String at) {
-        Entry e = new Entry(node, at, Set.of("id", "correlation"));
+        EntryReader e = new EntryReader(node, at, Set.of("id", "correlation"));
         return new Group(e.text("id"), e.number("correlation"));
     }
 
     private Finding finding(YamlNode node, String at) {
-        Entry e = new Entry(
+        EntryReader e = new EntryReader(
                 node,
                 at,
                 Set.of(
@@ -267,12 +267,12 @@ final class CatalogueEntries {
     }
 
     private Condition condition(YamlNode node, String at) {
-        Entry e = new Entry(node, at, Set.of("finding", "is"));
+        EntryReader e = new EntryReader(node, at, Set.of("finding", "is"));
         return new Condition(e.text("finding"), e.texts("is"));
     }
 
     private Limits limits(YamlNode node, String at) {
-        Entry e = new Entry(node, at, Set.of("unit", "low", "high", "guard", "physicalMin", "physicalMax"));
+        EntryReader e = new EntryReader(node, at, Set.of("unit", "low", "high", "guard", "physicalMin", "physicalMax"));
         return new Limits(
                 e.text("unit"),
                 e.optional("low"),
@@ -283,7 +283,7 @@ final class CatalogueEntries {
     }
 
     private Cause cause(YamlNode node, String at, Map<String, List<String>> values) {
-        Entry e = new Entry(
+        EntryReader e = new EntryReader(
                 node,
                 at,
                 Set.of("id", "name", "weight", "deviations", "confirm", "confirmMinutes", "repair", "caution"));
@@ -312,7 +312,7 @@ final class CatalogueEntries {
         Set<String> keys = new HashSet<>(moreKeys);
         keys.addAll(Set.of("text", "minutes", "verifyMinutes", "fixProbability"));
         keys.addAll(Set.of("partCost", "risk", "reversible", "needs"));
-        Entry e = new Entry(node, at, keys);
+        EntryReader e = new EntryReader(node, at, keys);
         return new Repair(
                 e.text("text"),
                 e.number("minutes"),
@@ -326,7 +326,7 @@ final class CatalogueEntries {
 
     private SharedRepair shared(YamlNode node, String at) {
         Repair repair = repair(node, at, Set.of("id", "fixes"));
-        Entry e = new Entry(
+        EntryReader e = new EntryReader(
                 node, at, node.fields() == null ? Set.of() : node.fields().keySet());
         Map<String, Double> fixes = new LinkedHashMap<>();
         e.map("fixes").forEach((cause, q) -> fixes.put(cause, number(q, e.path("fixes") + "." + cause)));

@@ -14,7 +14,7 @@ import java.util.Optional;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.diagnosis.Catalogue;
 import org.benchtrail.core.diagnosis.CatalogueRules;
-import org.benchtrail.core.diagnosis.Category;
+import org.benchtrail.core.diagnosis.CauseCategory;
 
 /**
  * A catalogue as a YAML file (JSON is read as well). The keys are explained at the head of {@code
@@ -47,7 +47,7 @@ public record CatalogueFile(Optional<Catalogue> catalogue, List<Fault> faults) {
             throw new UncheckedIOException(e);
         }
         CatalogueEntries entries = new CatalogueEntries();
-        List<Category> categories = entries.categories(root);
+        List<CauseCategory> categories = entries.categories(root);
         List<Fault> faults = new ArrayList<>(entries.faults());
         for (Invalid.Problem p : CatalogueRules.problems(categories)) {
             if (!entries.isReported(p.field())) {

@@ -10,10 +10,12 @@ import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import org.benchtrail.core.Invalid;
@@ -26,6 +28,8 @@ import org.benchtrail.platform.Html;
 import org.benchtrail.platform.Moments;
 import org.benchtrail.platform.NotFound;
 import org.benchtrail.platform.Option;
+import org.benchtrail.platform.form.PostedForm;
+import org.benchtrail.platform.form.Refusal;
 import org.jboss.resteasy.reactive.RestForm;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jboss.resteasy.reactive.RestQuery;
@@ -55,7 +59,7 @@ public class CataloguePage {
     static final class Templates {
         private Templates() {}
 
-        static native TemplateInstance catalogue(Shown v);
+        static native TemplateInstance catalogue(ShownCategory v);
 
         static native TemplateInstance edit(Editing v);
 
@@ -63,7 +67,7 @@ public class CataloguePage {
     }
 
     /** A version as a line of text. */
-    public record Line(int number, String made, String by, String note, String origin, boolean inForce) {}
+    public record VersionLine(int number, String made, String by, String note, String origin, boolean inForce) {}
 
     /**
      * One category of a version.
@@ -71,8 +75,8 @@ public class CataloguePage {
      * @param at where the page of the version is
      * @param newest number of the version in force, on which a going back builds
      */
-    public record Shown(
-            Line version,
+    public record ShownCategory(
+            VersionLine version,
             String at,
             int newest,
             List<Option> categories,
@@ -90,30 +94,33 @@ public class CataloguePage {
             int base,
             String text,
             String note,
-            CatalogueActs.@Nullable Draft draft,
-            List<Change> changes,
+            CatalogueActs.@Nullable CheckedText draft,
+            List<EntryChange> changes,
             List<ShiftLine> shifts,
             int hidden,
             boolean delivered,
             List<Invalid.Problem> problems) {}
 
-    public record Listed(List<Line> lines, @Nullable Integer next, boolean mayEdit, boolean offered) {}
+    public record Listed(List<VersionLine> lines, @Nullable Integer next, boolean mayEdit, boolean offered) {}
 
     @GET
     @Blocking
     public Response catalogue(@RestQuery @Nullable String category) {
-        return shown(200, catalogues.inForce().number(), "/catalogue", category, List.of());
+        return Html.ok(shown(catalogues.inForce().number(), "/catalogue", category, List.of()));
     }
 
     @GET
     @Path("versions/{version}")
     @Blocking
     public Response version(@RestPath int version, @RestQuery @Nullable String category) {
-        return shown(200, version, "/catalogue/versions/" + version, category, List.of());
+        return Html.ok(shown(version, at(version), category, List.of()));
     }
 
-    private Response shown(
-            int status, int number, String at, @Nullable String category, List<Invalid.Problem> problems) {
+    private static String at(int version) {
+        return "/catalogue/versions/" + version;
+    }
+
+    private TemplateInstance shown(int number, String at, @Nullable String category, List<Invalid.Problem> problems) {
         VersionView view = acts.version(number, current.actor());
         CatalogueVersion version = catalogues.version(number);
         String id = category == null || category.isBlank()
@@ -124,25 +131,23 @@ public class CataloguePage {
             throw new NotFound("category " + id + " in version " + number);
         }
         int newest = catalogues.inForce().number();
-        return Html.status(
-                status,
-                Templates.catalogue(new Shown(
-                        line(view, people.names(), newest),
-                        at,
-                        newest,
-                        version.figures().values().stream()
-                                .map(f -> new Option(
-                                        f.category().id(), f.category().title()))
-                                .sorted(java.util.Comparator.comparing(Option::words))
-                                .toList(),
-                        CategoryView.of(figures, version.model(id).orElseThrow()),
-                        current.mayKeepCatalogue(),
-                        problems)));
+        List<Option> categories = version.figures().values().stream()
+                .map(f -> new Option(f.category().id(), f.category().title()))
+                .sorted(Comparator.comparing(Option::words))
+                .toList();
+        return Templates.catalogue(new ShownCategory(
+                line(view, people.names(), newest),
+                at,
+                newest,
+                categories,
+                CategoryView.of(figures, version.model(id).orElseThrow()),
+                current.mayKeepCatalogue(),
+                problems));
     }
 
-    private Line line(VersionView v, Map<String, String> names, int newest) {
+    private VersionLine line(VersionView v, Map<String, String> names, int newest) {
         String origin = v.restores() == null ? v.origin().words() : "version " + v.restores() + " restored";
-        return new Line(
+        return new VersionLine(
                 v.number(),
                 Moments.text(v.madeAt(), current.zone()),
                 names.getOrDefault(v.madeBy(), v.madeBy()),
@@ -184,13 +189,14 @@ public class CataloguePage {
     @Path("versions/{version}/restoration")
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     @Blocking
-    public Response restore(@RestPath int version, @RestForm @Nullable Integer base, @RestForm @Nullable String note) {
-        try {
-            acts.restore(base == null ? 0 : base, version, text(note), current.actor());
-        } catch (Invalid e) {
-            return shown(422, version, "/catalogue/versions/" + version, null, e.problems());
-        }
-        return Html.goTo("/catalogue/versions");
+    public Response restore(@RestPath int version, MultivaluedMap<String, String> typed) {
+        PostedForm form = new PostedForm(typed);
+        return Refusal.answer(
+                () -> {
+                    acts.restore(form.number("base").orElse(0), version, form.text("note"), current.actor());
+                    return Html.goTo("/catalogue/versions");
+                },
+                refusal -> shown(version, at(version), null, refusal.problems()));
     }
 
     /** @param from {@code delivered} begins with the catalogue of this release */
@@ -203,7 +209,7 @@ public class CataloguePage {
         if ("delivered".equals(from)) {
             String text =
                     acts.offered(current.actor()).orElseThrow(() -> new NotFound("other catalogue in this release"));
-            return checked(200, base, text, "The catalogue of this release", List.of());
+            return looked(new Edited(base, text, "The catalogue of this release"));
         }
         return Html.ok(Templates.edit(new Editing(
                 base, acts.text(base, current.actor()), "", null, List.of(), List.of(), 0, offered(), List.of())));
@@ -213,15 +219,21 @@ public class CataloguePage {
         return acts.offered(current.actor()).isPresent();
     }
 
-    private Response checked(int status, int base, String text, String note, List<Invalid.Problem> problems) {
-        CatalogueActs.Draft draft = acts.check(text, current.actor());
-        List<Change> changes = first(draft.changes());
-        List<ShiftLine> shifts = first(draft.shifts());
-        int hidden = draft.changes().size() + draft.shifts().size() - changes.size() - shifts.size();
-        int answer = draft.acceptable() ? status : 422;
-        return Html.status(
-                answer,
-                Templates.edit(new Editing(base, text, note, draft, changes, shifts, hidden, offered(), problems)));
+    /** A text as it stands in the editor, the version that it was begun from, and why it is to become one. */
+    private record Edited(int base, String text, String note) {}
+
+    /** What the text would change, or every fault in it. */
+    private Response looked(Edited edited) {
+        CatalogueActs.CheckedText checked = acts.check(edited.text(), current.actor());
+        return Html.status(checked.acceptable() ? 200 : 422, page(edited, checked, List.of()));
+    }
+
+    private TemplateInstance page(Edited edited, CatalogueActs.CheckedText checked, List<Invalid.Problem> problems) {
+        List<EntryChange> changes = first(checked.changes());
+        List<ShiftLine> shifts = first(checked.shifts());
+        int hidden = checked.changes().size() + checked.shifts().size() - changes.size() - shifts.size();
+        return Templates.edit(new Editing(
+                edited.base(), edited.text(), edited.note(), checked, changes, shifts, hidden, offered(), problems));
     }
 
     private static <T> List<T> first(List<T> all) {
@@ -233,22 +245,22 @@ public class CataloguePage {
     @Path("edit")
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     @Blocking
-    public Response edit(
-            @RestForm @Nullable Integer base,
-            @RestForm @Nullable String text,
-            @RestForm @Nullable String note,
-            @RestForm @Nullable String act) {
-        int on = base == null ? 0 : base;
-        if (!"save".equals(act)) {
-            return checked(200, on, text(text), text(note), List.of());
+    public Response edit(MultivaluedMap<String, String> typed) {
+        PostedForm form = new PostedForm(typed);
+        Edited edited = new Edited(form.number("base").orElse(0), form.asSent("text"), form.text("note"));
+        if (!form.text("act").equals("save")) {
+            return looked(edited);
         }
-        try {
-            acts.save(on, text(text), text(note), current.actor());
-        } catch (Invalid e) {
-            boolean faulty = !acts.check(text(text), current.actor()).acceptable();
-            return checked(422, on, text(text), text(note), faulty ? List.of() : e.problems());
-        }
-        return Html.goTo("/catalogue/versions");
+        return Refusal.answer(
+                () -> {
+                    acts.save(edited.base(), edited.text(), edited.note(), current.actor());
+                    return Html.goTo("/catalogue/versions");
+                },
+                refusal -> {
+                    CatalogueActs.CheckedText checked = acts.check(edited.text(), current.actor());
+                    // the faults of a text are told in a table of their own
+                    return page(edited, checked, checked.acceptable() ? refusal.problems() : List.of());
+                });
     }
 
     /** Takes a file instead of typed text, and shows what it would change. */
@@ -260,10 +272,6 @@ public class CataloguePage {
             throws IOException {
         Permissions.require(Permission.KEEP_CATALOGUE, current.actor());
         byte[] content = file == null ? new byte[0] : Files.readAllBytes(file.uploadedFile());
-        return checked(200, base == null ? 0 : base, new String(content, StandardCharsets.UTF_8), "", List.of());
-    }
-
-    private static String text(@Nullable String typed) {
-        return typed == null ? "" : typed;
+        return looked(new Edited(base == null ? 0 : base, new String(content, StandardCharsets.UTF_8), ""));
     }
 }

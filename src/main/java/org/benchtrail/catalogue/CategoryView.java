@@ -7,8 +7,8 @@ import java.util.Objects;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.benchtrail.core.diagnosis.Backing;
-import org.benchtrail.core.diagnosis.Category;
 import org.benchtrail.core.diagnosis.Cause;
+import org.benchtrail.core.diagnosis.CauseCategory;
 import org.benchtrail.core.diagnosis.Deviation;
 import org.benchtrail.core.diagnosis.Finding;
 import org.benchtrail.core.diagnosis.Learned;
@@ -51,7 +51,7 @@ public record CategoryView(
     }
 
     /** What a cause makes of a finding. */
-    public record Row(String finding, String question, List<Share> shares, String origin, double cases) {
+    public record DeviationRow(String finding, String question, List<Share> shares, String origin, double cases) {
         public String text() {
             return CategoryView.text(shares);
         }
@@ -70,7 +70,7 @@ public record CategoryView(
             double minutes,
             double fixProbability,
             String caution,
-            List<Row> tables) {
+            List<DeviationRow> tables) {
         public String minutesText() {
             return number(minutes);
         }
@@ -108,7 +108,7 @@ public record CategoryView(
     }
 
     static CategoryView of(Learned figures, Model model) {
-        Category c = figures.category();
+        CauseCategory c = figures.category();
         Map<String, Finding> findings = c.findings().stream().collect(Collectors.toMap(Finding::id, f -> f));
         return new CategoryView(
                 c.id(),
@@ -142,9 +142,9 @@ public record CategoryView(
                         .toList());
     }
 
-    private static Row row(Cause x, Deviation d, Finding f, Learned figures) {
+    private static DeviationRow row(Cause x, Deviation d, Finding f, Learned figures) {
         Backing backing = figures.support().table(x.id(), f.id());
-        return new Row(
+        return new DeviationRow(
                 f.id(),
                 f.question(),
                 shares(f, d.probabilities()),

@@ -45,9 +45,9 @@ public final class FiguresJson {
         }
     }
 
-    static Basis basis(String json) {
+    static LearningBasis basis(String json) {
         try {
-            return MAPPER.readValue(json, Basis.class);
+            return MAPPER.readValue(json, LearningBasis.class);
         } catch (JsonProcessingException e) {
             throw new UncheckedIOException(e);
         }

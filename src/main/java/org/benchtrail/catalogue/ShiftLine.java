@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
-import org.benchtrail.core.diagnosis.Category;
+import org.benchtrail.core.diagnosis.CauseCategory;
 import org.benchtrail.core.diagnosis.Learned;
 import org.benchtrail.core.diagnosis.Model;
 
@@ -42,7 +42,7 @@ public record ShiftLine(
         return all;
     }
 
-    private static void add(List<ShiftLine> all, Category c, Learned.Shift s) {
+    private static void add(List<ShiftLine> all, CauseCategory c, Learned.Shift s) {
         boolean moves = Math.abs(s.after() - s.before()) > SIZE_OF_ROUNDING;
         if (!moves || isMirrored(c, s)) {
             return;
@@ -61,7 +61,7 @@ public record ShiftLine(
     }
 
     /** Of two answers the second says it all: the first moves as far the other way. */
-    private static boolean isMirrored(Category c, Learned.Shift s) {
+    private static boolean isMirrored(CauseCategory c, Learned.Shift s) {
         return c.findings().stream()
                 .anyMatch(f -> f.id().equals(s.finding())
                         && f.values().size() == 2
@@ -69,7 +69,7 @@ public record ShiftLine(
     }
 
     /** Whether the cause does not touch the finding, which then moves alike for all such causes. */
-    private static boolean isBackground(Category c, Learned.Shift s) {
+    private static boolean isBackground(CauseCategory c, Learned.Shift s) {
         return !s.finding().isEmpty()
                 && c.causes().stream()
                         .filter(x -> x.id().equals(s.cause()))
@@ -77,13 +77,13 @@ public record ShiftLine(
                         .noneMatch(d -> d.finding().equals(s.finding()));
     }
 
-    private static Map<String, String> names(Category c) {
+    private static Map<String, String> names(CauseCategory c) {
         Map<String, String> names = c.causes().stream().collect(Collectors.toMap(x -> x.id(), x -> x.name()));
         names.put(Model.UNLISTED, "something not listed");
         return names;
     }
 
-    private static Map<String, String> questions(Category c) {
+    private static Map<String, String> questions(CauseCategory c) {
         return c.findings().stream().collect(Collectors.toMap(f -> f.id(), f -> f.question()));
     }
 

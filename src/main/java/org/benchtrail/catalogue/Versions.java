@@ -1,79 +1,66 @@
 package org.benchtrail.catalogue;
 
+import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
 import jakarta.enterprise.context.ApplicationScoped;
-import jakarta.persistence.EntityManager;
 import java.time.Clock;
-import java.time.temporal.ChronoUnit;
 import java.util.List;
 import org.benchtrail.core.diagnosis.Catalogue;
 import org.benchtrail.platform.NotFound;
+import org.benchtrail.platform.sql.Sql;
+import org.benchtrail.platform.sql.SqlText;
 
-/** The stored versions: appended and read, nothing else. Runs within the caller's transaction. */
+/** The stored versions: appended and read; the database refuses anything else. Runs within the caller's transaction. */
 @ApplicationScoped
-class Versions {
+class Versions implements PanacheRepositoryBase<VersionRow, Integer> {
     /** Any number, as long as nothing else takes the same lock: whoever makes a version makes it alone. */
     private static final long LOCK = 20_261_125_1220L;
 
     static final String SERVER = "server";
 
-    private final EntityManager database;
     private final Clock clock;
+    private final SqlText sql = SqlText.of(Versions.class);
 
-    Versions(EntityManager database, Clock clock) {
-        this.database = database;
+    Versions(Clock clock) {
         this.clock = clock;
     }
 
+    /** Number of the latest version; 0 if there is none yet. */
     int last() {
-        return database.createQuery("select max(number) from VersionRow", Integer.class)
-                .getSingleResult();
+        return Sql.of(getEntityManager(), sql.statement("last")).value(Integer.class);
     }
 
     VersionRow row(int number) {
-        VersionRow row = database.find(VersionRow.class, number);
-        if (row == null) {
-            throw new NotFound("version " + number + " of the catalogue");
-        }
-        return row;
+        return findByIdOptional(number).orElseThrow(() -> new NotFound("version " + number + " of the catalogue"));
     }
 
     /** Newest first, from the one before {@code before} on. */
     List<VersionRow> list(int before, int most) {
-        return database.createQuery("from VersionRow where number < ?1 order by number desc", VersionRow.class)
-                .setParameter(1, before)
-                .setMaxResults(most)
-                .getResultList();
+        return find("number < ?1 order by number desc", before)
+                .range(0, most - 1)
+                .list();
     }
 
     boolean isKnown(String practice) {
-        return database.createQuery("select count(*) from VersionRow where practice = ?1", Long.class)
-                        .setParameter(1, practice)
-                        .getSingleResult()
-                > 0;
+        return count("practice", practice) > 0;
     }
 
     /** Lets nobody else make a version until the transaction ends. */
     void lock() {
-        database.createNativeQuery("select 1 from pg_advisory_xact_lock(?)", Integer.class)
-                .setParameter(1, LOCK)
-                .getSingleResult();
+        Sql.of(getEntityManager(), sql.statement("lock")).with("lock", LOCK).value(Integer.class);
     }
 
     /** Stores the row as the next version; the caller holds the lock. */
     VersionRow append(VersionRow row, String by) {
-        Integer last = database.createQuery("select max(number) from VersionRow", Integer.class)
-                .getSingleResult();
-        row.number = last == null ? 1 : last + 1;
-        row.madeAt = clock.instant().truncatedTo(ChronoUnit.MICROS);
+        row.number = last() + 1;
+        row.madeAt = clock.instant();
         row.madeBy = by;
-        database.persist(row);
-        database.flush();
+        persistAndFlush(row);
         return row;
     }
 
     void deliverFirst() {
         lock();
-        if (list(Integer.MAX_VALUE, 1).isEmpty()) {
+        if (last() == 0) {
             VersionRow row = new VersionRow();
             row.practice = CatalogueFile.deliveredText();
             practice(row);

@@ -17,7 +17,7 @@ import org.jspecify.annotations.Nullable;
  */
 record Scenario(String name, List<Person> accounts, List<Job> tickets) {
 
-    record Person(String login, String name, Set<Role> roles, Place place) {}
+    record Person(String login, String name, Set<Role> roles, FilePlace place) {}
 
     /**
      * A ticket: who opened it, the report, and the acts in their order.
@@ -25,7 +25,7 @@ record Scenario(String name, List<Person> accounts, List<Job> tickets) {
      * @param place of the ticket in the file
      * @param reported place of the report
      */
-    record Job(String by, NewTicket report, List<Deed> acts, Place place, Place reported) {}
+    record Job(String by, NewTicket report, List<Deed> acts, FilePlace place, FilePlace reported) {}
 
     /**
      * An act.
@@ -34,7 +34,7 @@ record Scenario(String name, List<Person> accounts, List<Job> tickets) {
      * @param fact the fact with its kind, references not yet resolved
      * @param place where it stands in the file
      */
-    record Deed(String by, @Nullable String as, ObjectNode fact, Place place) {}
+    record Deed(String by, @Nullable String as, ObjectNode fact, FilePlace place) {}
 
     /**
      * Where something with fields stands in the file.
@@ -42,7 +42,7 @@ record Scenario(String name, List<Person> accounts, List<Job> tickets) {
      * @param start the line on which it begins
      * @param fields the line of each of its fields
      */
-    record Place(int start, Map<String, Integer> fields) {
+    record FilePlace(int start, Map<String, Integer> fields) {
         /** The line of a field; of one that is not there, the start. A field may be nested: {@code loads[2].watts}. */
         int line(String field) {
             return fields.getOrDefault(field.split("[.\\[]", 2)[0], start);

@@ -11,42 +11,28 @@ import com.fasterxml.jackson.databind.exc.UnrecognizedPropertyException;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import java.io.StringReader;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.HashMap;
-import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Role;
+import org.benchtrail.platform.problem.Faults;
 import org.benchtrail.ticket.NewTicket;
 import org.benchtrail.trail.FactJson;
 import org.jspecify.annotations.Nullable;
-import org.yaml.snakeyaml.LoaderOptions;
-import org.yaml.snakeyaml.Yaml;
-import org.yaml.snakeyaml.constructor.SafeConstructor;
-import org.yaml.snakeyaml.error.MarkedYAMLException;
-import org.yaml.snakeyaml.error.YAMLException;
-import org.yaml.snakeyaml.nodes.MappingNode;
-import org.yaml.snakeyaml.nodes.Node;
-import org.yaml.snakeyaml.nodes.ScalarNode;
-import org.yaml.snakeyaml.nodes.SequenceNode;
-import org.yaml.snakeyaml.nodes.Tag;
-import org.yaml.snakeyaml.reader.ReaderException;
 
 /** Reads a scenario, and refuses a malformed one with line and field. */
 final class ScenarioFile {
     private final String fileName;
-    /** Of everything with fields and every list. Values are shared between places, so they have no place of their own. */
-    private final Map<JsonNode, Scenario.Place> places = new IdentityHashMap<>();
-
+    private final YamlPlaces places;
     private final ObjectMapper mapper = strict(new ObjectMapper().findAndRegisterModules());
 
     private ScenarioFile(String fileName) {
         this.fileName = fileName;
+        this.places = new YamlPlaces(fileName);
     }
 
     /** The file is refused; the message names file, line and field, and what to do. */
@@ -75,14 +61,15 @@ final class ScenarioFile {
         }
         if (failure instanceof UnrecognizedPropertyException unknown) {
             return new Invalid(
-                    path(unknown),
+                    Faults.path(unknown),
                     "This field is not known here. Known are: " + new TreeSet<>(unknown.getKnownPropertyIds()) + ".");
         }
         if (failure instanceof InvalidFormatException format) {
-            return new Invalid(path(format), "'" + format.getValue() + "' cannot stand here" + choices(format) + ".");
+            return new Invalid(
+                    Faults.path(format), "'" + format.getValue() + "' cannot stand here" + choices(format) + ".");
         }
         return failure instanceof JsonMappingException mapping
-                ? new Invalid(path(mapping), "This cannot be read: " + failure.getOriginalMessage())
+                ? new Invalid(Faults.path(mapping), "This cannot be read: " + failure.getOriginalMessage())
                 : new Invalid("", failure.getOriginalMessage());
     }
 
@@ -91,24 +78,12 @@ final class ScenarioFile {
         return wanted != null && wanted.isEnum() ? "; choose from " + Arrays.toString(wanted.getEnumConstants()) : "";
     }
 
-    private static String path(JsonMappingException failure) {
-        StringBuilder path = new StringBuilder();
-        for (JsonMappingException.Reference step : failure.getPath()) {
-            if (step.getFieldName() == null) {
-                path.append('[').append(step.getIndex()).append(']');
-            } else {
-                path.append(path.isEmpty() ? "" : ".").append(step.getFieldName());
-            }
-        }
-        return path.toString();
-    }
-
     static Scenario read(String fileName, String yaml) {
         return new ScenarioFile(fileName).scenario(yaml);
     }
 
     private Scenario scenario(String yaml) {
-        ObjectNode file = object(tree(yaml), new Scenario.Place(1, Map.of()), "");
+        ObjectNode file = object(places.read(yaml), new Scenario.FilePlace(1, Map.of()), "");
         only(file, Set.of("name", "accounts", "tickets"));
         String name = text(file, "name");
         List<Scenario.Person> people =
@@ -156,75 +131,6 @@ final class ScenarioFile {
         return new Scenario.Deed(text(node, "by"), node.has("as") ? text(node, "as") : null, fact, place(node));
     }
 
-    private JsonNode tree(String yaml) {
-        try {
-            Node root = new Yaml(new SafeConstructor(new LoaderOptions())).compose(new StringReader(yaml));
-            if (root == null) {
-                throw new Malformed(fileName, 1, "", "The file is empty.");
-            }
-            return convert(root);
-        } catch (MarkedYAMLException e) {
-            int line = e.getProblemMark() == null ? 1 : e.getProblemMark().getLine() + 1;
-            throw new Malformed(fileName, line, "", "This is no YAML: " + e.getProblem() + ".");
-        } catch (ReaderException e) {
-            String before = yaml.substring(0, Math.min(e.getPosition(), yaml.length()));
-            int line = 1 + (int) before.chars().filter(c -> c == '\n').count();
-            throw new Malformed(fileName, line, "", "Here is a character that no text has. Take it away.");
-        } catch (YAMLException e) {
-            throw new Malformed(fileName, 1, "", "This YAML cannot be taken: " + e.getMessage());
-        }
-    }
-
-    private JsonNode convert(Node node) {
-        int line = node.getStartMark().getLine() + 1;
-        if (node.isTwoStepsConstruction()) {
-            throw new Malformed(fileName, line, "", "This contains itself.");
-        }
-        if (node instanceof MappingNode mapping) {
-            return mapping(mapping);
-        }
-        if (node instanceof SequenceNode sequence) {
-            ArrayNode array = JsonNodeFactory.instance.arrayNode();
-            sequence.getValue().forEach(item -> array.add(convert(item)));
-            places.put(array, new Scenario.Place(line, Map.of()));
-            return array;
-        }
-        return scalar((ScalarNode) node);
-    }
-
-    private ObjectNode mapping(MappingNode mapping) {
-        ObjectNode object = JsonNodeFactory.instance.objectNode();
-        Map<String, Integer> seen = new HashMap<>();
-        mapping.getValue().forEach(entry -> {
-            int line = entry.getKeyNode().getStartMark().getLine() + 1;
-            if (!(entry.getKeyNode() instanceof ScalarNode keyNode)) {
-                throw new Malformed(fileName, line, "", "The name of a field has to be a text.");
-            }
-            String key = keyNode.getValue();
-            if (seen.put(key, line) != null) {
-                throw new Malformed(fileName, line, key, "This field is here twice.");
-            }
-            object.set(key, convert(entry.getValueNode()));
-        });
-        places.put(object, new Scenario.Place(mapping.getStartMark().getLine() + 1, seen));
-        return object;
-    }
-
-    /**
-     * Only {@code true} and {@code false} are truth values, as in YAML 1.2: {@code NO} is an answer. Numbers stay text: measured
-     * values are decimal strings.
-     */
-    private static JsonNode scalar(ScalarNode node) {
-        JsonNodeFactory json = JsonNodeFactory.instance;
-        if (node.getValue().equals("true") || node.getValue().equals("false")) {
-            return json.booleanNode(node.getValue().equals("true"));
-        }
-        if (node.getTag().equals(Tag.NULL)) {
-            return json.nullNode();
-        }
-        return json.textNode(node.getValue());
-    }
-
     private void only(ObjectNode node, Set<String> known) {
         node.fieldNames().forEachRemaining(name -> {
             if (!known.contains(name)) {
@@ -254,7 +160,7 @@ final class ScenarioFile {
         ArrayNode array = array(node, field);
         List<ObjectNode> items = new ArrayList<>();
         for (JsonNode item : array) {
-            items.add(object(item, places.getOrDefault(array, place(node)), field));
+            items.add(object(item, places.of(array, place(node)), field));
         }
         return items;
     }
@@ -271,15 +177,15 @@ final class ScenarioFile {
     }
 
     /** @param around where the node stands, if it turns out to have no fields */
-    private ObjectNode object(JsonNode node, Scenario.Place around, String field) {
+    private ObjectNode object(JsonNode node, Scenario.FilePlace around, String field) {
         if (node instanceof ObjectNode object) {
             return object;
         }
         throw new Malformed(fileName, around.line(field), field, "Fields are expected here.");
     }
 
-    private Scenario.Place place(ObjectNode node) {
-        return places.getOrDefault(node, new Scenario.Place(1, Map.of()));
+    private Scenario.FilePlace place(ObjectNode node) {
+        return places.of(node, new Scenario.FilePlace(1, Map.of()));
     }
 
     private Malformed malformed(ObjectNode node, String field, String sentence) {

@@ -20,6 +20,8 @@ import org.benchtrail.core.method.Fact;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.people.Directory;
 import org.benchtrail.people.PeopleActs;
+import org.benchtrail.platform.sql.Sql;
+import org.benchtrail.platform.sql.SqlText;
 import org.benchtrail.ticket.Outcome;
 import org.benchtrail.ticket.TicketActs;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
@@ -34,6 +36,7 @@ public class Scenarios {
     private final PeopleActs accounts;
     private final Directory people;
     private final EntityManager database;
+    private final String remember = SqlText.of(Scenarios.class).statement("remember");
     private final ObjectMapper mapper;
     private final boolean demo;
 
@@ -71,7 +74,7 @@ public class Scenarios {
 
     /** The password is known to everybody, so only the demo makes accounts with it. */
     private void ensure(String fileName, Scenario.Person person) {
-        if (!demo && !people.names().containsKey(person.login())) {
+        if (!demo && !people.knows(person.login())) {
             throw new ScenarioFile.Malformed(
                     fileName,
                     person.place().line("login"),
@@ -88,10 +91,7 @@ public class Scenarios {
 
     /** Whether the name is new; of two servers that start at once, one loads it. */
     private boolean remember(String name) {
-        return database.createNativeQuery("insert into scenario (name) values (?1) on conflict do nothing")
-                        .setParameter(1, name)
-                        .executeUpdate()
-                == 1;
+        return Sql.of(database, remember).with("name", name).run() == 1;
     }
 
     private String load(String fileName, Scenario.Job job) {
@@ -132,7 +132,7 @@ public class Scenarios {
         }
     }
 
-    private static ScenarioFile.Malformed malformed(String fileName, Scenario.Place place, Invalid invalid) {
+    private static ScenarioFile.Malformed malformed(String fileName, Scenario.FilePlace place, Invalid invalid) {
         Invalid.Problem first = invalid.problems().get(0);
         return new ScenarioFile.Malformed(fileName, place.line(first.field()), first.field(), first.sentence());
     }
@@ -142,7 +142,7 @@ public class Scenarios {
                 + String.join(" ", missing.stream().map(Missing::sentence).toList());
     }
 
-    private Actor person(String fileName, Scenario.Place place, String login) {
+    private Actor person(String fileName, Scenario.FilePlace place, String login) {
         return people.worker(login)
                 .orElseThrow(() -> new ScenarioFile.Malformed(
                         fileName,

@@ -15,31 +15,6 @@ import org.jspecify.annotations.Nullable;
 @Entity
 @Table(name = "known_cause_change")
 class CauseChange {
-    /** What happened to it. */
-    enum What {
-        PROPOSED("proposed"),
-        CONFIRMED("confirmed"),
-        WITHDRAWN("a confirmation withdrawn"),
-        FLAGGED("flagged"),
-        CORRECTED("corrected"),
-        RETIRED("retired"),
-        BROUGHT_BACK("brought back"),
-        MERGED("merged into another"),
-        TOOK_IN("took another in"),
-        SPLIT("split"),
-        SPLIT_OFF("split off from another");
-
-        private final String words;
-
-        What(String words) {
-            this.words = words;
-        }
-
-        String words() {
-            return words;
-        }
-    }
-
     @Id
     @GeneratedValue(strategy = GenerationType.IDENTITY)
     @Nullable
@@ -59,7 +34,7 @@ class CauseChange {
 
     @Column(updatable = false)
     @Enumerated(EnumType.STRING)
-    What what = What.PROPOSED;
+    CauseEvent what = CauseEvent.PROPOSED;
 
     @Column(updatable = false)
     String reason = "";

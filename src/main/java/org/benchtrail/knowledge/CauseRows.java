@@ -1,39 +1,29 @@
 package org.benchtrail.knowledge;
 
-import com.fasterxml.jackson.core.JsonProcessingException;
-import com.fasterxml.jackson.databind.ObjectMapper;
 import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.LockModeType;
-import java.time.Instant;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.benchtrail.core.method.Category;
 import org.benchtrail.platform.NotFound;
+import org.benchtrail.platform.sql.Sql;
+import org.benchtrail.platform.sql.SqlText;
 import org.jspecify.annotations.Nullable;
 
 /** The rows of known causes, each change of which is written down beside it. */
 @ApplicationScoped
 class CauseRows implements PanacheRepositoryBase<KnownCause, Long> {
-    private static final String INDEX = "update known_cause set search = setweight(to_tsvector('simple', ?1), 'A')"
-            + " || setweight(to_tsvector('simple', ?2), 'B') || setweight(to_tsvector('simple', ?3), 'C')"
-            + " || setweight(to_tsvector('simple', ?4), 'D') where id = ?5";
-
-    private final ObjectMapper mapper;
+    private final CauseHistory history;
     private final WordList words;
+    private final SqlText sql = SqlText.of(CauseRows.class);
 
-    CauseRows(ObjectMapper mapper, WordList words) {
-        this.mapper = mapper;
+    CauseRows(CauseHistory history, WordList words) {
+        this.history = history;
         this.words = words;
     }
-
-    /** Why a known cause changes: who, when, and on what ground. */
-    record Ground(
-            String who,
-            Instant at,
-            CauseChange.What what,
-            String reason,
-            @Nullable Integer ticket) {}
 
     KnownCause present(long id) {
         return findByIdOptional(id).orElseThrow(() -> new NotFound("known cause " + id));
@@ -41,11 +31,8 @@ class CauseRows implements PanacheRepositoryBase<KnownCause, Long> {
 
     /** The row, locked until the transaction ends. */
     KnownCause locked(long id) {
-        KnownCause cause = findById(id, LockModeType.PESSIMISTIC_WRITE);
-        if (cause == null) {
-            throw new NotFound("known cause " + id);
-        }
-        return cause;
+        return findByIdOptional(id, LockModeType.PESSIMISTIC_WRITE)
+                .orElseThrow(() -> new NotFound("known cause " + id));
     }
 
     /** Where it went if it was merged; itself if not. Locked. */
@@ -67,75 +54,61 @@ class CauseRows implements PanacheRepositoryBase<KnownCause, Long> {
                 .firstResultOptional();
     }
 
+    /** Those of an entry of the catalogue that are shown, the most confirmed first. */
+    List<KnownCause> ofCatalogue(String causeId) {
+        return list("causeId = ?1 and state <> ?2 order by confirmations desc, id", causeId, CauseState.RETIRED);
+    }
+
+    /** Drafts that a ticket left, locked. */
+    List<KnownCause> draftsOf(int ticket) {
+        return list("ticket = ?1 and state = ?2", ticket, CauseState.DRAFT).stream()
+                .map(draft -> locked(draft.number()))
+                .toList();
+    }
+
+    /** The latest changed first; null stands for any, but for retired ones. */
+    List<KnownCause> latest(@Nullable Category category, @Nullable CauseState state, int page, int size) {
+        String where = state == null ? "state <> :state" : "state = :state";
+        Map<String, Object> values = new HashMap<>();
+        values.put("state", state == null ? CauseState.RETIRED : state);
+        if (category != null) {
+            where += " and category = :category";
+            values.put("category", category);
+        }
+        return find(where + " order by changed desc, id desc", values)
+                .range(page * size, page * size + size - 1)
+                .list();
+    }
+
     /** Stores a new one and begins its history. */
-    KnownCause add(KnownCause cause, Ground ground) {
+    KnownCause add(KnownCause cause, CauseHistory.Ground ground) {
         cause.version = 1;
         cause.changed = ground.at();
         persistAndFlush(cause);
         index(cause);
-        write(cause, null, ground);
+        history.write(cause, null, ground);
         return cause;
     }
 
     /** Writes down what was changed since {@code before}. */
-    void changed(KnownCause cause, CauseImage before, Ground ground) {
+    void changed(KnownCause cause, CauseImage before, CauseHistory.Ground ground) {
         cause.version++;
         cause.changed = ground.at();
         flush();
         if (!before.equals(cause.image())) {
             index(cause);
         }
-        write(cause, before, ground);
+        history.write(cause, before, ground);
     }
 
     private void index(KnownCause cause) {
-        getEntityManager()
-                .createNativeQuery(INDEX)
-                .setParameter(1, Plain.index(cause.title))
-                .setParameter(2, Plain.index(cause.shows))
-                .setParameter(3, Plain.index(cause.apart))
-                .setParameter(4, Plain.index(cause.cure))
-                .setParameter(5, cause.number())
-                .executeUpdate();
+        Sql.of(getEntityManager(), sql.statement("index"))
+                .with("title", SearchText.index(cause.title))
+                .with("shows", SearchText.index(cause.shows))
+                .with("apart", SearchText.index(cause.apart))
+                .with("cure", SearchText.index(cause.cure))
+                .with("id", cause.number())
+                .run();
         words.learn(String.join(" ", cause.title, cause.shows, cause.apart, cause.cure));
-    }
-
-    private void write(KnownCause cause, @Nullable CauseImage before, Ground ground) {
-        CauseChange change = new CauseChange();
-        change.cause = cause.number();
-        change.version = cause.version;
-        change.at = ground.at();
-        change.who = ground.who();
-        change.what = ground.what();
-        change.reason = ground.reason();
-        change.ticket = ground.ticket();
-        change.before = before == null ? null : json(before);
-        change.after = json(cause.image());
-        getEntityManager().persist(change);
-        flush();
-    }
-
-    private String json(CauseImage image) {
-        try {
-            return mapper.writeValueAsString(image);
-        } catch (JsonProcessingException e) {
-            throw new IllegalStateException(e);
-        }
-    }
-
-    CauseImage read(String json) {
-        try {
-            return mapper.readValue(json, CauseImage.class);
-        } catch (JsonProcessingException e) {
-            throw new IllegalStateException(e);
-        }
-    }
-
-    /** Newest first. */
-    List<CauseChange> history(long id) {
-        return getEntityManager()
-                .createQuery("from CauseChange c where c.cause = :cause order by c.version desc", CauseChange.class)
-                .setParameter("cause", id)
-                .getResultList();
     }
 }

@@ -3,6 +3,8 @@ package org.benchtrail.knowledge;
 import com.fasterxml.jackson.annotation.JsonSubTypes;
 import com.fasterxml.jackson.annotation.JsonTypeInfo;
 import java.util.List;
+import java.util.Objects;
+import java.util.stream.Stream;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.text.PlainText;
 import org.benchtrail.people.Permission;
@@ -12,7 +14,7 @@ import org.jspecify.annotations.Nullable;
 @JsonTypeInfo(use = JsonTypeInfo.Id.NAME, property = "kind")
 @JsonSubTypes({
     @JsonSubTypes.Type(value = KnowledgeAct.Confirm.class, name = "confirm"),
-    @JsonSubTypes.Type(value = KnowledgeAct.Flag.class, name = "flag"),
+    @JsonSubTypes.Type(value = KnowledgeAct.RaiseFlag.class, name = "flag"),
     @JsonSubTypes.Type(value = KnowledgeAct.Correct.class, name = "correct"),
     @JsonSubTypes.Type(value = KnowledgeAct.Retire.class, name = "retire"),
     @JsonSubTypes.Type(value = KnowledgeAct.BringBack.class, name = "bring-back"),
@@ -23,76 +25,67 @@ public sealed interface KnowledgeAct {
     /** What is asked of whoever does it. */
     Permission permission();
 
+    static boolean isKind(String name) {
+        JsonSubTypes kinds = Objects.requireNonNull(KnowledgeAct.class.getAnnotation(JsonSubTypes.class));
+        return Stream.of(kinds.value()).anyMatch(kind -> kind.name().equals(name));
+    }
+
+    /** What everybody may do who works on tickets. */
+    sealed interface Tending extends KnowledgeAct {
+        @Override
+        default Permission permission() {
+            return Permission.TEND_KNOWLEDGE;
+        }
+    }
+
+    /** What decides which known causes there are. */
+    sealed interface Curating extends KnowledgeAct {
+        @Override
+        default Permission permission() {
+            return Permission.CURATE_KNOWLEDGE;
+        }
+    }
+
     /** Found true again, outside a ticket. */
-    record Confirm(@Nullable String note) implements KnowledgeAct {
+    record Confirm(@Nullable String note) implements Tending {
         public Confirm {
             note = note == null ? "" : optional("note", note);
-        }
-
-        @Override
-        public Permission permission() {
-            return Permission.TEND_KNOWLEDGE;
         }
     }
 
     /** It is wrong, or no longer true. */
-    record Flag(String reason) implements KnowledgeAct {
-        public Flag {
+    record RaiseFlag(String reason) implements Tending {
+        public RaiseFlag {
             reason = required("reason", reason, "Say what is wrong with it.");
-        }
-
-        @Override
-        public Permission permission() {
-            return Permission.TEND_KNOWLEDGE;
         }
     }
 
     /** Other words in place of these; a flag is thereby answered. */
-    record Correct(CauseText text, @Nullable String reason) implements KnowledgeAct {
+    record Correct(CauseText text, @Nullable String reason) implements Tending {
         public Correct {
             new Invalid.Collector()
                     .require(text != null, "text", "Write what it is to say.")
                     .throwIfAny();
             reason = reason == null ? "" : optional("reason", reason);
         }
-
-        @Override
-        public Permission permission() {
-            return Permission.TEND_KNOWLEDGE;
-        }
     }
 
-    record Retire(String reason) implements KnowledgeAct {
+    record Retire(String reason) implements Curating {
         public Retire {
             reason = required("reason", reason, "Say why it is no longer to be shown.");
         }
-
-        @Override
-        public Permission permission() {
-            return Permission.CURATE_KNOWLEDGE;
-        }
     }
 
-    record BringBack(String reason) implements KnowledgeAct {
+    record BringBack(String reason) implements Curating {
         public BringBack {
             reason = required("reason", reason, "Say why it is to be shown again.");
-        }
-
-        @Override
-        public Permission permission() {
-            return Permission.CURATE_KNOWLEDGE;
         }
     }
 
     /** It is the same as another: its cases and confirmations go there. */
-    record Merge(long into, String reason) implements KnowledgeAct {
+    record Merge(long into, String reason) implements Curating {
         public Merge {
             reason = required("reason", reason, "Say why the two are the same.");
-        }
-
-        @Override
-        public Permission permission() {
-            return Permission.CURATE_KNOWLEDGE;
         }
     }
 
@@ -102,18 +95,13 @@ public sealed interface KnowledgeAct {
      * @param text of the second one
      * @param cases numbers of the tickets that belong to the second one
      */
-    record Split(CauseText text, @Nullable List<String> cases, String reason) implements KnowledgeAct {
+    record Split(CauseText text, @Nullable List<String> cases, String reason) implements Curating {
         public Split {
             new Invalid.Collector()
                     .require(text != null, "text", "Write what the second one says.")
                     .throwIfAny();
             cases = cases == null ? List.of() : List.copyOf(cases);
             reason = required("reason", reason, "Say what tells the two apart.");
-        }
-
-        @Override
-        public Permission permission() {
-            return Permission.CURATE_KNOWLEDGE;
         }
     }
 

@@ -4,13 +4,11 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
 import java.time.Instant;
-import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Objects;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.TicketNumber;
-import org.benchtrail.knowledge.CauseChange.What;
 import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
 import org.benchtrail.platform.Stale;
@@ -52,7 +50,7 @@ public class KnowledgeActs {
         // the sealed list of acts is complete: an act without a branch here would be a fault of ours
         if (act instanceof KnowledgeAct.Confirm confirm) {
             confirm(cause, confirm, actor);
-        } else if (act instanceof KnowledgeAct.Flag flag) {
+        } else if (act instanceof KnowledgeAct.RaiseFlag flag) {
             flag(cause, flag, actor);
         } else if (act instanceof KnowledgeAct.Correct correct) {
             correct(cause, correct, actor);
@@ -74,17 +72,17 @@ public class KnowledgeActs {
             throw new Invalid("confirm", "You wrote this one: somebody else has to find it true.");
         }
         CauseImage before = cause.image();
-        Instant now = now();
+        Instant now = clock.instant();
         confirmations.add(cause, null, actor.account(), now, false);
         cause.state = CauseState.CONFIRMED;
-        causes.changed(cause, before, ground(actor, now, What.CONFIRMED, String.valueOf(act.note())));
+        causes.changed(cause, before, ground(actor, now, CauseEvent.CONFIRMED, String.valueOf(act.note())));
     }
 
-    private void flag(KnownCause cause, KnowledgeAct.Flag act, Actor actor) {
+    private void flag(KnownCause cause, KnowledgeAct.RaiseFlag act, Actor actor) {
         requireShown(cause);
         CauseImage before = cause.image();
         cause.state = CauseState.FLAGGED;
-        causes.changed(cause, before, ground(actor, now(), What.FLAGGED, act.reason()));
+        causes.changed(cause, before, ground(actor, clock.instant(), CauseEvent.FLAGGED, act.reason()));
     }
 
     private void correct(KnownCause cause, KnowledgeAct.Correct act, Actor actor) {
@@ -100,14 +98,15 @@ public class KnowledgeActs {
         if (before.equals(cause.image())) {
             throw new Invalid("correct", "Nothing was changed, so there is nothing to keep.");
         }
-        causes.changed(cause, before, ground(actor, now(), What.CORRECTED, String.valueOf(act.reason())));
+        causes.changed(
+                cause, before, ground(actor, clock.instant(), CauseEvent.CORRECTED, String.valueOf(act.reason())));
     }
 
     private void retire(KnownCause cause, KnowledgeAct.Retire act, Actor actor) {
         requireShown(cause);
         CauseImage before = cause.image();
         cause.state = CauseState.RETIRED;
-        causes.changed(cause, before, ground(actor, now(), What.RETIRED, act.reason()));
+        causes.changed(cause, before, ground(actor, clock.instant(), CauseEvent.RETIRED, act.reason()));
     }
 
     private void bringBack(KnownCause cause, KnowledgeAct.BringBack act, Actor actor) {
@@ -117,7 +116,7 @@ public class KnowledgeActs {
         CauseImage before = cause.image();
         cause.mergedInto = null;
         cause.state = confirmations.settled(cause);
-        causes.changed(cause, before, ground(actor, now(), What.BROUGHT_BACK, act.reason()));
+        causes.changed(cause, before, ground(actor, clock.instant(), CauseEvent.BROUGHT_BACK, act.reason()));
     }
 
     private long merge(KnownCause cause, KnowledgeAct.Merge act, Actor actor) {
@@ -129,7 +128,7 @@ public class KnowledgeActs {
         requireShown(target);
         CauseImage before = cause.image();
         CauseImage targetBefore = target.image();
-        Instant now = now();
+        Instant now = clock.instant();
         cases.move(cause, target);
         confirmations.move(cause, target);
         cause.state = CauseState.RETIRED;
@@ -137,9 +136,9 @@ public class KnowledgeActs {
         if (target.state == CauseState.DRAFT) {
             target.state = confirmations.settled(target);
         }
-        causes.changed(cause, before, ground(actor, now, What.MERGED, act.reason()));
+        causes.changed(cause, before, ground(actor, now, CauseEvent.MERGED, act.reason()));
         String taken = "Number " + cause.number() + ", " + cause.title + ". " + act.reason();
-        causes.changed(target, targetBefore, ground(actor, now, What.TOOK_IN, taken));
+        causes.changed(target, targetBefore, ground(actor, now, CauseEvent.TOOK_IN, taken));
         return target.number();
     }
 
@@ -149,27 +148,27 @@ public class KnowledgeActs {
                 .map(number -> TicketNumber.parse(number).serial())
                 .toList();
         CauseImage before = cause.image();
-        Instant now = now();
+        Instant now = clock.instant();
         KnownCause second = causes.add(
                 new KnownCause(act.text(), null, actor.account(), now),
                 ground(
                         actor,
                         now,
-                        What.SPLIT_OFF,
+                        CauseEvent.SPLIT_OFF,
                         "Number " + cause.number() + ", " + cause.title + ". " + act.reason()));
         for (int ticket : moved) {
             cases.move(ticket, cause, second);
             confirmations.move(ticket, second);
         }
-        confirmations.count(cause);
+        confirmations.recount(cause);
         CauseImage alone = second.image();
-        confirmations.count(second);
+        confirmations.recount(second);
         if (second.confirmations > 0) {
             second.state = confirmations.settled(second);
-            causes.changed(second, alone, ground(actor, now, What.CONFIRMED, "By the cases that came with it."));
+            causes.changed(second, alone, ground(actor, now, CauseEvent.CONFIRMED, "By the cases that came with it."));
         }
         String made = "The second one is number " + second.number() + ", " + second.title + ". " + act.reason();
-        causes.changed(cause, before, ground(actor, now, What.SPLIT, made));
+        causes.changed(cause, before, ground(actor, now, CauseEvent.SPLIT, made));
         return second.number();
     }
 
@@ -179,11 +178,7 @@ public class KnowledgeActs {
         }
     }
 
-    private Instant now() {
-        return clock.instant().truncatedTo(ChronoUnit.MICROS);
-    }
-
-    private static CauseRows.Ground ground(Actor actor, Instant at, What what, String reason) {
-        return new CauseRows.Ground(actor.account(), at, what, reason, null);
+    private static CauseHistory.Ground ground(Actor actor, Instant at, CauseEvent what, String reason) {
+        return new CauseHistory.Ground(actor.account(), at, what, reason, null);
     }
 }

@@ -37,15 +37,19 @@ import org.jspecify.annotations.Nullable;
 @Tag(name = "Knowledge")
 public class KnowledgeApi {
     private final KnowledgeSearch search;
-    private final KnowledgeLook look;
+    private final KnowledgeQueries queries;
     private final KnowledgeActs acts;
     private final CurrentActor current;
     private final ObjectMapper mapper;
 
     KnowledgeApi(
-            KnowledgeSearch search, KnowledgeLook look, KnowledgeActs acts, CurrentActor current, ObjectMapper mapper) {
+            KnowledgeSearch search,
+            KnowledgeQueries queries,
+            KnowledgeActs acts,
+            CurrentActor current,
+            ObjectMapper mapper) {
         this.search = search;
-        this.look = look;
+        this.queries = queries;
         this.acts = acts;
         this.current = current;
         this.mapper = mapper;
@@ -60,7 +64,7 @@ public class KnowledgeApi {
             @RestQuery @Nullable Category category,
             @RestQuery @DefaultValue("1") int page,
             UriInfo uri) {
-        Found found = search.find(q, category, page - 1, current.actor());
+        SearchResults found = search.find(q, category, page - 1, current.actor());
         Response.ResponseBuilder answer = Response.ok(found);
         if (found.more()) {
             URI next = uri.getRequestUriBuilder()
@@ -92,7 +96,7 @@ public class KnowledgeApi {
     }
 
     private Response answer(long id) {
-        KnowledgeLook.Whole whole = look.cause(id, current.actor());
+        KnowledgeQueries.WholeCause whole = queries.cause(id, current.actor());
         return Response.ok(whole)
                 .header("ETag", "\"" + whole.cause().version() + "\"")
                 .build();

@@ -23,7 +23,9 @@ import org.benchtrail.people.Directory;
 import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
 import org.benchtrail.platform.Html;
-import org.benchtrail.platform.Stale;
+import org.benchtrail.platform.form.FormValues;
+import org.benchtrail.platform.form.PostedForm;
+import org.benchtrail.platform.form.Refusal;
 import org.benchtrail.platform.form.SignedOut;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jboss.resteasy.reactive.RestQuery;
@@ -33,7 +35,7 @@ import org.jspecify.annotations.Nullable;
 @Path("/knowledge")
 public class KnowledgePage {
     private final KnowledgeSearch search;
-    private final KnowledgeLook look;
+    private final KnowledgeQueries queries;
     private final KnowledgeActs acts;
     private final FindingWords findingWords;
     private final CurrentActor current;
@@ -41,13 +43,13 @@ public class KnowledgePage {
 
     KnowledgePage(
             KnowledgeSearch search,
-            KnowledgeLook look,
+            KnowledgeQueries queries,
             KnowledgeActs acts,
             FindingWords findingWords,
             CurrentActor current,
             Directory people) {
         this.search = search;
-        this.look = look;
+        this.queries = queries;
         this.acts = acts;
         this.findingWords = findingWords;
         this.current = current;
@@ -60,7 +62,8 @@ public class KnowledgePage {
 
         static native TemplateInstance search(KnowledgeView.Results v);
 
-        static native TemplateInstance cause(KnowledgeView.One v, ActForm fill, String notice, List<String> problems);
+        static native TemplateInstance cause(
+                KnowledgeView.OneCause v, FormValues fill, String open, String notice, List<String> problems);
     }
 
     @GET
@@ -80,7 +83,7 @@ public class KnowledgePage {
     }
 
     private KnowledgeView.Results results(String typed, @Nullable Category kind, @Nullable CauseState state, int page) {
-        Found found = search.find(typed, kind, page, current.actor());
+        SearchResults found = search.find(typed, kind, page, current.actor());
         KnowledgeView view = view();
         return new KnowledgeView.Results(
                 typed,
@@ -91,8 +94,8 @@ public class KnowledgePage {
                 true,
                 found.causes().stream().map(view::line).toList(),
                 found.cases().stream().map(view::line).toList(),
-                Counted.of(found.causesTotal(), "known cause"),
-                Counted.of(found.casesTotal(), "closed ticket"),
+                HowOften.of(found.causesTotal(), "known cause"),
+                HowOften.of(found.casesTotal(), "closed ticket"),
                 found.spelling(),
                 found.loose(),
                 !found.wholeCases(),
@@ -105,7 +108,7 @@ public class KnowledgePage {
     /** Without words: the known causes that changed last. */
     private KnowledgeView.Results browse(@Nullable Category kind, @Nullable CauseState state, int page) {
         int size = KnowledgeSearch.PER_PAGE;
-        List<CauseJson> listed = look.browse(kind, state, page, size + 1, current.actor());
+        List<CauseJson> listed = queries.browse(kind, state, page, size + 1, current.actor());
         boolean more = listed.size() > size;
         KnowledgeView view = view();
         return new KnowledgeView.Results(
@@ -122,7 +125,7 @@ public class KnowledgePage {
                 "",
                 false,
                 false,
-                listed.isEmpty() && kind == null && state == null && look.cases(1, current.actor()) == 0,
+                listed.isEmpty() && kind == null && state == null && queries.cases(1, current.actor()) == 0,
                 page + 1,
                 page == 0 ? null : address("", kind, state, page - 1),
                 more ? address("", kind, state, page + 1) : null);
@@ -153,9 +156,9 @@ public class KnowledgePage {
     @Authenticated
     @Blocking
     public Response cause(@RestPath long id) {
-        KnowledgeLook.Whole whole = look.cause(id, current.actor());
-        ActForm fill = ActForm.of(whole.cause().text());
-        return Html.ok(Templates.cause(view().one(whole, current.actor()), fill, "", List.of()));
+        KnowledgeQueries.WholeCause whole = queries.cause(id, current.actor());
+        FormValues fill = KnowledgeForm.values(whole.cause().text());
+        return Html.ok(Templates.cause(view().one(whole, current.actor()), fill, "", "", List.of()));
     }
 
     /** One of the forms of a known cause. Open to all, so that what a signed-out person typed can be given back to them. */
@@ -169,36 +172,25 @@ public class KnowledgePage {
             return SignedOut.resend("/knowledge/" + id + "/" + act, typed);
         }
         Permissions.require(Permission.TEND_KNOWLEDGE, current.actor());
-        String version = typed.getFirst("version");
-        int seen = version != null && version.matches("\\d{1,9}") ? Integer.parseInt(version) : 0;
-        try {
-            long shown = acts.perform(id, seen, ActForm.read(act, typed), current.actor());
-            return Html.goTo("/knowledge/" + shown);
-        } catch (Invalid e) {
-            return again(422, id, act, typed, "Nothing was changed yet. Put this right:", e.problems());
-        } catch (Stale e) {
-            return again(
-                    409,
-                    id,
-                    act,
-                    typed,
-                    "Somebody else changed this meanwhile. What you typed is kept below: read how it stands now, then send it"
-                            + " again.",
-                    List.of());
-        }
+        PostedForm form = new PostedForm(typed);
+        return Refusal.answer(
+                () -> {
+                    KnowledgeAct asked = KnowledgeForm.read(act, form);
+                    return Html.goTo("/knowledge/" + acts.perform(id, form.version(), asked, current.actor()));
+                },
+                refusal -> again(id, act, form, refusal));
     }
 
-    private Response again(
-            int status,
-            long id,
-            String act,
-            MultivaluedMap<String, String> typed,
-            String notice,
-            List<Invalid.Problem> problems) {
-        KnowledgeLook.Whole whole = look.cause(id, current.actor());
-        ActForm fill = ActForm.of(whole.cause().text()).typed(act, typed, problems);
+    private TemplateInstance again(long id, String act, PostedForm form, Refusal refusal) {
+        KnowledgeQueries.WholeCause whole = queries.cause(id, current.actor());
+        List<Invalid.Problem> problems = KnowledgeForm.atFields(act, refusal.problems());
+        FormValues fill = KnowledgeForm.values(whole.cause().text()).typed(form.typed(), problems);
+        String notice = refusal.isStale()
+                ? "Somebody else changed this meanwhile. What you typed is kept below: read how it stands now, then send it"
+                        + " again."
+                : "Nothing was changed yet. Put this right:";
         List<String> sentences =
                 problems.stream().map(Invalid.Problem::sentence).distinct().toList();
-        return Html.status(status, Templates.cause(view().one(whole, current.actor()), fill, notice, sentences));
+        return Templates.cause(view().one(whole, current.actor()), fill, act, notice, sentences);
     }
 }

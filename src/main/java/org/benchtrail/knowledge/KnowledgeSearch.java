@@ -1,14 +1,15 @@
 package org.benchtrail.knowledge;
 
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.persistence.PersistenceException;
 import jakarta.transaction.Transactional;
-import java.sql.Connection;
 import java.sql.SQLException;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.stream.Collectors;
-import javax.sql.DataSource;
+import java.util.stream.Stream;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Category;
@@ -24,12 +25,14 @@ public class KnowledgeSearch {
     /** What the database says when a statement was ended by its time limit. */
     private static final String TOO_LONG = "57014";
 
-    private static final int PAGES = Shelf.SHOWN / PER_PAGE;
+    private static final int PAGES = SearchIndex.SHOWN / PER_PAGE;
 
-    private final DataSource database;
+    private final WordSearch words;
+    private final ResultRows rows;
 
-    KnowledgeSearch(DataSource database) {
-        this.database = database;
+    KnowledgeSearch(WordSearch words, ResultRows rows) {
+        this.words = words;
+        this.rows = rows;
     }
 
     /**
@@ -41,65 +44,66 @@ public class KnowledgeSearch {
      * @throws Invalid if the page is beyond the last one that is ever shown, or the text cannot be searched for
      */
     @Transactional
-    public Found find(String typed, @Nullable Category category, int page, Actor actor) {
+    public SearchResults find(String typed, @Nullable Category category, int page, Actor actor) {
         Permissions.require(Permission.SEE_TICKETS, actor);
         new Invalid.Collector()
                 .require(page >= 0 && page < PAGES, "page", "Pages go from 1 to " + PAGES + ": use more words.")
                 .require(PlainText.isText(typed), "q", "Remove the control characters: only text can be searched for.")
                 .throwIfAny();
-        try (Connection connection = database.getConnection()) {
-            return find(connection, typed, category, page);
-        } catch (SQLException e) {
-            if (TOO_LONG.equals(e.getSQLState())) {
+        try {
+            return find(typed, category, page);
+        } catch (PersistenceException e) {
+            if (Stream.iterate((Throwable) e, Objects::nonNull, Throwable::getCause)
+                    .anyMatch(cause -> cause instanceof SQLException sql && TOO_LONG.equals(sql.getSQLState()))) {
                 throw new Invalid("q", "That took too long: use rarer words, or choose the kind of trouble.");
             }
-            throw new IllegalStateException(e);
+            throw e;
         }
     }
 
-    static Found find(Connection connection, String typed, @Nullable Category category, int page) throws SQLException {
-        Ranker ranker = new Ranker(connection);
-        Terms terms = ranker.terms(typed);
+    /** Within the caller's transaction. */
+    SearchResults find(String typed, @Nullable Category category, int page) {
+        QueryTerms terms = words.begin(typed);
         if (terms.isEmpty()) {
-            return new Found(List.of(), List.of(), "", false, 0, 0, true, page, false);
+            return new SearchResults(List.of(), List.of(), "", false, 0, 0, true, page, false);
         }
-        Both best = Both.all(ranker, terms, category, "");
-        if (Ranker.isLittle(best.total())) {
-            Map<String, List<String>> better = ranker.mistyped(terms);
+        Both best = all(terms, category, "");
+        if (WordSearch.isLittle(best.total())) {
+            Map<String, List<String>> better = words.mistyped(terms);
             if (!better.isEmpty()) {
                 terms = terms.corrected(better);
-                best = best.or(Both.all(ranker, terms, category, spelling(better.values())));
+                best = best.or(all(terms, category, spelling(better.values())));
             }
         }
         boolean loose = best.total() == 0 && terms.terms().size() > 1;
         if (loose) {
-            best = Both.any(ranker, terms, category, best.spelling());
+            best = any(terms, category, best.spelling());
         }
-        return best.read(new Hits(connection), loose, page);
+        return best.read(rows, loose, page);
+    }
+
+    private Both all(QueryTerms terms, @Nullable Category category, String spelling) {
+        return new Both(
+                words.all(SearchIndex.CAUSES, terms, category),
+                words.all(SearchIndex.CASES, terms, category),
+                terms.all(),
+                spelling);
+    }
+
+    private Both any(QueryTerms terms, @Nullable Category category, String spelling) {
+        return new Both(
+                words.any(SearchIndex.CAUSES, terms, category),
+                words.any(SearchIndex.CASES, terms, category),
+                terms.any(),
+                spelling);
     }
 
     private static String spelling(Collection<List<String>> words) {
         return words.stream().map(w -> String.join(" or ", w)).collect(Collectors.joining(", "));
     }
 
-    /** What both shelves have. */
-    private record Both(Ranked causes, Ranked cases, String query, String spelling) {
-        static Both all(Ranker ranker, Terms terms, @Nullable Category category, String spelling) throws SQLException {
-            return new Both(
-                    ranker.all(Shelf.CAUSES, terms, category),
-                    ranker.all(Shelf.CASES, terms, category),
-                    terms.all(),
-                    spelling);
-        }
-
-        static Both any(Ranker ranker, Terms terms, @Nullable Category category, String spelling) throws SQLException {
-            return new Both(
-                    ranker.any(Shelf.CAUSES, terms, category),
-                    ranker.any(Shelf.CASES, terms, category),
-                    terms.any(),
-                    spelling);
-        }
-
+    /** What both indexes have. */
+    private record Both(RankedKeys causes, RankedKeys cases, String query, String spelling) {
         int total() {
             return causes.total() + cases.total();
         }
@@ -109,10 +113,10 @@ public class KnowledgeSearch {
             return corrected.total() > total() || total() == 0 ? corrected : this;
         }
 
-        Found read(Hits hits, boolean loose, int page) throws SQLException {
-            return new Found(
-                    hits.causes(causes.page(page, PER_PAGE), query),
-                    hits.cases(cases.page(page, PER_PAGE), query),
+        SearchResults read(ResultRows rows, boolean loose, int page) {
+            return new SearchResults(
+                    rows.causes(causes.page(page, PER_PAGE), query),
+                    rows.cases(cases.page(page, PER_PAGE), query),
                     spelling,
                     loose && total() > 0,
                     causes.total(),

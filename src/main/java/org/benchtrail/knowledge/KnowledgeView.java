@@ -26,35 +26,28 @@ public final class KnowledgeView {
         this.findingWords = findingWords;
     }
 
-    /** A state as a shape and a word. */
-    public record State(String shape, String words, String meaning) {
-        static State of(CauseState state) {
-            String shape = switch (state) {
-                case DRAFT -> "◌";
-                case CONFIRMED -> "●";
-                case FLAGGED -> "▲";
-                case RETIRED -> "○";
-            };
-            return new State(shape, state.words(), state.meaning());
-        }
-    }
-
     /**
      * A known cause in a list.
      *
      * @param often how often and how surely it was found true, when last and by whom
      */
     public record CauseLine(
-            long id, Marked title, String category, State state, Marked shows, Marked apart, String often) {}
+            long id,
+            Highlighted title,
+            String category,
+            CauseState state,
+            Highlighted shows,
+            Highlighted apart,
+            String often) {}
 
     /** A case in a list. */
     public record CaseLine(
             String number,
-            Marked title,
+            Highlighted title,
             String device,
-            Marked cause,
+            Highlighted cause,
             String sureness,
-            Marked passage,
+            Highlighted passage,
             String findings,
             String closed,
             String effort) {}
@@ -80,37 +73,45 @@ public final class KnowledgeView {
             @Nullable String next) {}
 
     /** The page of one known cause. */
-    public record One(
+    public record OneCause(
             CauseJson cause,
-            State state,
+            CauseState state,
             String category,
             String often,
             String origin,
             @Nullable String flag,
-            List<KnowledgeLook.ToldApart> findings,
-            List<Case> cases,
-            List<Change> history,
+            List<KnowledgeQueries.ToldApart> findings,
+            List<SupportingLine> cases,
+            List<HistoryLine> history,
             List<Option> categories,
             boolean tending,
             boolean correcting,
-            boolean curating) {}
+            boolean curating) {
+        public boolean confirmed() {
+            return state == CauseState.CONFIRMED;
+        }
 
-    public record Case(String number, String title, String device, String closed) {}
+        public boolean retired() {
+            return state == CauseState.RETIRED;
+        }
+    }
 
-    public record Change(
+    public record SupportingLine(String number, String title, String device, String closed) {}
+
+    public record HistoryLine(
             String when,
             String who,
             String what,
             String reason,
             @Nullable String ticket,
-            List<KnowledgeLook.Difference> differences) {}
+            List<KnowledgeQueries.Difference> differences) {}
 
-    CauseLine line(Found.CauseHit hit) {
+    CauseLine line(SearchResults.CauseHit hit) {
         return new CauseLine(
                 hit.id(),
                 hit.title(),
                 hit.category().title(),
-                State.of(hit.state()),
+                hit.state(),
                 hit.shows(),
                 hit.apart(),
                 often(hit.confirmations(), hit.measured(), hit.lastConfirmed(), hit.confirmedBy()));
@@ -119,15 +120,15 @@ public final class KnowledgeView {
     CauseLine line(CauseJson cause) {
         return new CauseLine(
                 cause.id(),
-                Marked.plain(cause.text().title()),
+                Highlighted.plain(cause.text().title()),
                 cause.text().category().title(),
-                State.of(cause.state()),
-                Marked.plain(cause.text().shows()),
-                Marked.plain(cause.text().apart()),
+                cause.state(),
+                Highlighted.plain(cause.text().shows()),
+                Highlighted.plain(cause.text().apart()),
                 often(cause));
     }
 
-    CaseLine line(Found.CaseHit hit) {
+    CaseLine line(SearchResults.CaseHit hit) {
         return new CaseLine(
                 hit.number(),
                 hit.title(),
@@ -145,7 +146,7 @@ public final class KnowledgeView {
     }
 
     private String often(int confirmations, int measured, @Nullable Instant last, @Nullable String by) {
-        String often = Counted.confirmed(confirmations, measured);
+        String often = HowOften.confirmed(confirmations, measured);
         return last == null ? often : often + "; last " + Times.text(last, zone) + " by " + name(by);
     }
 
@@ -153,21 +154,21 @@ public final class KnowledgeView {
         return account == null ? "" : names.getOrDefault(account, account);
     }
 
-    One one(KnowledgeLook.Whole whole, Actor viewer) {
+    OneCause one(KnowledgeQueries.WholeCause whole, Actor viewer) {
         CauseJson cause = whole.cause();
         boolean shown = cause.state() != CauseState.RETIRED;
         boolean tending = Permissions.allow(Permission.TEND_KNOWLEDGE, viewer);
         boolean curating = Permissions.allow(Permission.CURATE_KNOWLEDGE, viewer);
-        return new One(
+        return new OneCause(
                 cause,
-                State.of(cause.state()),
+                cause.state(),
                 cause.text().category().title(),
                 often(cause),
                 "written by " + name(cause.proposedBy()) + ", " + Times.text(cause.proposed(), zone),
                 cause.state() == CauseState.FLAGGED ? flag(whole.history()) : null,
                 whole.findings(),
                 whole.cases().stream()
-                        .map(c -> new Case(
+                        .map(c -> new SupportingLine(
                                 c.number(),
                                 c.title(),
                                 c.device(),
@@ -181,16 +182,17 @@ public final class KnowledgeView {
     }
 
     /** Why, and who says so. */
-    private @Nullable String flag(List<KnowledgeLook.Change> history) {
+    private @Nullable String flag(List<KnowledgeQueries.HistoryEntry> history) {
         return history.stream()
-                .filter(c -> c.what().equals(CauseChange.What.FLAGGED.words()))
+                .filter(c -> c.what() == CauseEvent.FLAGGED)
                 .findFirst()
                 .map(c -> c.reason() + " (" + name(c.who()) + ", " + Times.text(c.at(), zone) + ")")
                 .orElse(null);
     }
 
-    private Change change(KnowledgeLook.Change c) {
-        return new Change(Times.text(c.at(), zone), name(c.who()), c.what(), c.reason(), c.ticket(), c.differences());
+    private HistoryLine change(KnowledgeQueries.HistoryEntry c) {
+        return new HistoryLine(
+                Times.text(c.at(), zone), name(c.who()), c.what().words(), c.reason(), c.ticket(), c.differences());
     }
 
     static List<Option> categories() {

@@ -1,16 +1,18 @@
 package org.benchtrail.knowledge;
 
+import java.math.BigDecimal;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.benchtrail.core.method.Correctable;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.method.document.CauseNamed;
 import org.benchtrail.core.method.document.EffortRecorded;
-import org.benchtrail.core.method.document.SummaryWritten;
-import org.benchtrail.core.method.identify.FindingAnswered;
 import org.benchtrail.core.method.identify.ReadingRecorded;
 import org.benchtrail.core.method.identify.SymptomRecorded;
 import org.benchtrail.core.method.plan.Settlement;
@@ -25,16 +27,12 @@ final class SheetDigest {
 
     /** Answered questions of the catalogue and judged readings, each as {@code finding=value}, the latest answer of each. */
     static List<String> findings(JobSheet sheet) {
-        java.util.Map<String, String> latest = new java.util.TreeMap<>();
-        for (StandingFact<?> noted : sheet.facts()) {
-            if (noted.fact() instanceof FindingAnswered answered) {
-                latest.put(answered.finding(), answered.value());
-            } else if (noted.fact() instanceof ReadingRecorded reading) {
+        Map<String, String> latest = new TreeMap<>();
+        for (StandingFact<?> standing : sheet.facts()) {
+            if (standing.fact() instanceof ReadingRecorded reading) {
                 judged(reading, latest);
-            } else if (noted.fact() instanceof ResultRecorded result && result.answer() != null) {
-                sheet.latest(CheckPlanned.class, c -> c.entry() == result.check())
-                        .map(c -> c.fact().finding())
-                        .ifPresent(finding -> latest.put(finding, result.answer()));
+            } else {
+                standing.fact().says(sheet).ifPresent(said -> latest.put(said.finding(), said.value()));
             }
         }
         return latest.entrySet().stream()
@@ -44,7 +42,7 @@ final class SheetDigest {
     }
 
     /** A reading outside its limit stays a finding, also when a later one, after the repair, lies within. */
-    private static void judged(ReadingRecorded reading, java.util.Map<String, String> latest) {
+    private static void judged(ReadingRecorded reading, Map<String, String> latest) {
         String finding = (reading.quantity() + ", " + reading.point()).toLowerCase(Locale.ROOT);
         switch (reading.verdict()) {
             case OUTSIDE -> latest.put(finding, side(reading));
@@ -55,18 +53,23 @@ final class SheetDigest {
 
     private static String side(ReadingRecorded reading) {
         boolean above = reading.upper() != null
-                && new java.math.BigDecimal(reading.value()).compareTo(new java.math.BigDecimal(reading.upper())) > 0;
+                && new BigDecimal(reading.value()).compareTo(new BigDecimal(reading.upper())) > 0;
         return above ? "above" : "below";
     }
 
     /** The story of the ticket in words, for searching. */
     static String body(JobSheet sheet) {
-        Stream<String> symptoms = sheet.all(SymptomRecorded.class).stream()
-                .flatMap(s -> Stream.of(s.fact().words(), s.fact().observable()));
-        Stream<String> summary = sheet.latestOfRound(SummaryWritten.class).stream()
-                .flatMap(s -> Stream.of(
-                        s.fact().findings(), s.fact().actions(), s.fact().outcome()));
-        return lines(Stream.concat(symptoms, summary));
+        return lines(sheet.facts().stream()
+                .filter(standing -> isTold(standing, sheet))
+                .flatMap(standing -> standing.fact().story().stream()));
+    }
+
+    /** Each of a kind that is put right where it is wrong; of one that is given again instead, only the answer in force. */
+    private static boolean isTold(StandingFact<?> standing, JobSheet sheet) {
+        return standing.fact().correctable() != Correctable.NEVER
+                || sheet.inForce(standing.fact().getClass())
+                        .filter(inForce -> inForce.entry() == standing.entry())
+                        .isPresent();
     }
 
     /** A first draft of a known cause. */

@@ -25,12 +25,12 @@ import org.jspecify.annotations.Nullable;
 @Path("/learning/calibration")
 @Authenticated
 public class CalibrationPage {
-    private final CalibrationLook look;
+    private final CalibrationQueries queries;
     private final Catalogues catalogues;
     private final CurrentActor current;
 
-    CalibrationPage(CalibrationLook look, Catalogues catalogues, CurrentActor current) {
-        this.look = look;
+    CalibrationPage(CalibrationQueries queries, Catalogues catalogues, CurrentActor current) {
+        this.queries = queries;
         this.catalogues = catalogues;
         this.current = current;
     }
@@ -39,14 +39,14 @@ public class CalibrationPage {
     static final class Templates {
         private Templates() {}
 
-        static native TemplateInstance calibration(Shown v);
+        static native TemplateInstance calibration(ShownCalibration v);
     }
 
     /** A bin of stated probabilities in words. */
-    public record Row(String stated, int cases, int hits, String mean, String rate, String interval) {
-        static Row of(Calibration.Bin b) {
+    public record BinRow(String stated, int cases, int hits, String mean, String rate, String interval) {
+        static BinRow of(Calibration.Bin b) {
             String range = Math.round(100 * b.from()) + " to " + Math.round(100 * b.to()) + " %";
-            return new Row(
+            return new BinRow(
                     range,
                     b.cases(),
                     b.hits(),
@@ -59,7 +59,7 @@ public class CalibrationPage {
 
     /** A score with its interval in words. */
     public record Score(String mean, String interval) {
-        static Score of(double mean, Calibration.@Nullable Interval range) {
+        static Score of(double mean, Calibration.@Nullable ScoreRange range) {
             return new Score(number(mean), range == null ? "" : number(range.low()) + " to " + number(range.high()));
         }
 
@@ -69,11 +69,11 @@ public class CalibrationPage {
     }
 
     /** @param chart null if there is nothing to draw */
-    public record Shown(
+    public record ShownCalibration(
             CalibrationView it,
             List<Option> categories,
             @Nullable RawString chart,
-            List<Row> rows,
+            List<BinRow> rows,
             @Nullable Score brier,
             @Nullable Score log,
             String overconfidence,
@@ -83,7 +83,7 @@ public class CalibrationPage {
     @GET
     @Blocking
     public Response calibration(@RestQuery @Nullable String category) {
-        CalibrationView view = look.view(category == null ? "" : category, current.actor());
+        CalibrationView view = queries.view(category == null ? "" : category, current.actor());
         Calibration.Figures f = view.figures();
         List<Option> categories = catalogues.inForce().figures().values().stream()
                 .map(c -> new Option(c.category().id(), c.category().title()))
@@ -91,14 +91,14 @@ public class CalibrationPage {
                 .toList();
         String beta = view.beta() == null ? "" : String.format(Locale.ROOT, "%.2f", view.beta());
         if (f == null) {
-            return Html.ok(
-                    Templates.calibration(new Shown(view, categories, null, List.of(), null, null, "", beta, "")));
+            return Html.ok(Templates.calibration(
+                    new ShownCalibration(view, categories, null, List.of(), null, null, "", beta, "")));
         }
-        return Html.ok(Templates.calibration(new Shown(
+        return Html.ok(Templates.calibration(new ShownCalibration(
                 view,
                 categories,
                 ReliabilityChart.draw(f),
-                f.bins().stream().filter(b -> b.cases() > 0).map(Row::of).toList(),
+                f.bins().stream().filter(b -> b.cases() > 0).map(BinRow::of).toList(),
                 Score.of(f.brier(), f.brierRange()),
                 Score.of(f.logScore(), f.logRange()),
                 Percent.points(f.overconfidence()),

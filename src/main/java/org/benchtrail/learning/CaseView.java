@@ -25,7 +25,7 @@ public record CaseView(
         @Nullable String withdrawnBy,
         @Nullable String reason) {
 
-    static CaseView of(ShopCase c) {
+    static CaseView of(LearningCase c) {
         return new CaseView(
                 c.number().toString(),
                 c.state,

@@ -2,6 +2,7 @@ package org.benchtrail.learning;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
+import java.time.Clock;
 import java.time.Instant;
 import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
@@ -11,7 +12,7 @@ import java.util.List;
 import java.util.function.BiConsumer;
 import org.benchtrail.catalogue.Catalogues;
 import org.benchtrail.core.Invalid;
-import org.benchtrail.core.diagnosis.Category;
+import org.benchtrail.core.diagnosis.CauseCategory;
 import org.benchtrail.core.diagnosis.Learned;
 import org.benchtrail.core.learning.CaseOfTicket;
 import org.benchtrail.core.learning.TicketCase;
@@ -23,24 +24,26 @@ import org.benchtrail.core.method.document.CauseNamed;
 import org.benchtrail.core.text.PlainText;
 import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
-import org.benchtrail.ticket.TicketLook;
+import org.benchtrail.ticket.TicketQueries;
 import org.jspecify.annotations.Nullable;
 
-/** What a supervisor does with closed tickets. Nothing here changes a figure: that takes a new version, see {@link ShopFigures}. */
+/** What a supervisor does with closed tickets. Nothing here changes a figure: that takes a new version, see {@link LearnedFigures}. */
 @ApplicationScoped
 @Transactional
 public class LearningActs {
     private static final int MOST_AT_ONCE = 200;
     private static final int LONGEST_REASON = 500;
 
-    private final ShopCases cases;
-    private final TicketLook tickets;
+    private final LearningCases cases;
+    private final TicketQueries tickets;
     private final Catalogues catalogues;
+    private final Clock clock;
 
-    LearningActs(ShopCases cases, TicketLook tickets, Catalogues catalogues) {
+    LearningActs(LearningCases cases, TicketQueries tickets, Catalogues catalogues, Clock clock) {
         this.cases = cases;
         this.tickets = tickets;
         this.catalogues = catalogues;
+        this.clock = clock;
     }
 
     /**
@@ -52,22 +55,22 @@ public class LearningActs {
     public WaitingPart waiting(@Nullable String after, int size, Actor actor) {
         Permissions.require(Permission.KEEP_CATALOGUE, actor);
         int most = Math.max(1, Math.min(MOST_AT_ONCE, size));
-        Place place = Place.parse(after);
-        List<ShopCase> found = cases.waiting(place.closed(), place.id(), most + 1);
-        List<ShopCase> page = found.size() > most ? found.subList(0, most) : found;
-        List<Category> catalogue = catalogue();
-        ShopCase last = found.size() > most ? page.get(most - 1) : null;
+        WaitingPlace place = WaitingPlace.parse(after);
+        List<LearningCase> found = cases.waiting(place.closed(), place.id(), most + 1);
+        List<LearningCase> page = found.size() > most ? found.subList(0, most) : found;
+        List<CauseCategory> catalogue = catalogue();
+        LearningCase last = found.size() > most ? page.get(most - 1) : null;
         return new WaitingPart(
                 page.stream().map(row -> view(row, catalogue, actor)).toList(),
-                last == null ? null : new Place(last.closedAt, last.id()).text(),
+                last == null ? null : new WaitingPlace(last.closedAt, last.id()).text(),
                 cases.count(CaseState.WAITING));
     }
 
     /** Where a stretch ended. */
-    private record Place(Instant closed, long id) {
-        static Place parse(@Nullable String text) {
+    private record WaitingPlace(Instant closed, long id) {
+        static WaitingPlace parse(@Nullable String text) {
             if (text == null || text.isEmpty()) {
-                return new Place(Instant.EPOCH, 0);
+                return new WaitingPlace(Instant.EPOCH, 0);
             }
             int dash = text.lastIndexOf('_');
             try {
@@ -75,7 +78,7 @@ public class LearningActs {
                 if (closed.isBefore(Instant.EPOCH) || closed.isAfter(Instant.parse("9999-12-31T00:00:00Z"))) {
                     throw new Invalid("after", "Begin at the first page: nothing was closed then.");
                 }
-                return new Place(closed, Long.parseLong(text.substring(dash + 1)));
+                return new WaitingPlace(closed, Long.parseLong(text.substring(dash + 1)));
             } catch (DateTimeParseException | NumberFormatException e) {
                 throw new Invalid("after", "Begin at the first page: this place in the list is not known.");
             }
@@ -86,8 +89,8 @@ public class LearningActs {
         }
     }
 
-    private WaitingView view(ShopCase row, List<Category> catalogue, Actor actor) {
-        TicketLook.Whole ticket = tickets.ticket(row.number(), actor);
+    private WaitingView view(LearningCase row, List<CauseCategory> catalogue, Actor actor) {
+        TicketQueries.Whole ticket = tickets.ticket(row.number(), actor);
         JobSheet sheet = ticket.sheet();
         CauseNamed named =
                 sheet.latest(CauseNamed.class).map(StandingFact::fact).orElse(null);
@@ -113,7 +116,7 @@ public class LearningActs {
                 obstacle);
     }
 
-    private List<Category> catalogue() {
+    private List<CauseCategory> catalogue() {
         return catalogues.inForce().figures().values().stream()
                 .map(Learned::category)
                 .toList();
@@ -126,7 +129,7 @@ public class LearningActs {
      */
     public List<CaseView> accept(Collection<TicketNumber> numbers, Actor actor) {
         Permissions.require(Permission.KEEP_CATALOGUE, actor);
-        List<Category> catalogue = catalogue();
+        List<CauseCategory> catalogue = catalogue();
         return judge(numbers, actor, (number, row) -> {
             require(row.state != CaseState.ACCEPTED, number, "is accepted already.");
             JobSheet sheet = tickets.ticket(number, actor).sheet();
@@ -135,8 +138,10 @@ public class LearningActs {
                     !CaseOfTicket.authors(sheet).contains(actor.account()),
                     number,
                     "is one you worked on: another supervisor has to judge it.");
-            row.accept(CaseOfTicket.of(sheet, catalogue), actor.account(), cases.now());
-            cases.note(actor.account(), "accepted", number, String.valueOf(row.cause));
+            TicketCase made = CaseOfTicket.of(sheet, catalogue);
+            Instant now = clock.instant();
+            row.accept(made, actor.account(), now);
+            cases.note(new CaseNote(now, actor.account(), "accepted", number, made.cause()));
         });
     }
 
@@ -146,7 +151,7 @@ public class LearningActs {
             requireReason(reason);
             require(row.state == CaseState.WAITING, number, "is judged already: it is " + row.state.words() + ".");
             row.leaveOut(PlainText.line(reason));
-            cases.note(actor.account(), "left out", number, PlainText.line(reason));
+            cases.note(new CaseNote(clock.instant(), actor.account(), "left out", number, PlainText.line(reason)));
         });
     }
 
@@ -155,14 +160,15 @@ public class LearningActs {
         return judge(numbers, actor, (number, row) -> {
             requireReason(reason);
             require(row.state == CaseState.ACCEPTED, number, "is not accepted: it is " + row.state.words() + ".");
-            row.withdraw(PlainText.line(reason), actor.account(), cases.now());
-            cases.note(actor.account(), "withdrawn", number, PlainText.line(reason));
+            Instant now = clock.instant();
+            row.withdraw(PlainText.line(reason), actor.account(), now);
+            cases.note(new CaseNote(now, actor.account(), "withdrawn", number, PlainText.line(reason)));
         });
     }
 
     /** Does one act on each ticket; everything that stands in the way is told at once. */
     private List<CaseView> judge(
-            Collection<TicketNumber> numbers, Actor actor, BiConsumer<TicketNumber, ShopCase> act) {
+            Collection<TicketNumber> numbers, Actor actor, BiConsumer<TicketNumber, LearningCase> act) {
         Permissions.require(Permission.KEEP_CATALOGUE, actor);
         new Invalid.Collector()
                 .require(!numbers.isEmpty(), "tickets", "Tick at least one ticket.")
@@ -172,7 +178,7 @@ public class LearningActs {
         List<CaseView> judged = new ArrayList<>();
         for (TicketNumber number : inOneOrder(numbers)) {
             try {
-                ShopCase row =
+                LearningCase row =
                         cases.latest(number).orElseThrow(() -> refused(number, "is not closed, or not there at all."));
                 act.accept(number, row);
                 judged.add(CaseView.of(row));

@@ -31,11 +31,11 @@ public class LearningApi {
     private static final int LINES = 50;
 
     private final LearningActs acts;
-    private final ShopFigures figures;
-    private final CalibrationLook calibration;
+    private final LearnedFigures figures;
+    private final CalibrationQueries calibration;
     private final CurrentActor current;
 
-    LearningApi(LearningActs acts, ShopFigures figures, CalibrationLook calibration, CurrentActor current) {
+    LearningApi(LearningActs acts, LearnedFigures figures, CalibrationQueries calibration, CurrentActor current) {
         this.acts = acts;
         this.figures = figures;
         this.calibration = calibration;
@@ -47,7 +47,7 @@ public class LearningApi {
      *
      * @param reason needed to leave out or withdraw
      */
-    public record Judged(
+    public record TicketsToJudge(
             @Nullable List<String> tickets, @Nullable String reason) {
         List<TicketNumber> numbers() {
             return tickets == null
@@ -94,7 +94,7 @@ public class LearningApi {
     @Path("accepted")
     @Consumes(MediaType.APPLICATION_JSON)
     @Operation(summary = "Accept tickets as cases, all or none")
-    public List<CaseView> accept(Judged judged) {
+    public List<CaseView> accept(TicketsToJudge judged) {
         return acts.accept(judged.numbers(), current.actor());
     }
 
@@ -102,7 +102,7 @@ public class LearningApi {
     @Path("left-out")
     @Consumes(MediaType.APPLICATION_JSON)
     @Operation(summary = "Leave tickets out, with a reason")
-    public List<CaseView> leaveOut(Judged judged) {
+    public List<CaseView> leaveOut(TicketsToJudge judged) {
         return acts.leaveOut(judged.numbers(), judged.why(), current.actor());
     }
 
@@ -110,14 +110,14 @@ public class LearningApi {
     @Path("withdrawn")
     @Consumes(MediaType.APPLICATION_JSON)
     @Operation(summary = "Withdraw accepted cases, with a reason")
-    public List<CaseView> withdraw(Judged judged) {
+    public List<CaseView> withdraw(TicketsToJudge judged) {
         return acts.withdraw(judged.numbers(), judged.why(), current.actor());
     }
 
     @GET
     @Path("preview")
     @Operation(summary = "What learning from the accepted cases would change; stores nothing")
-    public Preview preview() {
+    public LearningPreview preview() {
         return figures.preview(current.actor());
     }
 

@@ -9,12 +9,12 @@ import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import java.time.Instant;
 import java.time.format.DateTimeParseException;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import org.benchtrail.catalogue.ShiftLine;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.TicketNumber;
@@ -22,7 +22,8 @@ import org.benchtrail.people.CurrentActor;
 import org.benchtrail.people.Directory;
 import org.benchtrail.platform.Html;
 import org.benchtrail.platform.Moments;
-import org.jboss.resteasy.reactive.RestForm;
+import org.benchtrail.platform.form.PostedForm;
+import org.benchtrail.platform.form.Refusal;
 import org.jboss.resteasy.reactive.RestQuery;
 import org.jspecify.annotations.Nullable;
 
@@ -35,11 +36,11 @@ public class LearningPage {
     private static final double SHOWN_FROM = 0.0005;
 
     private final LearningActs acts;
-    private final ShopFigures figures;
+    private final LearnedFigures figures;
     private final CurrentActor current;
     private final Directory people;
 
-    LearningPage(LearningActs acts, ShopFigures figures, CurrentActor current, Directory people) {
+    LearningPage(LearningActs acts, LearnedFigures figures, CurrentActor current, Directory people) {
         this.acts = acts;
         this.figures = figures;
         this.current = current;
@@ -50,26 +51,30 @@ public class LearningPage {
     static final class Templates {
         private Templates() {}
 
-        static native TemplateInstance waiting(Queue v);
+        static native TemplateInstance waiting(WaitingTickets v);
 
-        static native TemplateInstance cases(Judged v);
+        static native TemplateInstance cases(JudgedCases v);
 
         static native TemplateInstance preview(Previewed v);
     }
 
     /** A waiting ticket in words. */
-    public record Line(WaitingView ticket, String closed, String technician, boolean ticked) {}
+    public record WaitingLine(WaitingView ticket, String closed, String technician, boolean ticked) {}
 
-    public record Queue(
-            List<Line> lines, long total, @Nullable String next, String reason, List<Invalid.Problem> problems) {}
+    public record WaitingTickets(
+            List<WaitingLine> lines,
+            long total,
+            @Nullable String next,
+            String reason,
+            List<Invalid.Problem> problems) {}
 
     /** A judged case in words. */
-    public record CaseLine(CaseView it, String closed, String technician, String by, boolean ticked) {}
+    public record JudgedLine(CaseView it, String closed, String technician, String by, boolean ticked) {}
 
-    public record Judged(
+    public record JudgedCases(
             CaseState state,
             List<CaseState> states,
-            List<CaseLine> lines,
+            List<JudgedLine> lines,
             boolean more,
             String reason,
             List<Invalid.Problem> problems) {
@@ -82,83 +87,99 @@ public class LearningPage {
      * @param small how many moves are smaller than the table shows
      */
     public record Previewed(
-            Preview it, List<ShiftLine> shifts, int small, boolean undo, String note, List<Invalid.Problem> problems) {}
+            LearningPreview it,
+            List<ShiftLine> shifts,
+            int small,
+            boolean undo,
+            String note,
+            List<Invalid.Problem> problems) {}
 
     @GET
     @Blocking
     public Response waiting(@RestQuery @Nullable String after) {
-        return queue(200, after, Set.of(), "", List.of());
+        return Html.ok(queue(after, TickedTickets.NOTHING, List.of()));
     }
 
-    private Response queue(
-            int status, @Nullable String after, Set<String> ticked, String reason, List<Invalid.Problem> problems) {
+    private TemplateInstance queue(@Nullable String after, TickedTickets ticked, List<Invalid.Problem> problems) {
         WaitingPart part = acts.waiting(after, LINES, current.actor());
         Map<String, String> names = people.names();
-        List<Line> lines = part.tickets().stream()
-                .map(t -> new Line(
+        List<WaitingLine> lines = part.tickets().stream()
+                .map(t -> new WaitingLine(
                         t,
                         Moments.text(t.closed(), current.zone()),
                         names.getOrDefault(t.technician(), t.technician()),
-                        ticked.contains(t.ticket())))
+                        ticked.tickets().contains(t.ticket())))
                 .toList();
-        return Html.status(status, Templates.waiting(new Queue(lines, part.total(), part.next(), reason, problems)));
+        return Templates.waiting(new WaitingTickets(lines, part.total(), part.next(), ticked.reason(), problems));
+    }
+
+    /** Tickets that were ticked to be judged, and why. */
+    private record TickedTickets(List<String> tickets, String reason) {
+        static final TickedTickets NOTHING = new TickedTickets(List.of(), "");
+
+        static TickedTickets in(PostedForm form) {
+            return new TickedTickets(form.all("tickets"), form.text("reason"));
+        }
+
+        List<TicketNumber> numbers() {
+            return tickets.stream().map(TicketNumber::parse).toList();
+        }
     }
 
     @POST
     @Path("accepted")
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     @Blocking
-    public Response accept(@RestForm @Nullable List<String> tickets, @RestForm @Nullable String reason) {
-        try {
-            acts.accept(numbers(tickets), current.actor());
-        } catch (Invalid e) {
-            return queue(422, null, set(tickets), text(reason), e.problems());
-        }
-        return Html.goTo("/learning");
+    public Response accept(MultivaluedMap<String, String> form) {
+        TickedTickets ticked = TickedTickets.in(new PostedForm(form));
+        return Refusal.answer(
+                () -> {
+                    acts.accept(ticked.numbers(), current.actor());
+                    return Html.goTo("/learning");
+                },
+                refusal -> queue(null, ticked, refusal.problems()));
     }
 
     @POST
     @Path("left-out")
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     @Blocking
-    public Response leaveOut(@RestForm @Nullable List<String> tickets, @RestForm @Nullable String reason) {
-        try {
-            acts.leaveOut(numbers(tickets), text(reason), current.actor());
-        } catch (Invalid e) {
-            return queue(422, null, set(tickets), text(reason), e.problems());
-        }
-        return Html.goTo("/learning");
+    public Response leaveOut(MultivaluedMap<String, String> form) {
+        TickedTickets ticked = TickedTickets.in(new PostedForm(form));
+        return Refusal.answer(
+                () -> {
+                    acts.leaveOut(ticked.numbers(), ticked.reason(), current.actor());
+                    return Html.goTo("/learning");
+                },
+                refusal -> queue(null, ticked, refusal.problems()));
     }
 
     @GET
     @Path("cases")
     @Blocking
     public Response cases(@RestQuery @Nullable String state) {
-        return judged(200, state(state), Set.of(), "", List.of());
+        return Html.ok(judged(state(state), TickedTickets.NOTHING, List.of()));
     }
 
-    private Response judged(
-            int status, CaseState state, Set<String> ticked, String reason, List<Invalid.Problem> problems) {
+    private TemplateInstance judged(CaseState state, TickedTickets ticked, List<Invalid.Problem> problems) {
         List<CaseView> found = acts.judged(state, Long.MAX_VALUE, MOST_SHIFTS + 1, current.actor());
         Map<String, String> names = people.names();
-        List<CaseLine> lines = found.stream()
+        List<JudgedLine> lines = found.stream()
                 .limit(MOST_SHIFTS)
-                .map(c -> new CaseLine(
+                .map(c -> new JudgedLine(
                         c,
                         Moments.text(c.closed(), current.zone()),
                         name(names, c.technician()),
                         name(names, c.acceptedBy()),
-                        ticked.contains(c.ticket())))
+                        ticked.tickets().contains(c.ticket())))
                 .toList();
-        return Html.status(
-                status,
-                Templates.cases(new Judged(
-                        state,
-                        List.of(CaseState.ACCEPTED, CaseState.WITHDRAWN, CaseState.LEFT_OUT),
-                        lines,
-                        found.size() > MOST_SHIFTS,
-                        reason,
-                        problems)));
+        return Templates.cases(new JudgedCases(
+                state,
+                List.of(CaseState.ACCEPTED, CaseState.WITHDRAWN, CaseState.LEFT_OUT),
+                lines,
+                found.size() > MOST_SHIFTS,
+                ticked.reason(),
+                problems));
     }
 
     private static String name(Map<String, String> names, @Nullable String account) {
@@ -176,60 +197,59 @@ public class LearningPage {
     @Path("withdrawn")
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     @Blocking
-    public Response withdraw(@RestForm @Nullable List<String> tickets, @RestForm @Nullable String reason) {
-        try {
-            acts.withdraw(numbers(tickets), text(reason), current.actor());
-        } catch (Invalid e) {
-            return judged(422, CaseState.ACCEPTED, set(tickets), text(reason), e.problems());
-        }
-        return Html.goTo("/learning/cases");
+    public Response withdraw(MultivaluedMap<String, String> form) {
+        TickedTickets ticked = TickedTickets.in(new PostedForm(form));
+        return Refusal.answer(
+                () -> {
+                    acts.withdraw(ticked.numbers(), ticked.reason(), current.actor());
+                    return Html.goTo("/learning/cases");
+                },
+                refusal -> judged(CaseState.ACCEPTED, ticked, refusal.problems()));
     }
 
     @GET
     @Path("preview")
     @Blocking
     public Response preview() {
-        return previewed(200, "", List.of());
+        return Html.ok(previewed("", List.of()));
     }
 
-    private Response previewed(int status, String note, List<Invalid.Problem> problems) {
-        Preview preview = figures.preview(current.actor());
+    private TemplateInstance previewed(String note, List<Invalid.Problem> problems) {
+        LearningPreview preview = figures.preview(current.actor());
         List<ShiftLine> shown = preview.shifts().stream()
                 .filter(s -> s.size() >= SHOWN_FROM)
                 .limit(MOST_SHIFTS)
                 .toList();
         int small = preview.shifts().size() - shown.size();
         boolean undo = figures.canUndo(current.actor());
-        return Html.status(status, Templates.preview(new Previewed(preview, shown, small, undo, note, problems)));
+        return Templates.preview(new Previewed(preview, shown, small, undo, note, problems));
     }
 
     @POST
     @Path("versions")
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     @Blocking
-    public Response apply(
-            @RestForm @Nullable Integer base,
-            @RestForm @Nullable String at,
-            @RestForm @Nullable String fingerprint,
-            @RestForm @Nullable String approved,
-            @RestForm @Nullable String note) {
-        try {
-            figures.apply(
-                    base == null ? 0 : base,
-                    moment(at),
-                    text(fingerprint),
-                    approved != null,
-                    text(note),
-                    current.actor());
-        } catch (Invalid e) {
-            return previewed(422, text(note), e.problems());
-        }
-        return Html.goTo("/catalogue/versions");
+    public Response apply(MultivaluedMap<String, String> typed) {
+        PostedForm form = new PostedForm(typed);
+        String note = form.text("note");
+        return Refusal.answer(
+                () -> {
+                    figures.apply(
+                            form.number("base").orElse(0),
+                            moment(form.text("at")),
+                            form.text("fingerprint"),
+                            form.has("approved"),
+                            note,
+                            current.actor());
+                    return Html.goTo("/catalogue/versions");
+                },
+                refusal -> previewed(note, refusal.problems()));
     }
 
-    private static @Nullable Instant moment(@Nullable String text) {
+    /** The moment that the page names; null if that is none, so that the preview counts as too old. */
+    private static @Nullable Instant moment(String text) {
         try {
-            return text == null ? null : Instant.parse(text);
+            return Instant.parse(text);
         } catch (DateTimeParseException e) {
             return null;
         }
@@ -239,26 +259,13 @@ public class LearningPage {
     @Path("undoing")
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     @Blocking
-    public Response undo(@RestForm @Nullable Integer base, @RestForm @Nullable String note) {
-        try {
-            figures.undo(base == null ? 0 : base, text(note), current.actor());
-        } catch (Invalid e) {
-            return previewed(422, "", e.problems());
-        }
-        return Html.goTo("/catalogue/versions");
-    }
-
-    private static List<TicketNumber> numbers(@Nullable List<String> tickets) {
-        return tickets == null
-                ? List.of()
-                : tickets.stream().map(TicketNumber::parse).toList();
-    }
-
-    private static Set<String> set(@Nullable List<String> tickets) {
-        return tickets == null ? Set.of() : Set.copyOf(tickets);
-    }
-
-    private static String text(@Nullable String typed) {
-        return typed == null ? "" : typed;
+    public Response undo(MultivaluedMap<String, String> typed) {
+        PostedForm form = new PostedForm(typed);
+        return Refusal.answer(
+                () -> {
+                    figures.undo(form.number("base").orElse(0), form.text("note"), current.actor());
+                    return Html.goTo("/catalogue/versions");
+                },
+                refusal -> previewed("", refusal.problems()));
     }
 }

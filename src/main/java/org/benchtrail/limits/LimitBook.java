@@ -10,6 +10,7 @@ import java.util.Optional;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.measure.Limit;
 import org.benchtrail.core.measure.LimitLibrary;
+import org.benchtrail.core.measure.Provenance;
 import org.benchtrail.core.measure.Quantity;
 import org.benchtrail.core.measure.Units;
 import org.benchtrail.core.method.Actor;
@@ -118,7 +119,7 @@ public class LimitBook {
                         : Quantity.parse("upper", p.upper(), unit).to(unit).value(),
                 unit,
                 p.source());
-        return new LimitLibrary.Row(p.id(), p.quantity(), limit, "-", LimitLibrary.Mark.SITE, p.note());
+        return new LimitLibrary.Row(p.id(), p.quantity(), limit, "-", Provenance.GIVEN, p.note());
     }
 
     private static void text(Invalid.Collector problems, String field, String typed) {

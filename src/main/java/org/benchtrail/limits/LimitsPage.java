@@ -14,6 +14,7 @@ import jakarta.ws.rs.core.Response;
 import java.util.List;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.measure.LimitLibrary;
+import org.benchtrail.core.measure.Provenance;
 import org.benchtrail.people.CurrentActor;
 import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
@@ -42,12 +43,9 @@ public class LimitsPage {
 
         static Line of(LimitLibrary.Row row) {
             String edition = row.edition().equals("-") ? "" : ", " + row.edition();
-            String standing = switch (row.mark()) {
-                case SEEN -> "published";
-                case MEMORY -> "from memory: check it before relying on it";
-                case PRACTICE -> "common practice, no source";
-                case SITE -> "the shop's own";
-            };
+            String standing = row.provenance() == Provenance.GIVEN
+                    ? "the shop's own"
+                    : row.provenance().words();
             return new Line(
                     row.id(),
                     row.quantity(),

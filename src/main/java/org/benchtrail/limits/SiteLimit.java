@@ -8,6 +8,7 @@ import java.math.BigDecimal;
 import java.time.Instant;
 import org.benchtrail.core.measure.Limit;
 import org.benchtrail.core.measure.LimitLibrary;
+import org.benchtrail.core.measure.Provenance;
 import org.benchtrail.core.measure.Units;
 import org.jspecify.annotations.Nullable;
 
@@ -57,7 +58,7 @@ class SiteLimit {
 
     LimitLibrary.Row row() {
         Limit limit = Limit.of(plain(lower), plain(upper), Units.named(unit), source);
-        return new LimitLibrary.Row(id, quantity, limit, "-", LimitLibrary.Mark.SITE, note);
+        return new LimitLibrary.Row(id, quantity, limit, "-", Provenance.GIVEN, note);
     }
 
     private static @Nullable BigDecimal plain(@Nullable BigDecimal stored) {

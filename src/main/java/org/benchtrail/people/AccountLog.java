@@ -4,7 +4,7 @@ import jakarta.inject.Singleton;
 import jakarta.persistence.EntityManager;
 import java.time.Clock;
 
-/** Adds lines to the record of what was done to accounts, within the transaction that does it; nothing else touches it. */
+/** Adds lines to the record of what was done to accounts, within the transaction that does it; nothing else can be done to it. */
 @Singleton
 class AccountLog {
     /** Who acts when no person does. */

@@ -1,16 +1,16 @@
 package org.benchtrail.people;
 
 import io.quarkus.hibernate.orm.panache.PanacheRepository;
-import io.quarkus.panache.common.Parameters;
-import jakarta.inject.Singleton;
+import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.LockModeType;
+import java.util.Collection;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Pattern;
 
 /** The rows of accounts. */
-@Singleton
+@ApplicationScoped
 class Accounts implements PanacheRepository<Account> {
     private static final Pattern LOGIN = Pattern.compile("[a-z0-9._-]{2,40}");
 
@@ -20,13 +20,17 @@ class Accounts implements PanacheRepository<Account> {
 
     /** The account; empty for a text that can be nobody's login, which is not looked up. */
     Optional<Account> byLogin(String login) {
-        return isLogin(login) ? find("login", login).singleResultOptional() : Optional.empty();
+        return isLogin(login) ? find("login", login).firstResultOptional() : Optional.empty();
+    }
+
+    List<Account> byLogins(Collection<String> logins) {
+        return logins.isEmpty() ? List.of() : list("login in ?1", logins);
     }
 
     /** The account, which nobody else can change until the transaction ends. */
     Optional<Account> lockedByLogin(String login) {
         return isLogin(login)
-                ? find("login", login).withLock(LockModeType.PESSIMISTIC_WRITE).singleResultOptional()
+                ? find("login", login).withLock(LockModeType.PESSIMISTIC_WRITE).firstResultOptional()
                 : Optional.empty();
     }
 
@@ -37,14 +41,24 @@ class Accounts implements PanacheRepository<Account> {
                 .list();
     }
 
+    /** Everybody who can sign in, by name. */
+    List<Account> active() {
+        return list("active order by displayName, login");
+    }
+
     /** At most {@code limit} accounts after {@code after} whose login or name contains {@code search}. */
     List<Account> page(String search, String after, int limit) {
         return find(
-                        "login > :after and (login like :part escape '!' or lower(displayName) like :part escape '!')"
-                                + " order by login",
-                        Parameters.with("after", after).and("part", "%" + literal(search) + "%"))
-                .page(0, limit)
+                        "login > ?1 and (login like ?2 escape '!' or lower(displayName) like ?2 escape '!') order by login",
+                        after,
+                        "%" + literal(search.toLowerCase(Locale.ROOT)) + "%")
+                .range(0, limit - 1)
                 .list();
+    }
+
+    /** Writes at once, so that a clash shows here and not at commit. */
+    void add(Account account) {
+        persistAndFlush(account);
     }
 
     private static String literal(String search) {

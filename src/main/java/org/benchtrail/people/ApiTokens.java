@@ -1,25 +1,31 @@
 package org.benchtrail.people;
 
 import io.quarkus.hibernate.orm.panache.PanacheRepository;
-import jakarta.inject.Singleton;
+import jakarta.enterprise.context.ApplicationScoped;
 import java.util.List;
 import java.util.Optional;
 
 /** The rows of programs' tokens. */
-@Singleton
+@ApplicationScoped
 class ApiTokens implements PanacheRepository<ApiToken> {
-    /** The token with its owner. */
+
+    /** With the account it stands for. */
     Optional<ApiToken> byHash(byte[] hash) {
-        return find("from ApiToken t join fetch t.account where t.hash = ?1", (Object) hash)
-                .singleResultOptional();
+        return find("from ApiToken t join fetch t.account where t.hash = ?1", hash)
+                .firstResultOptional();
     }
 
-    Optional<ApiToken> own(long id, Account owner) {
-        return findByIdOptional(id).filter(token -> token.account.equals(owner));
+    Optional<ApiToken> of(Account owner, long id) {
+        return find("id = ?1 and account = ?2", id, owner).firstResultOptional();
     }
 
     /** The newest first. */
     List<ApiToken> of(Account owner) {
         return list("account = ?1 order by id desc", owner);
+    }
+
+    /** Writes at once, so that its number is known. */
+    void add(ApiToken token) {
+        persistAndFlush(token);
     }
 }

@@ -1,8 +1,8 @@
 package org.benchtrail.people;
 
 import jakarta.enterprise.context.ApplicationScoped;
-import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
+import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -11,34 +11,38 @@ import org.benchtrail.core.method.Actor;
 
 /** Who is who, for the other features: names to show, and who works on tickets. */
 @ApplicationScoped
+@Transactional
 public class Directory {
-    private final EntityManager database;
+    private final Accounts accounts;
 
-    Directory(EntityManager database) {
-        this.database = database;
+    Directory(Accounts accounts) {
+        this.accounts = accounts;
     }
 
     /** The person behind an account that is active and works on tickets. */
-    @Transactional
     public Optional<Actor> worker(String login) {
-        return workers().stream().filter(w -> w.account().equals(login)).findFirst();
+        return accounts.byLogin(login).filter(a -> a.active).map(Account::actor).filter(Actor::works);
     }
 
     /** Everybody who is active and works on tickets, by name. */
-    @Transactional
     public List<Actor> workers() {
-        return database.createQuery("from Account where active order by displayName, login", Account.class)
-                .getResultStream()
-                .map(a -> new Actor(a.login, a.displayName, a.roles()))
+        return accounts.active().stream()
+                .map(Account::actor)
                 .filter(Actor::works)
                 .toList();
     }
 
-    /** Names by account, of active and closed accounts alike. */
-    @Transactional
+    /** Names by account, of active and closed accounts alike; what is no account is not among them. */
+    public Map<String, String> names(Collection<String> logins) {
+        return accounts.byLogins(logins).stream().collect(Collectors.toMap(a -> a.login, a -> a.displayName));
+    }
+
+    /** Names by account, of everybody there ever was. */
     public Map<String, String> names() {
-        return database.createQuery("from Account", Account.class)
-                .getResultStream()
-                .collect(Collectors.toMap(a -> a.login, a -> a.displayName));
+        return accounts.listAll().stream().collect(Collectors.toMap(a -> a.login, a -> a.displayName));
+    }
+
+    public boolean knows(String login) {
+        return accounts.byLogin(login).isPresent();
     }
 }

@@ -177,7 +177,7 @@ public class PeopleActs {
         token.hash = Secrets.hash(secret);
         token.createdAt = clock.instant();
         token.expiresAt = token.createdAt.plus(Duration.ofDays(good));
-        tokens.persistAndFlush(token);
+        tokens.add(token);
         log.note(by.account(), "token made", owner.login, "token " + token.id + ", " + token.name);
         return new NewToken(token.view(), secret);
     }
@@ -186,7 +186,7 @@ public class PeopleActs {
     public void revokeToken(Actor by, long id) {
         Permissions.require(Permission.OWN_TOKENS, by);
         Account owner = lock(by.account());
-        ApiToken token = tokens.own(id, owner).orElseThrow(() -> new NotFound("token " + id + " of yours"));
+        ApiToken token = tokens.of(owner, id).orElseThrow(() -> new NotFound("token " + id + " of yours"));
         if (token.revokedAt == null) {
             token.revokedAt = clock.instant();
             log.note(by.account(), "token revoked", owner.login, "token " + id + ", " + token.name);

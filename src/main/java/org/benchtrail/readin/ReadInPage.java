@@ -27,10 +27,10 @@ import org.benchtrail.platform.form.Refusal;
 import org.benchtrail.readin.ReadInView.Notice;
 import org.benchtrail.readin.ReadInView.Shown;
 import org.benchtrail.ticket.Act;
-import org.benchtrail.ticket.NewFile;
 import org.benchtrail.ticket.Outcome;
-import org.benchtrail.ticket.TicketActs;
-import org.benchtrail.ticket.TicketLook;
+import org.benchtrail.ticket.TicketQueries;
+import org.benchtrail.ticket.attachment.AttachmentActs;
+import org.benchtrail.ticket.attachment.NewFile;
 import org.jboss.resteasy.reactive.RestQuery;
 import org.jboss.resteasy.reactive.server.multipart.MultipartFormDataInput;
 import org.jspecify.annotations.Nullable;
@@ -44,10 +44,10 @@ import org.jspecify.annotations.Nullable;
 @Blocking
 public class ReadInPage {
     private final CurrentActor current;
-    private final TicketActs acts;
-    private final TicketLook look;
+    private final AttachmentActs acts;
+    private final TicketQueries look;
 
-    ReadInPage(CurrentActor current, TicketActs acts, TicketLook look) {
+    ReadInPage(CurrentActor current, AttachmentActs acts, TicketQueries look) {
         this.current = current;
         this.acts = acts;
         this.look = look;

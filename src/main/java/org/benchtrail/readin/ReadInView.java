@@ -17,7 +17,7 @@ import org.benchtrail.core.method.identify.ReadingRecorded;
 import org.benchtrail.core.readin.Kind;
 import org.benchtrail.core.readin.ReadIn;
 import org.benchtrail.ticket.Act;
-import org.benchtrail.ticket.ReadingWords;
+import org.benchtrail.ticket.identify.ReadingWords;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -14,7 +14,7 @@ import org.benchtrail.core.readin.Received;
 import org.benchtrail.core.readin.Redfish;
 import org.benchtrail.core.readin.SeriesSummary;
 import org.benchtrail.core.readin.UpsMib;
-import org.benchtrail.ticket.NewFile;
+import org.benchtrail.ticket.attachment.NewFile;
 
 /**
  * What a device said, as it came.

@@ -19,18 +19,18 @@ import org.benchtrail.platform.Option;
 import org.jspecify.annotations.Nullable;
 
 /** Any fact in plain words: what kind it is, and each thing it says. */
-final class FactText {
+public final class FactText {
     private FactText() {}
 
     /** One thing a fact says. */
     public record Part(String name, String text) {}
 
     /** The kind in words, such as "symptom recorded". */
-    static String kind(Fact fact) {
+    public static String kind(Fact fact) {
         return FactKinds.name(fact.getClass()).replace('-', ' ');
     }
 
-    static List<Part> parts(Fact fact, ZoneId zone) {
+    public static List<Part> parts(Fact fact, ZoneId zone) {
         if (fact instanceof Refused refused) {
             return List.of(
                     new Part("act", refused.act().replace('-', ' ')),

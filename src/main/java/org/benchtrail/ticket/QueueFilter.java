@@ -41,14 +41,14 @@ public record QueueFilter(
     public record Cursor(Instant due, int serial) {
         private static final Instant LAST = Instant.parse("9999-12-31T23:59:59Z");
 
-        String token() {
+        public String token() {
             return Base64.getUrlEncoder()
                     .withoutPadding()
                     .encodeToString((due + " " + serial).getBytes(StandardCharsets.UTF_8));
         }
 
         /** @throws Invalid if the token was not made here */
-        static @Nullable Cursor parse(@Nullable String token) {
+        public static @Nullable Cursor parse(@Nullable String token) {
             if (token == null || token.isEmpty()) {
                 return null;
             }

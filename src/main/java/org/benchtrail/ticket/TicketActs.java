@@ -27,7 +27,6 @@ import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.core.method.desk.MoveFact;
 import org.benchtrail.core.method.desk.Opened;
 import org.benchtrail.core.method.desk.Refused;
-import org.benchtrail.core.method.identify.AttachmentAdded;
 import org.benchtrail.people.Directory;
 import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
@@ -43,7 +42,7 @@ import org.benchtrail.trail.TrailStore;
 public class TicketActs {
     private final Tickets tickets;
     private final Requesters requesters;
-    private final Attachments attachments;
+    private final KeptFiles attachments;
     private final TrailStore trail;
     private final Directory people;
     private final Clock clock;
@@ -55,7 +54,7 @@ public class TicketActs {
     TicketActs(
             Tickets tickets,
             Requesters requesters,
-            Attachments attachments,
+            KeptFiles attachments,
             TrailStore trail,
             Directory people,
             Clock clock,
@@ -110,73 +109,31 @@ public class TicketActs {
      */
     @Transactional
     public Outcome perform(TicketNumber number, int version, List<? extends Act> acts, Actor actor) {
-        return perform(number, version, acts, null, actor);
+        return carryOut(number, version, sheet -> new Work(acts, null), actor);
     }
 
-    /**
-     * As {@link #perform(TicketNumber, int, List, Actor)}, and then makes the move. What the acts recorded stays even if the
-     * move is refused.
-     */
+    /** As {@link #perform(TicketNumber, int, List, Actor)}, for what depends on the sheet: it is read once for all. */
     @Transactional
-    public Outcome performAndMove(
-            TicketNumber number, int version, List<? extends Act> acts, MoveFact move, Actor actor) {
-        return perform(number, version, acts, move, actor);
+    public Outcome perform(TicketNumber number, int version, Work.Order order, Actor actor) {
+        return carryOut(number, version, order, actor);
     }
 
-    private Outcome perform(
-            TicketNumber number,
-            int version,
-            List<? extends Act> acts,
-            @org.jspecify.annotations.Nullable MoveFact move,
-            Actor actor) {
+    private Outcome carryOut(TicketNumber number, int version, Work.Order order, Actor actor) {
         Permissions.require(Permission.WORK_TICKETS, actor);
         Ticket row = tickets.locked(number);
         Writing writing = new Writing(number, trail.read(number), actor);
         if (version != writing.sheet.entries()) {
             throw new Stale(writing.sheet.entries());
         }
-        List<Missing> missing = writing.all(acts);
-        if (missing.isEmpty() && move != null) {
-            missing = writing.move(move);
+        Work work = order.on(writing.sheet);
+        List<Missing> missing = writing.all(work.acts());
+        if (missing.isEmpty() && work.move() != null) {
+            missing = writing.move(work.move());
         }
         writing.append();
         row.show(writing.sheet);
         changed.fire(new TicketChanged(number, writing.sheet, writing.entries));
         return new Outcome(number, writing.sheet, writing.recorded(missing), missing);
-    }
-
-    /**
-     * Keeps files and notes them on the ticket, and then does the acts: all or none, as {@link #perform(TicketNumber, int, List,
-     * Actor)}. Of a refused request the bytes stay behind, named by nothing.
-     */
-    @Transactional
-    public Outcome performWithFiles(
-            TicketNumber number, int version, List<NewFile> files, List<? extends Act> acts, Actor actor) {
-        Permissions.require(Permission.WORK_TICKETS, actor);
-        List<Act> all = new ArrayList<>();
-        files.forEach(file -> all.add(noted(file)));
-        all.addAll(acts);
-        return perform(number, version, all, null, actor);
-    }
-
-    private Act noted(NewFile file) {
-        AttachmentAdded added = new AttachmentAdded(
-                file.name(), file.mediaType(), file.content().length, attachments.keep(file.content()), file.shows());
-        return sheet -> added;
-    }
-
-    /** Keeps the bytes of a file and notes it on the ticket. */
-    @Transactional
-    public Outcome attach(
-            TicketNumber number,
-            int version,
-            String fileName,
-            String mediaType,
-            byte[] content,
-            String shows,
-            Actor actor) {
-        return performWithFiles(
-                number, version, List.of(new NewFile(fileName, mediaType, content, shows)), List.of(), actor);
     }
 
     private Stamp stamp(int entry, Instant last, Actor actor) {

@@ -5,11 +5,12 @@ import org.benchtrail.core.method.Category;
 import org.benchtrail.core.method.Priority;
 import org.benchtrail.core.method.Standing;
 import org.benchtrail.core.method.Step;
+import org.benchtrail.core.method.TicketNumber;
 import org.jspecify.annotations.Nullable;
 
 /** One ticket as a line of a list. */
 public record TicketLine(
-        String number,
+        int serial,
         String title,
         Category category,
         String device,
@@ -27,9 +28,14 @@ public record TicketLine(
         int version,
         Instant touched) {
 
+    /** As it is written. */
+    public String number() {
+        return new TicketNumber(serial).toString();
+    }
+
     static TicketLine of(Ticket t) {
         return new TicketLine(
-                t.number().toString(),
+                t.serial,
                 t.title,
                 t.category,
                 t.device,

@@ -1,20 +1,22 @@
 package org.benchtrail.ticket;
 
 import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
+import io.quarkus.runtime.Startup;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.LockModeType;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.platform.NotFound;
+import org.benchtrail.platform.sql.Sql;
+import org.benchtrail.platform.sql.SqlText;
 
 /** The rows of tickets. */
+@Startup
 @ApplicationScoped
 class Tickets implements PanacheRepositoryBase<Ticket, Integer> {
+    private final String nextSerial = SqlText.of(Tickets.class).statement("next serial");
 
     int nextSerial() {
-        Number next = (Number) getEntityManager()
-                .createNativeQuery("select nextval('ticket_serial')")
-                .getSingleResult();
-        return next.intValue();
+        return Sql.of(getEntityManager(), nextSerial).value(Integer.class);
     }
 
     /** The row, locked until the transaction ends: whoever acts on a ticket acts alone. */

@@ -17,7 +17,7 @@ public final class Times {
     }
 
     /** How far off a moment is: "in 3 h 10 min", "2 days over". */
-    static String distance(Instant at, Instant now) {
+    public static String distance(Instant at, Instant now) {
         Duration gap = Duration.between(now, at);
         return gap.isNegative() ? span(gap.negated()) + " over" : "in " + span(gap);
     }

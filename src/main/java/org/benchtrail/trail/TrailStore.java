@@ -1,19 +1,27 @@
 package org.benchtrail.trail;
 
+import io.quarkus.runtime.Startup;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.EntityManager;
-import java.time.Instant;
 import java.util.List;
 import org.benchtrail.core.method.Entry;
 import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.platform.sql.Sql;
+import org.benchtrail.platform.sql.SqlText;
 
 /** Where the trail is kept: entries are appended and read, and nothing else can be done to them. */
+@Startup
 @ApplicationScoped
 public class TrailStore {
     private final EntityManager database;
+    private final String append;
+    private final String read;
 
     TrailStore(EntityManager database) {
         this.database = database;
+        SqlText text = SqlText.of(TrailStore.class);
+        append = text.statement("append");
+        read = text.statement("read");
     }
 
     /**
@@ -24,30 +32,20 @@ public class TrailStore {
      */
     public TrailEntry append(TicketNumber ticket, Entry entry, String previous) {
         TrailEntry stored = EntryCodec.encode(ticket.toString(), entry, previous);
-        database.createNativeQuery(
-                        "insert into trail_entry (ticket, entry, at, actor, kind, canonical, hash) values (?, ?, ?, ?, ?, ?, ?)")
-                .setParameter(1, ticket.serial())
-                .setParameter(2, stored.entry())
-                .setParameter(3, stored.at())
-                .setParameter(4, stored.actor())
-                .setParameter(5, stored.kind())
-                .setParameter(6, stored.canonical())
-                .setParameter(7, stored.hash())
-                .executeUpdate();
+        Sql.of(database, append)
+                .with("ticket", ticket.serial())
+                .with("entry", stored.entry())
+                .with("at", stored.at())
+                .with("actor", stored.actor())
+                .with("kind", stored.kind())
+                .with("canonical", stored.canonical())
+                .with("hash", stored.hash())
+                .run();
         return stored;
     }
 
     /** All entries of a ticket in their order; empty if there is no such ticket. */
     public List<TrailEntry> read(TicketNumber ticket) {
-        List<?> rows = database.createNativeQuery(
-                        "select entry, at, actor, kind, canonical, hash from trail_entry where ticket = ? order by entry")
-                .setParameter(1, ticket.serial())
-                .getResultList();
-        return rows.stream().map(row -> entry((Object[]) row)).toList();
-    }
-
-    private static TrailEntry entry(Object[] row) {
-        return new TrailEntry(
-                (Integer) row[0], (Instant) row[1], (String) row[2], (String) row[3], (byte[]) row[4], (String) row[5]);
+        return Sql.of(database, read).with("ticket", ticket.serial()).rows(TrailEntry.class);
     }
 }

@@ -62,7 +62,11 @@ class BenchPageTest {
     }
 
     private static String html(String text) {
-        return SvgCurve.escape(text);
+        return text.replace("&", "&amp;")
+                .replace("<", "&lt;")
+                .replace(">", "&gt;")
+                .replace("\"", "&quot;")
+                .replace("'", "&#39;");
     }
 
     private static String query(Map<String, String> values) {
@@ -99,11 +103,28 @@ class BenchPageTest {
     @ParameterizedTest
     @MethodSource("calculations")
     void example_isFilledInAndWorkedThrough(Calculation<?> calculation) {
-        Response answer = browser.get("/bench/" + calculation.id());
+        Response answer = browser.get("/bench/" + calculation.id() + "?example=true");
         assertEquals(200, answer.statusCode());
         assertShows(answer.asString(), example(calculation));
+        assertTrue(answer.asString().contains("<strong>An example.</strong>"));
+        assertFalse(answer.asString().contains("action=\"/attach"), "an example goes nowhere");
         assertTrue(answer.asString().contains(html(calculation.question())));
         assertFalse(answer.asString().contains(" style="));
+    }
+
+    @ParameterizedTest
+    @MethodSource("calculations")
+    void formStartsEmpty_withAButtonForTheExample(Calculation<?> calculation) {
+        Response answer = browser.get("/bench/" + calculation.id() + "?for=2026-000001");
+        assertEquals(200, answer.statusCode());
+        String page = answer.asString();
+        assertFalse(page.contains("class=\"verdict"), page);
+        assertTrue(
+                page.contains("/bench/" + calculation.id() + "?example=true&amp;for=2026-000001\">Show an example"),
+                page);
+        InputForm.write(calculation.example()).all().values().stream()
+                .filter(v -> v.length() > 2 && !v.equals("true") && !v.equals("false"))
+                .forEach(v -> assertFalse(page.contains(" value=\"" + html(v) + "\" autocomplete"), v));
     }
 
     private static void assertShows(String answered, Result result) {
@@ -131,7 +152,7 @@ class BenchPageTest {
                 .forEach(c -> assertTrue(page.contains(html(Caution.valueOf(c).text())), c));
         result.curves()
                 .forEach(c -> assertTrue(page.contains("<caption>" + html(c.title()) + "</caption>"), c.title()));
-        assertEquals(SvgCurve.charts(result.curves()).size(), page.split("<svg class=\"chart\"", -1).length - 1);
+        assertEquals(CurveCharts.grouped(result.curves()).size(), page.split("<svg class=\"chart\"", -1).length - 1);
     }
 
     /** What the page shows in its fields, sent as the browser sends it, gives the same result. */
@@ -139,22 +160,28 @@ class BenchPageTest {
     @MethodSource("calculations")
     void formSentAsItStands_givesTheSameResult(Calculation<?> calculation) {
         Map<String, String> values = new TreeMap<>();
-        Typed typed = InputForm.write(calculation.example());
-        for (Asked asked : Asked.of(calculation.inputType())) {
+        TypedValues typed = InputForm.write(calculation.example());
+        for (InputField asked : InputField.of(calculation.inputType())) {
             values.put(asked.name(), typed.text(asked.name()));
             for (int row : typed.rows(asked.name())) {
                 asked.fields().forEach(f -> {
-                    String path = Typed.path(asked.name(), row, f.name());
+                    String path = TypedValues.path(asked.name(), row, f.name());
                     values.put(path, typed.text(path));
                 });
             }
-            for (Asked field : asked.fields()) {
-                values.put(Typed.path(asked.name(), 90, field.name()), "");
+            for (InputField field : asked.fields()) {
+                values.put(TypedValues.path(asked.name(), 90, field.name()), "");
             }
         }
         Response answer = browser.get("/bench/" + calculation.id() + "?" + query(values));
         assertEquals(200, answer.statusCode());
         assertShows(answer.asString(), example(calculation));
+        assertFalse(answer.asString().contains("action=\"/attach"), "the example's values are an example by any way");
+    }
+
+    @Test
+    void ownValues_areOfferedToATicket() {
+        assertTrue(browser.get(upsLoad()).asString().contains("action=\"/attach/ups-load\""));
     }
 
     @Test

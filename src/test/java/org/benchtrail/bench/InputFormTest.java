@@ -12,7 +12,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import org.benchtrail.bench.Asked.Kind;
+import org.benchtrail.bench.InputField.Kind;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.bench.Ask;
 import org.benchtrail.core.bench.Bench;
@@ -64,7 +64,7 @@ class InputFormTest {
     }
 
     private static Sheet read(String... namesAndTexts) {
-        return InputForm.read(Sheet.class, Typed.form(fields(namesAndTexts)));
+        return InputForm.read(Sheet.class, TypedValues.form(fields(namesAndTexts)));
     }
 
     private static List<String> refused(String... namesAndTexts) {
@@ -93,12 +93,12 @@ class InputFormTest {
     @MethodSource("calculations")
     void nothingTyped_isRefusedAtEveryRequiredField(Calculation<?> calculation) {
         Invalid refusal =
-                assertThrows(Invalid.class, () -> InputForm.read(calculation.inputType(), Typed.form(Map.of())));
+                assertThrows(Invalid.class, () -> InputForm.read(calculation.inputType(), TypedValues.form(Map.of())));
         Set<String> named =
                 refusal.problems().stream().map(Invalid.Problem::field).collect(Collectors.toSet());
         assertEquals(named.size(), refusal.problems().size(), "a field is told once: " + refusal.problems());
-        Asked.of(calculation.inputType()).stream()
-                .filter(Asked::required)
+        InputField.of(calculation.inputType()).stream()
+                .filter(InputField::required)
                 .forEach(a -> assertTrue(named.contains(a.name()), a.name()));
         refusal.problems().forEach(p -> assertFalse(p.sentence().matches(".*(NaN|null|-2147483648).*"), p.sentence()));
     }
@@ -213,7 +213,7 @@ class InputFormTest {
 
     @Test
     void asked_tellsLabelUnitAndHint() {
-        Asked load = Asked.of(Sheet.class).get(0);
+        InputField load = InputField.of(Sheet.class).get(0);
         assertEquals(
                 List.of("load", "Load", "W", "Measured"), List.of(load.name(), load.label(), load.unit(), load.hint()));
         assertEquals(
@@ -226,22 +226,22 @@ class InputFormTest {
                         Kind.NUMBER,
                         Kind.NUMBERS,
                         Kind.ROWS),
-                Asked.of(Sheet.class).stream().map(Asked::kind).toList());
-        assertEquals("", Asked.of(Sheet.class).get(1).unit(), "a pure number has no unit");
+                InputField.of(Sheet.class).stream().map(InputField::kind).toList());
+        assertEquals("", InputField.of(Sheet.class).get(1).unit(), "a pure number has no unit");
     }
 
     /** Every choice reads as the trade writes it: no constant's name, no two alike. */
     @Test
     void choices_areInWords() {
         for (Calculation<?> calculation : Bench.all()) {
-            Asked.of(calculation.inputType()).stream()
+            InputField.of(calculation.inputType()).stream()
                     .flatMap(a -> Stream.concat(Stream.of(a), a.fields().stream()))
                     .filter(a -> a.kind() == Kind.CHOICE)
                     .forEach(InputFormTest::assertWords);
         }
     }
 
-    private static void assertWords(Asked asked) {
+    private static void assertWords(InputField asked) {
         List<String> words = asked.options().stream().map(Option::words).toList();
         assertEquals(words.size(), Set.copyOf(words).size(), words::toString);
         for (Option option : asked.options()) {

@@ -117,9 +117,9 @@ class CatalogueEditTest {
 
     @Test
     void draft_namesEveryEntryThatDiffers_andEveryFigureThatMoves() {
-        CatalogueActs.Draft draft = acts.check(edited(), OMAR);
+        CatalogueActs.CheckedText draft = acts.check(edited(), OMAR);
         assertTrue(draft.acceptable());
-        assertEquals(List.of(new Change("heat / causes / HEA-01 / weight", "36.0", "72.0")), draft.changes());
+        assertEquals(List.of(new EntryChange("heat / causes / HEA-01 / weight", "36.0", "72.0")), draft.changes());
         ShiftLine largest = draft.shifts().get(0);
         assertEquals("heatsink or filter clogged by dust", largest.cause());
         // .95 x 36/111 and .95 x 72/147
@@ -134,7 +134,7 @@ class CatalogueEditTest {
 
     @Test
     void learnedFigures_areLearnedAgainOnAnEditedText() {
-        Basis nothing = new Basis(java.time.Instant.EPOCH, List.of());
+        LearningBasis nothing = new LearningBasis(java.time.Instant.EPOCH, List.of());
         Map<String, org.benchtrail.core.diagnosis.Learned> now =
                 catalogues.inForce().figures();
         acts.learned(start, now, nothing, "Nothing was learned", OMAR);
@@ -273,7 +273,7 @@ class CatalogueEditTest {
         assertThrows(Forbidden.class, () -> acts.restore(start, 1, "Mine", INES));
         Map<String, org.benchtrail.core.diagnosis.Learned> now =
                 catalogues.inForce().figures();
-        Basis nothing = new Basis(java.time.Instant.EPOCH, List.of());
+        LearningBasis nothing = new LearningBasis(java.time.Instant.EPOCH, List.of());
         assertThrows(Forbidden.class, () -> acts.learned(start, now, nothing, "Mine", INES));
         assertEquals(start, catalogues.inForce().number());
     }

@@ -11,8 +11,8 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Collectors;
 import org.benchtrail.core.diagnosis.Catalogue;
-import org.benchtrail.core.diagnosis.Category;
 import org.benchtrail.core.diagnosis.Cause;
+import org.benchtrail.core.diagnosis.CauseCategory;
 import org.benchtrail.core.diagnosis.Deviation;
 import org.benchtrail.core.diagnosis.Evidence;
 import org.benchtrail.core.diagnosis.Finding;
@@ -82,7 +82,7 @@ class CatalogueFileTest {
     void goodFile_isReadInFull() {
         CatalogueFile file = CatalogueFile.read(GOOD);
         assertEquals(List.of(), file.faults());
-        Category lamp = file.catalogue().orElseThrow().category("lamp").orElseThrow();
+        CauseCategory lamp = file.catalogue().orElseThrow().category("lamp").orElseThrow();
         assertEquals(List.of("no", "yes"), lamp.findings().get(0).values());
         assertEquals(0.8, lamp.findings().get(0).background().get("no"), 1e-12);
         assertEquals("light", lamp.findings().get(0).group());
@@ -164,8 +164,8 @@ class CatalogueFileTest {
                 .orElseThrow();
         Catalogue delivered = CatalogueFile.delivered();
         assertEquals(75, starter.causes());
-        for (Category c : starter.categories()) {
-            Category d = delivered.category(c.id()).orElseThrow();
+        for (CauseCategory c : starter.categories()) {
+            CauseCategory d = delivered.category(c.id()).orElseThrow();
             for (Cause x : c.causes()) {
                 assertEquals(numbers(x), numbers(cause(d, x.id())), x.id());
             }
@@ -175,11 +175,11 @@ class CatalogueFileTest {
         }
     }
 
-    private static Cause cause(Category c, String id) {
+    private static Cause cause(CauseCategory c, String id) {
         return c.causes().stream().filter(x -> x.id().equals(id)).findFirst().orElseThrow();
     }
 
-    private static Finding finding(Category c, String id) {
+    private static Finding finding(CauseCategory c, String id) {
         return c.findings().stream().filter(f -> f.id().equals(id)).findFirst().orElseThrow();
     }
 
@@ -199,7 +199,7 @@ class CatalogueFileTest {
 
     @Test
     void deliveredReadings_allHaveLimits() {
-        for (Category c : CatalogueFile.delivered().categories()) {
+        for (CauseCategory c : CatalogueFile.delivered().categories()) {
             for (Finding f : c.findings()) {
                 assertEquals(f.kind() == Finding.Kind.READING, f.limits() != null, f.id());
             }
@@ -213,7 +213,7 @@ class CatalogueFileTest {
     @Test
     void deliveredCauses_areKnownByTheirOwnSigns() {
         int checked = 0;
-        for (Category c : CatalogueFile.delivered().categories()) {
+        for (CauseCategory c : CatalogueFile.delivered().categories()) {
             Model model = new Model(c, ModelSettings.STANDARD);
             for (Cause x : c.causes()) {
                 if (hasStrongSign(c, x)) {
@@ -229,13 +229,13 @@ class CatalogueFileTest {
         assertTrue(checked >= 115, "checked " + checked);
     }
 
-    private static boolean hasStrongSign(Category c, Cause x) {
+    private static boolean hasStrongSign(CauseCategory c, Cause x) {
         return x.deviations().stream()
                 .anyMatch(d ->
                         d.probabilities().get(finding(c, d.finding()).values().get(1)) >= 0.85);
     }
 
-    private static Evidence signs(Category c, Cause x) {
+    private static Evidence signs(CauseCategory c, Cause x) {
         Evidence e = Evidence.NONE;
         for (Deviation d : x.deviations()) {
             Finding f = finding(c, d.finding());

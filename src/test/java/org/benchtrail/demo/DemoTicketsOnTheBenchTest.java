@@ -25,9 +25,10 @@ import org.benchtrail.core.method.identify.ReadingRecorded;
 import org.benchtrail.core.method.identify.ReadingVerdict;
 import org.benchtrail.people.PeopleActs;
 import org.benchtrail.platform.TestDatabase;
-import org.benchtrail.ticket.BenchActs;
 import org.benchtrail.ticket.QueueFilter;
-import org.benchtrail.ticket.TicketLook;
+import org.benchtrail.ticket.TicketListQueries;
+import org.benchtrail.ticket.TicketQueries;
+import org.benchtrail.ticket.bench.BenchActs;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestInstance;
@@ -44,7 +45,10 @@ class DemoTicketsOnTheBenchTest {
     BenchActs bench;
 
     @Inject
-    TicketLook look;
+    TicketListQueries queue;
+
+    @Inject
+    TicketQueries look;
 
     @Inject
     PeopleActs accounts;
@@ -68,7 +72,7 @@ class DemoTicketsOnTheBenchTest {
                 text.replace("name: " + scenario, "name: bench-" + scenario)
                         .replaceFirst("title: .*", "title: " + own));
         QueueFilter filter = new QueueFilter(Standing.OPEN, null, null, null, null, null, own, null, 50);
-        return look.queue(filter, sam).tickets().stream()
+        return queue.queue(filter, sam).tickets().stream()
                 .filter(t -> t.title().equals(own))
                 .map(t -> TicketNumber.parse(t.number()))
                 .findFirst()

@@ -97,7 +97,7 @@ final class Jobs {
         done(acts.perform(number, version, List.<Act>of(s -> new Reopened(reason)), who));
     }
 
-    int version(TicketNumber number, org.benchtrail.ticket.TicketLook look) {
+    int version(TicketNumber number, org.benchtrail.ticket.TicketQueries look) {
         return look.ticket(number, INES).sheet().entries();
     }
 

@@ -33,7 +33,7 @@ import org.benchtrail.platform.Stale;
 import org.benchtrail.platform.TestDatabase;
 import org.benchtrail.ticket.KnownCauses;
 import org.benchtrail.ticket.TicketActs;
-import org.benchtrail.ticket.TicketLook;
+import org.benchtrail.ticket.TicketQueries;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestInstance;
@@ -51,13 +51,13 @@ class KnowledgeTest {
     TicketActs tickets;
 
     @Inject
-    TicketLook look;
+    TicketQueries look;
 
     @Inject
     KnowledgeSearch search;
 
     @Inject
-    KnowledgeLook knowledge;
+    KnowledgeQueries knowledge;
 
     @Inject
     KnowledgeActs acts;
@@ -82,12 +82,12 @@ class KnowledgeTest {
         return new Job(title, "Workstation", title, cause, "It was so", "Cleaned it");
     }
 
-    private Found find(String words) {
+    private SearchResults find(String words) {
         return search.find(words, null, 0, Jobs.INES);
     }
 
-    private Found.CauseHit cause(String words) {
-        Found found = find(words);
+    private SearchResults.CauseHit cause(String words) {
+        SearchResults found = find(words);
         assertEquals(1, found.causes().size(), () -> words + ": " + found);
         return found.causes().get(0);
     }
@@ -98,7 +98,7 @@ class KnowledgeTest {
 
     private List<String> history(long id) {
         return knowledge.cause(id, Jobs.INES).history().stream()
-                .map(KnowledgeLook.Change::what)
+                .map(h -> h.what().words())
                 .toList();
     }
 
@@ -123,10 +123,10 @@ class KnowledgeTest {
                 "It squeaks",
                 "Oiled the bearing");
         TicketNumber number = jobs.close(Jobs.INES, job, PROPOSED);
-        Found found = find("quillon");
+        SearchResults found = find("quillon");
         assertEquals(
                 List.of(number.toString()),
-                found.cases().stream().map(Found.CaseHit::number).toList());
+                found.cases().stream().map(SearchResults.CaseHit::number).toList());
         assertEquals(45, found.cases().get(0).minutes());
         CauseJson draft = read(cause("quillon").id());
         assertEquals(CauseState.DRAFT, draft.state());
@@ -215,17 +215,17 @@ class KnowledgeTest {
                 "clicks vellichor",
                 "battery vellichor",
                 "vellichor the")) {
-            Found found = find(words);
+            SearchResults found = find(words);
             assertEquals("", found.spelling(), words);
             assertEquals(
                     List.of(number.toString()),
-                    found.cases().stream().map(Found.CaseHit::number).toList(),
+                    found.cases().stream().map(SearchResults.CaseHit::number).toList(),
                     words);
         }
-        Found mistyped = find("velichorr");
+        SearchResults mistyped = find("velichorr");
         assertEquals("vellichor", mistyped.spelling());
         assertEquals(1, mistyped.cases().size());
-        Found loose = find("vellichor unheardofword");
+        SearchResults loose = find("vellichor unheardofword");
         assertTrue(loose.loose());
         assertEquals(number.toString(), loose.cases().get(0).number());
         assertEquals(0, find("xqzzkw").casesTotal());
@@ -237,8 +237,9 @@ class KnowledgeTest {
                 jobs.close(Jobs.INES, new Job("Noise", "Server", "The wimble turns", "Dust", "So", "Clean"), NOTHING);
         TicketNumber inTitle = jobs.close(Jobs.INES, job("Wimble noise", "Dust in it"), NOTHING);
         jobs.close(Jobs.INES, new Job("Noise", "Server", "A wimble", "Dust", "So", "Clean"), NOTHING);
-        List<String> found =
-                find("wimble").cases().stream().map(Found.CaseHit::number).toList();
+        List<String> found = find("wimble").cases().stream()
+                .map(SearchResults.CaseHit::number)
+                .toList();
         assertEquals(3, found.size());
         assertEquals(inTitle.toString(), found.get(0));
         assertTrue(found.contains(inPassage.toString()));
@@ -254,9 +255,9 @@ class KnowledgeTest {
         for (int i = 0; i < KnowledgeSearch.PER_PAGE + 2; i++) {
             jobs.close(Jobs.INES, job("Zarf warm " + i, "Zarf"), NOTHING);
         }
-        Found first = find("zarf");
+        SearchResults first = find("zarf");
         assertTrue(first.more());
-        Found second = search.find("zarf", null, 1, Jobs.INES);
+        SearchResults second = search.find("zarf", null, 1, Jobs.INES);
         assertEquals(2, second.cases().size());
         assertFalse(second.more());
         assertThrows(Invalid.class, () -> search.find("zarf", null, 20, Jobs.INES));
@@ -322,7 +323,7 @@ class KnowledgeTest {
         assertEquals(
                 List.of("know-q1: no"),
                 knowledge.cause(id, Jobs.INES).findings().stream()
-                        .map(KnowledgeLook.ToldApart::finding)
+                        .map(KnowledgeQueries.ToldApart::finding)
                         .toList());
         assertEquals(List.of(), known.like("nothing alike", Category.PRINTING, Set.of("know-q1=no"), 3));
         assertEquals(
@@ -348,7 +349,7 @@ class KnowledgeTest {
         jobs.close(Jobs.INES, job("Ostler creaks", "Ostler old"), PROPOSED);
         long id = cause("ostler").id();
         assertThrows(Invalid.class, () -> acts.perform(id, 1, new KnowledgeAct.Confirm(null), Jobs.INES));
-        acts.perform(id, 1, new KnowledgeAct.Flag("Not the ostler"), Jobs.OLE);
+        acts.perform(id, 1, new KnowledgeAct.RaiseFlag("Not the ostler"), Jobs.OLE);
         assertEquals(CauseState.FLAGGED, read(id).state());
         CauseText better = new CauseText("Ostler seat worn", Category.HEAT, null, "Creaks", "Feel it", "New seat");
         acts.perform(id, 2, new KnowledgeAct.Correct(better, "Looked again"), Jobs.OLE);
@@ -375,10 +376,10 @@ class KnowledgeTest {
         long id = cause("pintle").id();
         CauseText other = new CauseText("Pintle bent", Category.HEAT, null, "Sticks", "", "Straighten it");
         acts.perform(id, 1, new KnowledgeAct.Correct(other, ""), Jobs.INES);
-        List<KnowledgeLook.Difference> differences =
+        List<KnowledgeQueries.Difference> differences =
                 knowledge.cause(id, Jobs.INES).history().get(0).differences();
-        assertTrue(differences.contains(new KnowledgeLook.Difference("name", "Pintle dry", "Pintle bent")));
-        assertTrue(differences.contains(new KnowledgeLook.Difference("what told it apart", "Look: It was so", "")));
+        assertTrue(differences.contains(new KnowledgeQueries.Difference("name", "Pintle dry", "Pintle bent")));
+        assertTrue(differences.contains(new KnowledgeQueries.Difference("what told it apart", "Look: It was so", "")));
     }
 
     @Test
@@ -395,7 +396,7 @@ class KnowledgeTest {
         assertEquals(1, kept.confirmations());
         assertEquals(CauseState.CONFIRMED, kept.state());
         List<String> cases = knowledge.cause(keep, Jobs.INES).cases().stream()
-                .map(KnowledgeLook.Case::number)
+                .map(KnowledgeQueries.SupportingCase::number)
                 .toList();
         assertEquals(3, cases.size());
         assertTrue(cases.containsAll(List.of(first.toString(), second.toString())));
@@ -432,8 +433,8 @@ class KnowledgeTest {
     void staleEdit_isRefused_andKeepsWhatWasTyped() {
         jobs.close(Jobs.INES, job("Yaffle knocks", "Yaffle loose"), PROPOSED);
         long id = cause("yaffle").id();
-        acts.perform(id, 1, new KnowledgeAct.Flag("Doubtful"), Jobs.OLE);
-        assertThrows(Stale.class, () -> acts.perform(id, 1, new KnowledgeAct.Flag("Late"), Jobs.OLE));
+        acts.perform(id, 1, new KnowledgeAct.RaiseFlag("Doubtful"), Jobs.OLE);
+        assertThrows(Stale.class, () -> acts.perform(id, 1, new KnowledgeAct.RaiseFlag("Late"), Jobs.OLE));
         Browser browser = Browser.signedIn("know-ole", PASSWORD);
         browser.get("/knowledge/" + id);
         Response answer =

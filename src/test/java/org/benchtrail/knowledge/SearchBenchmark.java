@@ -2,21 +2,23 @@ package org.benchtrail.knowledge;
 
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.nio.file.Path;
+import io.quarkus.narayana.jta.QuarkusTransaction;
+import io.quarkus.test.common.QuarkusTestResource;
+import io.quarkus.test.junit.QuarkusTest;
+import jakarta.inject.Inject;
 import java.sql.Connection;
-import java.sql.DriverManager;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Random;
-import org.benchtrail.platform.database.Credentials;
-import org.benchtrail.platform.database.EmbeddedDatabase;
-import org.flywaydb.core.Flyway;
+import org.benchtrail.platform.TestDatabase;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
 
@@ -24,11 +26,13 @@ import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
  * How fast the search is over a million invented cases, against a plain sequential scan and a plain full-text query in the
  * same run. Not part of {@code mvn verify}; by hand, with some 4 GB of disk under {@code target} and a quarter of an hour:
  *
- * <pre>mvn -o test-compile surefire:test -Dtest=SearchBenchmark -Dbenchtrail.cases=1000000</pre>
+ * <pre>mvn -o test -Dtest=SearchBenchmark -Dbenchtrail.cases=1000000</pre>
  *
  * A second run uses the cases of the first if their number is the same. Goal: 95 of 100 searches within 50 ms, for typical
  * words and for common ones, with the cases in the machine's memory; what it is before they are is printed as well.
  */
+@QuarkusTest
+@QuarkusTestResource(value = SearchBenchmark.ManyCases.class, restrictToAnnotatedClass = true)
 @EnabledIfSystemProperty(named = "benchtrail.cases", matches = "\\d+")
 class SearchBenchmark {
     private static final long SEED = 20261125;
@@ -93,32 +97,32 @@ class SearchBenchmark {
         return sentence.toString();
     }
 
-    @Test
-    void search_isQuickOverManyCases() throws SQLException {
-        int cases = Integer.getInteger("benchtrail.cases");
-        try (EmbeddedDatabase database =
-                EmbeddedDatabase.start(Path.of("target", "benchmark-data").toAbsolutePath(), s -> {})) {
-            Flyway.configure()
-                    .dataSource(
-                            database.jdbcUrl(),
-                            database.owner().user(),
-                            database.owner().password())
-                    .locations("classpath:db/migration")
-                    .placeholders(
-                            java.util.Map.of("serverRole", database.server().user()))
-                    .load()
-                    .migrate();
-            try (Connection owner = connect(database, database.owner())) {
-                fill(owner, cases);
-            }
-            try (Connection server = connect(database, database.server())) {
-                measure(server);
-            }
+    /** A folder of its own, whose cases are kept from run to run. */
+    public static final class ManyCases extends TestDatabase {
+        @Override
+        protected String folder() {
+            return "benchmark-data";
+        }
+
+        @Override
+        public Map<String, String> start() {
+            Map<String, String> settings = new HashMap<>(super.start());
+            settings.put("quarkus.flyway.clean-at-start", "false");
+            return settings;
         }
     }
 
-    private static Connection connect(EmbeddedDatabase database, Credentials as) throws SQLException {
-        return DriverManager.getConnection(database.jdbcUrl(), as.user(), as.password());
+    @Inject
+    KnowledgeSearch search;
+
+    @Test
+    void search_isQuickOverManyCases() throws SQLException {
+        try (Connection owner = TestDatabase.owner()) {
+            fill(owner, Integer.getInteger("benchtrail.cases"));
+        }
+        try (Connection server = TestDatabase.server()) {
+            measure(server);
+        }
     }
 
     private static void say(String line) {
@@ -212,6 +216,7 @@ class SearchBenchmark {
         owner.setAutoCommit(true);
     }
 
+    /** One search over the connection, or through the server; tells how many rows it found. */
     private interface Query {
         int run(Connection connection, String words) throws SQLException;
     }
@@ -228,12 +233,12 @@ class SearchBenchmark {
             typical.add(word(random) + " " + word(random) + (i % 3 == 0 ? " " + beginning(word(random)) : ""));
             mistyped.add(swapped(rare.get(random.nextInt(2_000))));
         }
-        time(server, "as the cache happens to be", typical, SearchBenchmark::ours);
+        time(server, "as the cache happens to be", typical, this::ours);
         readAll(server);
         double p95 = Math.max(
-                time(server, "our search, common words", common, SearchBenchmark::ours),
-                time(server, "our search, typical words", typical, SearchBenchmark::ours));
-        time(server, "our search, one mistyped word", mistyped, SearchBenchmark::ours);
+                time(server, "our search, common words", common, this::ours),
+                time(server, "our search, typical words", typical, this::ours));
+        time(server, "our search, one mistyped word", mistyped, this::ours);
         time(server, "plain full text, common words", common.subList(0, SLOW_QUERIES), SearchBenchmark::plain);
         time(server, "plain full text, typical words", typical.subList(0, SLOW_QUERIES), SearchBenchmark::plain);
         time(server, "sequential scan, typical words", typical.subList(0, SLOW_QUERIES), SearchBenchmark::sequential);
@@ -287,8 +292,10 @@ class SearchBenchmark {
         return p95;
     }
 
-    private static int ours(Connection connection, String words) throws SQLException {
-        return KnowledgeSearch.find(connection, words, null, 0).cases().size();
+    /** As the server searches, in a transaction of its own. */
+    private int ours(Connection unused, String words) {
+        return QuarkusTransaction.requiringNew()
+                .call(() -> search.find(words, null, 0).cases().size());
     }
 
     private static int plain(Connection connection, String words) throws SQLException {

@@ -65,7 +65,7 @@ class FiftyCasesTest {
     LearningActs acts;
 
     @Inject
-    ShopFigures figures;
+    LearnedFigures figures;
 
     @Inject
     CatalogueActs catalogue;
@@ -91,9 +91,9 @@ class FiftyCasesTest {
 
     @BeforeAll
     void fiftyTickets() {
-        Shop shop = new Shop(tickets, people);
-        first = shop.person("fifty-omar", Role.SUPERVISOR);
-        second = shop.person("fifty-nadia", Role.SUPERVISOR);
+        TestSite site = new TestSite(tickets, people);
+        first = site.person("fifty-omar", Role.SUPERVISOR);
+        second = site.person("fifty-nadia", Role.SUPERVISOR);
         before = catalogues.inForce();
         Map<String, String> names = before.figures().get("heat").category().causes().stream()
                 .collect(Collectors.toMap(Cause::id, Cause::name));
@@ -102,7 +102,7 @@ class FiftyCasesTest {
         for (int k = 0; k < 50; k++) {
             // one busy technician, whose share is capped, and three others
             String technician = k < 34 ? "fifty-busy" : "fifty-t" + k % 3;
-            worker = shop.person(technician, Role.TECHNICIAN);
+            worker = site.person(technician, Role.TECHNICIAN);
             boolean listed = k % 12 != 11;
             String cause = CAUSES.get(random.nextInt(CAUSES.size()));
             boolean measured = random.nextBoolean();
@@ -112,7 +112,7 @@ class FiftyCasesTest {
                     .at("Customer " + k + ", first floor")
                     .sure(measured ? Sureness.MEASURED : Sureness.BY_REPAIR)
                     .answers("h4", dust ? "yes" : "no");
-            TicketNumber number = shop.closes(ticket, worker);
+            TicketNumber number = site.closes(ticket, worker);
             known.add(new Known(
                     number, technician, listed ? cause : Model.UNLISTED, measured ? 1 : 0.8, dust, Instant.EPOCH));
         }
@@ -208,7 +208,7 @@ class FiftyCasesTest {
     }
 
     private VersionView applied(String note) {
-        Preview p = figures.preview(first);
+        LearningPreview p = figures.preview(first);
         return figures.apply(p.base(), p.at(), p.fingerprint(), true, note, first);
     }
 
@@ -238,7 +238,7 @@ class FiftyCasesTest {
     void preview_saysWhatTheFormulaSays_nowAndWhenTheCasesAreOld() {
         for (int days : new int[] {0, 400}) {
             Instant at = Instant.now().plus(Duration.ofDays(days));
-            Preview p = figures.preview(at, first);
+            LearningPreview p = figures.preview(at, first);
             assertEquals(50, p.cases());
             double paste = p.shifts().stream()
                     .filter(s -> s.finding().isEmpty() && s.cause().startsWith("paste dried"))
@@ -252,7 +252,7 @@ class FiftyCasesTest {
     @Test
     @Order(3)
     void largeChanges_waitForAgreement() {
-        Preview p = figures.preview(first);
+        LearningPreview p = figures.preview(first);
         assertTrue(p.waitingForApproval() > 0);
         Invalid refused =
                 assertThrows(Invalid.class, () -> figures.apply(p.base(), p.at(), p.fingerprint(), false, "no", first));
@@ -282,7 +282,7 @@ class FiftyCasesTest {
                         .all()
                         .get(0)
                         .cause());
-        assertEquals("HEA-03", nothingKnown.all().get(0).cause(), "paste now leads, which the shop saw most");
+        assertEquals("HEA-03", nothingKnown.all().get(0).cause(), "paste now leads, which the site saw most");
 
         Formula f = new Formula(at, false);
         Learned learned = after.figures().get("heat");
@@ -353,7 +353,7 @@ class FiftyCasesTest {
     void withdrawingOne_leavesWhatTheOthersGive() {
         acts.accept(numbers(34, 50), first);
         acts.withdraw(numbers(49, 50), "Wrong cause", second);
-        Preview p = figures.preview(first);
+        LearningPreview p = figures.preview(first);
         List<CaseView> left = acts.judged(CaseState.ACCEPTED, Long.MAX_VALUE, 200, first);
         assertEquals(
                 15,

@@ -29,7 +29,7 @@ import org.benchtrail.platform.Forbidden;
 import org.benchtrail.platform.TestDatabase;
 import org.benchtrail.ticket.Act;
 import org.benchtrail.ticket.TicketActs;
-import org.benchtrail.ticket.TicketLook;
+import org.benchtrail.ticket.TicketQueries;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestInstance;
@@ -43,10 +43,10 @@ class JudgingTest {
     LearningActs acts;
 
     @Inject
-    ShopFigures figures;
+    LearnedFigures figures;
 
     @Inject
-    CalibrationLook calibration;
+    CalibrationQueries calibration;
 
     @Inject
     Catalogues catalogues;
@@ -55,22 +55,22 @@ class JudgingTest {
     TicketActs tickets;
 
     @Inject
-    TicketLook look;
+    TicketQueries look;
 
     @Inject
     PeopleActs people;
 
-    private Shop shop;
+    private TestSite site;
     private Actor ines;
     private Actor omar;
     private Actor nadia;
 
     @BeforeAll
     void people() {
-        shop = new Shop(tickets, people);
-        ines = shop.person("judge-ines", Role.TECHNICIAN);
-        omar = shop.person("judge-omar", Role.SUPERVISOR);
-        nadia = shop.person("judge-nadia", Role.SUPERVISOR);
+        site = new TestSite(tickets, people);
+        ines = site.person("judge-ines", Role.TECHNICIAN);
+        omar = site.person("judge-omar", Role.SUPERVISOR);
+        nadia = site.person("judge-nadia", Role.SUPERVISOR);
     }
 
     private static WorkedTicket dusty() {
@@ -105,7 +105,7 @@ class JudgingTest {
 
     @Test
     void closedTicket_waits_isAccepted_andWithdrawn() {
-        TicketNumber ticket = shop.closes(dusty(), ines);
+        TicketNumber ticket = site.closes(dusty(), ines);
         WaitingView waits = waiting(ticket, omar);
         assertEquals("HEA-01", waits.entry());
         assertEquals(1, waits.findings());
@@ -127,7 +127,7 @@ class JudgingTest {
 
     @Test
     void technician_cannotJudge_norTheSupervisorWhoWorkedOnIt() {
-        TicketNumber ticket = shop.closes(dusty(), omar);
+        TicketNumber ticket = site.closes(dusty(), omar);
         assertThrows(Forbidden.class, () -> acts.accept(List.of(ticket), ines));
         assertThrows(Forbidden.class, () -> acts.leaveOut(List.of(ticket), "Mine", ines));
         assertThrows(Forbidden.class, () -> acts.withdraw(List.of(ticket), "Mine", ines));
@@ -144,9 +144,9 @@ class JudgingTest {
 
     @Test
     void severalAtOnce_areAcceptedAllOrNone_withEveryReason() {
-        TicketNumber good = shop.closes(dusty(), ines);
-        TicketNumber presumed = shop.closes(dusty().sure(Sureness.PRESUMED), ines);
-        TicketNumber odd = shop.closes(new WorkedTicket("odd", null).of(Category.OTHER), ines);
+        TicketNumber good = site.closes(dusty(), ines);
+        TicketNumber presumed = site.closes(dusty().sure(Sureness.PRESUMED), ines);
+        TicketNumber odd = site.closes(new WorkedTicket("odd", null).of(Category.OTHER), ines);
         Invalid refused = assertThrows(Invalid.class, () -> acts.accept(List.of(good, presumed, odd), omar));
         assertEquals(2, refused.problems().size(), refused.getMessage());
         assertTrue(refused.getMessage().contains("only presumed"));
@@ -159,7 +159,7 @@ class JudgingTest {
 
     @Test
     void reopenedTicket_teachesNothing_untilItIsJudgedAnew() {
-        TicketNumber ticket = shop.closes(dusty(), ines);
+        TicketNumber ticket = site.closes(dusty(), ines);
         acts.accept(List.of(ticket), omar);
         int version = look.ticket(ticket, omar).sheet().entries();
         Act reopen = sheet -> new Reopened("It is back");
@@ -171,13 +171,13 @@ class JudgingTest {
     }
 
     private RequestSpecification as(Actor who) {
-        return given().header("Authorization", "Bearer " + shop.token(who)).contentType("application/json");
+        return given().header("Authorization", "Bearer " + site.token(who)).contentType("application/json");
     }
 
     @Test
     void api_judgesPreviewsAppliesAndUndoes() {
-        TicketNumber ticket = shop.closes(dusty(), ines);
-        TicketNumber other = shop.closes(dusty(), ines);
+        TicketNumber ticket = site.closes(dusty(), ines);
+        TicketNumber other = site.closes(dusty(), ines);
         assertEquals(403, as(ines).get("/api/learning/waiting").statusCode());
         assertEquals(
                 200,
@@ -228,8 +228,8 @@ class JudgingTest {
 
     @Test
     void pages_showJudgeAndKeepWhatWasTicked() {
-        TicketNumber ticket = shop.closes(dusty(), ines);
-        Browser page = Browser.signedIn("judge-omar", Shop.PASSWORD);
+        TicketNumber ticket = site.closes(dusty(), ines);
+        Browser page = Browser.signedIn("judge-omar", TestSite.PASSWORD);
         page.get("/learning");
         Response none = page.post("/learning/accepted", Map.of());
         assertEquals(422, none.statusCode());
@@ -257,10 +257,10 @@ class JudgingTest {
 
     @Test
     void calibration_isEmptyWithoutForecasts_andShowsThemOnceThereAreSome() {
-        TicketNumber right = shop.closes(battery(), ines);
-        TicketNumber wrong = shop.closes(battery(), ines);
+        TicketNumber right = site.closes(battery(), ines);
+        TicketNumber wrong = site.closes(battery(), ines);
         acts.accept(List.of(right, wrong), omar);
-        Browser page = Browser.signedIn("judge-omar", Shop.PASSWORD);
+        Browser page = Browser.signedIn("judge-omar", TestSite.PASSWORD);
         assertTrue(page.get("/learning/calibration?category=battery").asString().contains("Not enough cases yet"));
         forecast(right, "BAT-01", "0.8");
         forecast(wrong, "BAT-01", "0.1");

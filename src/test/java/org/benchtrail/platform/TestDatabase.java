@@ -40,9 +40,14 @@ public class TestDatabase implements QuarkusTestResourceLifecycleManager {
         }
     }
 
+    /** Name of the folder within the build. */
+    protected String folder() {
+        return "test-data";
+    }
+
     @Override
     public Map<String, String> start() {
-        database = EmbeddedDatabase.start(Path.of("target", "test-data").toAbsolutePath(), System.out::println);
+        database = EmbeddedDatabase.start(Path.of("target", folder()).toAbsolutePath(), System.out::println);
         return Map.of(
                 "quarkus.datasource.jdbc.url", database.jdbcUrl(),
                 "quarkus.datasource.username", database.server().user(),

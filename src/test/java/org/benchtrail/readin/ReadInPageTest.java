@@ -35,7 +35,8 @@ import org.benchtrail.platform.TestDatabase;
 import org.benchtrail.ticket.Act;
 import org.benchtrail.ticket.NewTicket;
 import org.benchtrail.ticket.TicketActs;
-import org.benchtrail.ticket.TicketLook;
+import org.benchtrail.ticket.TicketQueries;
+import org.benchtrail.ticket.attachment.AttachmentQueries;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestInstance;
@@ -56,7 +57,10 @@ class ReadInPageTest {
     TicketActs acts;
 
     @Inject
-    TicketLook look;
+    TicketQueries look;
+
+    @Inject
+    AttachmentQueries files;
 
     private Browser browser;
     private String token = "";
@@ -162,7 +166,7 @@ class ReadInPageTest {
         assertEquals(1, sheet.all(FindingRecorded.class).size());
         AttachmentAdded file = sheet.all(AttachmentAdded.class).get(0).fact();
         assertEquals("ups-mib.txt", file.fileName());
-        assertEquals(UPS, new String(look.file(number, file.sha256(), WORKER), StandardCharsets.UTF_8));
+        assertEquals(UPS, new String(files.file(number, file.sha256(), WORKER), StandardCharsets.UTF_8));
     }
 
     @Test
@@ -185,7 +189,7 @@ class ReadInPageTest {
         assertTrue(sheet(number).all(FindingRecorded.class).get(0).fact().driveFailure());
         AttachmentAdded file = sheet(number).all(AttachmentAdded.class).get(0).fact();
         assertEquals(512, file.bytes());
-        assertArrayEquals(page, look.file(number, file.sha256(), WORKER));
+        assertArrayEquals(page, files.file(number, file.sha256(), WORKER));
     }
 
     @Test

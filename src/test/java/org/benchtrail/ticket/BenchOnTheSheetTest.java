@@ -75,7 +75,7 @@ class BenchOnTheSheetTest {
     TicketActs acts;
 
     @Inject
-    TicketLook look;
+    TicketQueries look;
 
     @Inject
     PeopleActs people;
@@ -242,6 +242,7 @@ class BenchOnTheSheetTest {
         Map<String, Object> input = new java.util.HashMap<>(
                 api().get("/api/bench/drive-fit").then().extract().jsonPath().getMap("example"));
         input.put("newInterface", newInterface);
+        input.put("bayPower", 24);
         try {
             return new com.fasterxml.jackson.databind.ObjectMapper().writeValueAsString(input);
         } catch (com.fasterxml.jackson.core.JsonProcessingException e) {
@@ -254,8 +255,10 @@ class BenchOnTheSheetTest {
         TicketNumber ticket = open(Category.STORAGE);
         Map<String, Object> example =
                 api().get("/api/bench/drive-health").then().extract().jsonPath().getMap("example");
+        Map<String, Object> measured = new java.util.HashMap<>(example);
+        measured.put("followed", 197);
         api().header("If-Match", version(ticket))
-                .body(Map.of("calculation", "drive-health", "input", example))
+                .body(Map.of("calculation", "drive-health", "input", measured))
                 .post("/api/tickets/" + ticket + "/bench-results")
                 .then()
                 .statusCode(200);
@@ -265,6 +268,22 @@ class BenchOnTheSheetTest {
         api().get("/api/tickets/" + ticket)
                 .then()
                 .body("gate.find { it.code == 'data-protected' }.state", equalTo("MISSING"));
+    }
+
+    @Test
+    void untouchedExample_isAttachedByNoDoor() {
+        TicketNumber ticket = open(Category.STORAGE);
+        for (String id : List.of("drive-health", "soak", "supply-size")) {
+            Map<String, Object> example =
+                    api().get("/api/bench/" + id).then().extract().jsonPath().getMap("example");
+            api().header("If-Match", version(ticket))
+                    .body(Map.of("calculation", id, "input", example))
+                    .post("/api/tickets/" + ticket + "/bench-results")
+                    .then()
+                    .statusCode(422)
+                    .body("errors.field", hasItem("values"));
+        }
+        assertEquals(1, sheet(ticket).entries());
     }
 
     @Test
@@ -289,8 +308,9 @@ class BenchOnTheSheetTest {
     void readingWithAccuracy_getsTheSitesGuardBand_whateverThePosterSays() {
         TicketNumber ticket = open(Category.POWER);
         api().header("If-Match", version(ticket))
-                .body(
-                        "{\"kind\":\"reading-recorded\",\"quantity\":\"+12 V rail\",\"value\":\"11,38V\",\"point\":\"plug\",\"lower\":\"11.4\",\"upper\":\"12.6\",\"limitSource\":\"design guide\",\"accuracy\":\"0.5 % + 2\",\"guard\":\"0\"}")
+                .body("{\"kind\":\"reading-recorded\",\"quantity\":\"+12 V"
+                        + " rail\",\"value\":\"11,38V\",\"point\":\"plug\",\"lower\":\"11.4\",\"upper\":\"12.6\",\"limitSource\":\"design"
+                        + " guide\",\"accuracy\":\"0.5 % + 2\",\"guard\":\"0\"}")
                 .post("/api/tickets/" + ticket + "/acts")
                 .then()
                 .statusCode(200);

@@ -19,7 +19,7 @@ public class DiagnosisBenchmark {
     private static final int KNOWN = 12;
     private static final int CASES = 64;
 
-    private final Category category = Invented.random(1, CAUSES, FINDINGS, false);
+    private final CauseCategory category = Invented.random(1, CAUSES, FINDINGS, false);
     private final Model model = new Model(category, ModelSettings.STANDARD);
     private final NextTest next = new NextTest(model, PlanSettings.STANDARD);
     private final Evidence[] evidence = new Evidence[CASES];
@@ -41,6 +41,6 @@ public class DiagnosisBenchmark {
 
     @Benchmark
     public Object nextTest() {
-        return next.advise(rankings[turn++ % CASES], Situation.PLAIN);
+        return next.advise(rankings[turn++ % CASES], BenchSituation.PLAIN);
     }
 }

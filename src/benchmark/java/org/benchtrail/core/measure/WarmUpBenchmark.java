@@ -22,7 +22,7 @@ public class WarmUpBenchmark {
 
     private final double[] times = new double[POINTS];
     private final double[] values = new double[POINTS];
-    private final WarmUp calculation = new WarmUp();
+    private final Calculation<WarmUp.Input> calculation = WarmUp.CALCULATION;
     private WarmUp.Input input = calculation.example();
 
     @Setup

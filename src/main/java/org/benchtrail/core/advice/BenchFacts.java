@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import org.benchtrail.core.bench.Calculation;
-import org.benchtrail.core.bench.Numeral;
 import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.bench.judging.Soak;
 import org.benchtrail.core.method.Fact;
@@ -68,7 +67,7 @@ public final class BenchFacts {
                 result.judgement().words(),
                 result.judgement().reason(),
                 result.figures().stream()
-                        .map(f -> new BenchFigure(f.name(), Numeral.of(f.value(), f.digits()), f.unit()))
+                        .map(f -> new BenchFigure(f.name(), f.text(), f.unit()))
                         .toList());
     }
 

@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import org.benchtrail.core.diagnosis.Advice;
+import org.benchtrail.core.diagnosis.BenchSituation;
 import org.benchtrail.core.diagnosis.Cause;
 import org.benchtrail.core.diagnosis.Evidence;
 import org.benchtrail.core.diagnosis.Explanation;
@@ -13,7 +14,6 @@ import org.benchtrail.core.diagnosis.Model;
 import org.benchtrail.core.diagnosis.NextTest;
 import org.benchtrail.core.diagnosis.PlanSettings;
 import org.benchtrail.core.diagnosis.Ranking;
-import org.benchtrail.core.diagnosis.Situation;
 import org.benchtrail.core.diagnosis.Surprise;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.StandingFact;
@@ -73,7 +73,7 @@ public record Diagnosis(Ranking ranking, Explanation explanation, Surprise surpr
         return new TheoriesRanked(List.of(), "catalogue version " + version + ", " + label, causes, version);
     }
 
-    private static Situation situation(JobSheet sheet) {
+    private static BenchSituation situation(JobSheet sheet) {
         Set<String> met = new TreeSet<>();
         if (sheet.latest(DataAnswered.class)
                 .filter(d -> d.fact().state().backedUp() || d.fact().state() == DataState.NO_USER_DATA)
@@ -87,7 +87,7 @@ public record Diagnosis(Ranking ranking, Explanation explanation, Surprise surpr
             met.add("hazard-cleared");
         }
         Set<String> hazards = sheet.workStopped() ? Set.of("stop-work") : Set.of();
-        return new Situation(met, confirmed(sheet), hazards, java.util.Map.of());
+        return new BenchSituation(met, confirmed(sheet), hazards, java.util.Map.of());
     }
 
     private static Set<String> confirmed(JobSheet sheet) {

@@ -112,7 +112,7 @@ public final class SheetEvidence {
      * What a reading says of a finding, by its own limit where it has one: a nameplate knows better than the catalogue. Empty
      * if it measures something else, or there is no limit.
      */
-    public static Optional<Finding.Judged> judge(Finding finding, ReadingRecorded reading) {
+    public static Optional<Finding.JudgedReading> judge(Finding finding, ReadingRecorded reading) {
         try {
             Finding by = reading.lower() == null && reading.upper() == null ? finding : withOwn(finding, reading);
             if (by.limits() == null) {

@@ -41,45 +41,45 @@ import org.benchtrail.core.bench.wireless.RadioLink;
 public final class Bench {
     private static final List<Calculation<?>> ALL = List.of(
             // power
-            new Rails(),
-            new SupplySize(),
-            new Mains(),
-            new UpsOutlets(),
-            new UpsLoad(),
-            new UpsRuntime(),
-            new BatteryHealth(),
+            Rails.CALCULATION,
+            SupplySize.CALCULATION,
+            Mains.CALCULATION,
+            UpsOutlets.CALCULATION,
+            UpsLoad.CALCULATION,
+            UpsRuntime.CALCULATION,
+            BatteryHealth.CALCULATION,
             // cooling
-            new HeatPath(),
-            new ClockHeat(),
-            new WarmUp(),
-            new Fan(),
-            new RoomHeat(),
+            HeatPath.CALCULATION,
+            ClockHeat.CALCULATION,
+            WarmUp.CALCULATION,
+            Fan.CALCULATION,
+            RoomHeat.CALCULATION,
             // storage
-            new DriveHealth(),
-            new DriveFit(),
-            new Array(),
-            new BackupTime(),
-            new Endurance(),
+            DriveHealth.CALCULATION,
+            DriveFit.CALCULATION,
+            Array.CALCULATION,
+            BackupTime.CALCULATION,
+            Endurance.CALCULATION,
             // memory
-            new ModuleFit(),
+            ModuleFit.CALCULATION,
             // network
-            new Subnet(),
-            new CopperLink(),
-            new PoeBudget(),
-            new PathThroughput(),
-            new Loss(),
-            new Transfer(),
+            Subnet.CALCULATION,
+            CopperLink.CALCULATION,
+            PoeBudget.CALCULATION,
+            PathThroughput.CALCULATION,
+            Loss.CALCULATION,
+            Transfer.CALCULATION,
             // wireless
-            new RadioLink(),
+            RadioLink.CALCULATION,
             // voice
-            new Voice(),
-            new Jitter(),
+            Voice.CALCULATION,
+            Jitter.CALCULATION,
             // judging
-            new Meter(),
-            new AgainstLimit(),
-            new BeforeAfter(),
-            new Soak(),
-            new Subset());
+            Meter.CALCULATION,
+            AgainstLimit.CALCULATION,
+            BeforeAfter.CALCULATION,
+            Soak.CALCULATION,
+            Subset.CALCULATION);
 
     private static final Map<String, Calculation<?>> BY_ID = byId();
 

@@ -3,10 +3,13 @@ package org.benchtrail.core.bench;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
+import java.util.Arrays;
 
 /** How a number is written in a working: point as decimal mark, no grouping, so that it can be typed into a calculator as it stands. */
 public final class Numeral {
     private static final int FULL = 9;
+    private static final int MOST_DIGITS = 15;
+    private static final double LEAST_PERCENT = 0.001;
 
     private Numeral() {}
 
@@ -22,18 +25,22 @@ public final class Numeral {
      * @throws IllegalArgumentException if the value is not finite or digits is not in 1 to 15
      */
     public static String of(double value, int digits) {
-        if (!Double.isFinite(value) || digits < 1 || digits > 15) {
+        if (!Double.isFinite(value) || digits < 1 || digits > MOST_DIGITS) {
             throw new IllegalArgumentException(
                     "a finite value and 1 to 15 digits are needed: " + value + ", " + digits);
         }
         if (value == 0) {
             return "0";
         }
-        BigDecimal rounded = BigDecimal.valueOf(value)
-                .round(new MathContext(digits, RoundingMode.HALF_UP))
-                .stripTrailingZeros();
+        BigDecimal rounded = rounded(value, digits);
         double size = Math.abs(value);
         return size >= 1e-4 && size < 1e15 ? rounded.toPlainString() : exponent(rounded);
+    }
+
+    private static BigDecimal rounded(double value, int digits) {
+        return BigDecimal.valueOf(value)
+                .round(new MathContext(digits, RoundingMode.HALF_UP))
+                .stripTrailingZeros();
     }
 
     private static String exponent(BigDecimal value) {
@@ -44,5 +51,73 @@ public final class Numeral {
     /** A negative number in brackets, so that a sign never follows an operator. */
     public static String term(double value) {
         return value < 0 ? "(" + of(value) + ")" : of(value);
+    }
+
+    /**
+     * The fewest digits, at least {@code digits}, with which the value stands on the same side of every limit as it does
+     * unrounded: what is above a limit is never written as if it lay on it.
+     */
+    public static int digitsBeside(double value, int digits, double... limits) {
+        int most = digits;
+        while (most < MOST_DIGITS && !keepsSides(value, rounded(value, most).doubleValue(), limits)) {
+            most++;
+        }
+        return most;
+    }
+
+    private static boolean keepsSides(double value, double written, double... limits) {
+        for (double limit : limits) {
+            if (Double.compare(value, limit) != Double.compare(written, limit)) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /** The number with the digits of {@link #digitsBeside}. */
+    public static String beside(double value, int digits, double... limits) {
+        return of(value, digitsBeside(value, digits, limits));
+    }
+
+    /** The number down to the second digit of its uncertainty: more digits would say more than is known. */
+    public static String within(double value, double uncertainty) {
+        if (!(uncertainty > 0)) {
+            return of(value, FULL);
+        }
+        int place = (int) Math.floor(Math.log10(uncertainty)) - 1;
+        BigDecimal kept = BigDecimal.valueOf(value).setScale(-place, RoundingMode.HALF_UP);
+        return kept.signum() == 0
+                ? "0"
+                : kept.setScale(Math.max(0, -place), RoundingMode.HALF_UP).toPlainString();
+    }
+
+    /** A share in percent: what is next to nothing, or next to all, is said so and never rounded to it, nor onto a limit. */
+    public static String percent(double percent, double... limits) {
+        if (percent > 0 && percent < LEAST_PERCENT) {
+            return "less than 0.001 %";
+        }
+        if (percent > 100 - LEAST_PERCENT && percent < 100) {
+            return "more than 99.999 %";
+        }
+        double[] edges = Arrays.copyOf(limits, limits.length + 2);
+        edges[limits.length] = 0;
+        edges[limits.length + 1] = 100;
+        return beside(percent, 3, edges) + " %";
+    }
+
+    /** A time in the unit in which people say it. */
+    public static String duration(double seconds) {
+        if (seconds < 120) {
+            return of(seconds, 3) + " s";
+        }
+        if (seconds < 7200) {
+            return of(seconds / 60, 3) + " min";
+        }
+        return seconds < 172_800 ? of(seconds / 3600, 3) + " h" : of(seconds / 86_400, 3) + " d";
+    }
+
+    /** A quotient of two numbers, as it is keyed in. */
+    public static String over(double left, double right) {
+        return of(left) + " / " + of(right);
     }
 }

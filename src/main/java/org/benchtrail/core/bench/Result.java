@@ -1,6 +1,7 @@
 package org.benchtrail.core.bench;
 
 import java.util.List;
+import org.benchtrail.core.measure.Provenance;
 
 /**
  * What a calculation answers. Nothing here says that something is safe: it says what the figures are and how they were got.
@@ -45,10 +46,19 @@ public record Result(
     public record Judgement(Level level, String words, String reason) {}
 
     /** A result with its unit; {@code digits} is how many significant digits are worth showing (1 to 15). */
-    public record Figure(String name, double value, String unit, int digits) {}
+    public record Figure(String name, double value, String unit, int digits) {
+        private static final double LEAST_PERCENT = 0.001;
 
-    /** One rule applied: what it says, whether it is met, and its source. */
-    public record Rule(String name, Level outcome, String sentence, String source) {}
+        /** The value as it is shown; a share that is next to nothing is said to be so. */
+        public String text() {
+            return unit.equals("%") && value > 0 && value < LEAST_PERCENT
+                    ? "less than " + Numeral.of(LEAST_PERCENT)
+                    : Numeral.of(value, digits);
+        }
+    }
+
+    /** One rule applied: what it says, whether it is met, the title it comes from, and how well it is founded on that. */
+    public record Rule(String name, Level outcome, String sentence, String source, Provenance provenance) {}
 
     /** One line of working: what is computed, the formula in symbols, and the same with the numbers put in and the result. */
     public record Working(String what, String formula, String withNumbers) {}

@@ -30,13 +30,15 @@ public final class ResultDraft {
      * @return the value, for the next step
      */
     public double figure(String name, String formula, String put, double value, String unit, int digits) {
-        figures.add(new Figure(name, value, unit, digits));
-        return step(name, formula, put, value, unit, digits);
+        double plain = value + 0.0; // no minus zero
+        figures.add(new Figure(name, plain, unit, digits));
+        return step(name, formula, put, plain, unit, digits);
     }
 
     /** A line of working whose outcome is needed further down but is no figure of its own; returns the value. */
     public double step(String what, String formula, String put, double value, String unit, int digits) {
-        working.add(new Working(what, formula, put + " = " + Numeral.of(value, digits) + suffix(unit)));
+        working.add(
+                new Working(what, formula, put + " = " + new Figure(what, value, unit, digits).text() + suffix(unit)));
         return value;
     }
 
@@ -50,8 +52,8 @@ public final class ResultDraft {
         return unit.equals("1") ? "" : " " + unit;
     }
 
-    public ResultDraft rule(String name, Level outcome, String sentence, String source) {
-        rules.add(new Rule(name, outcome, sentence, source));
+    public ResultDraft rule(String name, Level outcome, String sentence, Citation source) {
+        rules.add(new Rule(name, outcome, sentence, source.title(), source.provenance()));
         return this;
     }
 

@@ -8,9 +8,6 @@ import org.benchtrail.core.bench.Result.Rule;
 
 /** Which of several rules decides the verdict, and what it says. */
 public final class Severity {
-    /** Source of a rule that the trade follows without a published origin. */
-    public static final String COMMON_PRACTICE = "common practice, no source";
-
     private static final List<Level> WORST_FIRST =
             List.of(Level.BAD, Level.UNDECIDED, Level.CAREFUL, Level.GOOD, Level.NONE);
 

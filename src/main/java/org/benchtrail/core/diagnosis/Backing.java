@@ -1,7 +1,7 @@
 package org.benchtrail.core.diagnosis;
 
 /**
- * What stands behind one figure: how much the catalogue's own value counts in it, and how much this shop's cases.
+ * What stands behind one figure: how much the catalogue's own value counts in it, and how much this site's cases.
  *
  * @param practice pseudo-count of the catalogue's value, in cases; zero or more
  * @param cases accepted cases, decayed and capped, so seldom whole; zero or more

@@ -78,11 +78,11 @@ public final class Calibration {
         }
     }
 
-    /** Bounds of a proportion. */
-    public record Interval(double low, double high) {}
+    /** Where a proportion or a mean lies, by its interval. */
+    public record ScoreRange(double low, double high) {}
 
     /** Leaders whose stated probability fell in [from, to), the last bin including 1. */
-    public record Bin(double from, double to, int cases, int hits, double meanStated, Interval hitRate) {}
+    public record Bin(double from, double to, int cases, int hits, double meanStated, ScoreRange hitRate) {}
 
     /**
      * Figures over a set of forecasts.
@@ -99,8 +99,8 @@ public final class Calibration {
             double logScore,
             double overconfidence,
             List<Bin> bins,
-            @Nullable Interval brierRange,
-            @Nullable Interval logRange) {}
+            @Nullable ScoreRange brierRange,
+            @Nullable ScoreRange logRange) {}
 
     /** @throws IllegalArgumentException if there are no forecasts */
     public static Figures figures(List<Forecast> forecasts) {
@@ -122,13 +122,13 @@ public final class Calibration {
     }
 
     /** No score lies outside its bounds, and so neither does its mean. */
-    private static @Nullable Interval range(List<Double> scores, double least, double most) {
+    private static @Nullable ScoreRange range(List<Double> scores, double least, double most) {
         if (scores.size() < 2) {
             return null;
         }
         double[] x = scores.stream().mapToDouble(v -> v).toArray();
         var interval = Sample.of("scores", x).meanInterval(0.95);
-        return new Interval(Math.max(least, interval.lower()), Math.min(most, interval.upper()));
+        return new ScoreRange(Math.max(least, interval.lower()), Math.min(most, interval.upper()));
     }
 
     private static double mean(List<Double> x) {
@@ -154,16 +154,16 @@ public final class Calibration {
     }
 
     /** Wilson score interval for a proportion, 95 %; [0, 1] for no trials. */
-    public static Interval wilson(int hits, int trials) {
+    public static ScoreRange wilson(int hits, int trials) {
         if (trials == 0) {
-            return new Interval(0, 1);
+            return new ScoreRange(0, 1);
         }
         double z = 1.959963984540054;
         double p = (double) hits / trials;
         double zz = z * z / trials;
         double middle = (p + zz / 2) / (1 + zz);
         double half = z / (1 + zz) * StrictMath.sqrt(p * (1 - p) / trials + zz / (4 * trials));
-        return new Interval(Math.max(0, middle - half), Math.min(1, middle + half));
+        return new ScoreRange(Math.max(0, middle - half), Math.min(1, middle + half));
     }
 
     /** A closed case to be ranked again with another exponent, by the version of the figures it was ranked with. */

@@ -9,7 +9,7 @@ import java.util.Optional;
  * <p>The rules are those of {@link CatalogueRules}; a problem's field is the path of the entry, such as {@code
  * categories[0].causes[3].weight}.
  */
-public record Catalogue(List<Category> categories) {
+public record Catalogue(List<CauseCategory> categories) {
 
     /** @throws org.benchtrail.core.Invalid with every problem found */
     public Catalogue {
@@ -17,7 +17,7 @@ public record Catalogue(List<Category> categories) {
         CatalogueRules.require(categories);
     }
 
-    public Optional<Category> category(String id) {
+    public Optional<CauseCategory> category(String id) {
         return categories.stream().filter(c -> c.id().equals(id)).findFirst();
     }
 

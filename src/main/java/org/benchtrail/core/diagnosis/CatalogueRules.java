@@ -28,7 +28,7 @@ public final class CatalogueRules {
     private CatalogueRules() {}
 
     /** Every problem of these categories, in the order of the entries; empty if there is none. */
-    public static List<Invalid.Problem> problems(List<Category> categories) {
+    public static List<Invalid.Problem> problems(List<CauseCategory> categories) {
         CatalogueRules rules = new CatalogueRules();
         rules.require(!categories.isEmpty(), "categories", "list at least one category");
         for (int k = 0; k < categories.size(); k++) {
@@ -37,7 +37,7 @@ public final class CatalogueRules {
         return List.copyOf(rules.problems);
     }
 
-    static void require(List<Category> categories) {
+    static void require(List<CauseCategory> categories) {
         List<Invalid.Problem> found = problems(categories);
         if (!found.isEmpty()) {
             throw new Invalid(found);
@@ -50,7 +50,7 @@ public final class CatalogueRules {
         }
     }
 
-    private void category(Category c, String at) {
+    private void category(CauseCategory c, String at) {
         identify(categoryIds, c.id(), at + ".id");
         minutes(c.escalateMinutes(), at + ".escalateMinutes");
         require(!c.causes().isEmpty(), at + ".causes", "list at least one cause in category '" + c.id() + "'");
@@ -67,7 +67,7 @@ public final class CatalogueRules {
         shared(c, at);
     }
 
-    private Set<String> groups(Category c, String at) {
+    private Set<String> groups(CauseCategory c, String at) {
         Set<String> ids = new HashSet<>();
         for (int k = 0; k < c.groups().size(); k++) {
             Group g = c.groups().get(k);
@@ -175,7 +175,7 @@ public final class CatalogueRules {
     }
 
     /** A question that waits for itself, directly or through others, could never be asked. */
-    private void cycles(Category c, String at, Map<String, Finding> findings) {
+    private void cycles(CauseCategory c, String at, Map<String, Finding> findings) {
         for (int k = 0; k < c.findings().size(); k++) {
             Finding f = c.findings().get(k);
             require(
@@ -230,7 +230,7 @@ public final class CatalogueRules {
                 "give a part cost of zero or more");
     }
 
-    private void shared(Category c, String at) {
+    private void shared(CauseCategory c, String at) {
         Set<String> causes = new HashSet<>();
         c.causes().forEach(x -> causes.add(x.id()));
         for (int k = 0; k < c.sharedRepairs().size(); k++) {

@@ -22,7 +22,7 @@ public record ClosedCase(
         String cause,
         Confirmation confirmation,
         Instant closed,
-        List<Observation> observations) {
+        List<CaseFinding> observations) {
     public ClosedCase {
         observations = List.copyOf(observations);
     }
@@ -50,7 +50,7 @@ public record ClosedCase(
      * @param intake whether it is a standard intake question, asked whatever was suspected
      * @param beforeSettled whether it was taken before the cause was settled; later ones are confirmations, not evidence
      */
-    public record Observation(String finding, String value, boolean intake, boolean beforeSettled) {}
+    public record CaseFinding(String finding, String value, boolean intake, boolean beforeSettled) {}
 
     boolean counts() {
         return verified && acceptedBy != null && !acceptedBy.equals(technician) && confirmation.weight() > 0;

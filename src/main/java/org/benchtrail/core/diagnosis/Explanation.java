@@ -39,10 +39,10 @@ public final class Explanation {
     }
 
     /** Contributions with their sum, decibans. */
-    public record Account(List<Term> terms, double total) {}
+    public record Weighing(List<Term> terms, double total) {}
 
     /** The leader against the runner-up. */
-    public Account leaderAgainstRunnerUp() {
+    public Weighing leaderAgainstRunnerUp() {
         List<Ranking.Ranked> all = ranking.all();
         return pair(all.get(0).cause(), all.get(1).cause());
     }
@@ -52,7 +52,7 @@ public final class Explanation {
      *
      * @throws org.benchtrail.core.Invalid if either is not known
      */
-    public Account pair(String a, String b) {
+    public Weighing pair(String a, String b) {
         int i = model.index(a);
         int j = model.index(b);
         List<Term> terms = new ArrayList<>();
@@ -71,8 +71,8 @@ public final class Explanation {
         return q == null ? 0 : Decibans.PER_NAT * StrictMath.log1p(-q);
     }
 
-    private static Account account(List<Term> terms) {
-        return new Account(
+    private static Weighing account(List<Term> terms) {
+        return new Weighing(
                 List.copyOf(terms), terms.stream().mapToDouble(Term::decibans).sum());
     }
 
@@ -84,13 +84,13 @@ public final class Explanation {
      * One cause against everything else, in the order the answers came in, each with the weight it has now. How much a term
      * shows depends on that order.
      */
-    public Account waterfall(String cause) {
+    public Weighing waterfall(String cause) {
         int i = model.index(cause);
         double[] score = model.logPriors();
         double before = Decibans.against(score, i);
         List<Term> terms = new ArrayList<>();
         terms.add(new Term(Origin.PRIOR, "", before));
-        for (Step step : steps()) {
+        for (Arrival step : steps()) {
             step.addTo(score);
             double after = Decibans.against(score, i);
             terms.add(new Term(step.origin(), step.id(), after - before));
@@ -103,21 +103,21 @@ public final class Explanation {
         void addTo(double[] score);
     }
 
-    private record Step(Origin origin, String id, Instant at, Adding effect) {
+    private record Arrival(Origin origin, String id, Instant at, Adding effect) {
         void addTo(double[] score) {
             effect.addTo(score);
         }
     }
 
-    private List<Step> steps() {
-        List<Step> steps = new ArrayList<>();
+    private List<Arrival> steps() {
+        List<Arrival> steps = new ArrayList<>();
         for (Observed o : ranking.observed()) {
-            steps.add(new Step(Origin.FINDING, id(o), o.since(), s -> o.addTo(s, model.table(o.finding()))));
+            steps.add(new Arrival(Origin.FINDING, id(o), o.since(), s -> o.addTo(s, model.table(o.finding()))));
         }
         for (FailedRepair f : ranking.evidence().failedRepairs()) {
-            steps.add(new Step(Origin.FAILED_REPAIR, f.repair(), f.at(), s -> model.addFailed(s, f)));
+            steps.add(new Arrival(Origin.FAILED_REPAIR, f.repair(), f.at(), s -> model.addFailed(s, f)));
         }
-        steps.sort(Comparator.comparing(Step::at).thenComparing(Step::id));
+        steps.sort(Comparator.comparing(Arrival::at).thenComparing(Arrival::id));
         return steps;
     }
 

@@ -48,7 +48,7 @@ public record Finding(
     }
 
     /** A value with the reliability that is left after looking how near to a limit the reading lies. */
-    public record Judged(String value, double reliability) {}
+    public record JudgedReading(String value, double reliability) {}
 
     /**
      * Judges a reading. Limits are inclusive: a reading on the limit is inside, with half the trust if there is a guard.
@@ -59,12 +59,12 @@ public record Finding(
      * @throws org.benchtrail.core.Invalid if x is not finite or not physically possible
      * @throws IllegalStateException if this finding has no limits
      */
-    public Judged judge(double x, double uncertainty, double reliability) {
+    public JudgedReading judge(double x, double uncertainty, double reliability) {
         if (limits == null) {
             throw new IllegalStateException("finding " + id + " has no limits");
         }
         limits.requirePlausible(x);
-        return new Judged(valueOf(limits, x), limits.trust(x, uncertainty, reliability));
+        return new JudgedReading(valueOf(limits, x), limits.trust(x, uncertainty, reliability));
     }
 
     private String valueOf(Limits l, double x) {

@@ -13,13 +13,13 @@ import java.util.Map;
  * @param cases accepted cases behind it, decayed and capped
  * @param support what stands behind each figure
  */
-public record Learned(Category category, double unlisted, double cases, Support support) {
+public record Learned(CauseCategory category, double unlisted, double cases, Support support) {
     private static final double ENOUGH_CASES = 20;
     private static final double PRIOR_SHIFT = 0.05;
     private static final double TABLE_SHIFT = 0.15;
 
     /** A category as written, before anything was learned. */
-    public static Learned practice(Category category) {
+    public static Learned practice(CauseCategory category) {
         return new Learned(category, ModelSettings.STANDARD.unlisted(), 0, Support.PRACTICE);
     }
 

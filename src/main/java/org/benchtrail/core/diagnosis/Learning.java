@@ -17,7 +17,7 @@ import org.jspecify.annotations.Nullable;
  * the same figures, in whatever order they are listed.
  *
  * <p>Source: Dirichlet and beta pseudo-counts, A. Gelman et al., "Bayesian Data Analysis", 3rd ed., sections 2.4 and 3.4
- * [memory]. Differs: decay, and caps on what one person's cases can move.
+ * (from memory, not checked). Differs: decay, and caps on what one person's cases can move.
  */
 public final class Learning {
     /** One case in so many is not in the list, before anything is learned. */
@@ -26,7 +26,7 @@ public final class Learning {
     private static final double CLAMP_LOW = 0.01;
     private static final double CLAMP_HIGH = 0.99;
 
-    private final Category category;
+    private final CauseCategory category;
     private final LearningSettings settings;
     private final List<ClosedCase> cases;
     private final double[] listedWeights;
@@ -34,7 +34,7 @@ public final class Learning {
     private final Tally observed;
     private final Tally intake;
 
-    private Learning(Category category, List<ClosedCase> all, Instant now, LearningSettings settings) {
+    private Learning(CauseCategory category, List<ClosedCase> all, Instant now, LearningSettings settings) {
         this.category = category;
         this.settings = settings;
         this.cases = all.stream()
@@ -49,7 +49,7 @@ public final class Learning {
         allWeights = ShareCap.weights(cases, raw, settings.priorCount(), rules());
         listedWeights = ShareCap.weights(cases, listed, settings.priorCount(), rules());
         observed = Tally.of(cases, listedWeights, o -> true);
-        intake = Tally.of(cases, listedWeights, ClosedCase.Observation::intake);
+        intake = Tally.of(cases, listedWeights, ClosedCase.CaseFinding::intake);
     }
 
     /**
@@ -59,21 +59,22 @@ public final class Learning {
      * @return the category as it is, to the bit, if no case counts
      * @throws Invalid with every case whose cause is neither listed nor {@link Model#UNLISTED}
      */
-    public static Learned learn(Category category, List<ClosedCase> cases, Instant now, LearningSettings settings) {
+    public static Learned learn(
+            CauseCategory category, List<ClosedCase> cases, Instant now, LearningSettings settings) {
         requireKnown(category, cases);
         Learning learning = new Learning(category, cases, now, settings);
         return sum(learning.allWeights) > 0 ? learning.learned() : Learned.practice(category);
     }
 
     /** Weight for a cause added to the catalogue: half the median of the category's. */
-    public static double newCauseWeight(Category category) {
+    public static double newCauseWeight(CauseCategory category) {
         double[] w =
                 category.causes().stream().mapToDouble(Cause::weight).sorted().toArray();
         int middle = w.length / 2;
         return (w.length % 2 == 1 ? w[middle] : (w[middle - 1] + w[middle]) / 2) / 2;
     }
 
-    private static void requireKnown(Category category, List<ClosedCase> cases) {
+    private static void requireKnown(CauseCategory category, List<ClosedCase> cases) {
         List<String> known = category.causes().stream().map(Cause::id).toList();
         Invalid.Collector problems = new Invalid.Collector();
         for (int k = 0; k < cases.size(); k++) {
@@ -92,17 +93,17 @@ public final class Learning {
                 * c.confirmation().weight();
     }
 
-    private List<ShareCap.Rule> rules() {
+    private List<ShareCap.Cap> rules() {
         return List.of(
-                new ShareCap.Rule(ClosedCase::technician, settings.technicianShare()),
-                new ShareCap.Rule(ClosedCase::site, settings.siteShare()),
-                new ShareCap.Rule(ClosedCase::acceptedBy, settings.supervisorShare()));
+                new ShareCap.Cap(ClosedCase::technician, settings.technicianShare()),
+                new ShareCap.Cap(ClosedCase::site, settings.siteShare()),
+                new ShareCap.Cap(ClosedCase::acceptedBy, settings.supervisorShare()));
     }
 
     private Learned learned() {
         List<Cause> causes = category.causes().stream().map(this::cause).toList();
         List<Finding> findings = category.findings().stream().map(this::finding).toList();
-        Category next = new Category(
+        CauseCategory next = new CauseCategory(
                 category.id(),
                 category.title(),
                 category.escalateMinutes(),

@@ -9,7 +9,7 @@ import org.benchtrail.core.Invalid;
  * @param tableCount cases that each catalogue probability is worth
  * @param technicianShare most that one technician's cases may make up of all, prior included; in (0, 1], 1 for no cap
  * @param siteShare the same for one site
- * @param supervisorShare the same for all cases one supervisor accepted; wider, since a small shop has one or two
+ * @param supervisorShare the same for all cases one supervisor accepted; wider, since a small site has one or two
  * @param halfLifeDays after which a case counts half
  */
 public record LearningSettings(

@@ -11,7 +11,7 @@ import java.util.Set;
  * either has. A rare finding weighs more than one that most cases have.
  *
  * <p>Weight of a finding: ln((1 + n) / (1 + k)) + 1, where k of the n cases have it: the inverse document frequency of Spärck
- * Jones (1972) as general-purpose libraries smooth it, so that it stays above 0 in a shop with few cases. The quotient is the
+ * Jones (1972) as general-purpose libraries smooth it, so that it stays above 0 at a site with few cases. The quotient is the
  * weighted form of Jaccard's coefficient.
  */
 public final class Likeness {

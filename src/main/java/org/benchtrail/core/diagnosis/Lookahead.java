@@ -75,7 +75,7 @@ final class Lookahead {
 
     /** Sum over the finding's values of the plan's minutes then; the test's own minutes are not in it. */
     double minutesAfter(int finding) {
-        Table table = model.table(finding);
+        LikelihoodTable table = model.table(finding);
         for (int i : table.deviators) {
             markedFor[i] = finding;
         }
@@ -90,7 +90,7 @@ final class Lookahead {
         return rho == 1 ? p : rho * p + (1 - rho) / size;
     }
 
-    private double minutesAfter(int finding, Table table, int v) {
+    private double minutesAfter(int finding, LikelihoodTable table, int v) {
         int size = table.size();
         double background = planned(table.background[v], size);
         double mass = listed * background + weights[repairs.size()] * planned(table.unlisted[v], size);
@@ -156,7 +156,7 @@ final class Lookahead {
         }
     }
 
-    private double[] after(Table table, int v) {
+    private double[] after(LikelihoodTable table, int v) {
         double[] next = new double[weights.length];
         for (int i = 0; i < next.length; i++) {
             next[i] = weights[i] * planned(table.row(i, repairs.size())[v], table.size());

@@ -16,18 +16,18 @@ public final class Model {
     /** Id of the cause that is not in the list. */
     public static final String UNLISTED = "UNLISTED";
 
-    private final Category category;
+    private final CauseCategory category;
     private final ModelSettings settings;
     private final double[] prior;
     private final double[] logPrior;
-    private final List<Table> tables;
+    private final List<LikelihoodTable> tables;
     private final Map<String, Integer> causeIndex = new HashMap<>();
     private final Map<String, Integer> findingIndex = new HashMap<>();
     private final Map<String, SharedRepair> shared = new HashMap<>();
     private final int[] idRank;
 
     /** @throws Invalid with every problem of the category */
-    public Model(Category category, ModelSettings settings) {
+    public Model(CauseCategory category, ModelSettings settings) {
         CatalogueRules.require(List.of(category));
         this.category = category;
         this.settings = settings;
@@ -39,7 +39,7 @@ public final class Model {
             logPrior[i] = StrictMath.log(prior[i]);
         }
         tables = category.findings().stream()
-                .map(f -> Table.of(f, category.causes(), share, settings))
+                .map(f -> LikelihoodTable.of(f, category.causes(), share, settings))
                 .toList();
         idRank = rank();
     }
@@ -92,7 +92,7 @@ public final class Model {
         return rank;
     }
 
-    public Category category() {
+    public CauseCategory category() {
         return category;
     }
 
@@ -152,7 +152,7 @@ public final class Model {
         return logPrior[cause];
     }
 
-    Table table(int finding) {
+    LikelihoodTable table(int finding) {
         return tables.get(finding);
     }
 

@@ -39,7 +39,7 @@ public final class NextTest {
     }
 
     /** @param ranking of this model */
-    public Advice advise(Ranking ranking, Situation situation) {
+    public Advice advise(Ranking ranking, BenchSituation situation) {
         double[] p = ranking.probabilities();
         boolean[] done = done(ranking.evidence());
         Lookahead now = new Lookahead(model, settings, repairs, p, done);
@@ -84,7 +84,7 @@ public final class NextTest {
         return model.category().sharedRepairs().stream().anyMatch(s -> s.id().equals(id));
     }
 
-    private List<Action> tests(Lookahead now, double plan, Evidence evidence, Situation situation) {
+    private List<Action> tests(Lookahead now, double plan, Evidence evidence, BenchSituation situation) {
         Answers answers = Answers.of(model, evidence);
         double couldSave = plan - now.lowerBound();
         List<Action> tests = new ArrayList<>();
@@ -99,14 +99,14 @@ public final class NextTest {
         return deep ? deepened(tests, now, answers, situation) : tests;
     }
 
-    private double testMinutes(int f, Situation situation) {
+    private double testMinutes(int f, BenchSituation situation) {
         Finding finding = model.finding(f);
         return finding.minutes()
                 + settings.minutes(finding.risk())
                 + situation.setUpMinutes().getOrDefault(finding.id(), 0.0);
     }
 
-    private List<Action> deepened(List<Action> tests, Lookahead now, Answers answers, Situation situation) {
+    private List<Action> deepened(List<Action> tests, Lookahead now, Answers answers, BenchSituation situation) {
         List<Action> sorted = new ArrayList<>(tests);
         sorted.sort(Action::compare);
         for (int k = 0; k < Math.min(settings.lookaheadTests(), sorted.size()); k++) {
@@ -118,7 +118,7 @@ public final class NextTest {
     }
 
     /** Sum over the values of a test of the best that one more test, or none, leads to. */
-    private double twoSteps(int first, Lookahead now, Answers answers, Situation situation) {
+    private double twoSteps(int first, Lookahead now, Answers answers, BenchSituation situation) {
         double sum = 0;
         for (int v = 0; v < model.table(first).size(); v++) {
             Lookahead then = now.after(first, v, settings);
@@ -135,11 +135,11 @@ public final class NextTest {
     }
 
     /** The first repair of the order that no gate holds back. */
-    private List<Action> repairs(double[] p, int[] order, Situation situation, List<Advice.Blocked> blocked) {
+    private List<Action> repairs(double[] p, int[] order, BenchSituation situation, List<Advice.Blocked> blocked) {
         List<Action> open = new ArrayList<>();
         for (int i : order) {
             Cause c = model.category().causes().get(i);
-            List<String> reasons = Gate.reasons(c.repair(), p[i], List.of(c), situation, settings);
+            List<String> reasons = RepairGate.reasons(c.repair(), p[i], List.of(c), situation, settings);
             if (!reasons.isEmpty()) {
                 blocked.add(new Advice.Blocked(c.id(), reasons));
             } else if (open.isEmpty()) {
@@ -159,7 +159,7 @@ public final class NextTest {
     }
 
     private List<Action> shared(
-            double[] p, boolean[] done, Evidence evidence, Situation situation, List<Advice.Blocked> blocked) {
+            double[] p, boolean[] done, Evidence evidence, BenchSituation situation, List<Advice.Blocked> blocked) {
         List<Action> open = new ArrayList<>();
         for (SharedRepair s : model.category().sharedRepairs()) {
             if (evidence.failedRepairs().stream().noneMatch(f -> f.repair().equals(s.id()))) {
@@ -171,7 +171,7 @@ public final class NextTest {
 
     /** Scored at the top only: inside the plan every cause keeps its own repair. */
     private Optional<Action> shared(
-            double[] p, boolean[] done, SharedRepair s, Situation situation, List<Advice.Blocked> blocked) {
+            double[] p, boolean[] done, SharedRepair s, BenchSituation situation, List<Advice.Blocked> blocked) {
         Map<String, Double> fixes = new TreeMap<>(s.fixes());
         double[] left = p.clone();
         double covered = 0;
@@ -184,7 +184,7 @@ public final class NextTest {
                 .filter(c -> fixes.containsKey(c.id()))
                 .sorted(Comparator.comparing(Cause::id))
                 .toList();
-        List<String> reasons = Gate.reasons(s.repair(), covered, causes, situation, settings);
+        List<String> reasons = RepairGate.reasons(s.repair(), covered, causes, situation, settings);
         if (!reasons.isEmpty()) {
             blocked.add(new Advice.Blocked(s.id(), reasons));
             return Optional.empty();

@@ -3,7 +3,7 @@ package org.benchtrail.core.diagnosis;
 /**
  * Leaky noisy-OR: an effect with several possible causes, each of which alone may fail to bring it about.
  *
- * <p>Source: J. Pearl, "Probabilistic Reasoning in Intelligent Systems", 1988; leak after M. Henrion, 1987 [memory].
+ * <p>Source: J. Pearl, "Probabilistic Reasoning in Intelligent Systems", 1988; leak after M. Henrion, 1987 (from memory, not checked).
  */
 public final class NoisyOr {
     private NoisyOr() {}

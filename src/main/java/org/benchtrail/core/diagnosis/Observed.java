@@ -56,11 +56,11 @@ record Observed(int finding, List<Report> reports, double[] channel, double expo
         return new Observed(finding, sorted, channel(model.table(finding), sorted), exponent);
     }
 
-    static double[] channel(Table table, List<Report> reports) {
+    static double[] channel(LikelihoodTable table, List<Report> reports) {
         double[] g = new double[table.size()];
         Arrays.fill(g, 1);
         for (Report r : reports) {
-            double[] one = Table.channel(table.values.indexOf(r.value()), r.reliability(), table.size());
+            double[] one = LikelihoodTable.channel(table.values.indexOf(r.value()), r.reliability(), table.size());
             for (int v = 0; v < g.length; v++) {
                 g[v] *= one[v];
             }
@@ -74,11 +74,11 @@ record Observed(int finding, List<Report> reports, double[] channel, double expo
 
     /** Natural logarithm of the likelihood of the reports under a row, without exponent. */
     double logLikelihood(double[] row) {
-        return StrictMath.log(Table.likelihood(row, channel));
+        return StrictMath.log(LikelihoodTable.likelihood(row, channel));
     }
 
     /** Adds {@code exponent * ln l(i)} to every log weight; deviating causes and the unlisted one (last) differ. */
-    void addTo(double[] score, Table table) {
+    void addTo(double[] score, LikelihoodTable table) {
         int n = score.length - 1;
         double common = logLikelihood(table.background);
         for (int k = 0; k < table.deviators.length; k++) {
@@ -92,7 +92,7 @@ record Observed(int finding, List<Report> reports, double[] channel, double expo
 
     /** Weight of one finding for cause a against cause b, decibans. */
     double decibans(Model model, int a, int b) {
-        Table t = model.table(finding);
+        LikelihoodTable t = model.table(finding);
         int n = model.size();
         return exponent * Decibans.PER_NAT * (logLikelihood(t.row(a, n)) - logLikelihood(t.row(b, n)));
     }
@@ -133,7 +133,7 @@ record Observed(int finding, List<Report> reports, double[] channel, double expo
         double[][] next = new double[joint.length * size][size];
         for (int t = 0; t < joint.length; t++) {
             for (int x = 0; x < size; x++) {
-                double[] g = Table.channel(x, reliability, size);
+                double[] g = LikelihoodTable.channel(x, reliability, size);
                 for (int v = 0; v < size; v++) {
                     next[t * size + x][v] = joint[t][v] * g[v];
                 }

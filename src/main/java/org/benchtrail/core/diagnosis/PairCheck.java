@@ -68,7 +68,7 @@ public record PairCheck(String first, String second, double gain) {
         double sum = 0;
         int n = ranking.model().size();
         for (Observed o : ranking.observed()) {
-            Table t = ranking.model().table(o.finding());
+            LikelihoodTable t = ranking.model().table(o.finding());
             double[] row = a == b ? t.row(a, n) : together(t.row(a, n), t.row(b, n), t.background);
             sum += o.logLikelihood(row);
         }

@@ -12,7 +12,7 @@ import java.util.stream.IntStream;
  * <p>Guarantees: probabilities sum to 1 within 1e-12; the order of causes, findings and reports does not matter; the same
  * model and evidence give the same bits.
  * <p>Source: naive Bayes with a reliability channel; D. Heckerman, E. Horvitz, B. Nathwani, "Toward normative expert
- * systems", Methods of Information in Medicine 31, 1992 [memory]. Differs: the unlisted cause and the correlation discount
+ * systems", Methods of Information in Medicine 31, 1992 (from memory, not checked). Differs: the unlisted cause and the correlation discount
  * are our own choices.
  */
 public final class Ranking {

@@ -15,7 +15,7 @@ import java.util.stream.IntStream;
  * <p>Shape: n minutes and fix probabilities; n+1 weights, the last for the unlisted cause, which only escalation settles.
  * <p>Units: minutes; weights are beliefs, not necessarily normalised.
  * <p>Source: J. B. Kadane, H. A. Simon, "Optimal strategies for a class of constrained sequential problems", Annals of
- * Statistics 3, 1975 [memory]; J. Kalagnanam, M. Henrion, "A comparison of decision analysis and expert rules for sequential
+ * Statistics 3, 1975 (from memory, not checked); J. Kalagnanam, M. Henrion, "A comparison of decision analysis and expert rules for sequential
  * diagnosis", UAI 1988. Differs: escalation ends the plan.
  */
 public final class RepairOrder {

@@ -48,22 +48,22 @@ public final class ShareCap {
     }
 
     /** Who may own at most which share; cases without an owner are not capped. */
-    record Rule(Function<ClosedCase, @Nullable String> owner, double share) {}
+    record Cap(Function<ClosedCase, @Nullable String> owner, double share) {}
 
     /** Weights of cases after every rule holds at once. Capping by one rule lowers the sum, so rules are repeated. */
-    static double[] weights(List<ClosedCase> cases, double[] raw, double prior, List<Rule> rules) {
+    static double[] weights(List<ClosedCase> cases, double[] raw, double prior, List<Cap> rules) {
         double[] weights = raw.clone();
         double change = Double.POSITIVE_INFINITY;
         for (int round = 0; round < MOST_ROUNDS && change > SETTLED; round++) {
             change = 0;
-            for (Rule rule : rules) {
+            for (Cap rule : rules) {
                 change = Math.max(change, apply(rule, cases, weights, prior));
             }
         }
         return weights;
     }
 
-    private static double apply(Rule rule, List<ClosedCase> cases, double[] weights, double prior) {
+    private static double apply(Cap rule, List<ClosedCase> cases, double[] weights, double prior) {
         if (rule.share() == 1) {
             return 0;
         }

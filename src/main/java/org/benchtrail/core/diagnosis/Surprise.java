@@ -13,7 +13,7 @@ import java.util.stream.IntStream;
  * repairs are the better alarm.
  *
  * @param conflict decibans; above 0 the answers pull apart, below 0 they support each other; exactly one finding gives 0.
- *     Source: F. V. Jensen et al., "Analysis in HUGIN of data conflict", 1990 [memory]
+ *     Source: F. V. Jensen et al., "Analysis in HUGIN of data conflict", 1990 (from memory, not checked)
  * @param topListed the most probable listed cause
  * @param z standard deviations by which that cause predicts these answers worse than answers of its own; may be negative
  * @param contradictions findings with reports that differ
@@ -85,7 +85,7 @@ public record Surprise(
         score[model.size()] = Double.NEGATIVE_INFINITY;
         double apart = 0;
         for (Observed o : ranking.observed()) {
-            Table table = model.table(o.finding());
+            LikelihoodTable table = model.table(o.finding());
             apart += o.logLikelihood(table.marginal);
             o.alone().addTo(score, table);
         }
@@ -111,7 +111,7 @@ public record Surprise(
         double mean = 0;
         double variance = 0;
         for (Observed o : ranking.observed()) {
-            Table table = model.table(o.finding());
+            LikelihoodTable table = model.table(o.finding());
             double[] row = table.row(top, model.size());
             double[] moments = moments(o.predicted(row, model.settings().everyTuple(), MOST_TUPLES));
             seen += o.logLikelihood(row);
@@ -183,7 +183,7 @@ public record Surprise(
         List<Observed> all = ranking.observed();
         double[] fit = all.stream()
                 .mapToDouble(o -> {
-                    Table t = model.table(o.finding());
+                    LikelihoodTable t = model.table(o.finding());
                     return o.logLikelihood(t.row(top, model.size())) - o.logLikelihood(t.marginal);
                 })
                 .toArray();

@@ -10,10 +10,10 @@ final class Tally {
     private final Map<String, Map<String, Map<String, Double>>> counts = new HashMap<>();
 
     /** @param usable which observations to count; those made after the cause was settled never are */
-    static Tally of(List<ClosedCase> cases, double[] weights, Predicate<ClosedCase.Observation> usable) {
+    static Tally of(List<ClosedCase> cases, double[] weights, Predicate<ClosedCase.CaseFinding> usable) {
         Tally tally = new Tally();
         for (int k = 0; k < weights.length; k++) {
-            for (ClosedCase.Observation o : cases.get(k).observations()) {
+            for (ClosedCase.CaseFinding o : cases.get(k).observations()) {
                 if (o.beforeSettled() && usable.test(o)) {
                     tally.add(cases.get(k).cause(), o, weights[k]);
                 }
@@ -22,7 +22,7 @@ final class Tally {
         return tally;
     }
 
-    private void add(String cause, ClosedCase.Observation o, double weight) {
+    private void add(String cause, ClosedCase.CaseFinding o, double weight) {
         counts.computeIfAbsent(cause, c -> new HashMap<>())
                 .computeIfAbsent(o.finding(), f -> new HashMap<>())
                 .merge(o.value(), weight, Double::sum);

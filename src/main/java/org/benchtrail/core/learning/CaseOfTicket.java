@@ -8,7 +8,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import org.benchtrail.core.Invalid;
-import org.benchtrail.core.diagnosis.Category;
+import org.benchtrail.core.diagnosis.CauseCategory;
 import org.benchtrail.core.diagnosis.ClosedCase;
 import org.benchtrail.core.diagnosis.Model;
 import org.benchtrail.core.method.JobSheet;
@@ -18,7 +18,6 @@ import org.benchtrail.core.method.desk.Closed;
 import org.benchtrail.core.method.document.CauseNamed;
 import org.benchtrail.core.method.document.Sureness;
 import org.benchtrail.core.method.plan.ActionSettled;
-import org.benchtrail.core.method.plan.Settlement;
 import org.benchtrail.core.method.test.CheckOutcome;
 import org.benchtrail.core.method.test.CheckPlanned;
 import org.benchtrail.core.method.test.ResultRecorded;
@@ -28,9 +27,9 @@ import org.jspecify.annotations.Nullable;
 /** Makes a case of a closed ticket: the one place where the words of the method become those of the catalogue. */
 public final class CaseOfTicket {
     private final JobSheet sheet;
-    private final Collection<Category> catalogue;
+    private final Collection<CauseCategory> catalogue;
 
-    private CaseOfTicket(JobSheet sheet, Collection<Category> catalogue) {
+    private CaseOfTicket(JobSheet sheet, Collection<CauseCategory> catalogue) {
         this.sheet = sheet;
         this.catalogue = catalogue;
     }
@@ -39,7 +38,7 @@ public final class CaseOfTicket {
      * @param catalogue every category in force
      * @throws Invalid on {@code ticket} if it has nothing to teach, with the reason
      */
-    public static TicketCase of(JobSheet sheet, Collection<Category> catalogue) {
+    public static TicketCase of(JobSheet sheet, Collection<CauseCategory> catalogue) {
         return new CaseOfTicket(sheet, catalogue).made();
     }
 
@@ -65,7 +64,7 @@ public final class CaseOfTicket {
         if (assignee == null) {
             throw refused("Nobody had this ticket when it was closed.");
         }
-        Category category = category(named);
+        CauseCategory category = category(named);
         int settled = settled();
         return new TicketCase(
                 category.id(),
@@ -92,7 +91,7 @@ public final class CaseOfTicket {
     }
 
     /** That of the named cause; for a cause of no entry, that of the ticket. */
-    private Category category(CauseNamed named) {
+    private CauseCategory category(CauseNamed named) {
         if (named.causeId() != null) {
             return catalogue.stream()
                     .filter(c -> c.causes().stream().anyMatch(x -> x.id().equals(named.causeId())))
@@ -112,15 +111,12 @@ public final class CaseOfTicket {
         return comma <= 0 ? null : place.substring(0, comma).strip().toLowerCase(Locale.ROOT);
     }
 
-    /** Entry that settled the cause: the last round's supporting result, or else its first carried-out action. */
+    /** Entry that settled the cause: the last round's supporting result, or else the first thing done to the device in it. */
     private int settled() {
         return sheet.latest(ResultRecorded.class, r -> r.round() == sheet.round() && supportsTheActive(r))
                 .map(StandingFact::entry)
-                .or(() -> sheet
-                        .all(
-                                ActionSettled.class,
-                                a -> a.round() == sheet.round() && a.fact().settlement() == Settlement.CARRIED_OUT)
-                        .stream()
+                .or(() -> sheet.facts().stream()
+                        .filter(f -> f.round() == sheet.round() && f.fact().changesDevice())
                         .findFirst()
                         .map(StandingFact::entry))
                 .orElseGet(() -> sheet.latest(CauseNamed.class).orElseThrow().entry());
@@ -137,7 +133,7 @@ public final class CaseOfTicket {
     }
 
     /** The last ranking of the server's before that entry. */
-    private Optional<TicketCase.Shown> shown(int settled) {
+    private Optional<TicketCase.ShownRanking> shown(int settled) {
         return sheet.latest(
                         TheoriesRanked.class,
                         r -> r.entry() < settled && stated(r).isPresent())
@@ -145,7 +141,7 @@ public final class CaseOfTicket {
     }
 
     /** Empty for a ranking that a technician wrote. */
-    private static Optional<TicketCase.Shown> stated(StandingFact<TheoriesRanked> ranking) {
+    private static Optional<TicketCase.ShownRanking> stated(StandingFact<TheoriesRanked> ranking) {
         var causes = ranking.fact().causes();
         Integer catalogue = ranking.fact().catalogue();
         if (causes == null || catalogue == null) {
@@ -154,6 +150,6 @@ public final class CaseOfTicket {
         List<TicketCase.Stated> stated = causes.stream()
                 .map(c -> new TicketCase.Stated(c.causeId(), c.probability()))
                 .toList();
-        return Optional.of(new TicketCase.Shown(ranking.entry(), catalogue, stated));
+        return Optional.of(new TicketCase.ShownRanking(ranking.entry(), catalogue, stated));
     }
 }

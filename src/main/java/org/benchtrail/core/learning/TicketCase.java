@@ -30,7 +30,7 @@ public record TicketCase(
         ClosedCase.Confirmation confirmation,
         Instant closed,
         List<Seen> seen,
-        @Nullable Shown shown) {
+        @Nullable ShownRanking shown) {
     public TicketCase {
         seen = List.copyOf(seen);
     }
@@ -45,8 +45,8 @@ public record TicketCase(
      */
     public record Seen(
             int entry, String finding, String value, double reliability, boolean intake, boolean beforeSettled) {
-        ClosedCase.Observation observation() {
-            return new ClosedCase.Observation(finding, value, intake, beforeSettled);
+        ClosedCase.CaseFinding observation() {
+            return new ClosedCase.CaseFinding(finding, value, intake, beforeSettled);
         }
     }
 
@@ -59,8 +59,8 @@ public record TicketCase(
      * @param entry number of the entry
      * @param catalogue version it was made with
      */
-    public record Shown(int entry, int catalogue, List<Stated> causes) {
-        public Shown {
+    public record ShownRanking(int entry, int catalogue, List<Stated> causes) {
+        public ShownRanking {
             causes = List.copyOf(causes);
         }
 

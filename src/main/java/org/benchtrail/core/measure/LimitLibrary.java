@@ -26,18 +26,6 @@ import org.jspecify.annotations.Nullable;
  */
 public final class LimitLibrary {
 
-    /** How well a row is founded. */
-    public enum Mark {
-        /** The value was seen in a public copy of the source, or follows from what was seen. */
-        SEEN,
-        /** From memory; check it against the source before relying on it. */
-        MEMORY,
-        /** Common practice, no source. */
-        PRACTICE,
-        /** Added by the shop: a nameplate, a policy. */
-        SITE
-    }
-
     /**
      * One limit.
      *
@@ -46,13 +34,14 @@ public final class LimitLibrary {
      * @param edition of the source, or "-"
      * @param note what has to be minded, may be empty
      */
-    public record Row(String id, String quantity, Limit limit, String edition, Mark mark, String note) {
+    public record Row(String id, String quantity, Limit limit, String edition, Provenance provenance, String note) {
         public Row {
             new Invalid.Collector()
                     .require(
                             id.matches("[a-z0-9.]+(-[a-z0-9.]+)*") && id.length() <= 60,
                             "id",
-                            "Write the id in lower-case words, digits and points joined by hyphens, at most 60 characters.")
+                            "Write the id in lower-case words, digits and points joined by hyphens, at most 60"
+                                    + " characters.")
                     .require(!quantity.isBlank(), "quantity", "Say what is measured, and where.")
                     .throwIfAny();
         }
@@ -152,8 +141,9 @@ public final class LimitLibrary {
             throw new IllegalStateException("not " + COLUMNS + " columns: " + line);
         }
         Limit limit = Limit.of(bound(cells[3]), bound(cells[4]), Units.named(cells[2]), cells[5]);
-        Mark mark = Mark.valueOf(cells[7].toUpperCase(Locale.ROOT));
-        return new Row(cells[0], cells[1], limit, cells[6], mark, cells[8].equals("-") ? "" : cells[8]);
+        Provenance provenance =
+                Provenance.valueOf(cells[7].toUpperCase(Locale.ROOT).replace(' ', '_'));
+        return new Row(cells[0], cells[1], limit, cells[6], provenance, cells[8].equals("-") ? "" : cells[8]);
     }
 
     private static @Nullable BigDecimal bound(String cell) {

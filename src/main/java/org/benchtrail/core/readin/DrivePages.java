@@ -13,6 +13,7 @@ import org.benchtrail.core.bench.storage.AtaAttributes.Attribute;
 import org.benchtrail.core.bench.storage.DriveHealth;
 import org.benchtrail.core.bench.storage.DriveHealth.Form;
 import org.benchtrail.core.bench.storage.NvmeHealthLog;
+import org.benchtrail.core.measure.Provenance;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -23,7 +24,6 @@ import org.jspecify.annotations.Nullable;
 public final class DrivePages {
     private static final String NVME = "NVMe log page 02h";
     private static final String ATA = "ATA SMART attributes";
-    private static final String PRACTICE = "common practice, no source";
     private static final int TERA = 12;
     private static final int SECTOR = 512;
     private static final int TEMPERATURE = 194;
@@ -40,8 +40,8 @@ public final class DrivePages {
         wear(draft, log);
         temperatures(draft, log);
         counters(draft, log);
-        draft.driveHealth(new DriveHealth()
-                .calculate(new DriveHealth.Input(Form.NVME_PAGE, HexFormat.of().formatHex(page), "", 0, List.of())));
+        draft.driveHealth(DriveHealth.calculate(
+                new DriveHealth.Input(Form.NVME_PAGE, HexFormat.of().formatHex(page), "", 0, List.of())));
         return draft.done();
     }
 
@@ -50,7 +50,7 @@ public final class DrivePages {
         draft.reading("offset 3", "available spare", BigDecimal.valueOf(log.availableSpare()), "%", "", spare);
         Bounds life = Bounds.atMost(99, "less than the whole rated life (" + NVME + ", byte 5)");
         draft.reading("offset 5", "percentage used", BigDecimal.valueOf(log.percentageUsed()), "%", "", life);
-        Bounds none = Bounds.atMost(0, PRACTICE);
+        Bounds none = Bounds.atMost(0, Provenance.COMMON_PRACTICE.words());
         draft.reading("offset 160", "media and data integrity errors", whole(log.mediaErrors()), "count", "", none);
     }
 
@@ -143,14 +143,15 @@ public final class DrivePages {
             row++;
             attribute(draft, "row " + row, attribute);
         }
-        draft.driveHealth(new DriveHealth().calculate(input));
+        draft.driveHealth(DriveHealth.calculate(input));
         return draft.done();
     }
 
     private static void attribute(Draft draft, String place, Attribute a) {
         String counted = DriveHealth.WATCHED.get(a.id());
         if (counted != null) {
-            Bounds none = Bounds.atMost(0, "any is to be looked into: published fleet study");
+            Bounds none = Bounds.atMost(
+                    0, "any is to be looked into: Failure Trends in a Large Disk Drive Population, USENIX FAST 2007");
             draft.reading(place, counted, BigDecimal.valueOf(a.raw()), "count", "", none);
         }
         long degrees = a.raw() & 0xFF;

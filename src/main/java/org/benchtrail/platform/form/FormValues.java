@@ -48,8 +48,8 @@ public final class FormValues {
     }
 
     /** Whether that option of a field is chosen. */
-    public boolean is(String name, @Nullable String option) {
-        return option != null && values.getOrDefault(name, List.of()).contains(option);
+    public boolean is(String name, @Nullable Object option) {
+        return option != null && values.getOrDefault(name, List.of()).contains(option.toString());
     }
 
     /** What is wrong with a field; empty if nothing is. */

@@ -31,8 +31,8 @@ class BenchFactsTest {
 
     @Test
     void result_isKeptWithItsFiguresAndVersion() {
-        Soak soak = new Soak();
-        BenchResultAttached kept = of(BenchResultAttached.class, facts(soak, soak.example(), null, false))
+        Calculation<Soak.Input> soak = Soak.CALCULATION;
+        BenchResultAttached kept = of(BenchResultAttached.class, facts(soak, new Soak.Input(24, 5, 48.0), null, false))
                 .get(0);
         assertEquals("soak", kept.calculation());
         assertEquals(soak.version(), kept.version());
@@ -44,21 +44,21 @@ class BenchFactsTest {
     /** t = T ln(1 / alpha) = 24 h x ln 20 = 71.9 h: every begun minute counts. */
     @Test
     void soakTime_isRoundedUp_andTheCleanRunCountsAtVerifyOnly() {
-        Soak soak = new Soak();
+        Calculation<Soak.Input> soak = Soak.CALCULATION;
         int needed = (int) Math.ceil(24 * 60 * Math.log(20));
-        List<Fact> atTest = facts(soak, soak.example(), null, false);
+        List<Fact> atTest = facts(soak, new Soak.Input(24, 5, 48.0), null, false);
         assertEquals(needed, of(SoakTimeReckoned.class, atTest).get(0).minutes());
         assertEquals(List.of(), of(SoakRun.class, atTest));
         assertEquals(
                 48 * 60,
-                of(SoakRun.class, facts(soak, soak.example(), null, true))
+                of(SoakRun.class, facts(soak, new Soak.Input(24, 5, 48.0), null, true))
                         .get(0)
                         .minutes());
     }
 
     @Test
     void partCheck_fillsTheFitOfItsAction() {
-        DriveFit fit = new DriveFit();
+        Calculation<DriveFit.Input> fit = DriveFit.CALCULATION;
         DriveFit.Input sas = fit.example();
         PartFitChecked fits =
                 of(PartFitChecked.class, facts(fit, sas, 23, false)).get(0);
@@ -101,7 +101,7 @@ class BenchFactsTest {
 
     @Test
     void alarmedDrive_becomesADriveFailureFinding() {
-        DriveHealth health = new DriveHealth();
+        Calculation<DriveHealth.Input> health = DriveHealth.CALCULATION;
         List<Fact> facts = facts(health, health.example(), null, false);
         boolean alarmed = health.calculate(health.example()).cautions().contains("DATA_LOSS");
         assertEquals(

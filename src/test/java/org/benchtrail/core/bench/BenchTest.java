@@ -165,7 +165,7 @@ class BenchTest {
                 .findFirst()
                 .orElseThrow(() -> new AssertionError("no working for " + figure.name()));
         String unit = figure.unit().equals("1") ? "" : " " + figure.unit();
-        String shown = " = " + Numeral.of(figure.value(), figure.digits()) + unit;
+        String shown = " = " + figure.text() + unit;
         assertTrue(line.withNumbers().endsWith(shown), line.withNumbers() + " does not end in" + shown);
         assertSum(line, figure);
     }

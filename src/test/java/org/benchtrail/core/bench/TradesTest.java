@@ -63,21 +63,21 @@ class TradesTest {
 
     static Stream<Calculation<? extends Record>> all() {
         return Stream.of(
-                new DriveHealth(),
-                new DriveFit(),
-                new Array(),
-                new BackupTime(),
-                new Endurance(),
-                new ModuleFit(),
-                new Subnet(),
-                new CopperLink(),
-                new PoeBudget(),
-                new PathThroughput(),
-                new Loss(),
-                new Transfer(),
-                new RadioLink(),
-                new Jitter(),
-                new Voice());
+                DriveHealth.CALCULATION,
+                DriveFit.CALCULATION,
+                Array.CALCULATION,
+                BackupTime.CALCULATION,
+                Endurance.CALCULATION,
+                ModuleFit.CALCULATION,
+                Subnet.CALCULATION,
+                CopperLink.CALCULATION,
+                PoeBudget.CALCULATION,
+                PathThroughput.CALCULATION,
+                Loss.CALCULATION,
+                Transfer.CALCULATION,
+                RadioLink.CALCULATION,
+                Jitter.CALCULATION,
+                Voice.CALCULATION);
     }
 
     static Stream<Arguments> allSeeded() {
@@ -95,7 +95,7 @@ class TradesTest {
         assertEquals(1, c.version());
         assertTrue(c.question().endsWith("?"), c.question());
         assertFalse(c.title().isBlank());
-        assertTrue(c.getClass().getPackageName().endsWith(c.trade().name().toLowerCase(Locale.ROOT)));
+        assertTrue(c.inputType().getPackageName().endsWith(c.trade().name().toLowerCase(Locale.ROOT)));
         assertEquals(15, all().map(Calculation::id).distinct().count());
     }
 
@@ -305,8 +305,7 @@ class TradesTest {
     private static void assertFigure(String of, Figure figure, List<Working> working) {
         assertTrue(Double.isFinite(figure.value()), of + ": " + figure);
         assertFalse(figure.unit().isBlank(), of + ": " + figure);
-        String shown =
-                Numeral.of(figure.value(), figure.digits()) + (figure.unit().equals("1") ? "" : " " + figure.unit());
+        String shown = figure.text() + (figure.unit().equals("1") ? "" : " " + figure.unit());
         assertTrue(
                 working.stream()
                         .anyMatch(w -> w.what().equals(figure.name())

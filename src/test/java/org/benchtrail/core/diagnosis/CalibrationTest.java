@@ -31,7 +31,7 @@ class CalibrationTest {
         assertEquals(Calibration.wilson(6, 10), f.bins().get(8).hitRate());
         assertEquals(1, f.bins().get(9).cases());
         assertEquals((8.5 + 1) / 11 - 7 / 11.0, f.overconfidence(), 1e-12);
-        assertEquals(new Calibration.Interval(0, 1), f.bins().get(0).hitRate());
+        assertEquals(new Calibration.ScoreRange(0, 1), f.bins().get(0).hitRate());
     }
 
     @Test
@@ -73,7 +73,7 @@ class CalibrationTest {
             findings.add(Invented.answer("f" + f, 0.3, 1));
             touched.add(Invented.yes("f" + f, 0.6));
         }
-        Category c = Invented.category(
+        CauseCategory c = Invented.category(
                 240,
                 findings,
                 List.of(
@@ -108,7 +108,7 @@ class CalibrationTest {
     /** Forecasts that the model itself drew hold: stated and hit rates agree within the interval. */
     @Test
     void ownDraws_areCalibrated() {
-        Category c = Invented.random(4, 8, 10, false);
+        CauseCategory c = Invented.random(4, 8, 10, false);
         Model m = new Model(c, ModelSettings.STANDARD);
         Random r = new Random(8);
         List<Calibration.Forecast> all = new ArrayList<>();
@@ -116,7 +116,7 @@ class CalibrationTest {
             int truth = draw(r, m);
             Evidence e = Evidence.NONE;
             for (int f = 0; f < 3; f++) {
-                Table t = m.table(f);
+                LikelihoodTable t = m.table(f);
                 boolean yes = r.nextDouble() < 0.95 * t.row(truth, m.size())[1] + 0.025;
                 if (m.finding(f).group() == null) {
                     e = e.with(Invented.report("f" + f, yes ? "yes" : "no", 0.95, f));

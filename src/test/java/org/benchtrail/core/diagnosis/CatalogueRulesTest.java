@@ -16,11 +16,11 @@ class CatalogueRulesTest {
     private static final Finding GOOD = Invented.answer("f", 0.2, 1);
     private static final Cause CAUSE = Invented.cause("a", 1, Invented.repair(5, 0.9), Invented.yes("f", 0.8));
 
-    private static Category of(List<Finding> findings, Cause... causes) {
+    private static CauseCategory of(List<Finding> findings, Cause... causes) {
         return Invented.category(240, findings, List.of(causes));
     }
 
-    private static List<String> fields(Category... categories) {
+    private static List<String> fields(CauseCategory... categories) {
         return CatalogueRules.problems(List.of(categories)).stream()
                 .map(p -> p.field().replace("categories[0].", ""))
                 .distinct()
@@ -59,7 +59,7 @@ class CatalogueRulesTest {
                 20_000,
                 new Repair("r", 0, Double.NaN, 1, -1, Risk.NONE, true, List.of()),
                 "");
-        Category c = new Category(
+        CauseCategory c = new CauseCategory(
                 "c",
                 "c",
                 0.1,
@@ -94,7 +94,7 @@ class CatalogueRulesTest {
 
     @Test
     void idsUsedTwice_acrossCategories_areRefused() {
-        Category c = of(List.of(GOOD), CAUSE);
+        CauseCategory c = of(List.of(GOOD), CAUSE);
         List<String> twice = CatalogueRules.problems(List.of(c, c)).stream()
                 .map(Invalid.Problem::field)
                 .toList();

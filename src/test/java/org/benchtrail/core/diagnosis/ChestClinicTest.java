@@ -78,7 +78,7 @@ class ChestClinicTest {
         return sum;
     }
 
-    private static Category clinic() {
+    private static CauseCategory clinic() {
         List<Finding> findings =
                 FINDINGS.stream().map(f -> Invented.answer(f, 0.5, 1)).toList();
         List<Cause> causes = new ArrayList<>();
@@ -108,7 +108,7 @@ class ChestClinicTest {
         double[] score = MODEL.logPriors();
         evidence.forEach((f, yes) -> {
             int index = MODEL.findingIndex(f);
-            double[] certain = Table.channel(yes ? 1 : 0, 1, 2);
+            double[] certain = LikelihoodTable.channel(yes ? 1 : 0, 1, 2);
             new Observed(index, List.of(), certain, 1).addTo(score, MODEL.table(index));
         });
         return Ranking.normalised(score);

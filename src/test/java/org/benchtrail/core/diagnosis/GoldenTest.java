@@ -28,12 +28,12 @@ class GoldenTest {
     }
 
     private static Model model(JsonNode c) {
-        Category plain =
+        CauseCategory plain =
                 StarterJson.catalogue().category(c.get("category").asText()).orElseThrow();
         return new Model(grouped(plain, c.get("groups")), SETTINGS);
     }
 
-    private static Category grouped(Category c, JsonNode groups) {
+    private static CauseCategory grouped(CauseCategory c, JsonNode groups) {
         Map<String, String> groupOf = new HashMap<>();
         List<Group> all = new ArrayList<>();
         for (JsonNode g : groups) {
@@ -54,7 +54,7 @@ class GoldenTest {
                         groupOf.get(f.id()),
                         f.limits()))
                 .toList();
-        return new Category(c.id(), c.title(), c.escalateMinutes(), all, findings, c.causes(), List.of());
+        return new CauseCategory(c.id(), c.title(), c.escalateMinutes(), all, findings, c.causes(), List.of());
     }
 
     private static Evidence evidence(JsonNode c, Model model) {
@@ -90,7 +90,7 @@ class GoldenTest {
         Published.check(SOURCE, c.get("conflictDb").asDouble(), surprise.conflict(), EXACT);
         Published.check(SOURCE, c.get("topListed").asText(), surprise.topListed());
         Published.check(SOURCE, c.get("z").asDouble(), surprise.z(), EXACT);
-        Advice advice = new NextTest(model, PLAN).advise(ranking, Situation.PLAIN);
+        Advice advice = new NextTest(model, PLAN).advise(ranking, BenchSituation.PLAIN);
         Published.check(SOURCE, c.get("planMinutes").asDouble(), advice.planMinutes(), EXACT);
         actions(c.get("actions"), advice.actions());
     }

@@ -82,8 +82,8 @@ final class Invented {
         return new Cause(id, "cause " + id, weight, List.of(deviations), "look at it", 5, repair, "none");
     }
 
-    static Category category(double escalate, List<Finding> findings, List<Cause> causes) {
-        return new Category("invented", "Invented", escalate, List.of(), findings, causes, List.of());
+    static CauseCategory category(double escalate, List<Finding> findings, List<Cause> causes) {
+        return new CauseCategory("invented", "Invented", escalate, List.of(), findings, causes, List.of());
     }
 
     static Report report(String finding, String value, double reliability, int minute) {
@@ -91,7 +91,7 @@ final class Invented {
     }
 
     /** Random category: binary findings, or with three values when {@code mixed}; 2-5 deviators on each finding. */
-    static Category random(long seed, int causes, int findings, boolean mixed) {
+    static CauseCategory random(long seed, int causes, int findings, boolean mixed) {
         Random r = new Random(seed);
         List<Finding> fs = new ArrayList<>();
         for (int f = 0; f < findings; f++) {
@@ -113,7 +113,7 @@ final class Invented {
         for (int i = 0; i < causes; i++) {
             cs.add(cause(r, i, fs));
         }
-        return new Category(
+        return new CauseCategory(
                 "random",
                 "Random " + seed,
                 120 + r.nextInt(200),
@@ -153,7 +153,7 @@ final class Invented {
     }
 
     /** Random reports on some of the findings, sometimes two on one; at times a failed repair. */
-    static Evidence evidence(long seed, Category c, int most) {
+    static Evidence evidence(long seed, CauseCategory c, int most) {
         Random r = new Random(seed * 31 + 7);
         List<Report> reports = new ArrayList<>();
         int k = r.nextInt(most + 1);

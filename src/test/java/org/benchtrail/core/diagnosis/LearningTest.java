@@ -24,7 +24,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 class LearningTest {
     private static final Instant NOW = Instant.parse("2026-06-01T00:00:00Z");
     private static final LearningSettings UNCAPPED = new LearningSettings(20, 10, 1, 1, 1, 365);
-    private static final Category CATEGORY = Invented.category(
+    private static final CauseCategory CATEGORY = Invented.category(
             240,
             List.of(Invented.answer("f", 0.2, 1), Invented.answer("g", 0.1, 1)),
             List.of(
@@ -43,7 +43,7 @@ class LearningTest {
             String cause,
             double days,
             ClosedCase.Confirmation confirmation,
-            List<ClosedCase.Observation> observations) {
+            List<ClosedCase.CaseFinding> observations) {
         Instant at = NOW.minus(Duration.ofSeconds(Math.round(86_400 * days)));
         String name = String.format(java.util.Locale.ROOT, "%06d", id);
         return new ClosedCase(name, technician, site, acceptedBy, true, cause, confirmation, at, observations);
@@ -58,7 +58,7 @@ class LearningTest {
                 cause,
                 0,
                 ClosedCase.Confirmation.MEASURED,
-                List.of(new ClosedCase.Observation("f", value, intake, before)));
+                List.of(new ClosedCase.CaseFinding("f", value, intake, before)));
     }
 
     private static List<ClosedCase> many(int n, String technician, String cause, int from) {
@@ -139,13 +139,13 @@ class LearningTest {
                     ClosedCase.Confirmation.MEASURED,
                     List.of()));
         }
-        List<ShareCap.Rule> rules = List.of(
-                new ShareCap.Rule(ClosedCase::technician, 0.2),
-                new ShareCap.Rule(ClosedCase::site, 0.2),
-                new ShareCap.Rule(ClosedCase::acceptedBy, 0.5));
+        List<ShareCap.Cap> rules = List.of(
+                new ShareCap.Cap(ClosedCase::technician, 0.2),
+                new ShareCap.Cap(ClosedCase::site, 0.2),
+                new ShareCap.Cap(ClosedCase::acceptedBy, 0.5));
         double[] w = ShareCap.weights(cases, raw, 20, rules);
         double all = 20 + Arrays.stream(w).sum();
-        for (ShareCap.Rule rule : rules) {
+        for (ShareCap.Cap rule : rules) {
             Map<String, Double> sums = new java.util.TreeMap<>();
             for (int k = 0; k < w.length; k++) {
                 String owner = rule.owner().apply(cases.get(k));
@@ -349,7 +349,7 @@ class LearningTest {
     @Test
     void newCause_startsAtHalfTheMedianWeight() {
         assertEquals(1, Learning.newCauseWeight(CATEGORY));
-        Category power = StarterJson.catalogue().category("power").orElseThrow();
+        CauseCategory power = StarterJson.catalogue().category("power").orElseThrow();
         assertEquals((9 + 13) / 4.0, Learning.newCauseWeight(power));
     }
 

@@ -99,13 +99,13 @@ class PlanPropertyTest {
     @ParameterizedTest
     @MethodSource("seeds")
     void everyTest_isWorthWhatSortingAfreshSays(long seed) {
-        Category c = Invented.random(seed, 3 + (int) (seed % 30), 12, true);
+        CauseCategory c = Invented.random(seed, 3 + (int) (seed % 30), 12, true);
         Model m = new Model(c, ModelSettings.STANDARD);
         PlanSettings settings = ALL.withPlannedReliability(seed % 2 == 0 ? 1 : 0.9);
         Evidence e = Invented.evidence(seed, c, 5);
         Ranking ranking = Ranking.of(m, e);
         NextTest next = new NextTest(m, settings);
-        Advice advice = next.advise(ranking, Situation.PLAIN);
+        Advice advice = next.advise(ranking, BenchSituation.PLAIN);
         boolean[] done = new boolean[m.size()];
         e.failedRepairs().forEach(f -> done[m.index(f.repair())] = true);
         for (Action a : advice.actions()) {
@@ -139,11 +139,11 @@ class PlanPropertyTest {
     @ParameterizedTest
     @MethodSource("seeds")
     void pruning_changesNoRecommendation(long seed) {
-        Category c = Invented.random(seed, 3 + (int) (seed % 20), 15, true);
+        CauseCategory c = Invented.random(seed, 3 + (int) (seed % 20), 15, true);
         Model m = new Model(c, ModelSettings.STANDARD);
         Ranking ranking = Ranking.of(m, Invented.evidence(seed, c, 7));
-        Advice all = new NextTest(m, ALL.withThreshold(0, 0)).advise(ranking, Situation.PLAIN);
-        Advice pruned = new NextTest(m, ALL.withThreshold(0, 0).withPrune(true)).advise(ranking, Situation.PLAIN);
+        Advice all = new NextTest(m, ALL.withThreshold(0, 0)).advise(ranking, BenchSituation.PLAIN);
+        Advice pruned = new NextTest(m, ALL.withThreshold(0, 0).withPrune(true)).advise(ranking, BenchSituation.PLAIN);
         assertEquals(all.recommended(), pruned.recommended());
         assertTrue(pruned.actions().size() <= all.actions().size());
     }
@@ -151,26 +151,27 @@ class PlanPropertyTest {
     @ParameterizedTest
     @MethodSource("seeds")
     void raisingMinutes_neverMakesATestMorePreferred_norDearEscalationMoreEscalating(long seed) {
-        Category c = Invented.random(seed, 6, 6, false);
+        CauseCategory c = Invented.random(seed, 6, 6, false);
         Ranking ranking = Ranking.of(new Model(c, ModelSettings.STANDARD), Evidence.NONE);
-        Advice before = new NextTest(ranking.model(), ALL).advise(ranking, Situation.PLAIN);
+        Advice before = new NextTest(ranking.model(), ALL).advise(ranking, BenchSituation.PLAIN);
         List<Finding> slower = c.findings().stream()
                 .map(f -> f.id().equals("f0") ? Invented.timed(f, f.minutes() + 5) : f)
                 .toList();
-        Advice after = advise(new Category("s", "s", c.escalateMinutes(), c.groups(), slower, c.causes(), List.of()));
+        Advice after =
+                advise(new CauseCategory("s", "s", c.escalateMinutes(), c.groups(), slower, c.causes(), List.of()));
         if (!isRecommended(before, "f0")) {
             assertTrue(!isRecommended(after, "f0"));
         }
-        Category dear =
-                new Category("d", "d", 3 * c.escalateMinutes(), c.groups(), c.findings(), c.causes(), List.of());
+        CauseCategory dear =
+                new CauseCategory("d", "d", 3 * c.escalateMinutes(), c.groups(), c.findings(), c.causes(), List.of());
         if (!isRecommended(before, Action.ESCALATE_ID)) {
             assertTrue(!isRecommended(advise(dear), Action.ESCALATE_ID));
         }
     }
 
-    private static Advice advise(Category c) {
+    private static Advice advise(CauseCategory c) {
         Model m = new Model(c, ModelSettings.STANDARD);
-        return new NextTest(m, ALL).advise(Ranking.of(m, Evidence.NONE), Situation.PLAIN);
+        return new NextTest(m, ALL).advise(Ranking.of(m, Evidence.NONE), BenchSituation.PLAIN);
     }
 
     private static boolean isRecommended(Advice a, String id) {

@@ -11,7 +11,7 @@ final class Policies {
 
     static BiFunction<Model, Evidence, Action> advised(PlanSettings settings) {
         return (m, e) -> new NextTest(m, settings)
-                .advise(Ranking.of(m, e), Situation.PLAIN)
+                .advise(Ranking.of(m, e), BenchSituation.PLAIN)
                 .recommended()
                 .orElseThrow();
     }

@@ -28,11 +28,11 @@ class RankingPropertyTest {
         }
 
         static Ticket of(long seed, ModelSettings settings) {
-            Category c = Invented.random(seed, 3 + (int) (seed % 9), 5 + (int) (seed % 11), true);
+            CauseCategory c = Invented.random(seed, 3 + (int) (seed % 9), 5 + (int) (seed % 11), true);
             return of(c, Invented.evidence(seed, c, 9), settings);
         }
 
-        static Ticket of(Category c, Evidence e, ModelSettings settings) {
+        static Ticket of(CauseCategory c, Evidence e, ModelSettings settings) {
             Model m = new Model(c, settings);
             return new Ticket(m, e, Ranking.of(m, e));
         }
@@ -75,9 +75,9 @@ class RankingPropertyTest {
     @MethodSource("seeds")
     void permutingCausesFindingsAndReports_permutesTheResult(long seed) {
         Ticket t = Ticket.of(seed);
-        Category c = t.model.category();
+        CauseCategory c = t.model.category();
         Random r = new Random(seed);
-        Category mixed = new Category(
+        CauseCategory mixed = new CauseCategory(
                 c.id(),
                 c.title(),
                 c.escalateMinutes(),
@@ -120,7 +120,7 @@ class RankingPropertyTest {
         assertEquals(odds, why.leaderAgainstRunnerUp().total(), 1e-9);
         for (int i = 0; i <= t.model.size(); i++) {
             String id = t.model.id(i);
-            Explanation.Account account = why.waterfall(id);
+            Explanation.Weighing account = why.waterfall(id);
             double sum = account.terms().stream()
                     .mapToDouble(Explanation.Term::decibans)
                     .sum();
@@ -204,13 +204,13 @@ class RankingPropertyTest {
     @ParameterizedTest
     @MethodSource("seeds")
     void raisingTheProbabilityOfWhatWasSeen_raisesTheCause(long seed) {
-        Category c = Invented.category(
+        CauseCategory c = Invented.category(
                 240,
                 List.of(Invented.answer("f", 0.2, 1)),
                 List.of(
                         Invented.cause("a", 1, Invented.repair(5, 0.9), Invented.yes("f", 0.1 + 0.005 * seed)),
                         Invented.cause("b", 1 + seed, Invented.repair(5, 0.9))));
-        Category raised = Invented.category(
+        CauseCategory raised = Invented.category(
                 240,
                 c.findings(),
                 List.of(
@@ -225,11 +225,11 @@ class RankingPropertyTest {
     @MethodSource("seeds")
     void multiplyingAllWeights_changesNothing(long seed) {
         Ticket t = Ticket.of(seed);
-        Category c = t.model.category();
+        CauseCategory c = t.model.category();
         List<Cause> heavier =
                 c.causes().stream().map(x -> weighed(x, 37.5 * x.weight())).toList();
-        Category scaled =
-                new Category(c.id(), c.title(), c.escalateMinutes(), c.groups(), c.findings(), heavier, List.of());
+        CauseCategory scaled =
+                new CauseCategory(c.id(), c.title(), c.escalateMinutes(), c.groups(), c.findings(), heavier, List.of());
         assertSame(t, Ticket.of(scaled, t.evidence, t.model.settings()), EXACT);
     }
 
@@ -242,10 +242,10 @@ class RankingPropertyTest {
     @ParameterizedTest
     @MethodSource("seeds")
     void withoutUniformShare_theUnlistedCauseGainsExactlyTheConflict(long seed) {
-        Category plain = Invented.random(seed, 4, 8, true);
+        CauseCategory plain = Invented.random(seed, 4, 8, true);
         List<Finding> ungrouped =
                 plain.findings().stream().map(f -> Invented.grouped(f, null)).toList();
-        Category c = new Category("c", "c", 240, List.of(), ungrouped, plain.causes(), List.of());
+        CauseCategory c = new CauseCategory("c", "c", 240, List.of(), ungrouped, plain.causes(), List.of());
         Evidence e = new Evidence(Invented.evidence(seed, c, 8).reports(), List.of());
         Ticket t = Ticket.of(c, e, ModelSettings.STANDARD.withEpsilon(0));
         double prior = Decibans.ofProbability(0.05);
@@ -275,7 +275,8 @@ class RankingPropertyTest {
         List<Cause> causes = List.of(
                 Invented.cause("x", 1, Invented.repair(5, 0.9), Invented.yes("a", 0.8), Invented.yes("b", 0.8)),
                 Invented.cause("y", 3, Invented.repair(5, 0.9)));
-        Category c = new Category("c", "c", 240, List.of(new Group("g", 1)), List.of(a, b), causes, List.of());
+        CauseCategory c =
+                new CauseCategory("c", "c", 240, List.of(new Group("g", 1)), List.of(a, b), causes, List.of());
         Evidence one = Evidence.NONE.with(Invented.report("a", "yes", 0.9, 1));
         Evidence two = one.with(Invented.report("b", "yes", 0.9, 2));
         Ticket t = Ticket.of(c, one, ModelSettings.STANDARD);
@@ -288,8 +289,8 @@ class RankingPropertyTest {
         Ticket a = Ticket.of(seed);
         Ticket b = Ticket.of(seed);
         assertArrayEquals(a.ranking.probabilities(), b.ranking.probabilities(), 0);
-        Advice x = new NextTest(a.model, PlanSettings.STANDARD).advise(a.ranking, Situation.PLAIN);
-        Advice y = new NextTest(b.model, PlanSettings.STANDARD).advise(b.ranking, Situation.PLAIN);
+        Advice x = new NextTest(a.model, PlanSettings.STANDARD).advise(a.ranking, BenchSituation.PLAIN);
+        Advice y = new NextTest(b.model, PlanSettings.STANDARD).advise(b.ranking, BenchSituation.PLAIN);
         assertEquals(x, y);
     }
 
@@ -307,7 +308,7 @@ class RankingPropertyTest {
 
     @Test
     void aSharedRepairThatFailed_lowersAllItCovers() {
-        Category c = Invented.category(
+        CauseCategory c = Invented.category(
                 240,
                 List.of(Invented.answer("f", 0.2, 1)),
                 List.of(
@@ -315,7 +316,8 @@ class RankingPropertyTest {
                         Invented.cause("b", 1, Invented.repair(5, 0.9)),
                         Invented.cause("c", 2, Invented.repair(5, 0.9))));
         SharedRepair both = new SharedRepair("s", Invented.repair(20, 0.9), Map.of("a", 0.75, "b", 0.5));
-        Category shared = new Category(c.id(), c.title(), 240, List.of(), c.findings(), c.causes(), List.of(both));
+        CauseCategory shared =
+                new CauseCategory(c.id(), c.title(), 240, List.of(), c.findings(), c.causes(), List.of(both));
         Evidence e = Evidence.NONE.with(new FailedRepair("s", 0.5, Invented.T0));
         Ticket t = Ticket.of(shared, e, ModelSettings.STANDARD.withUnlisted(0));
         double all = 0.25 * 0.25 + 0.25 * 0.5 + 0.5;

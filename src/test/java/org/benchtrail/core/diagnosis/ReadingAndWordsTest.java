@@ -29,7 +29,7 @@ class ReadingAndWordsTest {
     @CsvSource({"206.9, below, .98", "207, inside, .98", "230, inside, .98", "253, inside, .98", "253.1, above, .98"})
     void limits_areInclusive(double x, String value, double reliability) {
         Finding f = reading(207.0, 253.0, 0, Finding.BELOW, Finding.ABOVE);
-        assertEquals(new Finding.Judged(value, reliability), f.judge(x, 0, 0.98));
+        assertEquals(new Finding.JudgedReading(value, reliability), f.judge(x, 0, 0.98));
     }
 
     /** Guard 2 V: trust falls in proportion to the distance from the limit, to one half on it. */
@@ -103,7 +103,7 @@ class ReadingAndWordsTest {
 
     @Test
     void evidenceTheCategoryDoesNotKnow_isRefusedWithEveryReason() {
-        Category c = Invented.category(
+        CauseCategory c = Invented.category(
                 240, List.of(Invented.answer("f", 0.2, 1)), List.of(Invented.cause("a", 1, Invented.repair(5, 0.9))));
         Model m = new Model(c, ModelSettings.STANDARD);
         Evidence e = Evidence.NONE

@@ -29,7 +29,7 @@ final class Simulator {
             for (int f = 0; f < shown.length; f++) {
                 int size = m.table(f).size();
                 int truth = pick(m.table(f).row(cause, m.size()), r);
-                shown[f] = pick(Table.channel(truth, RHO, size), r);
+                shown[f] = pick(LikelihoodTable.channel(truth, RHO, size), r);
             }
             boolean[] helps = new boolean[m.size()];
             for (int i = 0; i < helps.length; i++) {
@@ -103,7 +103,7 @@ final class Simulator {
             return outcomes.stream().mapToDouble(Outcome::tests).average().orElseThrow();
         }
 
-        Calibration.Interval within(int places) {
+        Calibration.ScoreRange within(int places) {
             return Calibration.wilson(hits(places), outcomes.size());
         }
 
@@ -124,7 +124,7 @@ final class Simulator {
         }
 
         private String share(int places) {
-            Calibration.Interval i = within(places);
+            Calibration.ScoreRange i = within(places);
             return String.format(
                     Locale.ROOT, "%.3f [%.3f, %.3f]", (double) hits(places) / outcomes.size(), i.low(), i.high());
         }

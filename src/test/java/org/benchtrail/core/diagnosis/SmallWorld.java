@@ -21,10 +21,10 @@ final class SmallWorld {
 
     /** No groups: with them the order of questions would matter to the belief. */
     SmallWorld(long seed, int causes, int tests, ModelSettings settings) {
-        Category c = Invented.random(seed, causes, tests, false);
+        CauseCategory c = Invented.random(seed, causes, tests, false);
         List<Finding> plain =
                 c.findings().stream().map(f -> Invented.grouped(f, null)).toList();
-        model = new Model(new Category(c.id(), c.title(), 240, List.of(), plain, c.causes(), List.of()), settings);
+        model = new Model(new CauseCategory(c.id(), c.title(), 240, List.of(), plain, c.causes(), List.of()), settings);
         repairs = RepairOrder.of(model, PLAN);
     }
 
@@ -42,9 +42,9 @@ final class SmallWorld {
 
     private double[] after(double[] w, int f, int v) {
         double[] next = w.clone();
-        double[] g = Table.channel(v, rho, model.table(f).size());
+        double[] g = LikelihoodTable.channel(v, rho, model.table(f).size());
         for (int i = 0; i < w.length; i++) {
-            next[i] *= Table.likelihood(model.table(f).row(i, model.size()), g);
+            next[i] *= LikelihoodTable.likelihood(model.table(f).row(i, model.size()), g);
         }
         return next;
     }

@@ -35,7 +35,7 @@ class SpeedTest {
 
     @Test
     void rankingAndNextTest_stayUnderAMillisecond() {
-        Category c = Invented.random(1, CAUSES, FINDINGS, false);
+        CauseCategory c = Invented.random(1, CAUSES, FINDINGS, false);
         Model model = new Model(c, ModelSettings.STANDARD);
         Evidence[] evidence = new Evidence[ROUNDS];
         Ranking[] rankings = new Ranking[ROUNDS];
@@ -45,7 +45,7 @@ class SpeedTest {
         }
         NextTest next = new NextTest(model, PlanSettings.STANDARD);
         double[] rank = microseconds(k -> Ranking.of(model, evidence[k]));
-        double[] advise = microseconds(k -> next.advise(rankings[k], Situation.PLAIN));
+        double[] advise = microseconds(k -> next.advise(rankings[k], BenchSituation.PLAIN));
         print("ranking", rank);
         print("next test", advise);
         assertTrue(rank[ROUNDS / 10] < 1000, "ranking, microseconds: " + rank[ROUNDS / 10]);

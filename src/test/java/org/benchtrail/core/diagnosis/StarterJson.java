@@ -24,17 +24,17 @@ final class StarterJson {
     }
 
     static Catalogue catalogue() {
-        List<Category> categories = new ArrayList<>();
+        List<CauseCategory> categories = new ArrayList<>();
         read("causes.json").get("categories").forEach(c -> categories.add(category(c)));
         return new Catalogue(categories);
     }
 
-    private static Category category(JsonNode c) {
+    private static CauseCategory category(JsonNode c) {
         Map<String, Finding> findings = new LinkedHashMap<>();
         c.get("findings").forEach(f -> findings.put(f.get("id").asText(), finding(f)));
         List<Cause> causes = new ArrayList<>();
         c.get("causes").forEach(x -> causes.add(cause(x, findings)));
-        return new Category(
+        return new CauseCategory(
                 c.get("id").asText(),
                 c.get("title").asText(),
                 c.get("escalateMinutes").asDouble(),

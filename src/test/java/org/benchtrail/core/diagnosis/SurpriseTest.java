@@ -9,7 +9,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class SurpriseTest {
-    private static final Category POWER =
+    private static final CauseCategory POWER =
             StarterJson.catalogue().category("power").orElseThrow();
     private static final Model MODEL = new Model(POWER, ModelSettings.STANDARD);
 

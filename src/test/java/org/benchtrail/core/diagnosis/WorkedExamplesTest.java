@@ -15,7 +15,7 @@ class WorkedExamplesTest {
             ModelSettings.STANDARD.withoutClamp().withUnlisted(0);
 
     private static double certain(double prior, double sensitivity, double falsePositive) {
-        Category c = Invented.category(
+        CauseCategory c = Invented.category(
                 240,
                 List.of(Invented.answer("t", falsePositive, 1)),
                 List.of(
@@ -23,7 +23,7 @@ class WorkedExamplesTest {
                         Invented.cause("well", 1 - prior, Invented.repair(10, 0.9))));
         Model m = new Model(c, PLAIN);
         double[] score = m.logPriors();
-        new Observed(0, List.of(), Table.channel(1, 1, 2), 1).addTo(score, m.table(0));
+        new Observed(0, List.of(), LikelihoodTable.channel(1, 1, 2), 1).addTo(score, m.table(0));
         return Ranking.normalised(score)[0];
     }
 
@@ -169,11 +169,11 @@ class WorkedExamplesTest {
         }
     }
 
-    /** R. G. Newcombe, Statistics in Medicine 17, 1998, table I, method 3 [memory]. */
+    /** R. G. Newcombe, Statistics in Medicine 17, 1998, table I, method 3 (from memory, not checked). */
     @ParameterizedTest
     @CsvSource({"81, 263, .2553, .3662", "15, 148, .0624, .1605", "0, 20, .0000, .1611", "1, 29, .0061, .1718"})
     void wilsonInterval(int hits, int trials, double low, double high) {
-        Calibration.Interval i = Calibration.wilson(hits, trials);
+        Calibration.ScoreRange i = Calibration.wilson(hits, trials);
         Published.check("Newcombe 1998, score interval", low, i.low(), 5e-5);
         Published.check("Newcombe 1998, score interval", high, i.high(), 5e-5);
         var library =

@@ -10,8 +10,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.benchtrail.core.Invalid;
-import org.benchtrail.core.diagnosis.Category;
 import org.benchtrail.core.diagnosis.Cause;
+import org.benchtrail.core.diagnosis.CauseCategory;
 import org.benchtrail.core.diagnosis.ClosedCase;
 import org.benchtrail.core.diagnosis.Finding;
 import org.benchtrail.core.diagnosis.Limits;
@@ -39,15 +39,15 @@ class CaseOfTicketTest {
         return new Finding(id, id + "?", kind, List.of(values), even, 1, Risk.NONE, List.of(), null, limits);
     }
 
-    private static Category category(String id, String prefix, List<Finding> findings) {
+    private static CauseCategory category(String id, String prefix, List<Finding> findings) {
         Repair repair = new Repair("mend", 5, 5, 0.9, 0, Risk.NONE, true, List.of());
         List<Cause> causes = List.of(
                 new Cause(prefix + "1", prefix + " one", 1, List.of(), "look", 1, repair, ""),
                 new Cause(prefix + "2", prefix + " two", 1, List.of(), "look", 1, repair, ""));
-        return new Category(id, id, 240, List.of(), findings, causes, List.of());
+        return new CauseCategory(id, id, 240, List.of(), findings, causes, List.of());
     }
 
-    private static final List<Category> CATALOGUE = List.of(
+    private static final List<CauseCategory> CATALOGUE = List.of(
             category(
                     "heat",
                     "H",

@@ -7,7 +7,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.Published;
-import org.benchtrail.core.measure.LimitLibrary.Mark;
 import org.benchtrail.core.measure.LimitLibrary.Row;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -39,7 +38,7 @@ class LimitLibraryTest {
         Row row = LIBRARY.find(id).orElseThrow();
         Published.check(row.limit().source(), words, row.limit().words());
         assertEquals(edition, row.edition());
-        assertEquals(Mark.SEEN, row.mark());
+        assertEquals(Provenance.SEEN, row.provenance());
     }
 
     @Test
@@ -47,8 +46,8 @@ class LimitLibraryTest {
         assertTrue(LIBRARY.rows().size() > 50);
         for (Row row : LIBRARY.rows()) {
             boolean sourceless = row.limit().source().equals("common practice, no source");
-            assertEquals(row.mark() == Mark.PRACTICE, sourceless, row.id());
-            assertFalse(row.mark() == Mark.SITE, row.id());
+            assertEquals(row.provenance() == Provenance.COMMON_PRACTICE, sourceless, row.id());
+            assertFalse(row.provenance() == Provenance.GIVEN, row.id());
         }
     }
 
@@ -62,13 +61,13 @@ class LimitLibraryTest {
     @Test
     void with_ownRow_leavesTheOldLibraryAndTheOldVerdictAsTheyWere() {
         Limit plate = Limit.between("11.0", "13.0", Units.VOLT, "nameplate of the bench supply");
-        LimitLibrary own = LIBRARY.with(new Row("bench-supply-1", "output", plate, "-", Mark.SITE, ""));
+        LimitLibrary own = LIBRARY.with(new Row("bench-supply-1", "output", plate, "-", Provenance.GIVEN, ""));
         Judgement old = own.find("bench-supply-1")
                 .orElseThrow()
                 .limit()
                 .judge(Reading.plain(Quantity.parse("11.2 V")), GuardBand.NONE);
         Limit stricter = Limit.between("11.5", "12.5", Units.VOLT, "policy of May");
-        LimitLibrary newer = own.with(new Row("bench-supply-2", "output", stricter, "-", Mark.SITE, ""));
+        LimitLibrary newer = own.with(new Row("bench-supply-2", "output", stricter, "-", Provenance.GIVEN, ""));
         assertEquals(plate, old.limit());
         assertEquals(Verdict.WITHIN, old.verdict());
         assertEquals(plate, newer.find("bench-supply-1").orElseThrow().limit());
@@ -78,9 +77,9 @@ class LimitLibraryTest {
     @Test
     void with_takenOrIllFormedId_isRefused() {
         Limit limit = Limit.atMost("1", Units.VOLT, "policy");
-        Row taken = new Row("iec-60038-230", "mains", limit, "-", Mark.SITE, "");
+        Row taken = new Row("iec-60038-230", "mains", limit, "-", Provenance.GIVEN, "");
         assertThrows(Invalid.class, () -> LIBRARY.with(taken));
-        assertThrows(Invalid.class, () -> new Row("Upper Case", "mains", limit, "-", Mark.SITE, ""));
-        assertThrows(Invalid.class, () -> new Row("ok", " ", limit, "-", Mark.SITE, ""));
+        assertThrows(Invalid.class, () -> new Row("Upper Case", "mains", limit, "-", Provenance.GIVEN, ""));
+        assertThrows(Invalid.class, () -> new Row("ok", " ", limit, "-", Provenance.GIVEN, ""));
     }
 }

@@ -368,4 +368,17 @@ final class Sheets {
     static Waived waive(Requirement requirement) {
         return new Waived(requirement.code(), "Not possible on this device");
     }
+
+    /** How a requirement of the present step stands. */
+    static Requirement.Status status(TicketFixture desk, String code) {
+        return Method.gate(desk.sheet(), desk.policy(), desk.now()).stream()
+                .filter(s -> s.requirement().code().equals(code))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    /** What is said to be lacking; empty if nothing is. */
+    static String sentence(TicketFixture desk, String code) {
+        return status(desk, code).sentence();
+    }
 }

@@ -35,7 +35,7 @@ class DrivePagesTest {
 
     @Test
     void nvme_fieldsBecomeReadings() {
-        ReadIn found = nvme(page -> {});
+        ReadIn found = nvme(page -> Sectors.number(page, 192, 4, 5));
         check(NVME, 37, value(found, "temperature", DRIVE + ", composite"), 0);
         check(NVME, 39, value(found, "temperature", DRIVE + ", sensor 1"), 0);
         check(NVME, 100, value(found, "available spare", DRIVE), 0);

@@ -8,7 +8,7 @@ import org.junit.jupiter.api.Test;
 
 class SampleTest {
     private static final String HEAT_FLOW =
-            "NIST/SEMATECH e-Handbook 1.3.5.2, heat flow meter data (ZARR13.DAT) [memory]";
+            "NIST/SEMATECH e-Handbook 1.3.5.2, heat flow meter data (ZARR13.DAT) (from memory, not checked)";
     private static final String T_TABLE = "Student's t, two-sided 95 %, 9 degrees of freedom: 2.262157 (common table)";
 
     @Test

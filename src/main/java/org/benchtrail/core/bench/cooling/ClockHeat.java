@@ -17,7 +17,7 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>Source: dynamic power alpha C V^2 f, textbooks on CMOS design (attribution from memory).
  */
-public final class ClockHeat implements Calculation<ClockHeat.Input> {
+public final class ClockHeat {
     private static final double AS_RATED = 1.02;
 
     public record Input(
@@ -54,48 +54,24 @@ public final class ClockHeat implements Calculation<ClockHeat.Input> {
         }
     }
 
-    @Override
-    public String id() {
-        return "clock-heat";
-    }
+    public static final Calculation<Input> CALCULATION = new Calculation<>(
+            "clock-heat",
+            1,
+            Trade.COOLING,
+            "Clock and heat",
+            "What do this clock and voltage do to the heat, and what temperature is expected back at the default?",
+            new Input(65, 3.5, 4.2, 1.10, 1.25, 88.0, 24.0),
+            ClockHeat::calculate);
 
-    @Override
-    public int version() {
-        return 1;
-    }
+    private ClockHeat() {}
 
-    @Override
-    public Trade trade() {
-        return Trade.COOLING;
-    }
-
-    @Override
-    public String title() {
-        return "Clock and heat";
-    }
-
-    @Override
-    public String question() {
-        return "What do this clock and voltage do to the heat, and what temperature is expected back at the default?";
-    }
-
-    @Override
-    public Class<Input> inputType() {
-        return Input.class;
-    }
-
-    @Override
-    public Input example() {
-        return new Input(65, 3.5, 4.2, 1.10, 1.25, 88.0, 24.0);
-    }
-
-    @Override
-    public Result calculate(Input input) {
+    public static Result calculate(Input input) {
         ResultDraft draft = new ResultDraft();
         double ratio = draft.figure(
                 "Power against rated",
                 "(f2 / f1) × (V2 / V1)^2",
-                over(input.clock(), input.ratedClock()) + " × (" + over(input.volts(), input.ratedVolts()) + ")^2",
+                Numeral.over(input.clock(), input.ratedClock()) + " × ("
+                        + Numeral.over(input.volts(), input.ratedVolts()) + ")^2",
                 input.clock() / input.ratedClock() * Math.pow(input.volts() / input.ratedVolts(), 2),
                 "1",
                 4);
@@ -114,8 +90,9 @@ public final class ClockHeat implements Calculation<ClockHeat.Input> {
         draft.assume("Dynamic power only: leakage, which grows with voltage and temperature, comes on top.")
                 .assume("The heat path stays as it is. Raising clock or voltage can void the maker's warranty.")
                 .caution("HEAT");
-        String reason = "It turns about " + Numeral.of(watts, 3) + " W into heat instead of "
-                + Numeral.of(input.ratedWatts()) + " W, " + Numeral.of(ratio, 3) + " times the rated power.";
+        String reason =
+                "It turns about " + Numeral.of(watts, 3) + " W into heat instead of " + Numeral.of(input.ratedWatts())
+                        + " W, " + Numeral.beside(ratio, 3, 1, AS_RATED) + " times the rated power.";
         return ratio > AS_RATED
                 ? draft.judged(Level.CAREFUL, "hotter than rated", reason)
                 : draft.judged(Level.GOOD, "no hotter than rated", reason);
@@ -137,9 +114,5 @@ public final class ClockHeat implements Calculation<ClockHeat.Input> {
                 expected - chip,
                 "°C",
                 3);
-    }
-
-    private static String over(double left, double right) {
-        return Numeral.of(left) + " / " + Numeral.of(right);
     }
 }

@@ -7,8 +7,8 @@ import org.benchtrail.core.bench.Numeral;
 import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.bench.Result.Level;
 import org.benchtrail.core.bench.ResultDraft;
-import org.benchtrail.core.bench.Severity;
 import org.benchtrail.core.bench.Trade;
+import org.benchtrail.core.measure.Provenance;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -16,10 +16,12 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>Speed is taken to follow the duty in proportion. By the fan laws (textbooks on fans and ventilation) air flow goes with
  * the speed, pressure with its square, shaft power with its cube. Below half of the expected speed it is judged bad (common
- * practice); the tolerance is the maker's.
+ * practice); above half again its rated speed the pulses are taken to be counted wrongly; the tolerance is the maker's.
  */
-public final class Fan implements Calculation<Fan.Input> {
+public final class Fan {
     private static final double HALF = 0.5;
+    /** Percent of its rated speed above which no fan turns: pulses are counted as turns. */
+    private static final double PULSES = 150;
 
     public record Input(
             @Ask(label = "Rated speed at full duty", unit = "1/min", hint = "Data sheet or label")
@@ -47,56 +49,31 @@ public final class Fan implements Calculation<Fan.Input> {
         }
     }
 
-    @Override
-    public String id() {
-        return "fan";
-    }
+    public static final Calculation<Input> CALCULATION = new Calculation<>(
+            "fan",
+            1,
+            Trade.COOLING,
+            "Fan speed",
+            "Does the fan turn as fast as its duty asks for?",
+            new Input(1850, 937, 82.0, 10),
+            Fan::calculate);
 
-    @Override
-    public int version() {
-        return 1;
-    }
+    private Fan() {}
 
-    @Override
-    public Trade trade() {
-        return Trade.COOLING;
-    }
-
-    @Override
-    public String title() {
-        return "Fan speed";
-    }
-
-    @Override
-    public String question() {
-        return "Does the fan turn as fast as its duty asks for?";
-    }
-
-    @Override
-    public Class<Input> inputType() {
-        return Input.class;
-    }
-
-    @Override
-    public Input example() {
-        return new Input(1800, 930, 80.0, 10);
-    }
-
-    @Override
-    public Result calculate(Input input) {
+    public static Result calculate(Input input) {
         ResultDraft draft = new ResultDraft();
         double rated = input.ratedSpeed();
         double expected = draft.figure(
                 "Speed to expect",
                 "n_rated × duty / 100",
-                Numeral.of(rated) + " × " + over(input.share(), 100),
+                Numeral.of(rated) + " × " + Numeral.over(input.share(), 100),
                 rated * input.share() / 100,
                 "1/min",
                 4);
         double flow = draft.figure(
                 "Air flow against rated",
                 "100 × n / n_rated",
-                "100 × " + over(input.speed(), rated),
+                "100 × " + Numeral.over(input.speed(), rated),
                 100 * input.speed() / rated,
                 "%",
                 3);
@@ -109,18 +86,26 @@ public final class Fan implements Calculation<Fan.Input> {
                 "%",
                 3);
         draft.assume("The speed follows the duty in proportion; some fans stop on purpose at low duty.")
-                .assume("Below half of the expected speed is judged bad: " + Severity.COMMON_PRACTICE + ".")
+                .assume("Below half of the expected speed is judged bad: " + Provenance.COMMON_PRACTICE.words() + ".")
                 .caution("MOVING_PARTS");
         return judged(draft, input, expected);
     }
 
     private static String law(Input input, int power) {
-        return "100 × (" + over(input.speed(), input.ratedSpeed()) + ")^" + power;
+        return "100 × (" + Numeral.over(input.speed(), input.ratedSpeed()) + ")^" + power;
     }
 
     private static Result judged(ResultDraft draft, Input input, double expected) {
         String reads =
                 "It turns " + Numeral.of(input.speed()) + " a minute; its duty asks for " + Numeral.of(expected, 4);
+        double ofRated = 100 * input.speed() / input.ratedSpeed();
+        if (ofRated > PULSES) {
+            return draft.judged(
+                    Level.UNDECIDED,
+                    "faster than a fan can be: check the pulses per turn",
+                    reads + ". That is " + Numeral.beside(ofRated, 3, PULSES)
+                            + " % of its rated speed: two pulses a turn may be counted as two turns.");
+        }
         if (expected == 0) {
             return input.speed() == 0
                     ? draft.judged(
@@ -130,27 +115,26 @@ public final class Fan implements Calculation<Fan.Input> {
         if (input.speed() == 0) {
             return draft.judged(Level.BAD, "stalled", reads + ".");
         }
+        double least = 100 - input.tolerance();
+        double most = 100 + input.tolerance();
+        int digits = Numeral.digitsBeside(100 * input.speed() / expected, 3, 100 * HALF, least, most);
         double ratio = draft.figure(
                 "Against what is expected",
                 "100 × n / n_expected",
-                "100 × " + over(input.speed(), expected),
+                "100 × " + Numeral.over(input.speed(), expected),
                 100 * input.speed() / expected,
                 "%",
-                3);
-        String reason = reads + ": " + Numeral.of(ratio, 3) + " % of it, with a tolerance of "
+                digits);
+        String reason = reads + ": " + Numeral.of(ratio, digits) + " % of it, with a tolerance of "
                 + Numeral.of(input.tolerance()) + " %.";
         if (ratio < 100 * HALF) {
             return draft.judged(Level.BAD, "much too slow", reason);
         }
-        if (ratio < 100 - input.tolerance()) {
+        if (ratio < least) {
             return draft.judged(Level.CAREFUL, "slow", reason);
         }
-        return ratio > 100 + input.tolerance()
+        return ratio > most
                 ? draft.judged(Level.CAREFUL, "faster than its duty asks", reason)
                 : draft.judged(Level.GOOD, "at duty", reason);
-    }
-
-    private static String over(double left, double right) {
-        return Numeral.of(left) + " / " + Numeral.of(right);
     }
 }

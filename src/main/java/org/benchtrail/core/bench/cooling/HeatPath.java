@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.stream.Collectors;
 import org.benchtrail.core.bench.Ask;
 import org.benchtrail.core.bench.Calculation;
+import org.benchtrail.core.bench.Citation;
 import org.benchtrail.core.bench.InputCheck;
 import org.benchtrail.core.bench.Numeral;
 import org.benchtrail.core.bench.Result;
@@ -21,11 +22,13 @@ import org.jspecify.annotations.Nullable;
  * are rated for.
  *
  * <p>Resistances in series add up. Source of the definition: JEDEC JESD51 series. How far a measured resistance may exceed the
- * rated one (15 %, 50 %) is common practice.
+ * rated one (15 %, 50 %), or fall short of it (a third), is common practice.
  */
-public final class HeatPath implements Calculation<HeatPath.Input> {
+public final class HeatPath {
     private static final double AS_RATED = 1.15;
     private static final double POOR = 1.5;
+    /** A path much better than its parts are rated for is not believed. */
+    private static final double TOO_GOOD = 1 / POOR;
 
     public record Input(
             @Ask(label = "Chip temperature, settled", unit = "°C", hint = "Sensor reading under steady load")
@@ -62,43 +65,18 @@ public final class HeatPath implements Calculation<HeatPath.Input> {
         }
     }
 
-    @Override
-    public String id() {
-        return "heat-path";
-    }
+    public static final Calculation<Input> CALCULATION = new Calculation<>(
+            "heat-path",
+            1,
+            Trade.COOLING,
+            "Heat path",
+            "How well does the cooler carry the heat away, and what does its rating lead one to expect?",
+            new Input(80, 25, 95, List.of(0.1, 0.05, 0.25), 95.0),
+            HeatPath::calculate);
 
-    @Override
-    public int version() {
-        return 1;
-    }
+    private HeatPath() {}
 
-    @Override
-    public Trade trade() {
-        return Trade.COOLING;
-    }
-
-    @Override
-    public String title() {
-        return "Heat path";
-    }
-
-    @Override
-    public String question() {
-        return "How well does the cooler carry the heat away, and what does its rating lead one to expect?";
-    }
-
-    @Override
-    public Class<Input> inputType() {
-        return Input.class;
-    }
-
-    @Override
-    public Input example() {
-        return new Input(80, 25, 95, List.of(0.1, 0.05, 0.25), 95.0);
-    }
-
-    @Override
-    public Result calculate(Input input) {
+    public static Result calculate(Input input) {
         ResultDraft draft = new ResultDraft();
         double theta = draft.figure(
                 "Thermal resistance",
@@ -114,8 +92,8 @@ public final class HeatPath implements Calculation<HeatPath.Input> {
             expected(draft, input, theta);
         }
         draft.assume("The temperature had settled and the power was steady.")
-                .assume(
-                        "The sensor and the power figure are those of the chip itself; makers measure them differently.")
+                .assume("The sensor and the power figure are those of the chip itself; makers measure them"
+                        + " differently.")
                 .caution("HEAT");
         return judged(draft, theta);
     }
@@ -131,6 +109,7 @@ public final class HeatPath implements Calculation<HeatPath.Input> {
         return switch (deciding.outcome()) {
             case BAD -> rating ? "much worse than rated" : "too hot";
             case CAREFUL -> "worse than rated";
+            case UNDECIDED -> "better than it can be: check the readings";
             default -> rating ? "as rated" : "below the limit";
         };
     }
@@ -158,19 +137,28 @@ public final class HeatPath implements Calculation<HeatPath.Input> {
                 input.chip() - expected,
                 "°C",
                 3);
+        int digits = Numeral.digitsBeside(theta / rated, 3, TOO_GOOD, AS_RATED, POOR);
         double ratio = draft.figure(
                 "Measured against rated resistance",
                 "theta / theta_rated",
                 Numeral.of(theta) + " / " + Numeral.of(rated),
                 theta / rated,
                 "1",
-                3);
-        Level level = ratio <= AS_RATED ? Level.GOOD : ratio <= POOR ? Level.CAREFUL : Level.BAD;
-        String sentence = "The path has " + Numeral.of(theta, 4) + " °C/W, " + Numeral.of(ratio, 3)
+                digits);
+        Level level = level(ratio);
+        String sentence = "The path has " + Numeral.of(theta, 4) + " °C/W, " + Numeral.of(ratio, digits)
                 + " times the rated " + Numeral.of(rated, 4) + " °C/W: " + Numeral.of(Math.abs(excess), 3) + " °C "
-                + (excess < 0 ? "below" : "above") + " what is expected.";
-        draft.rule("Rating", level, sentence, Severity.COMMON_PRACTICE)
+                + (excess < 0 ? "below" : "above") + " what is expected."
+                + (level == Level.UNDECIDED ? " Check both sensors, and that the power is that of the chip." : "");
+        draft.rule("Rating", level, sentence, Citation.COMMON_PRACTICE)
                 .curve(line("At the rated resistance", input, rated));
+    }
+
+    private static Level level(double ratio) {
+        if (ratio < TOO_GOOD) {
+            return Level.UNDECIDED;
+        }
+        return ratio <= AS_RATED ? Level.GOOD : ratio <= POOR ? Level.CAREFUL : Level.BAD;
     }
 
     private static void limit(ResultDraft draft, Input input, double theta) {
@@ -188,7 +176,7 @@ public final class HeatPath implements Calculation<HeatPath.Input> {
         boolean below = input.chip() < limit;
         String sentence = Numeral.of(input.chip()) + " °C at " + Numeral.of(input.watts()) + " W; the limit of "
                 + Numeral.of(limit) + " °C is reached at " + Numeral.of(power, 4) + " W.";
-        draft.rule("Limit", below ? Level.GOOD : Level.BAD, sentence, "chip maker's limit as given")
+        draft.rule("Limit", below ? Level.GOOD : Level.BAD, sentence, Citation.given("chip maker's limit"))
                 .curve(trip(input, limit));
     }
 

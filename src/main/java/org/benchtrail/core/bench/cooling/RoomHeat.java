@@ -4,6 +4,8 @@ import java.util.List;
 import java.util.stream.Collectors;
 import org.benchtrail.core.bench.Ask;
 import org.benchtrail.core.bench.Calculation;
+import org.benchtrail.core.bench.Choice;
+import org.benchtrail.core.bench.Citation;
 import org.benchtrail.core.bench.InputCheck;
 import org.benchtrail.core.bench.Numeral;
 import org.benchtrail.core.bench.Result;
@@ -22,24 +24,32 @@ import org.jspecify.annotations.Nullable;
  * 31-4). Inlet ranges: ASHRAE thermal guidelines for data processing environments, classes A1 to A4 (from memory); the
  * recommended range is 18 to 27 degC for all of them.
  */
-public final class RoomHeat implements Calculation<RoomHeat.Input> {
+public final class RoomHeat {
     static final double BTU_PER_HOUR = 3600 / 1055.05585262;
     private static final double COMFORTABLE = 80;
     private static final double RECOMMENDED_LOW = 18;
     private static final double RECOMMENDED_HIGH = 27;
 
-    public enum InletClass {
-        A1(15, 32),
-        A2(10, 35),
-        A3(5, 40),
-        A4(5, 45);
+    public enum InletClass implements Choice {
+        A1("A1", 15, 32),
+        A2("A2", 10, 35),
+        A3("A3", 5, 40),
+        A4("A4", 5, 45);
+
+        private final String words;
 
         private final double low;
         private final double high;
 
-        InletClass(double low, double high) {
+        InletClass(String words, double low, double high) {
+            this.words = words;
             this.low = low;
             this.high = high;
+        }
+
+        @Override
+        public String words() {
+            return words;
         }
     }
 
@@ -81,47 +91,22 @@ public final class RoomHeat implements Calculation<RoomHeat.Input> {
         }
     }
 
-    @Override
-    public String id() {
-        return "room-heat";
-    }
+    public static final Calculation<Input> CALCULATION = new Calculation<>(
+            "room-heat",
+            1,
+            Trade.COOLING,
+            "Heat in the room",
+            "Does the cooling carry the equipment's heat, and is the air at the inlet within its published range?",
+            new Input(
+                    List.of(new Source("Server", 4, 280), new Source("Switch", 2, 60), new Source("UPS losses", 1, 90)),
+                    1500.0,
+                    26.5,
+                    InletClass.A2),
+            RoomHeat::calculate);
 
-    @Override
-    public int version() {
-        return 1;
-    }
+    private RoomHeat() {}
 
-    @Override
-    public Trade trade() {
-        return Trade.COOLING;
-    }
-
-    @Override
-    public String title() {
-        return "Heat in the room";
-    }
-
-    @Override
-    public String question() {
-        return "Does the cooling carry the equipment's heat, and is the air at the inlet within its published range?";
-    }
-
-    @Override
-    public Class<Input> inputType() {
-        return Input.class;
-    }
-
-    @Override
-    public Input example() {
-        return new Input(
-                List.of(new Source("Server", 4, 280), new Source("Switch", 2, 60), new Source("UPS losses", 1, 90)),
-                1500.0,
-                26.5,
-                InletClass.A2);
-    }
-
-    @Override
-    public Result calculate(Input input) {
+    public static Result calculate(Input input) {
         ResultDraft draft = new ResultDraft();
         double watts = heat(draft, input.sources());
         Double cooling = input.coolingWatts();
@@ -176,11 +161,11 @@ public final class RoomHeat implements Calculation<RoomHeat.Input> {
                 "100 × " + Numeral.of(watts) + " / " + Numeral.of(cooling),
                 100 * watts / cooling,
                 "%",
-                3);
+                Numeral.digitsBeside(100 * watts / cooling, 3, COMFORTABLE, 100));
         Level level = share > 100 ? Level.BAD : share > COMFORTABLE ? Level.CAREFUL : Level.GOOD;
-        String sentence = Numeral.of(watts, 4) + " W of heat are " + Numeral.of(share, 3) + " % of the "
-                + Numeral.of(cooling) + " W of cooling (comfortable up to 80 %).";
-        draft.rule("Cooling", level, sentence, Severity.COMMON_PRACTICE);
+        String sentence = Numeral.of(watts, 4) + " W of heat are " + Numeral.beside(share, 3, COMFORTABLE, 100)
+                + " % of the " + Numeral.of(cooling) + " W of cooling (comfortable up to 80 %).";
+        draft.rule("Cooling", level, sentence, Citation.COMMON_PRACTICE);
     }
 
     private static void inlet(ResultDraft draft, double inlet, InletClass type) {
@@ -190,6 +175,10 @@ public final class RoomHeat implements Calculation<RoomHeat.Input> {
         String sentence =
                 "The air at the inlet has " + Numeral.of(inlet) + " °C; recommended 18 to 27 °C, allowed for class "
                         + type.name() + " " + Numeral.of(type.low) + " to " + Numeral.of(type.high) + " °C.";
-        draft.rule("Inlet", level, sentence, "ASHRAE thermal guidelines, from memory");
+        draft.rule(
+                "Inlet",
+                level,
+                sentence,
+                Citation.fromMemory("ASHRAE TC 9.9, Thermal Guidelines for Data Processing Environments"));
     }
 }

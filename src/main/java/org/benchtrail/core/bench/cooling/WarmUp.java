@@ -28,7 +28,7 @@ import org.jspecify.annotations.Nullable;
  * <p>Times in s since the first sample, temperatures in degC. A series shorter than two time constants is flagged: its end
  * value is extrapolated.
  */
-public final class WarmUp implements Calculation<WarmUp.Input> {
+public final class WarmUp {
     private static final double CONFIDENCE = 0.95;
     /** A longer time constant cannot be told from a straight line. */
     private static final double LONGEST_IN_SPANS = 20;
@@ -85,51 +85,26 @@ public final class WarmUp implements Calculation<WarmUp.Input> {
         }
     }
 
-    @Override
-    public String id() {
-        return "warm-up";
-    }
+    public static final Calculation<Input> CALCULATION = new Calculation<>(
+            "warm-up",
+            1,
+            Trade.COOLING,
+            "Warm-up",
+            "Where does the temperature settle, how fast, and when does it reach the trip point?",
+            new Input(
+                    List.of(
+                            new Sample(0, 25.0),
+                            new Sample(20, 48.5),
+                            new Sample(40, 63.0),
+                            new Sample(60, 71.5),
+                            new Sample(90, 78.8)),
+                    null,
+                    80.0),
+            WarmUp::calculate);
 
-    @Override
-    public int version() {
-        return 1;
-    }
+    private WarmUp() {}
 
-    @Override
-    public Trade trade() {
-        return Trade.COOLING;
-    }
-
-    @Override
-    public String title() {
-        return "Warm-up";
-    }
-
-    @Override
-    public String question() {
-        return "Where does the temperature settle, how fast, and when does it reach the trip point?";
-    }
-
-    @Override
-    public Class<Input> inputType() {
-        return Input.class;
-    }
-
-    @Override
-    public Input example() {
-        return new Input(
-                List.of(
-                        new Sample(0, 25.0),
-                        new Sample(20, 48.5),
-                        new Sample(40, 63.0),
-                        new Sample(60, 71.5),
-                        new Sample(90, 78.8)),
-                null,
-                80.0);
-    }
-
-    @Override
-    public Result calculate(Input input) {
+    public static Result calculate(Input input) {
         WarmUpFit fit = fit(input);
         FirstOrder curve = fit.curve();
         ResultDraft draft = new ResultDraft();
@@ -171,7 +146,8 @@ public final class WarmUp implements Calculation<WarmUp.Input> {
         if (!bends(fit, since)) {
             throw new Invalid(
                     "samples",
-                    "measure longer and at more times: the samples do not bend towards an end value, so none can be told");
+                    "measure longer and at more times: the samples do not bend towards an end value, so none can be"
+                            + " told");
         }
         return fit;
     }
@@ -214,8 +190,8 @@ public final class WarmUp implements Calculation<WarmUp.Input> {
     }
 
     private static Result settles(ResultDraft draft, FirstOrder curve, double half, boolean tooShort) {
-        String reason = "It settles at " + Numeral.of(curve.settled(), 4) + " °C, give or take " + Numeral.of(half, 2)
-                + " °C, with a time constant of " + Numeral.of(curve.timeConstant(), 3) + " s.";
+        String reason = "It settles at " + Numeral.within(curve.settled(), half) + " °C, give or take "
+                + Numeral.of(half, 2) + " °C, with a time constant of " + Numeral.of(curve.timeConstant(), 3) + " s.";
         return tooShort
                 ? draft.judged(Level.CAREFUL, "end value extrapolated", reason)
                 : draft.judged(Level.NONE, "end value and time constant", reason);
@@ -242,7 +218,7 @@ public final class WarmUp implements Calculation<WarmUp.Input> {
     private record Trip(Input input, FirstOrder curve, double half, boolean tooShort, double trip) {
         Result judged(ResultDraft draft) {
             String point = "the trip point of " + Numeral.of(trip) + " °C";
-            String settles = "It settles at " + Numeral.of(curve.settled(), 4) + " °C, give or take "
+            String settles = "It settles at " + Numeral.within(curve.settled(), half) + " °C, give or take "
                     + Numeral.of(half, 2) + " °C; ";
             OptionalDouble reached = curve.timeTo(trip);
             if (curve.settled() > curve.initial() && reached.isPresent()) {

@@ -21,7 +21,7 @@ import org.jspecify.annotations.Nullable;
  * Guarded acceptance: within, if inside the limits by w = k u; outside, if outside them by more than w; else too close to call
  * (ILAC-G8:09/2019, 4.2). If the guard bands meet, the uncertainty is too large to decide. Limits conform.
  */
-public final class AgainstLimit implements Calculation<AgainstLimit.Input> {
+public final class AgainstLimit {
     public record Input(
             @Ask(label = "Unit", hint = "Of the value and its limits")
             String unit,
@@ -66,43 +66,18 @@ public final class AgainstLimit implements Calculation<AgainstLimit.Input> {
         }
     }
 
-    @Override
-    public String id() {
-        return "against-limit";
-    }
+    public static final Calculation<Input> CALCULATION = new Calculation<>(
+            "against-limit",
+            1,
+            Trade.JUDGING,
+            "Value against limit",
+            "Is this value within this limit, given its uncertainty?",
+            new Input("V", 11.62, 0.045, 11.40, 12.60, 2),
+            AgainstLimit::calculate);
 
-    @Override
-    public int version() {
-        return 1;
-    }
+    private AgainstLimit() {}
 
-    @Override
-    public Trade trade() {
-        return Trade.JUDGING;
-    }
-
-    @Override
-    public String title() {
-        return "Value against limit";
-    }
-
-    @Override
-    public String question() {
-        return "Is this value within this limit, given its uncertainty?";
-    }
-
-    @Override
-    public Class<Input> inputType() {
-        return Input.class;
-    }
-
-    @Override
-    public Input example() {
-        return new Input("V", 11.62, 0.045, 11.40, 12.60, 2);
-    }
-
-    @Override
-    public Result calculate(Input input) {
+    public static Result calculate(Input input) {
         ResultDraft draft = new ResultDraft();
         double guard = draft.figure(
                 "Guard band",
@@ -113,7 +88,11 @@ public final class AgainstLimit implements Calculation<AgainstLimit.Input> {
                 4);
         Double lower = input.lower();
         Double upper = input.upper();
-        if (lower != null) {
+        boolean room = 2 * guard < input.upperOrNone() - input.lowerOrNone();
+        if (!room) {
+            draft.assume("No value could be accepted: the guard bands at both ends meet.");
+        }
+        if (lower != null && room) {
             draft.figure(
                     "Accepted from",
                     "T_L + w",
@@ -121,9 +100,11 @@ public final class AgainstLimit implements Calculation<AgainstLimit.Input> {
                     lower + guard,
                     input.unit(),
                     6);
+        }
+        if (lower != null) {
             score(draft, "Distance to the lower limit", lower, input);
         }
-        if (upper != null) {
+        if (upper != null && room) {
             draft.figure(
                     "Accepted up to",
                     "T_U - w",
@@ -131,6 +112,8 @@ public final class AgainstLimit implements Calculation<AgainstLimit.Input> {
                     upper - guard,
                     input.unit(),
                     6);
+        }
+        if (upper != null) {
             score(draft, "Distance to the upper limit", upper, input);
         }
         double probability = draft.figure(

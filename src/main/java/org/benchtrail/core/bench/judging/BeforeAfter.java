@@ -17,7 +17,7 @@ import org.benchtrail.core.bench.Trade;
  * <p>t = (mean_a - mean_b) / √(s_a^2 / n_a + s_b^2 / n_b), degrees of freedom by Welch and Satterthwaite, two-sided. Source: B.
  * L. Welch, Biometrika 34 (1947).
  */
-public final class BeforeAfter implements Calculation<BeforeAfter.Input> {
+public final class BeforeAfter {
     /** Standard deviation at or below which readings show no scatter at all. */
     private static final double LEAST_SCATTER = 1e-9;
 
@@ -64,41 +64,21 @@ public final class BeforeAfter implements Calculation<BeforeAfter.Input> {
         }
     }
 
-    @Override
-    public String id() {
-        return "before-after";
-    }
+    public static final Calculation<Input> CALCULATION = new Calculation<>(
+            "before-after",
+            1,
+            Trade.JUDGING,
+            "Before and after",
+            "Did the fix change it?",
+            new Input(
+                    "°C",
+                    List.of(88.5, 90.1, 89.2, 91.0, 89.7),
+                    List.of(71.2, 72.8, 70.9, 73.1, 72.0),
+                    Better.LOWER,
+                    95),
+            BeforeAfter::calculate);
 
-    @Override
-    public int version() {
-        return 1;
-    }
-
-    @Override
-    public Trade trade() {
-        return Trade.JUDGING;
-    }
-
-    @Override
-    public String title() {
-        return "Before and after";
-    }
-
-    @Override
-    public String question() {
-        return "Did the fix change it?";
-    }
-
-    @Override
-    public Class<Input> inputType() {
-        return Input.class;
-    }
-
-    @Override
-    public Input example() {
-        return new Input(
-                "°C", List.of(88.5, 90.1, 89.2, 91.0, 89.7), List.of(71.2, 72.8, 70.9, 73.1, 72.0), Better.LOWER, 95);
-    }
+    private BeforeAfter() {}
 
     /** One side's share in the comparison: its count, mean and squared standard error. */
     private record Side(int n, double mean, double squaredError) {
@@ -127,8 +107,7 @@ public final class BeforeAfter implements Calculation<BeforeAfter.Input> {
         }
     }
 
-    @Override
-    public Result calculate(Input input) {
+    public static Result calculate(Input input) {
         ResultDraft draft = new ResultDraft();
         String unit = input.unit();
         Side before = Side.of(draft, "before", input.before(), unit);
@@ -208,10 +187,16 @@ public final class BeforeAfter implements Calculation<BeforeAfter.Input> {
                 4);
     }
 
+    /** Down to the place that the interval leaves known, and never rounded onto no change at all. */
+    private static String bound(double value, double half) {
+        String text = Numeral.within(value, half);
+        return text.equals("0") ? Numeral.beside(value, 2, 0) : text;
+    }
+
     private static Result judged(ResultDraft draft, Input input, double difference, double half) {
         String unit = " " + input.unit();
-        String reason = "The mean changed by " + Numeral.of(difference, 4) + unit + " ("
-                + Numeral.of(difference - half, 4) + " to " + Numeral.of(difference + half, 4) + unit + " at "
+        String reason = "The mean changed by " + Numeral.within(difference, half) + unit + " ("
+                + bound(difference - half, half) + " to " + bound(difference + half, half) + unit + " at "
                 + Numeral.of(input.confidence()) + " %).";
         if (Math.abs(difference) <= half) {
             return draft.judged(Level.UNDECIDED, "no change shown", reason);

@@ -22,7 +22,7 @@ import org.jspecify.annotations.Nullable;
  * of freedom (GUM G.4, truncated to a whole number). A reading outside the range or the temperature window of the
  * specification is refused.
  */
-public final class Meter implements Calculation<Meter.Input> {
+public final class Meter {
     private static final double TWO_SIGMA = 0.9545;
     private static final double MOST_DEGREES = 1e6;
 
@@ -95,43 +95,18 @@ public final class Meter implements Calculation<Meter.Input> {
         }
     }
 
-    @Override
-    public String id() {
-        return "meter";
-    }
+    public static final Calculation<Input> CALCULATION = new Calculation<>(
+            "meter",
+            1,
+            Trade.JUDGING,
+            "Meter uncertainty",
+            "What is this meter's uncertainty at this reading?",
+            new Input("V", List.of(11.62), 0.5, 2, 0.01, 40.0, 23.0, 18.0, 28.0),
+            Meter::calculate);
 
-    @Override
-    public int version() {
-        return 1;
-    }
+    private Meter() {}
 
-    @Override
-    public Trade trade() {
-        return Trade.JUDGING;
-    }
-
-    @Override
-    public String title() {
-        return "Meter uncertainty";
-    }
-
-    @Override
-    public String question() {
-        return "What is this meter's uncertainty at this reading?";
-    }
-
-    @Override
-    public Class<Input> inputType() {
-        return Input.class;
-    }
-
-    @Override
-    public Input example() {
-        return new Input("V", List.of(11.62), 0.5, 2, 0.01, 40.0, 23.0, 18.0, 28.0);
-    }
-
-    @Override
-    public Result calculate(Input input) {
+    public static Result calculate(Input input) {
         ResultDraft draft = new ResultDraft();
         String unit = input.unit();
         double reading = reading(draft, input);
@@ -161,10 +136,10 @@ public final class Meter implements Calculation<Meter.Input> {
                     "%",
                     2);
         }
-        draft.assume(
-                        "The meter is within its calibration interval and the specification's conditions; all values within it are equally likely.")
+        draft.assume("The meter is within its calibration interval and the specification's conditions; all values"
+                        + " within it are equally likely.")
                 .assume("Contacts, leads and loading of the circuit are not counted.");
-        String reason = "The reading is " + Numeral.of(reading, 6) + " " + unit + ", give or take "
+        String reason = "The reading is " + Numeral.within(reading, expanded) + " " + unit + ", give or take "
                 + Numeral.of(expanded, 2) + " " + unit + " at about 95 %.";
         return draft.judged(Level.NONE, "uncertainty of the reading", reason);
     }

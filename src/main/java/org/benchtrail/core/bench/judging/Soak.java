@@ -19,7 +19,7 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>Times in h. Source: the Poisson process, P(none in t) = e^(-t / T).
  */
-public final class Soak implements Calculation<Soak.Input> {
+public final class Soak {
     public record Input(
             @Ask(
                     label = "The fault came about every",
@@ -28,9 +28,9 @@ public final class Soak implements Calculation<Soak.Input> {
             double every,
 
             @Ask(
-                    label = "Doubt that may remain",
+                    label = "Chance allowed of quiet by luck",
                     unit = "%",
-                    hint = "5 is usual; the chance that it is still there and was only quiet")
+                    hint = "5 is usual: the chance that a fault which is still there stays quiet so long")
             double doubt,
 
             @Ask(label = "Run clean so far", unit = "h", hint = "Empty before the run") @Nullable
@@ -44,43 +44,18 @@ public final class Soak implements Calculation<Soak.Input> {
         }
     }
 
-    @Override
-    public String id() {
-        return "soak";
-    }
+    public static final Calculation<Input> CALCULATION = new Calculation<>(
+            "soak",
+            1,
+            Trade.JUDGING,
+            "Soak time",
+            "How long must it run clean before an intermittent fault is believed gone?",
+            new Input(26.5, 5, 41.0),
+            Soak::calculate);
 
-    @Override
-    public int version() {
-        return 1;
-    }
+    private Soak() {}
 
-    @Override
-    public Trade trade() {
-        return Trade.JUDGING;
-    }
-
-    @Override
-    public String title() {
-        return "Soak time";
-    }
-
-    @Override
-    public String question() {
-        return "How long must it run clean before an intermittent fault is believed gone?";
-    }
-
-    @Override
-    public Class<Input> inputType() {
-        return Input.class;
-    }
-
-    @Override
-    public Input example() {
-        return new Input(24, 5, 48.0);
-    }
-
-    @Override
-    public Result calculate(Input input) {
+    public static Result calculate(Input input) {
         ResultDraft draft = new ResultDraft();
         double alpha = input.doubt() / 100;
         double needed = draft.figure(
@@ -92,10 +67,11 @@ public final class Soak implements Calculation<Soak.Input> {
                 4);
         draft.curve(doubt(input, needed)).curve(allowed(input, needed));
         draft.assume("The fault comes at random at a steady rate and under the same use as before.")
-                .assume(
-                        "T itself is known well; from fewer than about five occurrences it is only a guess, so run longer.");
+                .assume("T itself is known well; from fewer than about five occurrences it is only a guess, so run"
+                        + " longer.");
         Double clean = input.clean();
-        String needs = "It must run clean for " + Numeral.of(needed, 4) + " h";
+        String needs = "It must run clean for "
+                + (clean == null ? Numeral.of(needed, 4) : Numeral.beside(needed, 4, clean)) + " h";
         return clean == null
                 ? draft.judged(Level.NONE, "soak time", needs + ".")
                 : judged(draft, input, clean, needed, needs);
@@ -103,14 +79,15 @@ public final class Soak implements Calculation<Soak.Input> {
 
     private static Result judged(ResultDraft draft, Input input, double clean, double needed, String needs) {
         double left = draft.figure(
-                "Doubt that remains",
+                "Chance of so long a quiet if the fault is still there",
                 "100 × e^(-t / T)",
                 "100 × e^(-" + Numeral.of(clean) + " / " + Numeral.of(input.every()) + ")",
                 100 * Math.exp(-clean / input.every()),
                 "%",
                 3);
-        String reason = needs + " and has run for " + Numeral.of(clean) + " h: a doubt of " + Numeral.of(left, 3)
-                + " % remains.";
+        String reason = needs + " and has run for " + Numeral.of(clean)
+                + " h: if the fault were still there, it would have stayed quiet so long with a chance of "
+                + Numeral.percent(left, input.doubt()) + ".";
         return clean >= needed
                 ? draft.judged(Level.GOOD, "ran long enough", reason)
                 : draft.judged(Level.UNDECIDED, "not long enough yet", reason);
@@ -118,11 +95,11 @@ public final class Soak implements Calculation<Soak.Input> {
 
     private static Curve doubt(Input input, double needed) {
         List<Point> points = ResultDraft.sample(0, 2 * needed, 41, hours -> 100 * Math.exp(-hours / input.every()));
-        return new Curve("Doubt that remains", "clean run", "h", "doubt", "%", points);
+        return new Curve("Chance of quiet if the fault is still there", "clean run", "h", "chance", "%", points);
     }
 
     private static Curve allowed(Input input, double needed) {
         List<Point> points = List.of(new Point(0, input.doubt()), new Point(2 * needed, input.doubt()));
-        return new Curve("Doubt that may remain", "clean run", "h", "doubt", "%", points);
+        return new Curve("Chance allowed", "clean run", "h", "chance", "%", points);
     }
 }

@@ -18,7 +18,7 @@ import org.benchtrail.core.bench.Trade;
  * How many of N must be looked at to find a fault that is present in D of them, with a given confidence: the smallest n with 1
  * - C(N - D, n) / C(N, n) at least the confidence, exact (hypergeometric distribution).
  */
-public final class Subset implements Calculation<Subset.Input> {
+public final class Subset {
     private static final int MOST = 100_000;
 
     public record Input(
@@ -39,43 +39,18 @@ public final class Subset implements Calculation<Subset.Input> {
         }
     }
 
-    @Override
-    public String id() {
-        return "subset";
-    }
+    public static final Calculation<Input> CALCULATION = new Calculation<>(
+            "subset",
+            1,
+            Trade.JUDGING,
+            "How many to look at",
+            "How many of N must be looked at to find a fault that is present in D?",
+            new Input(187, 9, 95),
+            Subset::calculate);
 
-    @Override
-    public int version() {
-        return 1;
-    }
+    private Subset() {}
 
-    @Override
-    public Trade trade() {
-        return Trade.JUDGING;
-    }
-
-    @Override
-    public String title() {
-        return "How many to look at";
-    }
-
-    @Override
-    public String question() {
-        return "How many of N must be looked at to find a fault that is present in D?";
-    }
-
-    @Override
-    public Class<Input> inputType() {
-        return Input.class;
-    }
-
-    @Override
-    public Input example() {
-        return new Input(200, 10, 95);
-    }
-
-    @Override
-    public Result calculate(Input input) {
+    public static Result calculate(Input input) {
         ResultDraft draft = new ResultDraft();
         Discovery discovery = new Discovery(input.size(), input.faulty());
         int n = discovery.needed(BigDecimal.valueOf(input.confidence()).movePointLeft(2));

@@ -5,6 +5,8 @@ import static org.benchtrail.core.bench.Numeral.of;
 import java.util.List;
 import org.benchtrail.core.bench.Ask;
 import org.benchtrail.core.bench.Calculation;
+import org.benchtrail.core.bench.Choice;
+import org.benchtrail.core.bench.Citation;
 import org.benchtrail.core.bench.FitVerdict;
 import org.benchtrail.core.bench.InputCheck;
 import org.benchtrail.core.bench.Result;
@@ -19,21 +21,29 @@ import org.jspecify.annotations.Nullable;
  * <p>Sources: JEDEC device standards JESD79 (DDR), 79-2, 79-3 with 79-3-1 (DDR3L), 79-4 and 79-5 and module standard JESD21-C
  * for generation, key, pins and supply voltage, from memory; pin counts and voltages seen in public teaching material.
  */
-public final class ModuleFit implements Calculation<ModuleFit.Input> {
+public final class ModuleFit {
     /** Generation with its module supply voltages; each has its key in another place. */
-    public enum Generation {
-        DDR(2.5, 2.5),
-        DDR2(1.8, 1.8),
-        DDR3(1.35, 1.5),
-        DDR4(1.2, 1.2),
-        DDR5(1.1, 1.1);
+    public enum Generation implements Choice {
+        DDR("DDR", 2.5, 2.5),
+        DDR2("DDR2", 1.8, 1.8),
+        DDR3("DDR3", 1.35, 1.5),
+        DDR4("DDR4", 1.2, 1.2),
+        DDR5("DDR5", 1.1, 1.1);
+
+        private final String words;
 
         private final double lowest;
         private final double highest;
 
-        Generation(double lowest, double highest) {
+        Generation(String words, double lowest, double highest) {
+            this.words = words;
             this.lowest = lowest;
             this.highest = highest;
+        }
+
+        @Override
+        public String words() {
+            return words;
         }
 
         boolean allows(double volts) {
@@ -57,23 +67,56 @@ public final class ModuleFit implements Calculation<ModuleFit.Input> {
         }
     }
 
-    public enum Form {
-        DIMM,
-        SO_DIMM
+    public enum Form implements Choice {
+        DIMM("DIMM"),
+        SO_DIMM("SO-DIMM");
+
+        private final String words;
+
+        Form(String words) {
+            this.words = words;
+        }
+
+        @Override
+        public String words() {
+            return words;
+        }
     }
 
     /** What stands between the memory controller and the chips. */
-    public enum Buffering {
-        UNBUFFERED,
-        REGISTERED,
-        LOAD_REDUCED
+    public enum Buffering implements Choice {
+        UNBUFFERED("unbuffered"),
+        REGISTERED("registered"),
+        LOAD_REDUCED("load-reduced");
+
+        private final String words;
+
+        Buffering(String words) {
+            this.words = words;
+        }
+
+        @Override
+        public String words() {
+            return words;
+        }
     }
 
     /** What the board does with error correction. */
-    public enum Correction {
-        NOT_SUPPORTED,
-        SUPPORTED,
-        REQUIRED
+    public enum Correction implements Choice {
+        NOT_SUPPORTED("not supported"),
+        SUPPORTED("supported"),
+        REQUIRED("required");
+
+        private final String words;
+
+        Correction(String words) {
+            this.words = words;
+        }
+
+        @Override
+        public String words() {
+            return words;
+        }
     }
 
     /** A module that is in the board already. */
@@ -164,66 +207,40 @@ public final class ModuleFit implements Calculation<ModuleFit.Input> {
         }
     }
 
-    private static final String GENERATION_SOURCE = "JEDEC JESD79 series, JESD21-C module key [memory]";
-    private static final String VOLTAGE_SOURCE = "JEDEC JESD79-3 and 79-3-1 [memory]";
-    private static final String MODULE_SOURCE = "JEDEC JESD21-C [memory]";
-    private static final String MANUAL = "manual of the board";
-    private static final String PRACTICE = "common practice, no source";
+    private static final Citation GENERATION_SOURCE = Citation.fromMemory("JEDEC JESD79 series, JESD21-C module key");
+    private static final Citation VOLTAGE_SOURCE = Citation.fromMemory("JEDEC JESD79-3 and 79-3-1");
+    private static final Citation MODULE_SOURCE = Citation.fromMemory("JEDEC JESD21-C");
+    private static final Citation MANUAL = Citation.given("manual of the board");
 
-    @Override
-    public String id() {
-        return "module-fit";
-    }
+    public static final Calculation<Input> CALCULATION = new Calculation<>(
+            "module-fit",
+            1,
+            Trade.MEMORY,
+            "Memory module fit",
+            "Does this memory module fit the board and the modules that stay in it?",
+            new Input(
+                    Generation.DDR4,
+                    Form.DIMM,
+                    1.2,
+                    Buffering.UNBUFFERED,
+                    Correction.NOT_SUPPORTED,
+                    3200,
+                    4,
+                    32,
+                    128,
+                    List.of(new Installed(16, Buffering.UNBUFFERED, false, 2666)),
+                    Generation.DDR4,
+                    Form.DIMM,
+                    1.2,
+                    Buffering.UNBUFFERED,
+                    false,
+                    3200,
+                    16),
+            ModuleFit::calculate);
 
-    @Override
-    public int version() {
-        return 1;
-    }
+    private ModuleFit() {}
 
-    @Override
-    public Trade trade() {
-        return Trade.MEMORY;
-    }
-
-    @Override
-    public String title() {
-        return "Memory module fit";
-    }
-
-    @Override
-    public String question() {
-        return "Does this memory module fit the board and the modules that stay in it?";
-    }
-
-    @Override
-    public Class<Input> inputType() {
-        return Input.class;
-    }
-
-    @Override
-    public Input example() {
-        return new Input(
-                Generation.DDR4,
-                Form.DIMM,
-                1.2,
-                Buffering.UNBUFFERED,
-                Correction.NOT_SUPPORTED,
-                3200,
-                4,
-                32,
-                128,
-                List.of(new Installed(16, Buffering.UNBUFFERED, false, 2666)),
-                Generation.DDR4,
-                Form.DIMM,
-                1.2,
-                Buffering.UNBUFFERED,
-                false,
-                3200,
-                16);
-    }
-
-    @Override
-    public Result calculate(Input in) {
+    public static Result calculate(Input in) {
         ResultDraft draft = new ResultDraft();
         generation(draft, in);
         form(draft, in);
@@ -244,9 +261,9 @@ public final class ModuleFit implements Calculation<ModuleFit.Input> {
         draft.rule(
                 "generation",
                 same ? Level.GOOD : Level.BAD,
-                "Board " + in.boardGeneration() + " with "
+                "Board " + in.boardGeneration().words() + " with "
                         + in.boardGeneration().pins(in.boardForm()) + " contacts, module "
-                        + in.generation() + " with " + in.generation().pins(in.form()) + "."
+                        + in.generation().words() + " with " + in.generation().pins(in.form()) + "."
                         + (same ? "" : " The key is in another place: never force it."),
                 GENERATION_SOURCE);
     }
@@ -255,7 +272,7 @@ public final class ModuleFit implements Calculation<ModuleFit.Input> {
         draft.rule(
                 "form factor",
                 in.form() == in.boardForm() ? Level.GOOD : Level.BAD,
-                "Slot " + in.boardForm() + ", module " + in.form() + ".",
+                "Slot " + in.boardForm().words() + ", module " + in.form().words() + ".",
                 MODULE_SOURCE);
     }
 
@@ -277,7 +294,8 @@ public final class ModuleFit implements Calculation<ModuleFit.Input> {
         draft.rule(
                 "buffering",
                 same ? Level.GOOD : Level.BAD,
-                "Board for " + in.boardBuffering() + ", module " + in.buffering() + ".",
+                "Board for " + in.boardBuffering().words() + ", module "
+                        + in.buffering().words() + ".",
                 MODULE_SOURCE);
         boolean mixed = in.installed().stream().anyMatch(m -> m.buffering() != in.buffering());
         draft.rule(
@@ -290,19 +308,23 @@ public final class ModuleFit implements Calculation<ModuleFit.Input> {
     }
 
     private static void correction(ResultDraft draft, Input in) {
-        String pair = "Board: error correction " + in.boardCorrection() + "; module "
+        String pair = "Board: error correction " + in.boardCorrection().words() + "; module "
                 + (in.corrects() ? "with" : "without") + ".";
         boolean mixed = in.installed().stream().anyMatch(m -> m.corrects() != in.corrects());
         if (!in.corrects() && in.boardCorrection() == Correction.REQUIRED) {
             draft.rule("error correction", Level.BAD, pair, MANUAL);
         } else if (in.corrects() && in.boardCorrection() == Correction.NOT_SUPPORTED) {
-            draft.rule("error correction", Level.CAREFUL, pair + " If it starts, errors are not corrected.", PRACTICE);
+            draft.rule(
+                    "error correction",
+                    Level.CAREFUL,
+                    pair + " If it starts, errors are not corrected.",
+                    Citation.COMMON_PRACTICE);
         } else if (mixed) {
             draft.rule(
                     "error correction",
                     Level.CAREFUL,
                     pair + " One module without switches it off for all, if the board starts.",
-                    PRACTICE);
+                    Citation.COMMON_PRACTICE);
         } else {
             draft.rule("error correction", Level.GOOD, pair, MANUAL);
         }
@@ -369,6 +391,6 @@ public final class ModuleFit implements Calculation<ModuleFit.Input> {
                 slowed
                         ? "The new module slows the others down to " + common + " MT/s."
                         : "All run at " + common + " MT/s at most.",
-                PRACTICE);
+                Citation.COMMON_PRACTICE);
     }
 }

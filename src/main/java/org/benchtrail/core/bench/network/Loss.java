@@ -1,6 +1,9 @@
 package org.benchtrail.core.bench.network;
 
+import static org.benchtrail.core.bench.Numeral.beside;
+import static org.benchtrail.core.bench.Numeral.digitsBeside;
 import static org.benchtrail.core.bench.Numeral.of;
+import static org.benchtrail.core.bench.Numeral.percent;
 
 import org.apache.commons.statistics.distribution.BetaDistribution;
 import org.apache.commons.statistics.distribution.BinomialDistribution;
@@ -17,7 +20,7 @@ import org.benchtrail.core.bench.Trade;
  *
  * <p>Source: the exact interval of Clopper and Pearson as in NIST/SEMATECH e-Handbook 7.2.4.1.
  */
-public final class Loss implements Calculation<Loss.Input> {
+public final class Loss {
     public record Input(
             @Ask(label = "Probes lost", unit = "1") int lost,
             @Ask(label = "Probes sent", unit = "1") int probes,
@@ -41,40 +44,16 @@ public final class Loss implements Calculation<Loss.Input> {
     /** Lower and upper end, as fractions. */
     record Interval(double low, double high) {}
 
-    @Override
-    public String id() {
-        return "loss";
-    }
+    public static final Calculation<Input> CALCULATION = new Calculation<>(
+            "loss",
+            1,
+            Trade.NETWORK,
+            "Packet loss",
+            "So many of so many probes were lost: is the loss real?",
+            new Input(7, 370, 0.5, 95),
+            Loss::calculate);
 
-    @Override
-    public int version() {
-        return 1;
-    }
-
-    @Override
-    public Trade trade() {
-        return Trade.NETWORK;
-    }
-
-    @Override
-    public String title() {
-        return "Packet loss";
-    }
-
-    @Override
-    public String question() {
-        return "So many of so many probes were lost: is the loss real?";
-    }
-
-    @Override
-    public Class<Input> inputType() {
-        return Input.class;
-    }
-
-    @Override
-    public Input example() {
-        return new Input(4, 200, 0.5, 95);
-    }
+    private Loss() {}
 
     /** Clopper-Pearson; tail is the probability left out on each side. */
     static Interval exact(int lost, int probes, double tail) {
@@ -86,8 +65,7 @@ public final class Loss implements Calculation<Loss.Input> {
         return new Interval(low, high);
     }
 
-    @Override
-    public Result calculate(Input in) {
+    public static Result calculate(Input in) {
         ResultDraft draft = new ResultDraft();
         double share = draft.figure(
                 "Loss seen",
@@ -122,14 +100,15 @@ public final class Loss implements Calculation<Loss.Input> {
                     "(1 - " + of(tail) + "^(1 / " + n + ")) × 100",
                     100 * interval.high(),
                     "%",
-                    3);
+                    digitsBeside(100 * interval.high(), 3, in.allowed()));
             return;
         }
         draft.say(
                 "Lower end",
                 "the p at which k or more lost has the probability tail",
                 "Beta quantile (" + of(tail) + "; " + k + ", " + (n - k + 1) + ")");
-        draft.figure("Loss, lower end", "p x 100", of(interval.low()) + " × 100", 100 * interval.low(), "%", 3);
+        int digits = digitsBeside(100 * interval.low(), 3, in.allowed());
+        draft.figure("Loss, lower end", "p x 100", of(interval.low()) + " × 100", 100 * interval.low(), "%", digits);
         if (k < n) {
             draft.say(
                     "Upper end",
@@ -142,7 +121,7 @@ public final class Loss implements Calculation<Loss.Input> {
                 of(interval.high()) + " × 100",
                 100 * interval.high(),
                 "%",
-                3);
+                digitsBeside(100 * interval.high(), 3, in.allowed()));
     }
 
     /** How often as many losses or more would be seen if the true loss were the allowed one. */
@@ -164,36 +143,50 @@ public final class Loss implements Calculation<Loss.Input> {
     }
 
     private static Result judge(ResultDraft draft, Input in, double share, Interval interval, double chance) {
-        String reason =
-                in.lost() + " of " + in.probes() + " probes are " + of(share, 3) + " %, with " + of(in.confidence())
-                        + " % confidence between " + of(100 * interval.low(), 3) + " % and "
-                        + of(100 * interval.high(), 3) + " %; allowed are "
-                        + of(in.allowed(), 3) + " %";
-        if (100 * interval.low() > in.allowed()) {
+        double low = 100 * interval.low();
+        double high = 100 * interval.high();
+        String reason = in.lost() + " of " + in.probes() + " probes are " + of(share, 3) + " %, with "
+                + of(in.confidence()) + " % confidence between " + beside(low, 3, in.allowed()) + " % and "
+                + beside(high, 3, in.allowed()) + " %; allowed are " + of(in.allowed()) + " %";
+        if (low > in.allowed()) {
             return draft.judged(
                     Level.BAD,
                     "the loss is real",
-                    reason + "; at that, as many would be seen with a chance of " + of(chance, 2) + " %.");
+                    reason
+                            + (in.allowed() == 0
+                                    ? "."
+                                    : "; at that, as many would be seen with a chance of " + percent(chance) + "."));
         }
-        if (100 * interval.high() <= in.allowed()) {
+        if (high <= in.allowed()) {
             return draft.judged(Level.GOOD, "within what is allowed", reason + ".");
+        }
+        if (in.allowed() == 0) {
+            return draft.judged(
+                    Level.UNDECIDED,
+                    "none lost so far",
+                    reason + ": no number of probes shows that none is ever lost.");
         }
         needed(draft, in);
         return draft.judged(Level.UNDECIDED, "too few probes to say", reason + ": send more.");
     }
 
-    /** Probes without a single loss that would show the allowed loss to be kept. */
+    /** Probes without a single loss that would show the allowed loss to be kept: whole ones, so rounded up. */
     private static void needed(ResultDraft draft, Input in) {
         double p = in.allowed() / 100;
-        if (p > 0) {
-            double tail = (1 - in.confidence() / 100) / 2;
-            draft.figure(
-                    "Probes without loss that would settle it",
-                    "ln(tail) / ln(1 - p)",
-                    "ln(" + of(tail) + ") / ln(1 - " + of(p) + ")",
-                    Math.log(tail) / Math.log1p(-p),
-                    "1",
-                    4);
-        }
+        double tail = (1 - in.confidence() / 100) / 2;
+        double least = draft.step(
+                "Probes without loss, unrounded",
+                "ln(tail) / ln(1 - p)",
+                "ln(" + of(tail) + ") / ln(1 - " + of(p) + ")",
+                Math.log(tail) / Math.log1p(-p),
+                "1",
+                9);
+        draft.figure(
+                "Probes without loss that would settle it",
+                "rounded up",
+                "ceil(" + of(least, 15) + ")",
+                Math.ceil(least),
+                "1",
+                12);
     }
 }

@@ -1,10 +1,13 @@
 package org.benchtrail.core.bench.network;
 
+import static org.benchtrail.core.bench.Numeral.beside;
+import static org.benchtrail.core.bench.Numeral.digitsBeside;
 import static org.benchtrail.core.bench.Numeral.of;
 
 import java.util.List;
 import org.benchtrail.core.bench.Ask;
 import org.benchtrail.core.bench.Calculation;
+import org.benchtrail.core.bench.Choice;
 import org.benchtrail.core.bench.InputCheck;
 import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.bench.Result.Curve;
@@ -20,16 +23,24 @@ import org.jspecify.annotations.Nullable;
  * <p>Sources: RFC 6349 (bandwidth-delay product, window, efficiency, buffer delay); Mathis et al., ACM CCR 27(3) 1997 (loss),
  * from memory.
  */
-public final class PathThroughput implements Calculation<PathThroughput.Input> {
+public final class PathThroughput {
     /** How the receiver acknowledges, with the constant C of the loss formula. */
-    public enum Acknowledgement {
-        EACH(1.5),
-        DELAYED(0.75);
+    public enum Acknowledgement implements Choice {
+        EACH("for each segment", 1.5),
+        DELAYED("delayed, for every second segment", 0.75);
+
+        private final String words;
 
         private final double squared;
 
-        Acknowledgement(double squared) {
+        Acknowledgement(String words, double squared) {
+            this.words = words;
             this.squared = squared;
+        }
+
+        @Override
+        public String words() {
+            return words;
         }
 
         double constant() {
@@ -90,40 +101,16 @@ public final class PathThroughput implements Calculation<PathThroughput.Input> {
 
     private static final double HIGHEST_LOSS = 0.02;
 
-    @Override
-    public String id() {
-        return "path-throughput";
-    }
+    public static final Calculation<Input> CALCULATION = new Calculation<>(
+            "path-throughput",
+            1,
+            Trade.NETWORK,
+            "Path throughput",
+            "What can one connection carry over this path, and what binds it: link, window or loss?",
+            new Input(100, 40, 65_535, 0.01, 1460, Acknowledgement.DELAYED, 55.0, 102_000_000.0, 10_000.0),
+            PathThroughput::calculate);
 
-    @Override
-    public int version() {
-        return 1;
-    }
-
-    @Override
-    public Trade trade() {
-        return Trade.NETWORK;
-    }
-
-    @Override
-    public String title() {
-        return "Path throughput";
-    }
-
-    @Override
-    public String question() {
-        return "What can one connection carry over this path, and what binds it: link, window or loss?";
-    }
-
-    @Override
-    public Class<Input> inputType() {
-        return Input.class;
-    }
-
-    @Override
-    public Input example() {
-        return new Input(100, 40, 65_535, 0.01, 1460, Acknowledgement.DELAYED, 55.0, 102_000_000.0, 10_000.0);
-    }
+    private PathThroughput() {}
 
     /** Window per round trip, Mb/s. */
     static double windowLimit(double bytes, double rttMillis) {
@@ -135,8 +122,7 @@ public final class PathThroughput implements Calculation<PathThroughput.Input> {
         return segment * 8 / rttMillis / 1000 * constant / Math.sqrt(p);
     }
 
-    @Override
-    public Result calculate(Input in) {
+    public static Result calculate(Input in) {
         ResultDraft draft = new ResultDraft();
         double product = draft.figure(
                 "Bandwidth-delay product",
@@ -232,15 +218,22 @@ public final class PathThroughput implements Calculation<PathThroughput.Input> {
         return draft.judged(
                 Level.BAD,
                 "loss is too high to predict",
-                "At " + of(in.loss(), 3) + " % loss the connection mostly waits for timeouts: find the loss first.");
+                "At " + of(in.loss()) + " % loss the connection mostly waits for timeouts: find the loss first.");
     }
 
     private static Result judge(ResultDraft draft, Input in, double window, double loss, double least) {
         String limits = Double.isFinite(loss)
                 ? "min(" + of(in.bandwidth()) + ", " + of(window) + ", " + of(loss) + ")"
                 : "min(" + of(in.bandwidth()) + ", " + of(window) + ")";
-        draft.figure("Throughput, at most", "the least of link, window limit and loss limit", limits, least, "Mb/s", 4);
-        String reason = "At most " + of(least, 4) + " Mb/s of the link's " + of(in.bandwidth(), 4) + " Mb/s";
+        draft.figure(
+                "Throughput, at most",
+                "the least of link, window limit and loss limit",
+                limits,
+                least,
+                "Mb/s",
+                digitsBeside(least, 4, in.bandwidth()));
+        String reason =
+                "At most " + beside(least, 4, in.bandwidth()) + " Mb/s of the link's " + of(in.bandwidth()) + " Mb/s";
         if (least == in.bandwidth()) {
             return draft.judged(Level.GOOD, "the link binds", reason + ".");
         }

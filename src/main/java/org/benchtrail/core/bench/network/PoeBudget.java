@@ -1,11 +1,13 @@
 package org.benchtrail.core.bench.network;
 
+import static org.benchtrail.core.bench.Numeral.beside;
 import static org.benchtrail.core.bench.Numeral.of;
 
 import java.util.ArrayList;
 import java.util.List;
 import org.benchtrail.core.bench.Ask;
 import org.benchtrail.core.bench.Calculation;
+import org.benchtrail.core.bench.Citation;
 import org.benchtrail.core.bench.InputCheck;
 import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.bench.Result.Level;
@@ -18,7 +20,7 @@ import org.benchtrail.core.bench.Trade;
  * <p>Source: IEEE 802.3 clauses 33 and 145 (watts and lowest voltages of the classes seen; loop resistances from memory, they
  * reproduce the watts).
  */
-public final class PoeBudget implements Calculation<PoeBudget.Input> {
+public final class PoeBudget {
     /** Loop resistance of 100 m: one twisted pair each way for type 1 and 2, two for four-pair power. */
     private static final double TYPE1_OHMS = 20;
 
@@ -87,53 +89,27 @@ public final class PoeBudget implements Calculation<PoeBudget.Input> {
 
     private static final double LONGEST = 100;
     private static final double COMFORT = 0.1;
-    private static final String SOURCE =
-            "IEEE 802.3 clauses 33 and 145 [verified: watts and volts seen; ohms from memory]";
+    private static final Citation SOURCE = Citation.seen("IEEE 802.3, clauses 33 and 145");
 
-    @Override
-    public String id() {
-        return "poe-budget";
-    }
+    public static final Calculation<Input> CALCULATION = new Calculation<>(
+            "poe-budget",
+            1,
+            Trade.NETWORK,
+            "Power over Ethernet budget",
+            "Does the switch have the power for these devices, and what reaches them?",
+            new Input(125, 4, List.of(new Port(4, 30), new Port(4, 75), new Port(3, 40), new Port(2, 12))),
+            PoeBudget::calculate);
 
-    @Override
-    public int version() {
-        return 1;
-    }
+    private PoeBudget() {}
 
-    @Override
-    public Trade trade() {
-        return Trade.NETWORK;
-    }
-
-    @Override
-    public String title() {
-        return "Power over Ethernet budget";
-    }
-
-    @Override
-    public String question() {
-        return "Does the switch have the power for these devices, and what reaches them?";
-    }
-
-    @Override
-    public Class<Input> inputType() {
-        return Input.class;
-    }
-
-    @Override
-    public Input example() {
-        return new Input(125, 4, List.of(new Port(4, 30), new Port(4, 75), new Port(3, 40), new Port(2, 12)));
-    }
-
-    @Override
-    public Result calculate(Input in) {
+    public static Result calculate(Input in) {
         ResultDraft draft = new ResultDraft();
         List<String> terms = new ArrayList<>();
         double sum = 0;
         for (int i = 0; i < in.ports().size(); i++) {
             Port port = in.ports().get(i);
             port(draft, in, port, i + 1);
-            double watts = powerClass(port.deviceClass()).switchWatts();
+            double watts = given(in, port).switchWatts();
             terms.add(of(watts));
             sum += watts;
         }
@@ -149,12 +125,13 @@ public final class PoeBudget implements Calculation<PoeBudget.Input> {
                 3);
         draft.assume("Every port sets the full watts of its class aside; a switch that measures may set less aside.");
         draft.assume(
-                "Voltage at the switch is the lowest its class allows, the cable the worst allowed: losses are upper bounds.");
+                "Voltage at the switch is the lowest its class allows, the cable the worst allowed: losses are upper"
+                        + " bounds. The cable's ohms are from memory, not checked.");
         return judge(draft, in, sum, headroom);
     }
 
     private static void port(ResultDraft draft, Input in, Port port, int number) {
-        PowerClass c = powerClass(port.deviceClass());
+        PowerClass c = given(in, port);
         String name = "Port " + number;
         double amperes = draft.step(
                 name + ": current", "I = P / U", of(c.switchWatts()) + " / " + of(c.volts()), c.amperes(), "A", 4);
@@ -174,8 +151,11 @@ public final class PoeBudget implements Calculation<PoeBudget.Input> {
                 4);
         draft.rule(
                 name + ": class",
-                classGiven(in, port) ? Level.GOOD : Level.BAD,
-                "Device of class " + port.deviceClass() + ", port up to class " + in.highestClass() + ".",
+                classGiven(in, port) ? Level.GOOD : Level.CAREFUL,
+                "Device of class " + port.deviceClass() + ", port up to class " + in.highestClass()
+                        + (classGiven(in, port)
+                                ? "."
+                                : ": the device gets less than it asks for, and may not do all it can."),
                 SOURCE);
         draft.rule(
                 name + ": length",
@@ -183,6 +163,11 @@ public final class PoeBudget implements Calculation<PoeBudget.Input> {
                 of(port.metres()) + " m, at most 100 m; the class promises the device " + of(c.deviceWatts())
                         + " W up to there.",
                 SOURCE);
+    }
+
+    /** The class that the port gives: the device's own, or the port's highest where that is lower. */
+    private static PowerClass given(Input in, Port port) {
+        return powerClass(classGiven(in, port) ? port.deviceClass() : in.highestClass());
     }
 
     /** Class 0 may draw as much as class 3. */
@@ -193,22 +178,34 @@ public final class PoeBudget implements Calculation<PoeBudget.Input> {
     }
 
     private static Result judge(ResultDraft draft, Input in, double sum, double headroom) {
-        String reason =
-                of(sum, 4) + " W of " + of(in.budget(), 4) + " W are set aside, headroom " + of(headroom, 4) + " W";
-        long broken =
-                draft.rules().stream().filter(r -> r.outcome() == Level.BAD).count();
+        String reason = beside(sum, 4, in.budget()) + " W of " + of(in.budget()) + " W are set aside, headroom "
+                + beside(headroom, 4, 0, COMFORT * in.budget()) + " W";
+        long broken = broken(draft, Level.BAD);
         if (headroom < 0) {
             return draft.judged(Level.BAD, "budget exceeded", reason + ": a port will be left without power.");
         }
         if (broken > 0) {
+            return draft.judged(Level.BAD, "a cable is too long", reason + "; " + rules(broken) + " not met.");
+        }
+        if (broken(draft, Level.CAREFUL) > 0) {
             return draft.judged(
-                    Level.BAD, "a port is outside its class or length", reason + "; " + broken + " rules are not met.");
+                    Level.CAREFUL,
+                    "a device gets less than it asks for",
+                    reason + "; " + rules(broken(draft, Level.CAREFUL)) + " met with a warning.");
         }
         return headroom < COMFORT * in.budget()
                 ? draft.judged(
                         Level.CAREFUL,
                         "within the budget, little headroom",
-                        reason + ", below 10 % (common practice, no source).")
+                        reason + ", below the 10 % that common practice keeps.")
                 : draft.judged(Level.GOOD, "within the budget", reason + ".");
+    }
+
+    private static long broken(ResultDraft draft, Level level) {
+        return draft.rules().stream().filter(r -> r.outcome() == level).count();
+    }
+
+    private static String rules(long count) {
+        return count == 1 ? "1 rule is" : count + " rules are";
     }
 }

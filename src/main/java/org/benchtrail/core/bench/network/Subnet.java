@@ -5,6 +5,7 @@ import static org.benchtrail.core.bench.Numeral.of;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.bench.Ask;
 import org.benchtrail.core.bench.Calculation;
+import org.benchtrail.core.bench.Citation;
 import org.benchtrail.core.bench.InputCheck;
 import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.bench.Result.Level;
@@ -16,7 +17,7 @@ import org.benchtrail.core.bench.Trade;
  *
  * <p>Sources: RFC 4632 (prefixes), RFC 3021 (/31), RFC 6890 (addresses with a special meaning).
  */
-public final class Subnet implements Calculation<Subnet.Input> {
+public final class Subnet {
     public record Input(
             @Ask(label = "Address", hint = "Such as 192.0.2.17; 192.0.2.17/24 gives the prefix as well")
             String address,
@@ -79,47 +80,22 @@ public final class Subnet implements Calculation<Subnet.Input> {
         }
     }
 
-    private static final String SOURCE = "RFC 4632 [verified: rules seen]";
-    private static final String POINT = "RFC 3021 [verified: rule seen]";
-    private static final String SPECIAL = "RFC 6890 [memory]";
+    private static final Citation SOURCE = Citation.seen("RFC 4632");
+    private static final Citation POINT = Citation.seen("RFC 3021");
+    private static final Citation SPECIAL = Citation.fromMemory("RFC 6890");
 
-    @Override
-    public String id() {
-        return "subnet";
-    }
+    public static final Calculation<Input> CALCULATION = new Calculation<>(
+            "subnet",
+            1,
+            Trade.NETWORK,
+            "IPv4 network",
+            "Which network is this address in, may a host have it, and do these two hosts share it?",
+            new Input("192.168.10.77", "255.255.255.192", "192.168.10.130"),
+            Subnet::calculate);
 
-    @Override
-    public int version() {
-        return 1;
-    }
+    private Subnet() {}
 
-    @Override
-    public Trade trade() {
-        return Trade.NETWORK;
-    }
-
-    @Override
-    public String title() {
-        return "IPv4 network";
-    }
-
-    @Override
-    public String question() {
-        return "Which network is this address in, may a host have it, and do these two hosts share it?";
-    }
-
-    @Override
-    public Class<Input> inputType() {
-        return Input.class;
-    }
-
-    @Override
-    public Input example() {
-        return new Input("192.168.10.77", "255.255.255.192", "192.168.10.130");
-    }
-
-    @Override
-    public Result calculate(Input in) {
+    public static Result calculate(Input in) {
         ResultDraft draft = new ResultDraft();
         Ipv4 ip = in.ip();
         int prefix = in.prefix();

@@ -1,10 +1,12 @@
 package org.benchtrail.core.bench.network;
 
+import static org.benchtrail.core.bench.Numeral.duration;
 import static org.benchtrail.core.bench.Numeral.of;
 
 import java.util.List;
 import org.benchtrail.core.bench.Ask;
 import org.benchtrail.core.bench.Calculation;
+import org.benchtrail.core.bench.Choice;
 import org.benchtrail.core.bench.InputCheck;
 import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.bench.Result.Curve;
@@ -14,20 +16,31 @@ import org.benchtrail.core.bench.ResultDraft;
 import org.benchtrail.core.bench.Trade;
 
 /** How long a copy takes: bits over rate, and a fixed time for each file. Units of bytes as in IEC 80000-13. */
-public final class Transfer implements Calculation<Transfer.Input> {
+public final class Transfer {
+    /** Seconds from which on people speak of minutes. */
+    private static final double LONG = 120;
+
     /** Unit of the amount: decimal as on labels, binary as many programs show it. */
-    public enum ByteUnit {
-        MB(1e6),
-        MIB(0x1p20),
-        GB(1e9),
-        GIB(0x1p30),
-        TB(1e12),
-        TIB(0x1p40);
+    public enum ByteUnit implements Choice {
+        MB("MB (10^6 bytes)", 1e6),
+        MIB("MiB (2^20 bytes)", 0x1p20),
+        GB("GB (10^9 bytes)", 1e9),
+        GIB("GiB (2^30 bytes)", 0x1p30),
+        TB("TB (10^12 bytes)", 1e12),
+        TIB("TiB (2^40 bytes)", 0x1p40);
+
+        private final String words;
 
         private final double bytes;
 
-        ByteUnit(double bytes) {
+        ByteUnit(String words, double bytes) {
+            this.words = words;
             this.bytes = bytes;
+        }
+
+        @Override
+        public String words() {
+            return words;
         }
 
         public double bytes() {
@@ -67,43 +80,18 @@ public final class Transfer implements Calculation<Transfer.Input> {
         }
     }
 
-    @Override
-    public String id() {
-        return "transfer";
-    }
+    public static final Calculation<Input> CALCULATION = new Calculation<>(
+            "transfer",
+            1,
+            Trade.NETWORK,
+            "Transfer time",
+            "How long does this copy take?",
+            new Input(250, ByteUnit.GIB, 1000, 94, 12_000, 5),
+            Transfer::calculate);
 
-    @Override
-    public int version() {
-        return 1;
-    }
+    private Transfer() {}
 
-    @Override
-    public Trade trade() {
-        return Trade.NETWORK;
-    }
-
-    @Override
-    public String title() {
-        return "Transfer time";
-    }
-
-    @Override
-    public String question() {
-        return "How long does this copy take?";
-    }
-
-    @Override
-    public Class<Input> inputType() {
-        return Input.class;
-    }
-
-    @Override
-    public Input example() {
-        return new Input(250, ByteUnit.GIB, 1000, 94, 12_000, 5);
-    }
-
-    @Override
-    public Result calculate(Input in) {
+    public static Result calculate(Input in) {
         ResultDraft draft = new ResultDraft();
         double bits = draft.step(
                 "Bits",
@@ -128,19 +116,20 @@ public final class Transfer implements Calculation<Transfer.Input> {
                 4);
         double all =
                 draft.figure("Time in all", "content + files", of(stream) + " + " + of(files), stream + files, "s", 4);
-        double minutes = draft.figure("The same in minutes", "s / 60", of(all) + " / 60", all / 60, "min", 4);
+        if (all >= LONG) {
+            draft.figure("The same in minutes", "s / 60", of(all) + " / 60", all / 60, "min", 4);
+        }
         draft.assume("The drives at both ends keep up with the link, and nothing else uses it.");
         draft.curve(new Curve(
                 "Copied",
                 "time",
                 "s",
                 "amount",
-                in.unit().name(),
+                in.unit().words().replaceAll(" .*", ""),
                 List.of(new Point(0, 0), new Point(all, in.amount()))));
         return draft.judged(
                 Level.NONE,
                 "a time",
-                "About " + of(minutes, 3) + " min at " + of(in.rate() * in.efficiency() / 100, 4)
-                        + " Mb/s of content.");
+                "About " + duration(all) + " at " + of(in.rate() * in.efficiency() / 100, 4) + " Mb/s of content.");
     }
 }

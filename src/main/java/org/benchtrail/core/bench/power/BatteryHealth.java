@@ -2,6 +2,8 @@ package org.benchtrail.core.bench.power;
 
 import org.benchtrail.core.bench.Ask;
 import org.benchtrail.core.bench.Calculation;
+import org.benchtrail.core.bench.Choice;
+import org.benchtrail.core.bench.Citation;
 import org.benchtrail.core.bench.InputCheck;
 import org.benchtrail.core.bench.Numeral;
 import org.benchtrail.core.bench.Result;
@@ -18,19 +20,27 @@ import org.jspecify.annotations.Nullable;
  * <p>A standby lead-acid battery below 80 % of its rated capacity is due for replacement (practice of IEEE Std 450 and 1188,
  * from memory). For a portable battery 80 % and 60 % are common practice. A swollen battery is out of use whatever it holds.
  */
-public final class BatteryHealth implements Calculation<BatteryHealth.Input> {
-    public enum Kind {
-        PORTABLE(80, 60, Severity.COMMON_PRACTICE),
-        STANDBY_LEAD_ACID(90, 80, "IEEE Std 450 and 1188, from memory");
+public final class BatteryHealth {
+    public enum Kind implements Choice {
+        PORTABLE("portable device's battery", 80, 60, Citation.COMMON_PRACTICE),
+        STANDBY_LEAD_ACID("standby battery, lead-acid", 90, 80, Citation.fromMemory("IEEE Std 450 and 1188"));
+
+        private final String words;
 
         private final double good;
         private final double poor;
-        private final String source;
+        private final Citation source;
 
-        Kind(double good, double poor, String source) {
+        Kind(String words, double good, double poor, Citation source) {
+            this.words = words;
             this.good = good;
             this.poor = poor;
             this.source = source;
+        }
+
+        @Override
+        public String words() {
+            return words;
         }
     }
 
@@ -69,43 +79,18 @@ public final class BatteryHealth implements Calculation<BatteryHealth.Input> {
         }
     }
 
-    @Override
-    public String id() {
-        return "battery-health";
-    }
+    public static final Calculation<Input> CALCULATION = new Calculation<>(
+            "battery-health",
+            1,
+            Trade.POWER,
+            "Battery health",
+            "How much of its design capacity does the battery still take, and how far is it through its cycles?",
+            new Input(Kind.PORTABLE, 38.2, 56.0, 412.0, 500.0, false),
+            BatteryHealth::calculate);
 
-    @Override
-    public int version() {
-        return 1;
-    }
+    private BatteryHealth() {}
 
-    @Override
-    public Trade trade() {
-        return Trade.POWER;
-    }
-
-    @Override
-    public String title() {
-        return "Battery health";
-    }
-
-    @Override
-    public String question() {
-        return "How much of its design capacity does the battery still take, and how far is it through its cycles?";
-    }
-
-    @Override
-    public Class<Input> inputType() {
-        return Input.class;
-    }
-
-    @Override
-    public Input example() {
-        return new Input(Kind.PORTABLE, 38.2, 56.0, 412.0, 500.0, false);
-    }
-
-    @Override
-    public Result calculate(Input input) {
+    public static Result calculate(Input input) {
         ResultDraft draft = new ResultDraft();
         swelling(draft, input.swollen());
         capacity(draft, input);
@@ -130,25 +115,26 @@ public final class BatteryHealth implements Calculation<BatteryHealth.Input> {
     private static void swelling(ResultDraft draft, boolean swollen) {
         if (swollen) {
             String sentence =
-                    "The case is swollen: do not charge, press, puncture or ship it; follow the maker's and the site's rules for"
-                            + " damaged batteries.";
-            draft.rule("Swelling", Level.BAD, sentence, Severity.COMMON_PRACTICE)
+                    "The case is swollen: do not charge, press, puncture or ship it; follow the maker's and the site's"
+                            + " rules for damaged batteries.";
+            draft.rule("Swelling", Level.BAD, sentence, Citation.COMMON_PRACTICE)
                     .caution("SWELLING");
         }
     }
 
     private static void capacity(ResultDraft draft, Input input) {
+        Kind kind = input.kind();
+        int digits = Numeral.digitsBeside(100 * input.fullCharge() / input.design(), 3, kind.good, kind.poor);
         double health = draft.figure(
                 "Health",
                 "100 × C_full / C_design",
                 "100 × " + Numeral.of(input.fullCharge()) + " / " + Numeral.of(input.design()),
                 100 * input.fullCharge() / input.design(),
                 "%",
-                3);
-        Kind kind = input.kind();
+                digits);
         Level level = health >= kind.good ? Level.GOOD : health >= kind.poor ? Level.CAREFUL : Level.BAD;
-        String sentence = "It takes " + Numeral.of(health, 3) + " % of its design capacity (replacement is usual below "
-                + Numeral.of(kind.poor) + " %).";
+        String sentence = "It takes " + Numeral.of(health, digits)
+                + " % of its design capacity (replacement is usual below " + Numeral.of(kind.poor) + " %).";
         draft.rule("Capacity", level, sentence, kind.source);
     }
 
@@ -162,9 +148,9 @@ public final class BatteryHealth implements Calculation<BatteryHealth.Input> {
                 "100 × " + Numeral.of(cycles) + " / " + Numeral.of(rated),
                 100 * cycles / rated,
                 "%",
-                3);
-        String sentence = Numeral.of(cycles) + " cycles are " + Numeral.of(share, 3) + " % of the rated "
+                Numeral.digitsBeside(100 * cycles / rated, 3, 100));
+        String sentence = Numeral.of(cycles) + " cycles are " + Numeral.beside(share, 3, 100) + " % of the rated "
                 + Numeral.of(rated) + ".";
-        draft.rule("Cycles", share > 100 ? Level.CAREFUL : Level.GOOD, sentence, "maker's data sheet");
+        draft.rule("Cycles", share > 100 ? Level.CAREFUL : Level.GOOD, sentence, Citation.given("maker's data sheet"));
     }
 }

@@ -2,6 +2,8 @@ package org.benchtrail.core.bench.power;
 
 import org.benchtrail.core.bench.Ask;
 import org.benchtrail.core.bench.Calculation;
+import org.benchtrail.core.bench.Choice;
+import org.benchtrail.core.bench.Citation;
 import org.benchtrail.core.bench.InputCheck;
 import org.benchtrail.core.bench.Numeral;
 import org.benchtrail.core.bench.Result;
@@ -20,37 +22,69 @@ import org.jspecify.annotations.Nullable;
  * between editions, so the edition is a choice of the input). Limits are inclusive. Frequency limits at 60 Hz are common
  * practice.
  */
-public final class Mains implements Calculation<Mains.Input> {
-    public enum Region {
-        EUROPE_230_V(230, 207, 253, 195.5, 253, "IEC 60038", "EN 50160, all ten-minute means"),
+public final class Mains {
+    public enum Region implements Choice {
+        EUROPE_230_V(
+                "Europe, 230 V",
+                230,
+                207,
+                253,
+                195.5,
+                253,
+                Citation.seen("IEC 60038"),
+                Citation.seen("EN 50160, all ten-minute means")),
         NORTH_AMERICA_120_V_SERVICE(
-                120, 114, 126, 110, 127, "ANSI C84.1 range A, service", "ANSI C84.1 range B, service"),
+                "North America, 120 V, at the service entrance",
+                120,
+                114,
+                126,
+                110,
+                127,
+                Citation.fromMemory("ANSI C84.1 range A, service"),
+                Citation.fromMemory("ANSI C84.1 range B, service")),
         NORTH_AMERICA_120_V_OUTLET(
-                120, 108, 126, 104, 127, "ANSI C84.1 range A, utilization", "ANSI C84.1 range B, utilization"),
+                "North America, 120 V, at the outlet",
+                120,
+                108,
+                126,
+                104,
+                127,
+                Citation.fromMemory("ANSI C84.1 range A, utilization"),
+                Citation.fromMemory("ANSI C84.1 range B, utilization")),
         NORTH_AMERICA_120_V_OUTLET_OLDER(
+                "North America, 120 V, at the outlet, older edition",
                 120,
                 110,
                 126,
                 106,
                 127,
-                "ANSI C84.1 range A, utilization, older edition",
-                "ANSI C84.1 range B, utilization, older edition");
+                Citation.fromMemory("ANSI C84.1 range A, utilization, older edition"),
+                Citation.fromMemory("ANSI C84.1 range B, utilization, older edition"));
+
+        private final String words;
 
         private final double nominal;
         private final Band normal;
         private final Band wider;
 
         Region(
+                String words,
                 double nominal,
                 double low,
                 double high,
                 double widerLow,
                 double widerHigh,
-                String source,
-                String widerSource) {
+                Citation source,
+                Citation widerSource) {
+            this.words = words;
             this.nominal = nominal;
             this.normal = new Band(low, high, source);
             this.wider = new Band(widerLow, widerHigh, widerSource);
+        }
+
+        @Override
+        public String words() {
+            return words;
         }
 
         double hertz() {
@@ -58,7 +92,7 @@ public final class Mains implements Calculation<Mains.Input> {
         }
     }
 
-    record Band(double low, double high, String source) {
+    record Band(double low, double high, Citation source) {
         boolean holds(double value) {
             return value >= low && value <= high;
         }
@@ -72,10 +106,10 @@ public final class Mains implements Calculation<Mains.Input> {
         }
     }
 
-    private static final Band HERTZ_50 = new Band(49.5, 50.5, "EN 50160, 99.5 % of the year");
-    private static final Band HERTZ_50_ALWAYS = new Band(47, 52, "EN 50160, always");
-    private static final Band HERTZ_60 = new Band(59.4, 60.6, Severity.COMMON_PRACTICE);
-    private static final Band HERTZ_60_ALWAYS = new Band(56.4, 62.4, Severity.COMMON_PRACTICE);
+    private static final Band HERTZ_50 = new Band(49.5, 50.5, Citation.seen("EN 50160, 99.5 % of the year"));
+    private static final Band HERTZ_50_ALWAYS = new Band(47, 52, Citation.seen("EN 50160, always"));
+    private static final Band HERTZ_60 = new Band(59.4, 60.6, Citation.COMMON_PRACTICE);
+    private static final Band HERTZ_60_ALWAYS = new Band(56.4, 62.4, Citation.COMMON_PRACTICE);
 
     public record Input(
             @Ask(label = "Region and place", hint = "Outlet for a reading at a socket, service for one at the entrance")
@@ -103,43 +137,18 @@ public final class Mains implements Calculation<Mains.Input> {
         }
     }
 
-    @Override
-    public String id() {
-        return "mains";
-    }
+    public static final Calculation<Input> CALCULATION = new Calculation<>(
+            "mains",
+            1,
+            Trade.POWER,
+            "Mains voltage and frequency",
+            "Is the mains voltage and frequency within its published range?",
+            new Input(Region.EUROPE_230_V, 226.4, 50.02, 1.8),
+            Mains::calculate);
 
-    @Override
-    public int version() {
-        return 1;
-    }
+    private Mains() {}
 
-    @Override
-    public Trade trade() {
-        return Trade.POWER;
-    }
-
-    @Override
-    public String title() {
-        return "Mains voltage and frequency";
-    }
-
-    @Override
-    public String question() {
-        return "Is the mains voltage and frequency within its published range?";
-    }
-
-    @Override
-    public Class<Input> inputType() {
-        return Input.class;
-    }
-
-    @Override
-    public Input example() {
-        return new Input(Region.EUROPE_230_V, 226.4, 50.02, 1.8);
-    }
-
-    @Override
-    public Result calculate(Input input) {
+    public static Result calculate(Input input) {
         ResultDraft draft = new ResultDraft();
         volts(draft, input);
         Double hertz = input.hertz();
@@ -147,8 +156,8 @@ public final class Mains implements Calculation<Mains.Input> {
             hertz(draft, input.region(), hertz);
         }
         draft.assume("This is a spot reading. The published ranges speak of means over ten minutes, a week or a year.")
-                .assume(
-                        "Work on the wiring, the outlet or the panel belongs to a licensed electrician under the local code.")
+                .assume("Work on the wiring, the outlet or the panel belongs to a licensed electrician under the local"
+                        + " code.")
                 .caution("MAINS");
         Rule deciding = Severity.deciding(draft.rules());
         return draft.judged(deciding.outcome(), words(deciding.outcome()), Severity.reason(draft.rules()));

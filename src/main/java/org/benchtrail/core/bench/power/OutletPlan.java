@@ -4,9 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import org.benchtrail.core.bench.Result.Level;
-import org.benchtrail.core.bench.power.UpsOutlets.Input;
-import org.benchtrail.core.bench.power.UpsOutlets.Kind;
-import org.benchtrail.core.bench.power.UpsOutlets.Load;
+import org.benchtrail.core.bench.power.OutletLoad.Kind;
 
 /**
  * Deals the loads out to the outlets of a UPS. What must survive an outage comes first, then network gear, servers and storage,
@@ -29,7 +27,7 @@ final class OutletPlan {
         }
     }
 
-    record Placed(Load load, Place place, Level level, String why) {}
+    record Placed(OutletLoad load, Place place, Level level, String why) {}
 
     private final double capacity;
     private int batteryLeft;
@@ -37,20 +35,20 @@ final class OutletPlan {
     private double carried;
     private final List<Placed> placed = new ArrayList<>();
 
-    private OutletPlan(Input input) {
-        capacity = input.ratedWatts();
-        batteryLeft = input.batteryOutlets();
-        surgeLeft = input.surgeOutlets();
+    private OutletPlan(double ratedWatts, int batteryOutlets, int surgeOutlets) {
+        capacity = ratedWatts;
+        batteryLeft = batteryOutlets;
+        surgeLeft = surgeOutlets;
     }
 
     /** Every load once, in the order in which it was dealt out. */
-    static List<Placed> of(Input input) {
-        OutletPlan plan = new OutletPlan(input);
-        input.loads().stream().sorted(Comparator.comparingInt(OutletPlan::rank)).forEach(plan::place);
+    static List<Placed> of(List<OutletLoad> loads, double ratedWatts, int batteryOutlets, int surgeOutlets) {
+        OutletPlan plan = new OutletPlan(ratedWatts, batteryOutlets, surgeOutlets);
+        loads.stream().sorted(Comparator.comparingInt(OutletPlan::rank)).forEach(plan::place);
         return plan.placed;
     }
 
-    private static int rank(Load load) {
+    private static int rank(OutletLoad load) {
         if (load.kind().keepOffBattery()) {
             return 3;
         }
@@ -60,7 +58,7 @@ final class OutletPlan {
         return load.kind().infrastructure() ? 1 : 2;
     }
 
-    private void place(Load load) {
+    private void place(OutletLoad load) {
         Kind kind = load.kind();
         if (kind.keepOffUps()) {
             offUps(load);
@@ -73,7 +71,7 @@ final class OutletPlan {
         }
     }
 
-    private void offUps(Load load) {
+    private void offUps(OutletLoad load) {
         String why = load.kind() == Kind.LASER_PRINTER
                 ? "the heater of a laser printer draws bursts that overload a UPS; it never goes on the battery"
                 : "a heater never goes on a UPS";
@@ -84,7 +82,7 @@ final class OutletPlan {
         }
     }
 
-    private void offBattery(Load load) {
+    private void offBattery(OutletLoad load) {
         String why = "printers and scanners stay off the battery side";
         if (load.mustSurvive()) {
             add(
@@ -97,7 +95,7 @@ final class OutletPlan {
         }
     }
 
-    private void onBattery(Load load) {
+    private void onBattery(OutletLoad load) {
         if (batteryLeft == 0) {
             noRoom(load, "no battery outlet is left; do not add a strip");
         } else if (carried + load.watts() > capacity) {
@@ -115,7 +113,7 @@ final class OutletPlan {
         }
     }
 
-    private void noRoom(Load load, String why) {
+    private void noRoom(OutletLoad load, String why) {
         boolean must = load.mustSurvive();
         String next = must ? ": a larger or a second UPS is needed" : ": it stops in an outage";
         add(load, besideBattery(), must ? Level.BAD : Level.CAREFUL, why + next);
@@ -129,7 +127,7 @@ final class OutletPlan {
         return Place.SURGE_ONLY;
     }
 
-    private void add(Load load, Place place, Level level, String why) {
+    private void add(OutletLoad load, Place place, Level level, String why) {
         placed.add(new Placed(load, place, level, why));
     }
 }

@@ -1,5 +1,6 @@
 package org.benchtrail.core.bench.power;
 
+import org.benchtrail.core.bench.Citation;
 import org.benchtrail.core.bench.power.Rails.Edition;
 import org.benchtrail.core.bench.power.Rails.Rail;
 
@@ -8,16 +9,17 @@ import org.benchtrail.core.bench.power.Rails.Rail;
  * the end further from it. Both ends conform.
  *
  * <p>Source: ATX12V Power Supply Design Guide 2.0, table 2, with the limits as printed (3.14 V and 3.47 V on +3.3 V, not the
- * unrounded 3.135 V and 3.465 V). The older text's 4 % on +3.3 V and the newer guide's wider low side on +12 V are known
- * second-hand only.
+ * unrounded 3.135 V and 3.465 V). The newer guide's wider low side on +12 V is known
+ * from memory only.
  */
-record RailLimits(double weak, double nominal, double strong, String source) {
-    private static final String GUIDE_2 = "ATX12V Power Supply Design Guide 2.0, table 2";
-    private static final String OLDER = "ATX specification 2.1 as tabulated in a handbook";
-    private static final String NEWER = "ATX design guide, edition 3, known second-hand";
+record RailLimits(double weak, double nominal, double strong, Citation source) {
+    private static final Citation GUIDE_2 = Citation.seen("ATX12V Power Supply Design Guide 2.0, table 2");
+    private static final Citation OLDER = Citation.seen("ATX Specification 2.1, DC voltage regulation");
+    private static final Citation NEWER =
+            Citation.fromMemory("ATX Version 3 Multi Rail Desktop Platform Power Supply Design Guide");
 
     static RailLimits of(Edition edition, Rail rail, boolean peak) {
-        String source = source(edition);
+        Citation source = source(edition);
         return switch (rail) {
             case PLUS_12 -> twelve(edition, peak, source);
             case PLUS_12_GRAPHICS ->
@@ -31,14 +33,15 @@ record RailLimits(double weak, double nominal, double strong, String source) {
         };
     }
 
-    private static RailLimits twelve(Edition edition, boolean peak, String source) {
+    private static RailLimits twelve(Edition edition, boolean peak, Citation source) {
         if (peak) {
-            return new RailLimits(10.80, 12, 13.20, source + ", note 1 (peak load)");
+            return new RailLimits(
+                    10.80, 12, 13.20, new Citation(source.title() + ", note 1 (peak load)", source.provenance()));
         }
         return new RailLimits(edition == Edition.ATX_3 ? 11.16 : 11.40, 12, 12.60, source);
     }
 
-    private static String source(Edition edition) {
+    private static Citation source(Edition edition) {
         return switch (edition) {
             case ATX12V_2_0 -> GUIDE_2;
             case ATX_2_1 -> OLDER;

@@ -3,6 +3,8 @@ package org.benchtrail.core.bench.power;
 import java.util.List;
 import org.benchtrail.core.bench.Ask;
 import org.benchtrail.core.bench.Calculation;
+import org.benchtrail.core.bench.Choice;
+import org.benchtrail.core.bench.Citation;
 import org.benchtrail.core.bench.InputCheck;
 import org.benchtrail.core.bench.Numeral;
 import org.benchtrail.core.bench.Result;
@@ -19,14 +21,25 @@ import org.jspecify.annotations.Nullable;
  * <p>Deviation in percent is 100 (V - V_nom) / |V_nom|; the sag is the fall in magnitude from idle to load. Limits are
  * inclusive and compared unrounded. Source of the limits: {@link RailLimits}.
  */
-public final class Rails implements Calculation<Rails.Input> {
-    public enum Edition {
-        ATX12V_2_0,
-        ATX_2_1,
-        ATX_3
+public final class Rails {
+    public enum Edition implements Choice {
+        ATX12V_2_0("ATX12V 2.0"),
+        ATX_2_1("ATX 2.1"),
+        ATX_3("ATX 3.x");
+
+        private final String words;
+
+        Edition(String words) {
+            this.words = words;
+        }
+
+        @Override
+        public String words() {
+            return words;
+        }
     }
 
-    public enum Rail {
+    public enum Rail implements Choice {
         PLUS_12("+12 V"),
         PLUS_12_GRAPHICS("+12 V at the graphics connector"),
         PLUS_5("+5 V"),
@@ -34,14 +47,15 @@ public final class Rails implements Calculation<Rails.Input> {
         MINUS_12("-12 V"),
         STANDBY_5("+5 V standby");
 
-        private final String label;
+        private final String words;
 
-        Rail(String label) {
-            this.label = label;
+        Rail(String words) {
+            this.words = words;
         }
 
-        public String label() {
-            return label;
+        @Override
+        public String words() {
+            return words;
         }
     }
 
@@ -127,48 +141,23 @@ public final class Rails implements Calculation<Rails.Input> {
         }
     }
 
-    @Override
-    public String id() {
-        return "rails";
-    }
+    public static final Calculation<Input> CALCULATION = new Calculation<>(
+            "rails",
+            1,
+            Trade.POWER,
+            "DC rails",
+            "Are the supply's DC rails within the published design guide, idle and under load?",
+            new Input(
+                    Edition.ATX12V_2_0,
+                    List.of(
+                            new Reading(Rail.PLUS_12, 12.08, 11.62, false, 0.09),
+                            new Reading(Rail.PLUS_5, 5.05, 4.98, false, 0.04),
+                            new Reading(Rail.PLUS_3_3, 3.33, 3.30, false, 0.02))),
+            Rails::calculate);
 
-    @Override
-    public int version() {
-        return 1;
-    }
+    private Rails() {}
 
-    @Override
-    public Trade trade() {
-        return Trade.POWER;
-    }
-
-    @Override
-    public String title() {
-        return "DC rails";
-    }
-
-    @Override
-    public String question() {
-        return "Are the supply's DC rails within the published design guide, idle and under load?";
-    }
-
-    @Override
-    public Class<Input> inputType() {
-        return Input.class;
-    }
-
-    @Override
-    public Input example() {
-        return new Input(
-                Edition.ATX12V_2_0,
-                List.of(
-                        new Reading(Rail.PLUS_12, 12.08, 11.62, false, 0.09),
-                        new Reading(Rail.PLUS_5, 5.05, 4.98, false, 0.04),
-                        new Reading(Rail.PLUS_3_3, 3.33, 3.30, false, 0.02)));
-    }
-
-    @Override
-    public Result calculate(Input input) {
+    public static Result calculate(Input input) {
         ResultDraft draft = new ResultDraft();
         for (Reading reading : input.readings()) {
             judge(draft, input.edition(), reading);
@@ -199,7 +188,7 @@ public final class Rails implements Calculation<Rails.Input> {
     }
 
     private static void judge(ResultDraft draft, Edition edition, Reading reading) {
-        String name = reading.rail().label();
+        String name = reading.rail().words();
         Double idle = reading.idle();
         Double load = reading.load();
         double uncertainty = reading.uncertainty() == null ? 0 : reading.uncertainty();
@@ -269,7 +258,7 @@ public final class Rails implements Calculation<Rails.Input> {
                     "Load",
                     Level.CAREFUL,
                     "No rail was measured under load, and a tired supply often shows itself only there.",
-                    Severity.COMMON_PRACTICE);
+                    Citation.COMMON_PRACTICE);
         }
     }
 }

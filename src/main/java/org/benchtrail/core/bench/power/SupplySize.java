@@ -5,6 +5,7 @@ import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
 import org.benchtrail.core.bench.Ask;
 import org.benchtrail.core.bench.Calculation;
+import org.benchtrail.core.bench.Citation;
 import org.benchtrail.core.bench.InputCheck;
 import org.benchtrail.core.bench.Numeral;
 import org.benchtrail.core.bench.Result;
@@ -18,11 +19,13 @@ import org.jspecify.annotations.Nullable;
 /**
  * Sum of what a machine's parts draw, in watts, against the supply's DC rating, sustained and peak.
  *
- * <p>Rules: sustained draw up to 80 % of the rating is judged good, up to 100 % with care; a peak above the rating is judged
- * with care, because supplies ride through short peaks by design, each to its maker's figure. The shares are common practice.
+ * <p>Rules: sustained draw up to 80 % of the rating is judged good, up to 100 % with care; a peak up to 110 % of the rating is
+ * judged with care, because supplies ride through short peaks, and beyond it bad, because their protection may switch them
+ * off. The shares are common practice.
  */
-public final class SupplySize implements Calculation<SupplySize.Input> {
+public final class SupplySize {
     private static final double COMFORTABLE = 80;
+    private static final double RIDDEN_THROUGH = 110;
 
     /** One kind of part; {@code peakWatts} empty means that its peak is its sustained draw. */
     public record Part(
@@ -77,74 +80,51 @@ public final class SupplySize implements Calculation<SupplySize.Input> {
         }
     }
 
-    @Override
-    public String id() {
-        return "supply-size";
-    }
+    public static final Calculation<Input> CALCULATION = new Calculation<>(
+            "supply-size",
+            1,
+            Trade.POWER,
+            "Supply size",
+            "Does the supply carry this machine?",
+            new Input(
+                    550,
+                    480.0,
+                    List.of(
+                            new Part("Processor", 1, 105, 142.0, true),
+                            new Part("Graphics card", 1, 200, 320.0, true),
+                            new Part("Board and memory", 1, 45, null, false),
+                            new Part("Hard drive", 2, 7, 24.0, true),
+                            new Part("Fan", 4, 3, null, true))),
+            SupplySize::calculate);
 
-    @Override
-    public int version() {
-        return 1;
-    }
+    private SupplySize() {}
 
-    @Override
-    public Trade trade() {
-        return Trade.POWER;
-    }
-
-    @Override
-    public String title() {
-        return "Supply size";
-    }
-
-    @Override
-    public String question() {
-        return "Does the supply carry this machine?";
-    }
-
-    @Override
-    public Class<Input> inputType() {
-        return Input.class;
-    }
-
-    @Override
-    public Input example() {
-        return new Input(
-                550,
-                480.0,
-                List.of(
-                        new Part("Processor", 1, 105, 142.0, true),
-                        new Part("Graphics card", 1, 200, 320.0, true),
-                        new Part("Board and memory", 1, 45, null, false),
-                        new Part("Hard drive", 2, 7, 24.0, true),
-                        new Part("Fan", 4, 3, null, true)));
-    }
-
-    @Override
-    public Result calculate(Input input) {
+    public static Result calculate(Input input) {
         ResultDraft draft = new ResultDraft();
         List<Part> parts = input.parts();
         double sum = total(draft, "Sustained draw", parts, Part::watts);
         double peak = total(draft, "Peak draw", parts, Part::peak);
         double rated = input.ratedWatts();
         sustained(draft, "Share of the rating", sum, rated);
-        peak(draft, peak, rated);
+        peak(draft, "Peak", "Peak share of the rating", peak, rated);
         draft.figure("Headroom", "P_rated - P", put(rated, "-", sum), rated - sum, "W", 4);
         Double twelve = input.twelveVoltWatts();
         if (twelve != null) {
             List<Part> fed = parts.stream().filter(Part::twelveVolt).toList();
             sustained(draft, "Share of the +12 V rating", total(draft, "Draw from +12 V", fed, Part::watts), twelve);
+            double high = total(draft, "Peak draw from +12 V", fed, Part::peak);
+            peak(draft, "Peak on +12 V", "Peak share of the +12 V rating", high, twelve);
         }
         draft.assume("All parts draw their sustained figure at once, and all peaks fall together: the worst case.")
-                .assume(
-                        "The rating holds at the temperature that the supply's maker states; an old supply may give less.");
+                .assume("The rating holds at the temperature that the supply's maker states; an old supply may give"
+                        + " less.");
         Rule deciding = Severity.deciding(draft.rules());
-        return draft.judged(deciding.outcome(), words(deciding.outcome()), deciding.sentence());
+        return draft.judged(deciding.outcome(), words(deciding), deciding.sentence());
     }
 
-    private static String words(Level level) {
-        return switch (level) {
-            case BAD -> "too small";
+    private static String words(Rule deciding) {
+        return switch (deciding.outcome()) {
+            case BAD -> deciding.name().startsWith("Peak") ? "too small for the peak" : "too small";
             case CAREFUL -> "carries it with little to spare";
             default -> "carries it";
         };
@@ -161,26 +141,30 @@ public final class SupplySize implements Calculation<SupplySize.Input> {
     }
 
     private static void sustained(ResultDraft draft, String name, double watts, double rated) {
-        double share =
-                draft.figure(name, "100 × P / P_rated", "100 × " + put(watts, "/", rated), 100 * watts / rated, "%", 3);
+        double exact = 100 * watts / rated;
+        int digits = Numeral.digitsBeside(exact, 3, COMFORTABLE, 100);
+        double share = draft.figure(name, "100 × P / P_rated", "100 × " + put(watts, "/", rated), exact, "%", digits);
         Level level = share > 100 ? Level.BAD : share > COMFORTABLE ? Level.CAREFUL : Level.GOOD;
-        String sentence = name + ": the sustained draw of " + Numeral.of(watts, 4) + " W is " + Numeral.of(share, 3)
-                + " % of the " + Numeral.of(rated) + " W rating"
+        String sentence = name + ": the sustained draw of " + Numeral.of(watts, 4) + " W is "
+                + Numeral.of(share, digits) + " % of the " + Numeral.of(rated) + " W rating"
                 + (level == Level.GOOD ? "." : ", above " + (level == Level.BAD ? "100" : "80") + " %.");
-        draft.rule(name, level, sentence, Severity.COMMON_PRACTICE);
+        draft.rule(name, level, sentence, Citation.COMMON_PRACTICE);
     }
 
-    private static void peak(ResultDraft draft, double watts, double rated) {
-        double share = draft.figure(
-                "Peak share of the rating",
-                "100 × P_peak / P_rated",
-                "100 × " + put(watts, "/", rated),
-                100 * watts / rated,
-                "%",
-                3);
-        String sentence = "With all peaks together it draws " + Numeral.of(watts, 4) + " W, " + Numeral.of(share, 3)
-                + " % of the " + Numeral.of(rated) + " W rating.";
-        draft.rule("Peak", share > 100 ? Level.CAREFUL : Level.GOOD, sentence, Severity.COMMON_PRACTICE);
+    private static void peak(ResultDraft draft, String rule, String name, double watts, double rated) {
+        double exact = 100 * watts / rated;
+        int digits = Numeral.digitsBeside(exact, 3, 100, RIDDEN_THROUGH);
+        double share =
+                draft.figure(name, "100 × P_peak / P_rated", "100 × " + put(watts, "/", rated), exact, "%", digits);
+        Level level = share > RIDDEN_THROUGH ? Level.BAD : share > 100 ? Level.CAREFUL : Level.GOOD;
+        String beyond = switch (level) {
+            case BAD -> ", above 110 %: its protection may switch it off.";
+            case CAREFUL -> ", above 100 %: a short peak that it may ride through.";
+            default -> ".";
+        };
+        String sentence = "With all peaks together it draws " + Numeral.of(watts, 4) + " W, "
+                + Numeral.of(share, digits) + " % of the " + Numeral.of(rated) + " W rating" + beyond;
+        draft.rule(rule, level, sentence, Citation.COMMON_PRACTICE);
     }
 
     private static String put(double left, String sign, double right) {

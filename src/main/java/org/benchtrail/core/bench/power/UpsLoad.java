@@ -7,8 +7,8 @@ import org.benchtrail.core.bench.Numeral;
 import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.bench.Result.Level;
 import org.benchtrail.core.bench.ResultDraft;
-import org.benchtrail.core.bench.Severity;
 import org.benchtrail.core.bench.Trade;
+import org.benchtrail.core.measure.Provenance;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -18,7 +18,7 @@ import org.jspecify.annotations.Nullable;
  * apparent power: a reading of P up to 2 % above S is taken as meter tolerance, more is refused. Up to 80 % is judged good,
  * up to 100 % with care (common practice).
  */
-public final class UpsLoad implements Calculation<UpsLoad.Input> {
+public final class UpsLoad {
     private static final double METER_TOLERANCE = 1.02;
     private static final double COMFORTABLE = 80;
 
@@ -71,46 +71,27 @@ public final class UpsLoad implements Calculation<UpsLoad.Input> {
         }
     }
 
-    @Override
-    public String id() {
-        return "ups-load";
-    }
+    public static final Calculation<Input> CALCULATION = new Calculation<>(
+            "ups-load",
+            1,
+            Trade.POWER,
+            "UPS load",
+            "How much of the UPS does the load take, in watts and in volt-amperes, and which of the two binds?",
+            new Input(900, 1000, 540, null, 230.0, 2.61),
+            UpsLoad::calculate);
 
-    @Override
-    public int version() {
-        return 1;
-    }
+    private UpsLoad() {}
 
-    @Override
-    public Trade trade() {
-        return Trade.POWER;
-    }
-
-    @Override
-    public String title() {
-        return "UPS load";
-    }
-
-    @Override
-    public String question() {
-        return "How much of the UPS does the load take, in watts and in volt-amperes, and which of the two binds?";
-    }
-
-    @Override
-    public Class<Input> inputType() {
-        return Input.class;
-    }
-
-    @Override
-    public Input example() {
-        return new Input(900, 1000, 540, null, 230.0, 2.61);
-    }
-
-    @Override
-    public Result calculate(Input input) {
+    public static Result calculate(Input input) {
         ResultDraft draft = new ResultDraft();
         double apparent = apparent(draft, input);
-        draft.figure("Power factor", "P / S", over(input.watts(), apparent), input.watts() / apparent, "1", 6);
+        draft.figure(
+                "Power factor",
+                "P / S, at most 1",
+                "min(1, " + Numeral.over(input.watts(), apparent) + ")",
+                Math.min(1, input.watts() / apparent),
+                "1",
+                6);
         double byWatts = share(draft, "Load by watts", "100 × P / P_rated", input.watts(), input.ratedWatts());
         double byVa = share(draft, "Load by volt-amperes", "100 × S / S_rated", apparent, input.ratedVa());
         double load = Math.max(byWatts, byVa);
@@ -120,11 +101,11 @@ public final class UpsLoad implements Calculation<UpsLoad.Input> {
                 "max(" + Numeral.of(byWatts) + ", " + Numeral.of(byVa) + ")",
                 load,
                 "%",
-                4);
+                digits(load));
         headroom(draft, "Headroom in watts", input.ratedWatts(), input.watts(), "W");
         headroom(draft, "Headroom in volt-amperes", input.ratedVa(), apparent, "VA");
         draft.assume("The load was measured while the machines worked as hard as they do in use.")
-                .assume("Up to 80 % is taken as comfortable: " + Severity.COMMON_PRACTICE + ".")
+                .assume("Up to 80 % is taken as comfortable: " + Provenance.COMMON_PRACTICE.words() + ".")
                 .caution("MAINS");
         if (input.watts() > apparent) {
             draft.assume(
@@ -145,21 +126,26 @@ public final class UpsLoad implements Calculation<UpsLoad.Input> {
     }
 
     private static double share(ResultDraft draft, String name, String formula, double load, double rated) {
-        return draft.figure(name, formula, "100 × " + over(load, rated), 100 * load / rated, "%", 4);
+        double exact = 100 * load / rated;
+        return draft.figure(name, formula, "100 × " + Numeral.over(load, rated), exact, "%", digits(exact));
+    }
+
+    private static int digits(double percent) {
+        return Numeral.digitsBeside(percent, 4, COMFORTABLE, 100);
+    }
+
+    private static String shown(double percent) {
+        return Numeral.of(percent, digits(percent));
     }
 
     private static void headroom(ResultDraft draft, String name, double rated, double load, String unit) {
         draft.figure(name, "rating - load", Numeral.of(rated) + " - " + Numeral.of(load), rated - load, unit, 4);
     }
 
-    private static String over(double left, double right) {
-        return Numeral.of(left) + " / " + Numeral.of(right);
-    }
-
     private static Result judged(ResultDraft draft, double load, double byWatts, double byVa) {
         String binds = byWatts > byVa ? "watts bind" : byVa > byWatts ? "volt-amperes bind" : "both ratings bind alike";
-        String reason = "The load is " + Numeral.of(load, 4) + " % of the rating; " + binds + " ("
-                + Numeral.of(byWatts, 4) + " % by watts, " + Numeral.of(byVa, 4) + " % by volt-amperes).";
+        String reason = "The load is " + shown(load) + " % of the rating; " + binds + " (" + shown(byWatts)
+                + " % by watts, " + shown(byVa) + " % by volt-amperes).";
         if (load > 100) {
             return draft.judged(Level.BAD, "overloaded", reason);
         }

@@ -4,6 +4,8 @@ import java.util.List;
 import java.util.stream.Collectors;
 import org.benchtrail.core.bench.Ask;
 import org.benchtrail.core.bench.Calculation;
+import org.benchtrail.core.bench.Choice;
+import org.benchtrail.core.bench.Citation;
 import org.benchtrail.core.bench.InputCheck;
 import org.benchtrail.core.bench.Numeral;
 import org.benchtrail.core.bench.Result;
@@ -21,64 +23,43 @@ import org.benchtrail.core.bench.power.OutletPlan.Placed;
  * <p>The rules are common practice without a single published source, and each row says so. Loads are given in watts; as
  * volt-amperes are never fewer than watts, the share of the VA rating is a lower bound.
  */
-public final class UpsOutlets implements Calculation<UpsOutlets.Input> {
+public final class UpsOutlets {
     private static final double COMFORTABLE = 80;
 
-    public enum Kind {
-        ROUTER,
-        SWITCH,
-        SERVER,
-        DESKTOP,
-        MONITOR,
-        STORAGE,
-        PHONE,
-        LASER_PRINTER,
-        INKJET_PRINTER,
-        SCANNER,
-        SPACE_HEATER,
-        OTHER;
-
-        boolean infrastructure() {
-            return this == ROUTER || this == SWITCH || this == SERVER || this == STORAGE;
-        }
-
-        boolean keepOffUps() {
-            return this == LASER_PRINTER || this == SPACE_HEATER;
-        }
-
-        boolean keepOffBattery() {
-            return keepOffUps() || this == INKJET_PRINTER || this == SCANNER;
-        }
-    }
-
     /** What the UPS is plugged into. */
-    public enum Feed {
-        GROUNDED_WALL_OUTLET(Level.GOOD, "The UPS is plugged straight into a grounded wall outlet."),
+    public enum Feed implements Choice {
+        GROUNDED_WALL_OUTLET(
+                "grounded wall outlet", Level.GOOD, "The UPS is plugged straight into a grounded wall outlet."),
         EXTENSION_CORD_OR_STRIP(
+                "extension cord or power strip",
                 Level.BAD,
                 "Plug the UPS straight into a grounded wall outlet, not into an extension cord or a power strip."),
-        ANOTHER_UPS(Level.BAD, "Do not feed a UPS from another UPS: plug it straight into a grounded wall outlet."),
-        UNGROUNDED_OUTLET(
+        ANOTHER_UPS(
+                "another UPS",
                 Level.BAD,
-                "The outlet is not grounded: have a licensed electrician provide a grounded one before the UPS is used.");
+                "Do not feed a UPS from another UPS: plug it straight into a grounded wall outlet."),
+        UNGROUNDED_OUTLET(
+                "ungrounded outlet",
+                Level.BAD,
+                "The outlet is not grounded: have a licensed electrician provide a grounded one before the UPS is"
+                        + " used.");
+
+        private final String words;
 
         private final Level level;
         private final String sentence;
 
-        Feed(Level level, String sentence) {
+        Feed(String words, Level level, String sentence) {
+            this.words = words;
             this.level = level;
             this.sentence = sentence;
         }
+
+        @Override
+        public String words() {
+            return words;
+        }
     }
-
-    public record Load(
-            @Ask(label = "Name") String name,
-            @Ask(label = "Kind") Kind kind,
-
-            @Ask(label = "Draw", unit = "W", hint = "Measured, or the nameplate's watts")
-            double watts,
-
-            @Ask(label = "Must survive an outage") boolean mustSurvive) {}
 
     public record Input(
             @Ask(label = "UPS rating in watts", unit = "W", hint = "Nameplate")
@@ -94,7 +75,7 @@ public final class UpsOutlets implements Calculation<UpsOutlets.Input> {
             int surgeOutlets,
 
             @Ask(label = "The UPS is plugged into") Feed feed,
-            @Ask(label = "Loads") List<Load> loads) {
+            @Ask(label = "Loads") List<OutletLoad> loads) {
         public Input {
             InputCheck check = new InputCheck();
             check.within("ratedWatts", ratedWatts, 1, 1e7, "W");
@@ -105,13 +86,13 @@ public final class UpsOutlets implements Calculation<UpsOutlets.Input> {
             check.present("feed", feed);
             loads = check.list("loads", loads, 1, 200, (path, load) -> check(check, path, load));
             check.rule(
-                    loads.stream().map(Load::name).distinct().count() == loads.size(),
+                    loads.stream().map(OutletLoad::name).distinct().count() == loads.size(),
                     "loads",
                     "give each load a name of its own");
             check.done();
         }
 
-        private static void check(InputCheck check, String path, Load load) {
+        private static void check(InputCheck check, String path, OutletLoad load) {
             if (check.text(path + ".name", load.name(), 80)) {
                 check.rule(!load.name().isBlank(), path + ".name", "give the load a name");
             }
@@ -120,64 +101,39 @@ public final class UpsOutlets implements Calculation<UpsOutlets.Input> {
         }
     }
 
-    @Override
-    public String id() {
-        return "ups-outlets";
-    }
+    public static final Calculation<Input> CALCULATION = new Calculation<>(
+            "ups-outlets",
+            1,
+            Trade.POWER,
+            "UPS outlet plan",
+            "Which load goes on a battery outlet, which on a surge-only outlet, which elsewhere?",
+            new Input(
+                    600,
+                    1000,
+                    3,
+                    3,
+                    Feed.GROUNDED_WALL_OUTLET,
+                    List.of(
+                            new OutletLoad("Router", OutletLoad.Kind.ROUTER, 12, true),
+                            new OutletLoad("Switch", OutletLoad.Kind.SWITCH, 25, false),
+                            new OutletLoad("File server", OutletLoad.Kind.SERVER, 140, true),
+                            new OutletLoad("Front desk monitor", OutletLoad.Kind.MONITOR, 30, false),
+                            new OutletLoad("Document scanner", OutletLoad.Kind.SCANNER, 20, false),
+                            new OutletLoad("Laser printer", OutletLoad.Kind.LASER_PRINTER, 480, false))),
+            UpsOutlets::calculate);
 
-    @Override
-    public int version() {
-        return 1;
-    }
+    private UpsOutlets() {}
 
-    @Override
-    public Trade trade() {
-        return Trade.POWER;
-    }
-
-    @Override
-    public String title() {
-        return "UPS outlet plan";
-    }
-
-    @Override
-    public String question() {
-        return "Which load goes on a battery outlet, which on a surge-only outlet, which elsewhere?";
-    }
-
-    @Override
-    public Class<Input> inputType() {
-        return Input.class;
-    }
-
-    @Override
-    public Input example() {
-        return new Input(
-                600,
-                1000,
-                3,
-                3,
-                Feed.GROUNDED_WALL_OUTLET,
-                List.of(
-                        new Load("Router", Kind.ROUTER, 12, true),
-                        new Load("Switch", Kind.SWITCH, 25, false),
-                        new Load("File server", Kind.SERVER, 140, true),
-                        new Load("Front desk monitor", Kind.MONITOR, 30, false),
-                        new Load("Document scanner", Kind.SCANNER, 20, false),
-                        new Load("Laser printer", Kind.LASER_PRINTER, 480, false)));
-    }
-
-    @Override
-    public Result calculate(Input input) {
+    public static Result calculate(Input input) {
         ResultDraft draft = new ResultDraft();
-        draft.rule("Feed", input.feed().level, input.feed().sentence, Severity.COMMON_PRACTICE);
-        List<Placed> plan = OutletPlan.of(input);
+        draft.rule("Feed", input.feed().level, input.feed().sentence, Citation.COMMON_PRACTICE);
+        List<Placed> plan = placed(input);
         plan.forEach(placed -> row(draft, placed));
         String headroom = shares(draft, input, plan);
         outlets(draft, plan, Place.BATTERY, input.batteryOutlets());
         outlets(draft, plan, Place.SURGE_ONLY, input.surgeOutlets());
-        draft.assume(
-                        "Draws are as given; volt-amperes are at least as many as watts, so measure them before the UPS is filled.")
+        draft.assume("Draws are as given; volt-amperes are at least as many as watts, so measure them before the"
+                        + " UPS is filled.")
                 .assume("The UPS's and each device's maker may say otherwise: their instructions come first.")
                 .caution("MAINS")
                 .caution("BATTERY")
@@ -185,6 +141,11 @@ public final class UpsOutlets implements Calculation<UpsOutlets.Input> {
         Rule deciding = Severity.deciding(draft.rules());
         String reason = deciding.outcome() == Level.GOOD ? every(plan) + headroom : deciding.sentence();
         return draft.judged(deciding.outcome(), words(deciding.outcome()), reason);
+    }
+
+    /** Every load once, in the order in which it was dealt out. */
+    static List<Placed> placed(Input in) {
+        return OutletPlan.of(in.loads(), in.ratedWatts(), in.batteryOutlets(), in.surgeOutlets());
     }
 
     private static String words(Level level) {
@@ -198,7 +159,7 @@ public final class UpsOutlets implements Calculation<UpsOutlets.Input> {
     private static void row(ResultDraft draft, Placed placed) {
         String name = placed.load().name();
         String sentence = name + ": " + placed.place().words() + "; " + placed.why() + ".";
-        draft.rule(name, placed.level(), sentence, Severity.COMMON_PRACTICE);
+        draft.rule(name, placed.level(), sentence, Citation.COMMON_PRACTICE);
     }
 
     private static String shares(ResultDraft draft, Input input, List<Placed> plan) {
@@ -209,9 +170,10 @@ public final class UpsOutlets implements Calculation<UpsOutlets.Input> {
         draft.figure("Load on the battery", "sum of watts", put.isEmpty() ? "0" : put, sum, "W", 4);
         double byWatts = share(draft, "Share of the watt rating", sum, input.ratedWatts());
         share(draft, "Share of the VA rating, at least", sum, input.ratedVa());
-        String sentence = "The battery side carries " + Numeral.of(sum, 4) + " W, " + Numeral.of(byWatts, 3) + " % of "
-                + Numeral.of(input.ratedWatts()) + " W (comfortable up to 80 %).";
-        draft.rule("Headroom", byWatts > COMFORTABLE ? Level.CAREFUL : Level.GOOD, sentence, Severity.COMMON_PRACTICE);
+        String sentence =
+                "The battery side carries " + Numeral.of(sum, 4) + " W, " + Numeral.beside(byWatts, 3, COMFORTABLE, 100)
+                        + " % of " + Numeral.of(input.ratedWatts()) + " W (comfortable up to 80 %).";
+        draft.rule("Headroom", byWatts > COMFORTABLE ? Level.CAREFUL : Level.GOOD, sentence, Citation.COMMON_PRACTICE);
         return sentence;
     }
 
@@ -226,7 +188,7 @@ public final class UpsOutlets implements Calculation<UpsOutlets.Input> {
                 "100 × " + Numeral.of(sum) + " / " + Numeral.of(rated),
                 100 * sum / rated,
                 "%",
-                3);
+                Numeral.digitsBeside(100 * sum / rated, 3, COMFORTABLE, 100));
     }
 
     private static void outlets(ResultDraft draft, List<Placed> plan, Place place, int available) {

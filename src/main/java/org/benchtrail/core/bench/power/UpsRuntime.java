@@ -10,8 +10,8 @@ import org.benchtrail.core.bench.Result.Curve;
 import org.benchtrail.core.bench.Result.Level;
 import org.benchtrail.core.bench.Result.Point;
 import org.benchtrail.core.bench.ResultDraft;
-import org.benchtrail.core.bench.Severity;
 import org.benchtrail.core.bench.Trade;
+import org.benchtrail.core.measure.Provenance;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -22,7 +22,7 @@ import org.jspecify.annotations.Nullable;
  * of N equal blocks, in series, in parallel or mixed. Below the rated current Peukert's law promises more than the energy
  * holds; the shorter of the two is taken.
  */
-public final class UpsRuntime implements Calculation<UpsRuntime.Input> {
+public final class UpsRuntime {
     private static final double COMFORTABLE = 2;
 
     public record Input(
@@ -104,47 +104,23 @@ public final class UpsRuntime implements Calculation<UpsRuntime.Input> {
             check.rule(
                     exponent >= 1 && exponent <= 2,
                     "secondAmps",
-                    "give a point that belongs to this block: with the rated one it should give an exponent from 1 to 2");
+                    "give a point that belongs to this block: with the rated one it should give an exponent from 1"
+                            + " to 2");
         }
     }
 
-    @Override
-    public String id() {
-        return "ups-runtime";
-    }
+    public static final Calculation<Input> CALCULATION = new Calculation<>(
+            "ups-runtime",
+            1,
+            Trade.POWER,
+            "UPS runtime",
+            "How long does the UPS hold at this load, and is that long enough for an orderly shutdown?",
+            new Input(2, 12, 9, 20, 1.15, null, null, 85, 90, 100, 180, 5.0),
+            UpsRuntime::calculate);
 
-    @Override
-    public int version() {
-        return 1;
-    }
+    private UpsRuntime() {}
 
-    @Override
-    public Trade trade() {
-        return Trade.POWER;
-    }
-
-    @Override
-    public String title() {
-        return "UPS runtime";
-    }
-
-    @Override
-    public String question() {
-        return "How long does the UPS hold at this load, and is that long enough for an orderly shutdown?";
-    }
-
-    @Override
-    public Class<Input> inputType() {
-        return Input.class;
-    }
-
-    @Override
-    public Input example() {
-        return new Input(2, 12, 9, 20, 1.15, null, null, 85, 90, 100, 180, 5.0);
-    }
-
-    @Override
-    public Result calculate(Input input) {
+    public static Result calculate(Input input) {
         ResultDraft draft = new ResultDraft();
         double exponent = exponent(draft, input);
         double runtime = runtime(draft, input, exponent);
@@ -154,8 +130,8 @@ public final class UpsRuntime implements Calculation<UpsRuntime.Input> {
             draft.curve(line(input, needed));
         }
         draft.assume("Lead-acid blocks of one age and type, fully charged, at the temperature of their data sheet.")
-                .assume(
-                        "The load stays as it is; the health figure is believed. A timed test with the real load is the proof.")
+                .assume("The load stays as it is; the health figure is believed. A timed test with the real load is"
+                        + " the proof.")
                 .caution("BATTERY")
                 .caution("MAINS");
         return judged(draft, runtime, needed);
@@ -197,7 +173,7 @@ public final class UpsRuntime implements Calculation<UpsRuntime.Input> {
         return draft.figure(
                 "Peukert exponent",
                 "k = ln(t1 / t2) / ln(I2 / I1), with I1 = C / H and t1 = H",
-                "ln(" + over(in.ratedHours(), hours) + ") / ln(" + over(amps, rated) + ")",
+                "ln(" + Numeral.over(in.ratedHours(), hours) + ") / ln(" + Numeral.over(amps, rated) + ")",
                 Peukert.exponent(rated, in.ratedHours(), amps, hours),
                 "1",
                 4);
@@ -239,21 +215,21 @@ public final class UpsRuntime implements Calculation<UpsRuntime.Input> {
                 "min(" + Numeral.of(energy) + ", " + Numeral.of(peukert) + ")",
                 Math.min(energy, peukert),
                 "min",
-                3);
+                digits(Math.min(energy, peukert), in.shutdownMinutes()));
+    }
+
+    private static int digits(double runtime, @Nullable Double needed) {
+        return needed == null ? 3 : Numeral.digitsBeside(runtime, 3, needed, COMFORTABLE * needed);
     }
 
     private static String energyPut(Input in, double aged) {
         return "60 × " + in.blocks() + " × " + Numeral.of(in.blockVolts()) + " × " + Numeral.of(aged) + " × "
-                + Numeral.of(part(in.efficiency())) + " × " + over(part(in.usable()), in.watts());
+                + Numeral.of(part(in.efficiency())) + " × " + Numeral.over(part(in.usable()), in.watts());
     }
 
     private static String peukertPut(Input in, double aged, double amps, double exponent) {
         return "60 × " + Numeral.of(part(in.usable())) + " × " + Numeral.of(in.ratedHours()) + " × (" + Numeral.of(aged)
                 + " / (" + Numeral.of(amps) + " × " + Numeral.of(in.ratedHours()) + "))^" + Numeral.of(exponent);
-    }
-
-    private static String over(double left, double right) {
-        return Numeral.of(left) + " / " + Numeral.of(right);
     }
 
     private static Curve curve(Input input, double exponent) {
@@ -268,7 +244,10 @@ public final class UpsRuntime implements Calculation<UpsRuntime.Input> {
     }
 
     private static Result judged(ResultDraft draft, double runtime, @Nullable Double needed) {
-        String holds = "It holds for about " + Numeral.of(runtime, 3) + " min";
+        String holds = "It holds for about "
+                + (needed == null
+                        ? Numeral.duration(60 * runtime)
+                        : Numeral.beside(runtime, 3, needed, COMFORTABLE * needed) + " min");
         if (needed == null) {
             return draft.judged(Level.NONE, "runtime at this load", holds + ".");
         }
@@ -276,7 +255,7 @@ public final class UpsRuntime implements Calculation<UpsRuntime.Input> {
         if (runtime < needed) {
             return draft.judged(Level.BAD, "too short for an orderly shutdown", reason);
         }
-        draft.assume("Twice the time needed is taken as enough in hand: " + Severity.COMMON_PRACTICE + ".");
+        draft.assume("Twice the time needed is taken as enough in hand: " + Provenance.COMMON_PRACTICE.words() + ".");
         return runtime < COMFORTABLE * needed
                 ? draft.judged(Level.CAREFUL, "long enough, with little in hand", reason)
                 : draft.judged(Level.GOOD, "long enough for an orderly shutdown", reason);

@@ -1,11 +1,14 @@
 package org.benchtrail.core.bench.storage;
 
+import static org.benchtrail.core.bench.Numeral.beside;
+import static org.benchtrail.core.bench.Numeral.digitsBeside;
 import static org.benchtrail.core.bench.Numeral.of;
 
 import java.util.List;
 import java.util.Locale;
 import org.benchtrail.core.bench.Ask;
 import org.benchtrail.core.bench.Calculation;
+import org.benchtrail.core.bench.Choice;
 import org.benchtrail.core.bench.InputCheck;
 import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.bench.Result.Curve;
@@ -20,31 +23,32 @@ import org.benchtrail.core.bench.Trade;
  * loss with one check disk; its extension to more failures is the textbook product form (Chen et al., ACM Computing Surveys
  * 1994, from memory).
  */
-public final class Array implements Calculation<Array.Input> {
+public final class Array {
     /** The five levels that are judged, with what each asks of its members. */
-    public enum RaidLevel {
+    public enum RaidLevel implements Choice {
         RAID0("RAID 0", 2),
         RAID1("RAID 1", 2),
         RAID5("RAID 5", 3),
         RAID6("RAID 6", 4),
         RAID10("RAID 10", 4);
 
-        private final String label;
+        private final String words;
         private final int least;
 
-        RaidLevel(String label, int least) {
-            this.label = label;
+        RaidLevel(String words, int least) {
+            this.words = words;
             this.least = least;
         }
 
-        public String label() {
-            return label;
+        @Override
+        public String words() {
+            return words;
         }
 
         /** As sentences name it. */
         @Override
         public String toString() {
-            return label;
+            return words;
         }
 
         public int least() {
@@ -119,7 +123,7 @@ public final class Array implements Calculation<Array.Input> {
                 check.rule(
                         level != RaidLevel.RAID10 || members.size() % 2 == 0,
                         "members",
-                        "RAID10 needs an even number of members, not " + members.size());
+                        level + " needs an even number of members, not " + members.size());
             }
             check.within("rebuildRate", rebuildRate, 0.1, 100_000, "MB/s");
             check.within("share", share, 1, 100, "%");
@@ -134,40 +138,16 @@ public final class Array implements Calculation<Array.Input> {
     private static final double BITS_PER_TB = 8e12;
     private static final double HIGH_CHANCE = 0.1;
 
-    @Override
-    public String id() {
-        return "array";
-    }
+    public static final Calculation<Input> CALCULATION = new Calculation<>(
+            "array",
+            1,
+            Trade.STORAGE,
+            "Disk array",
+            "How much does the array hold, how many failures does it survive, and what does a rebuild risk?",
+            new Input(RaidLevel.RAID5, List.of(4.0, 4.0, 4.0, 4.0), 150, 30, 1e-14, 1_200_000, 24),
+            Array::calculate);
 
-    @Override
-    public int version() {
-        return 1;
-    }
-
-    @Override
-    public Trade trade() {
-        return Trade.STORAGE;
-    }
-
-    @Override
-    public String title() {
-        return "Disk array";
-    }
-
-    @Override
-    public String question() {
-        return "How much does the array hold, how many failures does it survive, and what does a rebuild risk?";
-    }
-
-    @Override
-    public Class<Input> inputType() {
-        return Input.class;
-    }
-
-    @Override
-    public Input example() {
-        return new Input(RaidLevel.RAID5, List.of(4.0, 4.0, 4.0, 4.0), 150, 30, 1e-14, 1_200_000, 24);
-    }
+    private Array() {}
 
     /**
      * Patterson, Gibson, Katz 1988: MTTF^2 / ((D + C n_G)(G + C - 1) MTTR), in hours.
@@ -191,8 +171,7 @@ public final class Array implements Calculation<Array.Input> {
         return -Math.expm1(-HOURS_PER_YEAR / mttf);
     }
 
-    @Override
-    public Result calculate(Input in) {
+    public static Result calculate(Input in) {
         ResultDraft draft = new ResultDraft();
         double smallest =
                 in.members().stream().mapToDouble(Double::doubleValue).min().orElseThrow();
@@ -296,7 +275,7 @@ public final class Array implements Calculation<Array.Input> {
                 "(1 - exp(-" + of(in.errorsPerBit()) + " × " + of(bits) + ")) × 100",
                 100 * chance,
                 "%",
-                3);
+                digitsBeside(100 * chance, 3, 100 * HIGH_CHANCE));
         draft.curve(new Curve(
                 "Unrecoverable read",
                 "read in the rebuild",
@@ -309,6 +288,8 @@ public final class Array implements Calculation<Array.Input> {
         if (in.level() == RaidLevel.RAID6) {
             draft.assume(
                     "The chance is for two members lost; with one lost the second parity still corrects a bad read.");
+        } else if (keepsRedundancy(in)) {
+            draft.assume("The chance is for one member left; with more left another copy still corrects a bad read.");
         }
         return chance;
     }
@@ -388,20 +369,34 @@ public final class Array implements Calculation<Array.Input> {
         return draft.judged(
                 Level.BAD,
                 "survives no failure",
-                "With RAID0 over " + n + " members the first failure loses everything.");
+                "With " + in.level() + " over " + n + " members the first failure loses everything.");
+    }
+
+    /** Whether one lost member leaves an array that still corrects a bad read while it rebuilds. */
+    private static boolean keepsRedundancy(Input in) {
+        return in.level().survives(in.members().size()) > 1;
     }
 
     private static Result judge(ResultDraft draft, Input in, double chance, double rebuild) {
         int sure = in.level().survives(in.members().size());
         String survives = "survives " + sure + (sure == 1 ? " failure" : " failures");
-        String reason = "The array " + survives + " for certain; the rebuild takes at least " + of(rebuild, 3)
-                + " h and meets an unrecoverable read with a chance of at most about " + of(100 * chance, 3) + " %";
+        String takes =
+                "The array " + survives + " for certain; the rebuild takes at least " + of(rebuild, 3) + " h and ";
+        String most = "with a chance of at most about " + beside(100 * chance, 3, 100 * HIGH_CHANCE) + " %";
+        if (keepsRedundancy(in)) {
+            return draft.judged(
+                    Level.GOOD,
+                    survives,
+                    takes + "after one failure a bad read is still corrected meanwhile; after " + sure
+                            + " failures it meets one " + most + ".");
+        }
+        String meets = takes + "meets an unrecoverable read " + most;
         if (chance > HIGH_CHANCE) {
             return draft.judged(
                     Level.CAREFUL,
                     survives + ", the rebuild is risky",
-                    reason + ", above 10 % (common practice, no source).");
+                    meets + ", above the 10 % that common practice accepts.");
         }
-        return draft.judged(Level.GOOD, survives, reason + ".");
+        return draft.judged(Level.GOOD, survives, meets + ".");
     }
 }

@@ -1,5 +1,8 @@
 package org.benchtrail.core.bench.storage;
 
+import static org.benchtrail.core.bench.Numeral.beside;
+import static org.benchtrail.core.bench.Numeral.digitsBeside;
+import static org.benchtrail.core.bench.Numeral.duration;
 import static org.benchtrail.core.bench.Numeral.of;
 
 import java.util.List;
@@ -15,7 +18,7 @@ import org.benchtrail.core.bench.Trade;
 import org.jspecify.annotations.Nullable;
 
 /** Will the backup finish before what is predicted, such as a drive's failure or a battery's end? Plain arithmetic. */
-public final class BackupTime implements Calculation<BackupTime.Input> {
+public final class BackupTime {
     public record Input(
             @Ask(label = "Amount to back up", unit = "GB", hint = "Decimal gigabytes")
             double amount,
@@ -47,43 +50,18 @@ public final class BackupTime implements Calculation<BackupTime.Input> {
 
     private static final double COMFORT = 0.5;
 
-    @Override
-    public String id() {
-        return "backup-time";
-    }
+    public static final Calculation<Input> CALCULATION = new Calculation<>(
+            "backup-time",
+            1,
+            Trade.STORAGE,
+            "Backup time",
+            "Will the backup finish before what is predicted?",
+            new Input(812, 93, 100, 47.0),
+            BackupTime::calculate);
 
-    @Override
-    public int version() {
-        return 1;
-    }
+    private BackupTime() {}
 
-    @Override
-    public Trade trade() {
-        return Trade.STORAGE;
-    }
-
-    @Override
-    public String title() {
-        return "Backup time";
-    }
-
-    @Override
-    public String question() {
-        return "Will the backup finish before what is predicted?";
-    }
-
-    @Override
-    public Class<Input> inputType() {
-        return Input.class;
-    }
-
-    @Override
-    public Input example() {
-        return new Input(800, 90, 100, 48.0);
-    }
-
-    @Override
-    public Result calculate(Input in) {
+    public static Result calculate(Input in) {
         ResultDraft draft = new ResultDraft();
         double copy = in.amount() * 1000 / in.rate() / 3600;
         draft.figure(
@@ -110,12 +88,19 @@ public final class BackupTime implements Calculation<BackupTime.Input> {
     }
 
     private static Result untimed(ResultDraft draft, double all) {
-        return draft.judged(Level.NONE, "a time", "Copying and checking take about " + of(all, 3) + " h.");
+        return draft.judged(Level.NONE, "a time", "Copying and checking take about " + duration(3600 * all) + ".");
     }
 
     private static Result timed(ResultDraft draft, Input in, double all, double left) {
-        draft.figure("Time to spare", "left - T", of(left) + " - " + of(all), left - all, "h", 3);
-        String compared = "It takes about " + of(all, 3) + " h and " + of(left, 3) + " h are left";
+        draft.figure(
+                "Time to spare",
+                "left - T",
+                of(left) + " - " + of(all),
+                left - all,
+                "h",
+                digitsBeside(left - all, 3, 0));
+        String compared =
+                "It takes about " + beside(all, 3, left, COMFORT * left) + " h and " + of(left) + " h are left";
         if (all > left) {
             double saved = Math.min(in.amount(), in.rate() * left * 3.6);
             draft.figure(
@@ -131,7 +116,7 @@ public final class BackupTime implements Calculation<BackupTime.Input> {
                 ? draft.judged(
                         Level.CAREFUL,
                         "finishes with little to spare",
-                        compared + ", less than twice the need (common practice, no source): start now.")
+                        compared + ", less than the twice that common practice keeps: start now.")
                 : draft.judged(Level.GOOD, "finishes before it", compared + ".");
     }
 }

@@ -4,6 +4,7 @@ import static org.benchtrail.core.bench.Numeral.of;
 
 import org.benchtrail.core.bench.Ask;
 import org.benchtrail.core.bench.Calculation;
+import org.benchtrail.core.bench.Choice;
 import org.benchtrail.core.bench.FitVerdict;
 import org.benchtrail.core.bench.InputCheck;
 import org.benchtrail.core.bench.Result;
@@ -16,31 +17,53 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>Sources: the decision table of reference section 4.7; each rule names its own, with the mark it has there.
  */
-public final class DriveFit implements Calculation<DriveFit.Input> {
+public final class DriveFit {
     /** What the bay is wired for. */
-    public enum Bay {
-        SATA,
-        SAS,
-        PATA,
-        M2_SATA,
-        M2_PCIE,
-        M2_BOTH,
-        U2,
-        U3
+    public enum Bay implements Choice {
+        SATA("SATA"),
+        SAS("SAS"),
+        PATA("parallel ATA"),
+        M2_SATA("M.2, SATA only"),
+        M2_PCIE("M.2, PCIe only"),
+        M2_BOTH("M.2, SATA and PCIe"),
+        U2("U.2"),
+        U3("U.3");
+
+        private final String words;
+
+        Bay(String words) {
+            this.words = words;
+        }
+
+        @Override
+        public String words() {
+            return words;
+        }
     }
 
     /** What the drive speaks, with its plug. */
-    public enum Interface {
-        SATA,
-        SAS,
-        PATA,
-        M2_SATA,
-        M2_NVME,
-        U2_NVME,
-        U3_NVME
+    public enum Interface implements Choice {
+        SATA("SATA"),
+        SAS("SAS"),
+        PATA("parallel ATA"),
+        M2_SATA("M.2, SATA"),
+        M2_NVME("M.2, NVMe"),
+        U2_NVME("U.2, NVMe"),
+        U3_NVME("U.3, NVMe");
+
+        private final String words;
+
+        Interface(String words) {
+            this.words = words;
+        }
+
+        @Override
+        public String words() {
+            return words;
+        }
     }
 
-    public enum FormFactor {
+    public enum FormFactor implements Choice {
         INCH_2_5("2.5 inch"),
         INCH_3_5("3.5 inch"),
         M2_2242("M.2 2242"),
@@ -48,35 +71,44 @@ public final class DriveFit implements Calculation<DriveFit.Input> {
         M2_2280("M.2 2280"),
         M2_22110("M.2 22110");
 
-        private final String label;
+        private final String words;
 
-        FormFactor(String label) {
-            this.label = label;
+        FormFactor(String words) {
+            this.words = words;
         }
 
-        public String label() {
-            return label;
+        @Override
+        public String words() {
+            return words;
         }
 
         /** As sentences name it. */
         @Override
         public String toString() {
-            return label;
+            return words;
         }
     }
 
     /** Logical and physical block size. */
-    public enum SectorFormat {
-        F512N(512, 512),
-        F512E(512, 4096),
-        F4KN(4096, 4096);
+    public enum SectorFormat implements Choice {
+        F512N("512n: 512 bytes throughout", 512, 512),
+        F512E("512e: 512 bytes, 4096 inside", 512, 4096),
+        F4KN("4Kn: 4096 bytes throughout", 4096, 4096);
+
+        private final String words;
 
         private final int logical;
         private final int physical;
 
-        SectorFormat(int logical, int physical) {
+        SectorFormat(String words, int logical, int physical) {
+            this.words = words;
             this.logical = logical;
             this.physical = physical;
+        }
+
+        @Override
+        public String words() {
+            return words;
         }
 
         public int logical() {
@@ -88,33 +120,45 @@ public final class DriveFit implements Calculation<DriveFit.Input> {
         }
     }
 
-    public enum Media {
+    public enum Media implements Choice {
         DISK_CMR("disk, conventional tracks (CMR)"),
         DISK_SMR("disk, shingled tracks (SMR)"),
         FLASH("flash");
 
-        private final String label;
+        private final String words;
 
-        Media(String label) {
-            this.label = label;
+        Media(String words) {
+            this.words = words;
         }
 
-        public String label() {
-            return label;
+        @Override
+        public String words() {
+            return words;
         }
 
         /** As sentences name it. */
         @Override
         public String toString() {
-            return label;
+            return words;
         }
     }
 
     /** Whether the site keeps a list of drives it has certified, and whether this one is on it. */
-    public enum SiteList {
-        NO_LIST,
-        LISTED,
-        NOT_LISTED
+    public enum SiteList implements Choice {
+        NO_LIST("the site keeps none"),
+        LISTED("this drive is on it"),
+        NOT_LISTED("this drive is not on it");
+
+        private final String words;
+
+        SiteList(String words) {
+            this.words = words;
+        }
+
+        @Override
+        public String words() {
+            return words;
+        }
     }
 
     public record Input(
@@ -247,64 +291,39 @@ public final class DriveFit implements Calculation<DriveFit.Input> {
         return format.logical() == 512 ? 97_696_368 + 1_953_504 * beyond : 12_212_046 + 244_188 * beyond;
     }
 
-    @Override
-    public String id() {
-        return "drive-fit";
-    }
+    public static final Calculation<Input> CALCULATION = new Calculation<>(
+            "drive-fit",
+            1,
+            Trade.STORAGE,
+            "Drive fit",
+            "Does this replacement drive fit the bay and the array it goes into?",
+            new Input(
+                    Bay.SAS,
+                    FormFactor.INCH_3_5,
+                    26.1,
+                    false,
+                    25,
+                    true,
+                    Interface.SAS,
+                    SectorFormat.F512E,
+                    Media.DISK_CMR,
+                    7200,
+                    7_814_037_168.0,
+                    Interface.SAS,
+                    FormFactor.INCH_3_5,
+                    26.1,
+                    SectorFormat.F512E,
+                    Media.DISK_CMR,
+                    7200,
+                    4000,
+                    null,
+                    12,
+                    SiteList.LISTED),
+            DriveFit::calculate);
 
-    @Override
-    public int version() {
-        return 1;
-    }
+    private DriveFit() {}
 
-    @Override
-    public Trade trade() {
-        return Trade.STORAGE;
-    }
-
-    @Override
-    public String title() {
-        return "Drive fit";
-    }
-
-    @Override
-    public String question() {
-        return "Does this replacement drive fit the bay and the array it goes into?";
-    }
-
-    @Override
-    public Class<Input> inputType() {
-        return Input.class;
-    }
-
-    @Override
-    public Input example() {
-        return new Input(
-                Bay.SAS,
-                FormFactor.INCH_3_5,
-                26.1,
-                false,
-                25,
-                true,
-                Interface.SAS,
-                SectorFormat.F512E,
-                Media.DISK_CMR,
-                7200,
-                7_814_037_168.0,
-                Interface.SAS,
-                FormFactor.INCH_3_5,
-                26.1,
-                SectorFormat.F512E,
-                Media.DISK_CMR,
-                7200,
-                4000,
-                null,
-                12,
-                SiteList.LISTED);
-    }
-
-    @Override
-    public Result calculate(Input in) {
+    public static Result calculate(Input in) {
         ResultDraft draft = new ResultDraft();
         DriveFitRules.apply(draft, in);
         blocks(draft, in);
@@ -330,7 +349,8 @@ public final class DriveFit implements Calculation<DriveFit.Input> {
                     in.blocks(),
                     "blocks",
                     15);
-            draft.assume("The replacement has the block count published for its label (SFF-8447) [memory: formula].");
+            draft.assume("The replacement has the block count published for its label in SFF-8447; the formula is from"
+                    + " memory, not checked.");
         }
         draft.figure(
                 "Needed",

@@ -2,6 +2,7 @@ package org.benchtrail.core.bench.storage;
 
 import static org.benchtrail.core.bench.Numeral.of;
 
+import org.benchtrail.core.bench.Citation;
 import org.benchtrail.core.bench.Result.Level;
 import org.benchtrail.core.bench.ResultDraft;
 import org.benchtrail.core.bench.storage.DriveFit.Bay;
@@ -14,17 +15,14 @@ import org.benchtrail.core.bench.storage.DriveFit.SiteList;
 
 /** The rules of the drive fit, each giving one row: what it found, how it is to be taken, and where it comes from. */
 final class DriveFitRules {
-    private static final String SAS_SOURCE =
-            "T10 SAS (INCITS 376 onward), SFF-8482/8680 receptacle [verified: seen; clause from memory]";
-    private static final String SATA_SOURCE = "T10 SAS, SATA-IO Rev 3.x connector key [verified: seen]";
-    private static final String PATA_SOURCE = "T13 ATA-6 [memory]";
-    private static final String PCIE_SOURCE = "PCI-SIG M.2, SFF-8639, SFF-TA-1001 [memory]";
-    private static final String MIX_SOURCE = "T10 SAS; like for like inside an array is common practice, no source";
-    private static final String FORM_SOURCE = "SFF-8201, SFF-8301, PCI-SIG M.2 [memory]";
-    private static final String SECTOR_SOURCE = "T13 ACS, T10 SBC READ CAPACITY(16) [verified: formats seen]";
-    private static final String BLOCK_SOURCE = "SNIA DDF [memory]";
-    private static final String MEDIA_SOURCE = "ZBC/ZAC documents [memory]";
-    private static final String PRACTICE = "common practice, no source";
+    private static final Citation SAS_SOURCE = Citation.seen("T10 SAS (INCITS 376 onward), SFF-8482/8680 receptacle");
+    private static final Citation SATA_SOURCE = Citation.seen("T10 SAS, SATA-IO Rev 3.x connector key");
+    private static final Citation PATA_SOURCE = Citation.fromMemory("T13 ATA-6");
+    private static final Citation PCIE_SOURCE = Citation.fromMemory("PCI-SIG M.2, SFF-8639, SFF-TA-1001");
+    private static final Citation FORM_SOURCE = Citation.fromMemory("SFF-8201, SFF-8301, PCI-SIG M.2");
+    private static final Citation SECTOR_SOURCE = Citation.seen("T13 ACS, T10 SBC READ CAPACITY(16)");
+    private static final Citation BLOCK_SOURCE = Citation.fromMemory("SNIA DDF");
+    private static final Citation MEDIA_SOURCE = Citation.fromMemory("T10 ZBC, T13 ZAC");
 
     /** 2^28 blocks of 512 bytes. */
     private static final double BYTES_OF_28_BITS = 0x1p28 * 512;
@@ -54,7 +52,7 @@ final class DriveFitRules {
         rules.list();
     }
 
-    private void row(String name, Level outcome, String sentence, String source) {
+    private void row(String name, Level outcome, String sentence, Citation source) {
         draft.rule(name, outcome, sentence, source);
     }
 
@@ -67,23 +65,25 @@ final class DriveFitRules {
                 plain(
                         in.bay() == Bay.M2_SATA || in.bay() == Bay.M2_BOTH,
                         PCIE_SOURCE,
-                        "An M.2 drive that speaks SATA needs an M.2 bay wired for SATA; the key of the edge alone does not tell.");
+                        "An M.2 drive that speaks SATA needs an M.2 bay wired for SATA; the key of the edge alone does"
+                                + " not tell.");
             case M2_NVME ->
                 plain(
                         in.bay() == Bay.M2_PCIE || in.bay() == Bay.M2_BOTH,
                         PCIE_SOURCE,
-                        "An M.2 drive that speaks NVMe needs an M.2 bay wired for PCIe; the key of the edge alone does not tell.");
+                        "An M.2 drive that speaks NVMe needs an M.2 bay wired for PCIe; the key of the edge alone does"
+                                + " not tell.");
             case U2_NVME -> u2Drive();
             case U3_NVME ->
                 plain(in.bay() == Bay.U2 || in.bay() == Bay.U3, PCIE_SOURCE, "A U.3 drive works in a U.2 or U.3 bay.");
         }
     }
 
-    private void plain(boolean holds, String source, String sentence) {
+    private void plain(boolean holds, Citation source, String sentence) {
         row(
                 "interface",
                 holds ? Level.GOOD : Level.BAD,
-                "Bay " + in.bay() + ", drive " + in.newInterface() + ". " + sentence,
+                "Bay " + in.bay().words() + ", drive " + in.newInterface().words() + ". " + sentence,
                 source);
     }
 
@@ -109,13 +109,15 @@ final class DriveFitRules {
             row(
                     "interface",
                     Level.BAD,
-                    "A SAS bay takes a SATA drive by its plug, but for a failed SAS drive in an array it is not like for like.",
+                    "A SAS bay takes a SATA drive by its plug, but for a failed SAS drive in an array it is not like"
+                            + " for like.",
                     SAS_SOURCE);
         } else {
             row(
                     "interface",
                     Level.CAREFUL,
-                    "A SAS bay takes a SATA drive by its plug; the link runs at the lower speed, half duplex, on a single port.",
+                    "A SAS bay takes a SATA drive by its plug; the link runs at the lower speed, half duplex, on a"
+                            + " single port.",
                     SAS_SOURCE);
         }
     }
@@ -129,7 +131,7 @@ final class DriveFitRules {
         row(
                 "interface",
                 Level.CAREFUL,
-                "Bay " + in.bay() + " takes a " + in.newInterface()
+                "Bay " + in.bay().words() + " takes a " + in.newInterface().words()
                         + " drive by its plug and runs it only if a controller for it is wired to the bay: check.",
                 PCIE_SOURCE);
     }
@@ -147,13 +149,18 @@ final class DriveFitRules {
     }
 
     private void mixing() {
-        String pair = "Failed " + in.oldInterface() + ", replacement " + in.newInterface() + ".";
+        String pair = "Failed " + in.oldInterface().words() + ", replacement "
+                + in.newInterface().words() + ".";
         if (!in.member()) {
-            row("mixing inside an array", Level.GOOD, "The drive goes into no array.", MIX_SOURCE);
+            row("mixing inside an array", Level.GOOD, "The drive goes into no array.", Citation.COMMON_PRACTICE);
         } else if (in.oldInterface() == in.newInterface()) {
-            row("mixing inside an array", Level.GOOD, pair + " Like for like.", MIX_SOURCE);
+            row("mixing inside an array", Level.GOOD, pair + " Like for like.", Citation.COMMON_PRACTICE);
         } else {
-            row("mixing inside an array", Level.BAD, pair + " Members of one array speak one interface.", MIX_SOURCE);
+            row(
+                    "mixing inside an array",
+                    Level.BAD,
+                    pair + " Members of one array speak one interface.",
+                    Citation.COMMON_PRACTICE);
         }
     }
 
@@ -239,7 +246,8 @@ final class DriveFitRules {
                 beyond
                         ? of(have, 15) + " B; a controller that counts blocks in 28 bits ends at "
                                 + of(BYTES_OF_28_BITS, 15) + " B: check that it counts in 48."
-                        : of(have, 15) + " B can be addressed in bay " + in.bay() + ".",
+                        : of(have, 15) + " B can be addressed in bay "
+                                + in.bay().words() + ".",
                 PATA_SOURCE);
         if (have > BYTES_OF_MBR && in.newSectors().logical() == 512) {
             draft.assume("A partition table of the MBR kind ends at " + of(BYTES_OF_MBR, 15)
@@ -278,7 +286,7 @@ final class DriveFitRules {
                 "power",
                 holds ? Level.GOOD : Level.BAD,
                 "Drive up to " + of(in.newPower()) + " W, bay " + of(in.bayPower()) + " W.",
-                "datasheets of drive and bay");
+                Citation.given("datasheets of drive and bay"));
     }
 
     private void list() {
@@ -288,6 +296,6 @@ final class DriveFitRules {
             case LISTED -> "The drive is on the site's list.";
             case NOT_LISTED -> "The drive is not on the site's list: have it approved first.";
         };
-        row("certified list", outcome, sentence, PRACTICE);
+        row("certified list", outcome, sentence, Citation.COMMON_PRACTICE);
     }
 }

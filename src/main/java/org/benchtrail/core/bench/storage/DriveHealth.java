@@ -7,30 +7,46 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Supplier;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.bench.Ask;
 import org.benchtrail.core.bench.Calculation;
+import org.benchtrail.core.bench.Choice;
+import org.benchtrail.core.bench.Citation;
 import org.benchtrail.core.bench.InputCheck;
 import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.bench.Result.Level;
 import org.benchtrail.core.bench.ResultDraft;
 import org.benchtrail.core.bench.Trade;
 import org.benchtrail.core.bench.storage.AtaAttributes.Attribute;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What a drive says about itself: failing, suspicious, or no alarm; never more than that.
  *
- * <p>Sources: threshold semantics of SFF-8035i r2 and ATA/ATAPI-5 SMART RETURN STATUS (clauses from memory); the attributes
- * watched by their raw count are the five of a large operator's published fleet study; NVM Express log page 02h.
+ * <p>Sources: threshold semantics of SFF-8035i r2 and ATA/ATAPI-5 SMART RETURN STATUS (clauses from memory); for the attributes
+ * watched by their raw count the studies named below; NVM Express log page 02h. Attribute 199 counts errors on the way between
+ * drive and controller: it points at the cable.
  */
-public final class DriveHealth implements Calculation<DriveHealth.Input> {
+public final class DriveHealth {
     /** In what form the drive's answer is given. */
-    public enum Form {
-        ATA_ROWS,
-        ATA_SECTOR,
-        NVME_PAGE
+    public enum Form implements Choice {
+        ATA_ROWS("ATA attributes as rows"),
+        ATA_SECTOR("ATA data sector, hexadecimal"),
+        NVME_PAGE("NVMe health log page, hexadecimal");
+
+        private final String words;
+
+        Form(String words) {
+            this.words = words;
+        }
+
+        @Override
+        public String words() {
+            return words;
+        }
     }
 
     /** An earlier reading of the watched attribute. */
@@ -60,8 +76,20 @@ public final class DriveHealth implements Calculation<DriveHealth.Input> {
             int followed,
 
             @Ask(label = "Earlier readings", hint = "May be empty: then there is no trend")
-            List<Sample> earlier) {
+            List<Sample> earlier,
+
+            @Ask(
+                    label = "Critical temperature",
+                    unit = "°C",
+                    hint = "NVMe: from the drive's identify data or data sheet; empty for 85")
+            @Nullable
+            Double critical) {
         private static final int LONGEST = 20_000;
+
+        /** With the usual critical temperature. */
+        public Input(Form form, String table, String thresholds, int followed, List<Sample> earlier) {
+            this(form, table, thresholds, followed, earlier, null);
+        }
 
         public Input {
             InputCheck check = new InputCheck();
@@ -77,13 +105,14 @@ public final class DriveHealth implements Calculation<DriveHealth.Input> {
                     earlier.stream().mapToDouble(Sample::daysAgo).distinct().count() == earlier.size(),
                     "earlier",
                     "give each day once");
+            check.optional("critical", critical, 0, 200, "°C");
             check.done();
         }
     }
 
     private static final String FLEET =
-            "In a published study of a large drive population (USENIX FAST 2007) 56 % of the drives"
-                    + " that failed had shown none of the four strong signals.";
+            "In 'Failure Trends in a Large Disk Drive Population' (USENIX FAST 2007) 56 % of the"
+                    + " drives that failed had shown none of the four strong signals.";
     /** The attributes watched by their raw count, by id, with what is counted; in the order of their ids. */
     public static final Map<Integer, String> WATCHED = Collections.unmodifiableMap(new TreeMap<>(Map.of(
             5, "reallocated sectors",
@@ -92,53 +121,39 @@ public final class DriveHealth implements Calculation<DriveHealth.Input> {
             197, "sectors pending reallocation",
             198, "uncorrectable sectors found off line")));
 
-    private static final String THRESHOLD_SOURCE = "SFF-8035i r2, ATA/ATAPI-5 SMART [memory: clause]";
-    private static final String COUNT_SOURCE =
-            "published fleet study, raw count above 0 [verified: list of attributes seen]";
-    private static final String LOG_SOURCE = "NVM Express log page 02h [verified: layout seen]";
+    private static final Citation THRESHOLD_SOURCE = Citation.fromMemory("SFF-8035i r2, ATA/ATAPI-5 SMART");
+    private static final Citation COUNT_SOURCE = Citation.seen(
+            "E. Pinheiro, W.-D. Weber, L. A. Barroso, Failure Trends in a Large Disk Drive Population, USENIX FAST"
+                    + " 2007");
+    private static final Citation LATER_SOURCE = Citation.fromMemory(
+            "M. Botezatu and others, Predicting Disk Replacement towards Reliable Data Centers, KDD 2016");
+    /** Attributes that the later study adds to those of the earlier one. */
+    private static final Set<Integer> LATER = Set.of(187, 188);
 
-    @Override
-    public String id() {
-        return "drive-health";
-    }
+    private static final int TIMEOUTS = 188;
+    private static final int LINK_ERRORS = 199;
+    /** Degrees Celsius; most makers state 80 to 90. */
+    private static final double USUAL_CRITICAL = 85;
 
-    @Override
-    public int version() {
-        return 1;
-    }
+    private static final Citation LOG_SOURCE = Citation.seen("NVM Express log page 02h");
 
-    @Override
-    public Trade trade() {
-        return Trade.STORAGE;
-    }
-
-    @Override
-    public String title() {
-        return "Drive health";
-    }
-
-    @Override
-    public String question() {
-        return "Does the drive say that it is failing, is it suspicious, or does it raise no alarm?";
-    }
-
-    @Override
-    public Class<Input> inputType() {
-        return Input.class;
-    }
-
-    @Override
-    public Input example() {
-        return new Input(Form.ATA_ROWS, """
+    public static final Calculation<Input> CALCULATION = new Calculation<>(
+            "drive-health",
+            1,
+            Trade.STORAGE,
+            "Drive health",
+            "Does the drive say that it is failing, is it suspicious, or does it raise no alarm?",
+            new Input(Form.ATA_ROWS, """
                 5 96 96 10 3
                 9 82 82 0 15890
                 197 100 100 0 0
                 198 100 100 0 0
-                """, "", 5, List.of(new Sample(90, 100), new Sample(30, 98)));
-    }
+                """, "", 5, List.of(new Sample(90, 100), new Sample(30, 98))),
+            DriveHealth::calculate);
 
-    @Override
-    public Result calculate(Input input) {
+    private DriveHealth() {}
+
+    public static Result calculate(Input input) {
         Assessment assessment = new Assessment();
         if (input.form() == Form.NVME_PAGE) {
             nvme(assessment, parseNvme(input), input);
@@ -183,6 +198,7 @@ public final class DriveHealth implements Calculation<DriveHealth.Input> {
         for (Attribute row : table.rows()) {
             threshold(a, row);
             count(a, row);
+            link(a, row);
         }
         a.draft.figure(
                 "Attributes watched by count",
@@ -232,14 +248,47 @@ public final class DriveHealth implements Calculation<DriveHealth.Input> {
             return;
         }
         String name = "attribute " + row.id() + " by its count";
-        if (row.raw() > 0) {
-            a.suspicious(name, row.raw() + " " + meaning + ": investigate.", COUNT_SOURCE);
+        long count = row.id() == TIMEOUTS ? unpacked(row.raw()) : row.raw();
+        Citation source = LATER.contains(row.id()) ? LATER_SOURCE : COUNT_SOURCE;
+        String said = count + " " + (count == 1 ? meaning.replaceFirst("s\\b", "") : meaning);
+        if (count > 0) {
+            a.suspicious(name, said + ": investigate.", source);
         } else {
-            a.draft.rule(name, Level.GOOD, "0 " + meaning + ": no alarm.", COUNT_SOURCE);
+            a.draft.rule(name, Level.GOOD, said + ": no alarm.", source);
         }
-        if (row.id() == 188 && row.raw() > 0xFFFF) {
-            a.draft.assume(
-                    "Some drives pack three 16-bit counters into attribute 188 [memory]: read its parts singly.");
+        if (row.id() == TIMEOUTS && row.raw() > LOW_WORD) {
+            a.draft.assume("Attribute 188 holds three counters of 16 bits, " + words(row.raw())
+                    + ": from memory, not checked; they are added up.");
+        }
+    }
+
+    private static final long LOW_WORD = 0xFFFF;
+
+    /** Three counters of 16 bits, as some drives pack them; a small value is one counter. */
+    private static long unpacked(long raw) {
+        return (raw & LOW_WORD) + ((raw >> 16) & LOW_WORD) + ((raw >> 32) & LOW_WORD);
+    }
+
+    private static String words(long raw) {
+        return (raw & LOW_WORD) + ", " + ((raw >> 16) & LOW_WORD) + " and " + ((raw >> 32) & LOW_WORD);
+    }
+
+    /** Errors on the way to the drive: the cable, the plug or the controller, seldom the drive. */
+    private static void link(Assessment a, Attribute row) {
+        if (row.id() != LINK_ERRORS) {
+            return;
+        }
+        String name = "attribute 199, errors on the link";
+        if (row.raw() > 0) {
+            a.elsewhere(
+                    "check the cable",
+                    name,
+                    row.raw()
+                            + " transfers had to be repeated: change or reseat the cable, then see whether the count"
+                            + " grows.",
+                    Citation.COMMON_PRACTICE);
+        } else {
+            a.draft.rule(name, Level.GOOD, "0 transfers had to be repeated.", Citation.COMMON_PRACTICE);
         }
     }
 
@@ -255,11 +304,46 @@ public final class DriveHealth implements Calculation<DriveHealth.Input> {
         if (log.reservedWarningBits() != 0) {
             a.suspicious("critical warning, bits 6 and 7", "Set, and their meaning is not known here.", LOG_SOURCE);
         }
+        heat(a, log, input);
         spare(a, log);
         used(a, log);
         errors(a, log);
         figures(a.draft, log);
         new DriveTrend("percentage used", log.percentageUsed(), 100, 1).write(a.draft, input.earlier());
+    }
+
+    private static void heat(Assessment a, NvmeHealthLog log, Input input) {
+        Double given = input.critical();
+        double critical = given == null ? USUAL_CRITICAL : given;
+        String compared = "composite " + log.compositeCelsius() + " °C, critical from " + of(critical) + " °C on";
+        Citation source =
+                given == null ? Citation.COMMON_PRACTICE : Citation.given("the drive's identify data or data sheet");
+        if (log.compositeCelsius() >= critical) {
+            a.failing("composite temperature", compared + ": cool it before anything else.", source);
+        } else {
+            a.draft.rule("composite temperature", Level.GOOD, compared + ".", source);
+        }
+        minutes(a, log);
+    }
+
+    private static void minutes(Assessment a, NvmeHealthLog log) {
+        long warning = log.warningTemperatureMinutes();
+        String name = "time above the warning temperature";
+        if (warning > 0) {
+            a.elsewhere(
+                    "check the cooling",
+                    name,
+                    warning + " min over the drive's life: see that air reaches it.",
+                    LOG_SOURCE);
+        } else {
+            a.draft.rule(name, Level.GOOD, "0 min over the drive's life.", LOG_SOURCE);
+        }
+        long critical = log.criticalTemperatureMinutes();
+        a.warnIf(
+                critical > 0,
+                "time above the critical temperature",
+                critical + " min over the drive's life.",
+                LOG_SOURCE);
     }
 
     private static void spare(Assessment a, NvmeHealthLog log) {
@@ -275,7 +359,7 @@ public final class DriveHealth implements Calculation<DriveHealth.Input> {
 
     private static void errors(Assessment a, NvmeHealthLog log) {
         String said = log.mediaErrors() + " media and data integrity errors.";
-        a.warnIf(log.mediaErrors().signum() > 0, "media errors", said, "common practice, no source");
+        a.warnIf(log.mediaErrors().signum() > 0, "media errors", said, Citation.COMMON_PRACTICE);
     }
 
     private static void figures(ResultDraft draft, NvmeHealthLog log) {
@@ -307,19 +391,28 @@ public final class DriveHealth implements Calculation<DriveHealth.Input> {
         private final ResultDraft draft = new ResultDraft();
         private final List<String> alarms = new ArrayList<>();
         private final List<String> doubts = new ArrayList<>();
+        private final List<String> besides = new ArrayList<>();
+        private String words = "";
         private boolean unknownThresholds;
 
-        void failing(String name, String sentence, String source) {
+        void failing(String name, String sentence, Citation source) {
             alarms.add(name + ": " + sentence);
             draft.rule(name, Level.BAD, sentence, source);
         }
 
-        void suspicious(String name, String sentence, String source) {
+        void suspicious(String name, String sentence, Citation source) {
             doubts.add(name + ": " + sentence);
             draft.rule(name, Level.CAREFUL, sentence, source);
         }
 
-        void warnIf(boolean holds, String name, String sentence, String source) {
+        /** What points at something beside the drive. */
+        void elsewhere(String where, String name, String sentence, Citation source) {
+            words = where;
+            besides.add(name + ": " + sentence);
+            draft.rule(name, Level.CAREFUL, sentence, source);
+        }
+
+        void warnIf(boolean holds, String name, String sentence, Citation source) {
             if (holds) {
                 suspicious(name, sentence, source);
             } else {
@@ -339,6 +432,9 @@ public final class DriveHealth implements Calculation<DriveHealth.Input> {
             if (!doubts.isEmpty()) {
                 draft.caution("DATA_LOSS");
                 return draft.judged(Level.CAREFUL, "suspicious", "Back up first. " + String.join(" ", doubts));
+            }
+            if (!besides.isEmpty()) {
+                return draft.judged(Level.CAREFUL, words, String.join(" ", besides));
             }
             return quiet();
         }

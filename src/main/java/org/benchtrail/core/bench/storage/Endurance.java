@@ -1,5 +1,7 @@
 package org.benchtrail.core.bench.storage;
 
+import static org.benchtrail.core.bench.Numeral.beside;
+import static org.benchtrail.core.bench.Numeral.digitsBeside;
 import static org.benchtrail.core.bench.Numeral.of;
 
 import java.util.List;
@@ -21,7 +23,7 @@ import org.benchtrail.core.bench.Trade;
  * (last - first) / time, and its interval is Student's t with one degree less than there are increments (textbook: maximum
  * likelihood for Brownian motion with drift). A line fitted to a running total would give too narrow an interval.
  */
-public final class Endurance implements Calculation<Endurance.Input> {
+public final class Endurance {
     /** The write counter on a day. */
     public record Sample(
             @Ask(label = "Day", unit = "d", hint = "Counted from any start; later readings have greater days")
@@ -65,44 +67,19 @@ public final class Endurance implements Calculation<Endurance.Input> {
     /** Beyond a thousand years a figure of days says nothing. */
     private static final double FAR = 365_000;
 
-    @Override
-    public String id() {
-        return "endurance";
-    }
+    public static final Calculation<Input> CALCULATION = new Calculation<>(
+            "endurance",
+            1,
+            Trade.STORAGE,
+            "Write endurance",
+            "How much of the rated endurance is written, and how many days are left at this rate?",
+            new Input(
+                    300, List.of(new Sample(0, 210), new Sample(30, 216.5), new Sample(60, 222), new Sample(90, 229))),
+            Endurance::calculate);
 
-    @Override
-    public int version() {
-        return 1;
-    }
+    private Endurance() {}
 
-    @Override
-    public Trade trade() {
-        return Trade.STORAGE;
-    }
-
-    @Override
-    public String title() {
-        return "Write endurance";
-    }
-
-    @Override
-    public String question() {
-        return "How much of the rated endurance is written, and how many days are left at this rate?";
-    }
-
-    @Override
-    public Class<Input> inputType() {
-        return Input.class;
-    }
-
-    @Override
-    public Input example() {
-        return new Input(
-                300, List.of(new Sample(0, 210), new Sample(30, 216.5), new Sample(60, 222), new Sample(90, 229)));
-    }
-
-    @Override
-    public Result calculate(Input in) {
+    public static Result calculate(Input in) {
         ResultDraft draft = new ResultDraft();
         Sample first = in.readings().get(0);
         Sample last = in.readings().get(in.readings().size() - 1);
@@ -112,7 +89,7 @@ public final class Endurance implements Calculation<Endurance.Input> {
                 of(last.written()) + " / " + of(in.rated()) + " × 100",
                 100 * last.written() / in.rated(),
                 "%",
-                3);
+                digitsBeside(100 * last.written() / in.rated(), 3, 100));
         double span = last.day() - first.day();
         double rate = draft.figure(
                 "Rate",
@@ -135,7 +112,7 @@ public final class Endurance implements Calculation<Endurance.Input> {
     }
 
     private static String sharePhrase(double share, Input in) {
-        return of(share, 3) + " % of the rated " + of(in.rated(), 4) + " TB are written";
+        return beside(share, 3, 100) + " % of the rated " + of(in.rated()) + " TB are written";
     }
 
     private static Result days(ResultDraft draft, Input in, Sample last, double share, double rate, double span) {
@@ -150,19 +127,34 @@ public final class Endurance implements Calculation<Endurance.Input> {
                 "(" + of(in.rated()) + " - " + of(last.written()) + ") / " + of(rate),
                 remaining / rate,
                 "d",
-                3);
-        double soonest = in.readings().size() > 2 ? interval(draft, in, remaining, rate, span) : left;
+                digitsBeside(remaining / rate, 3, SOON));
+        String reason = sharePhrase(share, in) + "; at " + of(rate, 3) + " TB/d about " + beside(left, 3, SOON)
+                + " days are left";
         if (in.readings().size() == 2) {
             draft.assume("Two readings give no interval: read the counter again on another day.");
+            return judged(
+                    draft,
+                    left,
+                    reason + "; two readings give no interval.",
+                    Level.UNDECIDED,
+                    "endurance left, by two readings only");
         }
-        String reason = sharePhrase(share, in) + "; at " + of(rate, 3) + " TB/d about " + of(left, 3)
-                + " days are left, perhaps only " + of(soonest, 3) + ".";
+        double soonest = interval(draft, in, remaining, rate, span);
+        return judged(
+                draft,
+                soonest,
+                reason + ", perhaps only " + beside(soonest, 3, SOON) + ".",
+                Level.GOOD,
+                "endurance left");
+    }
+
+    private static Result judged(ResultDraft draft, double soonest, String reason, Level level, String words) {
         return soonest < SOON
                 ? draft.judged(
                         Level.CAREFUL,
                         "endurance runs out soon",
-                        reason + " Fewer than 90 (common practice, no source): plan its replacement.")
-                : draft.judged(Level.GOOD, "endurance left", reason);
+                        reason + " Fewer than the 90 days that common practice keeps: plan its replacement.")
+                : draft.judged(level, words, reason);
     }
 
     /** Adds the interval and answers its lower end, in days. */
@@ -195,7 +187,7 @@ public final class Endurance implements Calculation<Endurance.Input> {
                 of(remaining) + " / (" + of(rate) + " + " + of(t) + " × " + of(error) + ")",
                 remaining / (rate + t * error),
                 "d",
-                3);
+                digitsBeside(remaining / (rate + t * error), 3, SOON));
         double slow = rate - t * error;
         if (slow * FAR < remaining) {
             draft.assume("The interval of the days has no upper end: the rate may be next to nothing.");

@@ -1,5 +1,7 @@
 package org.benchtrail.core.bench.voice;
 
+import static org.benchtrail.core.bench.Numeral.beside;
+import static org.benchtrail.core.bench.Numeral.digitsBeside;
 import static org.benchtrail.core.bench.Numeral.of;
 import static org.benchtrail.core.bench.Numeral.term;
 
@@ -21,7 +23,7 @@ import org.benchtrail.core.bench.Trade;
  * <p>Source: RFC 3550 section 6.4.1 and appendix A.8: J += (|D| - J) / 16, D the change of transit time between packets in
  * the order of their arrival.
  */
-public final class Jitter implements Calculation<Jitter.Input> {
+public final class Jitter {
     /** One packet, in the order of arrival. */
     public record Packet(
             @Ask(label = "RTP timestamp", unit = "1", hint = "In ticks of the media clock; may run over at 2^32")
@@ -66,50 +68,28 @@ public final class Jitter implements Calculation<Jitter.Input> {
 
     private static final double WRAP = 0x1p32;
     private static final int SHOWN = 12;
+    /** Changes after which less than a twentieth of the start at 0 is left: (15/16)^47 is the first power below 0.05. */
+    private static final int SETTLED = 47;
 
-    @Override
-    public String id() {
-        return "jitter";
-    }
+    public static final Calculation<Input> CALCULATION = new Calculation<>(
+            "jitter",
+            1,
+            Trade.VOICE,
+            "Interarrival jitter",
+            "How unevenly do the packets of this call arrive?",
+            new Input(
+                    8000,
+                    List.of(
+                            new Packet(0, 100),
+                            new Packet(160, 121),
+                            new Packet(320, 139.5),
+                            new Packet(480, 166),
+                            new Packet(640, 181),
+                            new Packet(800, 200)),
+                    30),
+            Jitter::calculate);
 
-    @Override
-    public int version() {
-        return 1;
-    }
-
-    @Override
-    public Trade trade() {
-        return Trade.VOICE;
-    }
-
-    @Override
-    public String title() {
-        return "Interarrival jitter";
-    }
-
-    @Override
-    public String question() {
-        return "How unevenly do the packets of this call arrive?";
-    }
-
-    @Override
-    public Class<Input> inputType() {
-        return Input.class;
-    }
-
-    @Override
-    public Input example() {
-        return new Input(
-                8000,
-                List.of(
-                        new Packet(0, 100),
-                        new Packet(160, 121),
-                        new Packet(320, 139.5),
-                        new Packet(480, 166),
-                        new Packet(640, 181),
-                        new Packet(800, 200)),
-                30);
-    }
+    private Jitter() {}
 
     /** Difference of two timestamps in ticks; one that runs over at 2^32 is taken the short way round. */
     private static double ticks(Packet from, Packet to) {
@@ -120,8 +100,7 @@ public final class Jitter implements Calculation<Jitter.Input> {
         return difference < -WRAP / 2 ? difference + WRAP : difference;
     }
 
-    @Override
-    public Result calculate(Input in) {
+    public static Result calculate(Input in) {
         ResultDraft draft = new ResultDraft();
         double jitter = 0;
         double largest = 0;
@@ -165,17 +144,27 @@ public final class Jitter implements Calculation<Jitter.Input> {
     private static void update(ResultDraft draft, Input in, int i, double before, double change, double after) {
         String put = of(before) + " + (" + of(Math.abs(change)) + " - " + of(before) + ") / 16";
         if (i == in.packets().size() - 1) {
-            draft.figure("Jitter", "J = J + (|D| - J) / 16, after the last packet", put, after, "ms", 4);
+            int digits = digitsBeside(after, 4, in.allowed());
+            draft.figure("Jitter", "J = J + (|D| - J) / 16, after the last packet", put, after, "ms", digits);
         } else if (shown(in, i)) {
             draft.step("Packet " + i + ": jitter", "J = J + (|D| - J) / 16", put, after, "ms", 6);
         }
     }
 
     private static Result judge(ResultDraft draft, Input in, double jitter) {
-        String reason = "Jitter is " + of(jitter, 3) + " ms over "
-                + in.packets().size() + " packets, allowed are " + of(in.allowed()) + " ms.";
-        return jitter <= in.allowed()
-                ? draft.judged(Level.GOOD, "within what is allowed", reason)
-                : draft.judged(Level.BAD, "above what is allowed", reason);
+        int changes = in.packets().size() - 1;
+        String reason = "Jitter is " + beside(jitter, 3, in.allowed()) + " ms over "
+                + in.packets().size() + " packets, allowed are " + of(in.allowed()) + " ms";
+        if (jitter > in.allowed()) {
+            return draft.judged(Level.BAD, "above what is allowed", reason + ".");
+        }
+        if (changes < SETTLED) {
+            return draft.judged(
+                    Level.UNDECIDED,
+                    "too few packets to say",
+                    reason + "; the estimate starts at 0 and has not settled before " + (SETTLED + 1)
+                            + " packets: take more.");
+        }
+        return draft.judged(Level.GOOD, "within what is allowed", reason + ".");
     }
 }

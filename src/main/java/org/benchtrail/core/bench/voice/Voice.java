@@ -1,9 +1,12 @@
 package org.benchtrail.core.bench.voice;
 
+import static org.benchtrail.core.bench.Numeral.beside;
+import static org.benchtrail.core.bench.Numeral.digitsBeside;
 import static org.benchtrail.core.bench.Numeral.of;
 
 import org.benchtrail.core.bench.Ask;
 import org.benchtrail.core.bench.Calculation;
+import org.benchtrail.core.bench.Choice;
 import org.benchtrail.core.bench.InputCheck;
 import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.bench.Result.Curve;
@@ -19,22 +22,30 @@ import org.jspecify.annotations.Nullable;
  * seen), G.113 appendix I (Ie and Bpl, from memory), G.109 (bands, from memory), G.114 (150 and 400 ms, seen). Echo is taken to
  * be controlled, so that delay costs what annex-free G.107 calls Idd only.
  */
-public final class Voice implements Calculation<Voice.Input> {
+public final class Voice {
     /** Codec with its impairment Ie, its robustness to random loss Bpl, and the delay of its frame and look-ahead in ms. */
-    public enum Codec {
-        G711(0, 4.3, 20),
-        G711_CONCEALED(0, 25.1, 20),
-        G729A(11, 19, 25),
-        G723_1(15, 16.1, 37.5);
+    public enum Codec implements Choice {
+        G711("G.711", 0, 4.3, 20),
+        G711_CONCEALED("G.711 with loss concealment", 0, 25.1, 20),
+        G729A("G.729A", 11, 19, 25),
+        G723_1("G.723.1", 15, 16.1, 37.5);
+
+        private final String words;
 
         private final double impairment;
         private final double robustness;
         private final double delay;
 
-        Codec(double impairment, double robustness, double delay) {
+        Codec(String words, double impairment, double robustness, double delay) {
+            this.words = words;
             this.impairment = impairment;
             this.robustness = robustness;
             this.delay = delay;
+        }
+
+        @Override
+        public String words() {
+            return words;
         }
     }
 
@@ -70,41 +81,21 @@ public final class Voice implements Calculation<Voice.Input> {
     private static final double BASE = 93.2;
     private static final double MOST_IMPAIRMENT = 95;
     private static final double FREE_DELAY = 100;
+    private static final double GOOD_DELAY = 150;
+    private static final double LONGEST_DELAY = 400;
+    /** Lower ends of the bands of G.109. */
+    private static final double[] BANDS = {90, 80, 70, 60, 50};
 
-    @Override
-    public String id() {
-        return "voice";
-    }
+    public static final Calculation<Input> CALCULATION = new Calculation<>(
+            "voice",
+            1,
+            Trade.VOICE,
+            "Voice quality",
+            "How will this call sound, given delay, jitter and loss?",
+            new Input(Codec.G729A, 90, 15, null, 1, 1),
+            Voice::calculate);
 
-    @Override
-    public int version() {
-        return 1;
-    }
-
-    @Override
-    public Trade trade() {
-        return Trade.VOICE;
-    }
-
-    @Override
-    public String title() {
-        return "Voice quality";
-    }
-
-    @Override
-    public String question() {
-        return "How will this call sound, given delay, jitter and loss?";
-    }
-
-    @Override
-    public Class<Input> inputType() {
-        return Input.class;
-    }
-
-    @Override
-    public Input example() {
-        return new Input(Codec.G729A, 90, 15, null, 1, 1);
-    }
+    private Voice() {}
 
     /** G.107 annex B, held at 1 where the polynomial dips below it (R below about 6.5). */
     static double meanOpinionScore(double r) {
@@ -136,8 +127,7 @@ public final class Voice implements Calculation<Voice.Input> {
         return loss == 0 ? ie : ie + (MOST_IMPAIRMENT - ie) * loss / (loss / burst + bpl);
     }
 
-    @Override
-    public Result calculate(Input in) {
+    public static Result calculate(Input in) {
         ResultDraft draft = new ResultDraft();
         double ta = delay(draft, in);
         double idd = idd(draft, ta);
@@ -151,7 +141,12 @@ public final class Voice implements Calculation<Voice.Input> {
                 "1",
                 5);
         double r = draft.figure(
-                "Rating R", "R = 93.2 - Idd - Ie-eff", "93.2 - " + of(idd) + " - " + of(ie), BASE - idd - ie, "1", 4);
+                "Rating R",
+                "R = 93.2 - Idd - Ie-eff",
+                "93.2 - " + of(idd) + " - " + of(ie),
+                BASE - idd - ie,
+                "1",
+                digitsBeside(BASE - idd - ie, 4, BANDS));
         double mos = score(draft, r);
         draft.curve(new Curve(
                 "Score over loss",
@@ -166,8 +161,8 @@ public final class Voice implements Calculation<Voice.Input> {
                         p -> meanOpinionScore(
                                 BASE - idd - lossImpairment(c.impairment, c.robustness, p, in.burst())))));
         draft.assume("Echo is controlled, and all else is at the default of G.107 (R = 93.2).");
-        draft.assume("Ie and Bpl of the codec are those of G.113 appendix I [memory].");
-        return judge(draft, r, mos, ta);
+        draft.assume("Ie and Bpl of the codec are those of G.113 appendix I, from memory, not checked.");
+        return judge(draft, in, r, mos, ta);
     }
 
     private static double delay(ResultDraft draft, Input in) {
@@ -186,7 +181,7 @@ public final class Voice implements Calculation<Voice.Input> {
                 of(in.delay()) + " + " + of(buffer) + " + " + of(in.codec().delay),
                 in.delay() + buffer + in.codec().delay,
                 "ms",
-                4);
+                digitsBeside(in.delay() + buffer + in.codec().delay, 4, GOOD_DELAY, LONGEST_DELAY));
     }
 
     private static double idd(ResultDraft draft, double ta) {
@@ -242,19 +237,30 @@ public final class Voice implements Calculation<Voice.Input> {
     }
 
     private static String delayWords(double ta) {
-        if (ta <= 150) {
+        if (ta <= GOOD_DELAY) {
             return "at most 150 ms, fine for most uses";
         }
-        return ta <= 400 ? "between 150 and 400 ms, to be kept in mind" : "above 400 ms, not to be planned with";
+        return ta <= LONGEST_DELAY
+                ? "between 150 and 400 ms, to be kept in mind"
+                : "above 400 ms, not to be planned with";
     }
 
-    private static Result judge(ResultDraft draft, double r, double mos, double ta) {
-        String reason = "R = " + of(r, 3) + " and MOS = " + of(mos, 3) + " are in the band '" + band(r)
-                + "' of G.109; the delay of " + of(ta, 3) + " ms is " + delayWords(ta) + " (G.114).";
-        if (r < 60 || ta > 400) {
+    private static Result judge(ResultDraft draft, Input in, double r, double mos, double ta) {
+        String reason = "R = " + beside(r, 3, BANDS) + " and MOS = " + of(mos, 3) + " are in the band '" + band(r)
+                + "' of G.109; the delay of " + beside(ta, 3, GOOD_DELAY, LONGEST_DELAY) + " ms is " + delayWords(ta)
+                + " (G.114).";
+        if (r < 60 || ta > LONGEST_DELAY) {
             return draft.judged(Level.BAD, band(r), reason);
         }
-        return r < 80 || ta > 150
+        Double buffer = in.buffer();
+        if (buffer != null && buffer < in.jitter()) {
+            return draft.judged(
+                    Level.UNDECIDED,
+                    "at best " + band(r),
+                    reason + " The buffer of " + of(buffer) + " ms is shorter than the jitter of " + of(in.jitter())
+                            + " ms: packets come too late, and how many is not in these figures.");
+        }
+        return r < 80 || ta > GOOD_DELAY
                 ? draft.judged(Level.CAREFUL, band(r), reason)
                 : draft.judged(Level.GOOD, band(r), reason);
     }

@@ -1,5 +1,7 @@
 package org.benchtrail.core.bench.wireless;
 
+import static org.benchtrail.core.bench.Numeral.beside;
+import static org.benchtrail.core.bench.Numeral.digitsBeside;
 import static org.benchtrail.core.bench.Numeral.of;
 import static org.benchtrail.core.bench.Numeral.term;
 
@@ -19,7 +21,7 @@ import org.benchtrail.core.bench.Trade;
  *
  * <p>Source: ITU-R P.525, free-space loss 20 log10(4 π d / λ) with the exact speed of light; losses of walls are added in dB.
  */
-public final class RadioLink implements Calculation<RadioLink.Input> {
+public final class RadioLink {
     /** Walls of one kind on the way. */
     public record Wall(
             @Ask(label = "How many", unit = "1") int count,
@@ -78,40 +80,16 @@ public final class RadioLink implements Calculation<RadioLink.Input> {
 
     private static final double LIGHT = 299_792_458;
 
-    @Override
-    public String id() {
-        return "radio-link";
-    }
+    public static final Calculation<Input> CALCULATION = new Calculation<>(
+            "radio-link",
+            1,
+            Trade.WIRELESS,
+            "Radio link",
+            "Which level is received, and what margin is there to the level the rate needs?",
+            new Input(17, 3, 2, 1, 5500, 30, List.of(new Wall(2, 6)), -64, 5),
+            RadioLink::calculate);
 
-    @Override
-    public int version() {
-        return 1;
-    }
-
-    @Override
-    public Trade trade() {
-        return Trade.WIRELESS;
-    }
-
-    @Override
-    public String title() {
-        return "Radio link";
-    }
-
-    @Override
-    public String question() {
-        return "Which level is received, and what margin is there to the level the rate needs?";
-    }
-
-    @Override
-    public Class<Input> inputType() {
-        return Input.class;
-    }
-
-    @Override
-    public Input example() {
-        return new Input(17, 3, 2, 1, 5500, 30, List.of(new Wall(2, 6)), -64, 5);
-    }
+    private RadioLink() {}
 
     private static double wavelength(double megahertz) {
         return LIGHT / (megahertz * 1e6);
@@ -126,8 +104,7 @@ public final class RadioLink implements Calculation<RadioLink.Input> {
         return 20 * Math.log10(4 * Math.PI * metres / wavelength(megahertz));
     }
 
-    @Override
-    public Result calculate(Input in) {
+    public static Result calculate(Input in) {
         ResultDraft draft = new ResultDraft();
         double radiated = draft.figure(
                 "Radiated (EIRP)",
@@ -164,7 +141,7 @@ public final class RadioLink implements Calculation<RadioLink.Input> {
                 of(received) + " - " + term(in.sensitivity()),
                 received - in.sensitivity(),
                 "dB",
-                3);
+                digitsBeside(received - in.sensitivity(), 3, 0, in.wanted()));
         curves(draft, in, received);
         draft.assume("Free sight but for the walls given; reflections, people and interference are not in it.");
         draft.assume("The cable loss is taken off once; which end it is at makes no difference to the level.");
@@ -199,8 +176,8 @@ public final class RadioLink implements Calculation<RadioLink.Input> {
     }
 
     private static Result judge(ResultDraft draft, Input in, double received, double margin) {
-        String reason = of(received, 4) + " dBm are received, " + of(in.sensitivity()) + " dBm needed: margin "
-                + of(margin, 3) + " dB";
+        String reason = beside(received, 4, in.sensitivity()) + " dBm are received, " + of(in.sensitivity())
+                + " dBm needed: margin " + beside(margin, 3, 0, in.wanted()) + " dB";
         if (margin < 0) {
             return draft.judged(Level.BAD, "too weak for the rate", reason + ".");
         }

@@ -20,10 +20,11 @@ class CoolingTest {
     private static final String JESD51 = "JEDEC JESD51, definition of theta, recomputed";
     private static final String CMOS = "CMOS dynamic power alpha C V^2 f, textbook, recomputed";
     private static final String FAN_LAWS =
-            "fan laws, textbook: half speed moves half the air with a quarter of the pressure and an eighth of the power";
+            "fan laws, textbook: half speed moves half the air with a quarter of the pressure and an eighth of the"
+                    + " power";
 
     private static Result path(double chip, double ambient, double watts, List<Double> rated, Double limit) {
-        return new HeatPath().calculate(new HeatPath.Input(chip, ambient, watts, rated, limit));
+        return HeatPath.calculate(new HeatPath.Input(chip, ambient, watts, rated, limit));
     }
 
     @Test
@@ -64,7 +65,7 @@ class CoolingTest {
     }
 
     private static Result clock(double watts, double f1, double f2, double v1, double v2) {
-        return new ClockHeat().calculate(new ClockHeat.Input(watts, f1, f2, v1, v2, null, null));
+        return ClockHeat.calculate(new ClockHeat.Input(watts, f1, f2, v1, v2, null, null));
     }
 
     @Test
@@ -77,7 +78,7 @@ class CoolingTest {
 
     @Test
     void clockHeat_temperatureBackAtTheDefault() {
-        Result doubled = new ClockHeat().calculate(new ClockHeat.Input(100, 2, 4, 1, 1, 85.0, 25.0));
+        Result doubled = ClockHeat.calculate(new ClockHeat.Input(100, 2, 4, 1, 1, 85.0, 25.0));
         assertEquals(55, FigureOf.value(doubled, "Temperature to expect at the default"), 1e-9);
         assertEquals(Level.CAREFUL, doubled.judgement().level());
         assertEquals(Level.GOOD, clock(100, 2, 2, 1, 1).judgement().level());
@@ -85,7 +86,7 @@ class CoolingTest {
     }
 
     private static Result fan(double rated, double speed, Double duty) {
-        return new Fan().calculate(new Fan.Input(rated, speed, duty, 10));
+        return Fan.calculate(new Fan.Input(rated, speed, duty, 10));
     }
 
     @Test
@@ -111,8 +112,8 @@ class CoolingTest {
     }
 
     private static Result room(double watts, Double cooling, Double inlet, RoomHeat.InletClass type) {
-        return new RoomHeat()
-                .calculate(new RoomHeat.Input(List.of(new RoomHeat.Source("rack", 1, watts)), cooling, inlet, type));
+        return RoomHeat.calculate(
+                new RoomHeat.Input(List.of(new RoomHeat.Source("rack", 1, watts)), cooling, inlet, type));
     }
 
     @Test

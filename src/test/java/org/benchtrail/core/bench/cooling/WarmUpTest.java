@@ -42,7 +42,7 @@ class WarmUpTest {
 
     @Test
     void leastSquares_startKnown() {
-        checkFit(new WarmUp().calculate(new Input(series(MEASURED, 7), 25.0, null)), 84.997812, 25.0, 40.008882);
+        checkFit(WarmUp.calculate(new Input(series(MEASURED, 7), 25.0, null)), 84.997812, 25.0, 40.008882);
     }
 
     @Test
@@ -77,7 +77,7 @@ class WarmUpTest {
     }
 
     private static Result warmUp(List<Sample> samples, Double trip) {
-        return new WarmUp().calculate(new Input(samples, null, trip));
+        return WarmUp.calculate(new Input(samples, null, trip));
     }
 
     @Test

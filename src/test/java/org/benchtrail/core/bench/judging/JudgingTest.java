@@ -34,8 +34,8 @@ class JudgingTest {
             "Student 1908, sleep data, as R's t.test (from memory) and SciPy 1.17 ttest_ind print it";
 
     private static Result meter(double reading, double percent, double counts, double resolution) {
-        return new Meter()
-                .calculate(new Meter.Input("V", List.of(reading), percent, counts, resolution, null, null, null, null));
+        return Meter.calculate(
+                new Meter.Input("V", List.of(reading), percent, counts, resolution, null, null, null, null));
     }
 
     private static void checkMeter(String source, Result result, double limit, double standard) {
@@ -73,13 +73,13 @@ class JudgingTest {
     /** Two readings 0.024 V apart have s = 0.016971 and a mean known to 0.012. */
     @Test
     void meter_repeated() {
-        Result result = new Meter()
-                .calculate(new Meter.Input("V", List.of(11.608, 11.632), 0.5, 2, 0.01, null, null, null, null));
+        Result result =
+                Meter.calculate(new Meter.Input("V", List.of(11.608, 11.632), 0.5, 2, 0.01, null, null, null, null));
         assertEquals(11.62, FigureOf.value(result, "Reading"), 1e-12);
         assertEquals(0.012, FigureOf.value(result, "Standard uncertainty of the mean"), 1e-12);
         Published.check(GUM_RECOMPUTED, 0.046750, FigureOf.value(result, "Combined standard uncertainty"), 5e-7);
-        Result alike = new Meter()
-                .calculate(new Meter.Input("V", List.of(11.62, 11.62), 0.5, 2, 0.01, null, null, null, null));
+        Result alike =
+                Meter.calculate(new Meter.Input("V", List.of(11.62, 11.62), 0.5, 2, 0.01, null, null, null, null));
         Published.check(
                 "normal distribution: 95.45 % lie within two standard deviations",
                 2.000, FigureOf.value(alike, "Coverage factor"), 5e-4);
@@ -106,7 +106,7 @@ class JudgingTest {
     }
 
     private static Result against(double value, double u, Double lower, Double upper, double guard) {
-        return new AgainstLimit().calculate(new AgainstLimit.Input("V", value, u, lower, upper, guard));
+        return AgainstLimit.calculate(new AgainstLimit.Input("V", value, u, lower, upper, guard));
     }
 
     private static double probability(double value, double u, Double lower, Double upper) {
@@ -201,7 +201,7 @@ class JudgingTest {
     private static final List<Double> SLEEP_2 = List.of(1.9, 0.8, 1.1, 0.1, -0.1, 4.4, 5.5, 1.6, 4.6, 3.4);
 
     private static Result compare(List<Double> before, List<Double> after, BeforeAfter.Better better) {
-        return new BeforeAfter().calculate(new BeforeAfter.Input("h", before, after, better, 95));
+        return BeforeAfter.calculate(new BeforeAfter.Input("h", before, after, better, 95));
     }
 
     @Test
@@ -270,23 +270,24 @@ class JudgingTest {
     }
 
     private static Result soak(double every, double doubt, Double clean) {
-        return new Soak().calculate(new Soak.Input(every, doubt, clean));
+        return Soak.calculate(new Soak.Input(every, doubt, clean));
     }
 
     @Test
     void soak() {
         String poisson =
-                "Poisson process: none in 3 T leaves about 5 % (rule of three), ln 20 = 2.995732, handbook table";
+                "Poisson process: ln 20 = 2.995732, Abramowitz and Stegun, Handbook of Mathematical Functions, 1964,"
+                        + " table 4.2";
         Published.check(poisson, 2.995732, FigureOf.value(soak(1, 5, null), "Time to run clean"), 5e-7);
         Published.check(
-                "ln 100 = 4.605170, handbook table",
+                "ln 100 = 4.605170, Abramowitz and Stegun, Handbook of Mathematical Functions, 1964, table 4.2",
                 24 * 4.605170,
                 FigureOf.value(soak(24, 1, null), "Time to run clean"),
                 24 * 5e-7);
         Published.check(
-                "e^-3 = 0.049787, handbook table",
+                "e^-3 = 0.049787, Abramowitz and Stegun, Handbook of Mathematical Functions, 1964, table 4.4",
                 4.9787,
-                FigureOf.value(soak(10, 5, 30.0), "Doubt that remains"),
+                FigureOf.value(soak(10, 5, 30.0), "Chance of so long a quiet if the fault is still there"),
                 5e-5);
         assertEquals(Level.GOOD, soak(10, 5, 30.0).judgement().level());
         assertEquals(Level.UNDECIDED, soak(10, 5, 29.9).judgement().level());
@@ -312,7 +313,7 @@ class JudgingTest {
         };
         for (double[] row : table) {
             String source = "hypergeometric distribution, exact, recomputed";
-            Result result = new Subset().calculate(new Subset.Input((int) row[0], (int) row[1], 95));
+            Result result = Subset.calculate(new Subset.Input((int) row[0], (int) row[1], 95));
             Published.check(source, row[2], FigureOf.value(result, "Look at"), 0);
             Published.check(source, 100 * row[3], FigureOf.value(result, "Chance to find it"), 5e-5);
         }
@@ -372,7 +373,7 @@ class JudgingTest {
     }
 
     private static double look(int size, int faulty, double confidence) {
-        return FigureOf.value(new Subset().calculate(new Subset.Input(size, faulty, confidence)), "Look at");
+        return FigureOf.value(Subset.calculate(new Subset.Input(size, faulty, confidence)), "Look at");
     }
 
     @Test

@@ -7,7 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import org.benchtrail.core.Invalid;
-import org.benchtrail.core.bench.Figures;
+import org.benchtrail.core.bench.FigureOf;
 import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.bench.Result.Level;
 import org.benchtrail.core.bench.memory.ModuleFit.Buffering;
@@ -40,29 +40,28 @@ class ModuleFitTest {
         private double size = 16;
 
         Result result() {
-            return new ModuleFit()
-                    .calculate(new Input(
-                            board,
-                            Form.DIMM,
-                            boardVolts,
-                            Buffering.UNBUFFERED,
-                            correction,
-                            3200,
-                            slots,
-                            largest,
-                            most,
-                            installed,
-                            generation,
-                            form,
-                            volts,
-                            buffering,
-                            corrects,
-                            speed,
-                            size));
+            return ModuleFit.calculate(new Input(
+                    board,
+                    Form.DIMM,
+                    boardVolts,
+                    Buffering.UNBUFFERED,
+                    correction,
+                    3200,
+                    slots,
+                    largest,
+                    most,
+                    installed,
+                    generation,
+                    form,
+                    volts,
+                    buffering,
+                    corrects,
+                    speed,
+                    size));
         }
 
         Level rule(String name) {
-            return Figures.rule(result(), name).outcome();
+            return FigureOf.rule(result(), name).outcome();
         }
     }
 
@@ -70,7 +69,7 @@ class ModuleFitTest {
     void likeForLike_fits() {
         Result result = new Case().result();
         assertEquals("fits", result.judgement().words());
-        assertEquals(32, Figures.value(result, "Memory in all"), 0);
+        assertEquals(32, FigureOf.value(result, "Memory in all"), 0);
         assertEquals(List.of("STATIC"), result.cautions());
     }
 
@@ -142,7 +141,7 @@ class ModuleFitTest {
         assertEquals(Level.GOOD, c.rule("size in all"));
         c.most = 63;
         assertEquals(Level.BAD, c.rule("size in all"));
-        assertEquals(-1, Figures.value(c.result(), "Room to the limit"), 0);
+        assertEquals(-1, FigureOf.value(c.result(), "Room to the limit"), 0);
         c.slots = 1;
         assertEquals(Level.BAD, c.rule("free slot"));
     }
@@ -152,7 +151,7 @@ class ModuleFitTest {
         Case c = new Case();
         c.speed = 2400;
         assertEquals("fits with a warning", c.result().judgement().words());
-        assertEquals(2400, Figures.value(c.result(), "Speed they run at, at most"), 0);
+        assertEquals(2400, FigureOf.value(c.result(), "Speed they run at, at most"), 0);
     }
 
     @Test

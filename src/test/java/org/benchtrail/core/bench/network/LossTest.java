@@ -8,7 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.Random;
 import org.apache.commons.math3.distribution.BinomialDistribution;
 import org.benchtrail.core.Invalid;
-import org.benchtrail.core.bench.Figures;
+import org.benchtrail.core.bench.FigureOf;
 import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.bench.Result.Level;
 import org.benchtrail.core.bench.network.Loss.Input;
@@ -22,7 +22,7 @@ class LossTest {
     private static final String NIST = "NIST/SEMATECH e-Handbook 7.2.4.1, Clopper-Pearson";
 
     private static Result of(int lost, int probes, double allowed) {
-        return new Loss().calculate(new Input(lost, probes, allowed, 95));
+        return Loss.calculate(new Input(lost, probes, allowed, 95));
     }
 
     @Test
@@ -42,8 +42,8 @@ class LossTest {
     })
     void exactIntervals_at95(int lost, int probes, double low, double high) {
         Result result = of(lost, probes, 0);
-        check(NIST, low, Figures.value(result, "Loss, lower end") / 100, 6e-7);
-        check(NIST, high, Figures.value(result, "Loss, upper end") / 100, 6e-7);
+        check(NIST, low, FigureOf.value(result, "Loss, lower end") / 100, 6e-7);
+        check(NIST, high, FigureOf.value(result, "Loss, upper end") / 100, 6e-7);
     }
 
     /** The defining property, with another library's binomial: each end leaves 2.5 % of the tail. */
@@ -92,7 +92,7 @@ class LossTest {
 
     @Test
     void undecided_saysHowManyProbesWouldSettleIt() {
-        int n = (int) Math.ceil(Figures.value(of(0, 200, 0.5), "Probes without loss that would settle it"));
+        int n = (int) Math.ceil(FigureOf.value(of(0, 200, 0.5), "Probes without loss that would settle it"));
         assertEquals(Level.GOOD, of(0, n, 0.5).judgement().level());
         assertEquals(Level.UNDECIDED, of(0, n - 1, 0.5).judgement().level());
     }

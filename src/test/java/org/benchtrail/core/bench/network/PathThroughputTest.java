@@ -8,7 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Random;
 import org.benchtrail.core.Invalid;
-import org.benchtrail.core.bench.Figures;
+import org.benchtrail.core.bench.FigureOf;
 import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.bench.network.PathThroughput.Acknowledgement;
 import org.benchtrail.core.bench.network.PathThroughput.Input;
@@ -22,7 +22,7 @@ class PathThroughputTest {
     private static final String MATHIS = "Mathis et al. 1997, recomputed";
 
     private static Result of(double bandwidth, double rtt, double window, double loss, Acknowledgement ack) {
-        return new PathThroughput().calculate(new Input(bandwidth, rtt, window, loss, 1460, ack, null, null, null));
+        return PathThroughput.calculate(new Input(bandwidth, rtt, window, loss, 1460, ack, null, null, null));
     }
 
     @ParameterizedTest
@@ -47,14 +47,14 @@ class PathThroughputTest {
     })
     void product_reproducesTheTable(double bandwidth, double rtt, double bits, double kilobytes) {
         Result result = of(bandwidth, rtt, 65_535, 0, Acknowledgement.EACH);
-        check(RFC, bits, Figures.value(result, "Bandwidth-delay product"), 1e-6);
-        check(RFC, kilobytes, Figures.value(result, "Window that fills the path") / 1000, 0.00501);
+        check(RFC, bits, FigureOf.value(result, "Bandwidth-delay product"), 1e-6);
+        check(RFC, kilobytes, FigureOf.value(result, "Window that fills the path") / 1000, 0.00501);
     }
 
     @ParameterizedTest
     @CsvSource({"20, 26.214", "100, 5.2428"})
     void windowOf65535Bytes(double rtt, double limit) {
-        check(RFC, limit, Figures.value(of(1000, rtt, 65_535, 0, Acknowledgement.EACH), "Window limit"), 1e-9);
+        check(RFC, limit, FigureOf.value(of(1000, rtt, 65_535, 0, Acknowledgement.EACH), "Window limit"), 1e-9);
     }
 
     @ParameterizedTest
@@ -65,7 +65,7 @@ class PathThroughputTest {
         "100, 1, EACH, 1.430502"
     })
     void lossLimit(double rtt, double percent, Acknowledgement ack, double limit) {
-        check(MATHIS, limit, Figures.value(of(1000, rtt, 1e9, percent, ack), "Loss limit"), 1e-6);
+        check(MATHIS, limit, FigureOf.value(of(1000, rtt, 1e9, percent, ack), "Loss limit"), 1e-6);
     }
 
     @Test
@@ -77,10 +77,10 @@ class PathThroughputTest {
 
     @Test
     void efficiencyAndBufferDelay() {
-        Result result = new PathThroughput()
-                .calculate(new Input(100, 25, 65_535, 0, 1460, Acknowledgement.EACH, 32.0, 102_000.0, 2_000.0));
-        check("RFC 6349 metrics", 98.0392, Figures.value(result, "TCP efficiency"), 5e-5);
-        check("RFC 6349 metrics", 28, Figures.value(result, "Buffer delay"), 1e-9);
+        Result result = PathThroughput.calculate(
+                new Input(100, 25, 65_535, 0, 1460, Acknowledgement.EACH, 32.0, 102_000.0, 2_000.0));
+        check("RFC 6349 metrics", 98.0392, FigureOf.value(result, "TCP efficiency"), 5e-5);
+        check("RFC 6349 metrics", 28, FigureOf.value(result, "Buffer delay"), 1e-9);
     }
 
     @ParameterizedTest
@@ -100,9 +100,9 @@ class PathThroughputTest {
 
     @Test
     void withoutLoss_orTooMuch_noLossLimitIsGiven() {
-        assertFalse(Figures.has(of(100, 20, 65_535, 0, Acknowledgement.EACH), "Loss limit"));
-        assertFalse(Figures.has(of(100, 20, 65_535, 2, Acknowledgement.EACH), "Loss limit"));
-        assertTrue(Figures.has(of(100, 20, 65_535, 1.99, Acknowledgement.EACH), "Loss limit"));
+        assertFalse(FigureOf.has(of(100, 20, 65_535, 0, Acknowledgement.EACH), "Loss limit"));
+        assertFalse(FigureOf.has(of(100, 20, 65_535, 2, Acknowledgement.EACH), "Loss limit"));
+        assertTrue(FigureOf.has(of(100, 20, 65_535, 1.99, Acknowledgement.EACH), "Loss limit"));
     }
 
     @Test
@@ -122,15 +122,15 @@ class PathThroughputTest {
             double window = Math.pow(10, 3 + 5 * random.nextDouble());
             double loss = Math.pow(10, -5 + 5 * random.nextDouble());
             String name = "Throughput, at most";
-            double here = Figures.value(of(1000, rtt, window, loss, Acknowledgement.EACH), name);
+            double here = FigureOf.value(of(1000, rtt, window, loss, Acknowledgement.EACH), name);
             assertTrue(
-                    Figures.value(of(1000, rtt * 1.1, window, loss, Acknowledgement.EACH), name) <= here,
+                    FigureOf.value(of(1000, rtt * 1.1, window, loss, Acknowledgement.EACH), name) <= here,
                     "seed " + seed);
             assertTrue(
-                    Figures.value(of(1000, rtt, window, loss * 1.1, Acknowledgement.EACH), name) <= here,
+                    FigureOf.value(of(1000, rtt, window, loss * 1.1, Acknowledgement.EACH), name) <= here,
                     "seed " + seed);
             assertTrue(
-                    Figures.value(of(1000, rtt, window * 1.1, loss, Acknowledgement.EACH), name) >= here,
+                    FigureOf.value(of(1000, rtt, window * 1.1, loss, Acknowledgement.EACH), name) >= here,
                     "seed " + seed);
         }
     }

@@ -8,7 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import java.util.Random;
 import org.benchtrail.core.Invalid;
-import org.benchtrail.core.bench.Figures;
+import org.benchtrail.core.bench.FigureOf;
 import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.bench.Result.Level;
 import org.benchtrail.core.bench.network.PoeBudget.Input;
@@ -23,7 +23,7 @@ class PoeBudgetTest {
     private static final String IEEE = "IEEE 802.3 clauses 33 and 145, classes";
 
     private static Result of(double budget, int highest, Port... ports) {
-        return new PoeBudget().calculate(new Input(budget, highest, List.of(ports)));
+        return PoeBudget.calculate(new Input(budget, highest, List.of(ports)));
     }
 
     @ParameterizedTest
@@ -47,7 +47,7 @@ class PoeBudgetTest {
         check(IEEE, volts, c.volts(), 0);
         check(IEEE, amperes, c.amperes(), 5e-7);
         check(IEEE, loss, c.loss(100), 5e-7);
-        double atDevice = Figures.value(of(1000, 8, new Port(number, 100)), "Port 1: at the device");
+        double atDevice = FigureOf.value(of(1000, 8, new Port(number, 100)), "Port 1: at the device");
         check(IEEE, left, atDevice, 5e-5);
         check(IEEE, pd, atDevice, 0.1);
     }
@@ -55,7 +55,7 @@ class PoeBudgetTest {
     @Test
     void thirtyMetresOfTypeTwo() {
         String source = "IEEE 802.3 class 4, drop recomputed";
-        check(source, 28.65, Figures.value(of(100, 4, new Port(4, 30)), "Port 1: at the device"), 1e-9);
+        check(source, 28.65, FigureOf.value(of(100, 4, new Port(4, 30)), "Port 1: at the device"), 1e-9);
         PowerClass c = PoeBudget.powerClass(4);
         check(source, 2.25, c.loss(30) / c.amperes(), 1e-12);
     }
@@ -65,26 +65,26 @@ class PoeBudgetTest {
     void budget_decides(double budget, Level level) {
         Result result = of(budget, 4, new Port(4, 50), new Port(3, 50));
         assertEquals(level, result.judgement().level(), result.judgement().reason());
-        assertEquals(budget - 45.4, Figures.value(result, "Headroom"), 1e-9);
+        assertEquals(budget - 45.4, FigureOf.value(result, "Headroom"), 1e-9);
     }
 
     @Test
     void classAboveThePort_andCableBeyondHundredMetres_areNotMet() {
         Result result = of(500, 4, new Port(6, 50), new Port(3, 101));
-        assertEquals(Level.BAD, Figures.rule(result, "Port 1: class").outcome());
-        assertEquals(Level.GOOD, Figures.rule(result, "Port 2: class").outcome());
-        assertEquals(Level.BAD, Figures.rule(result, "Port 2: length").outcome());
+        assertEquals(Level.CAREFUL, FigureOf.rule(result, "Port 1: class").outcome());
+        assertEquals(Level.GOOD, FigureOf.rule(result, "Port 2: class").outcome());
+        assertEquals(Level.BAD, FigureOf.rule(result, "Port 2: length").outcome());
         assertEquals(Level.BAD, result.judgement().level());
     }
 
     @Test
     void classZero_asksAsMuchAsClassThree() {
         assertEquals(
-                Level.BAD,
-                Figures.rule(of(100, 2, new Port(0, 10)), "Port 1: class").outcome());
+                Level.CAREFUL,
+                FigureOf.rule(of(100, 2, new Port(0, 10)), "Port 1: class").outcome());
         assertEquals(
                 Level.GOOD,
-                Figures.rule(of(100, 3, new Port(0, 10)), "Port 1: class").outcome());
+                FigureOf.rule(of(100, 3, new Port(0, 10)), "Port 1: class").outcome());
     }
 
     @ParameterizedTest
@@ -101,8 +101,8 @@ class PoeBudgetTest {
         for (int i = 0; i < 300; i++) {
             int number = random.nextInt(9);
             double metres = 1 + 90 * random.nextDouble();
-            double near = Figures.value(of(100, 8, new Port(number, metres)), "Port 1: at the device");
-            double far = Figures.value(of(100, 8, new Port(number, metres * 1.01)), "Port 1: at the device");
+            double near = FigureOf.value(of(100, 8, new Port(number, metres)), "Port 1: at the device");
+            double far = FigureOf.value(of(100, 8, new Port(number, metres * 1.01)), "Port 1: at the device");
             assertTrue(far < near && far > 0, "seed " + seed + " class " + number + " " + metres);
         }
     }

@@ -10,7 +10,7 @@ import java.net.InetAddress;
 import java.net.UnknownHostException;
 import java.util.Random;
 import org.benchtrail.core.Invalid;
-import org.benchtrail.core.bench.Figures;
+import org.benchtrail.core.bench.FigureOf;
 import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.bench.Result.Level;
 import org.benchtrail.core.bench.network.Subnet.Input;
@@ -23,11 +23,11 @@ class SubnetTest {
     private static final String RFC = "RFC 4632 and RFC 3021, table 5.6";
 
     private static Result of(String address, String mask, String other) {
-        return new Subnet().calculate(new Input(address, mask, other));
+        return Subnet.calculate(new Input(address, mask, other));
     }
 
     private static String row(Result result, String name) {
-        return Figures.rule(result, name).sentence();
+        return FigureOf.rule(result, name).sentence();
     }
 
     @ParameterizedTest
@@ -45,14 +45,14 @@ class SubnetTest {
         check(RFC, broadcast, row(result, "broadcast"));
         check(RFC, mask, row(result, "mask"));
         check(RFC, hosts, row(result, "hosts"));
-        check(RFC, total, Figures.value(result, "Addresses in all"), 0);
-        check(RFC, usable, Figures.value(result, "Addresses for hosts"), 0);
+        check(RFC, total, FigureOf.value(result, "Addresses in all"), 0);
+        check(RFC, usable, FigureOf.value(result, "Addresses for hosts"), 0);
         assertEquals("usable", result.judgement().words());
     }
 
     @Test
     void theWholeSpace_isCountedWithoutOverflow() {
-        check(RFC, 4_294_967_296.0, Figures.value(of("8.8.4.4/0", "", ""), "Addresses in all"), 0);
+        check(RFC, 4_294_967_296.0, FigureOf.value(of("8.8.4.4/0", "", ""), "Addresses in all"), 0);
     }
 
     @Test
@@ -111,7 +111,7 @@ class SubnetTest {
 
     @Test
     void exampleNamesBothNetworks() {
-        Result result = new Subnet().calculate(new Subnet().example());
+        Result result = Subnet.calculate(Subnet.CALCULATION.example());
         assertEquals(Level.CAREFUL, result.judgement().level());
         assertTrue(result.judgement().reason().contains("192.168.10.64/26")
                 && result.judgement().reason().contains("192.168.10.128/26"));

@@ -5,7 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Random;
-import org.benchtrail.core.bench.Figures;
+import org.benchtrail.core.bench.FigureOf;
 import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.bench.network.Transfer.ByteUnit;
 import org.benchtrail.core.bench.network.Transfer.Input;
@@ -17,8 +17,8 @@ import org.junit.jupiter.params.provider.ValueSource;
 class TransferTest {
     private static double seconds(
             double amount, ByteUnit unit, double rate, double efficiency, int files, double perFile) {
-        Result result = new Transfer().calculate(new Input(amount, unit, rate, efficiency, files, perFile));
-        return Figures.value(result, "Time in all");
+        Result result = Transfer.calculate(new Input(amount, unit, rate, efficiency, files, perFile));
+        return FigureOf.value(result, "Time in all");
     }
 
     @ParameterizedTest

@@ -20,7 +20,7 @@ class RailsTest {
     private static final String HANDBOOK = "ATX 2.1 limits as tabulated in a handbook";
 
     private static Result load(Edition edition, Rail rail, double volts, boolean peak) {
-        return new Rails().calculate(new Input(edition, List.of(new Reading(rail, null, volts, peak, null))));
+        return Rails.calculate(new Input(edition, List.of(new Reading(rail, null, volts, peak, null))));
     }
 
     private static Level level(Rail rail, double volts) {
@@ -131,8 +131,7 @@ class RailsTest {
 
     private static Level withUncertainty(double volts) {
         Reading reading = new Reading(Rail.PLUS_12, null, volts, false, 0.09);
-        return new Rails()
-                .calculate(new Input(Edition.ATX12V_2_0, List.of(reading)))
+        return Rails.calculate(new Input(Edition.ATX12V_2_0, List.of(reading)))
                 .judgement()
                 .level();
     }
@@ -140,10 +139,10 @@ class RailsTest {
     @Test
     void sag_andIdleOnly() {
         Reading both = new Reading(Rail.PLUS_12, 12.10, 11.62, false, null);
-        Result result = new Rails().calculate(new Input(Edition.ATX12V_2_0, List.of(both)));
+        Result result = Rails.calculate(new Input(Edition.ATX12V_2_0, List.of(both)));
         assertEquals(0.48, FigureOf.value(result, "+12 V, sag from idle to load"), 1e-12);
         Reading idle = new Reading(Rail.PLUS_12, 12.10, null, false, null);
-        Result unproven = new Rails().calculate(new Input(Edition.ATX12V_2_0, List.of(idle)));
+        Result unproven = Rails.calculate(new Input(Edition.ATX12V_2_0, List.of(idle)));
         assertEquals(Level.CAREFUL, unproven.judgement().level());
         assertEquals("within the guide at idle only", unproven.judgement().words());
     }

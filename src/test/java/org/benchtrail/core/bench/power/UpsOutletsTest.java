@@ -12,24 +12,23 @@ import org.benchtrail.core.Invalid;
 import org.benchtrail.core.bench.FigureOf;
 import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.bench.Result.Level;
+import org.benchtrail.core.bench.power.OutletLoad.Kind;
 import org.benchtrail.core.bench.power.OutletPlan.Place;
 import org.benchtrail.core.bench.power.OutletPlan.Placed;
 import org.benchtrail.core.bench.power.UpsOutlets.Feed;
 import org.benchtrail.core.bench.power.UpsOutlets.Input;
-import org.benchtrail.core.bench.power.UpsOutlets.Kind;
-import org.benchtrail.core.bench.power.UpsOutlets.Load;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class UpsOutletsTest {
-    private static Input input(int battery, int surge, Feed feed, Load... loads) {
+    private static Input input(int battery, int surge, Feed feed, OutletLoad... loads) {
         return new Input(600, 1000, battery, surge, feed, List.of(loads));
     }
 
     private static Place place(Input input, String name) {
-        return OutletPlan.of(input).stream()
+        return UpsOutlets.placed(input).stream()
                 .filter(p -> p.load().name().equals(name))
                 .map(Placed::place)
                 .findFirst()
@@ -37,12 +36,12 @@ class UpsOutletsTest {
     }
 
     private static Result plan(Input input) {
-        return new UpsOutlets().calculate(input);
+        return UpsOutlets.calculate(input);
     }
 
     @Test
     void example_isPlacedByTheRules() {
-        Input example = new UpsOutlets().example();
+        Input example = UpsOutlets.CALCULATION.example();
         assertEquals(Place.BATTERY, place(example, "Router"));
         assertEquals(Place.BATTERY, place(example, "Switch"));
         assertEquals(Place.BATTERY, place(example, "File server"));
@@ -59,8 +58,8 @@ class UpsOutletsTest {
                 1,
                 1,
                 Feed.GROUNDED_WALL_OUTLET,
-                new Load("Switch", Kind.SWITCH, 20, false),
-                new Load("Desk", Kind.DESKTOP, 90, true));
+                new OutletLoad("Switch", Kind.SWITCH, 20, false),
+                new OutletLoad("Desk", Kind.DESKTOP, 90, true));
         assertEquals(Place.BATTERY, place(one, "Desk"));
         assertEquals(Place.SURGE_ONLY, place(one, "Switch"));
         assertEquals(Level.CAREFUL, plan(one).judgement().level());
@@ -72,23 +71,23 @@ class UpsOutletsTest {
                 1,
                 0,
                 Feed.GROUNDED_WALL_OUTLET,
-                new Load("A", Kind.SERVER, 20, true),
-                new Load("B", Kind.SERVER, 20, true));
+                new OutletLoad("A", Kind.SERVER, 20, true),
+                new OutletLoad("B", Kind.SERVER, 20, true));
         assertEquals(Level.BAD, plan(outlets).judgement().level());
         assertTrue(FigureOf.rule(plan(outlets), "B").sentence().contains("no battery outlet is left"));
         Input watts = input(
                 4,
                 0,
                 Feed.GROUNDED_WALL_OUTLET,
-                new Load("A", Kind.SERVER, 400, true),
-                new Load("B", Kind.SERVER, 201, true));
+                new OutletLoad("A", Kind.SERVER, 400, true),
+                new OutletLoad("B", Kind.SERVER, 201, true));
         assertEquals(Level.BAD, FigureOf.rule(plan(watts), "B").outcome());
         Input full = input(
                 4,
                 0,
                 Feed.GROUNDED_WALL_OUTLET,
-                new Load("A", Kind.SERVER, 400, true),
-                new Load("B", Kind.SERVER, 200, true));
+                new OutletLoad("A", Kind.SERVER, 400, true),
+                new OutletLoad("B", Kind.SERVER, 200, true));
         assertEquals(Level.CAREFUL, plan(full).judgement().level());
         assertEquals("Headroom", full(full));
     }
@@ -103,10 +102,10 @@ class UpsOutletsTest {
 
     @Test
     void laserPrinter_neverGoesOnTheBattery_evenIfAsked() {
-        Input asked = input(4, 4, Feed.GROUNDED_WALL_OUTLET, new Load("Laser", Kind.LASER_PRINTER, 400, true));
+        Input asked = input(4, 4, Feed.GROUNDED_WALL_OUTLET, new OutletLoad("Laser", Kind.LASER_PRINTER, 400, true));
         assertEquals(Place.WALL, place(asked, "Laser"));
         assertEquals(Level.BAD, plan(asked).judgement().level());
-        Input inkjet = input(4, 4, Feed.GROUNDED_WALL_OUTLET, new Load("Inkjet", Kind.INKJET_PRINTER, 30, true));
+        Input inkjet = input(4, 4, Feed.GROUNDED_WALL_OUTLET, new OutletLoad("Inkjet", Kind.INKJET_PRINTER, 30, true));
         assertEquals(Place.SURGE_ONLY, place(inkjet, "Inkjet"));
         assertEquals(Level.CAREFUL, plan(inkjet).judgement().level());
     }
@@ -116,7 +115,7 @@ class UpsOutletsTest {
             value = Feed.class,
             names = {"EXTENSION_CORD_OR_STRIP", "ANOTHER_UPS", "UNGROUNDED_OUTLET"})
     void wrongFeed_isBad(Feed feed) {
-        Result result = plan(input(4, 4, feed, new Load("Router", Kind.ROUTER, 10, true)));
+        Result result = plan(input(4, 4, feed, new OutletLoad("Router", Kind.ROUTER, 10, true)));
         assertEquals(Level.BAD, result.judgement().level());
         assertEquals(
                 FigureOf.rule(result, "Feed").sentence(), result.judgement().reason());
@@ -124,19 +123,19 @@ class UpsOutletsTest {
 
     @Test
     void everyRow_saysThatItHasNoSource() {
-        plan(new UpsOutlets().example())
+        plan(UpsOutlets.CALCULATION.example())
                 .rules()
                 .forEach(rule -> assertEquals("common practice, no source", rule.source()));
     }
 
     @Test
     void names_mustDiffer() {
-        Load load = new Load("Router", Kind.ROUTER, 10, true);
+        OutletLoad load = new OutletLoad("Router", Kind.ROUTER, 10, true);
         FigureOf.names(assertThrows(Invalid.class, () -> input(4, 4, Feed.GROUNDED_WALL_OUTLET, load, load)), "loads");
         FigureOf.names(
                 assertThrows(
                         Invalid.class,
-                        () -> input(4, 4, Feed.GROUNDED_WALL_OUTLET, new Load(" ", Kind.ROUTER, -1, true))),
+                        () -> input(4, 4, Feed.GROUNDED_WALL_OUTLET, new OutletLoad(" ", Kind.ROUTER, -1, true))),
                 "loads[0].watts");
     }
 
@@ -147,19 +146,19 @@ class UpsOutletsTest {
         SplittableRandom random = new SplittableRandom(seed);
         for (int row = 0; row < 200; row++) {
             Input input = anyInput(random);
-            List<Placed> plan = OutletPlan.of(input);
+            List<Placed> plan = UpsOutlets.placed(input);
             String where = "seed " + seed + ", row " + row;
             assertEquals(
                     new HashSet<>(input.loads()),
                     new HashSet<>(plan.stream().map(Placed::load).toList()),
                     where);
             assertEquals(input.loads().size(), plan.size(), where);
-            List<Load> battery = plan.stream()
+            List<OutletLoad> battery = plan.stream()
                     .filter(p -> p.place() == Place.BATTERY)
                     .map(Placed::load)
                     .toList();
             assertTrue(battery.size() <= input.batteryOutlets(), where);
-            assertTrue(battery.stream().mapToDouble(Load::watts).sum() <= input.ratedWatts(), where);
+            assertTrue(battery.stream().mapToDouble(OutletLoad::watts).sum() <= input.ratedWatts(), where);
             assertTrue(battery.stream().noneMatch(l -> l.kind().keepOffBattery()), where);
             assertTrue(plan.stream().filter(p -> p.place() == Place.SURGE_ONLY).count() <= input.surgeOutlets(), where);
             assertTrue(
@@ -171,11 +170,11 @@ class UpsOutletsTest {
     }
 
     private static Input anyInput(SplittableRandom random) {
-        List<Load> loads = new ArrayList<>();
+        List<OutletLoad> loads = new ArrayList<>();
         int count = random.nextInt(1, 12);
         for (int i = 0; i < count; i++) {
             Kind kind = Kind.values()[random.nextInt(Kind.values().length)];
-            loads.add(new Load("load " + i, kind, random.nextInt(0, 400), random.nextBoolean()));
+            loads.add(new OutletLoad("load " + i, kind, random.nextInt(0, 400), random.nextBoolean()));
         }
         return new Input(600, 1000, random.nextInt(0, 6), random.nextInt(0, 6), Feed.GROUNDED_WALL_OUTLET, loads);
     }

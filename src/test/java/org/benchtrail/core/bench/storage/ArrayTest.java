@@ -12,7 +12,7 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Random;
 import org.benchtrail.core.Invalid;
-import org.benchtrail.core.bench.Figures;
+import org.benchtrail.core.bench.FigureOf;
 import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.bench.Result.Level;
 import org.benchtrail.core.bench.storage.Array.Input;
@@ -28,7 +28,7 @@ class ArrayTest {
     private static final String URE = "1 - (1 - p)^bits, recomputed table 4.5";
 
     private static Result of(RaidLevel level, List<Double> members) {
-        return new Array().calculate(new Input(level, members, 150, 100, 1e-15, 1_200_000, 0));
+        return Array.calculate(new Input(level, members, 150, 100, 1e-15, 1_200_000, 0));
     }
 
     private static List<Double> members(int n, double tb) {
@@ -39,19 +39,19 @@ class ArrayTest {
     @CsvSource({"RAID0, 16, 0, 0", "RAID1, 4, 3, 3", "RAID5, 12, 1, 1", "RAID6, 8, 2, 2", "RAID10, 8, 1, 2"})
     void fourDrivesOfFourTerabytes(RaidLevel level, double usable, int sure, int best) {
         Result result = of(level, members(4, 4));
-        check(DDF, usable, Figures.value(result, "Usable capacity"), 0);
-        check(DDF, sure, Figures.value(result, "Failures survived for certain"), 0);
-        check(DDF, best, Figures.value(result, "Failures survived at best"), 0);
+        check(DDF, usable, FigureOf.value(result, "Usable capacity"), 0);
+        check(DDF, sure, FigureOf.value(result, "Failures survived for certain"), 0);
+        check(DDF, best, FigureOf.value(result, "Failures survived at best"), 0);
     }
 
     @Test
     void smallestMember_counts() {
-        check(DDF, 6, Figures.value(of(RaidLevel.RAID5, List.of(4.0, 4.0, 3.0)), "Usable capacity"), 0);
+        check(DDF, 6, FigureOf.value(of(RaidLevel.RAID5, List.of(4.0, 4.0, 3.0)), "Usable capacity"), 0);
     }
 
     @Test
     void mirroredPairs_secondFailure() {
-        double percent = Figures.value(of(RaidLevel.RAID10, members(8, 4)), "Chance that a second failure is fatal");
+        double percent = FigureOf.value(of(RaidLevel.RAID10, members(8, 4)), "Chance that a second failure is fatal");
         check(DDF, 0.142857, percent / 100, 5e-7);
     }
 
@@ -71,8 +71,8 @@ class ArrayTest {
     @ParameterizedTest
     @CsvSource({"100, 300", "200, 150"})
     void withoutRedundancy_theMeanTimeIsDividedByTheMembers(int n, double hours) {
-        Result result = new Array().calculate(new Input(RaidLevel.RAID0, members(n, 1), 100, 100, 1e-15, 30_000, 0));
-        check(PAPER, hours, 8760 * Figures.value(result, "Mean time to data loss, optimistic"), 1e-9);
+        Result result = Array.calculate(new Input(RaidLevel.RAID0, members(n, 1), 100, 100, 1e-15, 30_000, 0));
+        check(PAPER, hours, 8760 * FigureOf.value(result, "Mean time to data loss, optimistic"), 1e-9);
     }
 
     @Test
@@ -90,14 +90,14 @@ class ArrayTest {
     @Test
     void rebuildOfEightDrives_readsTheSevenThatAreLeft() {
         Result result = of(RaidLevel.RAID5, members(8, 2));
-        check(URE, 10.5956, Figures.value(result, "Chance of an unrecoverable read, at most about"), 5e-5);
+        check(URE, 10.5956, FigureOf.value(result, "Chance of an unrecoverable read, at most about"), 5e-5);
     }
 
     @ParameterizedTest
     @CsvSource({"4, 150, 100, 7.407407", "18, 200, 100, 25.000", "4, 150, 30, 24.691358"})
     void rebuildTime(double tb, double rate, double share, double hours) {
-        Result result = new Array().calculate(new Input(RaidLevel.RAID1, members(2, tb), rate, share, 1e-15, 1.2e6, 0));
-        check("capacity over rate, recomputed 4.6", hours, Figures.value(result, "Rebuild time, at least"), 5e-7);
+        Result result = Array.calculate(new Input(RaidLevel.RAID1, members(2, tb), rate, share, 1e-15, 1.2e6, 0));
+        check("capacity over rate, recomputed 4.6", hours, FigureOf.value(result, "Rebuild time, at least"), 5e-7);
     }
 
     /** Independent of exp and log: (1 - p)^n by repeated squaring in 60 decimal digits. */
@@ -120,23 +120,23 @@ class ArrayTest {
         Result result = of(RaidLevel.RAID0, members(2, 4));
         assertEquals(Level.BAD, result.judgement().level());
         assertEquals(List.of("DATA_LOSS"), result.cautions());
-        assertFalse(Figures.has(result, "Rebuild time, at least"));
+        assertFalse(FigureOf.has(result, "Rebuild time, at least"));
     }
 
     @Test
     void slowRepair_givesNoMeanTime() {
-        Result result = new Array().calculate(new Input(RaidLevel.RAID5, members(4, 4), 150, 100, 1e-15, 1000, 500));
-        assertFalse(Figures.has(result, "Mean time to data loss, optimistic"));
+        Result result = Array.calculate(new Input(RaidLevel.RAID5, members(4, 4), 150, 100, 1e-15, 1000, 500));
+        assertFalse(FigureOf.has(result, "Mean time to data loss, optimistic"));
     }
 
     /** Two ways to write a mirror: as RAID1 of two, and as one pair of RAID10's formula. */
     @Test
     void mirrorOfTwo_agreesWithThePairFormula() {
         Result result = of(RaidLevel.RAID1, members(2, 4));
-        double window = Figures.value(result, "Time exposed");
+        double window = FigureOf.value(result, "Time exposed");
         assertEquals(
                 Array.meanTimeToDataLoss(1.2e6, window, 1, 1, 1) / 8760,
-                Figures.value(result, "Mean time to data loss, optimistic"),
+                FigureOf.value(result, "Mean time to data loss, optimistic"),
                 1e-3);
     }
 
@@ -153,8 +153,8 @@ class ArrayTest {
             Input large = new Input(level, members(n, tb * 1.2), 100, 50, p * 1.5, 1e6, 5);
             for (String name : List.of(
                     "Rebuild time, at least", "Chance of an unrecoverable read, at most about", "Usable capacity")) {
-                double before = Figures.value(new Array().calculate(small), name);
-                double after = Figures.value(new Array().calculate(large), name);
+                double before = FigureOf.value(Array.calculate(small), name);
+                double after = FigureOf.value(Array.calculate(large), name);
                 assertTrue(after > before || before == 100, "seed " + seed + " " + name + " " + small);
             }
         }

@@ -5,7 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Random;
-import org.benchtrail.core.bench.Figures;
+import org.benchtrail.core.bench.FigureOf;
 import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.bench.Result.Level;
 import org.benchtrail.core.bench.storage.BackupTime.Input;
@@ -16,7 +16,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 class BackupTimeTest {
     private static Result of(double amount, double rate, double checking, Double left) {
-        return new BackupTime().calculate(new Input(amount, rate, checking, left));
+        return BackupTime.calculate(new Input(amount, rate, checking, left));
     }
 
     @Test
@@ -24,9 +24,9 @@ class BackupTimeTest {
         check(
                 "capacity over rate, recomputed 4.6",
                 7.407407,
-                Figures.value(of(4000, 150, 0, null), "Time to copy"),
+                FigureOf.value(of(4000, 150, 0, null), "Time to copy"),
                 5e-7);
-        assertEquals(14.814815, Figures.value(of(4000, 150, 100, null), "Time in all"), 1e-6);
+        assertEquals(14.814815, FigureOf.value(of(4000, 150, 100, null), "Time in all"), 1e-6);
     }
 
     @ParameterizedTest
@@ -42,7 +42,7 @@ class BackupTimeTest {
 
     @Test
     void tooLate_saysHowMuchIsCopied() {
-        assertEquals(540, Figures.value(of(4000, 150, 0, 1.0), "Copied when the time is up"), 1e-9);
+        assertEquals(540, FigureOf.value(of(4000, 150, 0, 1.0), "Copied when the time is up"), 1e-9);
     }
 
     @ParameterizedTest
@@ -52,9 +52,9 @@ class BackupTimeTest {
         for (int i = 0; i < 500; i++) {
             double amount = 1 + 1e4 * random.nextDouble();
             double rate = 1 + 500 * random.nextDouble();
-            double time = Figures.value(of(amount, rate, 50, null), "Time in all");
-            assertTrue(Figures.value(of(amount * 1.01, rate, 50, null), "Time in all") > time, "seed " + seed);
-            assertTrue(Figures.value(of(amount, rate * 1.01, 50, null), "Time in all") < time, "seed " + seed);
+            double time = FigureOf.value(of(amount, rate, 50, null), "Time in all");
+            assertTrue(FigureOf.value(of(amount * 1.01, rate, 50, null), "Time in all") > time, "seed " + seed);
+            assertTrue(FigureOf.value(of(amount, rate * 1.01, 50, null), "Time in all") < time, "seed " + seed);
         }
     }
 }

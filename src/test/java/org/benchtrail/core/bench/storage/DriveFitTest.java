@@ -7,7 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import org.benchtrail.core.Invalid;
-import org.benchtrail.core.bench.Figures;
+import org.benchtrail.core.bench.FigureOf;
 import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.bench.Result.Level;
 import org.benchtrail.core.bench.storage.DriveFit.Bay;
@@ -48,33 +48,32 @@ class DriveFitTest {
         private SiteList list = SiteList.LISTED;
 
         Result result() {
-            return new DriveFit()
-                    .calculate(new Input(
-                            bay,
-                            bayForm,
-                            26.1,
-                            carrier,
-                            25,
-                            member,
-                            old,
-                            oldSectors,
-                            Media.DISK_CMR,
-                            7200,
-                            oldBlocks,
-                            drive,
-                            form,
-                            height,
-                            sectors,
-                            media,
-                            speed,
-                            label,
-                            blocks,
-                            power,
-                            list));
+            return DriveFit.calculate(new Input(
+                    bay,
+                    bayForm,
+                    26.1,
+                    carrier,
+                    25,
+                    member,
+                    old,
+                    oldSectors,
+                    Media.DISK_CMR,
+                    7200,
+                    oldBlocks,
+                    drive,
+                    form,
+                    height,
+                    sectors,
+                    media,
+                    speed,
+                    label,
+                    blocks,
+                    power,
+                    list));
         }
 
         Level rule(String name) {
-            return Figures.rule(result(), name).outcome();
+            return FigureOf.rule(result(), name).outcome();
         }
     }
 
@@ -98,7 +97,7 @@ class DriveFitTest {
         String reason = result.judgement().reason();
         String refused = reason.substring(reason.indexOf("Not met"), reason.indexOf("Met:"));
         for (String rule : List.of("interface", "mixing inside an array", "form factor", "sector format", "blocks")) {
-            assertEquals(Level.BAD, Figures.rule(result, rule).outcome(), rule);
+            assertEquals(Level.BAD, FigureOf.rule(result, rule).outcome(), rule);
             assertTrue(refused.contains(rule), reason);
         }
     }
@@ -203,7 +202,7 @@ class DriveFitTest {
         check(LBA, blocks, DriveFit.nominalBlocks(label, SectorFormat.F512N), 0);
         Case c = new Case();
         c.label = label;
-        check(LBA, bytes, Figures.value(c.result(), "Offered"), 0);
+        check(LBA, bytes, FigureOf.value(c.result(), "Offered"), 0);
     }
 
     /** The 4 KiB count is an eighth of the 512-byte count for the same label: both describe the same bytes. */
@@ -236,7 +235,7 @@ class DriveFitTest {
         check(
                 "ATA-6 28-bit limit and MBR limit, recomputed",
                 137_438_953_472.0,
-                Figures.value(c.result(), "Offered"),
+                FigureOf.value(c.result(), "Offered"),
                 0);
         assertEquals(Level.GOOD, c.rule("addressing"));
         c.blocks = 0x1p28 + 1;
@@ -245,7 +244,7 @@ class DriveFitTest {
         check(
                 "ATA-6 28-bit limit and MBR limit, recomputed",
                 2_199_023_255_552.0,
-                Figures.value(c.result(), "Offered"),
+                FigureOf.value(c.result(), "Offered"),
                 0);
         assertTrue(c.result().assumptions().stream().noneMatch(a -> a.contains("MBR")));
         c.blocks = 0x1p32 + 1;

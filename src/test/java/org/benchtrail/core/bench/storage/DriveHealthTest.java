@@ -9,7 +9,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import org.apache.commons.math3.stat.regression.SimpleRegression;
 import org.benchtrail.core.Invalid;
-import org.benchtrail.core.bench.Figures;
+import org.benchtrail.core.bench.FigureOf;
 import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.bench.Result.Level;
 import org.benchtrail.core.bench.storage.DriveHealth.Form;
@@ -22,14 +22,15 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 class DriveHealthTest {
     private static final String THRESHOLDS = "SFF-8035i r2 threshold semantics";
-    private static final String FLEET = "published fleet study: five attributes, raw above 0";
+    private static final String FLEET =
+            "Pinheiro, Weber, Barroso, USENIX FAST 2007, and Botezatu and others, KDD 2016: any count is looked into";
 
     private static Result rows(String text, Sample... earlier) {
-        return new DriveHealth().calculate(new Input(Form.ATA_ROWS, text, "", 5, List.of(earlier)));
+        return DriveHealth.calculate(new Input(Form.ATA_ROWS, text, "", 5, List.of(earlier)));
     }
 
     private static Result nvme(byte[] page, Sample... earlier) {
-        return new DriveHealth().calculate(new Input(Form.NVME_PAGE, Sectors.hex(page), "", 0, List.of(earlier)));
+        return DriveHealth.calculate(new Input(Form.NVME_PAGE, Sectors.hex(page), "", 0, List.of(earlier)));
     }
 
     private static byte[] page(int offset, int value) {
@@ -103,16 +104,16 @@ class DriveHealthTest {
     @Test
     void nvme_figures() {
         Result result = nvme(Sectors.nvme());
-        check("NVM Express log page 02h layout", 37, Figures.value(result, "Composite temperature"), 0);
-        check("NVM Express log page 02h layout", 0.632098304, Figures.value(result, "Written"), 1e-12);
+        check("NVM Express log page 02h layout", 37, FigureOf.value(result, "Composite temperature"), 0);
+        check("NVM Express log page 02h layout", 0.632098304, FigureOf.value(result, "Written"), 1e-12);
     }
 
     @Test
     void sectorAndRows_areJudgedAlike() {
         byte[] data = Sectors.attributes(new long[] {5, 1, 9, 9, 2000}, new long[] {197, 0, 100, 100, 1});
         byte[] limits = Sectors.thresholds(new int[] {5, 10}, new int[] {197, 0});
-        Result sector = new DriveHealth()
-                .calculate(new Input(Form.ATA_SECTOR, Sectors.hex(data), Sectors.hex(limits), 5, List.of()));
+        Result sector =
+                DriveHealth.calculate(new Input(Form.ATA_SECTOR, Sectors.hex(data), Sectors.hex(limits), 5, List.of()));
         assertEquals(rows("5 9 9 10 2000\n197 100 100 0 1"), sector);
     }
 
@@ -120,8 +121,8 @@ class DriveHealthTest {
     void endOfDesignLife_isToldFromImminentFailure() {
         byte[] data = Sectors.attributes(new long[] {231, 0, 9, 9, 0});
         byte[] limits = Sectors.thresholds(new int[] {231, 10});
-        Result result = new DriveHealth()
-                .calculate(new Input(Form.ATA_SECTOR, Sectors.hex(data), Sectors.hex(limits), 5, List.of()));
+        Result result =
+                DriveHealth.calculate(new Input(Form.ATA_SECTOR, Sectors.hex(data), Sectors.hex(limits), 5, List.of()));
         assertEquals(Level.BAD, result.judgement().level());
         assertTrue(
                 result.judgement().reason().contains("design life"),
@@ -131,7 +132,7 @@ class DriveHealthTest {
     @Test
     void sectorWithoutThresholds_andWithoutWatchedAttributes_cannotBeJudged() {
         byte[] data = Sectors.attributes(new long[] {9, 0, 100, 100, 1});
-        Result result = new DriveHealth().calculate(new Input(Form.ATA_SECTOR, Sectors.hex(data), "", 5, List.of()));
+        Result result = DriveHealth.calculate(new Input(Form.ATA_SECTOR, Sectors.hex(data), "", 5, List.of()));
         assertEquals(Level.UNDECIDED, result.judgement().level());
     }
 
@@ -141,8 +142,7 @@ class DriveHealthTest {
         String dump = "0000: " + hex.substring(0, 48) + "\n0010: " + hex.substring(48);
         assertEquals(
                 "no alarm",
-                new DriveHealth()
-                        .calculate(new Input(Form.NVME_PAGE, dump, "", 0, List.of()))
+                DriveHealth.calculate(new Input(Form.NVME_PAGE, dump, "", 0, List.of()))
                         .judgement()
                         .words());
     }
@@ -151,7 +151,7 @@ class DriveHealthTest {
     @ValueSource(strings = {"", "zz", "00", "0"})
     void unreadablePage_namesTheField(String text) {
         Invalid refusal = assertThrows(
-                Invalid.class, () -> new DriveHealth().calculate(new Input(Form.NVME_PAGE, text, "", 0, List.of())));
+                Invalid.class, () -> DriveHealth.calculate(new Input(Form.NVME_PAGE, text, "", 0, List.of())));
         assertEquals("table", refusal.problems().get(0).field());
         assertTrue(refusal.problems().get(0).sentence().startsWith("offset "));
     }
@@ -161,7 +161,7 @@ class DriveHealthTest {
     void unreadableThresholds_nameTheirField(String text) {
         String data = Sectors.hex(Sectors.attributes(new long[] {5, 1, 9, 9, 2000}));
         Invalid refusal = assertThrows(
-                Invalid.class, () -> new DriveHealth().calculate(new Input(Form.ATA_SECTOR, data, text, 5, List.of())));
+                Invalid.class, () -> DriveHealth.calculate(new Input(Form.ATA_SECTOR, data, text, 5, List.of())));
         assertEquals("thresholds", refusal.problems().get(0).field());
         assertTrue(refusal.problems().get(0).sentence().startsWith("offset "));
     }
@@ -171,22 +171,22 @@ class DriveHealthTest {
         Result result = rows("5 80 80 10 1", new Sample(100, 100), new Sample(40, 91), new Sample(70, 97));
         SimpleRegression regression = new SimpleRegression();
         regression.addData(new double[][] {{-100, 100}, {-70, 97}, {-40, 91}, {0, 80}});
-        check("Apache Commons Math SimpleRegression", regression.getSlope(), Figures.value(result, "Slope"), 1e-12);
+        check("Apache Commons Math SimpleRegression", regression.getSlope(), FigureOf.value(result, "Slope"), 1e-12);
         assertEquals(
-                (10 - 80) / regression.getSlope(), Figures.value(result, "Days until the limit at this trend"), 1e-9);
+                (10 - 80) / regression.getSlope(), FigureOf.value(result, "Days until the limit at this trend"), 1e-9);
         assertEquals(2, result.curves().size());
     }
 
     @Test
     void trendAwayFromTheLimit_givesNoDate() {
-        assertFalse(Figures.has(rows("5 80 80 10 1", new Sample(10, 70)), "Days until the limit at this trend"));
-        assertFalse(Figures.has(rows("5 5 5 10 1", new Sample(10, 3)), "Days until the limit at this trend"));
-        assertFalse(Figures.has(rows("5 80 80 0 1", new Sample(10, 90)), "Days until the limit at this trend"));
+        assertFalse(FigureOf.has(rows("5 80 80 10 1", new Sample(10, 70)), "Days until the limit at this trend"));
+        assertFalse(FigureOf.has(rows("5 5 5 10 1", new Sample(10, 3)), "Days until the limit at this trend"));
+        assertFalse(FigureOf.has(rows("5 80 80 0 1", new Sample(10, 90)), "Days until the limit at this trend"));
     }
 
     @Test
     void nvmeTrend_runsTowardsHundred() {
         Result result = nvme(page(5, 90), new Sample(100, 80));
-        assertEquals(100, Figures.value(result, "Days until the limit at this trend"), 1e-9);
+        assertEquals(100, FigureOf.value(result, "Days until the limit at this trend"), 1e-9);
     }
 }

@@ -66,7 +66,8 @@ class NvmeHealthLogTest {
         check(SOURCE, BigInteger.valueOf(12), log.unsafeShutdowns());
         check(SOURCE, BigInteger.ZERO, log.mediaErrors());
         check(SOURCE, BigInteger.valueOf(40), log.errorLogEntries());
-        check(SOURCE, 5, log.warningTemperatureMinutes(), 0);
+        check(SOURCE, 5, NvmeHealthLog.parse(changed(192, 5)).warningTemperatureMinutes(), 0);
+        check(SOURCE, 7, NvmeHealthLog.parse(changed(196, 7)).criticalTemperatureMinutes(), 0);
         check(SOURCE, 312, log.sensorsKelvin().get(0), 0);
         assertEquals(100, log.availableSpare());
         assertEquals(10, log.spareThreshold());

@@ -23,7 +23,6 @@ public final class Sectors {
         number(page, 128, 8, 8_765);
         number(page, 144, 8, 12);
         number(page, 176, 8, 40);
-        number(page, 192, 4, 5);
         number(page, 200, 2, 312);
         return page;
     }

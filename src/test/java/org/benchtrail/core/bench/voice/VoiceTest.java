@@ -5,7 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Random;
-import org.benchtrail.core.bench.Figures;
+import org.benchtrail.core.bench.FigureOf;
 import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.bench.Result.Level;
 import org.benchtrail.core.bench.voice.Voice.Codec;
@@ -19,7 +19,7 @@ class VoiceTest {
     private static final String ANNEX_B = "ITU-T G.107 annex B";
 
     private static Result of(Codec codec, double delay, double jitter, double loss, double burst) {
-        return new Voice().calculate(new Input(codec, delay, jitter, null, loss, burst));
+        return Voice.calculate(new Input(codec, delay, jitter, null, loss, burst));
     }
 
     @ParameterizedTest
@@ -53,8 +53,8 @@ class VoiceTest {
     @Test
     void allAtDefault_givesTheDefaultRating() {
         Result result = of(Codec.G711, 0, 0, 0, 1);
-        check("ITU-T G.107 default rating", 93.2, Figures.value(result, "Rating R"), 1e-12);
-        check("ITU-T G.107 default rating", 4.409286, Figures.value(result, "MOS"), 5e-7);
+        check("ITU-T G.107 default rating", 93.2, FigureOf.value(result, "Rating R"), 1e-12);
+        check("ITU-T G.107 default rating", 4.409286, FigureOf.value(result, "MOS"), 5e-7);
     }
 
     /** Delay costs nothing up to 100 ms, starts without a step, and about 24 at 400 ms (read off the curve, from memory). */
@@ -97,9 +97,9 @@ class VoiceTest {
 
     @Test
     void givenBuffer_isTakenInsteadOfTwiceTheJitter() {
-        Result result = new Voice().calculate(new Input(Codec.G729A, 50, 20, 60.0, 0, 1));
-        assertEquals(50 + 60 + 25, Figures.value(result, "Delay from mouth to ear"), 1e-12);
-        assertEquals(50 + 40 + 25, Figures.value(of(Codec.G729A, 50, 20, 0, 1), "Delay from mouth to ear"), 1e-12);
+        Result result = Voice.calculate(new Input(Codec.G729A, 50, 20, 60.0, 0, 1));
+        assertEquals(50 + 60 + 25, FigureOf.value(result, "Delay from mouth to ear"), 1e-12);
+        assertEquals(50 + 40 + 25, FigureOf.value(of(Codec.G729A, 50, 20, 0, 1), "Delay from mouth to ear"), 1e-12);
     }
 
     @ParameterizedTest
@@ -112,13 +112,13 @@ class VoiceTest {
             double jitter = 60 * random.nextDouble();
             double loss = 10 * random.nextDouble();
             double burst = 1 + random.nextDouble();
-            double r = Figures.value(of(codec, delay, jitter, loss, burst), "Rating R");
+            double r = FigureOf.value(of(codec, delay, jitter, loss, burst), "Rating R");
             assertTrue(
-                    Figures.value(of(codec, delay + 1, jitter, loss, burst), "Rating R") <= r + 1e-12, "seed " + seed);
+                    FigureOf.value(of(codec, delay + 1, jitter, loss, burst), "Rating R") <= r + 1e-12, "seed " + seed);
             assertTrue(
-                    Figures.value(of(codec, delay, jitter + 1, loss, burst), "Rating R") <= r + 1e-12, "seed " + seed);
-            assertTrue(Figures.value(of(codec, delay, jitter, loss + 0.1, burst), "Rating R") < r, "seed " + seed);
-            assertTrue(Figures.value(of(codec, delay, jitter, loss, burst + 0.1), "Rating R") <= r, "seed " + seed);
+                    FigureOf.value(of(codec, delay, jitter + 1, loss, burst), "Rating R") <= r + 1e-12, "seed " + seed);
+            assertTrue(FigureOf.value(of(codec, delay, jitter, loss + 0.1, burst), "Rating R") < r, "seed " + seed);
+            assertTrue(FigureOf.value(of(codec, delay, jitter, loss, burst + 0.1), "Rating R") <= r, "seed " + seed);
             assertTrue(Voice.meanOpinionScore(r + 1) >= Voice.meanOpinionScore(r), "seed " + seed + " R " + r);
         }
     }

@@ -8,7 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import java.util.Random;
 import org.benchtrail.core.Invalid;
-import org.benchtrail.core.bench.Figures;
+import org.benchtrail.core.bench.FigureOf;
 import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.bench.Result.Level;
 import org.benchtrail.core.bench.Result.Point;
@@ -23,7 +23,7 @@ class RadioLinkTest {
     private static final String ITU = "ITU-R P.525 free-space loss";
 
     private static Result of(double frequency, double distance, double sensitivity, Wall... walls) {
-        return new RadioLink().calculate(new Input(17, 3, 2, 1, frequency, distance, List.of(walls), sensitivity, 5));
+        return RadioLink.calculate(new Input(17, 3, 2, 1, frequency, distance, List.of(walls), sensitivity, 5));
     }
 
     @ParameterizedTest
@@ -51,13 +51,13 @@ class RadioLinkTest {
                 / Math.pow(10, 1.2)
                 * spread
                 * spread;
-        double received = Figures.value(of(5500, 30, -64, new Wall(2, 6)), "Received");
+        double received = FigureOf.value(of(5500, 30, -64, new Wall(2, 6)), "Received");
         check("Friis transmission equation", 10 * Math.log10(milliwatts), received, 1e-9);
     }
 
     @Test
     void margin_decides() {
-        double received = Figures.value(of(5500, 30, -64), "Received");
+        double received = FigureOf.value(of(5500, 30, -64), "Received");
         assertEquals(Level.GOOD, of(5500, 30, received - 5.01).judgement().level());
         assertEquals(Level.CAREFUL, of(5500, 30, received - 4.9).judgement().level());
         assertEquals(Level.CAREFUL, of(5500, 30, received).judgement().level());
@@ -75,7 +75,7 @@ class RadioLinkTest {
     @Test
     void curve_passesThroughTheDistanceAskedFor() {
         Result result = of(5500, 30, -64);
-        double received = Figures.value(result, "Received");
+        double received = FigureOf.value(result, "Received");
         List<Point> points = result.curves().get(0).points();
         assertTrue(points.get(0).y() > received && points.get(points.size() - 1).y() < received);
         assertEquals(
@@ -89,11 +89,12 @@ class RadioLinkTest {
         for (int i = 0; i < 500; i++) {
             double f = 1000 + 60_000 * random.nextDouble();
             double d = 1 + 1000 * random.nextDouble();
-            double here = Figures.value(of(f, d, -64), "Received");
-            assertTrue(Figures.value(of(f, d * 1.01, -64), "Received") < here, "seed " + seed);
-            assertTrue(Figures.value(of(f * 1.01, d, -64), "Received") < here, "seed " + seed);
-            assertTrue(Figures.value(of(f, d, -64, new Wall(1, 3)), "Received") < here, "seed " + seed);
-            assertEquals(here - 20 * Math.log10(2), Figures.value(of(f, 2 * d, -64), "Received"), 1e-9, "seed " + seed);
+            double here = FigureOf.value(of(f, d, -64), "Received");
+            assertTrue(FigureOf.value(of(f, d * 1.01, -64), "Received") < here, "seed " + seed);
+            assertTrue(FigureOf.value(of(f * 1.01, d, -64), "Received") < here, "seed " + seed);
+            assertTrue(FigureOf.value(of(f, d, -64, new Wall(1, 3)), "Received") < here, "seed " + seed);
+            assertEquals(
+                    here - 20 * Math.log10(2), FigureOf.value(of(f, 2 * d, -64), "Received"), 1e-9, "seed " + seed);
         }
     }
 }

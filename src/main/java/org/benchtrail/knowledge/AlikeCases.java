@@ -1,0 +1,64 @@
+package org.benchtrail.knowledge;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.persistence.EntityManager;
+import java.util.Collection;
+import java.util.Comparator;
+import java.util.List;
+import org.benchtrail.core.diagnosis.Likeness;
+import org.benchtrail.core.method.Category;
+import org.benchtrail.platform.sql.Sql;
+import org.benchtrail.platform.sql.SqlText;
+import org.jspecify.annotations.Nullable;
+
+/** Cases that are like a ticket by what was found on it. */
+@ApplicationScoped
+class AlikeCases {
+    /** So many of the newest cases of the kind are compared; they also tell how rare a finding is. */
+    private static final int COMPARED = 2_000;
+
+    /** Below this likeness a case tells nothing; common practice, no source. */
+    private static final double LEAST = 0.2;
+
+    private final EntityManager database;
+    private final SqlText sql = SqlText.of(AlikeCases.class);
+
+    AlikeCases(EntityManager database) {
+        this.database = database;
+    }
+
+    /**
+     * A case that is like it.
+     *
+     * @param shared findings that both have
+     */
+    record AlikeCase(int serial, @Nullable Long known, double likeness, List<String> shared) {}
+
+    private record ComparedCase(int serial, @Nullable Long known, List<String> findings) {}
+
+    /** The likest first; nothing if nothing was found on the ticket yet. */
+    List<AlikeCase> like(Collection<String> findings, @Nullable Category category) {
+        if (findings.isEmpty()) {
+            return List.of();
+        }
+        List<ComparedCase> cases = newest(category);
+        Likeness likeness =
+                Likeness.among(cases.stream().map(ComparedCase::findings).toList());
+        return cases.stream()
+                .map(c -> new AlikeCase(
+                        c.serial(), c.known(), likeness.of(findings, c.findings()), shared(findings, c.findings())))
+                .filter(like -> like.likeness() >= LEAST)
+                .sorted(Comparator.comparingDouble(AlikeCase::likeness).reversed())
+                .toList();
+    }
+
+    private static List<String> shared(Collection<String> some, Collection<String> others) {
+        return some.stream().filter(others::contains).sorted().toList();
+    }
+
+    private List<ComparedCase> newest(@Nullable Category category) {
+        List<String> conditions = category == null ? List.of() : List.of("of the kind");
+        Sql newest = Sql.of(database, sql.statement("newest", conditions)).with("most", COMPARED);
+        return (category == null ? newest : newest.with("category", category.name())).rows(ComparedCase.class);
+    }
+}

@@ -1,0 +1,166 @@
+package org.benchtrail.knowledge;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.event.Observes;
+import java.time.Instant;
+import java.util.Optional;
+import org.benchtrail.core.Invalid;
+import org.benchtrail.core.method.Entry;
+import org.benchtrail.core.method.Fact;
+import org.benchtrail.core.method.Stamp;
+import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.core.method.desk.Closed;
+import org.benchtrail.core.method.desk.Corrected;
+import org.benchtrail.core.method.desk.Reopened;
+import org.benchtrail.core.method.document.CauseNamed;
+import org.benchtrail.core.method.document.KnowledgeLinked;
+import org.benchtrail.core.method.document.Lesson;
+import org.benchtrail.core.method.document.Sureness;
+import org.benchtrail.ticket.TicketChanged;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Writes knowledge while tickets are closed: nobody has to write it a second time, and using it again is its review. The
+ * practice is that of knowledge-centred service as published.
+ */
+@ApplicationScoped
+class KnowledgeFromTickets {
+    private final CauseRows causes;
+    private final Confirmations confirmations;
+    private final ClosedCases cases;
+
+    KnowledgeFromTickets(CauseRows causes, Confirmations confirmations, ClosedCases cases) {
+        this.causes = causes;
+        this.confirmations = confirmations;
+        this.cases = cases;
+    }
+
+    /** Inside the transaction of the act: both stand, or neither. */
+    void follow(@Observes TicketChanged changed) {
+        for (Entry entry : changed.entries()) {
+            check(entry.fact());
+            if (entry.fact() instanceof Closed) {
+                closed(changed, entry.stamp());
+            } else if (entry.fact() instanceof Reopened reopened) {
+                reopened(changed.number(), entry.stamp(), reopened.reason());
+            }
+        }
+    }
+
+    /** @throws Invalid if a known cause is named that is not there, or not shown any more */
+    private void check(Fact fact) {
+        if (fact instanceof Corrected corrected && corrected.replacement() != null) {
+            check(corrected.replacement());
+        } else if (fact instanceof KnowledgeLinked linked && linked.known() != null) {
+            Optional<KnownCause> named = causes.findByIdOptional(linked.known());
+            if (named.isEmpty() || (named.get().state == CauseState.RETIRED && named.get().mergedInto == null)) {
+                throw new Invalid("knowledge.known", "There is no known cause " + linked.known() + " to confirm.");
+            }
+        }
+    }
+
+    private void closed(TicketChanged changed, Stamp stamp) {
+        Optional<CauseNamed> named =
+                changed.sheet().latestOfRound(CauseNamed.class).map(n -> n.fact());
+        if (named.isEmpty()) {
+            return;
+        }
+        KnownCause known = changed.sheet()
+                .latestOfRound(KnowledgeLinked.class)
+                .map(n -> learned(changed, n.fact(), named.get(), stamp))
+                .orElse(null);
+        cases.put(
+                changed.number(),
+                changed.sheet(),
+                named.get(),
+                known == null ? null : known.number(),
+                stamp.by(),
+                stamp.at());
+    }
+
+    private @Nullable KnownCause learned(TicketChanged changed, KnowledgeLinked linked, CauseNamed named, Stamp stamp) {
+        if (linked.learned() == Lesson.PROPOSED) {
+            return proposed(changed, named, stamp);
+        }
+        if (linked.known() == null) {
+            return null;
+        }
+        KnownCause known = causes.standing(linked.known());
+        confirm(known, changed.number(), named, stamp);
+        return known;
+    }
+
+    /** A draft; if there is one of that name already, this is a further case of it. */
+    private KnownCause proposed(TicketChanged changed, CauseNamed named, Stamp stamp) {
+        int serial = changed.number().serial();
+        CauseText draft = SheetDigest.draft(changed.sheet(), named);
+        Optional<KnownCause> same = causes.named(draft.title(), draft.category());
+        if (same.isPresent()) {
+            KnownCause known = causes.locked(same.get().number());
+            if (known.ticket != null && known.ticket == serial) {
+                again(known, draft, changed.number(), stamp);
+            } else {
+                confirm(known, changed.number(), named, stamp);
+            }
+            return known;
+        }
+        return causes.add(
+                new KnownCause(draft, serial, stamp.by(), stamp.at()),
+                new CauseHistory.Ground(stamp.by(), stamp.at(), CauseEvent.PROPOSED, "", serial));
+    }
+
+    /** Its own ticket was opened again and came to the same end: what the second round adds is taken over. */
+    private void again(KnownCause own, CauseText draft, TicketNumber ticket, Stamp stamp) {
+        CauseImage before = own.image();
+        if (own.confirmations == 0) {
+            own.write(draft);
+        }
+        own.state = confirmations.settled(own);
+        String reason = "The ticket closed again with the same cause.";
+        causes.changed(own, before, ground(stamp.by(), stamp.at(), CauseEvent.CORRECTED, reason, ticket));
+    }
+
+    private void confirm(KnownCause known, TicketNumber ticket, CauseNamed named, Stamp stamp) {
+        CauseImage before = known.image();
+        boolean measured = named.sureness() == Sureness.MEASURED;
+        confirmations.add(known, ticket.serial(), stamp.by(), stamp.at(), measured);
+        if (known.state == CauseState.DRAFT) {
+            known.state = confirmations.settled(known);
+        }
+        causes.changed(known, before, ground(stamp.by(), stamp.at(), CauseEvent.CONFIRMED, "", ticket));
+    }
+
+    /** What a ticket seemed to show when it closed no longer holds. */
+    private void reopened(TicketNumber number, Stamp stamp, String reason) {
+        cases.reopen(number);
+        Optional<KnownCause> confirmed = confirmations.of(number.serial()).map(causes::locked);
+        if (confirmed.isPresent()) {
+            withdraw(confirmed.get(), number, stamp, reason);
+        }
+        causes.draftsOf(number.serial()).forEach(draft -> flag(draft, number, stamp, reason));
+    }
+
+    private void withdraw(KnownCause known, TicketNumber number, Stamp stamp, String reason) {
+        CauseImage before = known.image();
+        confirmations.withdraw(known, number.serial());
+        if (known.state == CauseState.CONFIRMED) {
+            known.state = confirmations.settled(known);
+        }
+        causes.changed(known, before, ground(stamp.by(), stamp.at(), CauseEvent.WITHDRAWN, opened(reason), number));
+    }
+
+    private void flag(KnownCause draft, TicketNumber number, Stamp stamp, String reason) {
+        CauseImage before = draft.image();
+        draft.state = CauseState.FLAGGED;
+        causes.changed(draft, before, ground(stamp.by(), stamp.at(), CauseEvent.FLAGGED, opened(reason), number));
+    }
+
+    private static String opened(String reason) {
+        return "The ticket was opened again: " + reason;
+    }
+
+    private static CauseHistory.Ground ground(
+            String who, Instant at, CauseEvent what, String reason, TicketNumber ticket) {
+        return new CauseHistory.Ground(who, at, what, reason, ticket.serial());
+    }
+}

@@ -1,0 +1,41 @@
+package org.benchtrail.platform.chart;
+
+import java.util.List;
+
+/**
+ * What is drawn: series over the same two axes.
+ *
+ * @param across what the horizontal axis is lettered with, its unit included
+ * @param up what the vertical axis is lettered with, its unit included
+ * @param series at least one
+ */
+public record Chart(String across, String up, List<Series> series) {
+    public Chart {
+        series = List.copyOf(series);
+    }
+
+    /** How a series is drawn; told apart by shape and dashes, not by tint alone. */
+    public enum Kind {
+        LINE,
+        /** A line that is not to be crossed, dashed. */
+        LIMIT,
+        /** A line that would be met if all were well, dashed. */
+        IDEAL,
+        /** A dot for each point, with its interval. */
+        DOTS
+    }
+
+    /** @param points of a line: x strictly increasing */
+    public record Series(String title, Kind kind, List<Point> points) {
+        public Series {
+            points = List.copyOf(points);
+        }
+    }
+
+    /** A point with the interval in which its y lies; low and high are y itself where there is none. */
+    public record Point(double x, double y, double low, double high) {
+        public static Point at(double x, double y) {
+            return new Point(x, y, y, y);
+        }
+    }
+}

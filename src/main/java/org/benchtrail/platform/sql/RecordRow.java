@@ -1,0 +1,90 @@
+package org.benchtrail.platform.sql;
+
+import jakarta.persistence.Tuple;
+import java.lang.reflect.Constructor;
+import java.lang.reflect.InvocationTargetException;
+import java.lang.reflect.RecordComponent;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+
+/** A row as a record: each component from the column of its name, whatever the order of either. */
+final class RecordRow<R extends Record> {
+    private final Constructor<R> constructor;
+    private final RecordComponent[] components;
+
+    private RecordRow(Constructor<R> constructor, RecordComponent[] components) {
+        this.constructor = constructor;
+        this.components = components;
+    }
+
+    static <R extends Record> RecordRow<R> of(Class<R> type) {
+        RecordComponent[] components = type.getRecordComponents();
+        try {
+            Constructor<R> constructor = type.getDeclaredConstructor(
+                    Arrays.stream(components).map(RecordComponent::getType).toArray(Class<?>[]::new));
+            constructor.setAccessible(true);
+            return new RecordRow<>(constructor, components);
+        } catch (NoSuchMethodException e) {
+            throw new IllegalStateException("a record has the constructor of its components", e);
+        }
+    }
+
+    /** @throws IllegalArgumentException if a column is missing, or holds what its component cannot */
+    R read(Tuple row) {
+        Object[] values = new Object[components.length];
+        for (int i = 0; i < values.length; i++) {
+            String column = column(components[i].getName());
+            values[i] = fit(components[i].getType(), row.get(column));
+            if (values[i] == null && components[i].getType().isPrimitive()) {
+                throw new IllegalArgumentException("column " + column + " is null");
+            }
+        }
+        try {
+            return constructor.newInstance(values);
+        } catch (InvocationTargetException e) {
+            throw e.getCause() instanceof RuntimeException own ? own : new IllegalStateException(e.getCause());
+        } catch (ReflectiveOperationException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+
+    private static String column(String component) {
+        return component.replaceAll("(?<=[a-z0-9])(?=[A-Z])", "_").toLowerCase(Locale.ROOT);
+    }
+
+    /** What the driver gives, as the type that is wanted. */
+    static @Nullable Object fit(Class<?> wanted, @Nullable Object given) {
+        if (given == null) {
+            return null;
+        }
+        if (wanted.isEnum()) {
+            return constant(wanted, (String) given);
+        }
+        if (wanted == List.class) {
+            return List.of((Object[]) given);
+        }
+        if (given instanceof Number number) {
+            return number(wanted, number);
+        }
+        return given;
+    }
+
+    private static Object constant(Class<?> of, String name) {
+        return Arrays.stream(of.getEnumConstants())
+                .filter(c -> ((Enum<?>) c).name().equals(name))
+                .findFirst()
+                .orElseThrow(() -> new IllegalArgumentException(name + " is no " + of.getSimpleName()));
+    }
+
+    private static Object number(Class<?> wanted, Number given) {
+        if (wanted == int.class || wanted == Integer.class) {
+            return Math.toIntExact(given.longValue());
+        }
+        if (wanted == long.class || wanted == Long.class) {
+            return given.longValue();
+        }
+        return wanted == double.class || wanted == Double.class ? (Object) given.doubleValue() : given;
+    }
+}

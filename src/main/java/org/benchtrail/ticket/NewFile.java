@@ -1,4 +1,0 @@
-package org.benchtrail.ticket;
-
-/** A file to be kept beside a ticket; {@code shows} says what it shows. */
-public record NewFile(String name, String mediaType, byte[] content, String shows) {}

@@ -1,0 +1,161 @@
+package org.benchtrail.ticket;
+
+import io.quarkus.runtime.Startup;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.persistence.EntityManager;
+import jakarta.transaction.Transactional;
+import java.time.Clock;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.stream.Stream;
+import org.benchtrail.core.method.Actor;
+import org.benchtrail.people.Permission;
+import org.benchtrail.people.Permissions;
+import org.benchtrail.platform.sql.Sql;
+import org.benchtrail.platform.sql.SqlText;
+
+/** Lists of tickets: the queue, and those that are like some words. */
+@Startup
+@ApplicationScoped
+@Transactional
+public class TicketListQueries {
+    private static final int MOST_WORDS = 12;
+
+    /** Shorter words tell too little to be alike by. */
+    private static final int SHORTEST_ALIKE = 4;
+
+    private final EntityManager database;
+    private final Clock clock;
+    private final SqlText text;
+
+    TicketListQueries(EntityManager database, Clock clock) {
+        this.database = database;
+        this.clock = clock;
+        text = SqlText.of(TicketListQueries.class)
+                .having("page", "total", "after", "at the step", "of the assignee", "of nobody", "at the place")
+                .having("held", "not held", "overdue", "not overdue", "with the words", "alike", "places", "devices");
+    }
+
+    public QueuePart queue(QueueFilter filter, Actor actor) {
+        Permissions.require(Permission.SEE_TICKETS, actor);
+        long total = total(filter).value(Long.class);
+        List<TicketLine> found = page(filter).rows(TicketLine.class);
+        boolean more = found.size() > filter.size();
+        List<TicketLine> shown = more ? found.subList(0, filter.size()) : found;
+        TicketLine last = more ? shown.get(shown.size() - 1) : null;
+        return new QueuePart(
+                shown, last == null ? null : new QueueFilter.Cursor(last.due(), last.serial()).token(), total);
+    }
+
+    Sql total(QueueFilter filter) {
+        Narrowed narrowed = narrowed(filter);
+        return Sql.of(database, text.statement("total", narrowed.conditions)).with(narrowed.values);
+    }
+
+    /** One line more than a page has, so that it is seen whether there is a next one. */
+    Sql page(QueueFilter filter) {
+        Narrowed narrowed = narrowed(filter);
+        QueueFilter.Cursor after = filter.after();
+        if (after != null) {
+            narrowed.by("after", "due", after.due()).values.put("serial", after.serial());
+        }
+        return Sql.of(database, text.statement("page", narrowed.conditions))
+                .with(narrowed.values)
+                .with("most", filter.size() + 1);
+    }
+
+    /** The conditions that a filter asks for, and the values in them. */
+    private static final class Narrowed {
+        private final List<String> conditions = new ArrayList<>();
+        private final Map<String, Object> values = new HashMap<>();
+
+        Narrowed by(String condition) {
+            conditions.add(condition);
+            return this;
+        }
+
+        Narrowed by(String condition, String name, Object value) {
+            values.put(name, value);
+            return by(condition);
+        }
+    }
+
+    private Narrowed narrowed(QueueFilter filter) {
+        Narrowed narrowed = new Narrowed();
+        narrowed.values.put("standing", filter.standing().name());
+        if (filter.step() != null) {
+            narrowed.by("at the step", "step", filter.step().name());
+        }
+        if ("-".equals(filter.assignee())) {
+            narrowed.by("of nobody");
+        } else if (filter.assignee() != null) {
+            narrowed.by("of the assignee", "assignee", filter.assignee());
+        }
+        if (filter.place() != null) {
+            narrowed.by("at the place", "place", filter.place().toLowerCase(Locale.ROOT));
+        }
+        if (filter.held() != null) {
+            narrowed.by(filter.held() ? "held" : "not held");
+        }
+        if (filter.overdue() != null) {
+            narrowed.by(filter.overdue() ? "overdue" : "not overdue", "now", clock.instant());
+        }
+        List<String> words = words(filter.text(), 1);
+        if (!words.isEmpty()) {
+            narrowed.by("with the words", "words", String.join(" & ", words));
+        }
+        return narrowed;
+    }
+
+    /** Tickets whose words are most like these, other than the one given; at most five, the likest first. */
+    public List<TicketLine> alike(String words, int exceptSerial, Actor actor) {
+        Permissions.require(Permission.SEE_TICKETS, actor);
+        return words(words, SHORTEST_ALIKE).isEmpty()
+                ? List.of()
+                : alike(words, exceptSerial).rows(TicketLine.class);
+    }
+
+    Sql alike(String words, int exceptSerial) {
+        return Sql.of(database, text.statement("alike"))
+                .with("words", words(words, SHORTEST_ALIKE).toArray(String[]::new))
+                .with("except", exceptSerial);
+    }
+
+    /** The words of a text, each as a query for what begins with it; nothing of the query syntax passes. */
+    private static List<String> words(String text, int shortest) {
+        return Stream.of(text.toLowerCase(Locale.ROOT).split("[^\\p{L}\\p{N}]+"))
+                .filter(word -> word.length() >= shortest)
+                .map(TicketListQueries::beginning)
+                .distinct()
+                .limit(MOST_WORDS)
+                .map(word -> "'" + word + "':*")
+                .toList();
+    }
+
+    /** The database refuses a word of more than 2046 bytes; as a prefix, the beginning finds no less. */
+    private static String beginning(String word) {
+        int most = 100;
+        return word.codePointCount(0, word.length()) <= most
+                ? word
+                : word.substring(0, word.offsetByCodePoints(0, most));
+    }
+
+    /** Places that a ticket has named, for the list to choose from; at most 200. */
+    public List<String> places(Actor actor) {
+        Permissions.require(Permission.SEE_TICKETS, actor);
+        return named("places").values(String.class);
+    }
+
+    /** Devices that a ticket has named, for the list to choose from; at most 200. */
+    public List<String> devices(Actor actor) {
+        Permissions.require(Permission.SEE_TICKETS, actor);
+        return named("devices").values(String.class);
+    }
+
+    Sql named(String what) {
+        return Sql.of(database, text.statement(what));
+    }
+}

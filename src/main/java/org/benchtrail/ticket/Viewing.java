@@ -1,0 +1,57 @@
+package org.benchtrail.ticket;
+
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.Policy;
+import org.benchtrail.core.method.StandingFact;
+
+/**
+ * A job sheet looked at: by whom and when, and how moments and people are written for them.
+ *
+ * @param zone the viewer's
+ * @param names of people by account
+ */
+public record Viewing(
+        JobSheet sheet, Actor viewer, ZoneId zone, Instant now, Policy policy, Map<String, String> names) {
+
+    /** Accounts that a page on the sheet names. */
+    public static Set<String> accounts(JobSheet sheet) {
+        Set<String> accounts = new HashSet<>();
+        sheet.facts().forEach(f -> accounts.add(f.stamp().by()));
+        if (sheet.course().assignee() != null) {
+            accounts.add(sheet.course().assignee());
+        }
+        return accounts;
+    }
+
+    public String name(String account) {
+        return names.getOrDefault(account, account);
+    }
+
+    public String time(Instant at) {
+        return Times.text(at, zone);
+    }
+
+    /** Who recorded it, and when. */
+    public String stamp(StandingFact<?> fact) {
+        return name(fact.stamp().by()) + ", " + time(fact.stamp().at());
+    }
+
+    public EntryLine line(StandingFact<?> fact) {
+        return EntryLine.of(fact, this);
+    }
+
+    public List<EntryLine> lines(List<? extends StandingFact<?>> facts) {
+        return facts.stream().map(this::line).toList();
+    }
+
+    public boolean isViewersOwn() {
+        return viewer.account().equals(sheet.course().assignee());
+    }
+}

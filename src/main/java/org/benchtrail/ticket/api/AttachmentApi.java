@@ -1,0 +1,68 @@
+package org.benchtrail.ticket.api;
+
+import io.quarkus.security.Authenticated;
+import io.smallrye.common.annotation.Blocking;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.DefaultValue;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.HeaderParam;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.people.CurrentActor;
+import org.benchtrail.ticket.attachment.AttachmentActs;
+import org.benchtrail.ticket.attachment.AttachmentQueries;
+import org.benchtrail.ticket.attachment.NewFile;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.jboss.resteasy.reactive.RestPath;
+import org.jboss.resteasy.reactive.RestQuery;
+import org.jspecify.annotations.Nullable;
+
+/** The files beside a ticket, for programs. */
+@Path("/api/tickets/{number}/attachments")
+@Authenticated
+@Produces(MediaType.APPLICATION_JSON)
+@Blocking
+@Tag(name = "Tickets")
+public class AttachmentApi {
+    private final AttachmentActs acts;
+    private final AttachmentQueries queries;
+    private final TicketAnswers answers;
+    private final CurrentActor current;
+
+    AttachmentApi(AttachmentActs acts, AttachmentQueries queries, TicketAnswers answers, CurrentActor current) {
+        this.acts = acts;
+        this.queries = queries;
+        this.answers = answers;
+        this.current = current;
+    }
+
+    @POST
+    @Consumes(MediaType.WILDCARD)
+    @Operation(summary = "Attach a file: its bytes are the body, its media type the Content-Type")
+    public Response attach(
+            @RestPath String number,
+            @HeaderParam("If-Match") @Nullable String version,
+            @HeaderParam("Content-Type") @DefaultValue("application/octet-stream") String mediaType,
+            @RestQuery @DefaultValue("") String fileName,
+            @RestQuery @DefaultValue("") String shows,
+            byte[] content) {
+        return answers.after(acts.attach(
+                TicketNumber.parse(number),
+                TicketAnswers.version(version),
+                new NewFile(fileName, mediaType, content, shows),
+                current.actor()));
+    }
+
+    @GET
+    @Path("{sha256}")
+    @Produces(MediaType.APPLICATION_OCTET_STREAM)
+    @Operation(summary = "The bytes of an attached file")
+    public byte[] file(@RestPath String number, @RestPath String sha256) {
+        return queries.file(TicketNumber.parse(number), sha256, current.actor());
+    }
+}

@@ -1,0 +1,80 @@
+package org.benchtrail.ticket.api;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Set;
+import org.benchtrail.core.method.Fact;
+import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.Requirement;
+import org.benchtrail.core.method.Role;
+import org.benchtrail.core.method.StandingFact;
+import org.benchtrail.core.method.Step;
+import org.benchtrail.ticket.TicketQueries;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A job sheet as the API tells it.
+ *
+ * @param version number of the last entry; send it back as {@code If-Match}
+ * @param gate what must be true before the step is left, and how it stands
+ * @param facts as they stand, corrections applied
+ */
+public record SheetJson(
+        String number,
+        int version,
+        CourseJson course,
+        String requester,
+        String contact,
+        List<GateLine> gate,
+        List<FactLine> facts) {
+
+    public record GateLine(String code, String title, Requirement.State state, String sentence, boolean waivable) {}
+
+    public record FactLine(
+            int entry,
+            Instant at,
+            String by,
+            Set<Role> roles,
+            int round,
+            Step during,
+            boolean late,
+            @Nullable Integer correctedBy,
+            Fact fact) {}
+
+    static SheetJson of(TicketQueries.Whole ticket, List<Requirement.Status> gate) {
+        return new SheetJson(
+                ticket.number().toString(),
+                ticket.sheet().entries(),
+                CourseJson.of(ticket.sheet().course()),
+                ticket.requester(),
+                ticket.contact(),
+                gate.stream().map(SheetJson::line).toList(),
+                facts(ticket.sheet()));
+    }
+
+    private static GateLine line(Requirement.Status s) {
+        return new GateLine(
+                s.requirement().code(),
+                s.requirement().title(),
+                s.state(),
+                s.sentence(),
+                s.requirement().waivable());
+    }
+
+    private static List<FactLine> facts(JobSheet sheet) {
+        return sheet.facts().stream().map(SheetJson::line).toList();
+    }
+
+    private static FactLine line(StandingFact<?> n) {
+        return new FactLine(
+                n.entry(),
+                n.stamp().at(),
+                n.stamp().by(),
+                n.stamp().roles(),
+                n.round(),
+                n.during(),
+                n.late(),
+                n.corrected() == null ? null : n.corrected().entry(),
+                n.fact());
+    }
+}

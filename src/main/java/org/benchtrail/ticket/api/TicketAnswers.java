@@ -1,0 +1,85 @@
+package org.benchtrail.ticket.api;
+
+import com.fasterxml.jackson.databind.ObjectMapper;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.ws.rs.core.Response;
+import java.time.Clock;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.benchtrail.core.Invalid;
+import org.benchtrail.core.method.Method;
+import org.benchtrail.core.method.Missing;
+import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.people.CurrentActor;
+import org.benchtrail.platform.problem.Problem;
+import org.benchtrail.platform.problem.ProblemKind;
+import org.benchtrail.ticket.Outcome;
+import org.benchtrail.ticket.PolicyConfig;
+import org.benchtrail.ticket.TicketQueries;
+import org.benchtrail.trail.FactJson;
+import org.jspecify.annotations.Nullable;
+
+/** How the API answers with a ticket: its sheet, or what stands in the way of an act; and the version that goes with both. */
+@ApplicationScoped
+class TicketAnswers {
+    private final TicketQueries tickets;
+    private final CurrentActor current;
+    private final PolicyConfig policy;
+    private final Clock clock;
+    private final ObjectMapper mapper;
+
+    TicketAnswers(TicketQueries tickets, CurrentActor current, PolicyConfig policy, Clock clock, ObjectMapper mapper) {
+        this.tickets = tickets;
+        this.current = current;
+        this.policy = policy;
+        this.clock = clock;
+        this.mapper = FactJson.teach(mapper.copy());
+    }
+
+    Response sheet(Response.ResponseBuilder answer, TicketNumber number) {
+        TicketQueries.Whole ticket = tickets.ticket(number, current.actor());
+        SheetJson json = SheetJson.of(ticket, Method.gate(ticket.sheet(), policy.policy(), clock.instant()));
+        return answer.entity(mapper.valueToTree(json))
+                .header("ETag", tag(ticket.sheet().entries()))
+                .build();
+    }
+
+    Response after(Outcome outcome) {
+        if (!outcome.refused()) {
+            return sheet(Response.ok(), outcome.number());
+        }
+        Map<String, Object> members = new LinkedHashMap<>(
+                Problem.of(ProblemKind.UNMET, sentence(outcome.missing())).members());
+        members.put("missing", MissingJson.all(outcome.missing()));
+        return Response.status(ProblemKind.UNMET.status())
+                .entity(members)
+                .type("application/problem+json")
+                .header("ETag", tag(outcome.sheet().entries()))
+                .build();
+    }
+
+    private static String sentence(List<Missing> missing) {
+        return missing.size() == 1
+                ? missing.get(0).sentence()
+                : missing.size() + " requirements are not met; each is listed under missing.";
+    }
+
+    private static String tag(int version) {
+        return "\"" + version + "\"";
+    }
+
+    /**
+     * The version that an act builds on.
+     *
+     * @throws Invalid if the header names none
+     */
+    static int version(@Nullable String ifMatch) {
+        String digits = ifMatch == null ? "" : ifMatch.strip().replaceAll("^\"|\"$", "");
+        if (!digits.matches("\\d{1,9}")) {
+            throw new Invalid(
+                    "If-Match", "Name the version of the ticket that this builds on: its ETag, such as \"27\".");
+        }
+        return Integer.parseInt(digits);
+    }
+}

@@ -1,0 +1,97 @@
+package org.benchtrail.ticket.attachment;
+
+import io.quarkus.security.Authenticated;
+import io.smallrye.common.annotation.Blocking;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.util.List;
+import java.util.Map;
+import org.benchtrail.core.Invalid;
+import org.benchtrail.core.Invalid.Problem;
+import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.people.CurrentActor;
+import org.benchtrail.people.Permission;
+import org.benchtrail.people.Permissions;
+import org.benchtrail.platform.form.PostedForm;
+import org.benchtrail.platform.form.Refusal;
+import org.benchtrail.ticket.sheet.SheetScreen;
+import org.jboss.resteasy.reactive.RestForm;
+import org.jboss.resteasy.reactive.RestPath;
+import org.jboss.resteasy.reactive.multipart.FileUpload;
+import org.jspecify.annotations.Nullable;
+
+/** Files put beside a ticket by the form on its job sheet, and given out again. */
+@Path("/tickets/{number}/attachments")
+@Authenticated
+public class AttachmentPage {
+    private static final String GROUP = "attachment.";
+    private static final String STALE =
+            "Somebody else wrote on this sheet meanwhile: read what is new, then choose the file again.";
+
+    private final AttachmentActs acts;
+    private final AttachmentQueries queries;
+    private final SheetScreen screen;
+    private final CurrentActor current;
+
+    AttachmentPage(AttachmentActs acts, AttachmentQueries queries, SheetScreen screen, CurrentActor current) {
+        this.acts = acts;
+        this.queries = queries;
+        this.screen = screen;
+        this.current = current;
+    }
+
+    @POST
+    @Consumes(MediaType.MULTIPART_FORM_DATA)
+    @Blocking
+    public Response attach(
+            @RestPath String number,
+            @RestForm @Nullable String version,
+            @RestForm @Nullable String shows,
+            @RestForm("file") @Nullable FileUpload file) {
+        Permissions.require(Permission.WORK_TICKETS, current.actor());
+        TicketNumber ticket = TicketNumber.parse(number);
+        String said = shows == null ? "" : shows;
+        int seen = new PostedForm(Map.of("version", version == null ? List.of() : List.of(version))).version();
+        return Refusal.answer(
+                () -> screen.after(acts.attach(ticket, seen, uploaded(file, said), current.actor()), Map.of()),
+                refusal ->
+                        screen.again(ticket, Map.of(GROUP + "shows", List.of(said)), atItsFields(refusal), 0, STALE));
+    }
+
+    private static NewFile uploaded(@Nullable FileUpload file, String shows) {
+        if (file == null || file.size() == 0) {
+            throw new Invalid("file", "Choose the file to attach.");
+        }
+        String mediaType = file.contentType() == null ? MediaType.APPLICATION_OCTET_STREAM : file.contentType();
+        try {
+            return new NewFile(file.fileName(), mediaType, Files.readAllBytes(file.uploadedFile()), shows);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private static Refusal atItsFields(Refusal refusal) {
+        List<Problem> problems = refusal.problems().stream()
+                .map(p -> new Problem(GROUP + p.field(), p.sentence()))
+                .toList();
+        return new Refusal(refusal.kind(), problems);
+    }
+
+    @GET
+    @Path("{sha256}")
+    @Blocking
+    public Response file(@RestPath String number, @RestPath String sha256) {
+        byte[] content = queries.file(TicketNumber.parse(number), sha256, current.actor());
+        // always as a download: an attached page must not run as one of ours
+        return Response.ok(content, MediaType.APPLICATION_OCTET_STREAM_TYPE)
+                .header("Content-Disposition", "attachment; filename=\"" + sha256.substring(0, 12) + "\"")
+                .build();
+    }
+}

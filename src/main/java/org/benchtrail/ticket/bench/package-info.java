@@ -1,0 +1,3 @@
+/** Results of the bench on job sheets. */
+@org.jspecify.annotations.NullMarked
+package org.benchtrail.ticket.bench;

@@ -1,0 +1,21 @@
+package org.benchtrail.ticket.desk;
+
+import io.quarkus.qute.TemplateExtension;
+import java.util.List;
+import org.benchtrail.core.method.Caution;
+import org.benchtrail.core.method.desk.WaitingFor;
+import org.benchtrail.platform.Option;
+
+/** The answers that the forms of the desk offer, as {@code desk:cautions} in templates. */
+@TemplateExtension(namespace = "desk")
+final class DeskChoices {
+    private DeskChoices() {}
+
+    static List<Option> waitingFor() {
+        return Option.of(WaitingFor.class);
+    }
+
+    static List<Option> cautions() {
+        return Option.of(Caution.class);
+    }
+}

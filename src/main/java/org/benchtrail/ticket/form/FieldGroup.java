@@ -1,0 +1,140 @@
+package org.benchtrail.ticket.form;
+
+import java.lang.reflect.RecordComponent;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Consumer;
+import java.util.function.Function;
+import java.util.function.Predicate;
+import java.util.stream.Stream;
+import org.benchtrail.core.method.Fact;
+import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.Lasts;
+import org.benchtrail.core.method.StandingFact;
+import org.benchtrail.platform.form.FormValues;
+
+/**
+ * A group of fields, such as {@code onset.known} and {@code onset.when}, and the fact whose components they are named after. Fields
+ * of a group that is there once for each of some entries have the entry's number too: {@code settle-12.note}.
+ *
+ * @param name before the dot, or the hyphen
+ * @param reader what the group becomes when its form is sent
+ * @param shown what its fields hold before anybody types, in the order in which one stands before the other
+ */
+public record FieldGroup<F extends Fact>(
+        String name, Class<F> kind, Consumer<Posting> reader, List<Function<JobSheet, Optional<?>>> shown) {
+
+    /** A fact that is recorded if any field of the group is filled in. */
+    public static <F extends Fact> FieldGroup<F> given(String name, Class<F> kind) {
+        return given(name, kind, posting -> Map.of());
+    }
+
+    /** As {@link #given(String, Class)}, with components that the form does not ask for. */
+    public static <F extends Fact> FieldGroup<F> given(
+            String name, Class<F> kind, Function<Posting, Map<String, ?>> known) {
+        return special(name, kind, posting -> posting.record(name, kind, known.apply(posting)))
+                .when(posting -> posting.form().given(name));
+    }
+
+    /** The fact that the form is about. */
+    public static <F extends Fact> FieldGroup<F> required(String name, Class<F> kind) {
+        return required(name, kind, posting -> Map.of());
+    }
+
+    /** As {@link #required(String, Class)}, with components that the form does not ask for. */
+    public static <F extends Fact> FieldGroup<F> required(
+            String name, Class<F> kind, Function<Posting, Map<String, ?>> known) {
+        return special(name, kind, posting -> posting.record(name, kind, known.apply(posting)));
+    }
+
+    /** A fact of which the latest counts as long as it lasts: shown, and recorded if it is filled in and says something else. */
+    public static <F extends Fact> FieldGroup<F> answer(String name, Class<F> kind) {
+        FieldGroup<F> answer = special(
+                name,
+                kind,
+                posting -> posting.form()
+                        .read(name, kind)
+                        .filter(fact -> !stands(fact, kind, posting.sheet()))
+                        .ifPresent(posting::add));
+        return answer.when(posting -> posting.form().given(name))
+                .showing(sheet -> sheet.inForce(kind).map(StandingFact::fact));
+    }
+
+    /** Whether the same was said last, and nothing was done to the device since. */
+    private static <F extends Fact> boolean stands(F fact, Class<F> kind, JobSheet sheet) {
+        return sheet.latest(kind)
+                .filter(n -> n.fact().equals(fact))
+                .filter(n -> fact.lasts() == Lasts.TICKET || n.entry() > sheet.lastWork())
+                .isPresent();
+    }
+
+    /** A fact about each of some entries, recorded for those where a component is filled in. */
+    public static <F extends Fact, A extends Fact> FieldGroup<F> ofEach(
+            String name,
+            Class<F> kind,
+            String component,
+            Function<JobSheet, List<StandingFact<A>>> entries,
+            Function<StandingFact<A>, Map<String, ?>> known) {
+        return special(name, kind, posting -> {
+            for (StandingFact<A> entry : entries.apply(posting.sheet())) {
+                String group = name + "-" + entry.entry();
+                if (posting.form().has(group + "." + component)) {
+                    posting.record(group, kind, known.apply(entry));
+                }
+            }
+        });
+    }
+
+    /** A group whose way to its fact is its own. */
+    public static <F extends Fact> FieldGroup<F> special(String name, Class<F> kind, Consumer<Posting> reader) {
+        return new FieldGroup<>(name, kind, reader, List.of());
+    }
+
+    /** Read only under a condition. */
+    public FieldGroup<F> when(Predicate<Posting> condition) {
+        Consumer<Posting> conditional = posting -> {
+            if (condition.test(posting)) {
+                reader.accept(posting);
+            }
+        };
+        return new FieldGroup<>(name, kind, conditional, shown);
+    }
+
+    /** Read only if one of these components is filled in. */
+    public FieldGroup<F> ifFilled(String... components) {
+        return when(posting ->
+                Stream.of(components).anyMatch(component -> posting.form().has(name + "." + component)));
+    }
+
+    /** Read in another way, and shown as before. */
+    public FieldGroup<F> readBy(Consumer<Posting> other) {
+        return new FieldGroup<>(name, kind, other, shown);
+    }
+
+    /** With something to hold in its fields, a record or a map, before what they hold so far is put over it. */
+    public FieldGroup<F> showing(Function<JobSheet, Optional<?>> first) {
+        return new FieldGroup<>(
+                name,
+                kind,
+                reader,
+                Stream.concat(Stream.of(first), shown.stream()).toList());
+    }
+
+    void show(JobSheet sheet, FormValues values) {
+        shown.forEach(source -> source.apply(sheet).ifPresent(held -> values.put(name, held)));
+    }
+
+    /** Whether that is the name of a field of this group: a component, or a key of a component that is a map. */
+    public boolean takes(String field) {
+        int dot = field.indexOf('.');
+        if (dot < 0 || !field.substring(0, dot).replaceFirst("-\\d+$", "").equals(name)) {
+            return false;
+        }
+        String[] path = field.substring(dot + 1).split("\\.", 2);
+        return Stream.of(kind.getRecordComponents())
+                .filter(component -> component.getName().equals(path[0]))
+                .map(RecordComponent::getType)
+                .anyMatch(type -> path.length == 1 || type == Map.class);
+    }
+}

@@ -1,0 +1,93 @@
+package org.benchtrail.ticket.form;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.benchtrail.core.Invalid;
+import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.Step;
+import org.benchtrail.core.method.desk.Advanced;
+import org.benchtrail.core.method.desk.Closed;
+import org.benchtrail.core.method.desk.MoveFact;
+import org.benchtrail.platform.form.FormValues;
+import org.benchtrail.platform.form.PostedForm;
+import org.benchtrail.ticket.Work;
+
+/**
+ * A form of the job sheet, which has one save.
+ *
+ * @param name the last part of its address
+ * @param groups in the order in which their facts are recorded
+ * @param fields those of no group, by name; one that ends in a hyphen or a dot is followed by something else
+ * @param move what its button 'and go on' asks for
+ */
+public record SheetForm(String name, List<FieldGroup<?>> groups, Set<String> fields, Function<Posting, MoveFact> move) {
+    /** Of every form: the version of the sheet, and the button. */
+    private static final Set<String> COMMON = Set.of("version", "then");
+
+    public static SheetForm of(String name, FieldGroup<?>... groups) {
+        return new SheetForm(name, List.of(groups), Set.of(), SheetForm::onwards);
+    }
+
+    /** With groups that several forms have, read after its own. */
+    public SheetForm with(List<FieldGroup<?>> more) {
+        return new SheetForm(name, Stream.concat(groups.stream(), more.stream()).toList(), fields, move);
+    }
+
+    public SheetForm with(FieldGroup<?>... more) {
+        return with(List.of(more));
+    }
+
+    /** With fields that belong to no group. */
+    public SheetForm fields(String... names) {
+        Set<String> all = Stream.concat(fields.stream(), Stream.of(names)).collect(Collectors.toUnmodifiableSet());
+        return new SheetForm(name, groups, all, move);
+    }
+
+    public SheetForm moving(Function<Posting, MoveFact> other) {
+        return new SheetForm(name, groups, fields, other);
+    }
+
+    /** On from the step. */
+    public static MoveFact onwards(Posting posting) {
+        return posting.sheet().step() == Step.DOCUMENT ? new Closed() : new Advanced();
+    }
+
+    /**
+     * What the form asks for.
+     *
+     * @throws Invalid naming every field that has to be put right
+     */
+    public Work read(PostedForm form, JobSheet sheet, FormContext context) {
+        Posting posting = new Posting(form, sheet, context, new ArrayList<>());
+        groups.forEach(group -> group.reader().accept(posting));
+        form.done();
+        if (form.text("then").equals("move")) {
+            return new Work(posting.acts(), move.apply(posting));
+        }
+        if (posting.acts().isEmpty()) {
+            throw new Invalid("form", "Nothing new was filled in, so there is nothing to record.");
+        }
+        return new Work(posting.acts(), null);
+    }
+
+    /** Puts into the fields what the sheet says. */
+    public void show(JobSheet sheet, FormValues values) {
+        groups.forEach(group -> group.show(sheet, values));
+    }
+
+    /** Whether the form has a field of that name. */
+    public boolean takes(String field) {
+        return COMMON.contains(field)
+                || fields.stream().anyMatch(own -> isOrBegins(own, field))
+                || groups.stream().anyMatch(group -> group.takes(field));
+    }
+
+    private static boolean isOrBegins(String own, String field) {
+        boolean open = own.endsWith(".") || own.endsWith("-");
+        return open ? field.startsWith(own) : field.equals(own);
+    }
+}

@@ -1,0 +1,72 @@
+package org.benchtrail.ticket.identify;
+
+import io.quarkus.qute.TemplateExtension;
+import java.util.List;
+import java.util.stream.Stream;
+import org.benchtrail.core.diagnosis.Source;
+import org.benchtrail.core.method.identify.ChangeAnswer;
+import org.benchtrail.core.method.identify.ChangeKind;
+import org.benchtrail.core.method.identify.DataState;
+import org.benchtrail.core.method.identify.Hazard;
+import org.benchtrail.core.method.identify.Reproduction;
+import org.benchtrail.core.method.identify.Scope;
+import org.benchtrail.platform.Option;
+
+/** The answers that the forms of identify offer, as {@code identify:hazards} in templates. */
+@TemplateExtension(namespace = "identify")
+public final class IdentifyChoices {
+    private IdentifyChoices() {}
+
+    static List<Option> onset() {
+        return Option.yesNo("it is known", "nobody knows");
+    }
+
+    static List<Option> changes() {
+        return Option.of(ChangeKind.class);
+    }
+
+    static List<Option> changed() {
+        return Option.of(ChangeAnswer.class);
+    }
+
+    static List<Option> scopes() {
+        return Option.of(Scope.class);
+    }
+
+    static List<Option> reproductions() {
+        return Option.of(Reproduction.class);
+    }
+
+    static List<Option> hazards() {
+        return Option.of(Hazard.class);
+    }
+
+    static List<Option> present() {
+        return Option.yesNo("yes", "no");
+    }
+
+    static List<Option> data() {
+        return Option.of(DataState.class);
+    }
+
+    static List<Option> logs() {
+        return Option.yesNo("looked at", "not looked at");
+    }
+
+    static List<Option> sources() {
+        return Stream.of(Source.values())
+                .map(source -> new Option(source.name(), words(source)))
+                .toList();
+    }
+
+    /** How a finding is known, in words. */
+    static String words(Source source) {
+        return switch (source) {
+            case CALIBRATED -> "measured, calibration in date";
+            case SEEN -> "seen or tried here";
+            case OUT_OF_DATE -> "measured, calibration out of date";
+            case REPORTED -> "told by the requester";
+            case INTERMITTENT -> "comes and goes, or hearsay";
+        };
+    }
+}

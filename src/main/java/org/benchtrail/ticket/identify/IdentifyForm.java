@@ -1,0 +1,75 @@
+package org.benchtrail.ticket.identify;
+
+import static org.benchtrail.ticket.form.FieldGroup.answer;
+import static org.benchtrail.ticket.form.FieldGroup.given;
+import static org.benchtrail.ticket.form.FieldGroup.special;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.identify.ChangesAsked;
+import org.benchtrail.core.method.identify.DataAnswered;
+import org.benchtrail.core.method.identify.EvidenceImpossible;
+import org.benchtrail.core.method.identify.HazardsScreened;
+import org.benchtrail.core.method.identify.LikenessChecked;
+import org.benchtrail.core.method.identify.LogsReviewed;
+import org.benchtrail.core.method.identify.OnsetRecorded;
+import org.benchtrail.core.method.identify.ReproductionTried;
+import org.benchtrail.core.method.identify.ScopeRecorded;
+import org.benchtrail.core.method.identify.SymptomRecorded;
+import org.benchtrail.ticket.form.FieldGroup;
+import org.benchtrail.ticket.form.Posting;
+import org.benchtrail.ticket.form.SheetForm;
+
+/** The questions of the first step. */
+public final class IdentifyForm {
+    /** Whether the data are safe is asked again later. */
+    public static final FieldGroup<DataAnswered> DATA = answer("data", DataAnswered.class);
+
+    public static final SheetForm FORM = SheetForm.of(
+                    "identify",
+                    given("symptom", SymptomRecorded.class)
+                            .when(IdentifyForm::isSymptomTyped)
+                            .showing(sheet -> Optional.of(Map.of("words", firstWords(sheet)))),
+                    answer("onset", OnsetRecorded.class),
+                    answer("changes", ChangesAsked.class),
+                    answer("scope", ScopeRecorded.class),
+                    answer("reproduction", ReproductionTried.class),
+                    answer("hazards", HazardsScreened.class),
+                    DATA,
+                    answer("logs", LogsReviewed.class))
+            .with(EvidenceForm.GROUPS)
+            .with(
+                    answer("noevidence", EvidenceImpossible.class),
+                    special("likeness", LikenessChecked.class, IdentifyForm::likeness))
+            .fields(EvidenceForm.LIMIT, "likeness.looked", "shown");
+
+    private IdentifyForm() {}
+
+    /** The words of the report stand in the field by themselves: they alone are no symptom yet. */
+    private static boolean isSymptomTyped(Posting posting) {
+        return posting.form().has("symptom.observable")
+                || !posting.form().text("symptom.words").equals(firstWords(posting.sheet()));
+    }
+
+    /** What the first symptom begins with: the words of the report; empty once there is a symptom. */
+    private static String firstWords(JobSheet sheet) {
+        if (!sheet.all(SymptomRecorded.class).isEmpty()) {
+            return "";
+        }
+        String words = sheet.opened().words();
+        return words.isEmpty() ? sheet.opened().title() : words;
+    }
+
+    private static void likeness(Posting posting) {
+        if (posting.form().has("likeness.looked")
+                && posting.sheet().latest(LikenessChecked.class).isEmpty()) {
+            List<String> shown = Arrays.stream(posting.form().text("shown").split(" "))
+                    .filter(s -> !s.isEmpty())
+                    .toList();
+            posting.add(new LikenessChecked(shown));
+        }
+    }
+}

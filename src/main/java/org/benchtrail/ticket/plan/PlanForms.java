@@ -1,0 +1,104 @@
+package org.benchtrail.ticket.plan;
+
+import static org.benchtrail.ticket.form.FieldGroup.answer;
+import static org.benchtrail.ticket.form.FieldGroup.given;
+import static org.benchtrail.ticket.form.FieldGroup.ofEach;
+import static org.benchtrail.ticket.form.FieldGroup.required;
+import static org.benchtrail.ticket.form.FieldGroup.special;
+
+import java.util.List;
+import java.util.Map;
+import java.util.function.Predicate;
+import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.StandingFact;
+import org.benchtrail.core.method.desk.Rethought;
+import org.benchtrail.core.method.plan.ActionPlanned;
+import org.benchtrail.core.method.plan.ActionSettled;
+import org.benchtrail.core.method.plan.MakerConsulted;
+import org.benchtrail.core.method.plan.PartFitChecked;
+import org.benchtrail.core.method.plan.PartOverrideApproved;
+import org.benchtrail.core.method.plan.PlanApproved;
+import org.benchtrail.core.method.plan.PlanDeclined;
+import org.benchtrail.ticket.desk.CautionsForm;
+import org.benchtrail.ticket.form.Posting;
+import org.benchtrail.ticket.form.SheetForm;
+import org.benchtrail.ticket.identify.EvidenceForm;
+import org.benchtrail.ticket.identify.IdentifyForm;
+
+/** The plan, its approval by somebody else, and carrying it out. */
+public final class PlanForms {
+    private static final SheetForm PLAN = SheetForm.of(
+            "plan",
+            given("action", ActionPlanned.class),
+            answer("maker", MakerConsulted.class),
+            ofEach("fit", PartFitChecked.class, "fit", JobSheet::actions, PlanForms::action),
+            special("fit", PartFitChecked.class, PlanForms::fitOfNewAction),
+            IdentifyForm.DATA);
+
+    private static final SheetForm APPROVE = SheetForm.of(
+                    "approve",
+                    special("approval", PlanApproved.class, PlanForms::approval),
+                    required("decline", PlanDeclined.class).when(answered("decline")),
+                    required("override", PartOverrideApproved.class).when(answered("override")))
+            .fields("answer");
+
+    private static final SheetForm CARRY_OUT = SheetForm.of(
+                    "carry-out", special("settle", ActionSettled.class, PlanForms::settled))
+            .with(EvidenceForm.GROUPS)
+            .fields(CautionsForm.FIELD, EvidenceForm.LIMIT);
+
+    private static final SheetForm RETHINK = SheetForm.of("rethink", required("rethink", Rethought.class));
+
+    public static final List<SheetForm> ALL = List.of(PLAN, APPROVE, CARRY_OUT, RETHINK);
+
+    private PlanForms() {}
+
+    private static Map<String, ?> action(StandingFact<ActionPlanned> action) {
+        return Map.of("action", action.entry());
+    }
+
+    /** The part of the action that the same form plans has no entry yet. */
+    private static void fitOfNewAction(Posting posting) {
+        if (posting.form().has("fit.fit")
+                && posting.form().given("action")
+                && posting.form().has("action.part")) {
+            posting.form()
+                    .read("fit", PartFitChecked.class, Map.of("action", 0))
+                    .ifPresent(
+                            fit -> posting.add(sheet -> new PartFitChecked(lastAction(sheet), fit.fit(), fit.basis())));
+        }
+    }
+
+    private static int lastAction(JobSheet sheet) {
+        List<StandingFact<ActionPlanned>> actions = sheet.actions();
+        return actions.get(actions.size() - 1).entry();
+    }
+
+    private static Predicate<Posting> answered(String answer) {
+        return posting -> posting.form().text("answer").equals(answer);
+    }
+
+    private static void approval(Posting posting) {
+        switch (posting.form().text("answer")) {
+            case "approve" -> {
+                List<Integer> actions = posting.sheet().actions().stream()
+                        .map(StandingFact::entry)
+                        .toList();
+                posting.record("approval", PlanApproved.class, Map.of("actions", actions));
+            }
+            case "decline", "override" -> {} // each a group of its own
+            default -> posting.form().refuse("answer", "Choose whether you approve the plan.");
+        }
+    }
+
+    /** The cautions of each action, and then how it ended. */
+    private static void settled(Posting posting) {
+        for (StandingFact<ActionPlanned> action : posting.sheet().actions()) {
+            String group = "settle-" + action.entry();
+            CautionsForm.taken(posting, Integer.toString(action.entry()));
+            if (posting.form().has(group + ".settlement")) {
+                posting.record(group, ActionSettled.class, action(action));
+            }
+        }
+    }
+}

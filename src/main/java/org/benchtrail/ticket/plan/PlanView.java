@@ -1,0 +1,111 @@
+package org.benchtrail.ticket.plan;
+
+import java.util.List;
+import java.util.stream.Collectors;
+import org.benchtrail.core.advice.BenchFacts;
+import org.benchtrail.core.bench.Bench;
+import org.benchtrail.core.method.Caution;
+import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.Method;
+import org.benchtrail.core.method.StandingFact;
+import org.benchtrail.core.method.plan.ActionPlanned;
+import org.benchtrail.core.method.plan.ActionSettled;
+import org.benchtrail.core.method.plan.PartFitChecked;
+import org.benchtrail.core.method.plan.PlanApproved;
+import org.benchtrail.core.method.plan.PlanDeclined;
+import org.benchtrail.platform.Option;
+import org.benchtrail.ticket.Viewing;
+import org.benchtrail.ticket.theorize.NextView;
+import org.benchtrail.ticket.theorize.RankingView;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The actions of this round, and who has to approve them.
+ *
+ * @param toDo the actions that are not settled
+ * @param approvalReasons why somebody else has to approve; none if nobody has to
+ * @param approval what was said to it; empty if nothing was
+ * @param partChecks the calculations that say whether a part fits
+ * @param usualRepair null if the catalogue has none for the active theory
+ */
+public record PlanView(
+        List<PlannedAction> actions,
+        List<PlannedAction> toDo,
+        List<String> approvalReasons,
+        String approval,
+        List<Option> partChecks,
+        NextView.@Nullable UsualRepair usualRepair) {
+
+    /**
+     * An action.
+     *
+     * @param cautionNames as the form sends them
+     * @param fit whether its part fits; empty if that was not checked
+     * @param outcome how it ended; empty while it is to be done
+     */
+    public record PlannedAction(
+            int entry, ActionPlanned plan, List<Caution> cautions, String cautionNames, String fit, String outcome) {
+
+        public boolean isSettled() {
+            return !outcome.isEmpty();
+        }
+    }
+
+    public static PlanView of(Viewing viewing, @Nullable RankingView ranking) {
+        JobSheet sheet = viewing.sheet();
+        List<PlannedAction> actions =
+                sheet.actions().stream().map(a -> action(a, sheet)).toList();
+        return new PlanView(
+                actions,
+                actions.stream().filter(a -> !a.isSettled()).toList(),
+                Method.approvalReasons(sheet, viewing.policy()),
+                approved(viewing) + declined(viewing),
+                benchPartChecks(),
+                ranking == null ? null : ranking.advised().usualRepair());
+    }
+
+    private static PlannedAction action(StandingFact<ActionPlanned> action, JobSheet sheet) {
+        ActionPlanned plan = action.fact();
+        String fit = sheet.latest(PartFitChecked.class, f -> f.fact().action() == action.entry())
+                .map(f -> f.fact().fit().words() + ": " + f.fact().basis())
+                .orElse("");
+        return new PlannedAction(
+                action.entry(),
+                plan,
+                List.copyOf(plan.cautions()),
+                plan.cautions().stream().map(Caution::name).collect(Collectors.joining(",")),
+                fit,
+                sheet.settlement(action.entry()).map(PlanView::outcome).orElse(""));
+    }
+
+    private static String outcome(StandingFact<ActionSettled> settled) {
+        return settled.fact().settlement().words() + after(": ", settled.fact().note());
+    }
+
+    private static String approved(Viewing viewing) {
+        return viewing.sheet()
+                .latestOfRound(PlanApproved.class)
+                .map(a ->
+                        "Approved by " + viewing.stamp(a) + after(": ", a.fact().note()))
+                .orElse("");
+    }
+
+    private static String declined(Viewing viewing) {
+        return viewing.sheet()
+                .latestOfRound(PlanDeclined.class)
+                .map(d -> "Declined by " + viewing.stamp(d) + ": " + d.fact().reason())
+                .orElse("");
+    }
+
+    private static String after(String separator, String note) {
+        return note.isEmpty() ? "" : separator + note;
+    }
+
+    private static List<Option> benchPartChecks() {
+        return BenchFacts.PART_CHECKS.stream()
+                .sorted()
+                .flatMap(id -> Bench.find(id).stream())
+                .map(c -> new Option(c.id(), c.title()))
+                .toList();
+    }
+}

@@ -1,0 +1,60 @@
+package org.benchtrail.ticket.queue;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.Map;
+import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.Category;
+import org.benchtrail.core.method.Standing;
+import org.benchtrail.people.Directory;
+import org.benchtrail.ticket.KnownCauses;
+import org.benchtrail.ticket.QueuePart;
+import org.benchtrail.ticket.TicketListQueries;
+import org.jspecify.annotations.Nullable;
+
+/** What the pages of the queue and of a new ticket show, each read in one transaction. */
+@ApplicationScoped
+@Transactional
+class QueueQueries {
+    private static final int ALIKE = 3;
+
+    private final TicketListQueries lists;
+    private final KnownCauses known;
+    private final Directory people;
+    private final Clock clock;
+
+    QueueQueries(TicketListQueries lists, KnownCauses known, Directory people, Clock clock) {
+        this.lists = lists;
+        this.known = known;
+        this.people = people;
+        this.clock = clock;
+    }
+
+    QueueView queue(QueueAsked asked, Actor viewer, ZoneId zone) {
+        QueuePart part = lists.queue(asked.filter(viewer.account()), viewer);
+        Map<String, String> names = people.names(part.assignees());
+        Instant now = clock.instant();
+        List<QueueView.Line> lines = part.tickets().stream()
+                .map(t -> QueueView.Line.of(t, names, now, zone))
+                .toList();
+        return QueueView.of(part, lines, people.workers(), asked);
+    }
+
+    NamedBefore named(Actor viewer) {
+        return new NamedBefore(lists.places(viewer), lists.devices(viewer));
+    }
+
+    AlikeView alike(String title, String device, @Nullable Category category, Actor viewer) {
+        String words = title + " " + device;
+        return new AlikeView(
+                lists.alike(words, 0, viewer).stream()
+                        .filter(t -> t.standing() == Standing.OPEN)
+                        .toList(),
+                known.like(title, category, List.of(), ALIKE),
+                known.solved(words, ALIKE));
+    }
+}

@@ -1,0 +1,58 @@
+package org.benchtrail.ticket.sheet;
+
+import java.time.Instant;
+import java.util.Objects;
+import org.benchtrail.core.method.Course;
+import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.desk.Opened;
+import org.benchtrail.ticket.TicketLine;
+import org.benchtrail.ticket.TicketQueries;
+import org.benchtrail.ticket.Times;
+import org.benchtrail.ticket.Viewing;
+
+/**
+ * The head of the job sheet.
+ *
+ * @param report as the ticket was opened
+ * @param requester and how to reach them
+ * @param standing in words; empty for what is open and not on hold
+ */
+public record HeadView(
+        Opened report,
+        String requester,
+        String touches,
+        String due,
+        boolean overdue,
+        String assignee,
+        int round,
+        String standing) {
+
+    static HeadView of(TicketQueries.Whole ticket, Viewing viewing) {
+        JobSheet sheet = viewing.sheet();
+        Opened report = sheet.opened();
+        Course course = sheet.course();
+        return new HeadView(
+                report,
+                ticket.requester() + ", " + ticket.contact(),
+                report.impact().words() + ", " + report.urgency().words(),
+                due(ticket.line(), viewing),
+                course.isOpen() && ticket.line().due().isBefore(viewing.now()),
+                course.assignee() == null ? "nobody yet" : viewing.name(course.assignee()),
+                course.round(),
+                standing(course, viewing));
+    }
+
+    private static String due(TicketLine line, Viewing viewing) {
+        Instant due = line.due();
+        boolean open = viewing.sheet().course().isOpen();
+        return viewing.time(due) + (open ? " (" + Times.distance(due, viewing.now()) + ")" : "");
+    }
+
+    private static String standing(Course course, Viewing viewing) {
+        return switch (course.standing()) {
+            case OPEN -> course.hold() == null ? "" : "on hold";
+            case CLOSED -> "closed " + viewing.time(Objects.requireNonNull(course.closed()));
+            case CANCELLED -> "cancelled";
+        };
+    }
+}

@@ -1,0 +1,34 @@
+package org.benchtrail.ticket.sheet;
+
+import java.util.List;
+import org.benchtrail.core.Invalid.Problem;
+import org.benchtrail.core.method.Missing;
+import org.benchtrail.ticket.EntryLine;
+
+/**
+ * What the page says at its head after a request that did not end in a plain success.
+ *
+ * @param missing what has to be met first
+ * @param problems what was typed and has to be put right
+ * @param since what others did meanwhile
+ */
+public record Notice(String words, List<Missing> missing, List<Problem> problems, List<EntryLine> since) {
+    static final Notice NONE = new Notice("", List.of(), List.of(), List.of());
+
+    /** Somebody else was quicker. */
+    static Notice stale(String words, List<EntryLine> since) {
+        return new Notice(words, List.of(), List.of(), since);
+    }
+
+    static Notice invalid(List<Problem> problems) {
+        return new Notice("Nothing was recorded yet. Put this right:", List.of(), problems, List.of());
+    }
+
+    static Notice unmet(String words, List<Missing> missing) {
+        return new Notice(words, missing, List.of(), List.of());
+    }
+
+    public boolean any() {
+        return !words.isEmpty();
+    }
+}

@@ -1,0 +1,64 @@
+package org.benchtrail.ticket.sheet;
+
+import io.quarkus.security.Authenticated;
+import io.smallrye.common.annotation.Blocking;
+import jakarta.annotation.security.PermitAll;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.MultivaluedMap;
+import jakarta.ws.rs.core.Response;
+import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.people.CurrentActor;
+import org.benchtrail.platform.NotFound;
+import org.benchtrail.platform.form.PostedForm;
+import org.benchtrail.platform.form.Refusal;
+import org.benchtrail.platform.form.SignedOut;
+import org.benchtrail.ticket.form.FormActs;
+import org.benchtrail.ticket.form.SheetForm;
+import org.jboss.resteasy.reactive.RestPath;
+
+/** The job sheet, on which a ticket is worked. */
+@Path("/tickets/{number}")
+public class SheetPage {
+    private static final String STALE =
+            "Somebody else wrote on this sheet meanwhile. What you typed is kept below: read what is"
+                    + " new, then send it again.";
+
+    private final FormActs acts;
+    private final SheetScreen screen;
+    private final CurrentActor current;
+
+    SheetPage(FormActs acts, SheetScreen screen, CurrentActor current) {
+        this.acts = acts;
+        this.screen = screen;
+        this.current = current;
+    }
+
+    @GET
+    @Authenticated
+    @Blocking
+    public Response show(@RestPath String number) {
+        return screen.show(TicketNumber.parse(number));
+    }
+
+    /** One of the forms of the sheet. Open to all, so that what a signed-out person typed can be given back to them. */
+    @POST
+    @Path("{form}")
+    @PermitAll
+    @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+    @Blocking
+    public Response act(@RestPath String number, @RestPath String form, MultivaluedMap<String, String> typed) {
+        if (!current.signedIn()) {
+            return SignedOut.resend("/tickets/" + number + "/" + form, typed);
+        }
+        SheetForm named = SheetForms.find(form).orElseThrow(() -> new NotFound("form '" + form + "'"));
+        TicketNumber ticket = TicketNumber.parse(number);
+        PostedForm posted = new PostedForm(typed);
+        return Refusal.answer(
+                () -> screen.after(acts.perform(ticket, named, posted), typed),
+                refusal -> screen.again(ticket, typed, refusal, posted.version(), STALE));
+    }
+}

@@ -1,0 +1,103 @@
+package org.benchtrail.ticket.sheet;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
+import java.time.Clock;
+import java.time.ZoneId;
+import java.util.List;
+import org.benchtrail.core.measure.LimitLibrary;
+import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.Step;
+import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.core.method.identify.LikenessChecked;
+import org.benchtrail.limits.LimitBook;
+import org.benchtrail.people.Directory;
+import org.benchtrail.ticket.Diagnoses;
+import org.benchtrail.ticket.KnownCauses;
+import org.benchtrail.ticket.PolicyConfig;
+import org.benchtrail.ticket.TicketLine;
+import org.benchtrail.ticket.TicketListQueries;
+import org.benchtrail.ticket.TicketQueries;
+import org.benchtrail.ticket.Viewing;
+import org.benchtrail.ticket.theorize.RankingView;
+import org.jspecify.annotations.Nullable;
+
+/** All that the page of a job sheet shows, read in one transaction. */
+@ApplicationScoped
+class SheetQueries {
+    private final TicketQueries tickets;
+    private final TicketListQueries lists;
+    private final KnownCauses known;
+    private final Directory people;
+    private final Diagnoses diagnoses;
+    private final LimitBook limits;
+    private final PolicyConfig policy;
+    private final Clock clock;
+
+    SheetQueries(
+            TicketQueries tickets,
+            TicketListQueries lists,
+            KnownCauses known,
+            Directory people,
+            Diagnoses diagnoses,
+            LimitBook limits,
+            PolicyConfig policy,
+            Clock clock) {
+        this.tickets = tickets;
+        this.lists = lists;
+        this.known = known;
+        this.people = people;
+        this.diagnoses = diagnoses;
+        this.limits = limits;
+        this.policy = policy;
+        this.clock = clock;
+    }
+
+    /**
+     * What was read.
+     *
+     * @param workers who can be handed a ticket
+     * @param alike tickets; none once it was looked at them
+     * @param known causes that fit; none where they are of no help
+     * @param ranking null if the catalogue has nothing for the category
+     */
+    record Contents(
+            TicketQueries.Whole ticket,
+            Viewing viewing,
+            List<Actor> workers,
+            List<TicketLine> alike,
+            List<KnownCauses.Line> known,
+            @Nullable RankingView ranking,
+            LimitLibrary limits) {}
+
+    @Transactional
+    Contents contents(TicketNumber number, Actor viewer, ZoneId zone) {
+        TicketQueries.Whole ticket = tickets.ticket(number, viewer);
+        JobSheet sheet = ticket.sheet();
+        return new Contents(
+                ticket,
+                new Viewing(
+                        sheet, viewer, zone, clock.instant(), policy.policy(), people.names(Viewing.accounts(sheet))),
+                people.workers(),
+                isLikenessOpen(sheet) ? lists.alike(words(sheet), number.serial(), viewer) : List.of(),
+                isSeekingKnown(sheet) ? known.of(sheet) : List.of(),
+                diagnoses.of(sheet).map(dated -> RankingView.of(sheet, dated)).orElse(null),
+                limits.library());
+    }
+
+    private static String words(JobSheet sheet) {
+        return sheet.opened().title() + " " + sheet.opened().device();
+    }
+
+    private static boolean isLikenessOpen(JobSheet sheet) {
+        return sheet.course().isOpen()
+                && sheet.step() == Step.IDENTIFY
+                && sheet.latest(LikenessChecked.class).isEmpty();
+    }
+
+    /** Known causes help where the trouble is taken in and where its cause is named; in between the catalogue ranks. */
+    private static boolean isSeekingKnown(JobSheet sheet) {
+        return sheet.course().isOpen() && (sheet.step() == Step.IDENTIFY || sheet.step() == Step.DOCUMENT);
+    }
+}

@@ -1,0 +1,82 @@
+package org.benchtrail.ticket.sheet;
+
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.ws.rs.core.Response;
+import java.util.List;
+import java.util.Map;
+import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.people.CurrentActor;
+import org.benchtrail.platform.Html;
+import org.benchtrail.platform.form.FormValues;
+import org.benchtrail.platform.form.Refusal;
+import org.benchtrail.ticket.EntryLine;
+import org.benchtrail.ticket.Outcome;
+import org.benchtrail.ticket.Viewing;
+
+/** Shows the job sheet, by itself or again after a form that was not taken. */
+@ApplicationScoped
+public class SheetScreen {
+    private final SheetQueries queries;
+    private final CurrentActor current;
+
+    SheetScreen(SheetQueries queries, CurrentActor current) {
+        this.queries = queries;
+        this.current = current;
+    }
+
+    @CheckedTemplate(basePath = "ticket/sheet")
+    static final class Templates {
+        private Templates() {}
+
+        static native TemplateInstance sheet(SheetView v, FormValues fill, Notice notice);
+    }
+
+    Response show(TicketNumber number) {
+        return Html.ok(page(contents(number), Map.of(), Notice.NONE));
+    }
+
+    /** Where an act leads: on to the sheet, or back to what was typed if it was refused. */
+    public Response after(Outcome outcome, Map<String, List<String>> typed) {
+        if (!outcome.refused()) {
+            return Html.goTo("/tickets/" + outcome.number() + "#step");
+        }
+        boolean kept = !outcome.recorded().isEmpty();
+        String words = kept ? "Your answers are recorded. Before the step can be left:" : "Not yet. First:";
+        TemplateInstance page =
+                page(contents(outcome.number()), kept ? Map.of() : typed, Notice.unmet(words, outcome.missing()));
+        return Refusal.unmet(List.of()).on(page);
+    }
+
+    /**
+     * The page again, with what was typed and what is wrong with it.
+     *
+     * @param seen version that the sender has seen; 0 if what others did since need not be told
+     * @param staleWords what is said if somebody else was quicker
+     */
+    public TemplateInstance again(
+            TicketNumber number, Map<String, List<String>> typed, Refusal refusal, int seen, String staleWords) {
+        SheetQueries.Contents contents = contents(number);
+        Notice notice = refusal.isStale()
+                ? Notice.stale(staleWords, seen == 0 ? List.of() : since(seen, contents.viewing()))
+                : Notice.invalid(refusal.problems());
+        return page(contents, typed, notice);
+    }
+
+    private SheetQueries.Contents contents(TicketNumber number) {
+        return queries.contents(number, current.actor(), current.zone());
+    }
+
+    private static TemplateInstance page(
+            SheetQueries.Contents contents, Map<String, List<String>> typed, Notice notice) {
+        FormValues values = SheetForms.values(contents.viewing().sheet()).typed(typed, notice.problems());
+        return Templates.sheet(SheetView.of(contents), values, notice);
+    }
+
+    private static List<EntryLine> since(int version, Viewing viewing) {
+        return viewing.lines(viewing.sheet().facts().stream()
+                .filter(n -> n.entry() > version)
+                .toList());
+    }
+}

@@ -1,0 +1,102 @@
+package org.benchtrail.ticket.sheet;
+
+import java.util.List;
+import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.Method;
+import org.benchtrail.core.method.Requirement;
+import org.benchtrail.core.method.StandingFact;
+import org.benchtrail.core.method.Step;
+import org.benchtrail.ticket.EntryLine;
+import org.benchtrail.ticket.Viewing;
+import org.benchtrail.ticket.desk.DeskView;
+import org.benchtrail.ticket.document.DocumentView;
+import org.benchtrail.ticket.identify.EvidenceView;
+import org.benchtrail.ticket.identify.IdentifyView;
+import org.benchtrail.ticket.identify.ReadingChoices;
+import org.benchtrail.ticket.plan.PlanView;
+import org.benchtrail.ticket.test.TestView;
+import org.benchtrail.ticket.theorize.RankingView;
+import org.benchtrail.ticket.theorize.TheorizeView;
+import org.benchtrail.ticket.theorize.TheoryView;
+import org.benchtrail.ticket.verify.VerifyView;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The job sheet as its page shows it to one viewer. Of the six views of a step, only that of the step is there at which an open
+ * ticket stands.
+ *
+ * @param viewer account
+ * @param version number of the last entry
+ * @param ranking of the causes, as long as it is of use: until a theory is supported
+ */
+public record SheetView(
+        String number,
+        int version,
+        String viewer,
+        boolean open,
+        String lastEntry,
+        HeadView head,
+        Offered offered,
+        List<StepRow> rows,
+        GateView gate,
+        EvidenceView evidence,
+        ReadingChoices reading,
+        List<TheoryView> theories,
+        @Nullable RankingView ranking,
+        Steps step,
+        DeskView desk) {
+
+    /** The view of the step; the others are null, and all of them if the ticket has ended. */
+    public record Steps(
+            @Nullable IdentifyView identify,
+            @Nullable TheorizeView theorize,
+            @Nullable TestView test,
+            @Nullable PlanView plan,
+            @Nullable VerifyView verify,
+            @Nullable DocumentView document) {}
+
+    static SheetView of(SheetQueries.Contents contents) {
+        Viewing viewing = contents.viewing();
+        JobSheet sheet = viewing.sheet();
+        boolean open = sheet.course().isOpen();
+        Offered offered = Offered.of(viewing);
+        List<Requirement.Status> gate = Method.gate(sheet, viewing.policy(), viewing.now());
+        RankingView ranking = contents.ranking();
+        return new SheetView(
+                contents.ticket().number().toString(),
+                sheet.entries(),
+                viewing.viewer().account(),
+                open,
+                lastEntry(viewing),
+                HeadView.of(contents.ticket(), viewing),
+                offered,
+                StepRow.all(viewing),
+                GateView.of(gate, offered.waiving()),
+                EvidenceView.of(viewing),
+                ReadingChoices.of(ranking == null ? List.of() : ranking.measurable(), contents.limits()),
+                TheoryView.all(sheet),
+                open && sheet.step().isBefore(Step.PLAN) ? ranking : null,
+                steps(contents, gate),
+                DeskView.of(viewing, contents.workers()));
+    }
+
+    private static Steps steps(SheetQueries.Contents contents, List<Requirement.Status> gate) {
+        Viewing viewing = contents.viewing();
+        JobSheet sheet = viewing.sheet();
+        RankingView ranking = contents.ranking();
+        Step now = sheet.course().isOpen() ? sheet.step() : null;
+        return new Steps(
+                now == Step.IDENTIFY ? IdentifyView.of(sheet, contents.alike(), contents.known()) : null,
+                now == Step.THEORIZE ? TheorizeView.of(sheet, ranking) : null,
+                now == Step.TEST ? TestView.of(sheet, ranking) : null,
+                now == Step.PLAN ? PlanView.of(viewing, ranking) : null,
+                now == Step.VERIFY ? VerifyView.of(viewing, gate) : null,
+                now == Step.DOCUMENT ? DocumentView.of(ranking, contents.known(), gate) : null);
+    }
+
+    private static String lastEntry(Viewing viewing) {
+        List<? extends StandingFact<?>> facts = viewing.sheet().facts();
+        EntryLine last = viewing.line(facts.get(facts.size() - 1));
+        return last.kind() + ", " + last.stamp();
+    }
+}

@@ -1,0 +1,49 @@
+package org.benchtrail.ticket.test;
+
+import static org.benchtrail.ticket.form.FieldGroup.required;
+import static org.benchtrail.ticket.form.FieldGroup.special;
+
+import java.util.List;
+import java.util.Map;
+import org.benchtrail.core.method.desk.MoveFact;
+import org.benchtrail.core.method.desk.RuledOut;
+import org.benchtrail.core.method.test.CheckOutcome;
+import org.benchtrail.core.method.test.CheckPlanned;
+import org.benchtrail.core.method.test.ResultRecorded;
+import org.benchtrail.ticket.desk.CautionsForm;
+import org.benchtrail.ticket.form.Posting;
+import org.benchtrail.ticket.form.SheetForm;
+import org.benchtrail.ticket.identify.EvidenceForm;
+
+/** A check of the active theory planned, and its result. */
+public final class TestForms {
+    private static final SheetForm CHECK = SheetForm.of("check", special("check", CheckPlanned.class, TestForms::check))
+            .fields("refute")
+            .moving(posting -> posting.form().has("refute") ? new RuledOut() : SheetForm.onwards(posting));
+
+    private static final SheetForm RESULT = SheetForm.of(
+                    "result",
+                    CautionsForm.about(posting -> List.of(posting.form().text("result.check"))))
+            .with(EvidenceForm.GROUPS)
+            .with(required("result", ResultRecorded.class))
+            .fields(CautionsForm.FIELD, EvidenceForm.LIMIT)
+            .moving(TestForms::afterResult);
+
+    public static final List<SheetForm> ALL = List.of(CHECK, RESULT);
+
+    private TestForms() {}
+
+    private static void check(Posting posting) {
+        if (posting.form().given("check")) {
+            posting.sheet()
+                    .activeTheory()
+                    .ifPresent(theory -> posting.record("check", CheckPlanned.class, Map.of("theory", theory.entry())));
+        }
+    }
+
+    /** What the result calls for. */
+    private static MoveFact afterResult(Posting posting) {
+        boolean refuted = posting.form().text("result.outcome").equals(CheckOutcome.REFUTES.name());
+        return refuted ? new RuledOut() : SheetForm.onwards(posting);
+    }
+}

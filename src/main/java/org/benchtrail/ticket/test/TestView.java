@@ -1,0 +1,93 @@
+package org.benchtrail.ticket.test;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import org.benchtrail.core.method.Caution;
+import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.StandingFact;
+import org.benchtrail.core.method.test.CheckOutcome;
+import org.benchtrail.core.method.test.CheckPlanned;
+import org.benchtrail.core.method.test.ResultRecorded;
+import org.benchtrail.platform.Option;
+import org.benchtrail.ticket.theorize.RankingView;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The checks of this round.
+ *
+ * @param theory that is tested; empty if none is
+ * @param toMake the checks without a result
+ * @param refuted whether the latest conclusive result rules the theory out, so that the way leads back
+ */
+public record TestView(String theory, List<Check> checks, List<Check> toMake, boolean refuted) {
+
+    /**
+     * A check.
+     *
+     * @param cautionNames as the form sends them
+     * @param seen its result; null while it is to be made
+     * @param finding id of the question of the catalogue that it answers; empty if none
+     * @param measured whether that is answered by measuring
+     * @param answers to choose from, if not
+     */
+    public record Check(
+            int entry,
+            String what,
+            String expectation,
+            List<Caution> cautions,
+            String cautionNames,
+            @Nullable Seen seen,
+            String finding,
+            boolean measured,
+            List<Option> answers) {
+
+        public boolean isMade() {
+            return seen != null;
+        }
+    }
+
+    public record Seen(String observation, String outcome) {}
+
+    public static TestView of(JobSheet sheet, @Nullable RankingView ranking) {
+        List<Check> checks = sheet.ofRound(CheckPlanned.class).stream()
+                .map(c -> check(c, sheet, ranking))
+                .toList();
+        return new TestView(
+                sheet.activeTheory().map(t -> t.fact().text()).orElse(""),
+                checks,
+                checks.stream().filter(c -> !c.isMade()).toList(),
+                isRefuted(sheet));
+    }
+
+    private static Check check(StandingFact<CheckPlanned> check, JobSheet sheet, @Nullable RankingView ranking) {
+        CheckPlanned fact = check.fact();
+        Optional<RankingView.Question> asked = Optional.ofNullable(ranking).stream()
+                .flatMap(r -> r.questions().stream())
+                .filter(q -> q.id().equals(fact.finding()))
+                .findFirst();
+        return new Check(
+                check.entry(),
+                fact.what(),
+                fact.expectation(),
+                List.copyOf(fact.cautions()),
+                fact.cautions().stream().map(Caution::name).collect(Collectors.joining(",")),
+                sheet.result(check.entry()).map(TestView::seen).orElse(null),
+                fact.finding() == null ? "" : fact.finding(),
+                asked.map(RankingView.Question::reading).orElse(false),
+                asked.map(RankingView.Question::values).orElse(List.of()));
+    }
+
+    private static Seen seen(StandingFact<ResultRecorded> result) {
+        return new Seen(result.fact().observation(), result.fact().outcome().words());
+    }
+
+    private static boolean isRefuted(JobSheet sheet) {
+        return sheet.ofRound(ResultRecorded.class).stream()
+                .map(r -> r.fact().outcome())
+                .filter(o -> o != CheckOutcome.INCONCLUSIVE)
+                .reduce((a, b) -> b)
+                .filter(o -> o == CheckOutcome.REFUTES)
+                .isPresent();
+    }
+}

@@ -1,0 +1,84 @@
+package org.benchtrail.ticket.theorize;
+
+import java.util.List;
+import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.platform.Option;
+import org.benchtrail.ticket.Diagnoses;
+
+/**
+ * The ranked causes of a ticket in plain words: why, why not, what would change it, and what to do next.
+ *
+ * @param catalogue its version
+ * @param figures where the percentages come from
+ * @param rested whether anything recorded bears on the causes
+ * @param leading how the leader stands, in one sentence
+ * @param causes the first five, and what is not listed
+ * @param choices every listed cause, the likeliest first, to choose a theory from
+ * @param warnings what is odd about the evidence
+ * @param flips what would change the order; empty without evidence
+ * @param questions of the category, with the answers that stand
+ * @param advised what to do next
+ */
+public record RankingView(
+        int catalogue,
+        String figures,
+        boolean rested,
+        String leading,
+        List<Line> causes,
+        List<Line> choices,
+        List<String> warnings,
+        String flips,
+        List<Question> questions,
+        NextView advised) {
+
+    /**
+     * A cause with its place.
+     *
+     * @param percent of a bar's length, 1 to 99
+     * @param why what speaks for it, strongest first
+     * @param whyNot what speaks against it, strongest first
+     * @param out whether an earlier round ruled it out
+     */
+    public record Line(
+            String id, String name, String chance, long percent, List<String> why, List<String> whyNot, boolean out) {}
+
+    /** A question of the catalogue with the answer that stands; empty answer if none does. */
+    public record Question(String id, String text, List<Option> values, String answer, boolean reading) {}
+
+    public static RankingView of(JobSheet sheet, Diagnoses.Dated dated) {
+        RankedCauses ranked = new RankedCauses(sheet, dated.diagnosis());
+        return new RankingView(
+                dated.version(),
+                dated.label(),
+                dated.diagnosis().hasEvidence(),
+                ranked.leading(),
+                ranked.causes(),
+                ranked.choices(),
+                ranked.warnings(),
+                ranked.flips(),
+                ranked.questions(),
+                NextView.of(sheet, dated.diagnosis()));
+    }
+
+    public String label() {
+        return figures + "; catalogue version " + catalogue;
+    }
+
+    /** The questions that are answered by looking or asking. */
+    public List<Question> answerable() {
+        return questions.stream().filter(q -> !q.reading()).toList();
+    }
+
+    /** The readings that the category's causes are told apart by. */
+    public List<Option> measurable() {
+        return questions.stream()
+                .filter(Question::reading)
+                .map(q -> new Option(q.id(), q.text()))
+                .toList();
+    }
+
+    /** The causes of the category by name. */
+    public List<Option> causeNames() {
+        return choices.stream().map(c -> new Option(c.id(), c.name())).toList();
+    }
+}

@@ -1,0 +1,71 @@
+package org.benchtrail.ticket.verify;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.util.List;
+import java.util.stream.IntStream;
+import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.Method;
+import org.benchtrail.core.method.Requirement;
+import org.benchtrail.core.method.StandingFact;
+import org.benchtrail.core.method.identify.SymptomRecorded;
+import org.benchtrail.core.method.verify.SymptomRechecked;
+import org.benchtrail.core.method.verify.VerifyRequirement;
+import org.benchtrail.platform.Option;
+import org.benchtrail.ticket.Viewing;
+import org.benchtrail.ticket.identify.EvidenceView;
+
+/**
+ * What has to be looked at again.
+ *
+ * @param readings that were outside and are not proven back within
+ * @param functions of the category's checklist, each as the name of its field and in words
+ * @param soakHours how long an intermittent fault has to run clean; empty if no soak time is asked for
+ */
+public record VerifyView(
+        List<Recheck> symptoms, List<EvidenceView.Reading> readings, List<Option> functions, String soakHours) {
+
+    /** A symptom, and what the latest re-check after the last action said; empty if there was none. */
+    public record Recheck(int entry, String observable, String said) {}
+
+    public static VerifyView of(Viewing viewing, List<Requirement.Status> gate) {
+        JobSheet sheet = viewing.sheet();
+        return new VerifyView(
+                sheet.all(SymptomRecorded.class).stream()
+                        .map(s -> recheck(s, sheet))
+                        .toList(),
+                Method.readingsToRepeat(sheet).stream()
+                        .map(EvidenceView.Reading::of)
+                        .toList(),
+                functions(sheet.opened().category().functions()),
+                isSoaking(gate) ? hours(Method.soakMinutes(sheet, viewing.policy())) : "");
+    }
+
+    private static Recheck recheck(StandingFact<SymptomRecorded> symptom, JobSheet sheet) {
+        String said = sheet.latest(SymptomRechecked.class, r -> r.fact().symptom() == symptom.entry())
+                .filter(r -> r.entry() > sheet.lastWork())
+                .map(r -> (r.fact().gone() ? "gone: " : "still there: ")
+                        + r.fact().how())
+                .orElse("");
+        return new Recheck(symptom.entry(), symptom.fact().observable(), said);
+    }
+
+    private static List<Option> functions(List<String> functions) {
+        return IntStream.range(0, functions.size())
+                .mapToObj(i -> new Option("function.items." + i, functions.get(i)))
+                .toList();
+    }
+
+    private static boolean isSoaking(List<Requirement.Status> gate) {
+        return gate.stream()
+                .anyMatch(s ->
+                        s.requirement() == VerifyRequirement.SOAK_TIME_PASSED && s.state() != Requirement.State.MET);
+    }
+
+    private static String hours(long minutes) {
+        return BigDecimal.valueOf(minutes / 60.0)
+                .setScale(1, RoundingMode.UP)
+                .stripTrailingZeros()
+                .toPlainString();
+    }
+}

@@ -1,0 +1,5 @@
+-- Of two servers that start at once, one loads a scenario.
+-- @ remember
+insert into scenario (name)
+values (:name)
+on conflict do nothing

@@ -1,0 +1,89 @@
+-- Lists of tickets. Never the whole row: its words may be long.
+
+-- @ page
+select serial, title, category, device, place, priority, step, standing, round, assignee, opened, due, hold_for, follow_up,
+  escalated, entries as version, touched
+from ticket
+where standing = :standing
+{and}
+order by due, serial
+limit :most
+
+-- @ total
+select count(*)
+from ticket
+where standing = :standing
+{and}
+
+-- @ after
+(due, serial) > (:due, :serial)
+
+-- @ at the step
+step = :step
+
+-- @ of the assignee
+assignee = :assignee
+
+-- @ of nobody
+assignee is null
+
+-- @ at the place
+lower(place) = :place
+
+-- @ held
+follow_up is not null
+
+-- @ not held
+follow_up is null
+
+-- @ overdue
+due < :now
+
+-- @ not overdue
+due >= :now
+
+-- @ with the words
+search @@ to_tsquery('simple', :words)
+
+-- @ alike
+-- The newest are looked at one by one; the index is asked only for words that are rare among them, since for a common word it
+-- would have to gather hundreds of thousands of rows only to rank them.
+with newest as materialized (
+  select serial, search from ticket where standing <> 'CANCELLED' order by serial desc limit 2000
+), counted as (
+  select word, (select count(*) from newest where search @@ to_tsquery('simple', word)) as newest_with
+  from unnest(cast(:words as text[])) word
+), asked as materialized (
+  select to_tsquery('simple', string_agg(word, ' | ')) as every,
+    coalesce(to_tsquery('simple', string_agg(word, ' | ') filter (where newest_with < 40)), cast('' as tsquery)) as rare
+  from counted
+), near as (
+  select serial, search from newest where search @@ (select every from asked)
+  union all
+  select serial, search from ticket
+  where search @@ (select rare from asked) and standing <> 'CANCELLED' and serial < (select min(serial) from newest)
+), ranked as (
+  select serial, ts_rank(search, (select every from asked)) as rank from near where serial <> :except
+)
+select serial, title, category, device, place, priority, step, standing, round, assignee, opened, due, hold_for, follow_up,
+  escalated, entries as version, touched
+from ticket
+join (select serial, rank from ranked where rank > 0.05 order by rank desc, serial desc limit 5) likest using (serial)
+order by rank desc, serial desc
+
+-- @ places
+-- Each place is looked up after the one before, so that a place with many tickets costs no more than one with few.
+with recursive known as (
+  (select place as name from ticket order by place limit 1)
+  union all
+  select (select place from ticket where place > name order by place limit 1) from known where name is not null
+)
+select name from known where name is not null limit 200
+
+-- @ devices
+with recursive known as (
+  (select device as name from ticket order by device limit 1)
+  union all
+  select (select device from ticket where device > name order by device limit 1) from known where name is not null
+)
+select name from known where name is not null limit 200

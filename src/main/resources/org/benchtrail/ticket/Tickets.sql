@@ -1,0 +1,2 @@
+-- @ next serial
+select nextval('ticket_serial')

@@ -1,0 +1,191 @@
+package org.benchtrail;
+
+import static io.restassured.RestAssured.given;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import io.quarkus.hibernate.orm.PersistenceUnitExtension;
+import io.quarkus.test.common.QuarkusTestResource;
+import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.response.Response;
+import jakarta.inject.Inject;
+import java.util.Collections;
+import java.util.List;
+import java.util.Set;
+import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.Role;
+import org.benchtrail.people.Browser;
+import org.benchtrail.people.PeopleActs;
+import org.benchtrail.platform.TestDatabase;
+import org.benchtrail.platform.sql.SentStatements;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestInstance;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/**
+ * How many statements a page and an act send to the database, signing in included: not many, and no more for a long list than
+ * for a short one.
+ */
+@QuarkusTest
+@QuarkusTestResource(TestDatabase.class)
+@TestInstance(TestInstance.Lifecycle.PER_CLASS)
+class StatementCountTest {
+    private static final String PASSWORD = "a long enough password";
+    private static final Actor CLEO =
+            new Actor("count-cleo", "Cleo", Set.of(Role.TECHNICIAN, Role.SUPERVISOR, Role.ADMINISTRATOR));
+
+    private static final String ADVANCED = "{'kind':'advanced'}";
+
+    /** What takes a ticket from its opening through every step, one string for each. */
+    private static final List<String> STEPS = List.of(
+            "[{'kind':'symptom-recorded','words':'Dark','observable':'No picture'},{'kind':'onset-recorded','known':false},"
+                    + "{'kind':'changes-asked','answers':{'HARDWARE':'NO','SOFTWARE':'NO','SETTINGS':'NO','PLACE':'NO','INFRASTRUCTURE':'NO'}},"
+                    + "{'kind':'scope-recorded','scope':'ONE'},{'kind':'reproduction-tried','outcome':'YES','how':'Switch on'},"
+                    + "{'kind':'hazards-screened','present':{'SMELL':false,'SMOKE':false,'HEAT':false,'SWELLING':false,'LIQUID':false,'MAINS_LEAD':false,'EXPOSED_WIRING':false}},"
+                    + "{'kind':'data-answered','state':'BACKUP_VERIFIED'},{'kind':'extract-recorded','source':'Log','text':'Nothing'},"
+                    + "{'kind':'logs-reviewed','looked':true,'note':'Nothing'},{'kind':'likeness-checked','shown':[]},"
+                    + ADVANCED + "]",
+            "[{'kind':'obvious-questioned','looks':{'POWER':'IN_ORDER','CABLES':'IN_ORDER','SETTINGS':'IN_ORDER','RECENT_CHANGE':'IN_ORDER'}},"
+                    + "{'kind':'theory-stated','text':'Lamp'},{'kind':'theory-chosen','theory':14}," + ADVANCED + "]",
+            "[{'kind':'check-planned','theory':14,'what':'Look','expectation':'Black'},"
+                    + "{'kind':'result-recorded','check':17,'observation':'Black','outcome':'SUPPORTS'}," + ADVANCED
+                    + "]",
+            "[{'kind':'action-planned','what':'Swap it','effect':'Light','impact':'Nobody','wayBack':'Swap back'},"
+                    + "{'kind':'maker-consulted','applicable':false,'text':'None'},{'kind':'action-settled','action':20,'settlement':'CARRIED_OUT'},"
+                    + ADVANCED + "]",
+            "[{'kind':'symptom-rechecked','symptom':2,'gone':true,'how':'Twice'},"
+                    + "{'kind':'function-checked','items':{'0':'WORKS','1':'WORKS','2':'WORKS'}},{'kind':'requester-answered','state':'AGREES'},"
+                    + "{'kind':'prevention-considered','applies':false,'text':'Age'}," + ADVANCED + "]",
+            "[{'kind':'cause-named','cause':'Lamp','sureness':'BY_REPAIR'},"
+                    + "{'kind':'summary-written','findings':'Black','actions':'Swapped','outcome':'Light'},{'kind':'signed','signatory':'ASSIGNEE'},"
+                    + "{'kind':'knowledge-linked','learned':'NOTHING','text':'Common'},{'kind':'effort-recorded','minutes':5},{'kind':'closed'}]");
+
+    @Inject
+    PeopleActs people;
+
+    @Inject
+    @PersistenceUnitExtension
+    SentStatements sent;
+
+    private Browser browser;
+    private String token = "";
+
+    @BeforeAll
+    void signIn() {
+        people.ensureAccount(CLEO.account(), CLEO.name(), CLEO.roles(), PASSWORD);
+        token = people.createToken(CLEO, "count", 1).secret();
+        browser = Browser.signedIn(CLEO.account(), PASSWORD);
+    }
+
+    private Response post(String path, int version, String body) {
+        return given().header("Authorization", "Bearer " + token)
+                .header("If-Match", "\"" + version + "\"")
+                .contentType("application/json")
+                .body(body.replace('\'', '"'))
+                .post(path);
+    }
+
+    private String open(String place) {
+        Response opened = post(
+                "/api/tickets",
+                0,
+                "{'title':'Lamp is dark','category':'OTHER','device':'Lamp','place':'" + place
+                        + "','requester':'Rae','contact':'room 4','impact':'ONE_PERSON','urgency':'CAN_WAIT'}");
+        assertEquals(201, opened.statusCode(), opened.asString());
+        return opened.jsonPath().getString("number");
+    }
+
+    private List<String> sentFor(String path) {
+        return sent.during(() -> assertEquals(200, browser.get(path).statusCode(), path));
+    }
+
+    private int count(String path) {
+        return sentFor(path).size();
+    }
+
+    private void assertAtMost(int most, String path) {
+        List<String> statements = sentFor(path);
+        assertTrue(!statements.isEmpty(), "the pages of the signed-in ask who that is");
+        assertTrue(
+                statements.size() <= most,
+                () -> path + " sent " + statements.size() + " statements:\n" + String.join("\n", statements));
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "/queue, 5",
+        "/queue?standing=CLOSED&text=lamp, 5",
+        "/new-ticket, 3",
+        "/new-ticket/alike?title=lamp+is+dark&device=lamp&category=OTHER, 14",
+        "/knowledge, 4",
+        "/knowledge?q=lamp, 8",
+        "/bench, 1",
+        "/bench/soak, 3",
+        "/people, 2",
+        "/people/count-cleo, 2",
+        "/me, 3",
+        "/limits, 2",
+        "/catalogue, 5",
+        "/catalogue/versions, 3",
+        "/learning, 6",
+        "/read-in, 3"
+    })
+    void page_sendsAFewStatements(String path, int most) {
+        assertAtMost(most, path);
+    }
+
+    @Test
+    void sheetTrailAndEntry_sendAFewStatements_atEveryStep() {
+        String number = open("Count room");
+        int version = 1;
+        for (String step : STEPS) {
+            assertAtMost(14, "/tickets/" + number);
+            Response answer = post("/api/tickets/" + number + "/acts", version, step);
+            assertEquals(200, answer.statusCode(), answer.asString());
+            version = answer.jsonPath().getInt("version");
+        }
+        assertAtMost(10, "/tickets/" + number);
+        assertAtMost(4, "/tickets/" + number + "/trail");
+        assertAtMost(5, "/tickets/" + number + "/entries/2");
+    }
+
+    @Test
+    void longLists_costNoMoreThanShortOnes() {
+        String place = "Count hall " + System.nanoTime();
+        open(place);
+        String queue = "/queue?place=" + place.replace(" ", "%20");
+        int one = count(queue);
+        for (int i = 0; i < 20; i++) {
+            open(place);
+        }
+        assertEquals(one, count(queue));
+        int people = count("/people?search=count-");
+        for (int i = 0; i < 5; i++) {
+            this.people.ensureAccount("count-" + i, "Count " + i, Set.of(Role.TRAINEE), PASSWORD);
+        }
+        assertEquals(people, count("/people?search=count-"));
+    }
+
+    /** One statement for each entry, and as few beside them as it takes to lock, replay, renew and answer. */
+    @Test
+    void act_sendsAStatementForEachEntry_andAFewBeside() {
+        String number = open("Count act room");
+        String path = "/api/tickets/" + number + "/acts";
+        String finding = "{'kind':'finding-recorded','text':'Seen'}";
+        int one = sent.during(() -> assertEquals(200, post(path, 1, finding).statusCode()))
+                .size();
+        int five = sent.during(() -> assertEquals(
+                        200,
+                        post(path, 2, "[" + String.join(",", Collections.nCopies(5, finding)) + "]")
+                                .statusCode()))
+                .size();
+        assertTrue(one <= 8, () -> "one act sent " + one);
+        assertEquals(one + 4, five);
+        int refused = sent.during(
+                        () -> assertEquals(409, post(path, 7, ADVANCED).statusCode()))
+                .size();
+        assertTrue(refused <= 6, () -> "a refusal sent " + refused);
+    }
+}

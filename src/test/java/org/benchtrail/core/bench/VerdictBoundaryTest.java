@@ -1,0 +1,375 @@
+package org.benchtrail.core.bench;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import org.benchtrail.core.bench.Result.Level;
+import org.benchtrail.core.bench.cooling.Fan;
+import org.benchtrail.core.bench.cooling.HeatPath;
+import org.benchtrail.core.bench.judging.Soak;
+import org.benchtrail.core.bench.network.CopperLink;
+import org.benchtrail.core.bench.network.Loss;
+import org.benchtrail.core.bench.network.PoeBudget;
+import org.benchtrail.core.bench.power.SupplySize;
+import org.benchtrail.core.bench.power.UpsLoad;
+import org.benchtrail.core.bench.storage.Array;
+import org.benchtrail.core.bench.storage.DriveHealth;
+import org.benchtrail.core.bench.storage.Endurance;
+import org.benchtrail.core.bench.voice.Jitter;
+import org.benchtrail.core.bench.voice.Voice;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** Each verdict at, under and over the boundary at which it changes. */
+class VerdictBoundaryTest {
+    private static void assertVerdict(Level level, String words, Result result) {
+        assertEquals(level, result.judgement().level(), result.judgement().reason());
+        assertEquals(words, result.judgement().words(), result.judgement().reason());
+    }
+
+    // ---- power
+
+    @ParameterizedTest
+    @CsvSource({
+        "900, GOOD, carries it",
+        "850, CAREFUL, carries it with little to spare",
+        "818.19, CAREFUL, carries it with little to spare",
+        "818.18, BAD, too small for the peak",
+        "300, BAD, too small for the peak"
+    })
+    void supply_isTooSmallForAPeakBeyondWhatItRidesThrough(double rated, Level level, String words) {
+        List<SupplySize.Part> parts = List.of(new SupplySize.Part("All", 1, 200, 900.0, false));
+        assertVerdict(level, words, SupplySize.calculate(new SupplySize.Input(rated, null, parts)));
+    }
+
+    @ParameterizedTest
+    @CsvSource({"300, GOOD", "272.8, CAREFUL", "272.7, BAD"})
+    void supply_isTooSmallForThePeakOnTwelveVolts(double twelve, Level level) {
+        List<SupplySize.Part> parts = List.of(
+                new SupplySize.Part("Card", 1, 200, 300.0, true), new SupplySize.Part("Rest", 1, 20, null, false));
+        Result result = SupplySize.calculate(new SupplySize.Input(1000, twelve, parts));
+        assertEquals(level, FigureOf.rule(result, "Peak on +12 V").outcome());
+    }
+
+    /** Real power is never more than apparent power: a reading above it is the meters' tolerance. */
+    @ParameterizedTest
+    @CsvSource({"594, 0.99", "600, 1", "606, 1", "612, 1"})
+    void powerFactor_isNeverAboveOne(double watts, double factor) {
+        Result result = UpsLoad.calculate(new UpsLoad.Input(900, 1000, watts, 600.0, null, null));
+        assertEquals(factor, FigureOf.value(result, "Power factor"), 1e-12);
+        assertEquals(watts > 600, result.assumptions().stream().anyMatch(a -> a.contains("meter")));
+    }
+
+    // ---- cooling
+
+    @ParameterizedTest
+    @CsvSource({
+        "0.3, UNDECIDED, better than it can be: check the readings",
+        "0.6, UNDECIDED, better than it can be: check the readings",
+        "0.667, GOOD, as rated",
+        "1, GOOD, as rated",
+        "1.15, GOOD, as rated",
+        "1.16, CAREFUL, worse than rated",
+        "1.5, CAREFUL, worse than rated",
+        "1.51, BAD, much worse than rated"
+    })
+    void heatPath_farBelowItsRatingIsNotBelieved(double ratio, Level level, String words) {
+        assertVerdict(
+                level, words, HeatPath.calculate(new HeatPath.Input(25 + 50 * ratio, 25, 100, List.of(0.5), null)));
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "3000, CAREFUL, faster than its duty asks",
+        "3001, UNDECIDED, faster than a fan can be: check the pulses per turn",
+        "4000, UNDECIDED, faster than a fan can be: check the pulses per turn"
+    })
+    void fan_aboveHalfAgainItsRatingIsAPulseCount(double speed, Level level, String words) {
+        assertVerdict(level, words, Fan.calculate(new Fan.Input(2000, speed, null, 10)));
+    }
+
+    @Test
+    void fan_thatKeepsALowestSpeedIsNoPulseCount() {
+        assertVerdict(Level.CAREFUL, "faster than its duty asks", Fan.calculate(new Fan.Input(2000, 700, 20.0, 10)));
+    }
+
+    // ---- storage
+
+    private static Result array(Array.RaidLevel level, int members, double errors) {
+        return Array.calculate(
+                new Array.Input(level, Collections.nCopies(members, 12.0), 150, 100, errors, 1_200_000, 0));
+    }
+
+    /** 1e-14 over 12 TB gives a chance of 62 %, 1e-16 one of 0.96 %. */
+    @ParameterizedTest
+    @CsvSource({
+        "RAID5, 3, 1e-14, CAREFUL",
+        "RAID5, 3, 1e-17, GOOD",
+        "RAID10, 4, 1e-14, CAREFUL",
+        "RAID1, 2, 1e-14, CAREFUL",
+        "RAID1, 3, 1e-14, GOOD",
+        "RAID6, 4, 1e-14, GOOD"
+    })
+    void array_thatKeepsRedundancyWhileItRebuildsRisksNoReadError(
+            Array.RaidLevel level, int members, double errors, Level expected) {
+        Result result = array(level, members, errors);
+        assertEquals(expected, result.judgement().level(), result.judgement().reason());
+        assertEquals(
+                expected == Level.CAREFUL, result.judgement().words().contains("risky"), result.judgement()::words);
+    }
+
+    /** ln(1 - 0.1) over the bits of one member: just at ten per cent. */
+    @ParameterizedTest
+    @CsvSource({"0.999999, GOOD", "1.000001, CAREFUL"})
+    void array_rebuildIsRiskyAboveTenPerCent(double share, Level expected) {
+        double bits = 12 * 8e12;
+        double errors = -Math.expm1(Math.log(0.9) * share / bits);
+        assertEquals(
+                expected, array(Array.RaidLevel.RAID10, 4, errors).judgement().level());
+    }
+
+    private static Result nvme(int offset, int value) {
+        return nvme(offset, value, null);
+    }
+
+    private static Result nvme(int offset, int value, Double critical) {
+        byte[] page = new byte[512];
+        page[1] = 0x36;
+        page[2] = 0x01;
+        page[3] = 100;
+        page[4] = 10;
+        page[128] = 10;
+        page[offset] = (byte) value;
+        String hex = java.util.HexFormat.of().formatHex(page);
+        return DriveHealth.calculate(
+                new DriveHealth.Input(DriveHealth.Form.NVME_PAGE, hex, "", 0, List.of(), critical));
+    }
+
+    /** 85 °C are 358 K, 0x166. */
+    @ParameterizedTest
+    @CsvSource({"0x65, GOOD", "0x66, BAD", "0x67, BAD"})
+    void nvme_compositeAtItsCriticalTemperatureIsAnAlarm(String low, Level level) {
+        assertEquals(level, nvme(1, Integer.decode(low), 85.0).judgement().level());
+        assertEquals(level, nvme(1, Integer.decode(low), null).judgement().level());
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "192, 0, GOOD",
+        "192, 1, CAREFUL",
+        "195, 1, CAREFUL",
+        "196, 0, GOOD",
+        "196, 1, CAREFUL",
+        "199, 1, CAREFUL"
+    })
+    void nvme_minutesTooHotAreSaid(int offset, int value, Level level) {
+        Result result = nvme(offset, value);
+        assertEquals(level, result.judgement().level(), result.judgement().reason());
+        if (value > 0) {
+            assertTrue(
+                    result.judgement().reason().contains("min"),
+                    result.judgement().reason());
+        }
+    }
+
+    @Test
+    void nvme_minutesAtTheWarningTemperaturePointAtTheCooling() {
+        assertVerdict(Level.CAREFUL, "check the cooling", nvme(192, 1));
+        assertVerdict(Level.CAREFUL, "suspicious", nvme(196, 1));
+        assertEquals(List.of(), nvme(192, 1).cautions());
+    }
+
+    private static Result ata(String rows) {
+        return DriveHealth.calculate(new DriveHealth.Input(DriveHealth.Form.ATA_ROWS, rows, "", 5, List.of(), null));
+    }
+
+    @Test
+    void ata199_pointsAtTheCable() {
+        assertVerdict(Level.CAREFUL, "check the cable", ata("199 200 200 0 1"));
+        assertVerdict(Level.GOOD, "no alarm", ata("199 200 200 0 0"));
+        assertVerdict(Level.CAREFUL, "suspicious", ata("199 200 200 0 1\n5 100 100 10 1"));
+        assertEquals(List.of(), ata("199 200 200 0 1").cautions());
+    }
+
+    @ParameterizedTest
+    @CsvSource({"0, 0", "1, 1", "65535, 65535", "65536, 1", "4295032833, 3", "8590065666, 6"})
+    void ata188_isUnpackedIntoItsThreeCounters(long raw, int timeouts) {
+        Result result = ata("188 100 100 0 " + raw);
+        String said = FigureOf.rule(result, "attribute 188 by its count").sentence();
+        assertTrue(said.startsWith(timeouts + " "), said);
+    }
+
+    @Test
+    void endurance_ofTwoReadingsSaysThatItHasNoInterval() {
+        Result two = Endurance.calculate(
+                new Endurance.Input(1000, List.of(new Endurance.Sample(0, 80), new Endurance.Sample(10, 90))));
+        assertVerdict(Level.UNDECIDED, "endurance left, by two readings only", two);
+        assertFalse(
+                two.judgement().reason().contains("perhaps only"),
+                two.judgement().reason());
+        Result soon = Endurance.calculate(
+                new Endurance.Input(100, List.of(new Endurance.Sample(0, 80), new Endurance.Sample(10, 90))));
+        assertVerdict(Level.CAREFUL, "endurance runs out soon", soon);
+        Result three = Endurance.calculate(new Endurance.Input(
+                1000, List.of(new Endurance.Sample(0, 80), new Endurance.Sample(5, 85), new Endurance.Sample(10, 90))));
+        assertVerdict(Level.GOOD, "endurance left", three);
+    }
+
+    /** 90 days exactly are not fewer than 90. */
+    @ParameterizedTest
+    @CsvSource({"181, UNDECIDED", "180, UNDECIDED", "179, CAREFUL"})
+    void endurance_runsOutSoonBelowNinetyDays(double rated, Level level) {
+        Result result = Endurance.calculate(
+                new Endurance.Input(rated, List.of(new Endurance.Sample(0, 80), new Endurance.Sample(10, 90))));
+        assertEquals(level, result.judgement().level(), result.judgement().reason());
+    }
+
+    // ---- network
+
+    @Test
+    void poe_deviceOnAPortOfALowerClassGetsThatClass() {
+        Result result = PoeBudget.calculate(
+                new PoeBudget.Input(100, 3, List.of(new PoeBudget.Port(4, 100), new PoeBudget.Port(3, 50))));
+        assertEquals(15.4 + 15.4, FigureOf.value(result, "Set aside"), 1e-12);
+        assertEquals(12.95, FigureOf.value(result, "Port 1: at the device"), 0.005);
+        assertVerdict(Level.CAREFUL, "a device gets less than it asks for", result);
+        assertEquals(Level.CAREFUL, FigureOf.rule(result, "Port 1: class").outcome());
+        assertEquals(Level.GOOD, FigureOf.rule(result, "Port 2: class").outcome());
+    }
+
+    @ParameterizedTest
+    @CsvSource({"4, 4, GOOD", "4, 3, CAREFUL", "0, 3, GOOD", "0, 2, CAREFUL", "6, 8, GOOD"})
+    void poe_classIsHeldAgainstThePort(int device, int port, Level level) {
+        Result result = PoeBudget.calculate(new PoeBudget.Input(200, port, List.of(new PoeBudget.Port(device, 10))));
+        assertEquals(level, FigureOf.rule(result, "Port 1: class").outcome());
+    }
+
+    private static Result copper(CopperLink.Category category, double link, double cords, CopperLink.Reading... r) {
+        return CopperLink.calculate(new CopperLink.Input(category, link, cords, List.of(r), 0));
+    }
+
+    @ParameterizedTest
+    @CsvSource({"3.9, GOOD", "4.0, GOOD", "4.01, BAD"})
+    void copper_isoLimitIsNeverBelowFourDecibels(double loss, Level level) {
+        Result result = copper(CopperLink.Category.ISO_E, 80, 5, new CopperLink.Reading(1, loss));
+        assertEquals(level, result.judgement().level(), result.judgement().reason());
+        assertEquals(4.0 - loss, FigureOf.value(result, "Margin at the worst point"), 1e-12);
+    }
+
+    @Test
+    void copper_uncertaintyIsHeldAgainstTheLiftedLimit() {
+        Result result = CopperLink.calculate(
+                new CopperLink.Input(CopperLink.Category.ISO_E, 80, 5, List.of(new CopperLink.Reading(1, 3.8)), 0.3));
+        assertEquals(Level.UNDECIDED, result.judgement().level());
+    }
+
+    /** Cords of stranded wire lose a fifth more for each metre: (102 m - link) / 1.2 is what is left for them. */
+    @ParameterizedTest
+    @CsvSource({"90, 10, GOOD", "80, 18.3, GOOD", "80, 18.4, CAREFUL", "70, 26.6, GOOD", "70, 27.5, CAREFUL"})
+    void copper_longCordsAreSaid(double link, double cords, Level level) {
+        Result result = copper(CopperLink.Category.ISO_E, link, cords, new CopperLink.Reading(100, 10));
+        assertEquals(level, FigureOf.rule(result, "cords").outcome());
+        assertEquals(level, result.judgement().level(), result.judgement().reason());
+    }
+
+    @Test
+    void loss_probesThatSettleItAreWholeAndEnough() {
+        Result result = Loss.calculate(new Loss.Input(0, 200, 0.5, 95));
+        double probes = FigureOf.value(result, "Probes without loss that would settle it");
+        assertEquals(Math.rint(probes), probes, "no part of a probe can be sent");
+        assertEquals(
+                Level.GOOD,
+                Loss.calculate(new Loss.Input(0, (int) probes, 0.5, 95))
+                        .judgement()
+                        .level());
+        assertEquals(
+                Level.UNDECIDED,
+                Loss.calculate(new Loss.Input(0, (int) probes - 1, 0.5, 95))
+                        .judgement()
+                        .level());
+        String shown = Numeral.of(
+                probes,
+                result.figures().stream()
+                        .filter(f -> f.name().startsWith("Probes without"))
+                        .findFirst()
+                        .orElseThrow()
+                        .digits());
+        assertEquals(probes, Double.parseDouble(shown));
+    }
+
+    @Test
+    void loss_thatMayNeverBeCannotBeShownNotToBe() {
+        Result result = Loss.calculate(new Loss.Input(0, 1_000_000, 0, 95));
+        assertVerdict(Level.UNDECIDED, "none lost so far", result);
+        assertFalse(
+                result.judgement().reason().contains("send more"),
+                result.judgement().reason());
+    }
+
+    // ---- voice
+
+    /** Packets 20 ms apart, each coming {@code late} ms later or earlier than the one before, in turn. */
+    private static Result jitter(int packets, double late, double allowed) {
+        List<Jitter.Packet> all = new ArrayList<>();
+        for (int i = 0; i < packets; i++) {
+            all.add(new Jitter.Packet(160.0 * i, 20.0 * i + (i % 2) * late));
+        }
+        return Jitter.calculate(new Jitter.Input(8000, all, allowed));
+    }
+
+    /** (15/16)^47 is the first power below five per cent: 47 changes, 48 packets. */
+    @ParameterizedTest
+    @CsvSource({"6, UNDECIDED", "47, UNDECIDED", "48, GOOD", "200, GOOD"})
+    void jitter_ofTooFewPacketsIsNotCalledWithin(int packets, Level level) {
+        Result result = jitter(packets, 10, 12);
+        assertEquals(level, result.judgement().level(), result.judgement().reason());
+    }
+
+    @Test
+    void jitter_aboveWhatIsAllowedIsToldAtOnce() {
+        assertVerdict(Level.BAD, "above what is allowed", jitter(4, 15, 1));
+    }
+
+    private static Result voice(double jitter, Double buffer) {
+        return Voice.calculate(new Voice.Input(Voice.Codec.G711, 20, jitter, buffer, 0, 1));
+    }
+
+    @Test
+    void voice_withoutABufferAsLongAsTheJitterIsNotCalledGood() {
+        assertEquals(Level.UNDECIDED, voice(30, 0.0).judgement().level());
+        assertEquals(Level.UNDECIDED, voice(30, 29.9).judgement().level());
+        assertEquals(Level.GOOD, voice(30, 30.0).judgement().level());
+        assertEquals(Level.GOOD, voice(30, null).judgement().level());
+        assertEquals(Level.GOOD, voice(0, 0.0).judgement().level());
+        assertTrue(
+                voice(30, 0.0).judgement().words().startsWith("at best "),
+                voice(30, 0.0).judgement().words());
+    }
+
+    // ---- judging
+
+    @Test
+    void soak_saysTheChanceOfQuietIfTheFaultIsStillThere() {
+        Result result = Soak.calculate(new Soak.Input(24, 5, 48.0));
+        String reason = result.judgement().reason();
+        assertTrue(reason.contains("if the fault were still there"), reason);
+        assertFalse(reason.contains("doubt"), reason);
+        assertEquals(
+                100 * Math.exp(-2),
+                FigureOf.value(result, "Chance of so long a quiet if the fault is still there"),
+                1e-12);
+    }
+
+    /** Three times the mean leaves e^-3, less than five per cent; ln 20 times leaves just five. */
+    @ParameterizedTest
+    @CsvSource({"29.9, UNDECIDED", "29.957322735539908, GOOD", "29.96, GOOD"})
+    void soak_isLongEnoughFromTheTimeOn(double clean, Level level) {
+        Result result = Soak.calculate(new Soak.Input(10, 5, clean));
+        assertEquals(level, result.judgement().level(), result.judgement().reason());
+    }
+}

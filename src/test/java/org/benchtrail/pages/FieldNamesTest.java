@@ -1,0 +1,66 @@
+package org.benchtrail.pages;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+
+/** Every field of every form is read by what the form is sent to: a misspelt name would lose what somebody typed. */
+class FieldNamesTest {
+    private static final List<PageForm> FORMS = PageForm.all();
+    private static final List<Endpoint> ENDPOINTS = Endpoint.all();
+
+    /** Read before any endpoint is reached. */
+    private static final String FORM_TOKEN = "csrf-token";
+
+    private final Map<String, FieldReading> readings = new HashMap<>();
+
+    @Test
+    void everyForm_isSentToAnEndpoint() {
+        List<String> lost = FORMS.stream()
+                .filter(f -> !f.action().equals("*") && answering(f).isEmpty())
+                .map(f -> f.template() + ": " + f.method() + " " + f.action())
+                .toList();
+        assertEquals(List.of(), lost);
+    }
+
+    @Test
+    void everyField_isReadByItsEndpoint() {
+        List<String> unread = new ArrayList<>();
+        int fields = 0;
+        for (PageForm form : FORMS) {
+            for (String field : form.fields()) {
+                if (!isGiven(field) && answering(form).isPresent()) {
+                    fields++;
+                    if (!isRead(field, answering(form).get())) {
+                        unread.add(form.template() + ", " + form.action() + ": " + field);
+                    }
+                }
+            }
+        }
+        assertEquals(List.of(), unread);
+        assertTrue(fields > 200, fields + " fields were found");
+    }
+
+    /** Whether the whole name comes from a view, which takes it from the record itself. */
+    private static boolean isGiven(String field) {
+        return field.equals("*") || field.equals(FORM_TOKEN);
+    }
+
+    private boolean isRead(String field, Endpoint endpoint) {
+        return endpoint.names().contains(field)
+                || (endpoint.whole()
+                        && readings.computeIfAbsent(endpoint.folder(), FieldReading::new)
+                                .reads(field));
+    }
+
+    private static Optional<Endpoint> answering(PageForm form) {
+        return ENDPOINTS.stream().filter(e -> e.answers(form)).max(Comparator.comparing(Endpoint::exactness));
+    }
+}

@@ -1,0 +1,216 @@
+package org.benchtrail.ticket.sheet;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.lang.reflect.RecordComponent;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.benchtrail.core.Invalid;
+import org.benchtrail.core.measure.LimitLibrary;
+import org.benchtrail.core.method.Category;
+import org.benchtrail.core.method.Entry;
+import org.benchtrail.core.method.Fact;
+import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.Priority;
+import org.benchtrail.core.method.Role;
+import org.benchtrail.core.method.Stamp;
+import org.benchtrail.core.method.desk.Advanced;
+import org.benchtrail.core.method.desk.Held;
+import org.benchtrail.core.method.desk.Opened;
+import org.benchtrail.core.method.identify.OnsetRecorded;
+import org.benchtrail.core.method.identify.ReadingRecorded;
+import org.benchtrail.core.method.identify.SymptomRecorded;
+import org.benchtrail.core.method.theorize.TheoryChosen;
+import org.benchtrail.core.method.theorize.TheoryStated;
+import org.benchtrail.platform.form.PostedForm;
+import org.benchtrail.ticket.Act;
+import org.benchtrail.ticket.Work;
+import org.benchtrail.ticket.form.FieldGroup;
+import org.benchtrail.ticket.form.FormContext;
+import org.benchtrail.ticket.form.SheetForm;
+import org.junit.jupiter.api.Test;
+
+/** What the forms of the job sheet become. */
+class SheetFormsTest {
+    private static final ZoneId ZONE = ZoneId.of("Europe/Vienna");
+    private static final Instant START = Instant.parse("2031-03-03T08:00:00Z");
+
+    private static JobSheet sheet(Fact... facts) {
+        JobSheet sheet = JobSheet.open(new Entry(
+                stamp(1),
+                new Opened(
+                        "40718-6",
+                        "Switches off",
+                        "It just goes dark",
+                        Category.HEAT,
+                        "Workstation",
+                        "Office",
+                        17,
+                        Priority.Impact.ONE_PERSON,
+                        Priority.Urgency.HINDERED,
+                        "ines",
+                        Set.of(Role.TECHNICIAN))));
+        for (Fact fact : facts) {
+            sheet = sheet.with(new Entry(stamp(sheet.entries() + 1), fact));
+        }
+        return sheet;
+    }
+
+    private static Stamp stamp(int entry) {
+        return new Stamp(entry, START.plusSeconds(60L * entry), "ines", Set.of(Role.TECHNICIAN));
+    }
+
+    private static Work read(String form, JobSheet sheet, String... namesAndValues) {
+        Map<String, List<String>> typed = new LinkedHashMap<>();
+        for (int i = 0; i < namesAndValues.length; i += 2) {
+            typed.put(namesAndValues[i], List.of(namesAndValues[i + 1]));
+        }
+        FormContext context = new FormContext(Optional.empty(), LimitLibrary.published(), ZONE);
+        return SheetForms.find(form).orElseThrow().read(new PostedForm(typed), sheet, context);
+    }
+
+    /** What the acts record when each takes its turn. */
+    private static List<Fact> facts(Work work, JobSheet start) {
+        List<Fact> facts = new ArrayList<>();
+        JobSheet sheet = start;
+        for (Act act : work.acts()) {
+            facts.add(act.on(sheet));
+            sheet = sheet.with(new Entry(stamp(sheet.entries() + 1), act.on(sheet)));
+        }
+        return facts;
+    }
+
+    @Test
+    void forms_haveDifferentNames() {
+        List<String> names = SheetForms.ALL.stream().map(SheetForm::name).toList();
+        assertEquals(names.stream().distinct().toList(), names);
+        assertEquals(Optional.empty(), SheetForms.find("no-such-form"));
+    }
+
+    @Test
+    void forms_takeEveryComponentOfTheirGroups_andNothingElse() {
+        for (SheetForm form : SheetForms.ALL) {
+            for (FieldGroup<?> group : form.groups()) {
+                for (RecordComponent component : group.kind().getRecordComponents()) {
+                    assertTrue(form.takes(group.name() + "." + component.getName()), form::name);
+                }
+                assertFalse(form.takes(group.name() + ".nosuch"), form::name);
+            }
+            assertTrue(form.takes("version"), form::name);
+            assertFalse(form.takes("nosuch.when"), form::name);
+        }
+        assertTrue(SheetForms.find("carry-out").orElseThrow().takes("settle-12.note"));
+        assertTrue(SheetForms.find("identify").orElseThrow().takes("hazards.present.SMOKE"));
+        assertFalse(SheetForms.find("identify").orElseThrow().takes("onset.when.SMOKE"));
+    }
+
+    @Test
+    void answer_isRecordedOnlyIfItSaysSomethingElse() {
+        JobSheet sheet = sheet(new OnsetRecorded(true, "Monday"));
+        Work changed = read("identify", sheet, "onset.known", "true", "onset.when", "Sunday");
+        assertEquals(List.of(new OnsetRecorded(true, "Sunday")), facts(changed, sheet));
+        Work same = read("identify", sheet, "onset.known", "true", "onset.when", "Monday", "then", "move");
+        assertEquals(List.of(), same.acts());
+        assertEquals(new Advanced(), same.move());
+    }
+
+    @Test
+    void form_inWhichNothingIsNew_isRefused() {
+        Invalid refused = assertThrows(
+                Invalid.class,
+                () -> read(
+                        "identify",
+                        sheet(new OnsetRecorded(true, "Monday")),
+                        "onset.known",
+                        "true",
+                        "onset.when",
+                        "Monday"));
+        assertEquals("form", refused.problems().get(0).field());
+    }
+
+    @Test
+    void wordsOfTheReport_aloneAreNoSymptom() {
+        JobSheet sheet = sheet();
+        assertEquals("It just goes dark", SheetForms.values(sheet).value("symptom.words"));
+        Work offered = read("identify", sheet, "symptom.words", "It just goes dark", "then", "move");
+        assertEquals(List.of(), offered.acts());
+        Work observed = read(
+                "identify", sheet, "symptom.words", "It just goes dark", "symptom.observable", "No light on the front");
+        assertEquals(
+                List.of(new SymptomRecorded("It just goes dark", "No light on the front", false)),
+                facts(observed, sheet));
+        assertNull(observed.move());
+    }
+
+    @Test
+    void newTheory_isChosenByTheEntryThatStatesIt() {
+        JobSheet sheet = sheet();
+        Work work = read("theorize", sheet, "theory.text", "The fan is blocked", "othertheory.text", "Dry paste");
+        assertEquals(
+                List.of(
+                        new TheoryStated("The fan is blocked", null),
+                        new TheoryChosen(2, "", ""),
+                        new TheoryStated("Dry paste", null)),
+                facts(work, sheet));
+    }
+
+    @Test
+    void readingTakenAgain_keepsTheLimitOfTheFirst() {
+        ReadingRecorded first = (ReadingRecorded) facts(
+                        read(
+                                "evidence",
+                                sheet(),
+                                "reading.quantity",
+                                "processor temperature",
+                                "reading.point",
+                                "core",
+                                "reading.value",
+                                "97",
+                                "reading.unit",
+                                "°C",
+                                "reading.instrument",
+                                "sensor",
+                                "reading.upper",
+                                "90",
+                                "reading.limitSource",
+                                "maker"),
+                        sheet())
+                .get(0);
+        JobSheet sheet = sheet(first);
+        Work work = read("verify", sheet, "again-2.value", "71", "again-2.instrument", "sensor");
+        ReadingRecorded again = (ReadingRecorded) facts(work, sheet).get(0);
+        assertEquals("71", again.value());
+        assertEquals(first.upper(), again.upper());
+        assertEquals(first.quantity(), again.quantity());
+        assertEquals(first.limitSource(), again.limitSource());
+    }
+
+    @Test
+    void followUp_isTypedInTheViewersZone() {
+        JobSheet sheet = sheet();
+        Work work = read(
+                "hold", sheet, "hold.waitingFor", "PART", "hold.followUp", "2031-03-04T09:30", "hold.note", "ordered");
+        assertEquals(
+                Instant.parse("2031-03-04T08:30:00Z"),
+                ((Held) facts(work, sheet).get(0)).followUp());
+        Invalid refused = assertThrows(
+                Invalid.class, () -> read("hold", sheet, "hold.waitingFor", "PART", "hold.followUp", "tomorrow"));
+        assertEquals("hold.followUp", refused.problems().get(0).field());
+    }
+
+    @Test
+    void approval_hasToBeChosen() {
+        Invalid refused = assertThrows(Invalid.class, () -> read("approve", sheet(), "approval.note", "fine"));
+        assertEquals("answer", refused.problems().get(0).field());
+    }
+}

@@ -1,0 +1,5 @@
+-- @ same
+select 1
+
+-- @ same
+select 2

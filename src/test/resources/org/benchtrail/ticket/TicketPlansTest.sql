@@ -1,0 +1,55 @@
+-- {rows} tickets in a schema of their own, with the columns and indexes of the real table. Those after {closed} are open.
+-- Words: everybody's (in a third of all), usual ones (in one of a hundred), and such as fifty tickets share.
+
+-- @ schema
+create schema many
+
+-- @ reading
+grant usage on schema many to benchtrail_server
+
+-- @ table
+create unlogged table many.ticket (like public.ticket including defaults)
+
+-- @ texts
+create unlogged table many.text as
+select k, words, to_tsvector('simple', words) as search
+from (
+  select k, concat_ws(' ', 'common' || k % 3, 'common' || 3 + k % 4, 'usual' || k % 100, 'usual' || 100 + k / 3 % 100,
+    'usual' || 200 + k / 7 % 100, 'seldom' || k % 20000, 'seldom' || 20000 + k / 2) as words
+  from generate_series(0, 19999) k
+) made
+
+-- @ tickets
+insert into many.ticket
+  (serial, title, category, device, place, requester, impact, urgency, priority, step, standing, round, assignee, opened, due,
+    hold_for, follow_up, escalated, entries, touched, ended, words, search)
+select n, 'Does not start', (array['HEAT', 'STORAGE', 'WIRED', 'OTHER'])[1 + n % 4], 'device ' || n % 20000,
+  'room ' || n % 500, n, 'ONE_PERSON', 'HINDERED', 'THIS_WEEK',
+  case when n <= {closed} then 'DOCUMENT' else (array['IDENTIFY', 'THEORIZE', 'TEST', 'PLAN', 'VERIFY', 'DOCUMENT'])[1 + n % 6] end,
+  case when n % 50 = 0 then 'CANCELLED' when n <= {closed} then 'CLOSED' else 'OPEN' end,
+  1, case when n > {closed} and n % 10 = 0 then null else 'person' || n % 40 end,
+  timestamptz '2020-01-01 00:00+00' + n * interval '3 minutes', timestamptz '2020-01-04 00:00+00' + n * interval '3 minutes',
+  case when n > {closed} and n % 20 = 1 then 'a part' end,
+  case when n > {closed} and n % 20 = 1 then timestamptz '2030-01-01 00:00+00' end,
+  false, 30, timestamptz '2020-01-02 00:00+00' + n * interval '3 minutes', null, words, search
+from generate_series(1, {rows}) n
+join many.text on k = n % 20000
+
+-- @ right to read
+grant select on many.ticket to benchtrail_server
+
+-- @ indexes
+do $$
+declare definition text;
+begin
+  set local maintenance_work_mem = '256MB';
+  for definition in select indexdef from pg_indexes where schemaname = 'public' and tablename = 'ticket' loop
+    execute replace(definition, ' ON public.ticket ', ' ON many.ticket ');
+  end loop;
+end $$
+
+-- @ statistics
+vacuum (analyze) many.ticket
+
+-- @ none
+drop schema if exists many cascade
