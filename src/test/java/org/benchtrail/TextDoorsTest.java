@@ -26,6 +26,7 @@ import org.benchtrail.people.Browser;
 import org.benchtrail.people.PeopleActs;
 import org.benchtrail.platform.TestDatabase;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestInstance;
 
@@ -61,6 +62,10 @@ class TextDoorsTest {
     void alma() {
         people.ensureAccount(ALMA.account(), ALMA.name(), ALMA.roles(), PASSWORD);
         token = people.createToken(ALMA, "doors", 1).secret();
+    }
+
+    @BeforeEach
+    void signIn() {
         browser = Browser.signedIn(ALMA.account(), PASSWORD);
         browser.get("/me");
     }

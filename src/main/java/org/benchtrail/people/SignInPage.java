@@ -15,11 +15,10 @@ import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.core.MediaType;
-import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import org.benchtrail.platform.Html;
 import org.benchtrail.platform.LocalPath;
-import org.benchtrail.platform.form.PostedForm;
+import org.jboss.resteasy.reactive.RestForm;
 import org.jboss.resteasy.reactive.RestQuery;
 import org.jspecify.annotations.Nullable;
 
@@ -61,14 +60,17 @@ public class SignInPage {
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     @PermitAll
     @Blocking
-    public Response signIn(MultivaluedMap<String, String> typed, RoutingContext request) {
-        PostedForm form = new PostedForm(typed);
-        String login = form.text("login");
-        String next = LocalPath.orElse(form.asSent("to"), START);
+    public Response signIn(
+            @RestForm @Nullable String login,
+            @RestForm @Nullable String password,
+            @RestForm @Nullable String to,
+            RoutingContext request) {
+        String typed = login == null ? "" : login;
+        String next = LocalPath.orElse(to, START);
         try {
-            sessions.begin(identify(login, form.asSent("password")), request);
+            sessions.begin(identify(typed, password == null ? "" : password), request);
         } catch (AuthenticationFailedException refused) {
-            return Html.status(401, Templates.signIn(login, next, SignIn.REFUSED));
+            return Html.status(401, Templates.signIn(typed, next, SignIn.REFUSED));
         }
         return Html.goTo(next);
     }
