@@ -104,7 +104,11 @@ record Endpoint(Method program, String method, String path, SortedSet<String> na
 
     /** The folder of the feature that the program belongs to, such as {@code org/benchtrail/ticket/}. */
     String folder() {
-        return program.getDeclaringClass().getPackageName().replaceAll("^(\\w+\\.\\w+\\.\\w+).*", "$1").replace('.', '/') + "/";
+        return program.getDeclaringClass()
+                        .getPackageName()
+                        .replaceAll("^(\\w+\\.\\w+\\.\\w+).*", "$1")
+                        .replace('.', '/')
+                + "/";
     }
 
     /** How many parts of the path are given as they are. */

@@ -21,8 +21,8 @@ final class FieldReading {
     private static final Pattern GROUP = Pattern.compile("\"([a-z-]+)\"( \\+ [^,;]+)?,\\s*(?:\\w+\\.)*(\\w+)\\.class");
     private static final Pattern GROUP_IN_VARIABLE = Pattern.compile("String (\\w+) = \"([a-z-]+)\" \\+ ");
     private static final Pattern NO_GROUP = Pattern.compile("\\bread\\((?:\\w+\\.)*(\\w+)\\.class\\)");
-    private static final Pattern NAME =
-            Pattern.compile("\\b(?:text|has|all|asSent|number|getFirst|getOrDefault|taken|filled)\\((?:\\w+, )?\"([\\w.-]+)\"( \\+)?");
+    private static final Pattern NAME = Pattern.compile(
+            "\\b(?:text|has|all|asSent|number|getFirst|getOrDefault|taken|filled)\\((?:\\w+, )?\"([\\w.-]+)\"( \\+)?");
     private static final Pattern CONSTANT = Pattern.compile("static final String \\w+ = \"([a-z-]+)\";");
     private static final Pattern ACT = Pattern.compile("case \"([a-z-]+)\" ->");
     private static final Pattern RECORD = Pattern.compile("\\brecord (\\w+)[<(]");
@@ -88,9 +88,12 @@ final class FieldReading {
         Map<String, List<Class<?>>> found = new HashMap<>();
         Sources.programs().forEach((file, text) -> {
             String outer = file.replace(".java", "").replace('/', '.');
-            RECORD.matcher(text).results().map(m -> m.group(1)).forEach(name -> Stream.of(outer, outer + "$" + name)
-                    .filter(n -> n.endsWith("." + name) || n.endsWith("$" + name))
-                    .forEach(n -> load(n, found.computeIfAbsent(name, k -> new ArrayList<>()))));
+            RECORD.matcher(text)
+                    .results()
+                    .map(m -> m.group(1))
+                    .forEach(name -> Stream.of(outer, outer + "$" + name)
+                            .filter(n -> n.endsWith("." + name) || n.endsWith("$" + name))
+                            .forEach(n -> load(n, found.computeIfAbsent(name, k -> new ArrayList<>()))));
         });
         return found;
     }

@@ -28,7 +28,8 @@ record PageForm(String template, String method, String action, SortedSet<String>
             Pattern.compile("(?s)<(?:input|select|textarea|button)\\b((?:\\{[^}]*}|[^>])*)>");
     private static final Pattern SENT_ELSEWHERE = Pattern.compile("formaction=\"([^\"]*)\"");
     private static final Pattern EITHER = Pattern.compile("\\{#if [^}]*}|\\{#else}|\\{/if}");
-    private static final Pattern COMPONENT_OF_ONE = Pattern.compile("\\{[\\w.:]*\\b(?:field|about)\\('([^']+)', [^,}]+, '([^']+)'\\)}");
+    private static final Pattern COMPONENT_OF_ONE =
+            Pattern.compile("\\{[\\w.:]*\\b(?:field|about)\\('([^']+)', [^,}]+, '([^']+)'\\)}");
     private static final Pattern KEY_OF_MAP = Pattern.compile("\\{[\\w.:]*\\bkey\\('([^']+)', [^}]+\\)}");
 
     /** All forms of all pages. */
@@ -58,7 +59,8 @@ record PageForm(String template, String method, String action, SortedSet<String>
                     .forEach(f -> fields.add(starred(f)));
             SENT_ELSEWHERE.matcher(form.group(2)).results().forEach(m -> actions.add(m.group(1)));
             for (String action : actions) {
-                for (String either : EITHER.splitAsStream(action).filter(a -> !a.isEmpty()).toList()) {
+                for (String either :
+                        EITHER.splitAsStream(action).filter(a -> !a.isEmpty()).toList()) {
                     String path = starred(either).replaceAll("[?#].*", "");
                     forms.add(new PageForm(template, attribute("method", form.group(1)), path, fields));
                 }
@@ -69,10 +71,13 @@ record PageForm(String template, String method, String action, SortedSet<String>
 
     private static String put(String text, SortedMap<String, String> templates) {
         String done = LET.matcher(text).replaceAll(m -> quoted(with(Map.of(m.group(1), m.group(2)), m.group(3))));
-        done = WITH_CONTENT.matcher(done).replaceAll(m -> quoted(
-                with(arguments(m.group(2)), templates.get("tags/" + m.group(1) + ".html"))
+        done = WITH_CONTENT
+                .matcher(done)
+                .replaceAll(m -> quoted(with(arguments(m.group(2)), templates.get("tags/" + m.group(1) + ".html"))
                         .replace("{nested-content}", m.group(3))));
-        done = WITHOUT_CONTENT.matcher(done).replaceAll(m -> quoted(part(m.group(1), m.group(2).strip(), templates)));
+        done = WITHOUT_CONTENT
+                .matcher(done)
+                .replaceAll(m -> quoted(part(m.group(1), m.group(2).strip(), templates)));
         return done.equals(text) ? done : put(done, templates);
     }
 
@@ -100,7 +105,8 @@ record PageForm(String template, String method, String action, SortedSet<String>
     }
 
     private static String attribute(String name, String attributes) {
-        Matcher found = Pattern.compile("\\b" + name + "=\"((?:\\{[^}]*}|[^\"])*)\"").matcher(attributes);
+        Matcher found =
+                Pattern.compile("\\b" + name + "=\"((?:\\{[^}]*}|[^\"])*)\"").matcher(attributes);
         return found.find() ? found.group(1) : "";
     }
 

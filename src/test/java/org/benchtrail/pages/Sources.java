@@ -36,8 +36,7 @@ final class Sources {
     private static SortedMap<String, String> below(Path folder, String ending) {
         SortedMap<String, String> found = new TreeMap<>();
         try (Stream<Path> paths = Files.walk(folder)) {
-            for (Path path :
-                    paths.filter(p -> p.toString().endsWith(ending)).toList()) {
+            for (Path path : paths.filter(p -> p.toString().endsWith(ending)).toList()) {
                 String name = folder.relativize(path).toString().replace('\\', '/');
                 found.put(name, Files.readString(path, StandardCharsets.UTF_8));
             }

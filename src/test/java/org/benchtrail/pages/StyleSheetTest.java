@@ -33,10 +33,13 @@ class StyleSheetTest {
     private static final Pattern SPACED = Pattern.compile("(margin|padding)(-[a-z]+)*|([a-z]+-)?gap");
     private static final Pattern SPACE =
             Pattern.compile("0|auto|var\\(--space-[1-6]\\)|calc\\(.*var\\(--(space-[1-6]|box)\\).*\\)");
-    private static final Pattern BLANK_OUTSIDE_BRACKETS = Pattern.compile(" (?![^(]*\\))(?![^(]*\\([^()]*\\)[^()]*\\))");
+    private static final Pattern BLANK_OUTSIDE_BRACKETS =
+            Pattern.compile(" (?![^(]*\\))(?![^(]*\\([^()]*\\)[^()]*\\))");
     private static final Pattern SIZE = Pattern.compile("inherit|var\\(--size-[a-z]+\\)");
-    private static final Pattern FONT = Pattern.compile("inherit|var\\(--size-[a-z]+\\) / var\\(--leading[a-z-]*\\) .*");
-    private static final Pattern COLOUR = Pattern.compile("#[0-9a-f]{3,8}\\b|\\b(rgb|hsl|hwb|lab|lch|oklab|oklch)a?\\(");
+    private static final Pattern FONT =
+            Pattern.compile("inherit|var\\(--size-[a-z]+\\) / var\\(--leading[a-z-]*\\) .*");
+    private static final Pattern COLOUR =
+            Pattern.compile("#[0-9a-f]{3,8}\\b|\\b(rgb|hsl|hwb|lab|lch|oklab|oklch)a?\\(");
     private static final Pattern WIDTH_OF_SCREEN = Pattern.compile("@media \\(width (?:<|>=) ([0-9.a-z]+)\\) \\{");
 
     /** From here down one column, from here down a phone; a custom property cannot stand in a media query. */
@@ -101,8 +104,7 @@ class StyleSheetTest {
                         || content.matches("/\\* .* \\*/|@layer [a-z, ]+;")
                         || Stream.of(DECLARATION, OPENING, NEXT_SELECTOR)
                                 .anyMatch(p -> p.matcher(content).matches());
-                boolean indented =
-                        content.isEmpty() ? line.isEmpty() : line.equals(" ".repeat(2 * depth) + content);
+                boolean indented = content.isEmpty() ? line.isEmpty() : line.equals(" ".repeat(2 * depth) + content);
                 if (!known || !indented || crowded(before, content)) {
                     faults.add(name + " " + number + ": " + line);
                 }
@@ -160,19 +162,21 @@ class StyleSheetTest {
     @Test
     void screens_haveFewWidths() {
         Set<String> widths = new TreeSet<>();
-        SHEETS.values().forEach(text -> text.lines()
-                .filter(l -> l.contains("width") && l.contains("@media"))
-                .forEach(l -> widths.addAll(all(WIDTH_OF_SCREEN, l))));
+        SHEETS.values()
+                .forEach(text -> text.lines()
+                        .filter(l -> l.contains("width") && l.contains("@media"))
+                        .forEach(l -> widths.addAll(all(WIDTH_OF_SCREEN, l))));
         assertEquals(new TreeSet<>(WIDTHS_OF_SCREENS), widths);
     }
 
     @Test
     void everyClass_isUsedAndHasARule() {
         Set<String> defined = new TreeSet<>();
-        SHEETS.values().forEach(text -> text.lines()
-                .map(String::strip)
-                .filter(l -> l.endsWith("{") || l.endsWith(","))
-                .forEach(l -> defined.addAll(all(CLASS, l))));
+        SHEETS.values()
+                .forEach(text -> text.lines()
+                        .map(String::strip)
+                        .filter(l -> l.endsWith("{") || l.endsWith(","))
+                        .forEach(l -> defined.addAll(all(CLASS, l))));
         Set<String> used = new TreeSet<>();
         Sources.templates().values().forEach(text -> {
             used.addAll(classes(text));
@@ -201,7 +205,8 @@ class StyleSheetTest {
     }
 
     private static List<String> layers() {
-        String statement = all(Pattern.compile("@layer ([a-z, ]+);"), SHEETS.get("layers.css")).get(0);
+        String statement = all(Pattern.compile("@layer ([a-z, ]+);"), SHEETS.get("layers.css"))
+                .get(0);
         return List.of(statement.split(", "));
     }
 
@@ -211,8 +216,10 @@ class StyleSheetTest {
     }
 
     private static void declarations(BiConsumer<String, MatchResult> each) {
-        SHEETS.forEach((name, text) ->
-                text.lines().map(String::strip).map(DECLARATION::matcher).forEach(m -> {
+        SHEETS.forEach((name, text) -> text.lines()
+                .map(String::strip)
+                .map(DECLARATION::matcher)
+                .forEach(m -> {
                     if (m.matches()) {
                         each.accept(name, m.toMatchResult());
                     }
