@@ -3,7 +3,6 @@ package org.benchtrail.catalogue;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.inject.Instance;
 import jakarta.transaction.Transactional;
-import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -11,6 +10,7 @@ import org.benchtrail.core.Invalid;
 import org.benchtrail.core.diagnosis.Catalogue;
 import org.benchtrail.core.diagnosis.Learned;
 import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.text.PlainText;
 import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
 import org.jspecify.annotations.Nullable;
@@ -183,23 +183,18 @@ public class CatalogueActs {
     private static void requireNote(@Nullable String note) {
         new Invalid.Collector()
                 .require(
-                        note != null && !note.isBlank() && note.length() <= LONGEST_NOTE && isText(note),
+                        note != null && !note.isBlank() && note.length() <= LONGEST_NOTE && PlainText.isText(note),
                         "note",
                         "Say in a few words why, for those who look at the list of versions later.")
                 .throwIfAny();
     }
 
     private static CatalogueFile read(String yaml) {
-        if (yaml.length() > LONGEST_TEXT || !isText(yaml)) {
+        if (yaml.length() > LONGEST_TEXT || !PlainText.isText(yaml)) {
             String reason = "give plain text of at most " + LONGEST_TEXT + " characters, without control characters";
             return new CatalogueFile(Optional.empty(), List.of(new CatalogueFile.Fault(1, "", reason)));
         }
         return CatalogueFile.read(yaml);
-    }
-
-    private static boolean isText(String text) {
-        return text.chars().noneMatch(c -> Character.isISOControl(c) && c != '\n' && c != '\t')
-                && StandardCharsets.UTF_8.newEncoder().canEncode(text);
     }
 
     /** A browser sends its own line ends. */

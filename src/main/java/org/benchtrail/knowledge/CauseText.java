@@ -2,6 +2,7 @@ package org.benchtrail.knowledge;
 
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Category;
+import org.benchtrail.core.text.PlainText;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -19,17 +20,18 @@ public record CauseText(
 
     /** @throws Invalid naming each part that has to be put right */
     public CauseText {
-        title = clean(title).replaceAll("\\s+", " ");
-        causeId = causeId == null || causeId.isBlank() ? null : causeId.strip();
-        shows = clean(shows);
-        apart = clean(apart);
-        cure = clean(cure);
+        title = PlainText.line(title);
+        causeId = causeId == null || causeId.isBlank() ? null : PlainText.line(causeId);
+        shows = PlainText.paragraph(shows);
+        apart = PlainText.paragraph(apart);
+        cure = PlainText.paragraph(cure);
         Invalid.Collector problems = new Invalid.Collector()
                 .require(!title.isEmpty(), "title", "Name the cause.")
                 .require(title.length() <= LINE, "title", "Shorten this to 300 characters.")
                 .require(category != null, "category", "Choose the kind of trouble.")
                 .require(!shows.isEmpty(), "shows", "Say how it shows.")
-                .require(causeId == null || causeId.length() <= LINE, "causeId", "Shorten this to 300 characters.");
+                .require(causeId == null || causeId.length() <= LINE, "causeId", "Shorten this to 300 characters.")
+                .require(causeId == null || PlainText.isText(causeId), "causeId", PlainText.WHAT_TO_DO);
         paragraph(problems, "title", title);
         paragraph(problems, "shows", shows);
         paragraph(problems, "apart", apart);
@@ -39,11 +41,7 @@ public record CauseText(
 
     private static void paragraph(Invalid.Collector problems, String field, String text) {
         problems.require(text.length() <= PARAGRAPH, field, "Shorten this to 4,000 characters.")
-                .require(Plain.isText(text), field, "Remove the control characters: only text can be kept.");
-    }
-
-    private static String clean(@Nullable String text) {
-        return text == null ? "" : text.strip().replace("\r\n", "\n").replace('\r', '\n');
+                .require(PlainText.isText(text), field, PlainText.WHAT_TO_DO);
     }
 
     /** Cut where a record is longer than a known cause may be. */

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.annotation.JsonSubTypes;
 import com.fasterxml.jackson.annotation.JsonTypeInfo;
 import java.util.List;
 import org.benchtrail.core.Invalid;
+import org.benchtrail.core.text.PlainText;
 import org.benchtrail.people.Permission;
 import org.jspecify.annotations.Nullable;
 
@@ -123,10 +124,10 @@ public sealed interface KnowledgeAct {
     }
 
     private static String optional(String field, String text) {
-        String clean = text.strip();
+        String clean = PlainText.paragraph(text);
         new Invalid.Collector()
                 .require(clean.length() <= CauseText.PARAGRAPH, field, "Shorten this to 4,000 characters.")
-                .require(Plain.isText(clean), field, "Remove the control characters: only text can be kept.")
+                .require(PlainText.isText(clean), field, PlainText.WHAT_TO_DO)
                 .throwIfAny();
         return clean;
     }

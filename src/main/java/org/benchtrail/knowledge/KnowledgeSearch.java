@@ -12,6 +12,7 @@ import javax.sql.DataSource;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Category;
+import org.benchtrail.core.text.PlainText;
 import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
 import org.jspecify.annotations.Nullable;
@@ -44,7 +45,7 @@ public class KnowledgeSearch {
         Permissions.require(Permission.SEE_TICKETS, actor);
         new Invalid.Collector()
                 .require(page >= 0 && page < PAGES, "page", "Pages go from 1 to " + PAGES + ": use more words.")
-                .require(Plain.isText(typed), "q", "Remove the control characters: only text can be searched for.")
+                .require(PlainText.isText(typed), "q", "Remove the control characters: only text can be searched for.")
                 .throwIfAny();
         try (Connection connection = database.getConnection()) {
             return find(connection, typed, category, page);

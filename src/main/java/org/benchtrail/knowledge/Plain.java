@@ -1,6 +1,5 @@
 package org.benchtrail.knowledge;
 
-import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
@@ -14,12 +13,6 @@ final class Plain {
     private static final int LONGEST = 100;
 
     private Plain() {}
-
-    /** Whether a database column can hold it: no control characters but line breaks and tabs, no lone surrogate. */
-    static boolean isText(String text) {
-        return text.chars().noneMatch(c -> Character.isISOControl(c) && c != '\n' && c != '\t')
-                && StandardCharsets.UTF_8.newEncoder().canEncode(text);
-    }
 
     /** The words in their order, parted by single spaces. The database's own reading of hyphens and figures plays no part. */
     static String index(String text) {

@@ -2,7 +2,6 @@ package org.benchtrail.learning;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
-import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
@@ -21,6 +20,7 @@ import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.core.method.document.CauseNamed;
+import org.benchtrail.core.text.PlainText;
 import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
 import org.benchtrail.ticket.TicketLook;
@@ -145,8 +145,8 @@ public class LearningActs {
         return judge(numbers, actor, (number, row) -> {
             requireReason(reason);
             require(row.state == CaseState.WAITING, number, "is judged already: it is " + row.state.words() + ".");
-            row.leaveOut(reason.strip());
-            cases.note(actor.account(), "left out", number, reason.strip());
+            row.leaveOut(PlainText.line(reason));
+            cases.note(actor.account(), "left out", number, PlainText.line(reason));
         });
     }
 
@@ -155,8 +155,8 @@ public class LearningActs {
         return judge(numbers, actor, (number, row) -> {
             requireReason(reason);
             require(row.state == CaseState.ACCEPTED, number, "is not accepted: it is " + row.state.words() + ".");
-            row.withdraw(reason.strip(), actor.account(), cases.now());
-            cases.note(actor.account(), "withdrawn", number, reason.strip());
+            row.withdraw(PlainText.line(reason), actor.account(), cases.now());
+            cases.note(actor.account(), "withdrawn", number, PlainText.line(reason));
         });
     }
 
@@ -217,10 +217,8 @@ public class LearningActs {
     }
 
     private static void requireReason(String reason) {
-        boolean told = !reason.isBlank()
-                && reason.length() <= LONGEST_REASON
-                && reason.chars().noneMatch(Character::isISOControl)
-                && StandardCharsets.UTF_8.newEncoder().canEncode(reason);
+        String line = PlainText.line(reason);
+        boolean told = !line.isEmpty() && line.length() <= LONGEST_REASON && PlainText.isText(line);
         new Invalid.Collector()
                 .require(told, "reason", "Say why in one line, for those who look at it later.")
                 .throwIfAny();

@@ -6,12 +6,14 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
+import java.util.Optional;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.measure.Limit;
 import org.benchtrail.core.measure.LimitLibrary;
 import org.benchtrail.core.measure.Quantity;
 import org.benchtrail.core.measure.Units;
 import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.text.PlainText;
 import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
 import org.benchtrail.platform.NotFound;
@@ -46,7 +48,15 @@ public class LimitBook {
      * @param upper the same
      */
     public record Proposed(
-            String id, String quantity, String unit, String lower, String upper, String source, String note) {}
+            String id, String quantity, String unit, String lower, String upper, String source, String note) {
+        public Proposed {
+            id = PlainText.line(id);
+            quantity = PlainText.line(quantity);
+            unit = PlainText.line(unit);
+            source = PlainText.line(source);
+            note = PlainText.line(note);
+        }
+    }
 
     /** Everything that may be judged by now. */
     public LimitLibrary library() {
@@ -82,6 +92,11 @@ public class LimitBook {
 
     private static LimitLibrary.Row row(Proposed p) {
         Invalid.Collector problems = new Invalid.Collector();
+        text(problems, "id", p.id());
+        text(problems, "unit", p.unit());
+        text(problems, "quantity", p.quantity());
+        text(problems, "source", p.source());
+        text(problems, "note", p.note());
         problems.require(p.unit().length() <= 40 && !p.unit().isBlank(), "unit", "Give the unit, such as V or °C.");
         problems.require(p.note().length() <= LONGEST, "note", "Shorten this to 300 characters.");
         problems.require(
@@ -103,19 +118,20 @@ public class LimitBook {
                         : Quantity.parse("upper", p.upper(), unit).to(unit).value(),
                 unit,
                 p.source());
-        return new LimitLibrary.Row(
-                p.id().strip(),
-                p.quantity().strip(),
-                limit,
-                "-",
-                LimitLibrary.Mark.SITE,
-                p.note().strip());
+        return new LimitLibrary.Row(p.id(), p.quantity(), limit, "-", LimitLibrary.Mark.SITE, p.note());
+    }
+
+    private static void text(Invalid.Collector problems, String field, String typed) {
+        problems.require(PlainText.isText(typed), field, PlainText.WHAT_TO_DO);
     }
 
     /** No longer offered, or offered again; verdicts given by it stay as they are. */
     public void offer(String id, boolean offered, Actor actor) {
         Permissions.require(Permission.KEEP_LIMITS, actor);
-        SiteLimit row = rows.findByIdOptional(id).orElseThrow(() -> new NotFound("limit '" + id + "' of the shop"));
+        SiteLimit row = Optional.of(id)
+                .filter(PlainText::isText)
+                .flatMap(rows::findByIdOptional)
+                .orElseThrow(() -> new NotFound("limit '" + id + "' of the shop"));
         row.retired = offered ? null : now();
         row.retiredBy = offered ? null : actor.account();
     }

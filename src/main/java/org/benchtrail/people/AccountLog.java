@@ -1,19 +1,20 @@
 package org.benchtrail.people;
 
 import jakarta.inject.Singleton;
+import jakarta.persistence.EntityManager;
 import java.time.Clock;
 
-/** Adds lines to the record of what was done to accounts, within the transaction that does it. */
+/** Adds lines to the record of what was done to accounts, within the transaction that does it; nothing else touches it. */
 @Singleton
 class AccountLog {
     /** Who acts when no person does. */
     static final String SERVER = "(server)";
 
-    private final Accounts accounts;
+    private final EntityManager database;
     private final Clock clock;
 
-    AccountLog(Accounts accounts, Clock clock) {
-        this.accounts = accounts;
+    AccountLog(EntityManager database, Clock clock) {
+        this.database = database;
         this.clock = clock;
     }
 
@@ -25,6 +26,6 @@ class AccountLog {
         line.what = what;
         line.about = about;
         line.detail = detail;
-        accounts.append(line);
+        database.persist(line);
     }
 }

@@ -10,6 +10,7 @@ import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import java.time.Clock;
 import java.time.Instant;
@@ -20,7 +21,9 @@ import java.util.Locale;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.platform.Html;
-import org.jboss.resteasy.reactive.RestForm;
+import org.benchtrail.platform.form.FormValues;
+import org.benchtrail.platform.form.PostedForm;
+import org.benchtrail.platform.form.Refusal;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jspecify.annotations.Nullable;
 
@@ -50,7 +53,12 @@ public class MePage {
 
         /** @param secret the secret of the token just made; empty otherwise */
         static native TemplateInstance me(
-                Mine account, List<TokenLine> tokens, String secret, String notice, List<Invalid.Problem> problems);
+                Mine account,
+                List<TokenLine> tokens,
+                String secret,
+                String notice,
+                FormValues fill,
+                List<Invalid.Problem> problems);
     }
 
     /** One's own account as text. */
@@ -62,37 +70,39 @@ public class MePage {
     @GET
     @Blocking
     public Response show() {
-        return page(200, "", "", List.of());
+        return Html.ok(page("", ""));
     }
 
     @POST
     @Path("password")
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     @Blocking
-    public Response changePassword(
-            @RestForm @Nullable String present, @RestForm @Nullable String password, RoutingContext request) {
-        Actor by = current.actor();
-        try {
-            acts.changePassword(by, text(present), text(password));
-        } catch (Invalid e) {
-            return page(422, "", "", e.problems());
-        }
-        // the change ended every sign-in, this one too; whoever made it stays in
-        signIn.byPassword(by.account(), text(password)).ifPresent(person -> sessions.begin(person, request));
-        return page(200, "", "The password is changed. Everywhere else you are signed out.", List.of());
+    public Response changePassword(MultivaluedMap<String, String> typed, RoutingContext request) {
+        PostedForm form = new PostedForm(typed);
+        String chosen = form.asSent("password");
+        return Refusal.answer(
+                () -> {
+                    Actor by = current.actor();
+                    acts.changePassword(by, form.asSent("present"), chosen);
+                    // the change ended every sign-in, this one too; whoever made it stays in
+                    signIn.byPassword(by.account(), chosen).ifPresent(person -> sessions.begin(person, request));
+                    return Html.ok(page("", "The password is changed. Everywhere else you are signed out."));
+                },
+                refusal -> page(form, refusal));
     }
 
     @POST
     @Path("zone")
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     @Blocking
-    public Response setZone(@RestForm @Nullable String zone) {
-        try {
-            acts.setZone(current.actor(), text(zone));
-        } catch (Invalid e) {
-            return page(422, "", "", e.problems());
-        }
-        return Html.goTo("/me");
+    public Response setZone(MultivaluedMap<String, String> typed) {
+        PostedForm form = new PostedForm(typed);
+        return Refusal.answer(
+                () -> {
+                    acts.setZone(current.actor(), form.text("zone"));
+                    return Html.goTo("/me");
+                },
+                refusal -> page(form, refusal));
     }
 
     /** Answers with the page itself and not with a redirect: the secret must be in no address, and is shown this once. */
@@ -100,13 +110,14 @@ public class MePage {
     @Path("tokens")
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     @Blocking
-    public Response createToken(@RestForm @Nullable String name, @RestForm @Nullable String days) {
-        try {
-            NewToken made = acts.createToken(current.actor(), text(name), days(days));
-            return page(200, made.secret(), "", List.of());
-        } catch (Invalid e) {
-            return page(422, "", "", e.problems());
-        }
+    public Response createToken(MultivaluedMap<String, String> typed) {
+        PostedForm form = new PostedForm(typed);
+        return Refusal.answer(
+                () -> {
+                    NewToken made = acts.createToken(current.actor(), form.text("name"), days(form));
+                    return Html.ok(page(made.secret(), ""));
+                },
+                refusal -> page(form, refusal));
     }
 
     @POST
@@ -118,14 +129,22 @@ public class MePage {
         return Html.goTo("/me");
     }
 
-    private Response page(int status, String secret, String notice, List<Invalid.Problem> problems) {
+    private TemplateInstance page(String secret, String notice) {
+        return page(secret, notice, new FormValues(), List.of());
+    }
+
+    private TemplateInstance page(PostedForm form, Refusal refusal) {
+        return page("", "", new FormValues().typed(form, refusal), refusal.problems());
+    }
+
+    private TemplateInstance page(String secret, String notice, FormValues fill, List<Invalid.Problem> problems) {
         AccountView own = acts.own(current.actor());
         Mine mine = new Mine(own.login(), own.name(), RoleNames.join(own.roles()), own.zone());
         ZoneId zone = ZoneId.of(own.zone());
         List<TokenLine> tokens = acts.ownTokens(current.actor()).stream()
                 .map(token -> line(token, zone))
                 .toList();
-        return Html.status(status, Templates.me(mine, tokens, secret, notice, problems));
+        return Templates.me(mine, tokens, secret, notice, fill, problems);
     }
 
     private TokenLine line(TokenView token, ZoneId zone) {
@@ -146,18 +165,15 @@ public class MePage {
         return WHEN.format(time.atZone(zone));
     }
 
-    private static @Nullable Integer days(@Nullable String typed) {
-        if (typed == null || typed.isBlank()) {
+    /** Null, for as long as the server allows, if the field is empty. */
+    private static @Nullable Integer days(PostedForm form) {
+        if (!form.has("days")) {
             return null;
         }
         try {
-            return Integer.valueOf(typed.strip());
+            return Integer.valueOf(form.text("days"));
         } catch (NumberFormatException e) {
             throw new Invalid("days", "Type the number of days in digits.");
         }
-    }
-
-    private static String text(@Nullable String typed) {
-        return typed == null ? "" : typed;
     }
 }

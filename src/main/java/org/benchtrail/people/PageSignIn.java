@@ -9,7 +9,7 @@ import io.smallrye.mutiny.Uni;
 import io.vertx.ext.web.RoutingContext;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.Set;
-import org.benchtrail.platform.Doors;
+import org.benchtrail.platform.RequestKind;
 
 /** Recognises people on the pages by their cookie, and by nothing else. */
 @ApplicationScoped
@@ -23,7 +23,7 @@ class PageSignIn implements HttpAuthenticationMechanism {
     /** The person, or nobody: a cookie that is no longer good leaves the visitor a stranger, who can sign in again. */
     @Override
     public Uni<SecurityIdentity> authenticate(RoutingContext request, IdentityProviderManager identities) {
-        if (Doors.isApi(request) || Doors.isPublicFile(request)) {
+        if (RequestKind.isApi(request) || RequestKind.isPublicFile(request)) {
             return Uni.createFrom().nullItem();
         }
         return sessions.resume(request)
@@ -36,7 +36,7 @@ class PageSignIn implements HttpAuthenticationMechanism {
 
     @Override
     public Uni<ChallengeData> getChallenge(RoutingContext request) {
-        return Doors.isApi(request)
+        return RequestKind.isApi(request)
                 ? Uni.createFrom().nullItem()
                 : Uni.createFrom().item(new ChallengeData(302, "Location", "/sign-in"));
     }

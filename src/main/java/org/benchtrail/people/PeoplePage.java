@@ -9,16 +9,17 @@ import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import java.util.Arrays;
-import java.util.EnumSet;
 import java.util.List;
-import java.util.Set;
+import java.util.function.Predicate;
 import org.benchtrail.core.Invalid;
-import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Role;
 import org.benchtrail.platform.Html;
-import org.jboss.resteasy.reactive.RestForm;
+import org.benchtrail.platform.form.FormValues;
+import org.benchtrail.platform.form.PostedForm;
+import org.benchtrail.platform.form.Refusal;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jboss.resteasy.reactive.RestQuery;
 import org.jspecify.annotations.Nullable;
@@ -45,7 +46,8 @@ public class PeoplePage {
                 List<Line> accounts,
                 String search,
                 @Nullable String next,
-                NewAccount typed,
+                FormValues fill,
+                List<RoleBox> boxes,
                 List<Invalid.Problem> problems);
 
         static native TemplateInstance account(Line account, List<RoleBox> boxes, List<Invalid.Problem> problems);
@@ -61,53 +63,36 @@ public class PeoplePage {
 
     /** A role to tick. */
     record RoleBox(String role, boolean ticked) {
-        static List<RoleBox> of(Set<Role> ticked) {
+        static List<RoleBox> of(Predicate<Role> ticked) {
             return Arrays.stream(Role.values())
-                    .map(role -> new RoleBox(RoleNames.of(role), ticked.contains(role)))
+                    .map(role -> new RoleBox(RoleNames.of(role), ticked.test(role)))
                     .toList();
-        }
-    }
-
-    /** What was typed into the form for a new account; not the password, which is typed again. */
-    record NewAccount(String login, String name, List<RoleBox> boxes) {
-        static NewAccount empty() {
-            return new NewAccount("", "", RoleBox.of(EnumSet.noneOf(Role.class)));
-        }
-
-        static NewAccount of(String login, String name, @Nullable List<String> roles) {
-            List<String> names = roles == null ? List.of() : roles;
-            return new NewAccount(
-                    login,
-                    name,
-                    Arrays.stream(Role.values())
-                            .map(RoleNames::of)
-                            .map(role -> new RoleBox(role, names.contains(role)))
-                            .toList());
         }
     }
 
     @GET
     @Blocking
     public Response list(@RestQuery @Nullable String search, @RestQuery @Nullable String after) {
-        return Html.ok(listed(text(search), text(after), NewAccount.empty(), List.of()));
+        return Html.ok(listed(text(search), text(after), new FormValues(), List.of()));
     }
 
+    /** What was typed is kept for another try; not the password, which is typed again. */
     @POST
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     @Blocking
-    public Response create(
-            @RestForm @Nullable String login,
-            @RestForm @Nullable String name,
-            @RestForm @Nullable List<String> roles,
-            @RestForm @Nullable String password) {
-        Actor by = current.actor();
-        try {
-            acts.createAccount(by, text(login), text(name), RoleNames.parse(roles), text(password));
-        } catch (Invalid e) {
-            NewAccount typed = NewAccount.of(text(login), text(name), roles);
-            return Html.status(422, listed("", "", typed, e.problems()));
-        }
-        return Html.goTo("/people/" + login);
+    public Response create(MultivaluedMap<String, String> typed) {
+        PostedForm form = new PostedForm(typed);
+        return Refusal.answer(
+                () -> {
+                    AccountView made = acts.createAccount(
+                            current.actor(),
+                            form.text("login"),
+                            form.text("name"),
+                            RoleNames.parse(form.all("roles")),
+                            form.asSent("password"));
+                    return Html.goTo("/people/" + made.login());
+                },
+                refusal -> listed("", "", new FormValues().typed(form, refusal), refusal.problems()));
     }
 
     @GET
@@ -121,8 +106,9 @@ public class PeoplePage {
     @Path("{login}/roles")
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     @Blocking
-    public Response setRoles(@RestPath String login, @RestForm @Nullable List<String> roles) {
-        return afterwards(login, () -> acts.setRoles(current.actor(), login, RoleNames.parse(roles)));
+    public Response setRoles(@RestPath String login, MultivaluedMap<String, String> typed) {
+        PostedForm form = new PostedForm(typed);
+        return afterwards(login, () -> acts.setRoles(current.actor(), login, RoleNames.parse(form.all("roles"))));
     }
 
     @POST
@@ -145,28 +131,30 @@ public class PeoplePage {
     @Path("{login}/password")
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     @Blocking
-    public Response resetPassword(@RestPath String login, @RestForm @Nullable String password) {
-        return afterwards(login, () -> acts.resetPassword(current.actor(), login, text(password)));
+    public Response resetPassword(@RestPath String login, MultivaluedMap<String, String> typed) {
+        PostedForm form = new PostedForm(typed);
+        return afterwards(login, () -> acts.resetPassword(current.actor(), login, form.asSent("password")));
     }
 
     private Response afterwards(String login, Runnable act) {
-        try {
-            act.run();
-        } catch (Invalid e) {
-            return Html.status(422, shown(login, e.problems()));
-        }
-        return Html.goTo("/people/" + login);
+        return Refusal.answer(
+                () -> {
+                    act.run();
+                    return Html.goTo("/people/" + login);
+                },
+                refusal -> shown(login, refusal.problems()));
     }
 
-    private TemplateInstance listed(String search, String after, NewAccount typed, List<Invalid.Problem> problems) {
+    private TemplateInstance listed(String search, String after, FormValues fill, List<Invalid.Problem> problems) {
         AccountsView found = acts.list(current.actor(), search, after, PER_PAGE);
         List<Line> lines = found.accounts().stream().map(Line::of).toList();
-        return Templates.people(lines, search, found.next(), typed, problems);
+        List<RoleBox> boxes = RoleBox.of(role -> fill.is("roles", RoleNames.of(role)));
+        return Templates.people(lines, search, found.next(), fill, boxes, problems);
     }
 
     private TemplateInstance shown(String login, List<Invalid.Problem> problems) {
         AccountView account = acts.account(current.actor(), login);
-        return Templates.account(Line.of(account), RoleBox.of(account.roles()), problems);
+        return Templates.account(Line.of(account), RoleBox.of(account.roles()::contains), problems);
     }
 
     private static String text(@Nullable String typed) {

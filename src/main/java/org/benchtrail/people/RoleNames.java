@@ -9,7 +9,6 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Role;
-import org.jspecify.annotations.Nullable;
 
 /** Roles as they are written on pages: small letters. */
 final class RoleNames {
@@ -24,10 +23,10 @@ final class RoleNames {
     }
 
     /** @throws Invalid if a name is no role */
-    static Set<Role> parse(@Nullable Collection<String> names) {
+    static Set<Role> parse(Collection<String> names) {
         Set<Role> roles = EnumSet.noneOf(Role.class);
         Invalid.Collector problems = new Invalid.Collector();
-        for (String name : names == null ? Set.<String>of() : names) {
+        for (String name : names) {
             Optional<Role> role =
                     Arrays.stream(Role.values()).filter(r -> of(r).equals(name)).findFirst();
             role.ifPresent(roles::add);

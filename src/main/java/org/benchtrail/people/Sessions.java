@@ -12,7 +12,7 @@ import java.time.Instant;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import org.benchtrail.platform.Doors;
+import org.benchtrail.platform.RequestKind;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 import org.jboss.logging.Logger;
 
@@ -66,7 +66,7 @@ class Sessions {
     void begin(SignedIn person, RoutingContext request) {
         Session session = new Session(
                 person.accountId(), person.sessionVersion(), clock.instant().getEpochSecond());
-        cookies.save(session.content(), request, COOKIE, null, Doors.isSecure(request));
+        cookies.save(session.content(), request, COOKIE, null, RequestKind.isSecure(request));
     }
 
     /** The session of this request, renewed if it has grown old; empty if there is none, or it is too old or forged. */
@@ -76,7 +76,7 @@ class Sessions {
             return Optional.empty();
         }
         Optional<Session> session = parse(restored.getPrincipal()).filter(this::isYoung);
-        session.ifPresent(s -> cookies.save(s.content(), request, COOKIE, restored, Doors.isSecure(request)));
+        session.ifPresent(s -> cookies.save(s.content(), request, COOKIE, restored, RequestKind.isSecure(request)));
         return session;
     }
 
@@ -86,7 +86,7 @@ class Sessions {
                         .setPath("/")
                         .setMaxAge(0)
                         .setHttpOnly(true)
-                        .setSecure(Doors.isSecure(request))
+                        .setSecure(RequestKind.isSecure(request))
                         .setSameSite(CookieSameSite.LAX));
     }
 

@@ -19,13 +19,15 @@ class SignIn {
     private static final Duration LAST_USED_GRAIN = Duration.ofMinutes(1);
 
     private final Accounts accounts;
+    private final ApiTokens tokens;
     private final Passwords passwords;
     private final AccountLog log;
     private final Clock clock;
     private final LockOut lockOut;
 
-    SignIn(Accounts accounts, Passwords passwords, AccountLog log, Clock clock, SignInConfig config) {
+    SignIn(Accounts accounts, ApiTokens tokens, Passwords passwords, AccountLog log, Clock clock, SignInConfig config) {
         this.accounts = accounts;
+        this.tokens = tokens;
         this.passwords = passwords;
         this.log = log;
         this.clock = clock;
@@ -76,7 +78,7 @@ class SignIn {
     /** The person as stored now, if still active and signed in under the present session version. */
     Optional<SignedIn> bySession(long accountId, int sessionVersion) {
         return QuarkusTransaction.requiringNew()
-                .call(() -> accounts.byId(accountId)
+                .call(() -> accounts.findByIdOptional(accountId)
                         .filter(account -> account.active && account.sessionVersion == sessionVersion)
                         .map(Account::signedIn));
     }
@@ -85,8 +87,7 @@ class SignIn {
     Optional<SignedIn> byToken(String secret) {
         return QuarkusTransaction.requiringNew().call(() -> {
             Instant now = clock.instant();
-            Optional<ApiToken> token =
-                    accounts.tokenByHash(Secrets.hash(secret)).filter(found -> found.isGood(now));
+            Optional<ApiToken> token = tokens.byHash(Secrets.hash(secret)).filter(found -> found.isGood(now));
             token.ifPresent(found -> noteUse(found, now));
             return token.map(found -> found.account.signedIn());
         });

@@ -11,8 +11,8 @@ import io.smallrye.mutiny.Uni;
 import io.vertx.ext.web.RoutingContext;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.Set;
-import org.benchtrail.platform.Doors;
-import org.benchtrail.platform.Problems;
+import org.benchtrail.platform.RequestKind;
+import org.benchtrail.platform.problem.Problems;
 import org.jspecify.annotations.Nullable;
 
 /** Recognises programs at the API by the bearer token they send (RFC 6750), and by nothing else. */
@@ -23,7 +23,7 @@ class TokenSignIn implements HttpAuthenticationMechanism {
     @Override
     public Uni<SecurityIdentity> authenticate(RoutingContext request, IdentityProviderManager identities) {
         String header = request.request().getHeader("Authorization");
-        if (!Doors.isApi(request) || header == null) {
+        if (!RequestKind.isApi(request) || header == null) {
             return Uni.createFrom().nullItem();
         }
         request.put(HttpAuthenticationMechanism.class.getName(), this);
@@ -38,7 +38,7 @@ class TokenSignIn implements HttpAuthenticationMechanism {
 
     @Override
     public Uni<@Nullable ChallengeData> getChallenge(RoutingContext request) {
-        return Doors.isApi(request)
+        return RequestKind.isApi(request)
                 ? Uni.createFrom().item(new ChallengeData(401, "WWW-Authenticate", "Bearer realm=\"benchtrail\""))
                 : Uni.createFrom().nullItem();
     }
@@ -46,7 +46,7 @@ class TokenSignIn implements HttpAuthenticationMechanism {
     /** Answers a bad token with the same problem JSON as everything else under /api. */
     @Override
     public Uni<Boolean> sendChallenge(RoutingContext request) {
-        if (!Doors.isApi(request)) {
+        if (!RequestKind.isApi(request)) {
             return Uni.createFrom().item(false);
         }
         Problems.endNotSignedIn(request);

@@ -3,6 +3,7 @@ package org.benchtrail.ticket;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Category;
 import org.benchtrail.core.method.Priority;
+import org.benchtrail.core.text.PlainText;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -27,12 +28,12 @@ public record NewTicket(
         boolean queued) {
 
     public NewTicket {
-        title = text(title);
-        words = text(words);
-        device = text(device);
-        place = text(place);
-        requester = text(requester);
-        contact = text(contact);
+        title = PlainText.line(title);
+        words = PlainText.paragraph(words);
+        device = PlainText.line(device);
+        place = PlainText.line(place);
+        requester = PlainText.line(requester);
+        contact = PlainText.line(contact);
     }
 
     /** @throws Invalid naming everything about the requester that is missing */
@@ -51,16 +52,12 @@ public record NewTicket(
                 .require(place.length() <= 300, "place", "Shorten this to 300 characters.")
                 .require(!requester.isEmpty(), "requester", "Say who reports it.")
                 .require(requester.length() <= 200, "requester", "Shorten this to 200 characters.")
-                .require(Typed.isStorable(requester), "requester", Typed.WHAT_TO_DO)
-                .require(Typed.isStorable(contact), "contact", Typed.WHAT_TO_DO)
+                .require(PlainText.isText(requester), "requester", PlainText.WHAT_TO_DO)
+                .require(PlainText.isText(contact), "contact", PlainText.WHAT_TO_DO)
                 .require(!contact.isEmpty(), "contact", "Say how to reach them: telephone, mail, room.")
                 .require(contact.length() <= 200, "contact", "Shorten this to 200 characters.")
                 .require(impact != null, "impact", "Say whom it touches.")
                 .require(urgency != null, "urgency", "Say how much work is held up.")
                 .throwIfAny();
-    }
-
-    private static String text(@Nullable String given) {
-        return given == null ? "" : given.strip();
     }
 }

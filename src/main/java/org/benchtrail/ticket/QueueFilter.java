@@ -6,6 +6,7 @@ import java.util.Base64;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Standing;
 import org.benchtrail.core.method.Step;
+import org.benchtrail.core.text.PlainText;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -31,8 +32,8 @@ public record QueueFilter(
     public QueueFilter {
         new Invalid.Collector()
                 .require(size >= 1 && size <= 200, "size", "A page has 1 to 200 lines.")
-                .require(Typed.isStorable(assignee), "assignee", Typed.WHAT_TO_DO)
-                .require(Typed.isStorable(place), "place", Typed.WHAT_TO_DO)
+                .require(assignee == null || PlainText.isText(assignee), "assignee", PlainText.WHAT_TO_DO)
+                .require(place == null || PlainText.isText(place), "place", PlainText.WHAT_TO_DO)
                 .throwIfAny();
     }
 

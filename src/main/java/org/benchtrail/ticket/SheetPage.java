@@ -55,7 +55,7 @@ public class SheetPage {
     private final KnownCauses known;
     private final CurrentActor current;
     private final Directory people;
-    private final TicketActs.PolicyConfig policy;
+    private final PolicyConfig policy;
     private final Clock clock;
     private final Diagnoses diagnoses;
     private final LimitBook limits;
@@ -66,7 +66,7 @@ public class SheetPage {
             KnownCauses known,
             CurrentActor current,
             Directory people,
-            TicketActs.PolicyConfig policy,
+            PolicyConfig policy,
             Clock clock,
             Diagnoses diagnoses,
             LimitBook limits) {

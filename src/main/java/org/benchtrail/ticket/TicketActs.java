@@ -3,9 +3,7 @@ package org.benchtrail.ticket;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Event;
 import jakarta.transaction.Transactional;
-import java.math.BigDecimal;
 import java.time.Clock;
-import java.time.Duration;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
@@ -302,29 +300,6 @@ public class TicketActs {
         @Override
         public Policy policy() {
             return policy.policy();
-        }
-    }
-
-    /** The site's policy as configured, with the usual values as defaults. */
-    @io.smallrye.config.ConfigMapping(prefix = "benchtrail.policy")
-    public interface PolicyConfig {
-        @io.smallrye.config.WithDefault("250")
-        BigDecimal approvalCostLimit();
-
-        @io.smallrye.config.WithDefault("PT24H")
-        Duration dataAnswerMaxAge();
-
-        @io.smallrye.config.WithDefault("PT48H")
-        Duration soakTime();
-
-        @io.smallrye.config.WithDefault("P14D")
-        Duration reopenWindow();
-
-        @io.smallrye.config.WithDefault("2")
-        BigDecimal guardBand();
-
-        default Policy policy() {
-            return new Policy(approvalCostLimit(), dataAnswerMaxAge(), soakTime(), reopenWindow(), guardBand());
         }
     }
 }

@@ -31,8 +31,8 @@ import org.benchtrail.people.CurrentActor;
 import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
 import org.benchtrail.platform.NotFound;
-import org.benchtrail.platform.Problem;
-import org.benchtrail.platform.ProblemKind;
+import org.benchtrail.platform.problem.Problem;
+import org.benchtrail.platform.problem.ProblemKind;
 import org.benchtrail.trail.FactJson;
 import org.benchtrail.trail.TrailEntry;
 import org.benchtrail.trail.Verification;
@@ -53,7 +53,7 @@ public class TicketApi {
     private final TicketActs acts;
     private final TicketLook look;
     private final CurrentActor current;
-    private final TicketActs.PolicyConfig policy;
+    private final PolicyConfig policy;
     private final Clock clock;
     private final ObjectMapper mapper;
     private final BenchActs bench;
@@ -63,7 +63,7 @@ public class TicketApi {
             TicketActs acts,
             TicketLook look,
             CurrentActor current,
-            TicketActs.PolicyConfig policy,
+            PolicyConfig policy,
             Clock clock,
             ObjectMapper mapper,
             BenchActs bench,

@@ -105,6 +105,15 @@ class KnowledgeTest {
     // ---- by-products
 
     @Test
+    void whateverAFactMayHold_aTicketWithItCanBeClosed() {
+        String odd = "Odd\u007fly\u0085 so\u009b";
+        Job job = new Job(odd, odd, odd, "Oddment " + odd, odd, odd);
+        TicketNumber ticket = jobs.close(Jobs.INES, job, PROPOSED);
+        long cause = search.find("oddment", null, 0, Jobs.INES).causes().get(0).id();
+        assertTrue(knowledge.cause(cause, Jobs.INES).cause().text().shows().contains(odd), ticket::toString);
+    }
+
+    @Test
     void closing_writesTheCaseAndTheDraft_reopeningTakesThemBack() {
         Job job = new Job(
                 "Quillon stops after a minute",

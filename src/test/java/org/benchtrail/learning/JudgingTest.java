@@ -191,8 +191,13 @@ class JudgingTest {
                         .post("/api/learning/left-out")
                         .statusCode());
         assertEquals(
+                422,
+                as(omar).body(Map.of("tickets", List.of(other.toString()), "reason", "The same\u0007again"))
+                        .post("/api/learning/left-out")
+                        .statusCode());
+        assertEquals(
                 200,
-                as(omar).body(Map.of("tickets", List.of(other.toString()), "reason", "The same again"))
+                as(omar).body(Map.of("tickets", List.of(other.toString()), "reason", "The same\u007f\nagain"))
                         .post("/api/learning/left-out")
                         .statusCode());
         Response preview = as(omar).get("/api/learning/preview");

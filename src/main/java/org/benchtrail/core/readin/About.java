@@ -1,6 +1,7 @@
 package org.benchtrail.core.readin;
 
 import org.benchtrail.core.Invalid;
+import org.benchtrail.core.text.PlainText;
 
 /**
  * What a person says beside what the device says.
@@ -25,8 +26,9 @@ public record About(String device, String quantity, String unit) {
     }
 
     private static String line(Invalid.Collector found, String field, String text, int most) {
-        String line = text.replaceAll("\\s+", " ").strip();
+        String line = PlainText.line(text);
         found.require(line.length() <= most, field, "Shorten this to " + most + " characters.");
+        found.require(PlainText.isText(line), field, PlainText.WHAT_TO_DO);
         return line;
     }
 }

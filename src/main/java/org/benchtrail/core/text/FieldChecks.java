@@ -3,7 +3,6 @@ package org.benchtrail.core.text;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.stream.Collectors;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.Invalid.Problem;
 import org.jspecify.annotations.Nullable;
@@ -27,8 +26,7 @@ public final class FieldChecks {
 
     /** As {@link #required}, but may be empty. */
     public String optional(String field, @Nullable String text, int most) {
-        String ended = text == null ? "" : text.strip().replace("\r\n", "\n").replace('\r', '\n');
-        String clean = most <= LINE ? folded(ended) : ended;
+        String clean = most <= LINE ? PlainText.line(text) : PlainText.paragraph(text);
         require(
                 clean.length() <= most,
                 field,
@@ -37,10 +35,7 @@ public final class FieldChecks {
                         "Shorten this to %,d characters (it has %,d); attach a longer text as a file.",
                         most,
                         clean.length()));
-        require(
-                clean.chars().noneMatch(c -> c < ' ' && c != '\n' && c != '\t') && wellFormed(clean),
-                field,
-                "Remove the control characters: only text can be kept.");
+        require(PlainText.isText(clean), field, PlainText.WHAT_TO_DO);
         return clean;
     }
 
@@ -48,18 +43,6 @@ public final class FieldChecks {
     public @Nullable String orNull(String field, @Nullable String text, int most) {
         String clean = optional(field, text, most);
         return clean.isEmpty() ? null : clean;
-    }
-
-    /** One line: what a form or a program broke into several is joined by single spaces. */
-    private static String folded(String text) {
-        return text.replace('\u0085', '\n')
-                .replace('\u2028', '\n')
-                .replace('\u2029', '\n')
-                .replace('\t', ' ')
-                .lines()
-                .map(String::strip)
-                .filter(line -> !line.isEmpty())
-                .collect(Collectors.joining(" "));
     }
 
     public void require(boolean holds, String field, String whatToDo) {
@@ -72,21 +55,5 @@ public final class FieldChecks {
         if (!problems.isEmpty()) {
             throw new Invalid(problems);
         }
-    }
-
-    /** A lone surrogate has no UTF-8 form, and so could not be hashed. */
-    private static boolean wellFormed(String text) {
-        for (int i = 0; i < text.length(); i++) {
-            char c = text.charAt(i);
-            if (Character.isHighSurrogate(c)) {
-                if (i + 1 == text.length() || !Character.isLowSurrogate(text.charAt(i + 1))) {
-                    return false;
-                }
-                i++;
-            } else if (Character.isLowSurrogate(c)) {
-                return false;
-            }
-        }
-        return true;
     }
 }

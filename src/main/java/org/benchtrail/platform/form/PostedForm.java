@@ -7,6 +7,7 @@ import com.fasterxml.jackson.datatype.jsr310.JavaTimeModule;
 import java.lang.reflect.RecordComponent;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -19,6 +20,7 @@ import java.util.stream.Stream;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.Invalid.Problem;
 import org.benchtrail.platform.problem.Faults;
+import org.jboss.resteasy.reactive.server.multipart.MultipartFormDataInput;
 import org.jspecify.annotations.Nullable;
 
 /** What was typed into a form, read into records; see the package for how fields are named. Problems are kept until {@link #done}. */
@@ -31,12 +33,36 @@ public final class PostedForm {
     private final Map<String, List<String>> typed = new LinkedHashMap<>();
     private final List<Problem> problems = new ArrayList<>();
 
+    private final Map<String, PostedFile> files = new HashMap<>();
+
     public PostedForm(Map<String, ? extends List<String>> typed) {
         typed.forEach((name, values) ->
                 this.typed.put(name, values.stream().filter(Objects::nonNull).toList()));
     }
 
-    /** Every field by its name, as it was sent. */
+    /** A form that may carry files. */
+    public static PostedForm of(MultipartFormDataInput sent) {
+        Map<String, List<String>> typed = new LinkedHashMap<>();
+        Map<String, PostedFile> files = new HashMap<>();
+        sent.getValues()
+                .forEach((name, values) -> values.forEach(value -> {
+                    if (value.isFileItem()) {
+                        files.putIfAbsent(name, PostedFile.of(value));
+                    } else {
+                        typed.computeIfAbsent(name, n -> new ArrayList<>()).add(value.getValue());
+                    }
+                }));
+        PostedForm form = new PostedForm(typed);
+        form.files.putAll(files);
+        return form;
+    }
+
+    /** The file that was chosen in a field; empty if none was, or it is empty. */
+    public Optional<PostedFile> file(String name) {
+        return Optional.ofNullable(files.get(name)).filter(file -> file.size() > 0);
+    }
+
+    /** Every field by its name, as it was sent; not the files. */
     public Map<String, List<String>> typed() {
         return typed;
     }

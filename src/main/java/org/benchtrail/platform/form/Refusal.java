@@ -9,8 +9,8 @@ import java.util.function.Supplier;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.Invalid.Problem;
 import org.benchtrail.platform.Html;
-import org.benchtrail.platform.ProblemKind;
 import org.benchtrail.platform.Stale;
+import org.benchtrail.platform.problem.ProblemKind;
 
 /**
  * Why what a form asked for was not done, told by its page, which is shown again with what was typed.
@@ -39,9 +39,14 @@ public record Refusal(ProblemKind kind, List<Problem> problems) {
      * Does what a posted form asks for.
      *
      * @param act answers if it is done; {@link Invalid} and {@link Stale} leave no trace of it
-     * @param again the page that tells the refusal
+     * @param again the page that tells the refusal, answered under its status
      */
     public static Response answer(Supplier<Response> act, Function<Refusal, TemplateInstance> again) {
+        return respond(act, refusal -> refusal.on(again.apply(refusal)));
+    }
+
+    /** As {@link #answer}, for a page that chooses its status itself. */
+    public static Response respond(Supplier<Response> act, Function<Refusal, Response> again) {
         Refusal refusal;
         try {
             return act.get();
@@ -50,6 +55,6 @@ public record Refusal(ProblemKind kind, List<Problem> problems) {
         } catch (Stale | OptimisticLockException e) {
             refusal = new Refusal(ProblemKind.STALE, List.of());
         }
-        return refusal.on(again.apply(refusal));
+        return again.apply(refusal);
     }
 }

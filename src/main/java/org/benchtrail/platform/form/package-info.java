@@ -22,7 +22,8 @@
  * <p>What an edit page shows before anybody types: {@code new FormValues().put("correct", record)}. A form that makes several
  * records reads each by {@link org.benchtrail.platform.form.PostedForm#optional}, adds problems of its own by {@code refuse}, and ends
  * with {@code done()}. A form open to people whose sign-in has ended gives what they typed back by {@link
- * org.benchtrail.platform.form.SignedOut}. JSON: {@code new PostedJson(mapper, "fact").read(node, Fact.class, "[2]")}.
+ * org.benchtrail.platform.form.SignedOut}. A form with files is
+ * read by {@code PostedForm.of(MultipartFormDataInput)}. JSON: {@code new PostedJson(mapper, "fact").read(node, Fact.class, "[2]")}.
  */
 @org.jspecify.annotations.NullMarked
 package org.benchtrail.platform.form;

@@ -1,4 +1,4 @@
-package org.benchtrail.platform;
+package org.benchtrail.platform.problem;
 
 import java.util.LinkedHashMap;
 import java.util.List;

@@ -1,4 +1,4 @@
-package org.benchtrail.platform;
+package org.benchtrail.platform.problem;
 
 import jakarta.ws.rs.ext.Provider;
 import jakarta.ws.rs.ext.ReaderInterceptor;

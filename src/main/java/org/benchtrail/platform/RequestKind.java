@@ -2,9 +2,9 @@ package org.benchtrail.platform;
 
 import io.vertx.ext.web.RoutingContext;
 
-/** Which side of the house a request came to: pages for people, or the API for programs. */
-public final class Doors {
-    private Doors() {}
+/** What kind of request it is: for a page, for the API, for a file that is the same for everybody; over TLS or not. */
+public final class RequestKind {
+    private RequestKind() {}
 
     public static boolean isApi(RoutingContext request) {
         return isApi(request.normalizedPath());

@@ -1,17 +1,18 @@
-package org.benchtrail.platform;
+package org.benchtrail.platform.problem;
 
 import io.vertx.ext.web.RoutingContext;
 import jakarta.ws.rs.container.ContainerResponseContext;
 import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
+import org.benchtrail.platform.RequestKind;
 import org.jboss.resteasy.reactive.server.ServerResponseFilter;
 
 /**
  * What every answer of an endpoint carries: no copy in any cache, and a body that explains a refusal which the framework
  * gave without words (its CSRF filter answers a bare 400).
  */
-public class AnswerDress {
+public class ResponseHeaders {
     @ServerResponseFilter
     public void dress(ContainerResponseContext answer, RoutingContext request) {
         answer.getHeaders().putIfAbsent(HttpHeaders.CACHE_CONTROL, java.util.List.of("no-store"));
@@ -23,7 +24,7 @@ public class AnswerDress {
     }
 
     private static void explain(ContainerResponseContext answer, RoutingContext request) {
-        boolean formRefused = answer.getStatus() == 400 && !Doors.isApi(request);
+        boolean formRefused = answer.getStatus() == 400 && !RequestKind.isApi(request);
         ProblemKind kind = formRefused ? ProblemKind.FORM_REFUSED : ProblemKind.ofStatus(answer.getStatus());
         String detail = formRefused
                 ? "The page this form came from is too old, or the form did not come from this site. Nothing was changed."

@@ -1,4 +1,4 @@
-package org.benchtrail.platform;
+package org.benchtrail.platform.problem;
 
 /** Every way in which a request can go wrong: stable code, HTTP status, and what the reader is told. */
 public enum ProblemKind {

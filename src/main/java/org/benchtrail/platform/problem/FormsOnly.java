@@ -1,10 +1,11 @@
-package org.benchtrail.platform;
+package org.benchtrail.platform.problem;
 
 import io.vertx.ext.web.RoutingContext;
 import jakarta.ws.rs.container.ContainerRequestContext;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.util.Set;
+import org.benchtrail.platform.RequestKind;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 import org.jboss.resteasy.reactive.server.ServerRequestFilter;
 import org.jspecify.annotations.Nullable;
@@ -28,7 +29,7 @@ public class FormsOnly {
             return null;
         }
         boolean form = isForm(request.getMediaType());
-        if (Doors.isApi(routing)) {
+        if (RequestKind.isApi(routing)) {
             return form
                     ? Problems.answer(
                             routing,

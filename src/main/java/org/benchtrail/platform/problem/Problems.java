@@ -1,4 +1,4 @@
-package org.benchtrail.platform;
+package org.benchtrail.platform.problem;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.exc.MismatchedInputException;
@@ -19,7 +19,11 @@ import java.net.URI;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import org.benchtrail.core.Invalid;
-import org.benchtrail.platform.problem.Faults;
+import org.benchtrail.platform.Forbidden;
+import org.benchtrail.platform.Html;
+import org.benchtrail.platform.NotFound;
+import org.benchtrail.platform.RequestKind;
+import org.benchtrail.platform.Stale;
 import org.jboss.logging.Logger;
 import org.jboss.resteasy.reactive.server.ServerExceptionMapper;
 import org.jspecify.annotations.Nullable;
@@ -60,7 +64,7 @@ public class Problems {
     @ServerExceptionMapper
     public Response stale(Stale e, RoutingContext request) {
         Problem problem = Problem.of(ProblemKind.STALE, message(e)).withCurrent(e.current());
-        return answer(request, Doors.isApi(request) ? problem.withStatus(412) : problem);
+        return answer(request, RequestKind.isApi(request) ? problem.withStatus(412) : problem);
     }
 
     @ServerExceptionMapper
@@ -109,22 +113,22 @@ public class Problems {
     }
 
     private static Response notSignedIn(RoutingContext request) {
-        if (Doors.isApi(request) || !request.request().method().name().equals("GET")) {
+        if (RequestKind.isApi(request) || !request.request().method().name().equals("GET")) {
             return answer(request, Problem.of(ProblemKind.NOT_SIGNED_IN, notSignedInDetail(request)));
         }
-        String asked = URLEncoder.encode(Doors.localAddress(request), StandardCharsets.UTF_8);
+        String asked = URLEncoder.encode(RequestKind.localAddress(request), StandardCharsets.UTF_8);
         return Response.seeOther(URI.create("/sign-in?to=" + asked)).build();
     }
 
     static String notSignedInDetail(RoutingContext request) {
-        return Doors.isApi(request)
+        return RequestKind.isApi(request)
                 ? "Send a valid token: Authorization: Bearer bt_…; it may be missing, wrong, expired or revoked."
                 : "Nothing was changed, because nobody is signed in any more.";
     }
 
     /** Renders {@code problem} for whoever asked. */
     static Response answer(RoutingContext request, Problem problem) {
-        if (!Doors.isApi(request)) {
+        if (!RequestKind.isApi(request)) {
             return Html.status(problem.status(), Templates.problem(problem));
         }
         Response.ResponseBuilder answer =
