@@ -7,7 +7,6 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.regex.MatchResult;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
@@ -24,9 +23,7 @@ final class FieldReading {
     private static final Pattern NO_GROUP = Pattern.compile("\\bread\\((?:\\w+\\.)*(\\w+)\\.class\\)");
     private static final Pattern NAME = Pattern.compile(
             "\\b(?:text|has|all|asSent|number|getFirst|getOrDefault|taken|filled)\\((?:\\w+, )?\"([\\w.-]+)\"( \\+)?");
-    private static final Pattern FIELDS = Pattern.compile("\\.fields\\(([^)]*)\\)");
-    private static final Pattern LITERAL = Pattern.compile("\"([\\w.-]+)\"");
-    private static final Pattern CONSTANT = Pattern.compile("static final String (\\w+) = \"([\\w.-]+)\";");
+    private static final Pattern CONSTANT = Pattern.compile("static final String \\w+ = \"([a-z-]+)\";");
     private static final Pattern ACT = Pattern.compile("case \"([a-z-]+)\" ->");
     private static final Pattern RECORD = Pattern.compile("\\brecord (\\w+)[<(]");
 
@@ -44,20 +41,12 @@ final class FieldReading {
         });
     }
 
-    private void add(String source) {
-        String text = source;
-        for (MatchResult m : CONSTANT.matcher(source).results().toList()) {
-            text = text.replaceAll("\\b" + m.group(1) + "\\b", "\"" + m.group(2) + "\"");
-            name(m.group(2));
-        }
+    private void add(String text) {
         GROUP.matcher(text)
                 .results()
                 .forEach(m -> group(m.group(2) == null ? m.group(1) : m.group(1) + "*", m.group(3)));
         NO_GROUP.matcher(text).results().forEach(m -> group("", m.group(1)));
-        FIELDS.matcher(text)
-                .results()
-                .flatMap(m -> LITERAL.matcher(m.group(1)).results())
-                .forEach(m -> name(m.group(1)));
+        CONSTANT.matcher(text).results().forEach(m -> names.add(m.group(1)));
         ACT.matcher(text).results().forEach(m -> acts.add(m.group(1)));
         NAME.matcher(text).results().forEach(m -> names.add(m.group(2) == null ? m.group(1) : m.group(1) + "*"));
         Matcher variable = GROUP_IN_VARIABLE.matcher(text);
@@ -70,11 +59,6 @@ final class FieldReading {
         }
     }
 
-    /** A field, or what stands before a star. */
-    private void name(String field) {
-        names.add(field.replaceFirst("(?<=[.-])$", "*"));
-    }
-
     private void group(String name, String type) {
         groups.computeIfAbsent(name, n -> new HashSet<>()).addAll(RECORDS.getOrDefault(type, List.of()));
     }
@@ -84,8 +68,7 @@ final class FieldReading {
         String group = dot < 0 ? "" : field.substring(0, dot);
         return names.contains(field)
                 || (acts.contains(group) && names.contains(field.substring(dot + 1)))
-                || Stream.of(group, group.replaceFirst("-\\*$", ""))
-                        .flatMap(g -> groups.getOrDefault(g, Set.of()).stream())
+                || groups.getOrDefault(group, Set.of()).stream()
                         .anyMatch(type -> resolves(type, field.substring(dot + 1)));
     }
 
