@@ -140,7 +140,7 @@ class DemoTicketsOnTheBenchTest {
                 "{\"bay\":\"SAS\",\"bayForm\":\"INCH_3_5\",\"bayHeight\":26.1,\"carrier\":false,\"bayPower\":25,\"member\":true,"
                         + "\"oldInterface\":\"SAS\",\"oldSectors\":\"F512E\",\"oldMedia\":\"DISK_CMR\",\"oldSpeed\":7200,\"oldBlocks\":7814037168,"
                         + "\"newInterface\":\"%s\",\"newForm\":\"INCH_3_5\",\"newHeight\":26.1,\"newSectors\":\"F512E\",\"newMedia\":\"DISK_CMR\",\"newSpeed\":7200,"
-                        + "\"newLabel\":4000,\"newPower\":12,\"siteList\":\"LISTED\"}";
+                        + "\"newLabel\":4000,\"newPower\":11,\"siteList\":\"LISTED\"}";
         assertEquals(
                 "fits",
                 attached(ticket, "drive-fit", String.format(input, "SAS")).verdict());

@@ -22,7 +22,7 @@ final class FieldReading {
     private static final Pattern GROUP_IN_VARIABLE = Pattern.compile("String (\\w+) = \"([a-z-]+)\" \\+ ");
     private static final Pattern NO_GROUP = Pattern.compile("\\bread\\((?:\\w+\\.)*(\\w+)\\.class\\)");
     private static final Pattern NAME = Pattern.compile(
-            "\\b(?:text|has|all|asSent|number|getFirst|getOrDefault|taken|filled)\\((?:\\w+, )?\"([\\w.-]+)\"( \\+)?");
+            "\\b(?:text|has|all|asSent|number|file|getFirst|getOrDefault|taken|filled)\\((?:\\w+, )?\"([\\w.-]+)\"( \\+)?");
     private static final Pattern CONSTANT = Pattern.compile("static final String \\w+ = \"([a-z-]+)\";");
     private static final Pattern ACT = Pattern.compile("case \"([a-z-]+)\" ->");
     private static final Pattern RECORD = Pattern.compile("\\brecord (\\w+)[<(]");

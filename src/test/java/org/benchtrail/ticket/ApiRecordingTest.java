@@ -18,6 +18,7 @@ import org.benchtrail.core.method.Role;
 import org.benchtrail.people.PeopleActs;
 import org.benchtrail.platform.TestDatabase;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -27,6 +28,7 @@ import org.junit.jupiter.api.Test;
  * <p>The journey keeps to categories, words and accounts that no other test uses.
  */
 @QuarkusTest
+@Order(1) // other tests make versions of the catalogue and teach it
 @QuarkusTestResource(TestDatabase.class)
 class ApiRecordingTest {
     /** A clean run cannot be longer than the time since the last action, and no test waits for a minute. */
@@ -217,7 +219,7 @@ class ApiRecordingTest {
                 "{'kind':'hazards-screened','present':{'SMELL':false,'SMOKE':false,'HEAT':false,'SWELLING':false,'LIQUID':false,'MAINS_LEAD':false,'EXPOSED_WIRING':false}}",
                 "{'kind':'evidence-impossible','reason':'Nothing shows'}",
                 "{'kind':'likeness-checked'}");
-        t.benchResult("{'calculation':'drive-health','input':" + recording.example("drive-health") + "}");
+        t.benchResult("{'calculation':'drive-health','input':" + recording.example("drive-health").replace("98.0", "97.5") + "}");
         t.benchResult("{'calculation':'soak','input':{'every':-1,'doubt':5}}");
         t.benchResult("{'calculation':'no-such'}");
         for (String requirement : new String[] {"changes-asked", "reproduced", "logs-reviewed"}) {
