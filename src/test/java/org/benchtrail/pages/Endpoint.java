@@ -7,7 +7,6 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.UriInfo;
-import org.jboss.resteasy.reactive.server.multipart.MultipartFormDataInput;
 import java.lang.reflect.AnnotatedElement;
 import java.lang.reflect.Method;
 import java.lang.reflect.Parameter;
@@ -19,6 +18,7 @@ import java.util.TreeSet;
 import java.util.stream.Stream;
 import org.jboss.resteasy.reactive.RestForm;
 import org.jboss.resteasy.reactive.RestQuery;
+import org.jboss.resteasy.reactive.server.multipart.MultipartFormDataInput;
 
 /**
  * A method that answers a page's form.
@@ -57,7 +57,8 @@ record Endpoint(Method program, String method, String path, SortedSet<String> na
         SortedSet<String> names = new TreeSet<>();
         boolean whole = false;
         for (Parameter parameter : program.getParameters()) {
-            whole |= Set.of(MultivaluedMap.class, MultipartFormDataInput.class, UriInfo.class).contains(parameter.getType());
+            whole |= Set.of(MultivaluedMap.class, MultipartFormDataInput.class, UriInfo.class)
+                    .contains(parameter.getType());
             if (parameter.isAnnotationPresent(BeanParam.class)) {
                 Stream.of(parameter.getType().getDeclaredFields()).forEach(f -> add(names, f, f.getName()));
             } else {

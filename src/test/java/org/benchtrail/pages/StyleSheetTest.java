@@ -51,7 +51,8 @@ class StyleSheetTest {
             "a line of the gate", List.of("missing", "met", "waived"),
             "the level of a result of the bench", List.of("good", "bad", "careful", "undecided"),
             "the verdict of a reading", List.of("within", "outside", "not-judged"),
-            "the lines of a drawing", List.of("line0", "line1", "line2", "line3", "limit", "band", "ideal"));
+            "the lines of a drawing",
+                    List.of("axis", "line", "line0", "line1", "line2", "line3", "limit", "band", "ideal"));
 
     /** Classes that carry no rule of their own, with what they are for. */
     private static final Map<String, String> WITHOUT_RULE = Map.of(

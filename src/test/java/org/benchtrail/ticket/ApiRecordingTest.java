@@ -219,7 +219,8 @@ class ApiRecordingTest {
                 "{'kind':'hazards-screened','present':{'SMELL':false,'SMOKE':false,'HEAT':false,'SWELLING':false,'LIQUID':false,'MAINS_LEAD':false,'EXPOSED_WIRING':false}}",
                 "{'kind':'evidence-impossible','reason':'Nothing shows'}",
                 "{'kind':'likeness-checked'}");
-        t.benchResult("{'calculation':'drive-health','input':" + recording.example("drive-health").replace("98.0", "97.5") + "}");
+        t.benchResult("{'calculation':'drive-health','input':"
+                + recording.example("drive-health").toString().replace("98.0", "97.5") + "}");
         t.benchResult("{'calculation':'soak','input':{'every':-1,'doubt':5}}");
         t.benchResult("{'calculation':'no-such'}");
         for (String requirement : new String[] {"changes-asked", "reproduced", "logs-reviewed"}) {
