@@ -41,6 +41,10 @@ final class Recording {
     private final Placeholders placeholders = new Placeholders();
     private final Map<String, String> tokens = new HashMap<>();
     private final Map<String, JsonNode> factsBefore = new HashMap<>();
+    /** One and the same in a run, so that its placeholder is too. */
+    private final String soon =
+            Instant.now().plus(30, ChronoUnit.DAYS).truncatedTo(ChronoUnit.SECONDS).toString();
+
     private final List<String> tickets = new ArrayList<>();
     private final Set<String> kinds = new TreeSet<>();
     private final List<ObjectNode> exchanges = new ArrayList<>();
@@ -297,7 +301,7 @@ final class Recording {
         private int acted(String login, int onVersion, String body, int status) {
             String text = body.replace("{number}", number)
                     .replace("{requester}", requester())
-                    .replace("{soon}", Instant.now().plus(30, ChronoUnit.DAYS).truncatedTo(ChronoUnit.SECONDS) + "");
+                    .replace("{soon}", soon);
             act(login, onVersion, path(), text);
             stored();
             ObjectNode last = exchanges.get(exchanges.size() - 1);
