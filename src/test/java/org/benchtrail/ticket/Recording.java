@@ -42,8 +42,10 @@ final class Recording {
     private final Map<String, String> tokens = new HashMap<>();
     private final Map<String, JsonNode> factsBefore = new HashMap<>();
     /** One and the same in a run, so that its placeholder is too. */
-    private final String soon =
-            Instant.now().plus(30, ChronoUnit.DAYS).truncatedTo(ChronoUnit.SECONDS).toString();
+    private final String soon = Instant.now()
+            .plus(30, ChronoUnit.DAYS)
+            .truncatedTo(ChronoUnit.SECONDS)
+            .toString();
 
     private final List<String> tickets = new ArrayList<>();
     private final Set<String> kinds = new TreeSet<>();
