@@ -19,6 +19,15 @@ public record Situation(JobSheet sheet, Policy policy, Instant now, Move move) {
         return sheet.latest(kind).isPresent() ? "" : sentence;
     }
 
+    /** The sentence, unless such a fact was recorded since the ticket was opened, or last reopened. */
+    public String unlessSinceOpened(Class<? extends Fact> kind, String sentence) {
+        return sheet.latest(kind)
+                        .filter(f -> f.entry() > sheet.course().openedAt())
+                        .isPresent()
+                ? ""
+                : sentence;
+    }
+
     /** The sentence, unless such a fact was recorded in this round. */
     public String unlessInRound(Class<? extends Fact> kind, String sentence) {
         return sheet.latestOfRound(kind).isPresent() ? "" : sentence;

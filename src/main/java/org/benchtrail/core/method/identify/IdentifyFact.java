@@ -14,6 +14,7 @@ public sealed interface IdentifyFact extends Fact
                 HazardsScreened,
                 LikenessChecked,
                 LogsReviewed,
+                LossAccepted,
                 OnsetRecorded,
                 ReproductionTried,
                 ScopeRecorded,
