@@ -31,12 +31,13 @@ final class Ledger {
     }
 
     void takesPart(Part part, Stamp stamp, @Nullable String assignee) {
-        boolean own = stamp.by().equals(assignee);
+        boolean own = stamp.person().equals(assignee);
         if (part.isWork(own)) {
-            hands.computeIfAbsent(stamp.by(), a -> EnumSet.noneOf(Role.class)).addAll(stamp.roles());
+            hands.computeIfAbsent(stamp.person(), a -> EnumSet.noneOf(Role.class))
+                    .addAll(stamp.roles());
         }
         if (part.isJudging(own)) {
-            judges.add(stamp.by());
+            judges.add(stamp.person());
         }
     }
 

@@ -67,9 +67,9 @@ final class Replay {
     private boolean isSlip(StandingFact<?> old, Stamp stamp) {
         return course.round() == 1
                 && course.step() == Step.IDENTIFY
-                && old.stamp().by().equals(stamp.by())
+                && old.stamp().person().equals(stamp.person())
                 && facts.since(old.entry()).stream()
-                        .allMatch(f -> f.stamp().by().equals(stamp.by()));
+                        .allMatch(f -> f.stamp().person().equals(stamp.person()));
     }
 
     JobSheet sheet() {

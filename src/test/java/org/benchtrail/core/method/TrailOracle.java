@@ -169,7 +169,7 @@ final class TrailOracle {
     }
 
     private void takePart(Fact fact, Stamp stamp) {
-        if (judging(fact, stamp)) {
+        if (judging(fact)) {
             judges.add(stamp.by());
         }
         if (working(fact, stamp)) {
@@ -177,7 +177,7 @@ final class TrailOracle {
         }
     }
 
-    private static boolean judging(Fact fact, Stamp stamp) {
+    private static boolean judging(Fact fact) {
         return fact instanceof Waived
                 || fact instanceof PlanApproved
                 || fact instanceof PlanDeclined
@@ -200,7 +200,7 @@ final class TrailOracle {
                 || fact instanceof Rethought
                 || fact instanceof VerifyFailed
                 || fact instanceof Closed;
-        return moved || (!(fact instanceof DeskFact) && !judging(fact, stamp));
+        return moved || (!(fact instanceof DeskFact) && !judging(fact));
     }
 
     /** All that stands of a kind, and what was owed before it was corrected. */
@@ -231,7 +231,7 @@ final class TrailOracle {
         boolean papers = fact instanceof Addendum || fact instanceof AddendumCountersigned;
         assertEquals(standing.equals("closed"), fact instanceof Reopened || papers, "what a closed ticket takes");
         boolean hand = hands.containsKey(stamp.by()) || stamp.by().equals(assignee);
-        assertFalse(judging(fact, stamp) && hand, "4: who judges has not worked");
+        assertFalse(judging(fact) && hand, "4: who judges has not worked");
         assertFalse(working(fact, stamp) && judges.contains(stamp.by()), "4: who works has not judged");
         if (fact instanceof Waived w) {
             assertTrue(WAIVABLE.contains(w.requirement()) && stamp.roles().contains(Role.SUPERVISOR));

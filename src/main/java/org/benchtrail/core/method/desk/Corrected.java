@@ -38,7 +38,9 @@ public record Corrected(int entry, String reason, @Nullable Fact replacement) im
     @Override
     public List<Missing> refusedTo(Actor actor, Situation s) {
         boolean own = s.sheet()
-                .latest(Fact.class, f -> f.entry() == entry && f.stamp().by().equals(actor.account()))
+                .latest(
+                        Fact.class,
+                        f -> f.entry() == entry && f.stamp().person().equals(actor.account()))
                 .isPresent();
         return own || actor.is(Role.SUPERVISOR) || Persons.isAssignee(s.sheet().course(), actor)
                 ? List.of()

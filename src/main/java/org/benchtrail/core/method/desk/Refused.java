@@ -14,6 +14,11 @@ public record Refused(String act, List<String> missing) implements DeskFact {
     }
 
     @Override
+    public boolean saidByServer() {
+        return true;
+    }
+
+    @Override
     public List<Missing> refusedTo(Actor actor, Situation s) {
         return Missing.rule("not-an-act", "A ticket is opened once, and nobody records a refusal by hand.", "trail");
     }

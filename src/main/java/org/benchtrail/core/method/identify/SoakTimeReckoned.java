@@ -17,6 +17,11 @@ public record SoakTimeReckoned(int minutes, String basis) implements EvidenceFac
     }
 
     @Override
+    public boolean saidByServer() {
+        return true;
+    }
+
+    @Override
     public boolean replacesEarlier() {
         return true;
     }

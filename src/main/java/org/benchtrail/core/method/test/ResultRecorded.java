@@ -64,6 +64,12 @@ public record ResultRecorded(
         if (planned.round() != s.sheet().round() || s.sheet().result(check).isPresent()) {
             throw new Invalid("check", "That check has been made, or belongs to an earlier round: plan another one.");
         }
+        if (planned.lastStamp().request().equals(s.request())) {
+            return Missing.rule(
+                    "expectation-first",
+                    "Save the check with what you expect first, then make it, then record what was seen.",
+                    "expectation-first");
+        }
         if (reading != null) {
             requireSpoken(planned, s.sheet().at(reading, ReadingRecorded.class, "reading"));
         }
