@@ -111,6 +111,16 @@ final class HeatSheet {
     static ReadingRecorded reading(
             String finding, String value, String unit, @Nullable String upper, @Nullable String accuracy) {
         return new ReadingRecorded(
-                "reading", value, unit, "there", "", null, upper, upper == null ? "" : "label", accuracy, null, finding);
+                "reading",
+                value,
+                unit,
+                "there",
+                "",
+                null,
+                upper,
+                upper == null ? "" : "label",
+                accuracy,
+                null,
+                finding);
     }
 }

@@ -50,7 +50,9 @@ class SheetEvidenceTest {
 
     @Test
     void whatTheCategoryDoesNotKnow_isNotReported_butUnknownIs() {
-        assertEquals(List.of(), evidence(answer("smell", "yes"), answer("dust", "perhaps")).reports());
+        assertEquals(
+                List.of(),
+                evidence(answer("smell", "yes"), answer("dust", "perhaps")).reports());
         assertEquals(
                 List.of("unknown"),
                 evidence(answer("dust", "unknown")).reports().stream()
@@ -158,15 +160,18 @@ class SheetEvidenceTest {
 
     @Test
     void ruledOutByACheck_isATrialWithoutBelief() {
-        assertEquals(
-                List.of(new FailedRepair("H1", 0, stamp(6).at())), inVain("H1", ranked("0.3"), new RuledOut()));
+        assertEquals(List.of(new FailedRepair("H1", 0, stamp(6).at())), inVain("H1", ranked("0.3"), new RuledOut()));
     }
 
     @Test
     void repairInVain_countsWithTheBeliefThatWasShown() {
         assertEquals(
                 List.of(new FailedRepair("H1", 0.3, stamp(7).at())),
-                inVain("H1", ranked("0.3"), new TheoriesRanked(List.of(2), "judgement"), new VerifyFailed("Still hot")));
+                inVain(
+                        "H1",
+                        ranked("0.3"),
+                        new TheoriesRanked(List.of(2), "judgement"),
+                        new VerifyFailed("Still hot")));
         assertEquals(
                 List.of(new FailedRepair("H1", 0.3, stamp(6).at())),
                 inVain("H1", ranked("0.3"), new Rethought("No dust", true), ranked("0.1")));

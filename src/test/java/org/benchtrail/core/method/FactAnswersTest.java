@@ -172,7 +172,8 @@ class FactAnswersTest {
         ReadingRecorded seen = rail(null, "rail.low");
         assertEquals(Optional.of(new CatalogueAnswer("rail.low", "", Source.SEEN, seen)), says(seen, plain()));
         ReadingRecorded metered = rail("1 %", "rail.low");
-        assertEquals(Optional.of(new CatalogueAnswer("rail.low", "", Source.CALIBRATED, metered)), says(metered, plain()));
+        assertEquals(
+                Optional.of(new CatalogueAnswer("rail.low", "", Source.CALIBRATED, metered)), says(metered, plain()));
         assertEquals(Optional.empty(), says(rail("1 %", null), plain()));
     }
 
@@ -203,7 +204,8 @@ class FactAnswersTest {
         assertEquals(
                 List.of("It dies on me", "Screen goes dark, fans stop"),
                 anySymptom(false).story());
-        assertEquals(List.of("Dust", "Cleaned", "Runs cool"), new SummaryWritten("Dust", "Cleaned", "Runs cool").story());
+        assertEquals(
+                List.of("Dust", "Cleaned", "Runs cool"), new SummaryWritten("Dust", "Cleaned", "Runs cool").story());
         assertEquals(List.of(), anyAction().story());
     }
 
@@ -229,13 +231,11 @@ class FactAnswersTest {
         assertTrue(desk.sheet().inForce(RequesterAnswered.class).isPresent());
         assertTrue(desk.sheet().inForce(FunctionChecked.class).isPresent());
         desk.as(INES).records(new VerifyFailed("It is back"));
-        assertEquals(
-                Optional.empty(), desk.sheet().inForce(RequesterAnswered.class));
+        assertEquals(Optional.empty(), desk.sheet().inForce(RequesterAnswered.class));
         assertEquals(Optional.empty(), desk.sheet().inForce(FunctionChecked.class));
         assertTrue(desk.sheet().inForce(SymptomRecorded.class).isPresent());
         assertTrue(desk.sheet().inForce(ObviousQuestioned.class).isPresent());
-        assertEquals(
-                Optional.empty(), desk.sheet().inForce(TheoryChosen.class));
+        assertEquals(Optional.empty(), desk.sheet().inForce(TheoryChosen.class));
     }
 
     // ---- what may be put right
@@ -264,8 +264,8 @@ class FactAnswersTest {
         TicketFixture desk = plain();
         for (Fact calculated : List.of(CALCULATED, new SoakTimeReckoned(60, "Log of a year"))) {
             int entry = desk.as(INES).records(calculated);
-            Invalid e = assertThrows(
-                    Invalid.class, () -> desk.as(INES).does(new Corrected(entry, "A slip", calculated)));
+            Invalid e =
+                    assertThrows(Invalid.class, () -> desk.as(INES).does(new Corrected(entry, "A slip", calculated)));
             assertEquals("replacement", e.problems().get(0).field());
             desk.as(INES).records(new Corrected(entry, "Wrong input", null));
             assertThrows(Invalid.class, () -> desk.sheet().at(entry, Fact.class, "entry"));

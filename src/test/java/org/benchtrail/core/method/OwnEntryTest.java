@@ -85,8 +85,8 @@ class OwnEntryTest {
     @Test
     void cautionsStillOpen_areNamed() {
         TicketFixture desk = atStep(Step.PLAN);
-        int action = desk.as(INES)
-                .records(action(false, false, false, false, null, null, Caution.LIFTING, Caution.LASER));
+        int action =
+                desk.as(INES).records(action(false, false, false, false, null, null, Caution.LIFTING, Caution.LASER));
         names(List.of(Caution.LIFTING.title(), Caution.LASER.title()), desk, "cautions-taken");
         desk.as(INES).records(new CautionsAcknowledged(action, Set.of(Caution.LASER)));
         names(List.of(Caution.LIFTING.title()), desk, "cautions-taken");
@@ -100,7 +100,8 @@ class OwnEntryTest {
         desk.passes(Duration.ofDays(3));
         desk.as(INES).forces(carriedOut(action));
         desk.as(INES).records(data(DataState.TAKEN_NOW));
-        assertEquals(Requirement.State.MISSING, status(desk, "data-still-protected").state());
+        assertEquals(
+                Requirement.State.MISSING, status(desk, "data-still-protected").state());
     }
 
     @Test
@@ -137,7 +138,8 @@ class OwnEntryTest {
         desk.as(INES).records(new ResultRecorded(check, "Hot", CheckOutcome.SUPPORTS, cited));
         desk.as(INES).records(new Corrected(idle, "Misread", temperature("41", "memory")));
         assertEquals(
-                "41", desk.sheet().at(idle, ReadingRecorded.class, "reading").fact().value());
+                "41",
+                desk.sheet().at(idle, ReadingRecorded.class, "reading").fact().value());
     }
 
     @Test
@@ -155,10 +157,7 @@ class OwnEntryTest {
         assertEquals("", sentence(desk, "theory-supported"));
         assertEquals(
                 "The latest check supports the theory: it cannot be ruled out on that.",
-                desk.as(INES)
-                        .isRefused(new RuledOut())
-                        .get(0)
-                        .sentence());
+                desk.as(INES).isRefused(new RuledOut()).get(0).sentence());
     }
 
     // ---- verify
@@ -182,5 +181,30 @@ class OwnEntryTest {
         desk.as(INES).records(temperature("97", "processor"));
         names(List.of("temperature, processor", "temperature, graphics"), desk, "readings-back");
         assertEquals(2, Method.readingsToRepeat(desk.sheet()).size());
+    }
+
+    // ---- the draft of the summary
+
+    @Test
+    void everyAction_isToldUnderItsOwnWords() {
+        TicketFixture desk = atStep(Step.PLAN);
+        meetAll(desk);
+        ActionPlanned second = new ActionPlanned(
+                "Order a filter",
+                "It stays clean",
+                "Nobody",
+                "Send it back",
+                false,
+                false,
+                false,
+                false,
+                null,
+                null,
+                Set.of());
+        desk.as(INES).records(carriedOut(desk.as(INES).records(second)));
+        assertEquals(
+                "Clean the cooler: carried out. As planned, or why not.\n"
+                        + "Order a filter: carried out. As planned, or why not.",
+                SummaryDraft.of(desk.sheet()).actions());
     }
 }
