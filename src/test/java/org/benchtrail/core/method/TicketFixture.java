@@ -47,7 +47,7 @@ final class TicketFixture {
         /** Tries it; appends the fact, or the refusal. */
         Decision does(Fact fact) {
             begin();
-            Decision decision = Method.decide(sheet, fact, actor, policy, now);
+            Decision decision = Method.decide(sheet, fact, actor, policy, now, "request " + requests);
             if (decision instanceof Decision.Refused refused) {
                 append(new Refused(
                         fact.getClass().getSimpleName(),
