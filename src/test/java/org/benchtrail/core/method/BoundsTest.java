@@ -19,6 +19,8 @@ import java.util.function.IntFunction;
 import java.util.stream.Stream;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.Invalid.Problem;
+import org.benchtrail.core.method.desk.Addendum;
+import org.benchtrail.core.method.desk.Ask;
 import org.benchtrail.core.method.desk.CautionsAcknowledged;
 import org.benchtrail.core.method.desk.Corrected;
 import org.benchtrail.core.method.desk.Held;
@@ -125,7 +127,7 @@ class BoundsTest {
 
     @Test
     void refusal_saysWhatIsMissing() {
-        assertThrows(IllegalArgumentException.class, () -> new Decision.Refused(List.of()));
+        assertThrows(IllegalArgumentException.class, () -> new Decision.Refused(List.of(), true));
     }
 
     @Test
@@ -156,6 +158,8 @@ class BoundsTest {
         areAllWorded(Lesson.class, Lesson::words);
         areAllWorded(Sureness.class, Sureness::words);
         areAllWorded(WaitingFor.class, WaitingFor::words);
+        areAllWorded(Ask.class, Ask::words);
+        areAllWorded(Addendum.About.class, Addendum.About::words);
         areAllWorded(Move.class, Move::words);
         areAllWorded(Priority.class, Priority::words);
         areAllWorded(Priority.Impact.class, Priority.Impact::words);

@@ -110,8 +110,8 @@ class FactAnswersTest {
 
     @Test
     void invasiveCheck_raisesTheCautionsOfItsWords_besidesItsOwn() {
-        CheckPlanned check =
-                new CheckPlanned(1, "Open the power supply", "Burnt", true, Set.of(Caution.STATIC), "supply.burnt");
+        CheckPlanned check = new CheckPlanned(
+                1, "Open the power supply", "Burnt", true, Set.of(Caution.STATIC), "supply.burnt", null);
         CheckPlanned completed = (CheckPlanned) check.completedBy(SERVER);
         assertTrue(
                 completed.cautions().containsAll(Set.of(Caution.STATIC, Caution.CAPACITOR)),
@@ -181,8 +181,10 @@ class FactAnswersTest {
     void resultOfACheck_answersTheFindingOfThatCheck() {
         TicketFixture desk = atStep(Step.TEST);
         int theory = desk.latest(TheoryStated.class);
-        int asked = desk.as(INES).records(new CheckPlanned(theory, "Look", "It stands", false, Set.of(), "fan.turns"));
-        int other = desk.as(INES).records(new CheckPlanned(theory, "Look", "It is dry", false, Set.of(), "paste.dry"));
+        int asked = desk.as(INES)
+                .records(new CheckPlanned(theory, "Look", "It stands", false, Set.of(), "fan.turns", null));
+        int other = desk.as(INES)
+                .records(new CheckPlanned(theory, "Look", "It is dry", false, Set.of(), "paste.dry", null));
         int plain = desk.as(INES).records(check(theory));
         assertEquals(
                 Optional.of(new CatalogueAnswer("fan.turns", "no", Source.SEEN, null)),
@@ -196,7 +198,7 @@ class FactAnswersTest {
     }
 
     private static ResultRecorded answering(int check, String answer) {
-        return new ResultRecorded(check, "Seen", CheckOutcome.SUPPORTS, null, answer);
+        return new ResultRecorded(check, "Seen", CheckOutcome.SUPPORTS, null, answer, null);
     }
 
     @Test

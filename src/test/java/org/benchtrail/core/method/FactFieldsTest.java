@@ -17,14 +17,23 @@ import org.benchtrail.core.Invalid;
 import org.benchtrail.core.Invalid.Problem;
 import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.diagnosis.Source;
+import org.benchtrail.core.method.desk.Addendum;
+import org.benchtrail.core.method.desk.AddendumCountersigned;
+import org.benchtrail.core.method.desk.Ask;
+import org.benchtrail.core.method.desk.Asked;
 import org.benchtrail.core.method.desk.Cancelled;
 import org.benchtrail.core.method.desk.Corrected;
 import org.benchtrail.core.method.desk.Escalated;
+import org.benchtrail.core.method.desk.HandOverOffered;
 import org.benchtrail.core.method.desk.HandedOver;
 import org.benchtrail.core.method.desk.Held;
+import org.benchtrail.core.method.desk.LesseningAgreed;
+import org.benchtrail.core.method.desk.OfferWithdrawn;
+import org.benchtrail.core.method.desk.Remarked;
 import org.benchtrail.core.method.desk.Reopened;
 import org.benchtrail.core.method.desk.Rethought;
 import org.benchtrail.core.method.desk.Returned;
+import org.benchtrail.core.method.desk.SentBack;
 import org.benchtrail.core.method.desk.VerifyFailed;
 import org.benchtrail.core.method.desk.WaitingFor;
 import org.benchtrail.core.method.desk.Waived;
@@ -42,6 +51,7 @@ import org.benchtrail.core.method.identify.EvidenceImpossible;
 import org.benchtrail.core.method.identify.ExtractRecorded;
 import org.benchtrail.core.method.identify.FindingAnswered;
 import org.benchtrail.core.method.identify.LogsReviewed;
+import org.benchtrail.core.method.identify.LossAccepted;
 import org.benchtrail.core.method.identify.OnsetRecorded;
 import org.benchtrail.core.method.identify.ReadingRecorded;
 import org.benchtrail.core.method.identify.Reproduction;
@@ -60,6 +70,7 @@ import org.benchtrail.core.method.theorize.TheoriesRanked;
 import org.benchtrail.core.method.verify.PreventionConsidered;
 import org.benchtrail.core.method.verify.RequesterState;
 import org.benchtrail.core.method.verify.SoakRun;
+import org.benchtrail.core.method.verify.SoakStarted;
 import org.benchtrail.core.method.verify.SymptomRechecked;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -88,6 +99,7 @@ class FactFieldsTest {
                 fact(new ScopeRecorded(Scope.ONE, ""), "note"),
                 fact(new ReproductionTried(Reproduction.YES, "Ran it")),
                 fact(cleared()),
+                fact(new LossAccepted("The firm", "By telephone")),
                 fact(data(DataState.TAKEN_NOW), "note"),
                 fact(new LogsReviewed(true, "Nothing")),
                 fact(drive(true)),
@@ -121,8 +133,8 @@ class FactFieldsTest {
 
     private static Stream<Arguments> plan() {
         return Stream.of(
-                fact(anyAction(), "cost", "part"),
-                fact(demandingAction(), "wayBack", "cost", "part"),
+                fact(anyAction(), "cost", "part", "against"),
+                fact(demandingAction(), "wayBack", "cost", "part", "against"),
                 fact(new MakerConsulted(true, "Service manual")),
                 fact(new PartFitChecked(2, Fit.FITS, "Same socket")),
                 fact(new PartOverrideApproved(2, "Filed to size")),
@@ -136,6 +148,7 @@ class FactFieldsTest {
                 fact(new SymptomRechecked(2, true, "Ran it")),
                 fact(requester(RequesterState.AGREES, 0), "note"),
                 fact(new PreventionConsidered(true, "Clean it")),
+                fact(new SoakStarted(""), "note"),
                 fact(new SoakRun(60, false, ""), "note"),
                 fact(new CauseNamed("Dust", null, Sureness.MEASURED), "causeId"),
                 fact(anySummary()),
@@ -147,6 +160,15 @@ class FactFieldsTest {
 
     private static Stream<Arguments> desk() {
         return Stream.of(
+                fact(new Addendum(Addendum.About.CAUSE, "It was the paste")),
+                fact(new AddendumCountersigned(2, ""), "note"),
+                fact(new Asked(Ask.WAIVER, "logs-reviewed", "No logs there")),
+                fact(new Asked(Ask.APPROVAL, null, ""), "requirement", "note"),
+                fact(new HandOverOffered("ole", ""), "note"),
+                fact(new LesseningAgreed(2, "Misread indeed")),
+                fact(new OfferWithdrawn(""), "note"),
+                fact(new Remarked(2, null, "Which fan?"), "requirement"),
+                fact(new SentBack("The part is missing")),
                 fact(new Cancelled("Withdrawn", null), "duplicateOf"),
                 fact(new Corrected(2, "Misheard", null)),
                 fact(new Escalated("The maker", "All of it")),
