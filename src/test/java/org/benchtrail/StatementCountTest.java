@@ -116,11 +116,15 @@ class StatementCountTest {
                 () -> path + " sent " + statements.size() + " statements:\n" + String.join("\n", statements));
     }
 
-    /** All but {@code /learning}, which reads the trail of every case that waits: three statements for each on the page. */
+    /**
+     * All but {@code /learning}, which reads the trail of every case that waits: three statements for each on the page. The
+     * queue asks a supervisor's way whether an alarm stands.
+     */
     @ParameterizedTest
     @CsvSource({
-        "/queue, 5",
-        "/queue?standing=CLOSED&text=lamp, 5",
+        "/queue, 6",
+        "/queue?standing=CLOSED&text=lamp, 6",
+        "/alarms, 4",
         "/new-ticket, 3",
         "/new-ticket/alike?title=lamp+is+dark&device=lamp&category=OTHER, 16",
         "/knowledge, 4",

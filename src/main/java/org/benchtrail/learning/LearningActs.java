@@ -8,7 +8,10 @@ import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import java.util.function.BiConsumer;
 import org.benchtrail.catalogue.Catalogues;
 import org.benchtrail.core.Invalid;
@@ -24,6 +27,7 @@ import org.benchtrail.core.method.document.CauseNamed;
 import org.benchtrail.core.text.PlainText;
 import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
+import org.benchtrail.platform.RecordBroken;
 import org.benchtrail.ticket.TicketQueries;
 import org.jspecify.annotations.Nullable;
 
@@ -90,8 +94,18 @@ public class LearningActs {
     }
 
     private WaitingView view(LearningCase row, List<CauseCategory> catalogue, Actor actor) {
-        TicketQueries.Whole ticket = tickets.ticket(row.number(), actor);
-        JobSheet sheet = ticket.sheet();
+        try {
+            TicketQueries.Whole ticket = tickets.ticket(row.number(), actor);
+            WaitingView view = view(row, ticket.sheet(), catalogue, actor);
+            return ticket.fault().isEmpty() ? view : view.keptBack(ticket.fault());
+        } catch (RecordBroken e) {
+            return new WaitingView(
+                    row.number().toString(), "", row.closedAt, "", "", null, "", 0, String.valueOf(e.getMessage()));
+        }
+    }
+
+    private static WaitingView view(
+            LearningCase row, JobSheet sheet, List<CauseCategory> catalogue, Actor actor) {
         CauseNamed named =
                 sheet.latest(CauseNamed.class).map(StandingFact::fact).orElse(null);
         TicketCase made = null;
@@ -126,13 +140,16 @@ public class LearningActs {
      * Accepts tickets as cases, all or none. One that was withdrawn or left out before may be accepted after all.
      *
      * @throws Invalid with a sentence for every ticket that cannot be accepted, or not by this person
+     * @throws RecordBroken if the record of one does not hold: nothing is learned from it, nor from those sent with it
      */
     public List<CaseView> accept(Collection<TicketNumber> numbers, Actor actor) {
         Permissions.require(Permission.KEEP_CATALOGUE, actor);
+        requireSome(numbers);
         List<CauseCategory> catalogue = catalogue();
+        Map<TicketNumber, JobSheet> sheets = soundSheets(numbers, actor);
         return judge(numbers, actor, (number, row) -> {
             require(row.state != CaseState.ACCEPTED, number, "is accepted already.");
-            JobSheet sheet = tickets.ticket(number, actor).sheet();
+            JobSheet sheet = Objects.requireNonNull(sheets.get(number));
             require(row.closedAt.equals(sheet.course().closed()), number, "was opened again since.");
             require(
                     !CaseOfTicket.authors(sheet).contains(actor.account()),
@@ -143,6 +160,17 @@ public class LearningActs {
             row.accept(made, actor.account(), now);
             cases.note(new CaseNote(now, actor.account(), "accepted", number, made.cause()));
         });
+    }
+
+    /** Read before anything is changed, since an alarm that is raised here stays. */
+    private Map<TicketNumber, JobSheet> soundSheets(Collection<TicketNumber> numbers, Actor actor) {
+        Map<TicketNumber, JobSheet> sheets = new HashMap<>();
+        for (TicketNumber number : inOneOrder(numbers)) {
+            if (cases.latest(number).isPresent()) {
+                sheets.put(number, tickets.sound(number, actor));
+            }
+        }
+        return sheets;
     }
 
     /** Leaves tickets out that teach nothing. */
@@ -170,10 +198,7 @@ public class LearningActs {
     private List<CaseView> judge(
             Collection<TicketNumber> numbers, Actor actor, BiConsumer<TicketNumber, LearningCase> act) {
         Permissions.require(Permission.KEEP_CATALOGUE, actor);
-        new Invalid.Collector()
-                .require(!numbers.isEmpty(), "tickets", "Tick at least one ticket.")
-                .require(numbers.size() <= MOST_AT_ONCE, "tickets", "Judge at most " + MOST_AT_ONCE + " at once.")
-                .throwIfAny();
+        requireSome(numbers);
         List<Invalid.Problem> problems = new ArrayList<>();
         List<CaseView> judged = new ArrayList<>();
         for (TicketNumber number : inOneOrder(numbers)) {
@@ -190,6 +215,13 @@ public class LearningActs {
             throw new Invalid(problems);
         }
         return judged;
+    }
+
+    private static void requireSome(Collection<TicketNumber> numbers) {
+        new Invalid.Collector()
+                .require(!numbers.isEmpty(), "tickets", "Tick at least one ticket.")
+                .require(numbers.size() <= MOST_AT_ONCE, "tickets", "Judge at most " + MOST_AT_ONCE + " at once.")
+                .throwIfAny();
     }
 
     /** Everybody locks tickets in the same order, so that two supervisors never wait for each other. */

@@ -20,4 +20,9 @@ public record WaitingView(
         @Nullable String entry,
         String sureness,
         int findings,
-        @Nullable String obstacle) {}
+        @Nullable String obstacle) {
+
+    WaitingView keptBack(String why) {
+        return new WaitingView(ticket, title, closed, technician, cause, entry, sureness, findings, why);
+    }
+}

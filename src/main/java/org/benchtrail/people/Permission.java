@@ -15,6 +15,8 @@ public enum Permission {
     KEEP_LIMITS("keep the shop's limits"),
     MANAGE_ACCOUNTS("manage accounts"),
     OWN_TOKENS("have tokens for programs"),
+    /** See which records were found not to hold, and look into them. */
+    SEE_ALARMS("see alarms"),
     /** Check that the trail was not altered. */
     VERIFY_TRAIL("verify the trail"),
     /** Change the figures that rankings are made with: edit them, judge cases for them, go back. */

@@ -77,6 +77,10 @@ class Ticket {
 
     boolean escalated;
     int entries;
+
+    @Column(name = "last_hash")
+    String lastHash = "";
+
     Instant touched = Instant.EPOCH;
 
     @Nullable
@@ -86,15 +90,17 @@ class Ticket {
 
     protected Ticket() {}
 
-    Ticket(TicketNumber number, JobSheet sheet) {
+    /** @param hash of the trail's last entry */
+    Ticket(TicketNumber number, JobSheet sheet, String hash) {
         serial = number.serial();
         requester = sheet.opened().requester();
         opened = sheet.facts().get(0).stamp().at();
-        show(sheet);
+        show(sheet, hash);
     }
 
-    /** Takes over what the sheet says now. */
-    final void show(JobSheet sheet) {
+    /** Takes over what the sheet says now, and where its trail ends. */
+    final void show(JobSheet sheet, String hash) {
+        lastHash = hash;
         Opened report = sheet.opened();
         title = report.title();
         category = report.category();
@@ -144,7 +150,7 @@ class Ticket {
 
     /** Whether this image is what the sheet says. */
     boolean shows(JobSheet sheet) {
-        return columns().equals(new Ticket(number(), sheet).columns());
+        return columns().equals(new Ticket(number(), sheet, lastHash).columns());
     }
 
     private List<Object> columns() {

@@ -35,6 +35,7 @@ import org.benchtrail.people.AccountLog;
 import org.benchtrail.people.Directory;
 import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
+import org.benchtrail.platform.RecordBroken;
 import org.benchtrail.platform.Stale;
 import org.benchtrail.trail.TrailEntry;
 import org.benchtrail.trail.TrailStore;
@@ -51,6 +52,7 @@ public class TicketActs {
     private final Requesters requesters;
     private final KeptFiles attachments;
     private final TrailStore trail;
+    private final Continuity continuity;
     private final Directory people;
     private final AccountLog accounts;
     private final Clock clock;
@@ -65,6 +67,7 @@ public class TicketActs {
             Requesters requesters,
             KeptFiles attachments,
             TrailStore trail,
+            Continuity continuity,
             Directory people,
             AccountLog accounts,
             Clock clock,
@@ -76,6 +79,7 @@ public class TicketActs {
         this.requesters = requesters;
         this.attachments = attachments;
         this.trail = trail;
+        this.continuity = continuity;
         this.people = people;
         this.accounts = accounts;
         this.clock = clock;
@@ -107,9 +111,10 @@ public class TicketActs {
         Entry first = new Entry(
                 new Stamp(1, now(Instant.MIN), actor.account(), actor.roles(), origins.ofNewRequest()), opened);
         JobSheet sheet = JobSheet.open(first);
-        tickets.persist(new Ticket(number, sheet));
+        TrailEntry stored = trail.next(number, first, HashChain.START);
+        tickets.persist(new Ticket(number, sheet, stored.hash()));
         tickets.flush();
-        trail.append(number, first, HashChain.START);
+        trail.append(number, stored);
         changed.fire(new TicketChanged(number, sheet, List.of(first)));
         return new Outcome(number, sheet, List.of(1), List.of());
     }
@@ -120,6 +125,7 @@ public class TicketActs {
      * @param version number of the last entry that the actor has seen
      * @throws Stale if somebody else acted meanwhile; nothing is recorded
      * @throws Invalid if an act is malformed, or refers to what is not there; nothing is recorded
+     * @throws RecordBroken if what is stored of the ticket does not hold; an alarm is recorded, and nothing on the ticket
      */
     @Transactional
     public Outcome perform(TicketNumber number, int version, List<? extends Act> acts, Actor actor) {
@@ -135,7 +141,7 @@ public class TicketActs {
     private Outcome carryOut(TicketNumber number, int version, Work.Order order, Actor actor) {
         Permissions.require(Permission.WORK_TICKETS, actor);
         Ticket row = tickets.locked(number);
-        Writing writing = new Writing(number, trail.read(number), actor);
+        Writing writing = new Writing(continuity.read(row, actor), actor);
         if (version != writing.sheet.entries()) {
             throw new Stale(writing.sheet.entries());
         }
@@ -145,8 +151,7 @@ public class TicketActs {
             missing = writing.move(work.move());
         }
         if (!writing.entries.isEmpty()) {
-            writing.append();
-            row.show(writing.sheet);
+            row.show(writing.sheet, writing.append());
             changed.fire(new TicketChanged(number, writing.sheet, writing.entries));
         }
         return new Outcome(number, writing.sheet, writing.recorded(missing), missing);
@@ -169,14 +174,15 @@ public class TicketActs {
         private final List<Entry> entries = new ArrayList<>();
         private JobSheet sheet;
 
-        Writing(TicketNumber number, List<TrailEntry> stored, Actor actor) {
-            this.number = number;
+        Writing(SheetRecord record, Actor actor) {
             this.actor = actor;
+            start = record.sound();
+            sheet = start;
+            number = record.number();
+            List<TrailEntry> stored = record.stored().entries();
             TrailEntry last = stored.get(stored.size() - 1);
             lastHash = last.hash();
             startTime = last.at();
-            start = JobSheet.replay(stored.stream().map(TrailEntry::read).toList());
-            sheet = start;
         }
 
         /** Does every act, or takes all back and notes the refusal. */
@@ -267,11 +273,15 @@ public class TicketActs {
                     : entries.get(entries.size() - 1).stamp().at();
         }
 
-        void append() {
+        /** Answers with the hash of the last entry. */
+        String append() {
             String previous = lastHash;
             for (Entry entry : entries) {
-                previous = trail.append(number, entry, previous).hash();
+                TrailEntry next = trail.next(number, entry, previous);
+                trail.append(number, next);
+                previous = next.hash();
             }
+            return previous;
         }
 
         List<Integer> recorded(List<Missing> missing) {

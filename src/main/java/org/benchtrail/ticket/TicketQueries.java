@@ -3,13 +3,16 @@ package org.benchtrail.ticket;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.core.method.identify.AttachmentAdded;
 import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
+import org.benchtrail.platform.RecordBroken;
 import org.benchtrail.trail.TrailEntry;
-import org.benchtrail.trail.TrailStore;
 import org.benchtrail.trail.Verification;
 
 /** What can be read of one ticket. Each query is one transaction, so that what belongs together fits together. */
@@ -18,17 +21,25 @@ import org.benchtrail.trail.Verification;
 public class TicketQueries {
     private final Tickets tickets;
     private final Requesters requesters;
-    private final TrailStore trail;
+    private final KeptFiles files;
+    private final Continuity continuity;
 
-    TicketQueries(Tickets tickets, Requesters requesters, TrailStore trail) {
+    TicketQueries(Tickets tickets, Requesters requesters, KeptFiles files, Continuity continuity) {
         this.tickets = tickets;
         this.requesters = requesters;
-        this.trail = trail;
+        this.files = files;
+        this.continuity = continuity;
     }
 
-    /** A ticket: its sheet, and what stands outside the trail. */
-    public record Whole(TicketNumber number, TicketLine line, JobSheet sheet, String requester, String contact) {}
+    /**
+     * A ticket: its sheet, and what stands outside the trail.
+     *
+     * @param fault why nothing can be recorded on it; empty if its record holds
+     */
+    public record Whole(
+            TicketNumber number, TicketLine line, JobSheet sheet, String fault, String requester, String contact) {}
 
+    /** @throws RecordBroken if there is an entry that cannot be read, and so no sheet */
     public Whole ticket(TicketNumber number, Actor actor) {
         return traced(number, actor).ticket();
     }
@@ -36,48 +47,76 @@ public class TicketQueries {
     /** A ticket and the trail that it was replayed from. */
     public record Traced(Whole ticket, List<TrailEntry> trail) {}
 
+    /** @throws RecordBroken as {@link #ticket} */
     public Traced traced(TicketNumber number, Actor actor) {
         Permissions.require(Permission.SEE_TICKETS, actor);
         Ticket row = tickets.present(number);
-        List<TrailEntry> entries = trail.read(number);
+        SheetRecord record = continuity.read(number, actor);
         Requester requester = requesters.findById(row.requester);
         return new Traced(
-                new Whole(number, TicketLine.of(row), sheet(entries), requester.name, requester.contact), entries);
+                new Whole(
+                        number, TicketLine.of(row), record.shown(), record.fault(), requester.name, requester.contact),
+                record.stored().entries());
+    }
+
+    /** A ticket that can only be told from its row, and why. */
+    public record Broken(String number, String title, String device, String place, String fault) {}
+
+    public Broken broken(TicketNumber number, Actor actor) {
+        Permissions.require(Permission.SEE_TICKETS, actor);
+        Ticket row = tickets.present(number);
+        return new Broken(
+                number.toString(),
+                row.title,
+                row.device,
+                row.place,
+                continuity.read(number, actor).fault());
+    }
+
+    /** @throws RecordBroken if the trail does not hold; an alarm is recorded */
+    public JobSheet sound(TicketNumber number, Actor actor) {
+        Permissions.require(Permission.SEE_TICKETS, actor);
+        return continuity.read(number, actor).sound();
     }
 
     public List<TrailEntry> trail(TicketNumber number, Actor actor) {
         Permissions.require(Permission.SEE_TICKETS, actor);
-        tickets.present(number);
-        return trail.read(number);
+        return continuity.read(number, actor).stored().entries();
     }
 
     /** A trail, and whether it holds. */
     public record Verified(TicketLine line, List<TrailEntry> trail, Verification verification) {}
 
-    /** Holds the trail against itself, and the ticket's row against a replay of it. */
+    /** Holds the trail against itself, the ticket's row against a replay of it, and the files it names against their hashes. */
     public Verified verified(TicketNumber number, Actor actor) {
         Permissions.require(Permission.VERIFY_TRAIL, actor);
-        Ticket row = tickets.present(number);
-        List<TrailEntry> entries = trail.read(number);
-        Verification chain = Verification.of(number, entries, row.entries);
-        return new Verified(
-                TicketLine.of(row), entries, chain.holds() && !shows(row, entries) ? unlike(entries) : chain);
-    }
-
-    private static Verification unlike(List<TrailEntry> entries) {
-        return new Verification(
-                entries.size(), false, null, "The trail holds, but the ticket's row says something else than it.");
-    }
-
-    private static boolean shows(Ticket row, List<TrailEntry> entries) {
-        try {
-            return row.shows(sheet(entries));
-        } catch (IllegalArgumentException e) {
-            return false; // each entry holds, but together they tell no ticket
+        Ticket row = tickets.locked(number);
+        SheetRecord record = continuity.read(row, actor);
+        if (record.verification().holds()) {
+            record = continuity.alarming(number, actor, record.with(filesOf(record)));
         }
+        return new Verified(TicketLine.of(row), record.stored().entries(), record.verification());
     }
 
-    private static JobSheet sheet(List<TrailEntry> entries) {
-        return JobSheet.replay(entries.stream().map(TrailEntry::read).toList());
+    private Verification filesOf(SheetRecord record) {
+        Map<Integer, String> named = new TreeMap<>();
+        for (TrailEntry entry : record.stored().entries()) {
+            if (entry.read().fact() instanceof AttachmentAdded file) {
+                named.put(entry.entry(), file.sha256());
+            }
+        }
+        Map<String, String> kept = files.hashes(named.values());
+        for (Map.Entry<Integer, String> file : named.entrySet()) {
+            String found = kept.get(file.getValue());
+            if (!file.getValue().equals(found)) {
+                return new Verification(
+                        record.stored().entries().size(),
+                        false,
+                        file.getKey(),
+                        "Entry " + file.getKey() + " names a file that "
+                                + (found == null ? "is gone." : "was altered since it was attached."));
+            }
+        }
+        return record.verification();
     }
 }

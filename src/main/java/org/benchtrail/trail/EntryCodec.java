@@ -8,7 +8,6 @@ import java.security.SecureRandom;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
-import java.time.format.DateTimeParseException;
 import java.util.Base64;
 import java.util.Objects;
 import java.util.Set;
@@ -119,7 +118,7 @@ final class EntryCodec {
                 HashChain.hash(canonical));
     }
 
-    /** @throws IllegalArgumentException if the bytes are no entry of a known format */
+    /** @throws IllegalArgumentException if the bytes, whatever they are, are no entry of a known format */
     static Decoded decode(byte[] canonical) {
         try {
             Envelope envelope = MAPPER.readValue(canonical, Envelope.class);
@@ -134,7 +133,7 @@ final class EntryCodec {
                     envelope.origin());
             return new Decoded(
                     envelope.ticket(), new Entry(stamp, envelope.payload()), envelope.previous(), envelope.salt());
-        } catch (IOException | DateTimeParseException e) {
+        } catch (IOException | RuntimeException e) {
             throw new IllegalArgumentException("not a readable entry: " + e.getMessage(), e);
         }
     }

@@ -1,6 +1,7 @@
 package org.benchtrail.trail;
 
 import java.time.Instant;
+import java.util.Optional;
 import org.benchtrail.core.method.Entry;
 
 /**
@@ -11,9 +12,22 @@ import org.benchtrail.core.method.Entry;
  */
 public record TrailEntry(int entry, Instant at, String actor, String kind, byte[] canonical, String hash) {
 
-    /** What was recorded. */
+    /**
+     * What was recorded.
+     *
+     * @throws IllegalArgumentException if the bytes are no entry of a known format
+     */
     public Entry read() {
         return EntryCodec.decode(canonical).entry();
+    }
+
+    /** What was recorded; empty if it cannot be read. */
+    public Optional<Entry> readable() {
+        try {
+            return Optional.of(read());
+        } catch (IllegalArgumentException e) {
+            return Optional.empty();
+        }
     }
 
     public String previous() {

@@ -3,11 +3,15 @@ package org.benchtrail.trail;
 import io.quarkus.runtime.Startup;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.EntityManager;
+import java.time.Instant;
 import java.util.List;
+import java.util.stream.Stream;
 import org.benchtrail.core.method.Entry;
 import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.platform.NotFound;
 import org.benchtrail.platform.sql.Sql;
 import org.benchtrail.platform.sql.SqlText;
+import org.jspecify.annotations.Nullable;
 
 /** Where the trail is kept: entries are appended and read, and nothing else can be done to them. */
 @Startup
@@ -25,31 +29,58 @@ public class TrailStore {
     }
 
     /**
-     * Appends one entry within the running transaction, whose caller holds the lock of the ticket's row.
+     * The next entry, as it will be stored.
      *
      * @param previous hash of the ticket's last entry
-     * @return what was stored
      * @throws IllegalArgumentException if it is not known how the entry came to be made
      */
-    public TrailEntry append(TicketNumber ticket, Entry entry, String previous) {
+    public TrailEntry next(TicketNumber ticket, Entry entry, String previous) {
         if (entry.stamp().origin() == null) {
             throw new IllegalArgumentException("a new entry says how it came to be made");
         }
-        TrailEntry stored = EntryCodec.encode(ticket.toString(), entry, previous);
-        Sql.of(database, append)
-                .with("ticket", ticket.serial())
-                .with("entry", stored.entry())
-                .with("at", stored.at())
-                .with("actor", stored.actor())
-                .with("kind", stored.kind())
-                .with("canonical", stored.canonical())
-                .with("hash", stored.hash())
-                .run();
-        return stored;
+        return EntryCodec.encode(ticket.toString(), entry, previous);
     }
 
-    /** All entries of a ticket in their order; empty if there is no such ticket. */
-    public List<TrailEntry> read(TicketNumber ticket) {
-        return Sql.of(database, read).with("ticket", ticket.serial()).rows(TrailEntry.class);
+    /** Appends an entry within the running transaction, whose caller holds the lock of the ticket's row. */
+    public void append(TicketNumber ticket, TrailEntry next) {
+        Sql.of(database, append)
+                .with("ticket", ticket.serial())
+                .with("entry", next.entry())
+                .with("at", next.at())
+                .with("actor", next.actor())
+                .with("kind", next.kind())
+                .with("canonical", next.canonical())
+                .with("hash", next.hash())
+                .run();
+    }
+
+    /** A row of the statement; of a ticket without a trail there is one, which has no entry. */
+    private record Row(
+            int expected,
+            String lastHash,
+            @Nullable Integer entry,
+            @Nullable Instant at,
+            @Nullable String actor,
+            @Nullable String kind,
+            byte @Nullable [] canonical,
+            @Nullable String hash) {
+
+        Stream<TrailEntry> stored() {
+            return entry == null || at == null || actor == null || kind == null || canonical == null || hash == null
+                    ? Stream.empty()
+                    : Stream.of(new TrailEntry(entry, at, actor, kind, canonical, hash));
+        }
+    }
+
+    /** @throws NotFound if there is no such ticket */
+    public StoredTrail read(TicketNumber ticket) {
+        List<Row> rows = Sql.of(database, read).with("ticket", ticket.serial()).rows(Row.class);
+        if (rows.isEmpty()) {
+            throw new NotFound("ticket " + ticket);
+        }
+        return new StoredTrail(
+                rows.stream().flatMap(Row::stored).toList(),
+                rows.get(0).expected(),
+                rows.get(0).lastHash());
     }
 }

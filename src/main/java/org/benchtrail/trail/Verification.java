@@ -22,8 +22,9 @@ public record Verification(
      * Re-reads a trail and names the first entry that is missing, altered, reordered or out of time.
      *
      * @param expected how many entries the ticket says it has, so that a cut tail is seen
+     * @param lastHash what the ticket says the last one's hash is, so that a tail written anew is seen
      */
-    public static Verification of(TicketNumber ticket, List<TrailEntry> trail, int expected) {
+    static Verification of(TicketNumber ticket, List<TrailEntry> trail, int expected, String lastHash) {
         String previous = HashChain.START;
         Instant last = Instant.MIN;
         for (int i = 0; i < trail.size(); i++) {
@@ -36,13 +37,17 @@ public record Verification(
             previous = entry.hash();
             last = entry.at();
         }
-        return trail.size() == expected
+        if (trail.size() != expected) {
+            return new Verification(
+                    trail.size(),
+                    false,
+                    Math.min(trail.size(), expected) + 1,
+                    "The ticket has " + expected + " entries, but " + trail.size() + " are there.");
+        }
+        return previous.equals(lastHash)
                 ? new Verification(trail.size(), true, null, "All " + trail.size() + " entries hold.")
                 : new Verification(
-                        trail.size(),
-                        false,
-                        Math.min(trail.size(), expected) + 1,
-                        "The ticket has " + expected + " entries, but " + trail.size() + " are there.");
+                        trail.size(), false, expected, "The ticket's row names another last entry than the trail has.");
     }
 
     private static String fault(TicketNumber ticket, TrailEntry entry, int number, String previous, Instant last) {
@@ -50,12 +55,14 @@ public record Verification(
             return "entry " + number + " is missing, " + entry.entry() + " stands in its place";
         }
         if (!HashChain.hash(entry.canonical()).equals(entry.hash())) {
-            return "its content was altered";
+            return entry.readable().isPresent()
+                    ? "its content was altered"
+                    : "its content was altered, and it cannot be read";
         }
         try {
             return content(ticket, entry, previous, last);
         } catch (IllegalArgumentException e) {
-            return "its content cannot be read";
+            return "it cannot be read";
         }
     }
 

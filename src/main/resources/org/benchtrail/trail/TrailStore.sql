@@ -5,7 +5,9 @@ insert into trail_entry (ticket, entry, at, actor, kind, canonical, hash)
 values (:ticket, :entry, :at, :actor, :kind, :canonical, :hash)
 
 -- @ read
-select entry, at, actor, kind, canonical, hash
-from trail_entry
-where ticket = :ticket
-order by entry
+-- In one statement, so that nobody's act can fall between the row and the trail.
+select t.entries as expected, t.last_hash, e.entry, e.at, e.actor, e.kind, e.canonical, e.hash
+from ticket t
+left join trail_entry e on e.ticket = t.serial
+where t.serial = :ticket
+order by e.entry

@@ -26,10 +26,12 @@ import org.benchtrail.core.method.document.Sureness;
 import org.benchtrail.people.Browser;
 import org.benchtrail.people.PeopleActs;
 import org.benchtrail.platform.Forbidden;
+import org.benchtrail.platform.RecordBroken;
 import org.benchtrail.platform.TestDatabase;
 import org.benchtrail.ticket.Act;
 import org.benchtrail.ticket.TicketActs;
 import org.benchtrail.ticket.TicketQueries;
+import org.benchtrail.trail.Tampering;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestInstance;
@@ -168,6 +170,27 @@ class JudgingTest {
         assertEquals("Opened again: It is back", back.reason());
         Invalid open = assertThrows(Invalid.class, () -> acts.accept(List.of(ticket), omar));
         assertTrue(open.getMessage().contains("opened again since"), open.getMessage());
+    }
+
+    @Test
+    void ticketWhoseRecordDoesNotHold_teachesNothing_andIsNotReopened() {
+        TicketNumber good = site.closes(dusty(), ines);
+        for (String broken : List.of(
+                "delete from trail_entry where ticket = ? and entry = (select entries from ticket where serial = ticket)",
+                "update trail_entry set canonical = 'no JSON' where ticket = ? and entry = 5")) {
+            TicketNumber ticket = site.closes(dusty(), ines);
+            int version = look.ticket(ticket, omar).sheet().entries();
+            Tampering.run(broken, ticket.serial());
+            assertTrue(String.valueOf(waiting(ticket, omar).obstacle()).contains("does not hold"));
+            assertThrows(RecordBroken.class, () -> acts.accept(List.of(good, ticket), omar));
+            assertNull(waiting(good, omar).obstacle(), "none of them was accepted");
+            Act reopen = sheet -> new Reopened("It is back");
+            for (int seen : new int[] {version - 1, version}) {
+                assertThrows(RecordBroken.class, () -> tickets.perform(ticket, seen, List.of(reopen), nadia));
+            }
+            acts.leaveOut(List.of(ticket), "Its record does not hold", omar);
+        }
+        acts.leaveOut(List.of(good), "End of the test", omar);
     }
 
     private RequestSpecification as(Actor who) {

@@ -81,6 +81,8 @@ class DoorsTest {
             new Door("DELETE", "/api/me/tokens/{id}", Permission.OWN_TOKENS),
             new Door("GET", "/", null),
             new Door("GET", "/queue", Permission.SEE_TICKETS),
+            new Door("GET", "/alarms", Permission.SEE_ALARMS),
+            new Door("POST", "/alarms/{number}/check", Permission.SEE_ALARMS),
             new Door("GET", "/new-ticket", Permission.SEE_TICKETS),
             new Door("GET", "/new-ticket/alike", Permission.SEE_TICKETS),
             new Door("POST", "/new-ticket", Permission.WORK_TICKETS),

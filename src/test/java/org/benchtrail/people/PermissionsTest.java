@@ -26,6 +26,7 @@ class PermissionsTest {
         "MANAGE_ACCOUNTS, false, false, false, false, true",
         "OWN_TOKENS,      true,  true,  true,  true,  true",
         "VERIFY_TRAIL,    true,  true,  true,  true,  true",
+        "SEE_ALARMS,      false, false, false, true,  true",
         "KEEP_CATALOGUE,  false, false, false, true,  false",
         "TEND_KNOWLEDGE,  true,  false, true,  true,  false",
         "CURATE_KNOWLEDGE, false, false, false, true, false"

@@ -245,7 +245,8 @@ class EntryCodecTest {
             trail.add(
                     new TrailEntry(stamp.entry(), stamp.at(), stamp.by(), kind, canonical, HashChain.hash(canonical)));
         }
-        Verification verification = Verification.of(Chains.TICKET, trail, lines.size());
+        Verification verification = Verification.of(
+                Chains.TICKET, trail, lines.size(), trail.get(trail.size() - 1).hash());
         assertTrue(verification.holds(), verification::sentence);
         assertEquals(Samples.stored(), trail.stream().map(e -> e.read().fact()).toList());
         assertEquals(

@@ -98,16 +98,6 @@ class TrailGuardTest {
         }
     }
 
-    /** As somebody who owns the table and knows what he does. */
-    private static void tamper(String sql, Object... parameters) {
-        TestDatabase.run("alter table trail_entry disable trigger user");
-        try {
-            TestDatabase.run(sql, parameters);
-        } finally {
-            TestDatabase.run("alter table trail_entry enable trigger user");
-        }
-    }
-
     @ParameterizedTest
     @ValueSource(
             strings = {
@@ -118,6 +108,9 @@ class TrailGuardTest {
                 "truncate ticket cascade",
                 "delete from ticket",
                 "update attachment set content = ''",
+                "update alarm set holds = true",
+                "delete from alarm",
+                "truncate alarm",
                 "delete from attachment",
                 "alter table trail_entry disable trigger user",
                 "drop table trail_entry",
@@ -136,9 +129,18 @@ class TrailGuardTest {
                 "delete from trail_entry",
                 "delete from trail_entry where ticket = (select max(ticket) from trail_entry)",
                 "truncate trail_entry",
-                "truncate ticket cascade"
+                "truncate ticket cascade",
+                "update attachment set content = 'x'",
+                "delete from attachment",
+                "truncate attachment",
+                "update alarm set holds = true",
+                "delete from alarm",
+                "truncate alarm"
             })
     void owner_isRefusedByTheTable(String sql) throws SQLException {
+        TestDatabase.run("insert into attachment values (encode(sha256('row'), 'hex'), 'row') on conflict do nothing");
+        TestDatabase.run(
+                "insert into alarm (at, ticket, holds, sentence, detail, seen_by) values (now(), 1, true, 'Row', '', 'x')");
         SQLException refused = refusal(TestDatabase.owner(), sql);
         assertEquals("42501", refused.getSQLState());
         assertTrue(refused.getMessage().contains("append-only"), refused.getMessage());
@@ -160,7 +162,7 @@ class TrailGuardTest {
             })
     void alteredEntry_isFound(String set) {
         for (int entry : new int[] {3, 1}) {
-            tamper("update trail_entry set " + set + " where ticket = ? and entry = ?", ticket.serial(), entry);
+            Tampering.run("update trail_entry set " + set + " where ticket = ? and entry = ?", ticket.serial(), entry);
             assertBrokenAt(entry);
         }
     }
@@ -168,13 +170,13 @@ class TrailGuardTest {
     @ParameterizedTest
     @ValueSource(ints = {1, 2, 4, 5})
     void removedEntry_isFound(int entry) {
-        tamper("delete from trail_entry where ticket = ? and entry = ?", ticket.serial(), entry);
+        Tampering.run("delete from trail_entry where ticket = ? and entry = ?", ticket.serial(), entry);
         assertBrokenAt(entry);
     }
 
     @Test
     void cutTail_isFound() {
-        tamper("delete from trail_entry where ticket = ? and entry > 2", ticket.serial());
+        Tampering.run("delete from trail_entry where ticket = ? and entry > 2", ticket.serial());
         assertBrokenAt(3);
         assertEquals(
                 "The ticket has 5 entries, but 2 are there.", verification().getString("sentence"));
@@ -182,14 +184,14 @@ class TrailGuardTest {
 
     @Test
     void emptiedTrail_isFound() {
-        tamper("delete from trail_entry where ticket = ?", ticket.serial());
+        Tampering.run("delete from trail_entry where ticket = ?", ticket.serial());
         assertBrokenAt(1);
     }
 
     @Test
     void removedEntryWithTheRestRenumbered_isFound() {
-        tamper("delete from trail_entry where ticket = ? and entry = 2", ticket.serial());
-        tamper("update trail_entry set entry = entry - 1 where ticket = ? and entry = 3", ticket.serial());
+        Tampering.run("delete from trail_entry where ticket = ? and entry = 2", ticket.serial());
+        Tampering.run("update trail_entry set entry = entry - 1 where ticket = ? and entry = 3", ticket.serial());
         assertBrokenAt(2);
     }
 
@@ -232,5 +234,44 @@ class TrailGuardTest {
     void alteredCountOfEntries_isFound(int entries) {
         TestDatabase.run("update ticket set entries = ? where serial = ?", entries, ticket.serial());
         assertFalse(verification().getBoolean("holds"));
+    }
+
+    @Test
+    void alteredHashInTheRow_isFound() {
+        TestDatabase.run("update ticket set last_hash = repeat('1', 64) where serial = ?", ticket.serial());
+        assertBrokenAt(5);
+        assertEquals(
+                "The ticket's row names another last entry than the trail has.",
+                verification().getString("sentence"));
+    }
+
+    /** What would be the next entry, as the server's account could write it: of that number, naming that hash. */
+    private String insertion(int entry, String previous) {
+        String canonical = "convert_to('{\"previous\":\"' || " + previous + " || '\"}', 'UTF8')";
+        return "insert into trail_entry (ticket, entry, at, actor, kind, canonical, hash) select " + ticket.serial()
+                + ", "
+                + entry + ", now(), 'guard', 'waived', " + canonical + ", encode(sha256('\\x00' || " + canonical
+                + "), 'hex')";
+    }
+
+    private String hashOf(int entry) {
+        return "(select hash from trail_entry where ticket = " + ticket.serial() + " and entry = " + entry + ")";
+    }
+
+    @Test
+    void server_addsNoEntry_butTheNextOne() throws SQLException {
+        for (String sql : List.of(
+                insertion(7, hashOf(5)),
+                insertion(5, hashOf(5)),
+                insertion(4, hashOf(3)),
+                insertion(0, hashOf(5)),
+                insertion(6, hashOf(4)),
+                insertion(6, "repeat('0', 64)"),
+                insertion(6, "upper(" + hashOf(5) + ")"))) {
+            assertEquals("23000", refusal(TestDatabase.server(), sql).getSQLState(), sql);
+        }
+        String noJson = insertion(6, hashOf(5)).replace("'{\"previous", "'{previous");
+        assertEquals("22P02", refusal(TestDatabase.server(), noJson).getSQLState());
+        assertHolds();
     }
 }

@@ -46,7 +46,13 @@ class VerificationTest {
     }
 
     private static Verification verify(List<TrailEntry> trail) {
-        return Verification.of(Chains.TICKET, trail, LENGTH);
+        return verify(trail, LENGTH);
+    }
+
+    /** Against a row that names so many entries, and the end of the untouched chain. */
+    private static Verification verify(List<TrailEntry> trail, int expected) {
+        return Verification.of(
+                Chains.TICKET, trail, expected, chain().get(LENGTH - 1).hash());
     }
 
     private static void assertBrokenAt(int entry, List<TrailEntry> trail) {
@@ -66,7 +72,8 @@ class VerificationTest {
     @ValueSource(ints = {1, 2, 3, 100})
     void untouchedTrail_holds(int length) {
         List<TrailEntry> trail = Chains.of(facts(length));
-        Verification found = Verification.of(Chains.TICKET, trail, length);
+        String last = trail.get(length - 1).hash();
+        Verification found = Verification.of(Chains.TICKET, trail, length, last);
         assertEquals(new Verification(length, true, null, "All " + length + " entries hold."), found);
         assertNull(found.brokenAt());
     }
@@ -205,8 +212,11 @@ class VerificationTest {
         if (entry < LENGTH) {
             assertBrokenAt(entry + 1, trail);
         } else {
-            // nothing follows it: that a last entry was rewritten whole only a head kept elsewhere can show
-            assertTrue(verify(trail).holds());
+            // nothing follows it, but the row names the hash of what was there
+            assertBrokenAt(LENGTH, trail);
+            assertEquals(
+                    "The ticket's row names another last entry than the trail has.",
+                    verify(trail).sentence());
         }
     }
 
@@ -236,12 +246,16 @@ class VerificationTest {
             trail.add(EntryCodec.encode(Chains.TICKET.toString(), next, previous));
             previous = trail.get(i - 1).hash();
         }
-        assertTrue(verify(trail).holds());
+        assertTrue(Verification.of(Chains.TICKET, trail, LENGTH, previous).holds());
     }
 
     @Test
     void trailOfAnotherTicket_isFound() {
-        Verification found = Verification.of(new TicketNumber(40719), chain(), LENGTH);
+        Verification found = Verification.of(
+                new TicketNumber(40719),
+                chain(),
+                LENGTH,
+                chain().get(LENGTH - 1).hash());
         assertEquals(1, found.brokenAt());
     }
 
@@ -255,7 +269,7 @@ class VerificationTest {
 
     @Test
     void moreEntriesThanTheTicketHas_areFound() {
-        Verification found = Verification.of(Chains.TICKET, chain(), LENGTH - 1);
+        Verification found = verify(chain(), LENGTH - 1);
         assertEquals(LENGTH, found.brokenAt());
         assertEquals("The ticket has 11 entries, but 12 are there.", found.sentence());
     }

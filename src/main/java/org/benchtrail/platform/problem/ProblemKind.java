@@ -24,6 +24,12 @@ public enum ProblemKind {
             409,
             "Somebody else changed this meanwhile",
             "Compare both values, then enter yours again if it still holds."),
+    RECORD_BROKEN(
+            "trail-broken",
+            409,
+            "The record does not hold",
+            "Tell a supervisor or an administrator: what differs has to be put back, and it stands under Alarms. The ticket's"
+                    + " trail shows what can still be read."),
     TOO_LARGE("too-large", 413, "This is too large", "Send a smaller file or a shorter text."),
     MEDIA(
             "media-type",

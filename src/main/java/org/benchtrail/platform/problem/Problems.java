@@ -22,6 +22,7 @@ import org.benchtrail.core.Invalid;
 import org.benchtrail.platform.Forbidden;
 import org.benchtrail.platform.Html;
 import org.benchtrail.platform.NotFound;
+import org.benchtrail.platform.RecordBroken;
 import org.benchtrail.platform.RequestKind;
 import org.benchtrail.platform.Stale;
 import org.jboss.logging.Logger;
@@ -65,6 +66,11 @@ public class Problems {
     public Response stale(Stale e, RoutingContext request) {
         Problem problem = Problem.of(ProblemKind.STALE, message(e)).withCurrent(e.current());
         return answer(request, RequestKind.isApi(request) ? problem.withStatus(412) : problem);
+    }
+
+    @ServerExceptionMapper
+    public Response broken(RecordBroken e, RoutingContext request) {
+        return answer(request, Problem.of(ProblemKind.RECORD_BROKEN, message(e)));
     }
 
     @ServerExceptionMapper

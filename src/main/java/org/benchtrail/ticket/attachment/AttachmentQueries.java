@@ -6,7 +6,9 @@ import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.core.method.identify.AttachmentAdded;
 import org.benchtrail.platform.NotFound;
+import org.benchtrail.platform.RecordBroken;
 import org.benchtrail.ticket.TicketQueries;
+import org.benchtrail.trail.Alarms;
 
 /** What can be read of the files kept beside tickets. */
 @ApplicationScoped
@@ -14,19 +16,31 @@ import org.benchtrail.ticket.TicketQueries;
 public class AttachmentQueries {
     private final TicketQueries tickets;
     private final Attachments attachments;
+    private final Alarms alarms;
 
-    AttachmentQueries(TicketQueries tickets, Attachments attachments) {
+    AttachmentQueries(TicketQueries tickets, Attachments attachments, Alarms alarms) {
+        this.alarms = alarms;
         this.tickets = tickets;
         this.attachments = attachments;
     }
 
-    /** The file with that hash, if it is attached to that ticket. */
+    /**
+     * The file with that hash, if it is attached to that ticket.
+     *
+     * @throws RecordBroken if its bytes are not those that were attached; an alarm is recorded
+     */
     public byte[] file(TicketNumber number, String sha256, Actor actor) {
         boolean attached = tickets.ticket(number, actor).sheet().all(AttachmentAdded.class).stream()
                 .anyMatch(a -> a.fact().sha256().equals(sha256));
         if (!attached) {
             throw new NotFound("such file on ticket " + number);
         }
-        return attachments.findById(sha256).content;
+        Attachment kept = attachments.findById(sha256);
+        if (kept == null || !Attachments.sha256(kept.content).equals(sha256)) {
+            String fault = kept == null ? "is gone" : "was altered since it was attached";
+            alarms.found(number, false, "A file " + fault + ".", sha256, actor.account());
+            throw new RecordBroken("The file " + fault + ", and is not given out.");
+        }
+        return kept.content;
     }
 }

@@ -1,7 +1,6 @@
 package org.benchtrail.ticket.bench;
 
 import jakarta.enterprise.context.ApplicationScoped;
-import jakarta.transaction.Transactional;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -37,7 +36,6 @@ public class BenchActs {
      * @param action whose part was checked; null if none
      * @throws Invalid if there is no such action, or the values are those of the example
      */
-    @Transactional
     public Outcome attach(
             TicketNumber number, @Nullable Integer version, BenchRun run, @Nullable Integer action, Actor actor) {
         run.refuseExample();

@@ -31,7 +31,10 @@ class EntryQueries {
     }
 
     private static Set<String> persons(List<TrailEntry> trail) {
-        return trail.stream().map(e -> e.read().stamp().person()).collect(Collectors.toSet());
+        return trail.stream()
+                .flatMap(e -> e.readable().stream())
+                .map(e -> e.stamp().person())
+                .collect(Collectors.toSet());
     }
 
     /** @throws NotFound if there is no such entry */

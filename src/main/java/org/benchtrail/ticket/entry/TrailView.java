@@ -3,8 +3,9 @@ package org.benchtrail.ticket.entry;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
-import org.benchtrail.core.method.Channel;
+import java.util.Optional;
 import org.benchtrail.core.method.Entry;
+import org.benchtrail.core.method.Stamp;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.platform.Option;
 import org.benchtrail.ticket.FactText;
@@ -16,6 +17,8 @@ import org.benchtrail.trail.Verification;
 
 /** The whole trail of a ticket, and whether it holds. */
 public record TrailView(String number, String title, Verification verification, List<Line> lines) {
+
+    private static final List<FactText.Part> UNREADABLE = List.of(new FactText.Part("content", "it cannot be read"));
 
     /** @param channel in words; empty in entries from before it was kept */
     public record Line(
@@ -30,15 +33,15 @@ public record TrailView(String number, String title, Verification verification, 
     }
 
     private static Line line(TrailEntry e, ZoneId zone, Map<String, String> names) {
-        Entry read = e.read();
-        Channel channel = read.stamp().channel();
+        Optional<Entry> read = e.readable();
+        Optional<Stamp> stamp = read.map(Entry::stamp);
         return new Line(
                 e.entry(),
                 Times.text(e.at(), zone),
-                Viewing.who(read.stamp(), names),
-                channel == null ? "" : Option.words(channel),
+                stamp.map(s -> Viewing.who(s, names)).orElse(e.actor()),
+                stamp.map(Stamp::channel).map(Option::words).orElse(""),
                 e.kind().replace('-', ' '),
-                FactText.parts(read.fact(), zone),
+                read.map(entry -> FactText.parts(entry.fact(), zone)).orElse(UNREADABLE),
                 e.hash());
     }
 }

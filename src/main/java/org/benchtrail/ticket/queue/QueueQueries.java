@@ -14,6 +14,7 @@ import org.benchtrail.people.Directory;
 import org.benchtrail.ticket.KnownCauses;
 import org.benchtrail.ticket.QueuePart;
 import org.benchtrail.ticket.TicketListQueries;
+import org.benchtrail.ticket.alarm.AlarmActs;
 import org.jspecify.annotations.Nullable;
 
 /** What the pages of the queue and of a new ticket show, each read in one transaction. */
@@ -25,9 +26,11 @@ class QueueQueries {
     private final TicketListQueries lists;
     private final KnownCauses known;
     private final Directory people;
+    private final AlarmActs alarms;
     private final Clock clock;
 
-    QueueQueries(TicketListQueries lists, KnownCauses known, Directory people, Clock clock) {
+    QueueQueries(TicketListQueries lists, KnownCauses known, Directory people, AlarmActs alarms, Clock clock) {
+        this.alarms = alarms;
         this.lists = lists;
         this.known = known;
         this.people = people;
@@ -41,7 +44,7 @@ class QueueQueries {
         List<QueueView.Line> lines = part.tickets().stream()
                 .map(t -> QueueView.Line.of(t, names, now, zone))
                 .toList();
-        return QueueView.of(part, lines, people.workers(), asked);
+        return QueueView.of(part, lines, alarms.standing(viewer), people.workers(), asked);
     }
 
     NamedBefore named(Actor viewer) {

@@ -17,6 +17,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * A page of the queue.
  *
+ * @param alarms how many tickets do not hold; 0 for those whom it does not concern
  * @param total how many tickets the filter fits in all
  * @param nextPage address of the page after; null on the last one
  * @param standing of these tickets, in words
@@ -25,6 +26,7 @@ import org.jspecify.annotations.Nullable;
  */
 public record QueueView(
         List<Line> lines,
+        int alarms,
         long total,
         @Nullable String nextPage,
         String standing,
@@ -72,9 +74,10 @@ public record QueueView(
         }
     }
 
-    static QueueView of(QueuePart part, List<Line> lines, List<Actor> workers, QueueAsked asked) {
+    static QueueView of(QueuePart part, List<Line> lines, int alarms, List<Actor> workers, QueueAsked asked) {
         return new QueueView(
                 lines,
+                alarms,
                 part.total(),
                 part.next() == null ? null : asked.next(part.next()),
                 Option.words(asked.wanted()),

@@ -86,6 +86,10 @@ class SheetQueries {
                 limits.library());
     }
 
+    TicketQueries.Broken broken(TicketNumber number, Actor viewer) {
+        return tickets.broken(number, viewer);
+    }
+
     private static String words(JobSheet sheet) {
         return sheet.opened().title() + " " + sheet.opened().device();
     }

@@ -9,10 +9,12 @@ import java.util.Map;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.people.CurrentActor;
 import org.benchtrail.platform.Html;
+import org.benchtrail.platform.RecordBroken;
 import org.benchtrail.platform.form.FormValues;
 import org.benchtrail.platform.form.Refusal;
 import org.benchtrail.ticket.EntryLine;
 import org.benchtrail.ticket.Outcome;
+import org.benchtrail.ticket.TicketQueries;
 import org.benchtrail.ticket.Viewing;
 
 /** Shows the job sheet, by itself or again after a form that was not taken. */
@@ -31,10 +33,17 @@ public class SheetScreen {
         private Templates() {}
 
         static native TemplateInstance sheet(SheetView v, FormValues fill, Notice notice);
+
+        static native TemplateInstance broken(TicketQueries.Broken b);
     }
 
+    /** The sheet; of a ticket whose trail tells none, that it is so, and why. */
     Response show(TicketNumber number) {
-        return Html.ok(page(contents(number), Map.of(), Notice.NONE));
+        try {
+            return Html.ok(page(contents(number), Map.of(), Notice.NONE));
+        } catch (RecordBroken e) {
+            return Html.ok(Templates.broken(queries.broken(number, current.actor())));
+        }
     }
 
     /** Where an act leads: on to the sheet, or back to what was typed if it was refused. */

@@ -27,6 +27,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param viewer account
  * @param version number of the last entry
+ * @param fault why nothing can be recorded; empty if the record holds
  * @param ranking of the causes, as long as it is of use: until a theory is supported
  */
 public record SheetView(
@@ -34,6 +35,7 @@ public record SheetView(
         int version,
         String viewer,
         boolean open,
+        String fault,
         String lastEntry,
         HeadView head,
         Offered offered,
@@ -67,6 +69,7 @@ public record SheetView(
                 sheet.entries(),
                 viewing.viewer().account(),
                 open,
+                contents.ticket().fault(),
                 lastEntry(viewing),
                 HeadView.of(contents.ticket(), viewing),
                 offered,

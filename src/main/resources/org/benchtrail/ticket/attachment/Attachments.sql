@@ -6,3 +6,6 @@ on conflict do nothing
 
 -- @ size
 select length(content) from attachment where sha256 = :sha256
+
+-- @ hashes
+select sha256, encode(sha256(content), 'hex') as now from attachment where sha256 = any(cast(:names as text[]))

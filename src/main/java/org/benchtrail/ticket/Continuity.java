@@ -1,0 +1,86 @@
+package org.benchtrail.ticket;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.trail.Alarms;
+import org.benchtrail.trail.StoredTrail;
+import org.benchtrail.trail.TrailEntry;
+import org.benchtrail.trail.TrailStore;
+import org.benchtrail.trail.Verification;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Whether what is stored of a ticket holds together: asked before every act, and whenever a sheet is read. What does not hold
+ * raises an alarm in the running transaction, and no act mends it.
+ */
+@ApplicationScoped
+class Continuity {
+    private final TrailStore trail;
+    private final Alarms alarms;
+
+    Continuity(TrailStore trail, Alarms alarms) {
+        this.trail = trail;
+        this.alarms = alarms;
+    }
+
+    /** The trail as it is stored, held against itself and against what the row says of its end. */
+    SheetRecord read(TicketNumber number, Actor by) {
+        StoredTrail stored = trail.read(number);
+        Verification chain = stored.verify(number);
+        JobSheet sheet = replayed(stored);
+        return alarming(
+                number,
+                by,
+                new SheetRecord(number, stored, sheet, chain.holds() && sheet == null ? untold(stored) : chain));
+    }
+
+    /**
+     * As {@link #read}, and the whole row held against the sheet as well.
+     *
+     * @param row locked by the running transaction, so that nobody changes it between the two looks
+     */
+    SheetRecord read(Ticket row, Actor by) {
+        SheetRecord found = read(row.number(), by);
+        boolean alike = found.sheet() == null || row.shows(found.sheet());
+        return alike || !found.verification().holds()
+                ? found
+                : alarming(row.number(), by, found.with(unlike(found.stored())));
+    }
+
+    /** What was found wrong beside the trail, such as a file that was altered. */
+    SheetRecord alarming(TicketNumber number, Actor by, SheetRecord found) {
+        if (!found.verification().holds()) {
+            alarms.found(
+                    number,
+                    false,
+                    found.verification().sentence(),
+                    found.stored().ends(),
+                    by.account());
+        }
+        return found;
+    }
+
+    private static @Nullable JobSheet replayed(StoredTrail stored) {
+        try {
+            return JobSheet.replay(
+                    stored.entries().stream().map(TrailEntry::read).toList());
+        } catch (RuntimeException whateverItHolds) {
+            return null;
+        }
+    }
+
+    private static Verification untold(StoredTrail stored) {
+        return new Verification(
+                stored.entries().size(), false, null, "Each entry holds, but together they tell no ticket.");
+    }
+
+    private static Verification unlike(StoredTrail stored) {
+        return new Verification(
+                stored.entries().size(),
+                false,
+                null,
+                "The trail holds, but the ticket's row says something else than it.");
+    }
+}
