@@ -13,6 +13,8 @@ import java.util.Set;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.integrity.HashChain;
 import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.Category;
+import org.benchtrail.core.method.Caution;
 import org.benchtrail.core.method.Decision;
 import org.benchtrail.core.method.Entry;
 import org.benchtrail.core.method.Fact;
@@ -49,7 +51,6 @@ public class TicketActs {
     private final PolicyConfig policy;
     private final Diagnoses diagnoses;
     private final Event<TicketChanged> changed;
-    private final ServerKnowledge completion = new Completion();
 
     TicketActs(
             Tickets tickets,
@@ -164,7 +165,7 @@ public class TicketActs {
         /** Does every act, or takes all back and notes the refusal. */
         List<Missing> all(List<? extends Act> acts) {
             for (Act act : acts) {
-                Fact fact = act.on(sheet).completedBy(completion);
+                Fact fact = act.on(sheet).completedBy(new Completion(sheet));
                 rankBefore(fact);
                 List<Missing> missing = decide(fact);
                 if (!missing.isEmpty()) {
@@ -200,7 +201,7 @@ public class TicketActs {
 
         private List<Missing> decide(Fact fact) {
             Instant now = stamp(0, lastTime(), actor).at();
-            Decision decision = Method.decide(sheet, fact, actor, policy.policy(), now);
+            Decision decision = Method.decide(sheet, fact, actor, policy.policy(), now, start.entries());
             return decision instanceof Decision.Refused refused ? refused.missing() : List.of();
         }
 
@@ -239,6 +240,27 @@ public class TicketActs {
 
     /** What facts are completed with, see {@link Fact#completedBy}. */
     private final class Completion implements ServerKnowledge {
+        private final JobSheet sheet;
+
+        Completion(JobSheet sheet) {
+            this.sheet = sheet;
+        }
+
+        @Override
+        public Category category() {
+            return sheet.opened().category();
+        }
+
+        @Override
+        public Set<Caution> cautionsOfFinding(String finding) {
+            return diagnoses.cautionsOf(sheet, finding);
+        }
+
+        @Override
+        public Set<Caution> cautionsOfRepair() {
+            return diagnoses.cautionsOfRepair(sheet);
+        }
+
         @Override
         public Actor worker(String account) {
             return people.worker(account)

@@ -67,7 +67,8 @@ class TicketApiTest {
         "{\"kind\":\"scope-recorded\",\"scope\":\"ONE\"}",
         "{\"kind\":\"reproduction-tried\",\"outcome\":\"YES\",\"how\":\"Ten minutes of full load\"}",
         "{\"kind\":\"hazards-screened\",\"present\":{\"SMELL\":false,\"SMOKE\":false,\"HEAT\":false,\"SWELLING\":false,"
-                + "\"LIQUID\":false,\"MAINS_LEAD\":false,\"EXPOSED_WIRING\":false}}",
+                + "\"LIQUID\":false,\"MAINS_LEAD\":false,\"EXPOSED_WIRING\":false,"
+                + "\"SHOCK\":false,\"ARCING\":false,\"SHARP\":false,\"HEIGHT\":false}}",
         "{\"kind\":\"data-answered\",\"state\":\"BACKUP_VERIFIED\"}",
         reading("96.5"),
         "{\"kind\":\"logs-reviewed\",\"looked\":true,\"note\":\"Thermal trips\"}",

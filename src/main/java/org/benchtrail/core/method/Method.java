@@ -16,13 +16,24 @@ public final class Method {
     private Method() {}
 
     /**
-     * Decides on an act.
+     * Decides on an act, the first one of its request.
      *
      * @param now not before the last entry of the sheet
      * @throws Invalid if the fact refers to what is not there
      */
     public static Decision decide(JobSheet sheet, Fact fact, Actor actor, Policy policy, Instant now) {
-        List<Missing> missing = missing(new Situation(sheet, policy, now, Move.ADVANCE), fact, actor);
+        return decide(sheet, fact, actor, policy, now, sheet.entries());
+    }
+
+    /**
+     * Decides on an act.
+     *
+     * @param now not before the last entry of the sheet
+     * @param seen number of the last entry that was there when the request came; later ones belong to the same request
+     * @throws Invalid if the fact refers to what is not there
+     */
+    public static Decision decide(JobSheet sheet, Fact fact, Actor actor, Policy policy, Instant now, int seen) {
+        List<Missing> missing = missing(new Situation(sheet, policy, now, Move.ADVANCE, seen), fact, actor);
         return missing.isEmpty() ? new Decision.Allowed() : new Decision.Refused(missing);
     }
 
@@ -39,6 +50,10 @@ public final class Method {
         if (!place.isEmpty()) {
             return place;
         }
+        List<Missing> stopped = Place.stopped(s, fact);
+        if (!stopped.isEmpty()) {
+            return stopped;
+        }
         fact.references().forEach(r -> s.sheet().at(r.entry(), r.kind(), r.field()));
         return fact.unsound(s, actor);
     }
@@ -46,7 +61,7 @@ public final class Method {
     /** What stands between the sheet and leaving its step: the list on the page. */
     public static List<Requirement.Status> gate(JobSheet sheet, Policy policy, Instant now) {
         Move move = sheet.step() == Step.DOCUMENT ? Move.CLOSE : Move.ADVANCE;
-        return Gate.of(new Situation(sheet, policy, now, move));
+        return Gate.of(new Situation(sheet, policy, now, move, sheet.entries()));
     }
 
     /** Why policy asks for somebody else's approval of the plan of this round; empty if it does not. */

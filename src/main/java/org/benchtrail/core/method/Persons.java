@@ -38,6 +38,24 @@ public final class Persons {
         return actor.is(Role.SUPERVISOR) ? List.of() : assignee(course, actor);
     }
 
+    /** Somebody who could do the work and has had no hand in it; a trainee vouches for nothing. */
+    public static List<Missing> secondPerson(JobSheet sheet, Actor actor) {
+        boolean able = actor.is(Role.TECHNICIAN) || actor.is(Role.MENTOR) || actor.is(Role.SUPERVISOR);
+        return able && !isHand(sheet, actor)
+                ? List.of()
+                : Missing.rule(
+                        "second-person",
+                        "This hazard is cleared by a second person, who is no trainee and has not worked on this ticket.",
+                        "hazards-screened");
+    }
+
+    /** Whether this person has the ticket, or recorded something of a step on it, in whatever round. */
+    private static boolean isHand(JobSheet sheet, Actor actor) {
+        return isAssignee(sheet.course(), actor)
+                || sheet.facts().stream()
+                        .anyMatch(f -> f.fact().step() != null && f.stamp().by().equals(actor.account()));
+    }
+
     /** Whether this person works the ticket, or planned an action of it or put one right, in whatever round. */
     public static boolean hasPlanned(JobSheet sheet, Actor actor) {
         return isAssignee(sheet.course(), actor)

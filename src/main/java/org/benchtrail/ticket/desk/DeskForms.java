@@ -8,6 +8,7 @@ import java.time.format.DateTimeParseException;
 import java.util.List;
 import java.util.Map;
 import org.benchtrail.core.method.desk.Cancelled;
+import org.benchtrail.core.method.desk.CautionsAcknowledged;
 import org.benchtrail.core.method.desk.Escalated;
 import org.benchtrail.core.method.desk.HandedOver;
 import org.benchtrail.core.method.desk.Held;
@@ -25,6 +26,7 @@ public final class DeskForms {
 
     public static final List<SheetForm> ALL = List.of(
             SheetForm.of("clear", required("clear", StopWorkCleared.class)),
+            SheetForm.of("precautions", required("taken", CautionsAcknowledged.class)),
             SheetForm.of("waive", required("waive", Waived.class)),
             SheetForm.of("hand-over", required("hand", HandedOver.class)),
             SheetForm.of("hold", special("hold", Held.class, DeskForms::hold)),

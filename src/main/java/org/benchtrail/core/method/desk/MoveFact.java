@@ -30,6 +30,12 @@ public sealed interface MoveFact extends DeskFact
     /** Where the ticket stands once this has happened. */
     Course after(Course before, Stamp stamp);
 
+    /** Which moves a hazard bars is asked of the move, with all else that bars it. */
+    @Override
+    default boolean possibleWhileStopped() {
+        return true;
+    }
+
     @Override
     default List<Missing> unsound(Situation s, Actor actor) {
         Situation trying = s.trying(move());
