@@ -22,6 +22,7 @@ import org.benchtrail.core.method.FactKinds;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Method;
 import org.benchtrail.core.method.Missing;
+import org.benchtrail.core.method.Origin;
 import org.benchtrail.core.method.Policy;
 import org.benchtrail.core.method.ServerKnowledge;
 import org.benchtrail.core.method.Stamp;
@@ -50,6 +51,7 @@ public class TicketActs {
     private final Clock clock;
     private final PolicyConfig policy;
     private final Diagnoses diagnoses;
+    private final Origins origins;
     private final Event<TicketChanged> changed;
 
     TicketActs(
@@ -61,6 +63,7 @@ public class TicketActs {
             Clock clock,
             PolicyConfig policy,
             Diagnoses diagnoses,
+            Origins origins,
             Event<TicketChanged> changed) {
         this.tickets = tickets;
         this.requesters = requesters;
@@ -70,6 +73,7 @@ public class TicketActs {
         this.clock = clock;
         this.policy = policy;
         this.diagnoses = diagnoses;
+        this.origins = origins;
         this.changed = changed;
     }
 
@@ -92,7 +96,8 @@ public class TicketActs {
                 Objects.requireNonNull(report.urgency()),
                 report.queued() ? null : actor.account(),
                 report.queued() ? Set.of() : actor.roles());
-        Entry first = new Entry(stamp(1, Instant.MIN, actor), opened);
+        Entry first = new Entry(
+                new Stamp(1, now(Instant.MIN), actor.account(), actor.roles(), origins.ofNewRequest()), opened);
         JobSheet sheet = JobSheet.open(first);
         tickets.persist(new Ticket(number, sheet));
         tickets.flush();
@@ -137,15 +142,17 @@ public class TicketActs {
         return new Outcome(number, writing.sheet, writing.recorded(missing), missing);
     }
 
-    private Stamp stamp(int entry, Instant last, Actor actor) {
+    /** Never before the last entry, whatever the clock says. */
+    private Instant now(Instant last) {
         Instant now = clock.instant().truncatedTo(ChronoUnit.MICROS);
-        return new Stamp(entry, now.isBefore(last) ? last : now, actor.account(), actor.roles());
+        return now.isBefore(last) ? last : now;
     }
 
     /** One request at work: the sheet as it grows, and the entries that will be appended. */
     private final class Writing {
         private final TicketNumber number;
         private final Actor actor;
+        private final Origin origin = origins.ofNewRequest();
         private final String lastHash;
         private final JobSheet start;
         private final Instant startTime;
@@ -200,8 +207,8 @@ public class TicketActs {
         }
 
         private List<Missing> decide(Fact fact) {
-            Instant now = stamp(0, lastTime(), actor).at();
-            Decision decision = Method.decide(sheet, fact, actor, policy.policy(), now, start.entries());
+            Decision decision =
+                    Method.decide(sheet, fact, actor, policy.policy(), now(lastTime()), start.entries());
             return decision instanceof Decision.Refused refused ? refused.missing() : List.of();
         }
 
@@ -212,9 +219,17 @@ public class TicketActs {
         }
 
         private void add(Fact fact) {
-            Entry entry = new Entry(stamp(sheet.entries() + 1, lastTime(), actor), fact);
+            Entry entry = new Entry(stamp(fact), fact);
             sheet = sheet.with(entry);
             entries.add(entry);
+        }
+
+        private Stamp stamp(Fact fact) {
+            int entry = sheet.entries() + 1;
+            Instant now = now(lastTime());
+            return fact.saidByServer()
+                    ? new Stamp(entry, now, Stamp.SERVER, Set.of(), origin.ofServerFor(actor.account()))
+                    : new Stamp(entry, now, actor.account(), actor.roles(), origin);
         }
 
         private Instant lastTime() {

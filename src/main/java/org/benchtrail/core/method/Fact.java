@@ -94,6 +94,11 @@ public interface Fact {
 
     // ---- what a server adds
 
+    /** Whether it is the server's own word, which nobody else gives: then the server stands as its actor. */
+    default boolean saidByServer() {
+        return false;
+    }
+
     /** The fact with what the server knows better than whoever asks. */
     default Fact completedBy(ServerKnowledge server) {
         return this;

@@ -55,7 +55,7 @@ public record Corrected(int entry, String reason, @Nullable Fact replacement) im
         if (replacement != null) {
             replacement.references().forEach(r -> s.sheet().at(r.entry(), r.kind(), "replacement." + r.field()));
         }
-        boolean own = old.stamp().by().equals(actor.account())
+        boolean own = old.stamp().person().equals(actor.account())
                 || Persons.isAssignee(s.sheet().course(), actor);
         if (!own && !actor.is(Role.SUPERVISOR)) {
             return Missing.rule(

@@ -15,6 +15,11 @@ public record SoakTimeReckoned(int minutes, String basis) implements EvidenceFac
     }
 
     @Override
+    public boolean saidByServer() {
+        return true;
+    }
+
+    @Override
     public Correctable correctable() {
         return Correctable.STRUCK;
     }

@@ -35,6 +35,12 @@ public record TheoriesRanked(
         this(order, basis, null, null);
     }
 
+    /** A ranking of the catalogue's causes; an order of theories is a person's. */
+    @Override
+    public boolean saidByServer() {
+        return causes != null;
+    }
+
     @Override
     public boolean lateAllowed() {
         return true;
