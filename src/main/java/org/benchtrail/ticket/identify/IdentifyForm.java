@@ -55,7 +55,7 @@ public final class IdentifyForm {
     private static boolean isScreened(Posting posting) {
         boolean shorter = posting.sheet()
                 .latest(HazardsScreened.class)
-                .filter(s -> s.fact().isOfShorterList())
+                .filter(s -> s.fact().answersShorterList())
                 .isPresent();
         List<Hazard> open = Stream.of(Hazard.values())
                 .filter(hazard -> !posting.form().has("hazards.present." + hazard))

@@ -20,7 +20,7 @@ import org.benchtrail.core.text.FieldChecks;
 public record HazardsScreened(Map<Hazard, Boolean> present) implements IdentifyFact {
     public HazardsScreened {
         present = EnumCopies.map(Hazard.class, present);
-        boolean shorter = isOfShorterList(present);
+        boolean shorter = answersShorterList(present);
         require(present, Stream.of(Hazard.values()).filter(h -> !shorter || !h.askedLater()));
     }
 
@@ -35,11 +35,11 @@ public record HazardsScreened(Map<Hazard, Boolean> present) implements IdentifyF
     }
 
     /** Whether it was recorded when the list was shorter. */
-    public boolean isOfShorterList() {
-        return isOfShorterList(present);
+    public boolean answersShorterList() {
+        return answersShorterList(present);
     }
 
-    private static boolean isOfShorterList(Map<Hazard, Boolean> present) {
+    private static boolean answersShorterList(Map<Hazard, Boolean> present) {
         return present.keySet().stream().noneMatch(Hazard::askedLater);
     }
 
