@@ -207,7 +207,7 @@ public class TicketActs {
         }
 
         private List<Missing> decide(Fact fact) {
-            Decision decision = Method.decide(sheet, fact, actor, policy.policy(), now(lastTime()), start.entries());
+            Decision decision = Method.decide(sheet, fact, actor, policy.policy(), now(lastTime()), origin.request());
             return decision instanceof Decision.Refused refused ? refused.missing() : List.of();
         }
 

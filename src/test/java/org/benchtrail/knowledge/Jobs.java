@@ -158,10 +158,8 @@ final class Jobs {
         all.add(s -> new SymptomRechecked(s.all(SymptomRecorded.class).get(0).entry(), true, "An hour"));
         all.add(s -> new SymptomRechecked(
                 s.latest(SymptomRecorded.class).orElseThrow().entry(), true, "An hour"));
-        Map<Integer, ItemState> works = new HashMap<>();
-        for (int i = 0; i < Category.HEAT.functions().size(); i++) {
-            works.put(i, ItemState.WORKS);
-        }
+        Map<String, ItemState> works = new HashMap<>();
+        Category.HEAT.functions().forEach(function -> works.put(function, ItemState.WORKS));
         all.add(s -> new FunctionChecked(works, ""));
         all.add(s -> new RequesterAnswered(RequesterState.AGREES, 0, ""));
         all.add(s -> new PreventionConsidered(true, "Clean it"));

@@ -38,6 +38,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 class EntryCodecTest {
     /** Renaming a kind would make stored trails unreadable. */
     private static final Set<String> KINDS = new TreeSet<>(Set.of(
+            "loss-accepted",
             "action-planned",
             "action-settled",
             "advanced",

@@ -183,9 +183,10 @@ public final class WorkedTicket {
     }
 
     private void test(List<Function<JobSheet, Fact>> all) {
-        all.add(s -> new CheckPlanned(latest(s, TheoryStated.class), "Look", "It shows", false, Set.of(), checked));
         all.add(s ->
-                new ResultRecorded(latest(s, CheckPlanned.class), "It shows", CheckOutcome.SUPPORTS, null, answer));
+                new CheckPlanned(latest(s, TheoryStated.class), "Look", "It shows", false, Set.of(), checked, null));
+        all.add(s -> new ResultRecorded(
+                latest(s, CheckPlanned.class), "It shows", CheckOutcome.SUPPORTS, null, answer, null));
         all.add(s -> new Advanced());
     }
 
@@ -217,11 +218,9 @@ public final class WorkedTicket {
     }
 
     private static Fact everythingWorks(JobSheet sheet) {
-        Map<Integer, ItemState> items = new HashMap<>();
-        for (int k = 0; k < sheet.opened().category().functions().size(); k++) {
-            items.put(k, ItemState.WORKS);
-        }
-        return new FunctionChecked(items, "");
+        Map<String, ItemState> answers = new HashMap<>();
+        sheet.checkedAs().functions().forEach(function -> answers.put(function, ItemState.WORKS));
+        return new FunctionChecked(answers, "");
     }
 
     private void document(List<Function<JobSheet, Fact>> all) {

@@ -104,7 +104,7 @@ class CautionsTest {
 
     @Test
     void checkOfADangerousFinding_isGuardedWhateverItSays() {
-        CheckPlanned check = new CheckPlanned(1, "As the catalogue says", "Low", false, Set.of(), "p3");
+        CheckPlanned check = new CheckPlanned(1, "As the catalogue says", "Low", false, Set.of(), "p3", null);
         ServerKnowledge server = new Known(Category.OTHER, Set.of(Danger.LIVE_MEASUREMENT), Set.of());
         assertEquals(Set.of(Caution.LIVE), completed(check, server).cautions());
         assertTrue(completed(check, server).invasive());

@@ -106,7 +106,7 @@ class StopWorkTest {
     void whoHadAHandInIt_isNoSecondPerson_eitherAfterHandingOver() {
         TicketFixture desk = atStep(Step.TEST);
         desk.as(INES).records(hazard(Hazard.SMOKE));
-        desk.as(INES).records(new HandedOver("ole", Set.of(Role.TECHNICIAN), ""));
+        desk.as(SUE).records(new HandedOver("ole", Set.of(Role.TECHNICIAN), ""));
         desk.as(INES).lacks("second-person", cleared());
         desk.as(OLE).lacks("second-person", cleared());
         desk.as(SUE).records(cleared());

@@ -24,8 +24,6 @@ final class TicketFixture {
     private Instant now = START;
     private int requests;
     private boolean together;
-    /** Last entry before the present request. */
-    private int seen;
 
     private TicketFixture(Opened opened, Actor by, Policy policy) {
         this.policy = policy;
@@ -49,7 +47,7 @@ final class TicketFixture {
         /** Tries it; appends the fact, or the refusal. */
         Decision does(Fact fact) {
             begin();
-            Decision decision = Method.decide(sheet, fact, actor, policy, now, seen);
+            Decision decision = Method.decide(sheet, fact, actor, policy, now, "request " + requests);
             if (decision instanceof Decision.Refused refused) {
                 append(new Refused(
                         fact.getClass().getSimpleName(),
@@ -136,19 +134,12 @@ final class TicketFixture {
     /** Each act is a request of its own, a minute after the one before; those done together are one. */
     private void begin() {
         now = now.plusSeconds(60);
-        if (!together) {
-            newRequest();
-        }
-    }
-
-    private void newRequest() {
-        requests++;
-        seen = sheet.entries();
+        requests += together ? 0 : 1;
     }
 
     /** What is done in here was sent in one request. */
     TicketFixture together(Runnable acts) {
-        newRequest();
+        requests++;
         together = true;
         try {
             acts.run();

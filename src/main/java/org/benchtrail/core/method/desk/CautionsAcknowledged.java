@@ -26,7 +26,7 @@ public record CautionsAcknowledged(int about, Set<Caution> cautions) implements 
 
     /** What still has to be acknowledged before that check or action is recorded as done in the present request. */
     public static Set<Caution> open(Situation s, StandingFact<?> about, Set<Caution> owed) {
-        return without(owed, s.sheet(), about, a -> a.entry() <= s.seen());
+        return without(owed, s.sheet(), about, a -> isEarlier(a, s));
     }
 
     /** The same, for the page of the next request. */
@@ -43,7 +43,7 @@ public record CautionsAcknowledged(int about, Set<Caution> cautions) implements 
     /** Whether that caution was acknowledged in this round, before the present request, whatever for. */
     public static boolean taken(Situation s, Caution caution) {
         return s.sheet().ofRound(CautionsAcknowledged.class).stream()
-                .anyMatch(a -> a.entry() <= s.seen() && a.fact().cautions().contains(caution));
+                .anyMatch(a -> isEarlier(a, s) && a.fact().cautions().contains(caution));
     }
 
     /** Whether a correction keeps the cautions: other words do not make a deed harmless that was dangerous before. */
@@ -54,6 +54,10 @@ public record CautionsAcknowledged(int about, Set<Caution> cautions) implements 
                         "cautions-kept",
                         "A correction does not take cautions away: keep them, or withdraw the entry and plan it anew.",
                         "trail");
+    }
+
+    private static boolean isEarlier(StandingFact<CautionsAcknowledged> acknowledged, Situation s) {
+        return !acknowledged.stamp().request().equals(s.request());
     }
 
     /** Titles, for a sentence. */

@@ -27,6 +27,6 @@ public record Rethought(String reason, boolean theoryWrong) implements MoveFact 
 
     @Override
     public TheoryFate theoryFate() {
-        return theoryWrong ? TheoryFate.SHOWN_WRONG : TheoryFate.NOT_CURED;
+        return theoryWrong ? TheoryFate.SHOWN_WRONG : TheoryFate.UNTOUCHED;
     }
 }

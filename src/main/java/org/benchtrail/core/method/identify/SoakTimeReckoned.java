@@ -1,8 +1,10 @@
 package org.benchtrail.core.method.identify;
 
 import org.benchtrail.core.method.Correctable;
+import org.benchtrail.core.method.Fact;
 import org.benchtrail.core.method.ServerOnly;
 import org.benchtrail.core.text.FieldChecks;
+import org.jspecify.annotations.Nullable;
 
 /** How long an intermittent fault has to run clean by calculation; it can lengthen the policy's time, not shorten it. */
 @ServerOnly
@@ -17,6 +19,16 @@ public record SoakTimeReckoned(int minutes, String basis) implements EvidenceFac
     @Override
     public boolean saidByServer() {
         return true;
+    }
+
+    @Override
+    public boolean replacesEarlier() {
+        return true;
+    }
+
+    @Override
+    public boolean isLessenedBy(@Nullable Fact replacement) {
+        return !(replacement instanceof SoakTimeReckoned now && now.minutes >= minutes);
     }
 
     @Override

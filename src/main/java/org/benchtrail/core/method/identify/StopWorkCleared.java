@@ -4,6 +4,7 @@ import java.util.List;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Missing;
+import org.benchtrail.core.method.Part;
 import org.benchtrail.core.method.Persons;
 import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.text.FieldChecks;
@@ -15,6 +16,11 @@ public record StopWorkCleared(String how, boolean acknowledged) implements Ident
         how = t.required("how", how, FieldChecks.PARAGRAPH, "Say what was done about the hazard.");
         t.require(acknowledged, "acknowledged", "Read what there is to do and tick that it was done.");
         t.done();
+    }
+
+    @Override
+    public Part takesPart() {
+        return Part.SECOND_LOOK;
     }
 
     /** Some hazards are cleared by a second person only, see {@link Hazard#needsSecondPerson}. */
