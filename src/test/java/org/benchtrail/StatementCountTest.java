@@ -43,7 +43,7 @@ class StatementCountTest {
             "[{'kind':'symptom-recorded','words':'Dark','observable':'No picture'},{'kind':'onset-recorded','known':false},"
                     + "{'kind':'changes-asked','answers':{'HARDWARE':'NO','SOFTWARE':'NO','SETTINGS':'NO','PLACE':'NO','INFRASTRUCTURE':'NO'}},"
                     + "{'kind':'scope-recorded','scope':'ONE'},{'kind':'reproduction-tried','outcome':'YES','how':'Switch on'},"
-                    + "{'kind':'hazards-screened','present':{'SMELL':false,'SMOKE':false,'HEAT':false,'SWELLING':false,'LIQUID':false,'MAINS_LEAD':false,'EXPOSED_WIRING':false}},"
+                    + "{'kind':'hazards-screened','present':{'SMELL':false,'SMOKE':false,'HEAT':false,'SWELLING':false,'LIQUID':false,'MAINS_LEAD':false,'EXPOSED_WIRING':false,'SHOCK':false,'ARCING':false,'SHARP':false,'HEIGHT':false}},"
                     + "{'kind':'data-answered','state':'BACKUP_VERIFIED'},{'kind':'extract-recorded','source':'Log','text':'Nothing'},"
                     + "{'kind':'logs-reviewed','looked':true,'note':'Nothing'},{'kind':'likeness-checked','shown':[]},"
                     + ADVANCED + "]",

@@ -12,6 +12,7 @@ import java.util.function.BiFunction;
 import org.benchtrail.core.diagnosis.Cause;
 import org.benchtrail.core.diagnosis.CauseCategory;
 import org.benchtrail.core.diagnosis.Condition;
+import org.benchtrail.core.diagnosis.Danger;
 import org.benchtrail.core.diagnosis.Deviation;
 import org.benchtrail.core.diagnosis.Finding;
 import org.benchtrail.core.diagnosis.Group;
@@ -122,18 +123,25 @@ final class CatalogueEntries {
         }
 
         <E extends Enum<E>> E word(String key, Class<E> type, @Nullable E otherwise) {
-            E first = type.getEnumConstants()[0];
             if (find(key) == null) {
-                return otherwise == null ? missing(key, first) : otherwise;
+                return otherwise == null ? missing(key, type.getEnumConstants()[0]) : otherwise;
             }
-            String word = text(key);
+            return constant(text(key), path(key), type);
+        }
+
+        /** A set of words; empty if it is left out. */
+        <E extends Enum<E>> Set<E> words(String key, Class<E> type) {
+            return Set.copyOf(list(key, (node, here) -> constant(scalar(node, here), here, type)));
+        }
+
+        private <E extends Enum<E>> E constant(String word, String where, Class<E> type) {
             for (E e : type.getEnumConstants()) {
-                if (e.name().toLowerCase(Locale.ROOT).equals(word)) {
+                if (e.name().toLowerCase(Locale.ROOT).replace('_', '-').equals(word)) {
                     return e;
                 }
             }
-            fault(row(path(key)), path(key), "choose another word than '" + word + "'");
-            return first;
+            fault(row(where), where, "choose another word than '" + word + "'");
+            return type.getEnumConstants()[0];
         }
 
         List<String> texts(String key) {
@@ -232,7 +240,8 @@ final class CatalogueEntries {
                         "risk",
                         "applies",
                         "group",
-                        "limits"));
+                        "limits",
+                        "dangers"));
         List<String> values = e.texts("values");
         YamlNode background = e.find("background");
         return new Finding(
@@ -247,7 +256,8 @@ final class CatalogueEntries {
                 e.word("risk", Risk.class, Risk.NONE),
                 e.list("applies", this::condition),
                 e.find("group") == null ? null : e.text("group"),
-                e.find("limits") == null ? null : limits(e.find("limits"), e.path("limits")));
+                e.find("limits") == null ? null : limits(e.find("limits"), e.path("limits")),
+                e.words("dangers", Danger.class));
     }
 
     /** One number is the probability of the second of two values; otherwise one for each value. */
@@ -311,7 +321,7 @@ final class CatalogueEntries {
     private Repair repair(YamlNode node, String at, Set<String> moreKeys) {
         Set<String> keys = new HashSet<>(moreKeys);
         keys.addAll(Set.of("text", "minutes", "verifyMinutes", "fixProbability"));
-        keys.addAll(Set.of("partCost", "risk", "reversible", "needs"));
+        keys.addAll(Set.of("partCost", "risk", "reversible", "needs", "dangers"));
         EntryReader e = new EntryReader(node, at, keys);
         return new Repair(
                 e.text("text"),
@@ -321,7 +331,8 @@ final class CatalogueEntries {
                 e.number("partCost", 0),
                 e.word("risk", Risk.class, Risk.NONE),
                 e.flag("reversible", true),
-                e.texts("needs"));
+                e.texts("needs"),
+                e.words("dangers", Danger.class));
     }
 
     private SharedRepair shared(YamlNode node, String at) {

@@ -104,8 +104,7 @@ public class LearningActs {
         }
     }
 
-    private static WaitingView view(
-            LearningCase row, JobSheet sheet, List<CauseCategory> catalogue, Actor actor) {
+    private static WaitingView view(LearningCase row, JobSheet sheet, List<CauseCategory> catalogue, Actor actor) {
         CauseNamed named =
                 sheet.latest(CauseNamed.class).map(StandingFact::fact).orElse(null);
         TicketCase made = null;

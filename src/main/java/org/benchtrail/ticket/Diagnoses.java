@@ -2,10 +2,14 @@ package org.benchtrail.ticket;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.Optional;
+import java.util.Set;
 import org.benchtrail.catalogue.CatalogueVersion;
 import org.benchtrail.catalogue.Catalogues;
 import org.benchtrail.core.advice.Diagnosis;
+import org.benchtrail.core.advice.SheetEvidence;
+import org.benchtrail.core.diagnosis.Finding;
 import org.benchtrail.core.diagnosis.Model;
+import org.benchtrail.core.method.Caution;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.method.theorize.TheoriesRanked;
@@ -46,6 +50,26 @@ public class Diagnoses {
     /** The model that the ticket's findings belong to; empty if the catalogue has nothing for its category. */
     public Optional<Model> model(JobSheet sheet) {
         return catalogues.inForce().model(sheet.opened().category().catalogue());
+    }
+
+    /** The cautions against the dangers that the catalogue names for making that finding; empty if it names none. */
+    public Set<Caution> cautionsOf(JobSheet sheet, String finding) {
+        return Caution.against(model(sheet)
+                .flatMap(model -> SheetEvidence.finding(model, finding))
+                .map(Finding::dangers)
+                .orElse(Set.of()));
+    }
+
+    /** The cautions against the dangers that the catalogue names for the usual repair of the active theory. */
+    Set<Caution> cautionsOfRepair(JobSheet sheet) {
+        Optional<String> cause =
+                sheet.activeTheory().flatMap(t -> Optional.ofNullable(t.fact().causeId()));
+        return cause.flatMap(id -> model(sheet)
+                        .flatMap(model -> model.category().causes().stream()
+                                .filter(c -> c.id().equals(id))
+                                .findFirst()))
+                .map(c -> Caution.against(c.repair().dangers()))
+                .orElse(Set.of());
     }
 
     /** The ranking as it is recorded before a theory is chosen; empty if nothing bears on it, or nothing has changed. */

@@ -14,6 +14,8 @@ import java.util.Set;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.integrity.HashChain;
 import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.Category;
+import org.benchtrail.core.method.Caution;
 import org.benchtrail.core.method.Decision;
 import org.benchtrail.core.method.Entry;
 import org.benchtrail.core.method.Fact;
@@ -60,7 +62,6 @@ public class TicketActs {
     private final Diagnoses diagnoses;
     private final Origins origins;
     private final Event<TicketChanged> changed;
-    private final ServerKnowledge completion = new Completion();
 
     TicketActs(
             Tickets tickets,
@@ -188,7 +189,7 @@ public class TicketActs {
         /** Does every act, or takes all back and notes the refusal. */
         List<Missing> all(List<? extends Act> acts) {
             for (Act act : acts) {
-                Fact fact = act.on(sheet).completedBy(completion);
+                Fact fact = act.on(sheet).completedBy(new Completion(sheet));
                 rankBefore(fact);
                 if (decide(fact) instanceof Decision.Refused refused) {
                     entries.clear();
@@ -294,6 +295,27 @@ public class TicketActs {
 
     /** What facts are completed with, see {@link Fact#completedBy}. */
     private final class Completion implements ServerKnowledge {
+        private final JobSheet sheet;
+
+        Completion(JobSheet sheet) {
+            this.sheet = sheet;
+        }
+
+        @Override
+        public Category category() {
+            return sheet.opened().category();
+        }
+
+        @Override
+        public Set<Caution> cautionsOfFinding(String finding) {
+            return diagnoses.cautionsOf(sheet, finding);
+        }
+
+        @Override
+        public Set<Caution> cautionsOfRepair() {
+            return diagnoses.cautionsOfRepair(sheet);
+        }
+
         @Override
         public Actor worker(String account) {
             return people.worker(account)
@@ -315,7 +337,8 @@ public class TicketActs {
             Ticket original = tickets.kept(number)
                     .orElseThrow(() -> new Invalid(
                             "duplicateOf", "There is no ticket " + ticket + ": give the number of the other one."));
-            if (original.standing == Standing.CANCELLED && isDuplicate(trail.read(number))) {
+            if (original.standing == Standing.CANCELLED
+                    && isDuplicate(trail.read(number).entries())) {
                 throw new Invalid(
                         "duplicateOf",
                         ticket + " was itself cancelled as a duplicate: name the ticket that is worked.");
@@ -324,6 +347,7 @@ public class TicketActs {
 
         private boolean isDuplicate(List<TrailEntry> stored) {
             return stored.stream()
+                    .filter(entry -> entry.kind().equals(FactKinds.name(Cancelled.class)))
                     .map(entry -> entry.read().fact())
                     .anyMatch(fact -> fact instanceof Cancelled cancelled && cancelled.duplicateOf() != null);
         }

@@ -87,7 +87,7 @@ class JourneyTest {
             ines.fill("symptom.observable", "Switches itself off 3 to 4 minutes after power-on, any program");
             ines.press("Save and go to Theorize");
             ines.sees("Before the step can be left");
-            ines.sees("Look for smell, smoke, heat");
+            ines.sees("Look for every hazard of the list");
             ines.look("sheet-refused");
 
             identify(ines, true);
@@ -125,17 +125,21 @@ class JourneyTest {
             ines.press("Save and go to Test");
             check(ines, "Unplugged and cooled down, press lightly on the heat sink", "It moves, or a clip is open");
             ines.sees("Hot parts");
+            ines.sees("The result opens when the precautions are recorded");
+            assertEquals(0, ines.page.locator("[name='result.observation']").count());
+            ines.look("sheet-precautions");
+            ines.press("I have taken these precautions");
             ines.fill("result.observation", "Lower left clip open; the sink rocks about 2 mm");
             ines.choose("result.outcome", "SUPPORTS");
-            ines.press("Record and go on");
-            ines.sees("Read the cautions of the check");
-            ines.page.locator("input[name^='caution-']").check();
+            ines.look("sheet-precautions-taken");
             ines.press("Record and go on");
 
             ines.sees("Plan an action");
             plan(ines);
             ines.look("sheet-plan");
-            ines.page.locator("input[name^='caution-']").check();
+            assertEquals(0, ines.page.locator("input[name^='settle-']").count());
+            ines.press("I have taken these precautions");
+            ines.look("sheet-plan-taken");
             ines.page.locator("input[name^='settle-'][value='CARRIED_OUT']").check();
             ines.press("Record and go to Verify");
 
@@ -269,6 +273,7 @@ class JourneyTest {
             ines.choose("maker.applicable", "false");
             ines.fill("maker.text", "A cable is seated, nothing else");
             ines.press("Save the plan");
+            ines.press("I have taken these precautions");
             ines.page.locator("input[name^='settle-'][value='CARRIED_OUT']").check();
             ines.press("Record and go to Verify");
             verify(ines, false);
@@ -368,7 +373,11 @@ class JourneyTest {
 
     /** The questions of identify, but for the symptom. */
     private static void identify(Person person, boolean measured) {
-        person.press("None of these");
+        for (com.microsoft.playwright.Locator no : person.page
+                .locator("input[name^='hazards.present.'][value='false']")
+                .all()) {
+            no.check();
+        }
         person.choose("data.state", "NO_USER_DATA");
         person.choose("onset.known", "true");
         person.fill("onset.when", "this morning");

@@ -35,7 +35,8 @@ final class ApiDesk {
         "{\"kind\":\"scope-recorded\",\"scope\":\"ONE\"}",
         "{\"kind\":\"reproduction-tried\",\"outcome\":\"YES\",\"how\":\"Ten minutes of full load\"}",
         "{\"kind\":\"hazards-screened\",\"present\":{\"SMELL\":false,\"SMOKE\":false,\"HEAT\":false,\"SWELLING\":false,"
-                + "\"LIQUID\":false,\"MAINS_LEAD\":false,\"EXPOSED_WIRING\":false}}",
+                + "\"LIQUID\":false,\"MAINS_LEAD\":false,\"EXPOSED_WIRING\":false,"
+                + "\"SHOCK\":false,\"ARCING\":false,\"SHARP\":false,\"HEIGHT\":false}}",
         "{\"kind\":\"data-answered\",\"state\":\"BACKUP_VERIFIED\"}",
         reading("96.5"),
         "{\"kind\":\"logs-reviewed\",\"looked\":true,\"note\":\"Thermal trips\"}",
@@ -201,6 +202,12 @@ final class ApiDesk {
             entries.add(tree(canonical));
         }
         return entries;
+    }
+
+    static List<String> strings(JsonNode list) {
+        List<String> strings = new ArrayList<>();
+        list.forEach(text -> strings.add(text.asText()));
+        return strings;
     }
 
     static JsonNode tree(String json) {

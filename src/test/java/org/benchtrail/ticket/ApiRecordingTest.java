@@ -99,11 +99,11 @@ class ApiRecordingTest {
                 "{'kind':'changes-asked','answers':{'HARDWARE':'YES','SOFTWARE':'NO','SETTINGS':'UNKNOWN','PLACE':'NO','INFRASTRUCTURE':'NO'},'note':'A new hub'}",
                 "{'kind':'scope-recorded','scope':'SEVERAL','note':'Two desks'}",
                 "{'kind':'reproduction-tried','outcome':'YES','how':'Leave it idle'}",
-                "{'kind':'hazards-screened','present':{'SMELL':false,'SMOKE':false,'HEAT':true,'SWELLING':false,'LIQUID':false,'MAINS_LEAD':false,'EXPOSED_WIRING':false}}");
+                "{'kind':'hazards-screened','present':{'SMELL':false,'SMOKE':false,'HEAT':true,'SWELLING':false,'LIQUID':false,'MAINS_LEAD':false,'EXPOSED_WIRING':false,'SHOCK':false,'ARCING':false,'SHARP':false,'HEIGHT':false}}");
         t.tries("rec-ines", ADVANCED);
         t.does(
                 "{'kind':'stop-work-cleared','how':'Unplugged and cooled','acknowledged':true}",
-                "{'kind':'hazards-screened','present':{'SMELL':false,'SMOKE':false,'HEAT':false,'SWELLING':false,'LIQUID':false,'MAINS_LEAD':false,'EXPOSED_WIRING':false}}",
+                "{'kind':'hazards-screened','present':{'SMELL':false,'SMOKE':false,'HEAT':false,'SWELLING':false,'LIQUID':false,'MAINS_LEAD':false,'EXPOSED_WIRING':false,'SHOCK':false,'ARCING':false,'SHARP':false,'HEIGHT':false}}",
                 "{'kind':'data-answered','state':'NO_USER_DATA','note':'A tablet only'}",
                 "{'kind':'extract-recorded','source':'System log','text':'port 3 over current'}",
                 "{'kind':'logs-reviewed','looked':true,'note':'Over current'}",
@@ -216,7 +216,7 @@ class ApiRecordingTest {
                 "{'kind':'symptom-recorded','words':'Dark','observable':'No picture after a minute'}",
                 "{'kind':'onset-recorded','known':false}",
                 "{'kind':'scope-recorded','scope':'SITE'}",
-                "{'kind':'hazards-screened','present':{'SMELL':false,'SMOKE':false,'HEAT':false,'SWELLING':false,'LIQUID':false,'MAINS_LEAD':false,'EXPOSED_WIRING':false}}",
+                "{'kind':'hazards-screened','present':{'SMELL':false,'SMOKE':false,'HEAT':false,'SWELLING':false,'LIQUID':false,'MAINS_LEAD':false,'EXPOSED_WIRING':false,'SHOCK':false,'ARCING':false,'SHARP':false,'HEIGHT':false}}",
                 "{'kind':'evidence-impossible','reason':'Nothing shows'}",
                 "{'kind':'likeness-checked'}");
         t.benchResult("{'calculation':'drive-health','input':"
@@ -299,7 +299,7 @@ class ApiRecordingTest {
                 "{'kind':'changes-asked','answers':{'HARDWARE':'NO','SOFTWARE':'NO','SETTINGS':'NO','PLACE':'NO','INFRASTRUCTURE':'NO'}}",
                 "{'kind':'scope-recorded','scope':'ONE'}",
                 "{'kind':'reproduction-tried','outcome':'UNSAFE_TO_TRY','how':'It may fall'}",
-                "{'kind':'hazards-screened','present':{'SMELL':false,'SMOKE':false,'HEAT':false,'SWELLING':false,'LIQUID':false,'MAINS_LEAD':false,'EXPOSED_WIRING':false}}",
+                "{'kind':'hazards-screened','present':{'SMELL':false,'SMOKE':false,'HEAT':false,'SWELLING':false,'LIQUID':false,'MAINS_LEAD':false,'EXPOSED_WIRING':false,'SHOCK':false,'ARCING':false,'SHARP':false,'HEIGHT':false}}",
                 "{'kind':'data-answered','state':'BACKUP_VERIFIED'}",
                 "{'kind':'extract-recorded','source':'Ear','text':'Creak'}",
                 "{'kind':'logs-reviewed','looked':false,'note':'There are none'}",

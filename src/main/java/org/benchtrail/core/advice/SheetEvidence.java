@@ -156,7 +156,8 @@ public final class SheetEvidence {
                 f.risk(),
                 f.applies(),
                 f.group(),
-                own);
+                own,
+                f.dangers());
     }
 
     private static @Nullable Double bound(@Nullable String text) {

@@ -2,6 +2,7 @@ package org.benchtrail.core.diagnosis;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -13,6 +14,7 @@ import org.jspecify.annotations.Nullable;
  * @param applies all of them must hold before the question is offered
  * @param group id of the correlation group, or null
  * @param limits for a reading, or null if the judgement is made elsewhere
+ * @param dangers what its making can hurt
  */
 public record Finding(
         String id,
@@ -24,7 +26,8 @@ public record Finding(
         Risk risk,
         List<Condition> applies,
         @Nullable String group,
-        @Nullable Limits limits) {
+        @Nullable Limits limits,
+        Set<Danger> dangers) {
 
     /** A yes/no answer, or a reading judged by its limits. */
     public enum Kind {
@@ -41,10 +44,26 @@ public record Finding(
         values = List.copyOf(values);
         background = Map.copyOf(background);
         applies = List.copyOf(applies);
+        dangers = Set.copyOf(dangers);
+    }
+
+    /** One whose making endangers nobody. */
+    public Finding(
+            String id,
+            String question,
+            Kind kind,
+            List<String> values,
+            Map<String, Double> background,
+            double minutes,
+            Risk risk,
+            List<Condition> applies,
+            @Nullable String group,
+            @Nullable Limits limits) {
+        this(id, question, kind, values, background, minutes, risk, applies, group, limits, Set.of());
     }
 
     Finding withBackground(Map<String, Double> learned) {
-        return new Finding(id, question, kind, values, learned, minutes, risk, applies, group, limits);
+        return new Finding(id, question, kind, values, learned, minutes, risk, applies, group, limits, dangers);
     }
 
     /** A value with the reliability that is left after looking how near to a limit the reading lies. */

@@ -1,6 +1,7 @@
 package org.benchtrail.core.diagnosis;
 
 import java.util.List;
+import java.util.Set;
 
 /**
  * The repair of one cause, verification included.
@@ -10,6 +11,7 @@ import java.util.List;
  * @param fixProbability that it removes the fault given the cause; in (0, 0.99]
  * @param partCost in the site's currency, zero or more; {@link PlanSettings#minutesPerCost} makes minutes of it
  * @param needs what must be so before, such as {@code backup-done}
+ * @param dangers what it can hurt
  */
 public record Repair(
         String text,
@@ -19,8 +21,23 @@ public record Repair(
         double partCost,
         Risk risk,
         boolean reversible,
-        List<String> needs) {
+        List<String> needs,
+        Set<Danger> dangers) {
     public Repair {
         needs = List.copyOf(needs);
+        dangers = Set.copyOf(dangers);
+    }
+
+    /** One that endangers nobody. */
+    public Repair(
+            String text,
+            double minutes,
+            double verifyMinutes,
+            double fixProbability,
+            double partCost,
+            Risk risk,
+            boolean reversible,
+            List<String> needs) {
+        this(text, minutes, verifyMinutes, fixProbability, partCost, risk, reversible, needs, Set.of());
     }
 }

@@ -27,6 +27,14 @@ public final class EnumCopies {
         return Collections.unmodifiableSet(both);
     }
 
+    /** Those of the first that are not among the others. */
+    public static <E extends Enum<E>> Set<E> less(Class<E> of, Set<E> all, Set<E> others) {
+        Set<E> rest = EnumSet.noneOf(of);
+        rest.addAll(all);
+        rest.removeAll(others);
+        return rest;
+    }
+
     /** Without what has no value; a null map is an empty one. */
     public static <K extends Enum<K>, V> Map<K, V> map(Class<K> keys, @Nullable Map<K, V> given) {
         Map<K, V> copy = new EnumMap<>(keys);

@@ -41,6 +41,11 @@ public interface Fact {
         return false;
     }
 
+    /** Whether it may be recorded while a hazard stops the work: nothing is measured, tested or done until it is cleared. */
+    default boolean possibleWhileStopped() {
+        return false;
+    }
+
     // ---- who may record it
 
     /** What keeps that person from recording it here; empty if nothing does. Most facts are the assignee's. */

@@ -1,13 +1,16 @@
 package org.benchtrail.core.method;
 
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Predicate;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.desk.MoveFact;
 import org.benchtrail.core.method.desk.Opened;
 import org.benchtrail.core.method.identify.FindingRecorded;
+import org.benchtrail.core.method.identify.Hazard;
 import org.benchtrail.core.method.identify.HazardsScreened;
 import org.benchtrail.core.method.identify.StopWorkCleared;
 import org.benchtrail.core.method.plan.ActionPlanned;
@@ -254,15 +257,16 @@ public final class JobSheet {
 
     /** Whether a hazard was found and not yet cleared. */
     public boolean workStopped() {
-        return stopWork().isPresent();
+        return !hazards().isEmpty();
     }
 
-    /** The latest screening that found a hazard not yet cleared; to screen again clears nothing. */
-    public Optional<StandingFact<HazardsScreened>> stopWork() {
+    /** The hazards found and not yet cleared; to screen again clears nothing. */
+    public Set<Hazard> hazards() {
         int cleared = latest(StopWorkCleared.class).map(StandingFact::entry).orElse(0);
-        return latest(
-                HazardsScreened.class,
-                screened -> screened.entry() > cleared && screened.fact().any());
+        Set<Hazard> standing = EnumSet.noneOf(Hazard.class);
+        all(HazardsScreened.class, screened -> screened.entry() > cleared)
+                .forEach(screened -> standing.addAll(screened.fact().found()));
+        return standing;
     }
 
     /** The first drive-failure finding; from there on data come first. */

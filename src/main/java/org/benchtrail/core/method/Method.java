@@ -41,6 +41,10 @@ public final class Method {
         if (!place.isEmpty()) {
             return place;
         }
+        List<Missing> stopped = Place.stopped(s, fact);
+        if (!stopped.isEmpty()) {
+            return stopped;
+        }
         fact.references().forEach(r -> s.sheet().at(r.entry(), r.kind(), r.field()));
         return fact.unsound(s, actor);
     }

@@ -51,6 +51,17 @@ public final class Persons {
         return actor.is(Role.SUPERVISOR) ? List.of() : assignee(course, actor);
     }
 
+    /** Somebody who could do the work and has had no hand in it; a trainee vouches for nothing. */
+    public static List<Missing> secondPerson(JobSheet sheet, Actor actor) {
+        boolean able = actor.is(Role.TECHNICIAN) || actor.is(Role.MENTOR) || actor.is(Role.SUPERVISOR);
+        return able && !sheet.isHand(actor.account())
+                ? List.of()
+                : Missing.rule(
+                        "second-person",
+                        "This hazard is cleared by a second person, who is no trainee and has not worked on this ticket.",
+                        "hazards-screened");
+    }
+
     /** Whoever has worked on the ticket, or has it. */
     public static List<Missing> hands(JobSheet sheet, Actor actor) {
         return sheet.isHand(actor.account())

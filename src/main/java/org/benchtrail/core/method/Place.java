@@ -1,6 +1,7 @@
 package org.benchtrail.core.method;
 
 import java.util.List;
+import org.benchtrail.core.method.identify.IdentifyRequirement;
 
 /** Whether a fact belongs here and now, by the standing of the ticket and the order of the steps. */
 final class Place {
@@ -16,6 +17,13 @@ final class Place {
                         : Missing.rule("ticket-closed", "This ticket is closed: reopen it first.", "desk");
             case CANCELLED -> Missing.rule("ticket-cancelled", "This ticket was cancelled: open a new one.", "desk");
         };
+    }
+
+    /** While a hazard stands, only what answers it, shows it or passes the ticket on is recorded. */
+    static List<Missing> stopped(Situation s, Fact fact) {
+        return fact.possibleWhileStopped() || !s.sheet().workStopped()
+                ? List.of()
+                : List.of(IdentifyRequirement.HAZARDS_SCREENED.status(s).missing());
     }
 
     /** A fact of a later step waits; one of an earlier step is taken late, unless to make it again is to go round again. */

@@ -2,7 +2,7 @@ package org.benchtrail.core.method;
 
 import java.util.Set;
 
-/** What the server knows better than whoever records a fact. */
+/** What the server knows better than whoever records a fact on a ticket. */
 public interface ServerKnowledge {
 
     /**
@@ -28,8 +28,12 @@ public interface ServerKnowledge {
      */
     void requireOriginal(String ticket);
 
-    /** The cautions that the words of an act raise. */
-    default Set<Caution> cautionsFor(String act) {
-        return Caution.raisedBy(act);
-    }
+    /** The ticket's category. */
+    Category category();
+
+    /** The cautions against the dangers that the catalogue names for making that finding; empty if it names none. */
+    Set<Caution> cautionsOfFinding(String finding);
+
+    /** The cautions against the dangers that the catalogue names for the usual repair of the active theory. */
+    Set<Caution> cautionsOfRepair();
 }

@@ -18,4 +18,12 @@ final class DeskChoices {
     static List<Option> cautions() {
         return Option.of(Caution.class);
     }
+
+    static List<Caution> live() {
+        return List.of(Caution.LIVE);
+    }
+
+    static String lastWord() {
+        return Caution.lastWord();
+    }
 }

@@ -11,6 +11,7 @@ import org.benchtrail.core.method.desk.Addendum;
 import org.benchtrail.core.method.desk.AddendumCountersigned;
 import org.benchtrail.core.method.desk.Asked;
 import org.benchtrail.core.method.desk.Cancelled;
+import org.benchtrail.core.method.desk.CautionsAcknowledged;
 import org.benchtrail.core.method.desk.Escalated;
 import org.benchtrail.core.method.desk.HandOverOffered;
 import org.benchtrail.core.method.desk.HandedOver;
@@ -33,6 +34,7 @@ public final class DeskForms {
 
     public static final List<SheetForm> ALL = List.of(
             SheetForm.of("clear", required("clear", StopWorkCleared.class)),
+            SheetForm.of("precautions", required("taken", CautionsAcknowledged.class)),
             SheetForm.of("waive", required("waive", Waived.class)),
             SheetForm.of("hand-over", required("hand", HandedOver.class)),
             SheetForm.of("offer", required("offer", HandOverOffered.class)),

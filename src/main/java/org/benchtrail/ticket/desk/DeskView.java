@@ -1,14 +1,17 @@
 package org.benchtrail.ticket.desk;
 
 import java.util.List;
-import java.util.Map;
 import java.util.stream.Collectors;
 import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.Caution;
 import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.Missing;
+import org.benchtrail.core.method.desk.CautionsAcknowledged;
 import org.benchtrail.core.method.desk.Escalated;
 import org.benchtrail.core.method.desk.Hold;
 import org.benchtrail.core.method.desk.Waived;
-import org.benchtrail.core.method.identify.HazardsScreened;
+import org.benchtrail.core.method.identify.Hazard;
+import org.benchtrail.core.method.identify.StopWorkCleared;
 import org.benchtrail.platform.Option;
 import org.benchtrail.ticket.EntryLine;
 import org.benchtrail.ticket.Viewing;
@@ -17,7 +20,9 @@ import org.benchtrail.ticket.Viewing;
  * What stops or bends the course of a ticket.
  *
  * @param stopped whether a hazard stops the work
- * @param hazards as the latest screening found them
+ * @param hazards found and not cleared
+ * @param notCleared why the viewer does not clear them; empty if the viewer may
+ * @param liveTaken whether the caution against live measurements was acknowledged in this round
  * @param held for what and until when; empty if it is not on hold
  * @param escalated with whom; empty if it is not
  * @param takers who else may be handed the ticket
@@ -25,7 +30,9 @@ import org.benchtrail.ticket.Viewing;
  */
 public record DeskView(
         boolean stopped,
-        String hazards,
+        List<Hazard> hazards,
+        String notCleared,
+        boolean liveTaken,
         String held,
         String escalated,
         List<EntryLine> waivers,
@@ -36,7 +43,12 @@ public record DeskView(
         JobSheet sheet = viewing.sheet();
         return new DeskView(
                 sheet.course().isOpen() && sheet.workStopped(),
-                hazards(sheet),
+                List.copyOf(sheet.hazards()),
+                StopWorkCleared.withheldFrom(viewing.viewer(), sheet).stream()
+                        .map(Missing::sentence)
+                        .collect(Collectors.joining()),
+                sheet.ofRound(CautionsAcknowledged.class).stream()
+                        .anyMatch(a -> a.fact().cautions().contains(Caution.LIVE)),
                 held(viewing),
                 escalated(sheet),
                 viewing.lines(sheet.all(Waived.class)),
@@ -45,15 +57,6 @@ public record DeskView(
                         .map(w -> new Option(w.account(), w.name()))
                         .toList(),
                 viewing.zone().getId());
-    }
-
-    private static String hazards(JobSheet sheet) {
-        return sheet.latest(HazardsScreened.class)
-                .map(n -> n.fact().present().entrySet().stream()
-                        .filter(Map.Entry::getValue)
-                        .map(e -> e.getKey().words())
-                        .collect(Collectors.joining(", ")))
-                .orElse("");
     }
 
     private static String held(Viewing viewing) {

@@ -8,10 +8,12 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.identify.ChangesAsked;
 import org.benchtrail.core.method.identify.DataAnswered;
 import org.benchtrail.core.method.identify.EvidenceImpossible;
+import org.benchtrail.core.method.identify.Hazard;
 import org.benchtrail.core.method.identify.HazardsScreened;
 import org.benchtrail.core.method.identify.LikenessChecked;
 import org.benchtrail.core.method.identify.LogsReviewed;
@@ -37,16 +39,33 @@ public final class IdentifyForm {
                     answer("changes", ChangesAsked.class),
                     answer("scope", ScopeRecorded.class),
                     answer("reproduction", ReproductionTried.class),
-                    answer("hazards", HazardsScreened.class),
                     DATA,
                     answer("logs", LogsReviewed.class))
             .with(EvidenceForm.GROUPS)
             .with(
                     answer("noevidence", EvidenceImpossible.class),
-                    special("likeness", LikenessChecked.class, IdentifyForm::likeness))
+                    special("likeness", LikenessChecked.class, IdentifyForm::likeness),
+                    // last: a hazard stops whatever would be recorded after it
+                    answer("hazards", HazardsScreened.class).when(IdentifyForm::isScreened))
             .fields(EvidenceForm.LIMIT, "likeness.looked", "shown");
 
     private IdentifyForm() {}
+
+    /** Every hazard is answered by itself; a screening that was recorded with a shorter list may stand as it is. */
+    private static boolean isScreened(Posting posting) {
+        boolean shorter = posting.sheet()
+                .latest(HazardsScreened.class)
+                .filter(s -> s.fact().answersShorterList())
+                .isPresent();
+        List<Hazard> open = Stream.of(Hazard.values())
+                .filter(hazard -> !posting.form().has("hazards.present." + hazard))
+                .toList();
+        if (posting.form().given("hazards") && !shorter) {
+            open.forEach(
+                    hazard -> posting.form().refuse("hazards.present." + hazard, HazardsScreened.question(hazard)));
+        }
+        return open.isEmpty() || shorter;
+    }
 
     /** The words of the report stand in the field by themselves: they alone are no symptom yet. */
     private static boolean isSymptomTyped(Posting posting) {

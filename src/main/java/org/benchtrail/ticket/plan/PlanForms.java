@@ -19,7 +19,6 @@ import org.benchtrail.core.method.plan.PartFitChecked;
 import org.benchtrail.core.method.plan.PartOverrideApproved;
 import org.benchtrail.core.method.plan.PlanApproved;
 import org.benchtrail.core.method.plan.PlanDeclined;
-import org.benchtrail.ticket.desk.CautionsForm;
 import org.benchtrail.ticket.form.Posting;
 import org.benchtrail.ticket.form.SheetForm;
 import org.benchtrail.ticket.identify.EvidenceForm;
@@ -45,7 +44,7 @@ public final class PlanForms {
     private static final SheetForm CARRY_OUT = SheetForm.of(
                     "carry-out", special("settle", ActionSettled.class, PlanForms::settled))
             .with(EvidenceForm.GROUPS)
-            .fields(CautionsForm.FIELD, EvidenceForm.LIMIT);
+            .fields(EvidenceForm.LIMIT);
 
     private static final SheetForm RETHINK = SheetForm.of("rethink", required("rethink", Rethought.class));
 
@@ -91,11 +90,10 @@ public final class PlanForms {
         }
     }
 
-    /** The cautions of each action, and then how it ended. */
+    /** How each action ended. */
     private static void settled(Posting posting) {
         for (StandingFact<ActionPlanned> action : posting.sheet().actions()) {
             String group = "settle-" + action.entry();
-            CautionsForm.taken(posting, Integer.toString(action.entry()));
             if (posting.form().has(group + ".settlement")) {
                 posting.record(group, ActionSettled.class, action(action));
             }

@@ -1,13 +1,15 @@
 package org.benchtrail.ticket.plan;
 
 import java.util.List;
-import java.util.stream.Collectors;
+import java.util.Set;
 import org.benchtrail.core.advice.BenchFacts;
 import org.benchtrail.core.bench.Bench;
 import org.benchtrail.core.method.Caution;
+import org.benchtrail.core.method.EnumCopies;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Method;
 import org.benchtrail.core.method.StandingFact;
+import org.benchtrail.core.method.desk.CautionsAcknowledged;
 import org.benchtrail.core.method.plan.ActionPlanned;
 import org.benchtrail.core.method.plan.ActionSettled;
 import org.benchtrail.core.method.plan.PartFitChecked;
@@ -23,6 +25,7 @@ import org.jspecify.annotations.Nullable;
  * The actions of this round, and who has to approve them.
  *
  * @param toDo the actions that are not settled
+ * @param toTake the cautions of all of them that are not acknowledged yet, each once
  * @param approvalReasons why somebody else has to approve; none if nobody has to
  * @param approval what was said to it; empty if nothing was
  * @param partChecks the calculations that say whether a part fits
@@ -31,6 +34,7 @@ import org.jspecify.annotations.Nullable;
 public record PlanView(
         List<PlannedAction> actions,
         List<PlannedAction> toDo,
+        List<Caution> toTake,
         List<String> approvalReasons,
         String approval,
         List<Option> partChecks,
@@ -39,12 +43,17 @@ public record PlanView(
     /**
      * An action.
      *
-     * @param cautionNames as the form sends them
+     * @param toTake the cautions that are not acknowledged yet
+     * @param taken the others, by their titles
      * @param fit whether its part fits; empty if that was not checked
      * @param outcome how it ended; empty while it is to be done
      */
     public record PlannedAction(
-            int entry, ActionPlanned plan, List<Caution> cautions, String cautionNames, String fit, String outcome) {
+            int entry, ActionPlanned plan, Set<Caution> toTake, String taken, String fit, String outcome) {
+
+        public boolean isReady() {
+            return toTake.isEmpty();
+        }
 
         public boolean isSettled() {
             return !outcome.isEmpty();
@@ -55,9 +64,15 @@ public record PlanView(
         JobSheet sheet = viewing.sheet();
         List<PlannedAction> actions =
                 sheet.actions().stream().map(a -> action(a, sheet)).toList();
+        List<PlannedAction> toDo = actions.stream().filter(a -> !a.isSettled()).toList();
         return new PlanView(
                 actions,
-                actions.stream().filter(a -> !a.isSettled()).toList(),
+                toDo,
+                toDo.stream()
+                        .flatMap(a -> a.toTake().stream())
+                        .distinct()
+                        .sorted()
+                        .toList(),
                 Method.approvalReasons(sheet, viewing.policy()),
                 approved(viewing) + declined(viewing),
                 benchPartChecks(),
@@ -66,14 +81,15 @@ public record PlanView(
 
     private static PlannedAction action(StandingFact<ActionPlanned> action, JobSheet sheet) {
         ActionPlanned plan = action.fact();
+        Set<Caution> open = CautionsAcknowledged.open(sheet, action, plan.cautions());
         String fit = sheet.latest(PartFitChecked.class, f -> f.fact().action() == action.entry())
                 .map(f -> f.fact().fit().words() + ": " + f.fact().basis())
                 .orElse("");
         return new PlannedAction(
                 action.entry(),
                 plan,
-                List.copyOf(plan.cautions()),
-                plan.cautions().stream().map(Caution::name).collect(Collectors.joining(",")),
+                open,
+                CautionsAcknowledged.titles(EnumCopies.less(Caution.class, plan.cautions(), open)),
                 fit,
                 sheet.settlement(action.entry()).map(PlanView::outcome).orElse(""));
     }

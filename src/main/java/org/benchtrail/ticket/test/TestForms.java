@@ -10,7 +10,6 @@ import org.benchtrail.core.method.desk.RuledOut;
 import org.benchtrail.core.method.test.CheckOutcome;
 import org.benchtrail.core.method.test.CheckPlanned;
 import org.benchtrail.core.method.test.ResultRecorded;
-import org.benchtrail.ticket.desk.CautionsForm;
 import org.benchtrail.ticket.form.Posting;
 import org.benchtrail.ticket.form.SheetForm;
 import org.benchtrail.ticket.identify.EvidenceForm;
@@ -21,12 +20,10 @@ public final class TestForms {
             .fields("refute")
             .moving(posting -> posting.form().has("refute") ? new RuledOut() : SheetForm.onwards(posting));
 
-    private static final SheetForm RESULT = SheetForm.of(
-                    "result",
-                    CautionsForm.about(posting -> List.of(posting.form().text("result.check"))))
+    private static final SheetForm RESULT = SheetForm.of("result")
             .with(EvidenceForm.GROUPS)
             .with(required("result", ResultRecorded.class))
-            .fields(CautionsForm.FIELD, EvidenceForm.LIMIT)
+            .fields(EvidenceForm.LIMIT)
             .moving(TestForms::afterResult);
 
     public static final List<SheetForm> ALL = List.of(CHECK, RESULT);

@@ -2,10 +2,12 @@ package org.benchtrail.ticket.test;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Collectors;
+import java.util.Set;
 import org.benchtrail.core.method.Caution;
+import org.benchtrail.core.method.EnumCopies;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.StandingFact;
+import org.benchtrail.core.method.desk.CautionsAcknowledged;
 import org.benchtrail.core.method.test.CheckOutcome;
 import org.benchtrail.core.method.test.CheckPlanned;
 import org.benchtrail.core.method.test.ResultRecorded;
@@ -25,7 +27,8 @@ public record TestView(String theory, List<Check> checks, List<Check> toMake, bo
     /**
      * A check.
      *
-     * @param cautionNames as the form sends them
+     * @param toTake the cautions that are not acknowledged yet
+     * @param taken the others, by their titles
      * @param seen its result; null while it is to be made
      * @param finding id of the question of the catalogue that it answers; empty if none
      * @param measured whether that is answered by measuring
@@ -35,12 +38,16 @@ public record TestView(String theory, List<Check> checks, List<Check> toMake, bo
             int entry,
             String what,
             String expectation,
-            List<Caution> cautions,
-            String cautionNames,
+            List<Caution> toTake,
+            String taken,
             @Nullable Seen seen,
             String finding,
             boolean measured,
             List<Option> answers) {
+
+        public boolean isReady() {
+            return toTake.isEmpty();
+        }
 
         public boolean isMade() {
             return seen != null;
@@ -62,6 +69,7 @@ public record TestView(String theory, List<Check> checks, List<Check> toMake, bo
 
     private static Check check(StandingFact<CheckPlanned> check, JobSheet sheet, @Nullable RankingView ranking) {
         CheckPlanned fact = check.fact();
+        Set<Caution> open = CautionsAcknowledged.open(sheet, check, fact.cautions());
         Optional<RankingView.Question> asked = Optional.ofNullable(ranking).stream()
                 .flatMap(r -> r.questions().stream())
                 .filter(q -> q.id().equals(fact.finding()))
@@ -70,8 +78,8 @@ public record TestView(String theory, List<Check> checks, List<Check> toMake, bo
                 check.entry(),
                 fact.what(),
                 fact.expectation(),
-                List.copyOf(fact.cautions()),
-                fact.cautions().stream().map(Caution::name).collect(Collectors.joining(",")),
+                List.copyOf(open),
+                CautionsAcknowledged.titles(EnumCopies.less(Caution.class, fact.cautions(), open)),
                 sheet.result(check.entry()).map(TestView::seen).orElse(null),
                 fact.finding() == null ? "" : fact.finding(),
                 asked.map(RankingView.Question::reading).orElse(false),

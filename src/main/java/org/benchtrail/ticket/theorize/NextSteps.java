@@ -4,6 +4,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.benchtrail.core.advice.Diagnosis;
 import org.benchtrail.core.advice.SheetEvidence;
 import org.benchtrail.core.diagnosis.Action;
@@ -13,7 +14,9 @@ import org.benchtrail.core.diagnosis.Model;
 import org.benchtrail.core.diagnosis.Risk;
 import org.benchtrail.core.diagnosis.Words;
 import org.benchtrail.core.method.Caution;
+import org.benchtrail.core.method.EnumCopies;
 import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.identify.HazardsScreened;
 
 /** What a diagnosis advises to do next, in words. */
 final class NextSteps {
@@ -25,7 +28,13 @@ final class NextSteps {
         this.diagnosis = diagnosis;
     }
 
+    /** No test before it is known that the place is safe. */
     NextView view() {
+        String unsafe = unsafe();
+        if (!unsafe.isEmpty()) {
+            return new NextView(
+                    null, List.of(), "", unsafe, List.of(), usualRepair().orElse(null));
+        }
         return new NextView(
                 next().orElse(null),
                 others(),
@@ -33,6 +42,17 @@ final class NextSteps {
                 act(),
                 held(),
                 usualRepair().orElse(null));
+    }
+
+    private String unsafe() {
+        if (sheet.workStopped()) {
+            return sheet.hazards().stream()
+                    .map(h -> "Work is stopped by " + h.words() + ". " + h.whatToDo())
+                    .collect(Collectors.joining(" "));
+        }
+        return sheet.latest(HazardsScreened.class).isEmpty()
+                ? "Answer the hazards first: no test is advised before."
+                : "";
     }
 
     private Optional<NextView.Test> next() {
@@ -54,7 +74,8 @@ final class NextSteps {
     private NextView.Test test(Action action) {
         Finding finding = SheetEvidence.finding(diagnosis.model(), action.id()).orElseThrow();
         Advice advice = diagnosis.advice();
-        Set<Caution> cautions = finding.risk() == Risk.NONE ? Set.of() : Caution.raisedBy(finding.question());
+        Set<Caution> cautions = EnumCopies.union(
+                Caution.class, Caution.against(finding.dangers()), Caution.raisedBy(finding.question()));
         return new NextView.Test(
                 finding.id(),
                 finding.question(),

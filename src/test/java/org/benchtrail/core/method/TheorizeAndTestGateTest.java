@@ -217,7 +217,7 @@ class TheorizeAndTestGateTest {
         int check = desk.as(INES).records(check(desk.latest(TheoryStated.class)));
         desk.as(INES).records(hazard(Hazard.SMOKE));
         desk.as(INES).lacks("hazards-screened", result(check, CheckOutcome.SUPPORTS));
-        desk.as(INES).records(cleared());
+        desk.as(OLE).records(cleared());
         desk.as(INES).records(result(check, CheckOutcome.SUPPORTS));
     }
 
@@ -270,10 +270,10 @@ class TheorizeAndTestGateTest {
             int check = desk.as(INES).records(invasive(desk.latest(TheoryStated.class), asked));
             desk.as(INES).records(worse);
             desk.as(INES).forces(result(check, CheckOutcome.SUPPORTS));
-            desk.as(INES).records(data(DataState.TAKEN_NOW));
             if (desk.sheet().workStopped()) {
-                desk.as(INES).records(cleared());
+                desk.as(OLE).records(cleared());
             }
+            desk.as(INES).records(data(DataState.TAKEN_NOW));
             desk.as(INES).records(new CautionsAcknowledged(check, Set.of(asked)));
             desk.as(INES).lacks("invasive-guarded", ADVANCE);
         }

@@ -58,6 +58,19 @@ final class TicketFixture {
             return decision;
         }
 
+        /** Tries to do all in one request; answers with what is missing for the first that is refused. */
+        List<Missing> together(Fact... facts) {
+            List<Missing> missing = new ArrayList<>();
+            TicketFixture.this.together(() -> {
+                for (Fact fact : facts) {
+                    if (missing.isEmpty() && does(fact) instanceof Decision.Refused refused) {
+                        missing.addAll(refused.missing());
+                    }
+                }
+            });
+            return missing;
+        }
+
         /** Does what has to be allowed. */
         int records(Fact fact) {
             if (does(fact) instanceof Decision.Refused refused) {

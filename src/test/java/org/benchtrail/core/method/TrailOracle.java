@@ -616,13 +616,22 @@ final class TrailOracle {
         Set<Caution> taken = new HashSet<>();
         for (Item item : items) {
             if (item.fact() instanceof CautionsAcknowledged a
-                    && a.about() == about.n()
+                    && isOneWork(a.about(), about)
                     && item.n() > about.since()
                     && item.n() < before) {
                 taken.addAll(a.cautions());
             }
         }
         return taken;
+    }
+
+    /** The checks of a round are one piece of work, and so are its actions. */
+    private boolean isOneWork(int acknowledged, Item about) {
+        return acknowledged == about.n()
+                || items.stream()
+                        .anyMatch(i -> i.n() == acknowledged
+                                && i.round() == about.round()
+                                && i.fact().getClass() == about.fact().getClass());
     }
 
     private ActionSettled settlement(Item action) {

@@ -33,6 +33,12 @@ public sealed interface MoveFact extends DeskFact
     /** Where the ticket stands once this has happened. */
     Course after(Course before, Stamp stamp);
 
+    /** Which moves a hazard bars is asked of the move, with all else that bars it. */
+    @Override
+    default boolean possibleWhileStopped() {
+        return true;
+    }
+
     /** To go on, go round or close is the work of whoever has the ticket. */
     @Override
     default Part takesPart() {

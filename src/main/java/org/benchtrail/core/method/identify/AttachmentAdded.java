@@ -31,6 +31,12 @@ public record AttachmentAdded(String fileName, String mediaType, long bytes, Str
     }
 
     /** With the size that the file has, whatever was told. */
+    /** A picture is taken from where it is safe. */
+    @Override
+    public boolean possibleWhileStopped() {
+        return true;
+    }
+
     @Override
     public Fact completedBy(ServerKnowledge server) {
         return new AttachmentAdded(fileName, mediaType, server.fileSize(sha256), sha256, shows);

@@ -1,6 +1,5 @@
 package org.benchtrail.core.method.identify;
 
-import java.util.Map;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.benchtrail.core.method.JobSheet;
@@ -88,16 +87,14 @@ public enum IdentifyRequirement implements Requirement {
     private static String hazards(Situation s) {
         String unscreened = s.unlessSinceOpened(
                 HazardsScreened.class,
-                "Look for smell, smoke, heat, swelling, liquid, a damaged mains lead, exposed wiring, and answer each.");
-        return s.sheet().stopWork().map(stop -> stopped(stop.fact())).orElse(unscreened);
+                "Look for every hazard of the list, from a burnt smell to work at height, and answer each by itself.");
+        return s.sheet().workStopped() ? stopped(s.sheet()) : unscreened;
     }
 
-    private static String stopped(HazardsScreened screened) {
-        String found = screened.present().entrySet().stream()
-                .filter(Map.Entry::getValue)
-                .map(e -> e.getKey().words())
-                .collect(Collectors.joining(", "));
-        return "Work is stopped: " + found + ". Clear the hazard and acknowledge the caution before anything else.";
+    private static String stopped(JobSheet sheet) {
+        String found = sheet.hazards().stream().map(Hazard::words).collect(Collectors.joining(", "));
+        return "Work is stopped: " + found
+                + ". Do what the sheet says for it, and have it cleared, before anything else.";
     }
 
     private static String data(Situation s) {

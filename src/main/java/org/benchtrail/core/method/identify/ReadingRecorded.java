@@ -9,12 +9,14 @@ import org.benchtrail.core.measure.Accuracy;
 import org.benchtrail.core.measure.Judgement;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.CatalogueAnswer;
+import org.benchtrail.core.method.Caution;
 import org.benchtrail.core.method.Correctable;
 import org.benchtrail.core.method.Fact;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Later;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.ServerKnowledge;
+import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.method.test.ResultRecorded;
 import org.benchtrail.core.text.FieldChecks;
@@ -179,6 +181,18 @@ public record ReadingRecorded(
                         r -> Integer.valueOf(self.entry()).equals(r.fact().reading()))
                 .isEmpty();
         return cited ? Missing.reliedOn() : List.of();
+    }
+
+    /** Whether it is measured on live mains or inside a supply, by its words and its value. */
+    private boolean live() {
+        String words = "Measured " + quantity + " at " + point + " with " + instrument + " as " + value + " " + unit;
+        return Caution.toldBy(words).contains(Caution.LIVE);
+    }
+
+    /** What is measured live is measured after the caution, not with it. */
+    @Override
+    public List<Missing> unsound(Situation s, Actor actor) {
+        return live() ? LiveGuard.lacking(s) : List.of();
     }
 
     @Override

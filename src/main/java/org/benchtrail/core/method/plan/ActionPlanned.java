@@ -1,6 +1,7 @@
 package org.benchtrail.core.method.plan;
 
 import java.math.BigDecimal;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
 import org.benchtrail.core.Invalid;
@@ -15,6 +16,7 @@ import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.ServerKnowledge;
 import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.method.StandingFact;
+import org.benchtrail.core.method.desk.CautionsAcknowledged;
 import org.benchtrail.core.text.FieldChecks;
 import org.jspecify.annotations.Nullable;
 
@@ -166,11 +168,21 @@ public record ActionPlanned(
     public List<Missing> keptFrom(JobSheet sheet, StandingFact<?> self, @Nullable Fact replacement, Actor actor) {
         boolean done =
                 self.round() != sheet.round() || sheet.settlement(self.entry()).isPresent();
-        return done ? Missing.reliedOn() : List.of();
+        if (done) {
+            return Missing.reliedOn();
+        }
+        return replacement instanceof ActionPlanned other
+                ? CautionsAcknowledged.kept(cautions, other.cautions)
+                : List.of();
     }
 
     @Override
     public Fact completedBy(ServerKnowledge server) {
-        return with(server.cautionsFor(what + " " + part));
+        Set<Caution> raised = EnumSet.noneOf(Caution.class);
+        raised.addAll(Caution.raisedBy(part == null ? what : what + "\n" + part));
+        raised.addAll(Caution.toldBy(effect + "\n" + wayBack));
+        raised.addAll(server.cautionsOfRepair());
+        raised.addAll(Caution.usualFor(server.category()));
+        return with(raised);
     }
 }

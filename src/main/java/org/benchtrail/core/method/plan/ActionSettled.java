@@ -1,11 +1,16 @@
 package org.benchtrail.core.method.plan;
 
 import java.util.List;
+import java.util.Set;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.Caution;
+import org.benchtrail.core.method.EnumCopies;
 import org.benchtrail.core.method.Gate;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Situation;
+import org.benchtrail.core.method.StandingFact;
+import org.benchtrail.core.method.desk.CautionsAcknowledged;
 import org.benchtrail.core.text.FieldChecks;
 
 public record ActionSettled(int action, Settlement settlement, String note) implements PlanFact {
@@ -23,9 +28,20 @@ public record ActionSettled(int action, Settlement settlement, String note) impl
     /** An action is settled once, and carried out only when all else that the plan asks for is there. */
     @Override
     public List<Missing> unsound(Situation s, Actor actor) {
-        ActionPlanned.ofThisRound(s.sheet(), action);
+        StandingFact<ActionPlanned> planned = ActionPlanned.ofThisRound(s.sheet(), action);
         if (s.sheet().settlement(action).isPresent()) {
             throw new Invalid("action", "That action has been settled: plan another one.");
+        }
+        if (settlement != Settlement.NOT_NEEDED) {
+            Set<Caution> open = CautionsAcknowledged.open(
+                    s, planned, EnumCopies.union(Caution.class, planned.fact().cautions(), Caution.toldBy(note)));
+            if (!open.isEmpty()) {
+                return Missing.rule(
+                        PlanRequirement.CAUTIONS_TAKEN.code(),
+                        "Read and acknowledge the cautions before the action, as an act of its own: "
+                                + CautionsAcknowledged.titles(open) + ".",
+                        PlanRequirement.CAUTIONS_TAKEN.code());
+            }
         }
         return changesDevice()
                 ? Gate.missing(s).stream()

@@ -2,11 +2,9 @@ package org.benchtrail.core.method.plan;
 
 import java.time.Duration;
 import java.time.Instant;
-import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
 import java.util.function.Function;
-import java.util.stream.Collectors;
 import org.benchtrail.core.method.Caution;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Requirement;
@@ -70,22 +68,18 @@ public enum PlanRequirement implements Requirement {
 
     private static String cautions(Situation s) {
         for (StandingFact<ActionPlanned> action : s.sheet().actions()) {
-            int until = s.sheet()
+            Set<Caution> open = s.sheet()
                     .settlement(action.entry())
-                    .map(StandingFact::entry)
-                    .orElse(Integer.MAX_VALUE);
-            Set<Caution> open = EnumSet.noneOf(Caution.class);
-            open.addAll(action.fact().cautions());
-            open.removeAll(CautionsAcknowledged.taken(s.sheet(), action, until));
+                    .map(done -> CautionsAcknowledged.missed(
+                            s.sheet(), action, action.fact().cautions(), done))
+                    .orElseGet(() ->
+                            CautionsAcknowledged.open(s, action, action.fact().cautions()));
             if (!open.isEmpty() && !needless(s.sheet(), action)) {
-                return "Read and acknowledge the cautions before the first action: " + titles(open) + ".";
+                return "Read and acknowledge the cautions before the action, as an act of its own: "
+                        + CautionsAcknowledged.titles(open) + ".";
             }
         }
         return "";
-    }
-
-    private static String titles(Set<Caution> cautions) {
-        return cautions.stream().map(Caution::title).collect(Collectors.joining(", "));
     }
 
     private static String dataFresh(Situation s) {

@@ -1,5 +1,6 @@
 package org.benchtrail.core.method.test;
 
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -14,6 +15,7 @@ import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Reference;
 import org.benchtrail.core.method.ServerKnowledge;
 import org.benchtrail.core.method.StandingFact;
+import org.benchtrail.core.method.desk.CautionsAcknowledged;
 import org.benchtrail.core.method.identify.ReadingRecorded;
 import org.benchtrail.core.method.theorize.TheoryStated;
 import org.benchtrail.core.text.FieldChecks;
@@ -48,18 +50,6 @@ public record CheckPlanned(
         t.done();
     }
 
-    /** With more cautions. */
-    public CheckPlanned with(Set<Caution> more) {
-        return new CheckPlanned(
-                theory,
-                what,
-                expectation,
-                invasive,
-                EnumCopies.union(Caution.class, cautions, more),
-                finding,
-                expected);
-    }
-
     /** A check of the technician's own. */
     public CheckPlanned(int theory, String what, String expectation, boolean invasive, Set<Caution> cautions) {
         this(theory, what, expectation, invasive, cautions, null, null);
@@ -83,11 +73,28 @@ public record CheckPlanned(
     /** One that was made stays as it is. */
     @Override
     public List<Missing> keptFrom(JobSheet sheet, StandingFact<?> self, @Nullable Fact replacement, Actor actor) {
-        return sheet.result(self.entry()).isPresent() ? Missing.reliedOn() : List.of();
+        if (sheet.result(self.entry()).isPresent()) {
+            return Missing.reliedOn();
+        }
+        return replacement instanceof CheckPlanned other
+                ? CautionsAcknowledged.kept(cautions, other.cautions)
+                : List.of();
     }
 
+    /** Words, the finding's dangers and the category say what it touches; the tick alone does not. */
     @Override
     public Fact completedBy(ServerKnowledge server) {
-        return invasive ? with(server.cautionsFor(what)) : this;
+        Set<Caution> raised = EnumSet.noneOf(Caution.class);
+        raised.addAll(Caution.raisedBy(what));
+        raised.addAll(Caution.toldBy(expectation));
+        if (finding != null) {
+            raised.addAll(server.cautionsOfFinding(finding));
+        }
+        boolean touching = invasive || !raised.isEmpty() || Caution.touches(what);
+        if (touching) {
+            raised.addAll(Caution.usualFor(server.category()));
+        }
+        raised.addAll(cautions);
+        return new CheckPlanned(theory, what, expectation, touching, raised, finding, expected);
     }
 }

@@ -12,7 +12,6 @@ import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Reference;
 import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.method.StandingFact;
-import org.benchtrail.core.method.identify.IdentifyRequirement;
 import org.benchtrail.core.method.identify.ReadingRecorded;
 import org.benchtrail.core.text.FieldChecks;
 import org.jspecify.annotations.Nullable;
@@ -73,10 +72,7 @@ public record ResultRecorded(
         if (reading != null) {
             requireSpoken(planned, s.sheet().at(reading, ReadingRecorded.class, "reading"));
         }
-        if (s.sheet().workStopped()) {
-            return List.of(IdentifyRequirement.HAZARDS_SCREENED.status(s).missing());
-        }
-        String lacking = CheckGuard.lacking(s, check);
+        String lacking = CheckGuard.lacking(s, planned, observation);
         return lacking.isEmpty() ? List.of() : Missing.rule("invasive-guarded", lacking, "invasive-guarded");
     }
 

@@ -90,8 +90,7 @@ public enum TestRequirement implements Requirement {
 
     private static String invasive(Situation s) {
         return s.sheet().ofRound(ResultRecorded.class).stream()
-                .map(r -> CheckGuard.lacking(
-                        s.on(s.sheet().before(r.entry())), r.fact().check()))
+                .map(r -> CheckGuard.lacked(s, r))
                 .filter(lacking -> !lacking.isEmpty())
                 .findFirst()
                 .orElse("");
