@@ -21,7 +21,7 @@ import java.util.stream.Collectors;
 final class ApiDesk {
     private static final ObjectMapper JSON = new ObjectMapper();
     /** Refusals because of who asks, which leave the ticket's trail alone. */
-    static final Set<String> PERSONAL = Set.of("not-yours", "not-your-role", "own-work", "offer-it", "nobody-has-it");
+    static final Set<String> PERSONAL = Set.of("not-yours", "not-your-role", "own-work", "offer-it", "nobody-has-it", "second-person");
 
     static final String ADVANCE = "{\"kind\":\"advanced\"}";
     static final String ONSET = "{\"kind\":\"onset-recorded\",\"known\":false}";
@@ -94,12 +94,13 @@ final class ApiDesk {
         assertEquals("urn:benchtrail:problem:requirement-missing", problem.getString("type"));
         problem.getList("missing.sentence", String.class).forEach(s -> assertFalse(s.isBlank()));
         List<String> codes = problem.getList("missing.code", String.class);
-        version += PERSONAL.containsAll(codes) ? 0 : 1;
-        assertEquals("\"" + version + "\"", answer.header("ETag"));
-        JsonNode last = entry(version);
-        if (!PERSONAL.containsAll(codes)) {
+        int now = Integer.parseInt(answer.header("ETag").replace("\"", ""));
+        assertTrue(now == version || now == version + 1, "a refusal is one entry at most");
+        version = now;
+        if (!PERSONAL.containsAll(codes)) { // the same within a minute is not written again
+            JsonNode last = entry(version);
             assertEquals("refused", last.at("/payload/kind").asText());
-            assertEquals(codes, JSON.convertValue(last.at("/payload/missing"), List.class));
+            assertEquals(codes, strings(last.at("/payload/missing")));
         }
         return codes;
     }
