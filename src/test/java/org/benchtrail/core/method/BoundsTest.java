@@ -20,7 +20,7 @@ import java.util.stream.Stream;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.Invalid.Problem;
 import org.benchtrail.core.method.desk.Addendum;
-import org.benchtrail.core.method.desk.Ask;
+import org.benchtrail.core.method.desk.AskKind;
 import org.benchtrail.core.method.desk.CautionsAcknowledged;
 import org.benchtrail.core.method.desk.Corrected;
 import org.benchtrail.core.method.desk.Held;
@@ -158,7 +158,7 @@ class BoundsTest {
         areAllWorded(Lesson.class, Lesson::words);
         areAllWorded(Sureness.class, Sureness::words);
         areAllWorded(WaitingFor.class, WaitingFor::words);
-        areAllWorded(Ask.class, Ask::words);
+        areAllWorded(AskKind.class, AskKind::words);
         areAllWorded(Addendum.About.class, Addendum.About::words);
         areAllWorded(Move.class, Move::words);
         areAllWorded(Priority.class, Priority::words);

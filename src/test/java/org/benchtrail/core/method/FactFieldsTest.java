@@ -19,7 +19,7 @@ import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.diagnosis.Source;
 import org.benchtrail.core.method.desk.Addendum;
 import org.benchtrail.core.method.desk.AddendumCountersigned;
-import org.benchtrail.core.method.desk.Ask;
+import org.benchtrail.core.method.desk.AskKind;
 import org.benchtrail.core.method.desk.Asked;
 import org.benchtrail.core.method.desk.Cancelled;
 import org.benchtrail.core.method.desk.Corrected;
@@ -162,8 +162,8 @@ class FactFieldsTest {
         return Stream.of(
                 fact(new Addendum(Addendum.About.CAUSE, "It was the paste")),
                 fact(new AddendumCountersigned(2, ""), "note"),
-                fact(new Asked(Ask.WAIVER, "logs-reviewed", "No logs there")),
-                fact(new Asked(Ask.APPROVAL, null, ""), "requirement", "note"),
+                fact(new Asked(AskKind.WAIVER, "logs-reviewed", "No logs there")),
+                fact(new Asked(AskKind.APPROVAL, null, ""), "requirement", "note"),
                 fact(new HandOverOffered("ole", ""), "note"),
                 fact(new LesseningAgreed(2, "Misread indeed")),
                 fact(new OfferWithdrawn(""), "note"),
