@@ -5,7 +5,6 @@ import static org.benchtrail.ticket.ApiDesk.ADVANCE;
 import static org.benchtrail.ticket.ApiDesk.OBVIOUS;
 import static org.benchtrail.ticket.ApiDesk.ONSET;
 import static org.benchtrail.ticket.ApiDesk.reading;
-import static org.benchtrail.ticket.ApiDesk.strings;
 import static org.benchtrail.ticket.ApiDesk.tree;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
@@ -163,106 +162,6 @@ class TicketApiTest {
         desk.lets("api-sue", "{\"kind\":\"reopened\",\"reason\":\"It is back\"}");
         assertEquals("IDENTIFY", desk.sheet().getString("course.step"));
         assertEquals(3, desk.sheet().getInt("course.round"));
-    }
-
-    // ---- attacks on cautions and hazards
-
-    private static final String SCREENED_BUT =
-            "{\"kind\":\"hazards-screened\",\"present\":{\"SMELL\":false,\"SMOKE\":%s,\"HEAT\":%s,\"SWELLING\":false,"
-                    + "\"LIQUID\":false,\"MAINS_LEAD\":false,\"EXPOSED_WIRING\":false,\"SHOCK\":false,\"ARCING\":false,"
-                    + "\"SHARP\":false,\"HEIGHT\":false}}";
-
-    private static String acknowledged(int about, String... cautions) {
-        return "{\"kind\":\"cautions-acknowledged\",\"about\":" + about + ",\"cautions\":[\""
-                + String.join("\",\"", cautions) + "\"]}";
-    }
-
-    @Test
-    void measuring230V_isNotRecordedWithoutTheCautionOfLiveMeasurements_norWithItInOneRequest() {
-        ApiDesk desk = desk("Dead outlet");
-        desk.identify();
-        desk.does(OBVIOUS);
-        int check = desk.does("{\"kind\":\"check-planned\",\"theory\":" + desk.theory("Outlet")
-                + ",\"what\":\"Measure 230 V at the socket\",\"expectation\":\"It is not there\"}");
-        assertEquals(List.of("LIVE", "MAINS"), strings(desk.entry(check).at("/payload/cautions")));
-        String seen = "{\"kind\":\"result-recorded\",\"check\":" + check
-                + ",\"observation\":\"Nothing there\",\"outcome\":\"SUPPORTS\"}";
-        assertEquals(List.of("invasive-guarded"), desk.refused("api-ines", seen));
-        assertEquals(List.of("invasive-guarded"), desk.refused("api-ines", acknowledged(check, "LIVE", "MAINS"), seen));
-        desk.does(acknowledged(check, "MAINS", "STATIC"));
-        assertEquals(List.of("invasive-guarded"), desk.refused("api-ines", seen));
-        desk.does(acknowledged(check, "LIVE"));
-        desk.does(seen);
-    }
-
-    @Test
-    void mainsReading_isNotRecordedWithoutItsCaution() {
-        ApiDesk desk = desk("Lamp flickers");
-        String live =
-                "{\"kind\":\"reading-recorded\",\"quantity\":\"voltage\",\"value\":\"231 V\",\"point\":\"outlet\"}";
-        assertEquals(List.of("live-guarded"), desk.refused("api-ines", live));
-        assertEquals(List.of("live-guarded"), desk.refused("api-ines", acknowledged(1, "LIVE"), live));
-        desk.does(acknowledged(1, "LIVE"));
-        desk.does(live);
-    }
-
-    @Test
-    void hazardsScreenedAllInOne_areAskedForOneByOne() {
-        ApiDesk desk = desk("Smells odd");
-        assertEquals(
-                9,
-                fields(desk.sends(
-                                "api-ines",
-                                1,
-                                "{\"kind\":\"hazards-screened\",\"present\":{\"SMELL\":false,\"SHOCK\":false}}"))
-                        .size());
-        String shorter = SCREENED_BUT.formatted(false, false).replaceFirst(",\"SHOCK.*\\}\\}", "}}");
-        assertEquals(
-                List.of("present.SHOCK", "present.ARCING", "present.SHARP", "present.HEIGHT"),
-                fields(desk.sends("api-ines", 1, shorter)));
-    }
-
-    @Test
-    void whileAHazardStands_nothingIsDone_andTheAssigneeDoesNotClearSmoke() {
-        ApiDesk desk = desk("Smokes");
-        desk.identify();
-        desk.does(OBVIOUS);
-        int check = desk.does("{\"kind\":\"check-planned\",\"theory\":" + desk.theory("Dust")
-                + ",\"what\":\"Ask again\",\"expectation\":\"Dust\"}");
-        desk.does(SCREENED_BUT.formatted(true, false));
-        desk.does(SCREENED_BUT.formatted(false, true));
-        String seen = "{\"kind\":\"result-recorded\",\"check\":" + check
-                + ",\"observation\":\"Dust\",\"outcome\":\"SUPPORTS\"}";
-        assertEquals(List.of("hazards-screened"), desk.refused("api-ines", seen));
-        assertEquals(List.of("hazards-screened"), desk.refused("api-ines", reading("70")));
-        String cleared = "{\"kind\":\"stop-work-cleared\",\"how\":\"Aired\",\"acknowledged\":true}";
-        assertEquals(List.of("second-person"), desk.refused("api-ines", cleared));
-        assertEquals(List.of("second-person"), desk.refused("api-tom", cleared));
-        desk.lets("api-ole", cleared);
-        desk.does(seen);
-    }
-
-    @Test
-    void correctionThatTakesTheWordsOut_takesNoCautionAway() {
-        ApiDesk desk = desk("Dead supply");
-        desk.identify();
-        desk.does(OBVIOUS);
-        desk.tests(desk.theory("Supply"), "SUPPORTS");
-        desk.does(ADVANCE);
-        String planned = "{\"kind\":\"action-planned\",\"what\":\"%s\",\"effect\":\"Runs\",\"impact\":\"One\","
-                + "\"wayBack\":\"The old one is kept\",\"irreversible\":false,\"touchesStorage\":false,"
-                + "\"usesPart\":true,\"part\":\"No. 7\"}";
-        int action = desk.does(planned.formatted("Swap the power supply"));
-        String corrected = "{\"kind\":\"corrected\",\"entry\":" + action
-                + ",\"reason\":\"Other words\",\"replacement\":" + planned.formatted("Make it good") + "}";
-        assertEquals(List.of("cautions-kept"), desk.refused("api-ines", corrected));
-        desk.does("{\"kind\":\"maker-consulted\",\"applicable\":true,\"text\":\"Manual, chapter 4\"}");
-        String settled = "{\"kind\":\"action-settled\",\"action\":" + action + ",\"settlement\":\"CARRIED_OUT\"}";
-        String taken = acknowledged(action, "MAINS", "CAPACITOR");
-        assertEquals(List.of("cautions-taken"), desk.refused("api-ines", taken, settled));
-        desk.does(taken);
-        assertEquals(List.of("cautions-kept"), desk.refused("api-ines", corrected));
-        desk.does(settled);
     }
 
     @Test

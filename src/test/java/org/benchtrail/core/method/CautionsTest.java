@@ -48,6 +48,9 @@ class CautionsTest {
         }
 
         @Override
+        public void requireOriginal(String ticket) {}
+
+        @Override
         public Set<Caution> cautionsOfFinding(String id) {
             return Caution.against(finding);
         }

@@ -89,6 +89,24 @@ class FactAnswersTest {
                     usual.reopenWindow(),
                     new BigDecimal("1.5"));
         }
+
+        @Override
+        public void requireOriginal(String ticket) {}
+
+        @Override
+        public Category category() {
+            return Category.OTHER;
+        }
+
+        @Override
+        public Set<Caution> cautionsOfFinding(String finding) {
+            return Set.of();
+        }
+
+        @Override
+        public Set<Caution> cautionsOfRepair() {
+            return Set.of();
+        }
     };
 
     private static final BenchResultAttached CALCULATED = new BenchResultAttached(

@@ -5,7 +5,6 @@ import java.util.Set;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Caution;
-import org.benchtrail.core.method.EnumCopies;
 import org.benchtrail.core.method.Gate;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Situation;
@@ -32,22 +31,24 @@ public record ActionSettled(int action, Settlement settlement, String note) impl
         if (s.sheet().settlement(action).isPresent()) {
             throw new Invalid("action", "That action has been settled: plan another one.");
         }
-        if (settlement != Settlement.NOT_NEEDED) {
-            Set<Caution> open = CautionsAcknowledged.open(
-                    s, planned, EnumCopies.union(Caution.class, planned.fact().cautions(), Caution.toldBy(note)));
-            if (!open.isEmpty()) {
-                return Missing.rule(
+        if (!changesDevice()) {
+            return List.of();
+        }
+        List<Missing> missing = Gate.missing(s).stream()
+                .filter(m -> !m.code().equals(PlanRequirement.ACTIONS_SETTLED.code()))
+                .toList();
+        return missing.isEmpty() ? untaken(CautionsAcknowledged.open(s, planned, Caution.toldBy(note))) : missing;
+    }
+
+    /** What the note says was done has its cautions too. */
+    private static List<Missing> untaken(Set<Caution> open) {
+        return open.isEmpty()
+                ? List.of()
+                : Missing.rule(
                         PlanRequirement.CAUTIONS_TAKEN.code(),
                         "Read and acknowledge the cautions before the action, as an act of its own: "
                                 + CautionsAcknowledged.titles(open) + ".",
                         PlanRequirement.CAUTIONS_TAKEN.code());
-            }
-        }
-        return changesDevice()
-                ? Gate.missing(s).stream()
-                        .filter(m -> !m.code().equals(PlanRequirement.ACTIONS_SETTLED.code()))
-                        .toList()
-                : List.of();
     }
 
     /** One that failed was carried out too, as far as it went. */
