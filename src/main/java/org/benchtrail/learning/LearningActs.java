@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.BiConsumer;
 import org.benchtrail.catalogue.Catalogues;
 import org.benchtrail.core.Invalid;
@@ -16,6 +17,7 @@ import org.benchtrail.core.diagnosis.CauseCategory;
 import org.benchtrail.core.diagnosis.Learned;
 import org.benchtrail.core.learning.CaseOfTicket;
 import org.benchtrail.core.learning.TicketCase;
+import org.benchtrail.core.learning.TicketPeople;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.StandingFact;
@@ -98,9 +100,9 @@ public class LearningActs {
         String obstacle;
         try {
             made = CaseOfTicket.of(sheet, catalogue);
-            obstacle = CaseOfTicket.authors(sheet).contains(actor.account())
-                    ? "You worked on this ticket: another supervisor has to judge it."
-                    : null;
+            obstacle = involvement(sheet, actor)
+                    .map(did -> "You " + did + " this ticket: another supervisor has to judge it.")
+                    .orElse(null);
         } catch (Invalid e) {
             obstacle = e.problems().get(0).sentence();
         }
@@ -114,6 +116,17 @@ public class LearningActs {
                 named == null ? "" : named.sureness().words(),
                 made == null ? 0 : made.seen().size(),
                 obstacle);
+    }
+
+    /** What this person did on the ticket, so that somebody else has to judge it; empty if nothing. */
+    private static Optional<String> involvement(JobSheet sheet, Actor actor) {
+        TicketPeople people = TicketPeople.of(sheet);
+        if (people.hands().contains(actor.account())) {
+            return Optional.of("worked on");
+        }
+        return people.overseers().contains(actor.account())
+                ? Optional.of("waived, approved or signed something on")
+                : Optional.empty();
     }
 
     private List<CauseCategory> catalogue() {
@@ -134,10 +147,9 @@ public class LearningActs {
             require(row.state != CaseState.ACCEPTED, number, "is accepted already.");
             JobSheet sheet = tickets.ticket(number, actor).sheet();
             require(row.closedAt.equals(sheet.course().closed()), number, "was opened again since.");
-            require(
-                    !CaseOfTicket.authors(sheet).contains(actor.account()),
-                    number,
-                    "is one you worked on: another supervisor has to judge it.");
+            involvement(sheet, actor).ifPresent(did -> {
+                throw refused(number, "is one you " + did + ": another supervisor has to judge it.");
+            });
             TicketCase made = CaseOfTicket.of(sheet, catalogue);
             Instant now = clock.instant();
             row.accept(made, actor.account(), now);

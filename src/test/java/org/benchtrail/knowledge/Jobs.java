@@ -77,6 +77,19 @@ final class Jobs {
     record Job(String title, String device, String symptom, String cause, String observation, String cure) {}
 
     TicketNumber close(Actor who, Job job, KnowledgeLinked linked, Fact... more) {
+        TicketNumber number = open(who, job);
+        work(number, 1, who, job, linked, more);
+        return number;
+    }
+
+    /** Opened, and its first symptom recorded. */
+    TicketNumber begin(Actor who, Job job) {
+        TicketNumber number = open(who, job);
+        done(acts.perform(number, 1, List.<Act>of(s -> new SymptomRecorded("It fails", job.symptom(), false)), who));
+        return number;
+    }
+
+    private TicketNumber open(Actor who, Job job) {
         NewTicket report = new NewTicket(
                 job.title(),
                 "",
@@ -88,9 +101,7 @@ final class Jobs {
                 Priority.Impact.ONE_PERSON,
                 Priority.Urgency.CAN_WAIT,
                 false);
-        TicketNumber number = acts.open(report, who).number();
-        work(number, 1, who, job, linked, more);
-        return number;
+        return acts.open(report, who).number();
     }
 
     void reopen(TicketNumber number, int version, Actor who, String reason) {

@@ -1,0 +1,52 @@
+package org.benchtrail.core.learning;
+
+import java.util.Set;
+import java.util.TreeSet;
+import org.benchtrail.core.method.Fact;
+import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.StandingFact;
+import org.benchtrail.core.method.desk.Closed;
+import org.benchtrail.core.method.desk.Waived;
+import org.benchtrail.core.method.document.Signatory;
+import org.benchtrail.core.method.document.Signed;
+import org.benchtrail.core.method.plan.PartOverrideApproved;
+import org.benchtrail.core.method.plan.PlanApproved;
+import org.benchtrail.core.method.plan.PlanDeclined;
+
+/**
+ * Who had to do with a ticket, in whatever round, by account: what it teaches is for others to judge.
+ *
+ * @param hands who recorded what answers a step, closed it, or has it
+ * @param overseers who let a requirement go unmet, answered for a plan or a part, or signed as mentor
+ */
+public record TicketPeople(Set<String> hands, Set<String> overseers) {
+    private static final Set<Class<? extends Fact>> OVERSEEING =
+            Set.of(Waived.class, PlanApproved.class, PlanDeclined.class, PartOverrideApproved.class);
+
+    public TicketPeople {
+        hands = Set.copyOf(hands);
+        overseers = Set.copyOf(overseers);
+    }
+
+    public static TicketPeople of(JobSheet sheet) {
+        Set<String> hands = new TreeSet<>();
+        Set<String> overseers = new TreeSet<>();
+        for (StandingFact<?> standing : sheet.facts()) {
+            if (oversees(standing.fact())) {
+                overseers.add(standing.stamp().by());
+            } else if (standing.fact().step() != null || standing.fact() instanceof Closed) {
+                hands.add(standing.stamp().by());
+            }
+        }
+        String assignee = sheet.course().assignee();
+        if (assignee != null) {
+            hands.add(assignee);
+        }
+        return new TicketPeople(hands, overseers);
+    }
+
+    private static boolean oversees(Fact fact) {
+        return OVERSEEING.contains(fact.getClass())
+                || (fact instanceof Signed signed && signed.signatory() == Signatory.MENTOR);
+    }
+}
