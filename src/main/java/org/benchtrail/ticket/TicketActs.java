@@ -27,6 +27,8 @@ import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.core.method.desk.MoveFact;
 import org.benchtrail.core.method.desk.Opened;
 import org.benchtrail.core.method.desk.Refused;
+import org.benchtrail.core.method.identify.IdentifyRequirement;
+import org.benchtrail.core.method.identify.LikenessChecked;
 import org.benchtrail.people.Directory;
 import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
@@ -40,6 +42,8 @@ import org.benchtrail.trail.TrailStore;
  */
 @ApplicationScoped
 public class TicketActs {
+    private static final String LIKENESS = IdentifyRequirement.LIKENESS_CHECKED.code();
+
     private final Tickets tickets;
     private final Requesters requesters;
     private final KeptFiles attachments;
@@ -48,6 +52,7 @@ public class TicketActs {
     private final Clock clock;
     private final PolicyConfig policy;
     private final Diagnoses diagnoses;
+    private final Resemblance resemblance;
     private final Event<TicketChanged> changed;
     private final ServerKnowledge completion = new Completion();
 
@@ -60,6 +65,7 @@ public class TicketActs {
             Clock clock,
             PolicyConfig policy,
             Diagnoses diagnoses,
+            Resemblance resemblance,
             Event<TicketChanged> changed) {
         this.tickets = tickets;
         this.requesters = requesters;
@@ -69,6 +75,7 @@ public class TicketActs {
         this.clock = clock;
         this.policy = policy;
         this.diagnoses = diagnoses;
+        this.resemblance = resemblance;
         this.changed = changed;
     }
 
@@ -166,7 +173,7 @@ public class TicketActs {
             for (Act act : acts) {
                 Fact fact = act.on(sheet).completedBy(completion);
                 rankBefore(fact);
-                List<Missing> missing = decide(fact);
+                List<Missing> missing = decideMeeting(fact);
                 if (!missing.isEmpty()) {
                     entries.clear();
                     sheet = start;
@@ -189,13 +196,27 @@ public class TicketActs {
         }
 
         List<Missing> move(MoveFact move) {
-            List<Missing> missing = decide(move);
+            List<Missing> missing = decideMeeting(move);
             if (missing.isEmpty()) {
                 add(move);
             } else {
                 refuse(move, missing);
             }
             return missing;
+        }
+
+        /** As {@link #decide}, once the server has met what is met by itself. */
+        private List<Missing> decideMeeting(Fact fact) {
+            List<Missing> missing = decide(fact);
+            LikenessChecked nothing = new LikenessChecked(List.of());
+            boolean asked = missing.stream().anyMatch(m -> m.code().equals(LIKENESS));
+            if (!asked
+                    || !resemblance.isNothing(number, sheet, actor)
+                    || !decide(nothing).isEmpty()) {
+                return missing;
+            }
+            add(nothing);
+            return decide(fact);
         }
 
         private List<Missing> decide(Fact fact) {

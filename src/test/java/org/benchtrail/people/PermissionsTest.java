@@ -27,6 +27,7 @@ class PermissionsTest {
         "OWN_TOKENS,      true,  true,  true,  true,  true",
         "VERIFY_TRAIL,    true,  true,  true,  true,  true",
         "KEEP_CATALOGUE,  false, false, false, true,  false",
+        "DECIDE_PROPOSALS, false, false, false, true, false",
         "TEND_KNOWLEDGE,  true,  false, true,  true,  false",
         "CURATE_KNOWLEDGE, false, false, false, true, false"
     })

@@ -289,6 +289,7 @@ class TicketApiTest {
 
     @Test
     void wholeJourney_withATheoryRuledOut() {
+        desk("Switches off after ten minutes");
         Desk desk = desk("Switches off after ten minutes");
         List<String> missing = desk.refused("api-ines", ADVANCE);
         assertEquals(

@@ -5,7 +5,10 @@ import java.util.TreeSet;
 import org.benchtrail.core.method.Fact;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.StandingFact;
+import org.benchtrail.core.method.desk.CautionsAcknowledged;
 import org.benchtrail.core.method.desk.Closed;
+import org.benchtrail.core.method.desk.Corrected;
+import org.benchtrail.core.method.desk.DeskFact;
 import org.benchtrail.core.method.desk.Waived;
 import org.benchtrail.core.method.document.Signatory;
 import org.benchtrail.core.method.document.Signed;
@@ -16,12 +19,15 @@ import org.benchtrail.core.method.plan.PlanDeclined;
 /**
  * Who had to do with a ticket, in whatever round, by account: what it teaches is for others to judge.
  *
- * @param hands who recorded what answers a step, closed it, or has it
+ * @param hands who recorded anything that is work, put it right, closed the ticket, or has it
  * @param overseers who let a requirement go unmet, answered for a plan or a part, or signed as mentor
  */
 public record TicketPeople(Set<String> hands, Set<String> overseers) {
     private static final Set<Class<? extends Fact>> OVERSEEING =
             Set.of(Waived.class, PlanApproved.class, PlanDeclined.class, PartOverrideApproved.class);
+
+    private static final Set<Class<? extends Fact>> AT_WORK =
+            Set.of(Corrected.class, CautionsAcknowledged.class, Closed.class);
 
     public TicketPeople {
         hands = Set.copyOf(hands);
@@ -34,7 +40,7 @@ public record TicketPeople(Set<String> hands, Set<String> overseers) {
         for (StandingFact<?> standing : sheet.facts()) {
             if (oversees(standing.fact())) {
                 overseers.add(standing.stamp().by());
-            } else if (standing.fact().step() != null || standing.fact() instanceof Closed) {
+            } else if (isWork(standing.fact())) {
                 hands.add(standing.stamp().by());
             }
         }
@@ -43,6 +49,11 @@ public record TicketPeople(Set<String> hands, Set<String> overseers) {
             hands.add(assignee);
         }
         return new TicketPeople(hands, overseers);
+    }
+
+    /** Whatever is no matter of the desk, and of that what only works or closes. */
+    private static boolean isWork(Fact fact) {
+        return !(fact instanceof DeskFact) || AT_WORK.contains(fact.getClass());
     }
 
     private static boolean oversees(Fact fact) {
