@@ -112,13 +112,13 @@ public final class BenchRun {
     }
 
     /** See {@link BenchFacts#of}. */
-    public List<Fact> facts(@Nullable Integer action, boolean verifying) {
-        return facts(calculation, action, verifying);
+    public List<Fact> facts(@Nullable Integer action, int entry) {
+        return facts(calculation, action, entry);
     }
 
     @SuppressWarnings("unchecked") // the input was read as this calculation's own
-    private <I extends Record> List<Fact> facts(Calculation<I> same, @Nullable Integer action, boolean verifying) {
-        return BenchFacts.of(same, (I) input, json(), result, action, verifying);
+    private <I extends Record> List<Fact> facts(Calculation<I> same, @Nullable Integer action, int entry) {
+        return BenchFacts.of(same, (I) input, json(), result, action, entry);
     }
 
     private String json() {

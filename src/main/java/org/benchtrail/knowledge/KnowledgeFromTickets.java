@@ -4,8 +4,9 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Observes;
 import java.time.Instant;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
 import org.benchtrail.core.Invalid;
-import org.benchtrail.core.learning.TicketPeople;
 import org.benchtrail.core.method.Entry;
 import org.benchtrail.core.method.Fact;
 import org.benchtrail.core.method.Stamp;
@@ -110,7 +111,7 @@ class KnowledgeFromTickets {
         KnownCause made = causes.add(
                 new KnownCause(draft, serial, stamp.by(), stamp.at()),
                 new CauseHistory.Ground(stamp.by(), stamp.at(), CauseEvent.PROPOSED, "", serial));
-        authors.add(made, TicketPeople.of(changed.sheet()).hands());
+        authors.add(made, hands(changed, stamp));
         return made;
     }
 
@@ -120,7 +121,7 @@ class KnowledgeFromTickets {
         if (own.confirmations == 0) {
             own.write(draft);
         }
-        authors.add(own, TicketPeople.of(ticket.sheet()).hands());
+        authors.add(own, hands(ticket, stamp));
         own.state = Confirmations.settled(own);
         String reason = "The ticket closed again with the same cause.";
         causes.changed(own, before, ground(stamp.by(), stamp.at(), CauseEvent.CORRECTED, reason, ticket.number()));
@@ -128,7 +129,7 @@ class KnowledgeFromTickets {
 
     /** A ticket on which anybody worked who wrote the words is one more case of it, and no confirmation. */
     private void confirm(KnownCause known, TicketChanged ticket, CauseNamed named, Stamp stamp) {
-        if (!confirmations.areOthers(known, TicketPeople.of(ticket.sheet()).hands())) {
+        if (!confirmations.areOthers(known, hands(ticket, stamp))) {
             return;
         }
         CauseImage before = known.image();
@@ -138,6 +139,13 @@ class KnowledgeFromTickets {
             known.state = Confirmations.settled(known);
         }
         causes.changed(known, before, ground(stamp.by(), stamp.at(), CauseEvent.CONFIRMED, "", ticket.number()));
+    }
+
+    /** All who worked on the ticket, and who closed it. */
+    private static Set<String> hands(TicketChanged ticket, Stamp stamp) {
+        Set<String> hands = new TreeSet<>(ticket.sheet().hands());
+        hands.add(stamp.by());
+        return hands;
     }
 
     /** What a ticket seemed to show when it closed no longer holds. */

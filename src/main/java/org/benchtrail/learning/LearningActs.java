@@ -17,7 +17,6 @@ import org.benchtrail.core.diagnosis.CauseCategory;
 import org.benchtrail.core.diagnosis.Learned;
 import org.benchtrail.core.learning.CaseOfTicket;
 import org.benchtrail.core.learning.TicketCase;
-import org.benchtrail.core.learning.TicketPeople;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.StandingFact;
@@ -120,11 +119,10 @@ public class LearningActs {
 
     /** What this person did on the ticket, so that somebody else has to judge it; empty if nothing. */
     private static Optional<String> involvement(JobSheet sheet, Actor actor) {
-        TicketPeople people = TicketPeople.of(sheet);
-        if (people.hands().contains(actor.account())) {
+        if (sheet.isHand(actor.account())) {
             return Optional.of("worked on");
         }
-        return people.overseers().contains(actor.account())
+        return sheet.isJudge(actor.account())
                 ? Optional.of("waived, approved or signed something on")
                 : Optional.empty();
     }

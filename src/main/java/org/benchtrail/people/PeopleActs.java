@@ -13,6 +13,7 @@ import java.util.Set;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Role;
+import org.benchtrail.core.method.Stamp;
 import org.benchtrail.core.text.PlainText;
 import org.benchtrail.platform.NotFound;
 import org.hibernate.exception.ConstraintViolationException;
@@ -268,6 +269,7 @@ public class PeopleActs {
     private void checkNew(String login, String name, Set<Role> roles, String password) {
         Invalid.Collector problems = new Invalid.Collector()
                 .require(Accounts.isLogin(login), "login", LOGIN_RULE)
+                .require(!login.equals(Stamp.SERVER), "login", "The trail means the server itself by this name.")
                 .require(isName(name), "name", "Give the person's name, in at most 100 characters.")
                 .require(PlainText.isText(name), "name", PlainText.WHAT_TO_DO);
         checkRoles(roles, problems);

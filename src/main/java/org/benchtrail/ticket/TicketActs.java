@@ -20,6 +20,7 @@ import org.benchtrail.core.method.FactKinds;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Method;
 import org.benchtrail.core.method.Missing;
+import org.benchtrail.core.method.Origin;
 import org.benchtrail.core.method.Policy;
 import org.benchtrail.core.method.ServerKnowledge;
 import org.benchtrail.core.method.Stamp;
@@ -53,6 +54,7 @@ public class TicketActs {
     private final PolicyConfig policy;
     private final Diagnoses diagnoses;
     private final Resemblance resemblance;
+    private final Origins origins;
     private final Event<TicketChanged> changed;
     private final ServerKnowledge completion = new Completion();
 
@@ -66,6 +68,7 @@ public class TicketActs {
             PolicyConfig policy,
             Diagnoses diagnoses,
             Resemblance resemblance,
+            Origins origins,
             Event<TicketChanged> changed) {
         this.tickets = tickets;
         this.requesters = requesters;
@@ -76,6 +79,7 @@ public class TicketActs {
         this.policy = policy;
         this.diagnoses = diagnoses;
         this.resemblance = resemblance;
+        this.origins = origins;
         this.changed = changed;
     }
 
@@ -98,7 +102,8 @@ public class TicketActs {
                 Objects.requireNonNull(report.urgency()),
                 report.queued() ? null : actor.account(),
                 report.queued() ? Set.of() : actor.roles());
-        Entry first = new Entry(stamp(1, Instant.MIN, actor), opened);
+        Entry first = new Entry(
+                new Stamp(1, now(Instant.MIN), actor.account(), actor.roles(), origins.ofNewRequest()), opened);
         JobSheet sheet = JobSheet.open(first);
         tickets.persist(new Ticket(number, sheet));
         tickets.flush();
@@ -143,15 +148,17 @@ public class TicketActs {
         return new Outcome(number, writing.sheet, writing.recorded(missing), missing);
     }
 
-    private Stamp stamp(int entry, Instant last, Actor actor) {
+    /** Never before the last entry, whatever the clock says. */
+    private Instant now(Instant last) {
         Instant now = clock.instant().truncatedTo(ChronoUnit.MICROS);
-        return new Stamp(entry, now.isBefore(last) ? last : now, actor.account(), actor.roles());
+        return now.isBefore(last) ? last : now;
     }
 
     /** One request at work: the sheet as it grows, and the entries that will be appended. */
     private final class Writing {
         private final TicketNumber number;
         private final Actor actor;
+        private final Origin origin = origins.ofNewRequest();
         private final String lastHash;
         private final JobSheet start;
         private final Instant startTime;
@@ -215,13 +222,12 @@ public class TicketActs {
                     || !decide(nothing).isEmpty()) {
                 return missing;
             }
-            add(nothing);
+            add(nothing, true);
             return decide(fact);
         }
 
         private List<Missing> decide(Fact fact) {
-            Instant now = stamp(0, lastTime(), actor).at();
-            Decision decision = Method.decide(sheet, fact, actor, policy.policy(), now);
+            Decision decision = Method.decide(sheet, fact, actor, policy.policy(), now(lastTime()), origin.request());
             return decision instanceof Decision.Refused refused ? refused.missing() : List.of();
         }
 
@@ -232,9 +238,21 @@ public class TicketActs {
         }
 
         private void add(Fact fact) {
-            Entry entry = new Entry(stamp(sheet.entries() + 1, lastTime(), actor), fact);
+            add(fact, fact.saidByServer());
+        }
+
+        private void add(Fact fact, boolean byServer) {
+            Entry entry = new Entry(stamp(byServer), fact);
             sheet = sheet.with(entry);
             entries.add(entry);
+        }
+
+        private Stamp stamp(boolean byServer) {
+            int entry = sheet.entries() + 1;
+            Instant now = now(lastTime());
+            return byServer
+                    ? new Stamp(entry, now, Stamp.SERVER, Set.of(), origin.ofServerFor(actor.account()))
+                    : new Stamp(entry, now, actor.account(), actor.roles(), origin);
         }
 
         private Instant lastTime() {

@@ -7,8 +7,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.Channel;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Policy;
+import org.benchtrail.core.method.Stamp;
 import org.benchtrail.core.method.StandingFact;
 
 /**
@@ -23,7 +25,7 @@ public record Viewing(
     /** Accounts that a page on the sheet names. */
     public static Set<String> accounts(JobSheet sheet) {
         Set<String> accounts = new HashSet<>();
-        sheet.facts().forEach(f -> accounts.add(f.stamp().by()));
+        sheet.facts().forEach(f -> accounts.add(f.stamp().person()));
         if (sheet.course().assignee() != null) {
             accounts.add(sheet.course().assignee());
         }
@@ -40,7 +42,16 @@ public record Viewing(
 
     /** Who recorded it, and when. */
     public String stamp(StandingFact<?> fact) {
-        return name(fact.stamp().by()) + ", " + time(fact.stamp().at());
+        return who(fact.stamp(), names) + ", " + time(fact.stamp().at());
+    }
+
+    /** Who speaks in an entry: a person by name, or the server and at whose act. */
+    public static String who(Stamp stamp, Map<String, String> names) {
+        String person = names.getOrDefault(stamp.person(), stamp.person());
+        if (stamp.channel() != Channel.SERVER) {
+            return person;
+        }
+        return stamp.behalf() == null ? "the server" : "the server, for " + person;
     }
 
     public EntryLine line(StandingFact<?> fact) {

@@ -1,27 +1,39 @@
 package org.benchtrail.trail;
 
+import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
+import java.security.SecureRandom;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.time.format.DateTimeParseException;
+import java.util.Base64;
 import java.util.Objects;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Stream;
 import org.benchtrail.core.integrity.HashChain;
+import org.benchtrail.core.method.Channel;
 import org.benchtrail.core.method.Entry;
 import org.benchtrail.core.method.Fact;
 import org.benchtrail.core.method.FactKinds;
+import org.benchtrail.core.method.Origin;
 import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.Stamp;
+import org.jspecify.annotations.Nullable;
 
 /** An entry to its canonical bytes and back. */
 final class EntryCodec {
-    /** Version of the envelope and of the payloads in it; every version ever written stays readable. */
-    static final int FORMAT = 1;
+    /**
+     * Version of the envelope and of the payloads in it; every version ever written stays readable. Format 2 says how the entry
+     * came to be made, and holds a salt, so that the hash of an entry whose words are easily guessed gives nothing away.
+     */
+    private static final int FORMAT = 2;
+
+    private static final int SALT_BYTES = 16;
+    private static final SecureRandom RANDOM = new SecureRandom();
 
     private static final ObjectMapper MAPPER = FactJson.mapper();
 
@@ -31,7 +43,8 @@ final class EntryCodec {
 
     private EntryCodec() {}
 
-    /** What is hashed: everything but the hash itself. */
+    /** What is hashed: everything but the hash itself. What came with format 2 is null in format 1. */
+    @JsonInclude(JsonInclude.Include.NON_NULL)
     private record Envelope(
             int format,
             String ticket,
@@ -39,24 +52,61 @@ final class EntryCodec {
             String at,
             String actor,
             Set<Role> roles,
+            @Nullable Channel channel,
+            @Nullable String request,
+            @Nullable String policy,
+            @Nullable String behalf,
+            @Nullable String salt,
             Fact payload,
             String previous) {
         Envelope {
             Stream.of(ticket, at, actor, roles, payload, previous).forEach(Objects::requireNonNull);
+            boolean since2 = format == FORMAT;
+            if (Stream.of(channel, request, policy, salt).anyMatch(part -> (part != null) != since2)
+                    || (behalf != null && !since2)) {
+                throw new IllegalArgumentException("parts of another format");
+            }
+        }
+
+        @Nullable
+        Origin origin() {
+            return channel == null || request == null || policy == null
+                    ? null
+                    : new Origin(channel, request, policy, behalf);
         }
     }
 
-    record Decoded(String ticket, Entry entry, String previous) {}
+    /** @param salt null in format 1 */
+    record Decoded(
+            String ticket,
+            Entry entry,
+            String previous,
+            @Nullable String salt) {}
 
+    /** A new entry. */
     static TrailEntry encode(String ticket, Entry entry, String previous) {
+        byte[] salt = new byte[SALT_BYTES];
+        RANDOM.nextBytes(salt);
+        return encode(
+                ticket, entry, previous, Base64.getUrlEncoder().withoutPadding().encodeToString(salt));
+    }
+
+    /** @param salt left out of an entry of format 1, which is one whose origin is not known */
+    static TrailEntry encode(String ticket, Entry entry, String previous, @Nullable String salt) {
         Stamp stamp = entry.stamp();
+        Origin origin = stamp.origin();
         Envelope envelope = new Envelope(
-                FORMAT,
+                origin == null ? 1 : FORMAT,
                 ticket,
                 stamp.entry(),
                 MICROSECONDS.format(stamp.at()),
                 stamp.by(),
                 new TreeSet<>(stamp.roles()),
+                stamp.channel(),
+                origin == null ? null : origin.request(),
+                origin == null ? null : origin.policy(),
+                origin == null ? null : origin.behalf(),
+                origin == null ? null : salt,
                 entry.fact(),
                 previous);
         byte[] canonical = CanonicalJson.of(json(envelope));
@@ -73,11 +123,17 @@ final class EntryCodec {
     static Decoded decode(byte[] canonical) {
         try {
             Envelope envelope = MAPPER.readValue(canonical, Envelope.class);
-            if (envelope == null || envelope.format() != FORMAT) {
-                throw new IllegalArgumentException("not of format " + FORMAT);
+            if (envelope == null || envelope.format() < 1 || envelope.format() > FORMAT) {
+                throw new IllegalArgumentException("not of format 1 to " + FORMAT);
             }
-            Stamp stamp = new Stamp(envelope.entry(), Instant.parse(envelope.at()), envelope.actor(), envelope.roles());
-            return new Decoded(envelope.ticket(), new Entry(stamp, envelope.payload()), envelope.previous());
+            Stamp stamp = new Stamp(
+                    envelope.entry(),
+                    Instant.parse(envelope.at()),
+                    envelope.actor(),
+                    envelope.roles(),
+                    envelope.origin());
+            return new Decoded(
+                    envelope.ticket(), new Entry(stamp, envelope.payload()), envelope.previous(), envelope.salt());
         } catch (IOException | DateTimeParseException e) {
             throw new IllegalArgumentException("not a readable entry: " + e.getMessage(), e);
         }

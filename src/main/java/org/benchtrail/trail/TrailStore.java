@@ -29,8 +29,12 @@ public class TrailStore {
      *
      * @param previous hash of the ticket's last entry
      * @return what was stored
+     * @throws IllegalArgumentException if it is not known how the entry came to be made
      */
     public TrailEntry append(TicketNumber ticket, Entry entry, String previous) {
+        if (entry.stamp().origin() == null) {
+            throw new IllegalArgumentException("a new entry says how it came to be made");
+        }
         TrailEntry stored = EntryCodec.encode(ticket.toString(), entry, previous);
         Sql.of(database, append)
                 .with("ticket", ticket.serial())

@@ -146,8 +146,8 @@ class DemoRankingTest {
                 Category.HEAT,
                 new TheoryStated("dust", "HEA-01"),
                 new TheoryChosen(2, "", ""),
-                new CheckPlanned(2, "look", "a mat of dust", false, Set.of(), "h4"),
-                new ResultRecorded(4, "clean", CheckOutcome.REFUTES, null, "no"));
+                new CheckPlanned(2, "look", "a mat of dust", false, Set.of(), "h4", null),
+                new ResultRecorded(4, "clean", CheckOutcome.REFUTES, null, "no", null));
         assertEquals(
                 "no",
                 SheetEvidence.answers(SheetEvidence.of(sheet, HEAT)).get("h4").value());

@@ -218,9 +218,9 @@ class ConfirmingTest {
     void draftOfATicketThatWentThroughTwoHands_isConfirmedByNeither() {
         Job job = job("Kelson rots", "Kelson damp");
         TicketNumber ticket = jobs.begin(INES, job);
-        List<Act> over = List.of(s -> new HandedOver("sure-ole", Set.of(), "Yours"));
+        List<Act> over = List.of(s -> new HandedOver("sure-ole", Set.of(), "For Ole"));
         assertFalse(
-                tickets.perform(ticket, jobs.version(ticket, look), over, INES).refused());
+                tickets.perform(ticket, jobs.version(ticket, look), over, SUE).refused());
         jobs.work(ticket, jobs.version(ticket, look), OLE, job, PROPOSED);
         long id = search.find("kelson", null, 0, INES).causes().get(0).id();
         assertShutToAuthor(id, INES);

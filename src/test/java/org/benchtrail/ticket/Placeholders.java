@@ -23,6 +23,9 @@ final class Placeholders {
     private static final Pattern TICKET = Pattern.compile("(?<!\\d)(\\d{5,9}-\\d)(?!\\d)");
     private static final Pattern HASH =
             Pattern.compile("(?<=\"(?:previous|hash)\":\")([1-9a-f][0-9a-f]{63}|0[0-9a-f]{63})");
+    private static final Pattern SENT = Pattern.compile("(?<=\"request\":\")([0-9a-f-]{36})");
+    private static final Pattern SALT = Pattern.compile("(?<=\"salt\":\")([A-Za-z0-9_-]{22})");
+    private static final Pattern POLICY = Pattern.compile("(?<=\"policy\":\")([0-9a-f]{16})");
     private static final Pattern REQUESTER = Pattern.compile("(?<=\"requester\":)(\\d+)");
     private static final Pattern KNOWN = Pattern.compile("(?<=\"known\":|/api/knowledge/)(\\d{1,8})(?!\\d)");
     private static final Pattern CATALOGUE = Pattern.compile("(?<=\"catalogue\":)(\\d+)");
@@ -61,6 +64,9 @@ final class Placeholders {
     String inCanonical(String canonical) {
         String plain = in(canonical);
         plain = replace(HASH, plain, h -> h.equals(START) ? h : standIn("hash", h));
+        plain = replace(SENT, plain, id -> standIn("request", id));
+        plain = replace(SALT, plain, salt -> "{salt}");
+        plain = replace(POLICY, plain, print -> "{policy}");
         plain = replace(REQUESTER, plain, id -> standIn("requester", id));
         return replace(CATALOGUE, plain, version -> standIn("catalogue", version));
     }
@@ -95,6 +101,7 @@ final class Placeholders {
     private String text(String name, String text) {
         return switch (name) {
             case "canonical" -> inCanonical(text);
+            case "request" -> standIn("request", text);
             case "hash" -> standIn("hash", text);
             case "secret" -> standIn("secret", text);
             case "reference" -> standIn("reference", text);

@@ -18,9 +18,11 @@ import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.benchtrail.core.integrity.HashChain;
+import org.benchtrail.core.method.Channel;
 import org.benchtrail.core.method.Entry;
 import org.benchtrail.core.method.Fact;
 import org.benchtrail.core.method.FactKinds;
+import org.benchtrail.core.method.Origin;
 import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.Stamp;
 import org.benchtrail.core.method.desk.Advanced;
@@ -36,6 +38,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 class EntryCodecTest {
     /** Renaming a kind would make stored trails unreadable. */
     private static final Set<String> KINDS = new TreeSet<>(Set.of(
+            "loss-accepted",
             "action-planned",
             "action-settled",
             "advanced",
@@ -95,6 +98,8 @@ class EntryCodecTest {
             "verify-failed",
             "waived"));
 
+    private static final Origin FROM_PAGE = new Origin(Channel.PAGE, "r-1", "0123456789abcdef", null);
+
     static Stream<Fact> samples() {
         return Samples.all().stream();
     }
@@ -124,17 +129,50 @@ class EntryCodecTest {
     @ParameterizedTest
     @MethodSource("samples")
     void entry_comesBackAsItWas(Fact fact) {
+        Instant at = Instant.parse("2031-03-03T08:00:00.000001Z");
+        Set<Role> roles = Set.of(Role.SUPERVISOR, Role.MENTOR);
+        for (Stamp stamp : List.of(
+                new Stamp(7, at, "ines", roles),
+                new Stamp(7, at, "ines", roles, FROM_PAGE),
+                new Stamp(7, at, Stamp.SERVER, Set.of(), FROM_PAGE.ofServerFor("ines")))) {
+            TrailEntry stored = EntryCodec.encode("40718-6", new Entry(stamp, fact), HashChain.START);
+            EntryCodec.Decoded back = EntryCodec.decode(stored.canonical());
+            assertEquals(new EntryCodec.Decoded("40718-6", new Entry(stamp, fact), HashChain.START, back.salt()), back);
+            assertEquals(FactKinds.name(fact.getClass()), stored.kind());
+            assertEquals(HashChain.START, stored.previous());
+            assertArrayEquals(CanonicalJson.of(text(stored)), stored.canonical(), "the bytes are canonical");
+            assertArrayEquals(
+                    stored.canonical(),
+                    EntryCodec.encode(back.ticket(), back.entry(), back.previous(), back.salt())
+                            .canonical());
+        }
+    }
+
+    @Test
+    void fixedEntryOfFormat2_hasTheseBytesAndThisHash() {
         Stamp stamp = new Stamp(
-                7, Instant.parse("2031-03-03T08:00:00.000001Z"), "ines", Set.of(Role.SUPERVISOR, Role.MENTOR));
-        TrailEntry stored = EntryCodec.encode("40718-6", new Entry(stamp, fact), HashChain.START);
-        EntryCodec.Decoded back = EntryCodec.decode(stored.canonical());
-        assertEquals(new EntryCodec.Decoded("40718-6", new Entry(stamp, fact), HashChain.START), back);
-        assertEquals(FactKinds.name(fact.getClass()), stored.kind());
-        assertEquals(HashChain.START, stored.previous());
-        assertArrayEquals(CanonicalJson.of(text(stored)), stored.canonical(), "the bytes are canonical");
-        assertArrayEquals(
-                stored.canonical(),
-                EntryCodec.encode(back.ticket(), back.entry(), back.previous()).canonical());
+                2, Instant.parse("2031-03-03T08:00:00Z"), Stamp.SERVER, Set.of(), FROM_PAGE.ofServerFor("ines"));
+        TrailEntry stored = EntryCodec.encode(
+                "40718-6", new Entry(stamp, new Advanced()), "1".repeat(64), "AAAAAAAAAAAAAAAAAAAAAA");
+        assertEquals(
+                "{\"actor\":\"server\",\"at\":\"2031-03-03T08:00:00.000000Z\",\"behalf\":\"ines\",\"channel\":\"SERVER\","
+                        + "\"entry\":2,\"format\":2,\"payload\":{\"kind\":\"advanced\"},\"policy\":\"0123456789abcdef\","
+                        + "\"previous\":\"1111111111111111111111111111111111111111111111111111111111111111\","
+                        + "\"request\":\"r-1\",\"roles\":[],\"salt\":\"AAAAAAAAAAAAAAAAAAAAAA\",\"ticket\":\"40718-6\"}",
+                text(stored));
+        // printf '\0%s' '{"actor":...}' | sha256sum    with the text above between the quotes
+        assertEquals("b3be9ce79d0ebe5ab153c62941b182f88f234e552387b761bf9fa185da8dce1f", stored.hash());
+    }
+
+    @Test
+    void twoEntriesThatSayTheSame_differInSaltAndHash() {
+        Stamp stamp = new Stamp(2, Instant.EPOCH, "ines", Set.of(), FROM_PAGE);
+        Set<String> hashes = Stream.generate(
+                        () -> EntryCodec.encode("40718-6", new Entry(stamp, new Advanced()), HashChain.START))
+                .limit(3)
+                .map(TrailEntry::hash)
+                .collect(Collectors.toSet());
+        assertEquals(3, hashes.size());
     }
 
     @Test
@@ -191,8 +229,10 @@ class EntryCodecTest {
                     EntryCodec.encode(
                                     "40718-6",
                                     entry,
-                                    EntryCodec.decode(canonical).previous())
+                                    EntryCodec.decode(canonical).previous(),
+                                    null)
                             .canonical());
+            assertEquals("entry " + stamp.entry(), stamp.request(), "each a request of its own");
             trail.add(
                     new TrailEntry(stamp.entry(), stamp.at(), stamp.by(), kind, canonical, HashChain.hash(canonical)));
         }
@@ -214,6 +254,26 @@ class EntryCodecTest {
                 "{}",
                 "{\"format\":1}",
                 "{\"format\":2,\"ticket\":\"40718-6\",\"entry\":1,\"at\":\"2031-03-03T08:00:00.000000Z\",\"actor\":\"a\",\"roles\":[],"
+                        + "\"payload\":{\"kind\":\"advanced\"},\"previous\":\"0\"}",
+                "{\"format\":99,\"ticket\":\"40718-6\",\"entry\":1,\"at\":\"2031-03-03T08:00:00.000000Z\",\"actor\":\"a\",\"roles\":[],"
+                        + "\"payload\":{\"kind\":\"advanced\"},\"previous\":\"0\"}",
+                "{\"format\":1,\"ticket\":\"40718-6\",\"entry\":1,\"at\":\"2031-03-03T08:00:00.000000Z\",\"actor\":\"a\",\"roles\":[],"
+                        + "\"payload\":{\"kind\":\"advanced\"},\"previous\":\"0\",\"channel\":\"PAGE\",\"request\":\"r\",\"policy\":\"p\",\"salt\":\"s\"}",
+                "{\"format\":1,\"ticket\":\"40718-6\",\"entry\":1,\"at\":\"2031-03-03T08:00:00.000000Z\",\"actor\":\"a\",\"roles\":[],"
+                        + "\"payload\":{\"kind\":\"advanced\"},\"previous\":\"0\",\"behalf\":\"b\"}",
+                "{\"format\":2,\"ticket\":\"40718-6\",\"entry\":1,\"at\":\"2031-03-03T08:00:00.000000Z\",\"actor\":\"a\",\"roles\":[],"
+                        + "\"payload\":{\"kind\":\"advanced\"},\"previous\":\"0\",\"request\":\"r\",\"policy\":\"p\",\"salt\":\"s\"}",
+                "{\"format\":2,\"ticket\":\"40718-6\",\"entry\":1,\"at\":\"2031-03-03T08:00:00.000000Z\",\"actor\":\"a\",\"roles\":[],"
+                        + "\"payload\":{\"kind\":\"advanced\"},\"previous\":\"0\",\"channel\":\"PAGE\",\"policy\":\"p\",\"salt\":\"s\"}",
+                "{\"format\":2,\"ticket\":\"40718-6\",\"entry\":1,\"at\":\"2031-03-03T08:00:00.000000Z\",\"actor\":\"a\",\"roles\":[],"
+                        + "\"payload\":{\"kind\":\"advanced\"},\"previous\":\"0\",\"channel\":\"PAGE\",\"request\":\"r\",\"salt\":\"s\"}",
+                "{\"format\":2,\"ticket\":\"40718-6\",\"entry\":1,\"at\":\"2031-03-03T08:00:00.000000Z\",\"actor\":\"a\",\"roles\":[],"
+                        + "\"payload\":{\"kind\":\"advanced\"},\"previous\":\"0\",\"channel\":\"PAGE\",\"request\":\"r\",\"policy\":\"p\"}",
+                "{\"format\":2,\"ticket\":\"40718-6\",\"entry\":1,\"at\":\"2031-03-03T08:00:00.000000Z\",\"actor\":\"a\",\"roles\":[],"
+                        + "\"payload\":{\"kind\":\"advanced\"},\"previous\":\"0\",\"channel\":\"DOOR\",\"request\":\"r\",\"policy\":\"p\",\"salt\":\"s\"}",
+                "{\"format\":2,\"ticket\":\"40718-6\",\"entry\":1,\"at\":\"2031-03-03T08:00:00.000000Z\",\"actor\":\"a\",\"roles\":[],"
+                        + "\"payload\":{\"kind\":\"advanced\"},\"previous\":\"0\",\"channel\":\"PAGE\",\"request\":\"r\",\"policy\":\"p\",\"salt\":\"s\",\"behalf\":\"b\"}",
+                "{\"format\":3,\"ticket\":\"40718-6\",\"entry\":1,\"at\":\"2031-03-03T08:00:00.000000Z\",\"actor\":\"a\",\"roles\":[],"
                         + "\"payload\":{\"kind\":\"advanced\"},\"previous\":\"0\"}",
                 "{\"format\":1,\"ticket\":\"40718-6\",\"entry\":1,\"at\":\"today\",\"actor\":\"a\",\"roles\":[],"
                         + "\"payload\":{\"kind\":\"advanced\"},\"previous\":\"0\"}",
@@ -257,9 +317,21 @@ class EntryCodecTest {
                                 "40718-6",
                                 new Entry(new Stamp(2, at, "ines", Set.of(Role.TRAINEE)), waived),
                                 HashChain.START),
-                        EntryCodec.encode("40718-6", new Entry(stamp, new Advanced()), HashChain.START))
+                        EntryCodec.encode("40718-6", new Entry(stamp, new Advanced()), HashChain.START),
+                        ofFormat2(waived, FROM_PAGE, "salt"),
+                        ofFormat2(waived, FROM_PAGE, "other"),
+                        ofFormat2(waived, new Origin(Channel.API, "r-1", "0123456789abcdef", null), "salt"),
+                        ofFormat2(waived, new Origin(Channel.PAGE, "r-2", "0123456789abcdef", null), "salt"),
+                        ofFormat2(waived, new Origin(Channel.PAGE, "r-1", "fedcba9876543210", null), "salt"),
+                        ofFormat2(waived, FROM_PAGE.ofServerFor("ines"), "salt"),
+                        ofFormat2(waived, FROM_PAGE.ofServerFor("ole"), "salt"))
                 .map(TrailEntry::hash)
                 .collect(Collectors.toSet());
-        assertEquals(8, hashes.size());
+        assertEquals(15, hashes.size());
+    }
+
+    private static TrailEntry ofFormat2(Fact fact, Origin origin, String salt) {
+        Stamp stamp = new Stamp(2, Instant.parse("2031-03-03T08:00:00Z"), "ines", Set.of(), origin);
+        return EntryCodec.encode("40718-6", new Entry(stamp, fact), HashChain.START, salt);
     }
 }

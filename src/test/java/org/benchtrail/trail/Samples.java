@@ -15,21 +15,30 @@ import org.benchtrail.core.method.Caution;
 import org.benchtrail.core.method.Fact;
 import org.benchtrail.core.method.Priority;
 import org.benchtrail.core.method.Role;
+import org.benchtrail.core.method.desk.Addendum;
+import org.benchtrail.core.method.desk.AddendumCountersigned;
 import org.benchtrail.core.method.desk.Advanced;
+import org.benchtrail.core.method.desk.Ask;
+import org.benchtrail.core.method.desk.Asked;
 import org.benchtrail.core.method.desk.Cancelled;
 import org.benchtrail.core.method.desk.CautionsAcknowledged;
 import org.benchtrail.core.method.desk.Closed;
 import org.benchtrail.core.method.desk.Corrected;
 import org.benchtrail.core.method.desk.Escalated;
+import org.benchtrail.core.method.desk.HandOverOffered;
 import org.benchtrail.core.method.desk.HandedOver;
 import org.benchtrail.core.method.desk.Held;
+import org.benchtrail.core.method.desk.LesseningAgreed;
+import org.benchtrail.core.method.desk.OfferWithdrawn;
 import org.benchtrail.core.method.desk.Opened;
 import org.benchtrail.core.method.desk.Refused;
+import org.benchtrail.core.method.desk.Remarked;
 import org.benchtrail.core.method.desk.Reopened;
 import org.benchtrail.core.method.desk.Resumed;
 import org.benchtrail.core.method.desk.Rethought;
 import org.benchtrail.core.method.desk.Returned;
 import org.benchtrail.core.method.desk.RuledOut;
+import org.benchtrail.core.method.desk.SentBack;
 import org.benchtrail.core.method.desk.VerifyFailed;
 import org.benchtrail.core.method.desk.WaitingFor;
 import org.benchtrail.core.method.desk.Waived;
@@ -57,6 +66,7 @@ import org.benchtrail.core.method.identify.Hazard;
 import org.benchtrail.core.method.identify.HazardsScreened;
 import org.benchtrail.core.method.identify.LikenessChecked;
 import org.benchtrail.core.method.identify.LogsReviewed;
+import org.benchtrail.core.method.identify.LossAccepted;
 import org.benchtrail.core.method.identify.OnsetRecorded;
 import org.benchtrail.core.method.identify.ReadingRecorded;
 import org.benchtrail.core.method.identify.Reproduction;
@@ -77,6 +87,7 @@ import org.benchtrail.core.method.plan.PlanDeclined;
 import org.benchtrail.core.method.plan.Settlement;
 import org.benchtrail.core.method.test.CheckOutcome;
 import org.benchtrail.core.method.test.CheckPlanned;
+import org.benchtrail.core.method.test.ExpectedValue;
 import org.benchtrail.core.method.test.ResultRecorded;
 import org.benchtrail.core.method.theorize.Inspection;
 import org.benchtrail.core.method.theorize.Obvious;
@@ -91,6 +102,7 @@ import org.benchtrail.core.method.verify.PreventionConsidered;
 import org.benchtrail.core.method.verify.RequesterAnswered;
 import org.benchtrail.core.method.verify.RequesterState;
 import org.benchtrail.core.method.verify.SoakRun;
+import org.benchtrail.core.method.verify.SoakStarted;
 import org.benchtrail.core.method.verify.SymptomRechecked;
 
 /** At least one fact of every kind, with every component filled; beyond ASCII, too. */
@@ -144,8 +156,42 @@ public final class Samples {
                         "Catalogue version 3",
                         List.of(new RankedCause("H01", "Dust in the cooler", "0.6123")),
                         3),
-                new CheckPlanned(18, "Look at the fans", "They stand", false, Set.of(), "h1"),
-                new ResultRecorded(22, "They stand", CheckOutcome.SUPPORTS, 16, "no"),
+                new CheckPlanned(
+                        18,
+                        "Look at the fans",
+                        "They stand",
+                        false,
+                        Set.of(),
+                        "h1",
+                        new ExpectedValue("0", "10", "/min")),
+                new ResultRecorded(22, "They stand", CheckOutcome.SUPPORTS, 16, "no", "The sensor is off"),
+                new ActionPlanned(
+                        "Format the card",
+                        "It can be read",
+                        "Nobody",
+                        "The copy",
+                        false,
+                        true,
+                        false,
+                        false,
+                        "1",
+                        "Card",
+                        Set.of(Caution.STATIC),
+                        true,
+                        "There is a copy"),
+                new PartFitChecked(23, Fit.FITS, "Drive fit", 24),
+                new FunctionChecked(
+                        Map.of(), "Fine", Map.of(Category.HEAT.functions().get(0), ItemState.WORKS)),
+                new LossAccepted("Rae Example", "Told on the telephone"),
+                new SoakStarted("Under full load"),
+                new HandOverOffered("ole", "Please"),
+                new OfferWithdrawn("No time"),
+                new LesseningAgreed(33, "It was of another ticket"),
+                new Asked(Ask.WAIVER, "reproduced", "No second device"),
+                new Remarked(12, "data-protected", "Where is the copy?"),
+                new SentBack("Say what was measured"),
+                new Addendum(Addendum.About.CAUSE, "The fan was worn as well"),
+                new AddendumCountersigned(60, "Seen"),
                 new KnowledgeLinked(Lesson.CONFIRMED, "Dust in the cooler", 12L));
     }
 
@@ -193,7 +239,9 @@ public final class Samples {
                         true,
                         "84.50",
                         "Cooler 92 mm",
-                        Set.of(Caution.values())),
+                        Set.of(Caution.values()),
+                        null,
+                        null),
                 new MakerConsulted(true, "Manual, chapter 4"),
                 new PartFitChecked(23, Fit.FITS_WITH_WARNING, "Socket"),
                 new PartOverrideApproved(23, "Only for tonight"),
@@ -201,7 +249,7 @@ public final class Samples {
                 new PlanDeclined("Too dear"),
                 new ActionSettled(23, Settlement.CARRIED_OUT, "As planned"),
                 new SymptomRechecked(2, true, "Two hours at full load"),
-                new FunctionChecked(Map.of(0, ItemState.WORKS, 1, ItemState.NOT_APPLICABLE), "Fine"),
+                new FunctionChecked(Map.of(0, ItemState.WORKS, 1, ItemState.NOT_APPLICABLE), "Fine", null),
                 new RequesterAnswered(RequesterState.NOT_REACHED, 3, "Mailbox"),
                 new PreventionConsidered(true, "Clean it twice a year"),
                 new SoakRun(2880, true, "Once at night"),

@@ -2,6 +2,7 @@ package org.benchtrail.core.advice;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import org.benchtrail.core.bench.Calculation;
 import org.benchtrail.core.bench.Result;
@@ -13,12 +14,11 @@ import org.benchtrail.core.method.identify.FindingRecorded;
 import org.benchtrail.core.method.identify.SoakTimeReckoned;
 import org.benchtrail.core.method.plan.Fit;
 import org.benchtrail.core.method.plan.PartFitChecked;
-import org.benchtrail.core.method.verify.SoakRun;
 import org.jspecify.annotations.Nullable;
 
 /**
  * A result of the bench as facts of a job sheet: the result itself, and what it answers. A part's check fills {@code
- * parts-fit}, a drive that fails or is suspicious asks for {@code data-protected}, a soak time fills {@code soak-time-passed}.
+ * parts-fit}, a drive that fails or is suspicious asks for {@code data-protected}, a soak time lengthens {@code soak-time-passed}.
  */
 public final class BenchFacts {
     /** Calculations that say whether a part fits where it goes. */
@@ -32,27 +32,22 @@ public final class BenchFacts {
     /**
      * @param input as JSON, so that anybody can calculate again
      * @param action entry number of the action whose part was checked; null if it is about none
-     * @param verifying whether the ticket stands at verify, where a clean run counts
+     * @param entry number that the result will have on its ticket, so that what it answers can name it
      */
     public static <I extends Record> List<Fact> of(
-            Calculation<I> calculation,
-            I values,
-            String input,
-            Result result,
-            @Nullable Integer action,
-            boolean verifying) {
+            Calculation<I> calculation, I values, String input, Result result, @Nullable Integer action, int entry) {
         List<Fact> facts = new ArrayList<>();
         facts.add(attached(calculation, input, result));
         String named = calculation.title() + ": " + result.judgement().words();
         if (action != null && PART_CHECKS.contains(calculation.id())) {
             String basis = named + ". " + result.judgement().reason();
-            facts.add(new PartFitChecked(action, fit(result), cut(basis)));
+            fit(result).ifPresent(fit -> facts.add(new PartFitChecked(action, fit, cut(basis), entry)));
         }
         if (calculation.id().equals("drive-health") && result.cautions().contains("DATA_LOSS")) {
             facts.add(new FindingRecorded(cut(named + ". " + result.judgement().reason()), true));
         }
-        if (values instanceof Soak.Input soak) {
-            facts.addAll(soak(soak, result, verifying));
+        if (values instanceof Soak.Input) {
+            facts.add(soak(result));
         }
         return facts;
     }
@@ -71,25 +66,20 @@ public final class BenchFacts {
                         .toList());
     }
 
-    private static Fit fit(Result result) {
+    /** Empty where the bench could not decide. */
+    private static Optional<Fit> fit(Result result) {
         return switch (result.judgement().level()) {
-            case GOOD -> Fit.FITS;
-            case CAREFUL -> Fit.FITS_WITH_WARNING;
-            case BAD, UNDECIDED, NONE -> Fit.DOES_NOT_FIT;
+            case GOOD -> Optional.of(Fit.FITS);
+            case CAREFUL -> Optional.of(Fit.FITS_WITH_WARNING);
+            case BAD -> Optional.of(Fit.DOES_NOT_FIT);
+            case UNDECIDED, NONE -> Optional.empty();
         };
     }
 
-    private static List<Fact> soak(Soak.Input soak, Result result, boolean verifying) {
+    private static Fact soak(Result result) {
         double hours = result.figures().get(0).value();
         int needed = (int) Math.min(525_600, Math.max(1, Math.ceil(hours * MINUTES)));
-        List<Fact> facts = new ArrayList<>();
-        facts.add(new SoakTimeReckoned(needed, result.judgement().reason()));
-        Double clean = soak.clean();
-        if (verifying && clean != null && clean * MINUTES >= 1) {
-            int minutes = (int) Math.min(525_600, Math.floor(clean * MINUTES));
-            facts.add(new SoakRun(minutes, false, "as calculated with on the bench"));
-        }
-        return facts;
+        return new SoakTimeReckoned(needed, result.judgement().reason());
     }
 
     private static String cut(String text) {

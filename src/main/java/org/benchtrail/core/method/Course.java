@@ -14,6 +14,7 @@ import org.jspecify.annotations.Nullable;
  * @param roundStart entry number with which the round began
  * @param openedAt entry number with which the ticket was opened, or last reopened
  * @param assignee account; null while nobody has taken it
+ * @param offered account to which it is offered; null if to none
  * @param closed when it was closed; null unless it is
  */
 public record Course(
@@ -24,6 +25,7 @@ public record Course(
         int openedAt,
         @Nullable String assignee,
         Set<Role> assigneeRoles,
+        @Nullable String offered,
         @Nullable Hold hold,
         @Nullable Escalated escalation,
         @Nullable Instant closed) {
@@ -39,6 +41,7 @@ public record Course(
                 fact.assigneeRoles(),
                 null,
                 null,
+                null,
                 null);
     }
 
@@ -46,19 +49,34 @@ public record Course(
         return standing == Standing.OPEN;
     }
 
-    /** A trainee's ticket is signed by a mentor as well. */
-    public boolean isTrainees() {
-        return assigneeRoles.contains(Role.TRAINEE);
-    }
-
     public Course atStep(Step next) {
         return new Course(
-                next, standing, round, roundStart, openedAt, assignee, assigneeRoles, hold, escalation, closed);
+                next,
+                standing,
+                round,
+                roundStart,
+                openedAt,
+                assignee,
+                assigneeRoles,
+                offered,
+                hold,
+                escalation,
+                closed);
     }
 
     public Course nextRound(Step start, Stamp stamp) {
         return new Course(
-                start, standing, round + 1, stamp.entry(), openedAt, assignee, assigneeRoles, hold, escalation, closed);
+                start,
+                standing,
+                round + 1,
+                stamp.entry(),
+                openedAt,
+                assignee,
+                assigneeRoles,
+                offered,
+                hold,
+                escalation,
+                closed);
     }
 
     public Course reopened(Stamp stamp) {
@@ -72,23 +90,40 @@ public record Course(
                 assigneeRoles,
                 null,
                 null,
+                null,
                 null);
     }
 
     public Course ended(Standing how, Instant at) {
-        return new Course(step, how, round, roundStart, openedAt, assignee, assigneeRoles, null, escalation, at);
+        return new Course(step, how, round, roundStart, openedAt, assignee, assigneeRoles, null, null, escalation, at);
     }
 
     public Course held(@Nullable Hold now) {
         return new Course(
-                step, standing, round, roundStart, openedAt, assignee, assigneeRoles, now, escalation, closed);
+                step, standing, round, roundStart, openedAt, assignee, assigneeRoles, offered, now, escalation, closed);
     }
 
     public Course escalated(@Nullable Escalated now) {
-        return new Course(step, standing, round, roundStart, openedAt, assignee, assigneeRoles, hold, now, closed);
+        return new Course(
+                step, standing, round, roundStart, openedAt, assignee, assigneeRoles, offered, hold, now, closed);
+    }
+
+    public Course offeredTo(@Nullable String account) {
+        return new Course(
+                step,
+                standing,
+                round,
+                roundStart,
+                openedAt,
+                assignee,
+                assigneeRoles,
+                account,
+                hold,
+                escalation,
+                closed);
     }
 
     public Course inHandsOf(String account, Set<Role> roles) {
-        return new Course(step, standing, round, roundStart, openedAt, account, roles, hold, escalation, closed);
+        return new Course(step, standing, round, roundStart, openedAt, account, roles, null, hold, escalation, closed);
     }
 }

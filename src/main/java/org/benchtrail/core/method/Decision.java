@@ -6,8 +6,12 @@ import java.util.List;
 public sealed interface Decision {
     record Allowed() implements Decision {}
 
-    /** Never empty. */
-    record Refused(List<Missing> missing) implements Decision {
+    /**
+     * Never empty.
+     *
+     * @param person whether it is because of who asks
+     */
+    record Refused(List<Missing> missing, boolean person) implements Decision {
         public Refused {
             missing = List.copyOf(missing);
             if (missing.isEmpty()) {

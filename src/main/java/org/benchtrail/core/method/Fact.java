@@ -48,9 +48,9 @@ public interface Fact {
         return Persons.assignee(s.sheet().course(), actor);
     }
 
-    /** Whether who records it plans the work, and so neither approves it nor lets a requirement of it go unmet. */
-    default boolean plans() {
-        return false;
+    /** What part in the ticket it is to record it; what answers a step's question is work on it. */
+    default Part takesPart() {
+        return step() == null ? Part.NONE : Part.WORK;
     }
 
     // ---- what it refers to, and whether it is sound on this sheet
@@ -87,7 +87,26 @@ public interface Fact {
         return List.of();
     }
 
+    /** Whether a later one of its kind is taken instead of it. */
+    default boolean replacesEarlier() {
+        return false;
+    }
+
+    /**
+     * Whether something that this fact obliges to would be owed no longer, or less of it, if that stood in its place.
+     *
+     * @param replacement of the same kind; null strikes it out
+     */
+    default boolean isLessenedBy(@Nullable Fact replacement) {
+        return false;
+    }
+
     // ---- what a server adds
+
+    /** Whether it is the server's own word, which nobody else gives: then the server stands as its actor. */
+    default boolean saidByServer() {
+        return false;
+    }
 
     /** The fact with what the server knows better than whoever asks. */
     default Fact completedBy(ServerKnowledge server) {

@@ -5,6 +5,7 @@ import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Predicate;
 
 /**
@@ -82,6 +83,23 @@ final class FactIndex {
                 facts.remove(position(facts, entry));
             }
         }
+    }
+
+    /** The fact that was recorded by that entry, as it stands. */
+    Optional<StandingFact<?>> find(int entry) {
+        int at = position(of(Fact.class), entry);
+        return at < 0 ? Optional.empty() : Optional.of(of(Fact.class).get(at));
+    }
+
+    Optional<? extends StandingFact<?>> lastOf(Class<? extends Fact> kind) {
+        List<? extends StandingFact<?>> all = of(kind);
+        return all.isEmpty() ? Optional.empty() : Optional.of(all.get(all.size() - 1));
+    }
+
+    /** What was recorded after that entry, of which there is a fact. */
+    List<? extends StandingFact<?>> since(int entry) {
+        List<? extends StandingFact<?>> all = of(Fact.class);
+        return all.subList(position(all, entry) + 1, all.size());
     }
 
     private List<StandingFact<?>> listOf(Class<?> kind) {

@@ -1,8 +1,10 @@
 package org.benchtrail.core.method;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Predicate;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.desk.MoveFact;
@@ -23,11 +25,13 @@ import org.jspecify.annotations.Nullable;
  */
 public final class JobSheet {
     private final FactIndex facts;
+    private final Ledger ledger;
     private final Course course;
     private final int entries;
 
-    JobSheet(FactIndex facts, Course course, int entries) {
+    JobSheet(FactIndex facts, Ledger ledger, Course course, int entries) {
         this.facts = facts;
+        this.ledger = ledger;
         this.course = course;
         this.entries = entries;
     }
@@ -62,7 +66,7 @@ public final class JobSheet {
      * @throws IllegalArgumentException if the entry does not follow the last one
      */
     public JobSheet with(Entry entry) {
-        Replay replay = new Replay(facts.copy(), course, entries);
+        Replay replay = new Replay(facts.copy(), ledger.copy(), course, entries);
         replay.add(entry);
         return replay.sheet();
     }
@@ -148,9 +152,64 @@ public final class JobSheet {
         return all.get(position);
     }
 
+    /**
+     * The facts of a kind that oblige: as they stand (the latest where it replaces those before it), but what a correction made less of, or struck out, as it was before, until
+     * somebody independent has agreed.
+     */
+    public <F extends Fact> List<StandingFact<F>> owed(Class<F> kind) {
+        List<StandingFact<F>> owed = new ArrayList<>(all(kind));
+        if (!owed.isEmpty() && owed.get(0).fact().replacesEarlier()) {
+            owed.subList(0, owed.size() - 1).clear();
+        }
+        for (Lessening lessening : ledger.lessenings()) {
+            if (kind.isInstance(lessening.owed().fact())) {
+                @SuppressWarnings("unchecked") // its fact is of that kind
+                StandingFact<F> before = (StandingFact<F>) lessening.owed();
+                owed.add(0, before);
+            }
+        }
+        owed.sort(Comparator.comparingInt(StandingFact::entry));
+        return owed;
+    }
+
+    /** Corrections that take away something that was owed, and wait for a supervisor to agree. */
+    public List<Lessening> lessenings() {
+        return List.copyOf(ledger.lessenings());
+    }
+
+    /** Whether that account has worked on this ticket, in whatever round, or works it now. */
+    public boolean isHand(String account) {
+        return ledger.isHand(account) || account.equals(course.assignee());
+    }
+
+    /** Whether that account has judged the work: approved, waived, agreed to a lessening, signed for another. */
+    public boolean isJudge(String account) {
+        return ledger.isJudge(account);
+    }
+
+    /** Accounts of all who have worked on this ticket, in whatever round. */
+    public Set<String> hands() {
+        return ledger.hands();
+    }
+
+    /** Whether somebody who had that role at the time has worked on this ticket. */
+    public boolean workedBy(Role role) {
+        return ledger.worked(role) || course.assigneeRoles().contains(role);
+    }
+
+    /** Entry with which a fact of that kind was last struck out; 0 if none ever was. */
+    public int lastStruck(Class<? extends Fact> kind) {
+        return ledger.lastStruck(kind);
+    }
+
+    /** The kind of trouble that decides the checklist; another one counts when it has been agreed to. */
+    public Category checkedAs() {
+        return owed(Opened.class).get(0).fact().category(); // as it was before comes first
+    }
+
     /** What was known before that entry and stands unchanged since; the course is the present one. */
     public JobSheet before(int entry) {
-        return new JobSheet(facts.only(standing -> standing.settledSince() < entry), course, entry - 1);
+        return new JobSheet(facts.only(standing -> standing.settledSince() < entry), ledger, course, entry - 1);
     }
 
     /** The choice that is in force; empty until a theory is chosen in this round. */
@@ -227,7 +286,9 @@ public final class JobSheet {
 
     /** The first drive-failure finding; from there on data come first. */
     public Optional<StandingFact<FindingRecorded>> driveFailure() {
-        return all(FindingRecorded.class, f -> f.fact().driveFailure()).stream().findFirst();
+        return owed(FindingRecorded.class).stream()
+                .filter(f -> f.fact().driveFailure())
+                .findFirst();
     }
 
     private static <T> Optional<T> last(List<T> list) {

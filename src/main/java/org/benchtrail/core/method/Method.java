@@ -19,22 +19,24 @@ public final class Method {
      * Decides on an act.
      *
      * @param now not before the last entry of the sheet
+     * @param request which will be that of the entry, see {@link Stamp#request}
      * @throws Invalid if the fact refers to what is not there
      */
-    public static Decision decide(JobSheet sheet, Fact fact, Actor actor, Policy policy, Instant now) {
-        List<Missing> missing = missing(new Situation(sheet, policy, now, Move.ADVANCE), fact, actor);
-        return missing.isEmpty() ? new Decision.Allowed() : new Decision.Refused(missing);
-    }
-
-    private static List<Missing> missing(Situation s, Fact fact, Actor actor) {
-        List<Missing> ended = Place.standing(s.sheet().course(), fact);
+    public static Decision decide(JobSheet sheet, Fact fact, Actor actor, Policy policy, Instant now, String request) {
+        Situation s = new Situation(sheet, policy, now, Move.ADVANCE, request);
+        List<Missing> ended = Place.standing(sheet.course(), fact);
         if (!ended.isEmpty()) {
-            return ended;
+            return new Decision.Refused(ended, false);
         }
         List<Missing> person = Persons.refuse(fact, actor, s);
         if (!person.isEmpty()) {
-            return person;
+            return new Decision.Refused(person, true);
         }
+        List<Missing> missing = missing(s, fact, actor);
+        return missing.isEmpty() ? new Decision.Allowed() : new Decision.Refused(missing, false);
+    }
+
+    private static List<Missing> missing(Situation s, Fact fact, Actor actor) {
         List<Missing> place = Place.step(s.sheet(), fact);
         if (!place.isEmpty()) {
             return place;
@@ -46,7 +48,7 @@ public final class Method {
     /** What stands between the sheet and leaving its step: the list on the page. */
     public static List<Requirement.Status> gate(JobSheet sheet, Policy policy, Instant now) {
         Move move = sheet.step() == Step.DOCUMENT ? Move.CLOSE : Move.ADVANCE;
-        return Gate.of(new Situation(sheet, policy, now, move));
+        return Gate.of(new Situation(sheet, policy, now, move, ""));
     }
 
     /** Why policy asks for somebody else's approval of the plan of this round; empty if it does not. */

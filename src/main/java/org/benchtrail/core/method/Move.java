@@ -8,12 +8,14 @@ public enum Move {
     ADVANCE("advance", Set.of(Step.IDENTIFY, Step.THEORIZE, Step.TEST, Step.PLAN, Step.VERIFY), Standing.OPEN),
     REFUTE("rule the theory out", Set.of(Step.TEST), Standing.OPEN),
     RETHINK("rethink", Set.of(Step.PLAN), Standing.OPEN),
-    FAIL("report that it persists", Set.of(Step.VERIFY), Standing.OPEN),
+    FAIL("report that it persists", Set.of(Step.VERIFY, Step.DOCUMENT), Standing.OPEN),
     CLOSE("close", Set.of(Step.DOCUMENT), Standing.OPEN),
     REOPEN("reopen", EnumSet.allOf(Step.class), Standing.CLOSED),
     HOLD("put on hold", EnumSet.allOf(Step.class), Standing.OPEN),
     RESUME("resume", EnumSet.allOf(Step.class), Standing.OPEN),
     HAND_OVER("hand over", EnumSet.allOf(Step.class), Standing.OPEN),
+    OFFER("offer it to somebody", EnumSet.allOf(Step.class), Standing.OPEN),
+    END_OFFER("end the offer", EnumSet.allOf(Step.class), Standing.OPEN),
     ESCALATE("escalate", EnumSet.allOf(Step.class), Standing.OPEN),
     RETURN("record the return", EnumSet.allOf(Step.class), Standing.OPEN),
     CANCEL("cancel", EnumSet.allOf(Step.class), Standing.OPEN);
@@ -40,7 +42,7 @@ public enum Move {
     public boolean changesStep() {
         return switch (this) {
             case ADVANCE, REFUTE, RETHINK, FAIL, CLOSE -> true;
-            case REOPEN, HOLD, RESUME, HAND_OVER, ESCALATE, RETURN, CANCEL -> false;
+            case REOPEN, HOLD, RESUME, HAND_OVER, OFFER, END_OFFER, ESCALATE, RETURN, CANCEL -> false;
         };
     }
 
@@ -48,7 +50,7 @@ public enum Move {
     public boolean gated() {
         return switch (this) {
             case ADVANCE, REFUTE, CLOSE -> true;
-            case RETHINK, FAIL, REOPEN, HOLD, RESUME, HAND_OVER, ESCALATE, RETURN, CANCEL -> false;
+            case RETHINK, FAIL, REOPEN, HOLD, RESUME, HAND_OVER, OFFER, END_OFFER, ESCALATE, RETURN, CANCEL -> false;
         };
     }
 }

@@ -6,15 +6,28 @@ import java.util.List;
 public final class Persons {
     private Persons() {}
 
-    /** What keeps that person from working here at all, whatever the fact. */
+    /** What keeps that person from recording it, whatever it says. */
     static List<Missing> refuse(Fact fact, Actor actor, Situation s) {
         if (!actor.works()) {
             return Missing.rule("not-your-role", "Your account does not work on tickets.", "desk");
         }
-        if (fact.plans() && hasWaived(s.sheet(), actor)) {
-            return Missing.rule("own-work", "Who waived a requirement here does not plan: hand it over.", "desk");
+        List<Missing> refused = fact.refusedTo(actor, s);
+        return refused.isEmpty() ? refuseBothParts(fact.takesPart(), actor, s.sheet()) : refused;
+    }
+
+    /** Who has worked on a ticket judges nothing of it, and who has judged does no work on it, whoever has it now. */
+    private static List<Missing> refuseBothParts(Part part, Actor actor, JobSheet sheet) {
+        boolean assignee = isAssignee(sheet.course(), actor);
+        if (part.isJudging(assignee) && sheet.isHand(actor.account())) {
+            return Missing.rule(
+                    "own-work", "You have worked on this ticket: somebody who has not decides this.", "desk");
         }
-        return fact.refusedTo(actor, s);
+        return part.isWork(assignee) && sheet.isJudge(actor.account())
+                ? Missing.rule(
+                        "own-work",
+                        "You approved, waived or signed something here: somebody else does the work, hand it over.",
+                        "desk")
+                : List.of();
     }
 
     public static boolean isAssignee(Course course, Actor actor) {
@@ -38,19 +51,27 @@ public final class Persons {
         return actor.is(Role.SUPERVISOR) ? List.of() : assignee(course, actor);
     }
 
-    /** Whether this person works the ticket, or planned an action of it or put one right, in whatever round. */
-    public static boolean hasPlanned(JobSheet sheet, Actor actor) {
-        return isAssignee(sheet.course(), actor)
-                || sheet.facts().stream()
-                        .anyMatch(f -> f.fact().plans() && f.stamp().by().equals(actor.account()));
+    /** Whoever has worked on the ticket, or has it. */
+    public static List<Missing> hands(JobSheet sheet, Actor actor) {
+        return sheet.isHand(actor.account())
+                ? List.of()
+                : Missing.rule("not-yours", "Who has worked on this ticket does this.", "desk");
     }
 
-    /** Whether this person let a requirement go unmet since the ticket was opened, or last reopened. */
-    private static boolean hasWaived(JobSheet sheet, Actor actor) {
-        return !sheet.all(
-                        org.benchtrail.core.method.desk.Waived.class,
-                        w -> w.stamp().by().equals(actor.account())
-                                && w.entry() > sheet.course().openedAt())
-                .isEmpty();
+    /** A supervisor or a mentor. */
+    public static List<Missing> reviewer(Actor actor, String sentence, String anchor) {
+        return actor.is(Role.SUPERVISOR) || actor.is(Role.MENTOR)
+                ? List.of()
+                : Missing.rule("not-your-role", sentence, anchor);
+    }
+
+    /** What keeps that account from being given the ticket. */
+    public static List<Missing> taker(JobSheet sheet, String account) {
+        return sheet.isJudge(account)
+                ? Missing.rule(
+                        "own-work",
+                        "'" + account + "' approved, waived or signed something here, and so does not work on it.",
+                        "desk")
+                : List.of();
     }
 }

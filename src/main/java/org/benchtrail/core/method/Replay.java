@@ -1,17 +1,20 @@
 package org.benchtrail.core.method;
 
 import org.benchtrail.core.method.desk.Corrected;
+import org.benchtrail.core.method.desk.LesseningAgreed;
 import org.benchtrail.core.method.desk.MoveFact;
 import org.benchtrail.core.method.desk.Opened;
 
 /** A job sheet as it grows, entry by entry. */
 final class Replay {
     private final FactIndex facts;
+    private final Ledger ledger;
     private Course course;
     private int entries;
 
-    Replay(FactIndex facts, Course course, int entries) {
+    Replay(FactIndex facts, Ledger ledger, Course course, int entries) {
         this.facts = facts;
+        this.ledger = ledger;
         this.course = course;
         this.entries = entries;
     }
@@ -21,6 +24,7 @@ final class Replay {
             throw new IllegalArgumentException("a job sheet begins with entry 1, which opens the ticket");
         }
         facts = new FactIndex();
+        ledger = new Ledger();
         course = Course.opened(opened, first.stamp());
         entries = 1;
         facts.add(new StandingFact<>(opened, first.stamp(), 1, Step.IDENTIFY, false, null));
@@ -33,7 +37,14 @@ final class Replay {
         }
         if (entry.fact() instanceof Corrected corrected) {
             correct(corrected, stamp);
+        } else if (entry.fact() instanceof LesseningAgreed agreed) {
+            ledger.agreed(agreed.correction());
         }
+        if (entry.fact().replacesEarlier()) {
+            facts.lastOf(entry.fact().getClass())
+                    .ifPresent(old -> ledger.replaced(old, entry.fact(), stamp, isSlip(old, stamp)));
+        }
+        ledger.takesPart(entry.fact().takesPart(), stamp, course.assignee());
         boolean late = entry.fact().step() != null && entry.fact().step().isBefore(course.step());
         facts.add(new StandingFact<>(entry.fact(), stamp, course.round(), course.step(), late, null));
         if (entry.fact() instanceof MoveFact move) {
@@ -43,6 +54,8 @@ final class Replay {
     }
 
     private void correct(Corrected corrected, Stamp stamp) {
+        facts.find(corrected.entry())
+                .ifPresent(old -> ledger.changed(old, corrected.replacement(), stamp, isSlip(old, stamp)));
         if (corrected.replacement() == null) {
             facts.strike(corrected.entry());
         } else {
@@ -50,7 +63,16 @@ final class Replay {
         }
     }
 
+    /** Somebody puts an entry of their own right while it is first identified, and nobody else has acted since. */
+    private boolean isSlip(StandingFact<?> old, Stamp stamp) {
+        return course.round() == 1
+                && course.step() == Step.IDENTIFY
+                && old.stamp().person().equals(stamp.person())
+                && facts.since(old.entry()).stream()
+                        .allMatch(f -> f.stamp().person().equals(stamp.person()));
+    }
+
     JobSheet sheet() {
-        return new JobSheet(facts, course, entries);
+        return new JobSheet(facts, ledger, course, entries);
     }
 }

@@ -19,6 +19,11 @@ public interface Requirement {
         return name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 
+    /** Whether a waiver or a refusal that names this code means it. */
+    default boolean isNamed(String code) {
+        return code().equals(code);
+    }
+
     /** The step that cannot be left without it. */
     Step step();
 
@@ -76,7 +81,7 @@ public interface Requirement {
     /** Whether a waiver is in force. One for identify lasts until the ticket is reopened, any other for its round. */
     private boolean waivedOn(JobSheet sheet) {
         return waivable()
-                && sheet.latest(Waived.class, w -> w.fact().requirement().equals(code()))
+                && sheet.latest(Waived.class, w -> isNamed(w.fact().requirement()))
                         .filter(w -> w.entry() > waivableSince(sheet))
                         .filter(w -> step() == Step.IDENTIFY
                                 ? w.entry() > sheet.course().openedAt()

@@ -29,7 +29,7 @@ public final class Requirements {
     }
 
     public static Optional<Requirement> of(String code) {
-        return ALL.stream().filter(r -> r.code().equals(code)).findFirst();
+        return ALL.stream().filter(r -> r.isNamed(code)).findFirst();
     }
 
     public static List<Requirement> of(Step step) {

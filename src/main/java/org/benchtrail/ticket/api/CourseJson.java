@@ -16,6 +16,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param roundStart entry number with which the round began
  * @param openedAt entry number with which the ticket was opened, or last reopened
+ * @param offered account to which it is offered; null if to none
  * @param escalation the fact that escalated it; null unless it is escalated
  */
 public record CourseJson(
@@ -26,6 +27,7 @@ public record CourseJson(
         int openedAt,
         @Nullable String assignee,
         Set<Role> assigneeRoles,
+        @Nullable String offered,
         @Nullable HoldJson hold,
         @Nullable Escalated escalation,
         @Nullable Instant closed) {
@@ -45,6 +47,7 @@ public record CourseJson(
                 c.openedAt(),
                 c.assignee(),
                 c.assigneeRoles(),
+                c.offered(),
                 HoldJson.of(c.hold()),
                 c.escalation(),
                 c.closed());

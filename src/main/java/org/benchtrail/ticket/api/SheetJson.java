@@ -3,6 +3,7 @@ package org.benchtrail.ticket.api;
 import java.time.Instant;
 import java.util.List;
 import java.util.Set;
+import org.benchtrail.core.method.Channel;
 import org.benchtrail.core.method.Fact;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Requirement;
@@ -30,11 +31,22 @@ public record SheetJson(
 
     public record GateLine(String code, String title, Requirement.State state, String sentence, boolean waivable) {}
 
+    /**
+     * A fact as it stands.
+     *
+     * @param by account, or {@code server} where the server itself speaks
+     * @param behalf at whose act the server spoke; null where a person speaks
+     * @param channel the door by which it came in; null in entries from before this was kept
+     * @param request what the entries of one request share
+     */
     public record FactLine(
             int entry,
             Instant at,
             String by,
             Set<Role> roles,
+            @Nullable String behalf,
+            @Nullable Channel channel,
+            String request,
             int round,
             Step during,
             boolean late,
@@ -71,6 +83,9 @@ public record SheetJson(
                 n.stamp().at(),
                 n.stamp().by(),
                 n.stamp().roles(),
+                n.stamp().behalf(),
+                n.stamp().channel(),
+                n.stamp().request(),
                 n.round(),
                 n.during(),
                 n.late(),

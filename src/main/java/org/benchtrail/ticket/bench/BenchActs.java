@@ -11,7 +11,6 @@ import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Fact;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.StandingFact;
-import org.benchtrail.core.method.Step;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.core.method.identify.FindingRecorded;
 import org.benchtrail.ticket.Act;
@@ -47,7 +46,7 @@ public class BenchActs {
             throw new Invalid("action", "Entry " + action + " is no planned action with a part: choose another.");
         }
         List<Act> facts = new ArrayList<>();
-        for (Fact fact : run.facts(action, sheet.step() == Step.VERIFY)) {
+        for (Fact fact : run.facts(action, sheet.entries() + 1)) {
             if (!isKnown(sheet, fact)) {
                 facts.add(s -> fact);
             }

@@ -7,13 +7,21 @@ import java.time.LocalDateTime;
 import java.time.format.DateTimeParseException;
 import java.util.List;
 import java.util.Map;
+import org.benchtrail.core.method.desk.Addendum;
+import org.benchtrail.core.method.desk.AddendumCountersigned;
+import org.benchtrail.core.method.desk.Asked;
 import org.benchtrail.core.method.desk.Cancelled;
 import org.benchtrail.core.method.desk.Escalated;
+import org.benchtrail.core.method.desk.HandOverOffered;
 import org.benchtrail.core.method.desk.HandedOver;
 import org.benchtrail.core.method.desk.Held;
+import org.benchtrail.core.method.desk.LesseningAgreed;
+import org.benchtrail.core.method.desk.OfferWithdrawn;
+import org.benchtrail.core.method.desk.Remarked;
 import org.benchtrail.core.method.desk.Reopened;
 import org.benchtrail.core.method.desk.Resumed;
 import org.benchtrail.core.method.desk.Returned;
+import org.benchtrail.core.method.desk.SentBack;
 import org.benchtrail.core.method.desk.Waived;
 import org.benchtrail.core.method.identify.StopWorkCleared;
 import org.benchtrail.ticket.form.Posting;
@@ -27,6 +35,14 @@ public final class DeskForms {
             SheetForm.of("clear", required("clear", StopWorkCleared.class)),
             SheetForm.of("waive", required("waive", Waived.class)),
             SheetForm.of("hand-over", required("hand", HandedOver.class)),
+            SheetForm.of("offer", required("offer", HandOverOffered.class)),
+            SheetForm.of("end-offer", required("endOffer", OfferWithdrawn.class)),
+            SheetForm.of("agree", required("agree", LesseningAgreed.class)),
+            SheetForm.of("ask", required("ask", Asked.class)),
+            SheetForm.of("remark", required("remark", Remarked.class)),
+            SheetForm.of("send-back", required("sendBack", SentBack.class)),
+            SheetForm.of("addendum", required("addendum", Addendum.class)),
+            SheetForm.of("countersign", required("countersign", AddendumCountersigned.class)),
             SheetForm.of("hold", special("hold", Held.class, DeskForms::hold)),
             SheetForm.of("resume", special("resume", Resumed.class, posting -> posting.add(new Resumed()))),
             SheetForm.of("escalate", required("escalate", Escalated.class)),

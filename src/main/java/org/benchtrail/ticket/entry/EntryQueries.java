@@ -27,11 +27,11 @@ class EntryQueries {
 
     TrailView trail(TicketNumber number, Actor viewer, ZoneId zone) {
         TicketQueries.Verified verified = tickets.verified(number, viewer);
-        return TrailView.of(number, verified, zone, people.names(actors(verified.trail())));
+        return TrailView.of(number, verified, zone, people.names(persons(verified.trail())));
     }
 
-    private static Set<String> actors(List<TrailEntry> trail) {
-        return trail.stream().map(TrailEntry::actor).collect(Collectors.toSet());
+    private static Set<String> persons(List<TrailEntry> trail) {
+        return trail.stream().map(e -> e.read().stamp().person()).collect(Collectors.toSet());
     }
 
     /** @throws NotFound if there is no such entry */
@@ -41,6 +41,6 @@ class EntryQueries {
                 .filter(e -> e.entry() == entry)
                 .findFirst()
                 .orElseThrow(() -> new NotFound("entry " + entry + " on ticket " + number));
-        return EntryView.of(traced.ticket(), stored, viewer, zone, people.names(Set.of(stored.actor())));
+        return EntryView.of(traced.ticket(), stored, viewer, zone, people.names(persons(List.of(stored))));
     }
 }

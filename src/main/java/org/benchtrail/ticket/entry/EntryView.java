@@ -10,7 +10,9 @@ import org.benchtrail.bench.BenchRun;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Caution;
 import org.benchtrail.core.method.Correctable;
+import org.benchtrail.core.method.Entry;
 import org.benchtrail.core.method.Fact;
+import org.benchtrail.core.method.Origin;
 import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.method.desk.Opened;
 import org.benchtrail.core.method.identify.BenchResultAttached;
@@ -18,13 +20,16 @@ import org.benchtrail.platform.Option;
 import org.benchtrail.ticket.FactText;
 import org.benchtrail.ticket.TicketQueries;
 import org.benchtrail.ticket.Times;
+import org.benchtrail.ticket.Viewing;
 import org.benchtrail.trail.TrailEntry;
+import org.jspecify.annotations.Nullable;
 
 /**
  * One entry of the trail.
  *
  * @param version of the sheet
  * @param parts as they were recorded
+ * @param origin how it came to be made; empty in entries from before this was kept
  * @param standing the fact as it stands now; what was recorded if it was struck out
  * @param correctable whether the viewer may put it right
  * @param calculation address that calculates it again; empty if it is none
@@ -36,6 +41,7 @@ public record EntryView(
         String kind,
         List<FactText.Part> parts,
         String stamp,
+        List<FactText.Part> origin,
         String hash,
         Fact standing,
         boolean correctable,
@@ -46,7 +52,8 @@ public record EntryView(
 
     static EntryView of(
             TicketQueries.Whole ticket, TrailEntry stored, Actor viewer, ZoneId zone, Map<String, String> names) {
-        Fact recorded = stored.read().fact();
+        Entry read = stored.read();
+        Fact recorded = read.fact();
         Optional<Fact> standing = ticket.sheet().facts().stream()
                 .filter(n -> n.entry() == stored.entry())
                 .<Fact>map(StandingFact::fact)
@@ -58,13 +65,23 @@ public record EntryView(
                 ticket.sheet().entries(),
                 stored.kind().replace('-', ' '),
                 FactText.parts(recorded, zone),
-                names.getOrDefault(stored.actor(), stored.actor()) + ", " + Times.text(stored.at(), zone),
+                Viewing.who(read.stamp(), names) + ", " + Times.text(stored.at(), zone),
+                origin(read.stamp().origin()),
                 stored.hash(),
                 fact,
                 standing.isPresent() && ticket.sheet().course().isOpen() && isCorrectable(fact) && viewer.works(),
                 fact instanceof BenchResultAttached attached
                         ? BenchRun.again(attached).address()
                         : "");
+    }
+
+    private static List<FactText.Part> origin(@Nullable Origin origin) {
+        return origin == null
+                ? List.of()
+                : List.of(
+                        new FactText.Part("came in by", Option.words(origin.channel())),
+                        new FactText.Part("request", origin.request()),
+                        new FactText.Part("policy", origin.policy()));
     }
 
     /** The report that opened the ticket is left to the API. */

@@ -3,17 +3,23 @@ package org.benchtrail.ticket.entry;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
+import org.benchtrail.core.method.Channel;
+import org.benchtrail.core.method.Entry;
 import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.platform.Option;
 import org.benchtrail.ticket.FactText;
 import org.benchtrail.ticket.TicketQueries;
 import org.benchtrail.ticket.Times;
+import org.benchtrail.ticket.Viewing;
 import org.benchtrail.trail.TrailEntry;
 import org.benchtrail.trail.Verification;
 
 /** The whole trail of a ticket, and whether it holds. */
 public record TrailView(String number, String title, Verification verification, List<Line> lines) {
 
-    public record Line(int entry, String when, String who, String kind, List<FactText.Part> parts, String hash) {}
+    /** @param channel in words; empty in entries from before it was kept */
+    public record Line(
+            int entry, String when, String who, String channel, String kind, List<FactText.Part> parts, String hash) {}
 
     static TrailView of(TicketNumber number, TicketQueries.Verified verified, ZoneId zone, Map<String, String> names) {
         return new TrailView(
@@ -24,12 +30,15 @@ public record TrailView(String number, String title, Verification verification, 
     }
 
     private static Line line(TrailEntry e, ZoneId zone, Map<String, String> names) {
+        Entry read = e.read();
+        Channel channel = read.stamp().channel();
         return new Line(
                 e.entry(),
                 Times.text(e.at(), zone),
-                names.getOrDefault(e.actor(), e.actor()),
+                Viewing.who(read.stamp(), names),
+                channel == null ? "" : Option.words(channel),
                 e.kind().replace('-', ' '),
-                FactText.parts(e.read().fact(), zone),
+                FactText.parts(read.fact(), zone),
                 e.hash());
     }
 }

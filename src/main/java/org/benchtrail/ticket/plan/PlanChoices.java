@@ -15,6 +15,10 @@ final class PlanChoices {
         return Option.yesNo("read", "none apply");
     }
 
+    static List<Option> yesNo() {
+        return Option.yesNo("yes", "no");
+    }
+
     static List<Option> fits() {
         return Option.of(Fit.class);
     }

@@ -52,7 +52,7 @@ public record Offered(
     }
 
     private static boolean isToBeSigned(JobSheet sheet) {
-        return sheet.course().isTrainees()
+        return sheet.workedBy(Role.TRAINEE)
                 && sheet.step() == Step.DOCUMENT
                 && sheet.latestOfRound(SummaryWritten.class).isPresent();
     }

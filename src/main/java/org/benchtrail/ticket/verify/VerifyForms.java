@@ -4,10 +4,15 @@ import static org.benchtrail.ticket.form.FieldGroup.answer;
 import static org.benchtrail.ticket.form.FieldGroup.given;
 import static org.benchtrail.ticket.form.FieldGroup.ofEach;
 import static org.benchtrail.ticket.form.FieldGroup.required;
+import static org.benchtrail.ticket.form.FieldGroup.special;
 
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.Method;
 import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.method.desk.VerifyFailed;
 import org.benchtrail.core.method.identify.ReadingRecorded;
@@ -16,7 +21,9 @@ import org.benchtrail.core.method.verify.FunctionChecked;
 import org.benchtrail.core.method.verify.PreventionConsidered;
 import org.benchtrail.core.method.verify.RequesterAnswered;
 import org.benchtrail.core.method.verify.SoakRun;
+import org.benchtrail.core.method.verify.SoakStarted;
 import org.benchtrail.core.method.verify.SymptomRechecked;
+import org.benchtrail.ticket.form.Posting;
 import org.benchtrail.ticket.form.SheetForm;
 import org.benchtrail.ticket.identify.EvidenceForm;
 
@@ -28,28 +35,66 @@ public final class VerifyForms {
                             "recheck",
                             SymptomRechecked.class,
                             "gone",
-                            sheet -> sheet.all(SymptomRecorded.class),
+                            VerifyForms::owedSymptoms,
                             symptom -> Map.of("symptom", symptom.entry())),
-                    ofEach(
-                            "again",
-                            ReadingRecorded.class,
-                            "value",
-                            sheet -> sheet.all(ReadingRecorded.class),
-                            VerifyForms::sameLimit),
-                    answer("function", FunctionChecked.class),
+                    ofEach("again", ReadingRecorded.class, "value", Method::readingsToRepeat, VerifyForms::sameLimit),
+                    special("function", FunctionChecked.class, VerifyForms::function)
+                            .when(posting -> posting.form().given("function"))
+                            .showing(VerifyForms::answersByPlace),
                     answer("requester", RequesterAnswered.class).ifFilled("state"),
                     answer("prevention", PreventionConsidered.class)
                             .showing(sheet ->
                                     sheet.latest(PreventionConsidered.class).map(StandingFact::fact)),
+                    special("soakStart", SoakStarted.class, posting -> posting.add(new SoakStarted("")))
+                            .when(posting -> posting.form().has("soakStart")),
                     given("soak", SoakRun.class))
             .with(EvidenceForm.GROUPS)
-            .fields(EvidenceForm.LIMIT);
+            .fields(EvidenceForm.LIMIT, "soakStart");
 
     private static final SheetForm PERSISTS = SheetForm.of("persists", required("persists", VerifyFailed.class));
 
     public static final List<SheetForm> ALL = List.of(VERIFY, PERSISTS);
 
     private VerifyForms() {}
+
+    /** Each symptom once, also where it was put right or struck out and is still owed. */
+    static List<StandingFact<SymptomRecorded>> owedSymptoms(JobSheet sheet) {
+        Map<Integer, StandingFact<SymptomRecorded>> byEntry = new LinkedHashMap<>();
+        sheet.owed(SymptomRecorded.class).forEach(symptom -> byEntry.put(symptom.entry(), symptom));
+        return List.copyOf(byEntry.values());
+    }
+
+    /** On the page an item of the checklist is a place in it; on the record it is its text. */
+    private static void function(Posting posting) {
+        List<String> checklist = posting.sheet().checkedAs().functions();
+        Map<String, String> answers = new LinkedHashMap<>();
+        for (int place = 0; place < checklist.size(); place++) {
+            String answer = posting.form().text("function.answers." + place);
+            if (!answer.isEmpty()) {
+                answers.put(checklist.get(place), answer);
+            }
+        }
+        posting.form()
+                .read("function", FunctionChecked.class, Map.of("answers", answers))
+                .filter(checked -> posting.sheet()
+                        .inForce(FunctionChecked.class)
+                        .filter(last -> last.fact().equals(checked))
+                        .isEmpty())
+                .ifPresent(posting::add);
+    }
+
+    private static Optional<Map<String, Object>> answersByPlace(JobSheet sheet) {
+        List<String> checklist = sheet.checkedAs().functions();
+        return sheet.inForce(FunctionChecked.class).map(checked -> {
+            Map<String, Object> places = new LinkedHashMap<>();
+            checked.fact().byText(checklist).forEach((text, state) -> {
+                if (checklist.contains(text)) {
+                    places.put(Integer.toString(checklist.indexOf(text)), state);
+                }
+            });
+            return Map.of("answers", places, "note", checked.fact().note());
+        });
+    }
 
     /** A repeated reading keeps quantity, point, unit and limit of the first one, so that the two can be compared. */
     private static Map<String, ?> sameLimit(StandingFact<ReadingRecorded> again) {

@@ -1,7 +1,5 @@
 package org.benchtrail.ticket.verify;
 
-import java.math.BigDecimal;
-import java.math.RoundingMode;
 import java.util.List;
 import java.util.stream.IntStream;
 import org.benchtrail.core.method.JobSheet;
@@ -9,6 +7,7 @@ import org.benchtrail.core.method.Method;
 import org.benchtrail.core.method.Requirement;
 import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.method.identify.SymptomRecorded;
+import org.benchtrail.core.method.verify.SoakTime;
 import org.benchtrail.core.method.verify.SymptomRechecked;
 import org.benchtrail.core.method.verify.VerifyRequirement;
 import org.benchtrail.platform.Option;
@@ -20,10 +19,15 @@ import org.benchtrail.ticket.identify.EvidenceView;
  *
  * @param readings that were outside and are not proven back within
  * @param functions of the category's checklist, each as the name of its field and in words
- * @param soakHours how long an intermittent fault has to run clean; empty if no soak time is asked for
+ * @param soakTime how long an intermittent fault has to run clean; empty if no soak time is asked for
+ * @param soakSince when the run was started; empty if none runs
  */
 public record VerifyView(
-        List<Recheck> symptoms, List<EvidenceView.Reading> readings, List<Option> functions, String soakHours) {
+        List<Recheck> symptoms,
+        List<EvidenceView.Reading> readings,
+        List<Option> functions,
+        String soakTime,
+        String soakSince) {
 
     /** A symptom, and what the latest re-check after the last action said; empty if there was none. */
     public record Recheck(int entry, String observable, String said) {}
@@ -31,14 +35,15 @@ public record VerifyView(
     public static VerifyView of(Viewing viewing, List<Requirement.Status> gate) {
         JobSheet sheet = viewing.sheet();
         return new VerifyView(
-                sheet.all(SymptomRecorded.class).stream()
+                VerifyForms.owedSymptoms(sheet).stream()
                         .map(s -> recheck(s, sheet))
                         .toList(),
                 Method.readingsToRepeat(sheet).stream()
                         .map(EvidenceView.Reading::of)
                         .toList(),
-                functions(sheet.opened().category().functions()),
-                isSoaking(gate) ? hours(Method.soakMinutes(sheet, viewing.policy())) : "");
+                functions(sheet.checkedAs().functions()),
+                isSoaking(gate) ? SoakTime.words(Method.soakMinutes(sheet, viewing.policy())) : "",
+                SoakTime.running(sheet).map(s -> viewing.time(s.stamp().at())).orElse(""));
     }
 
     private static Recheck recheck(StandingFact<SymptomRecorded> symptom, JobSheet sheet) {
@@ -52,7 +57,7 @@ public record VerifyView(
 
     private static List<Option> functions(List<String> functions) {
         return IntStream.range(0, functions.size())
-                .mapToObj(i -> new Option("function.items." + i, functions.get(i)))
+                .mapToObj(i -> new Option("function.answers." + i, functions.get(i)))
                 .toList();
     }
 
@@ -60,12 +65,5 @@ public record VerifyView(
         return gate.stream()
                 .anyMatch(s ->
                         s.requirement() == VerifyRequirement.SOAK_TIME_PASSED && s.state() != Requirement.State.MET);
-    }
-
-    private static String hours(long minutes) {
-        return BigDecimal.valueOf(minutes / 60.0)
-                .setScale(1, RoundingMode.UP)
-                .stripTrailingZeros()
-                .toPlainString();
     }
 }

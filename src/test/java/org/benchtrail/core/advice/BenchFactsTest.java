@@ -20,9 +20,8 @@ import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 
 class BenchFactsTest {
-    private static <I extends Record> List<Fact> facts(
-            Calculation<I> calculation, I input, @Nullable Integer action, boolean verifying) {
-        return BenchFacts.of(calculation, input, "{}", calculation.calculate(input), action, verifying);
+    private static <I extends Record> List<Fact> facts(Calculation<I> calculation, I input, @Nullable Integer action) {
+        return BenchFacts.of(calculation, input, "{}", calculation.calculate(input), action, 41);
     }
 
     private static <F> List<F> of(Class<F> kind, List<Fact> facts) {
@@ -32,7 +31,7 @@ class BenchFactsTest {
     @Test
     void result_isKeptWithItsFiguresAndVersion() {
         Calculation<Soak.Input> soak = Soak.CALCULATION;
-        BenchResultAttached kept = of(BenchResultAttached.class, facts(soak, new Soak.Input(24, 5, 48.0), null, false))
+        BenchResultAttached kept = of(BenchResultAttached.class, facts(soak, new Soak.Input(24, 5, 48.0), null))
                 .get(0);
         assertEquals("soak", kept.calculation());
         assertEquals(soak.version(), kept.version());
@@ -43,35 +42,30 @@ class BenchFactsTest {
 
     /** t = T ln(1 / alpha) = 24 h x ln 20 = 71.9 h: every begun minute counts. */
     @Test
-    void soakTime_isRoundedUp_andTheCleanRunCountsAtVerifyOnly() {
+    void soakTime_isRoundedUp_andNoRunIsRecorded_whichTheServerCountsItself() {
         Calculation<Soak.Input> soak = Soak.CALCULATION;
         int needed = (int) Math.ceil(24 * 60 * Math.log(20));
-        List<Fact> atTest = facts(soak, new Soak.Input(24, 5, 48.0), null, false);
+        List<Fact> atTest = facts(soak, new Soak.Input(24, 5, 48.0), null);
         assertEquals(needed, of(SoakTimeReckoned.class, atTest).get(0).minutes());
         assertEquals(List.of(), of(SoakRun.class, atTest));
-        assertEquals(
-                48 * 60,
-                of(SoakRun.class, facts(soak, new Soak.Input(24, 5, 48.0), null, true))
-                        .get(0)
-                        .minutes());
     }
 
     @Test
     void partCheck_fillsTheFitOfItsAction() {
         Calculation<DriveFit.Input> fit = DriveFit.CALCULATION;
         DriveFit.Input sas = fit.example();
-        PartFitChecked fits =
-                of(PartFitChecked.class, facts(fit, sas, 23, false)).get(0);
+        PartFitChecked fits = of(PartFitChecked.class, facts(fit, sas, 23)).get(0);
         assertEquals(Fit.FITS, fits.fit());
         assertEquals(23, fits.action());
+        assertEquals(41, fits.result(), "the result of the bench that says so");
         PartFitChecked refused =
-                of(PartFitChecked.class, facts(fit, sata(sas), 23, false)).get(0);
+                of(PartFitChecked.class, facts(fit, sata(sas), 23)).get(0);
         assertEquals(Fit.DOES_NOT_FIT, refused.fit());
         assertTrue(refused.basis().contains("Not met: interface, mixing inside an array."), refused::basis);
         for (String rule : List.of("interface", "mixing inside an array", "form factor", "sector format", "blocks")) {
             assertTrue(refused.basis().contains(rule), rule);
         }
-        assertEquals(List.of(), of(PartFitChecked.class, facts(fit, sas, null, false)));
+        assertEquals(List.of(), of(PartFitChecked.class, facts(fit, sas, null)));
     }
 
     private static DriveFit.Input sata(DriveFit.Input sas) {
@@ -102,7 +96,7 @@ class BenchFactsTest {
     @Test
     void alarmedDrive_becomesADriveFailureFinding() {
         Calculation<DriveHealth.Input> health = DriveHealth.CALCULATION;
-        List<Fact> facts = facts(health, health.example(), null, false);
+        List<Fact> facts = facts(health, health.example(), null);
         boolean alarmed = health.calculate(health.example()).cautions().contains("DATA_LOSS");
         assertEquals(
                 alarmed ? List.of(true) : List.of(),

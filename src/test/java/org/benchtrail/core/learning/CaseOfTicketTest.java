@@ -8,7 +8,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.diagnosis.Cause;
 import org.benchtrail.core.diagnosis.CauseCategory;
@@ -19,18 +18,10 @@ import org.benchtrail.core.diagnosis.Model;
 import org.benchtrail.core.diagnosis.Repair;
 import org.benchtrail.core.diagnosis.Risk;
 import org.benchtrail.core.method.Entry;
-import org.benchtrail.core.method.Fact;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.desk.Reopened;
-import org.benchtrail.core.method.desk.Waived;
-import org.benchtrail.core.method.document.Signatory;
-import org.benchtrail.core.method.document.Signed;
 import org.benchtrail.core.method.document.Sureness;
-import org.benchtrail.core.method.identify.ExtractRecorded;
 import org.benchtrail.core.method.identify.ReadingRecorded;
-import org.benchtrail.core.method.plan.PartOverrideApproved;
-import org.benchtrail.core.method.plan.PlanApproved;
-import org.benchtrail.core.method.plan.PlanDeclined;
 import org.benchtrail.core.method.theorize.RankedCause;
 import org.benchtrail.core.method.theorize.TheoriesRanked;
 import org.junit.jupiter.api.Test;
@@ -199,24 +190,5 @@ class CaseOfTicketTest {
                 List.of("noise"),
                 made.evidenceShown().reports().stream().map(r -> r.finding()).toList(),
                 "the decisive test is not in it");
-    }
-
-    @Test
-    void hands_areAllWhoWorkedOnIt_overseersAreNot() {
-        JobSheet sheet = dusty().sheet("ines");
-        assertEquals(new TicketPeople(Set.of("ines"), Set.of()), TicketPeople.of(sheet));
-        List<Fact> overseeing = List.of(
-                new Waived("logs-reviewed", "No logs there"),
-                new PlanApproved(List.of(20), ""),
-                new PlanDeclined("Cheaper"),
-                new PartOverrideApproved(20, "Measured by hand"),
-                new Signed(Signatory.MENTOR));
-        for (Fact fact : overseeing) {
-            JobSheet seen = sheet.with(new Entry(WorkedTicket.stamp(sheet.entries() + 1, "sue"), fact));
-            assertEquals(new TicketPeople(Set.of("ines"), Set.of("sue")), TicketPeople.of(seen), fact::toString);
-        }
-        Fact reading = new ExtractRecorded("log", "warm");
-        JobSheet helped = sheet.with(new Entry(WorkedTicket.stamp(sheet.entries() + 1, "ole"), reading));
-        assertEquals(Set.of("ines", "ole"), TicketPeople.of(helped).hands());
     }
 }

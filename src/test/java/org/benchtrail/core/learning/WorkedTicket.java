@@ -137,15 +137,25 @@ public final class WorkedTicket {
 
     /** Everything after the opening, each fact made when its turn comes. */
     public List<Function<JobSheet, Fact>> facts() {
+        List<Function<JobSheet, Fact>> all = untilTest();
+        test(all);
+        plan(all);
+        verify(all);
+        document(all);
+        return all;
+    }
+
+    /** How many of the facts come before the result of the check, which takes a later request than the check. */
+    public int beforeResult() {
+        return untilTest().size() + 1;
+    }
+
+    private List<Function<JobSheet, Fact>> untilTest() {
         List<Function<JobSheet, Fact>> all = new ArrayList<>();
         identify(all);
         intake.forEach(f -> all.add(s -> f));
         all.add(s -> new Advanced());
         theorize(all);
-        test(all);
-        plan(all);
-        verify(all);
-        document(all);
         return all;
     }
 
@@ -183,9 +193,10 @@ public final class WorkedTicket {
     }
 
     private void test(List<Function<JobSheet, Fact>> all) {
-        all.add(s -> new CheckPlanned(latest(s, TheoryStated.class), "Look", "It shows", false, Set.of(), checked));
         all.add(s ->
-                new ResultRecorded(latest(s, CheckPlanned.class), "It shows", CheckOutcome.SUPPORTS, null, answer));
+                new CheckPlanned(latest(s, TheoryStated.class), "Look", "It shows", false, Set.of(), checked, null));
+        all.add(s -> new ResultRecorded(
+                latest(s, CheckPlanned.class), "It shows", CheckOutcome.SUPPORTS, null, answer, null));
         all.add(s -> new Advanced());
     }
 
@@ -217,11 +228,9 @@ public final class WorkedTicket {
     }
 
     private static Fact everythingWorks(JobSheet sheet) {
-        Map<Integer, ItemState> items = new HashMap<>();
-        for (int k = 0; k < sheet.opened().category().functions().size(); k++) {
-            items.put(k, ItemState.WORKS);
-        }
-        return new FunctionChecked(items, "");
+        Map<String, ItemState> answers = new HashMap<>();
+        sheet.checkedAs().functions().forEach(function -> answers.put(function, ItemState.WORKS));
+        return new FunctionChecked(answers, "");
     }
 
     private void document(List<Function<JobSheet, Fact>> all) {

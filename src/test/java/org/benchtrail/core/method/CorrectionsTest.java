@@ -121,7 +121,7 @@ class CorrectionsTest {
         int dust = desk.as(INES).records(theory("Dust"));
         int paste = desk.as(INES).records(theory("Paste"));
         desk.as(INES).records(new Corrected(dust, "Clearer", theory("Dust in the fins")));
-        meet(desk, TheorizeRequirement.OBVIOUS_QUESTIONED);
+        meet(desk, TheorizeRequirement.SIMPLE_THINGS_FIRST);
         desk.as(INES).records(choose(dust));
         desk.as(INES).lacks("relied-on", new Corrected(dust, "x", null));
         desk.as(SUE).lacks("relied-on", new Corrected(dust, "x", theory("Felt")));
@@ -135,8 +135,8 @@ class CorrectionsTest {
         TicketFixture desk = atStep(Step.TEST);
         int theory = desk.latest(TheoryStated.class);
         int check = desk.as(INES).records(check(theory));
-        int reading = desk.as(INES).records(temperature("97", "processor"));
         desk.as(INES).records(new Corrected(check, "Clearer", check(theory)));
+        int reading = desk.as(INES).records(temperature("97", "processor"));
         desk.as(INES).records(new Corrected(reading, "Misread", temperature("96", "processor")));
         desk.as(INES).records(new ResultRecorded(check, "Hot", CheckOutcome.SUPPORTS, reading));
         desk.as(INES).lacks("relied-on", new Corrected(check, "x", null));

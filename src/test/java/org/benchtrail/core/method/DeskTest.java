@@ -37,8 +37,6 @@ import org.benchtrail.core.method.test.CheckOutcome;
 import org.benchtrail.core.method.theorize.TheoriesRanked;
 import org.benchtrail.core.method.theorize.TheoryStated;
 import org.benchtrail.core.method.verify.PreventionConsidered;
-import org.benchtrail.core.method.verify.RequesterState;
-import org.benchtrail.core.method.verify.SoakRun;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -82,10 +80,7 @@ class DeskTest {
                 TestFactSamples.anyResult(),
                 anyAction(),
                 carriedOut(1),
-                new PartFitChecked(1, Fit.FITS, "x"),
-                requester(RequesterState.AGREES, 0),
-                allWorks(desk.sheet()),
-                new SoakRun(1, false, ""))) {
+                new PartFitChecked(1, Fit.FITS, "x"))) {
             desk.as(INES).lacks("step-left", stale);
         }
         desk.as(SUE).lacks("step-left", new PlanDeclined("x"));

@@ -144,8 +144,8 @@ class FactTextsTest {
                 row("actions", () -> new PlanApproved(List.of(), "")),
                 row("note", () -> new ActionSettled(1, Settlement.FAILED, "")),
                 row("note", () -> new ActionSettled(1, Settlement.NOT_NEEDED, "")),
-                row("items", () -> new FunctionChecked(Map.of(), "")),
-                row("items", () -> new FunctionChecked(items, "")),
+                row("answers", () -> new FunctionChecked(Map.of(), "", null)),
+                row("answers", () -> new FunctionChecked(items, "", null)),
                 row("minutes", () -> new SoakRun(0, false, "")),
                 row("minutes", () -> new SoakRun(525_601, false, "")),
                 row("minutes", () -> new EffortRecorded(0, "")),
@@ -174,7 +174,7 @@ class FactTextsTest {
     @Test
     void factsKeepTheirOwnCopies() {
         Map<Integer, ItemState> items = new HashMap<>(Map.of(0, ItemState.WORKS));
-        FunctionChecked fact = new FunctionChecked(items, "");
+        FunctionChecked fact = new FunctionChecked(items, "", null);
         items.put(0, ItemState.FAULTY);
         assertEquals(ItemState.WORKS, fact.items().get(0));
         assertTrue(Sheets.demandingAction().cautions().contains(Caution.MAINS));

@@ -109,7 +109,20 @@ final class Gen {
                 () -> functions(s),
                 () -> requester(one(RequesterState.class), random.nextInt(3)),
                 () -> new PreventionConsidered(chance(50), text()),
+                () -> new SoakStarted(""),
                 () -> new SoakRun(random.nextInt(4000), chance(20), ""),
+                () -> new LossAccepted(text(), text()),
+                () -> new LesseningAgreed(lessening(s), text()),
+                () -> new HandOverOffered(one(EVERYBODY).account(), ""),
+                () -> new OfferWithdrawn(""),
+                () -> new Asked(
+                        one(Ask.class),
+                        chance(50) ? null : one(Requirements.all()).code(),
+                        text()),
+                () -> new Remarked(entry(s, Fact.class), null, text()),
+                () -> new SentBack(text()),
+                () -> new Addendum(one(Addendum.About.class), text()),
+                () -> new AddendumCountersigned(entry(s, Addendum.class), ""),
                 () -> new CauseNamed(text(), null, one(Sureness.class)),
                 Sheets::anySummary,
                 () -> new Signed(one(Signatory.class)),
@@ -138,6 +151,11 @@ final class Gen {
                 () -> new Cancelled(text(), chance(97) ? "40718-6" : null));
     }
 
+    private int lessening(JobSheet sheet) {
+        List<Lessening> waiting = sheet.lessenings();
+        return waiting.isEmpty() ? below(40) : one(waiting).by().entry();
+    }
+
     private MoveFact handOver() {
         Actor to = one(List.of(INES, OLE, TOM, MAREK, SUE));
         return new HandedOver(to.account(), to.roles(), "");
@@ -160,13 +178,13 @@ final class Gen {
     }
 
     private FunctionChecked functions(JobSheet sheet) {
-        Map<Integer, ItemState> items = new HashMap<>();
-        for (int i = 0; i < sheet.opened().category().functions().size(); i++) {
+        Map<String, ItemState> answers = new HashMap<>();
+        for (String function : sheet.checkedAs().functions()) {
             if (chance(90)) {
-                items.put(i, chance(90) ? ItemState.WORKS : one(ItemState.class));
+                answers.put(function, chance(90) ? ItemState.WORKS : one(ItemState.class));
             }
         }
-        return new FunctionChecked(items, "");
+        return new FunctionChecked(answers, "");
     }
 
     private Corrected correction(JobSheet sheet) {
@@ -198,6 +216,13 @@ final class Gen {
         if (sheet.course().hold() != null) {
             return new Act(worker, new Resumed());
         }
+        if (sheet.course().offered() != null && chance(50)) {
+            Actor taker = person(String.valueOf(sheet.course().offered()));
+            return new Act(taker, new HandedOver(taker.account(), taker.roles(), ""));
+        }
+        if (!sheet.lessenings().isEmpty() && chance(30)) {
+            return new Act(one(List.of(SUE, BORIS)), new LesseningAgreed(lessening(sheet), "It was a slip"));
+        }
         List<String> missing = desk.missing();
         if (missing.isEmpty()) {
             return new Act(worker, sheet.step() == Step.DOCUMENT ? new Closed() : new Advanced());
@@ -223,7 +248,7 @@ final class Gen {
             case "EVIDENCE_ATTACHED" -> new Act(worker, reading());
             case "LOGS_REVIEWED" -> new Act(worker, new LogsReviewed(true, "Nothing"));
             case "LIKENESS_CHECKED" -> new Act(worker, new LikenessChecked(List.of()));
-            case "OBVIOUS_QUESTIONED" -> new Act(worker, anyObvious());
+            case "SIMPLE_THINGS_FIRST" -> new Act(worker, anyObvious());
             case "THEORY_STATED" -> new Act(worker, theory("Cause " + below(1000)));
             case "THEORY_CHOSEN", "NOT_ALREADY_REFUTED" -> new Act(worker, choice(s));
             case "EXPECTATION_FIRST" -> new Act(worker, planCheck(s));
@@ -235,8 +260,7 @@ final class Gen {
             case "PLAN_APPROVED" -> new Act(one(List.of(SUE, BORIS, MAREK)), approve(s));
             case "CAUTIONS_TAKEN" -> acknowledge(s, worker);
             case "ACTIONS_SETTLED" -> new Act(worker, carryOut(s));
-            case "SYMPTOMS_GONE" ->
-                new Act(worker, new SymptomRechecked(entry(s, SymptomRecorded.class), true, "Ran it"));
+            case "SYMPTOMS_GONE" -> new Act(worker, new SymptomRechecked(owedSymptom(s), true, "Ran it"));
             case "READINGS_BACK" -> new Act(worker, temperature("65", one(List.of("processor", "room"))));
             case "FUNCTION_CHECKED" -> new Act(worker, allWorks(s));
             case "REQUESTER_AGREES" -> new Act(worker, requester(RequesterState.AGREES, 0));
@@ -254,6 +278,11 @@ final class Gen {
             case "MENTOR_SIGNED" -> new Act(MAREK, new Signed(Signatory.MENTOR));
             default -> throw new AssertionError(missing);
         };
+    }
+
+    private int owedSymptom(JobSheet s) {
+        var owed = s.owed(SymptomRecorded.class);
+        return owed.isEmpty() ? 1 : one(owed).entry();
     }
 
     private Fact choice(JobSheet s) {
@@ -313,6 +342,9 @@ final class Gen {
                 .anyMatch(r -> r.fact().recurred());
         if (recurred) {
             return new Act(worker, new VerifyFailed("It came back"));
+        }
+        if (SoakTime.running(desk.sheet()).isEmpty()) {
+            return new Act(worker, new SoakStarted(""));
         }
         desk.passes(Duration.ofHours(49));
         return new Act(worker, new SoakRun(48 * 60, false, ""));

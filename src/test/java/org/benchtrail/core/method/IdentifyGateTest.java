@@ -8,13 +8,13 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import org.benchtrail.core.method.desk.Advanced;
 import org.benchtrail.core.method.desk.Corrected;
+import org.benchtrail.core.method.desk.LesseningAgreed;
 import org.benchtrail.core.method.desk.Rethought;
 import org.benchtrail.core.method.desk.VerifyFailed;
 import org.benchtrail.core.method.identify.AttachmentAdded;
 import org.benchtrail.core.method.identify.DataState;
 import org.benchtrail.core.method.identify.EvidenceImpossible;
 import org.benchtrail.core.method.identify.ExtractRecorded;
-import org.benchtrail.core.method.identify.FindingRecorded;
 import org.benchtrail.core.method.identify.Hazard;
 import org.benchtrail.core.method.identify.IdentifyRequirement;
 import org.junit.jupiter.api.Test;
@@ -34,8 +34,13 @@ class IdentifyGateTest {
 
     @ParameterizedTest
     @EnumSource
-    void anyAnswerAboutData_doesWithoutADriveFailure(DataState state) {
-        identified(state).as(INES).records(new Advanced());
+    void anyAnswerAboutDataButNotYet_doesWithoutADriveFailure(DataState state) {
+        TicketFixture desk = identified(state);
+        if (state == DataState.NOT_YET) {
+            desk.as(INES).lacks("data-protected", new Advanced());
+        } else {
+            desk.as(INES).records(new Advanced());
+        }
     }
 
     @ParameterizedTest
@@ -95,14 +100,23 @@ class IdentifyGateTest {
     }
 
     @Test
-    void driveFailure_isTakenBackByASupervisorOnly() {
-        TicketFixture desk = identified(DataState.NO_USER_DATA);
+    void driveFailure_isTakenBack_whenASupervisorAgrees() {
+        TicketFixture desk = bring(plain(), Step.TEST);
+        desk.as(INES).records(data(DataState.NO_USER_DATA));
         int finding = desk.as(INES).records(drive(true));
-        desk.as(INES).lacks("not-your-role", new Corrected(finding, "Wrong drive", null));
-        desk.as(INES).lacks("not-your-role", new Corrected(finding, "Wrong drive", drive(false)));
-        desk.as(INES).records(new Corrected(finding, "Clearer", new FindingRecorded("Drive clicks", true)));
-        desk.as(SUE).records(new Corrected(finding, "Wrong drive", drive(false)));
-        desk.as(INES).records(new Advanced());
+        for (Fact softer : new Fact[] {null, drive(false)}) {
+            desk.as(INES).records(new Corrected(finding, "Wrong drive", softer));
+            assertTrue(desk.missing().contains("data-protected"));
+            if (softer == null) {
+                finding = desk.as(INES).records(drive(true));
+            }
+        }
+        int correction = desk.sheet().entries();
+        desk.as(INES).lacks("not-your-role", new LesseningAgreed(correction, "Wrong drive"));
+        desk.sheet()
+                .lessenings()
+                .forEach(l -> desk.as(SUE).records(new LesseningAgreed(l.by().entry(), "Wrong drive")));
+        assertFalse(desk.missing().contains("data-protected"));
     }
 
     @ParameterizedTest

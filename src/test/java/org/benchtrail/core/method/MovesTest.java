@@ -16,9 +16,11 @@ import org.benchtrail.core.method.desk.Advanced;
 import org.benchtrail.core.method.desk.Cancelled;
 import org.benchtrail.core.method.desk.Closed;
 import org.benchtrail.core.method.desk.Escalated;
+import org.benchtrail.core.method.desk.HandOverOffered;
 import org.benchtrail.core.method.desk.HandedOver;
 import org.benchtrail.core.method.desk.Held;
 import org.benchtrail.core.method.desk.MoveFact;
+import org.benchtrail.core.method.desk.OfferWithdrawn;
 import org.benchtrail.core.method.desk.Reopened;
 import org.benchtrail.core.method.desk.Resumed;
 import org.benchtrail.core.method.desk.Rethought;
@@ -64,12 +66,14 @@ class MovesTest {
             Map.entry(Move.ADVANCE, Set.of(Place.IDENTIFY, Place.THEORIZE, Place.TEST, Place.PLAN, Place.VERIFY)),
             Map.entry(Move.REFUTE, Set.of(Place.TEST)),
             Map.entry(Move.RETHINK, Set.of(Place.PLAN)),
-            Map.entry(Move.FAIL, Set.of(Place.VERIFY)),
+            Map.entry(Move.FAIL, Set.of(Place.VERIFY, Place.DOCUMENT)),
             Map.entry(Move.CLOSE, Set.of(Place.DOCUMENT)),
             Map.entry(Move.REOPEN, Set.of(Place.CLOSED)),
             Map.entry(Move.HOLD, ANY_OPEN),
             Map.entry(Move.RESUME, ANY_OPEN),
             Map.entry(Move.HAND_OVER, ANY_OPEN),
+            Map.entry(Move.OFFER, ANY_OPEN),
+            Map.entry(Move.END_OFFER, ANY_OPEN),
             Map.entry(Move.ESCALATE, ANY_OPEN),
             Map.entry(Move.RETURN, ANY_OPEN),
             Map.entry(Move.CANCEL, ANY_OPEN));
@@ -77,6 +81,7 @@ class MovesTest {
     /** The last column: who may, on a ticket of Ines, besides her. Closed just now, so anybody who works may reopen. */
     private static final Map<Move, Set<Actor>> ALSO = Map.of(
             Move.HAND_OVER, Set.of(SUE),
+            Move.END_OFFER, Set.of(SUE, OLE),
             Move.ESCALATE, Set.of(SUE),
             Move.RETURN, Set.of(SUE),
             Move.CANCEL, Set.of(SUE),
@@ -99,6 +104,8 @@ class MovesTest {
             case HOLD -> new Held(WaitingFor.PART, desk.now().plus(Duration.ofDays(1)), "");
             case RESUME -> new Resumed();
             case HAND_OVER -> new HandedOver("ole", OLE.roles(), "");
+            case OFFER -> new HandOverOffered("ole", "");
+            case END_OFFER -> new OfferWithdrawn("");
             case ESCALATE -> new Escalated("Supplier", "All");
             case RETURN -> new Returned("Nothing");
             case CANCEL -> new Cancelled("Same trouble", new TicketNumber(7).toString());
@@ -113,6 +120,7 @@ class MovesTest {
         switch (move) {
             case RESUME -> desk.as(INES).records(fact(Move.HOLD, desk));
             case RETURN -> desk.as(INES).records(fact(Move.ESCALATE, desk));
+            case END_OFFER -> desk.as(INES).records(fact(Move.OFFER, desk));
             case REFUTE -> {
                 if (desk.step() == Step.TEST) {
                     int check = desk.as(INES).records(check(desk.latest(TheoryStated.class)));
@@ -132,8 +140,8 @@ class MovesTest {
     void moveIsPossible_exactlyWhereTheTableSaysSo(Place place, Move move) {
         TicketFixture desk = place.reached.get();
         prepare(desk, move);
-        // the supervisor may cancel and reopen without a condition; all the rest is the assignee's
-        Actor actor = move == Move.CANCEL || move == Move.REOPEN ? SUE : INES;
+        // the supervisor may cancel, reopen and assign without a condition; all the rest is the assignee's
+        Actor actor = Set.of(Move.CANCEL, Move.REOPEN, Move.HAND_OVER).contains(move) ? SUE : INES;
         Course before = desk.sheet().course();
         if (FROM.get(move).contains(place)) {
             desk.as(actor).records(fact(move, desk));
@@ -164,6 +172,7 @@ class MovesTest {
         assertEquals(standing, after.standing());
         assertEquals(before.round() + (again ? 1 : 0), after.round());
         assertEquals(move == Move.HAND_OVER ? "ole" : "ines", after.assignee());
+        assertEquals(move == Move.OFFER ? "ole" : null, after.offered());
         assertEquals(move == Move.HOLD, after.hold() != null);
         assertEquals(move == Move.ESCALATE, after.escalation() != null);
     }
@@ -188,11 +197,14 @@ class MovesTest {
         TicketFixture desk = place.reached.get();
         prepare(desk, move);
         Actor actor = person(account);
-        boolean may = actor.equals(INES) || ALSO.getOrDefault(move, Set.of()).contains(actor);
+        boolean may = (actor.equals(INES) && move != Move.HAND_OVER)
+                || ALSO.getOrDefault(move, Set.of()).contains(actor);
         if (may) {
             desk.as(actor).records(fact(move, desk));
         } else {
-            String code = actor.equals(ADA) || move == Move.CANCEL ? "not-your-role" : "not-yours";
+            String code = actor.equals(ADA) || move == Move.CANCEL
+                    ? "not-your-role"
+                    : actor.equals(INES) ? "offer-it" : "not-yours";
             desk.as(actor).lacks(code, fact(move, desk));
         }
     }
@@ -234,7 +246,8 @@ class MovesTest {
         int facts = desk.sheet().facts().size();
         desk.as(OLE).records(fact(Move.REOPEN, desk));
         assertEquals(facts + 1, desk.sheet().facts().size());
-        assertEquals(List.of(), desk.missing(), "what identifies the problem still stands");
+        assertEquals(
+                List.of("symptom-observed", "hazards-screened", "data-protected", "evidence-attached"), desk.missing());
         assertEquals("ines", desk.sheet().course().assignee());
         bring(desk, Step.DOCUMENT);
         assertEquals(List.of("cause-named", "summary-written", "knowledge-linked", "effort-recorded"), desk.missing());

@@ -21,7 +21,7 @@ class RequirementTableTest {
             "IDENTIFY evidence-attached W",
             "IDENTIFY logs-reviewed W",
             "IDENTIFY likeness-checked -",
-            "THEORIZE obvious-questioned W",
+            "THEORIZE simple-things-first W",
             "THEORIZE theory-stated -",
             "THEORIZE theory-chosen -",
             "THEORIZE not-already-refuted W",

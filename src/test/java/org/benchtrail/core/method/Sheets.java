@@ -59,6 +59,7 @@ import org.benchtrail.core.method.verify.PreventionConsidered;
 import org.benchtrail.core.method.verify.RequesterAnswered;
 import org.benchtrail.core.method.verify.RequesterState;
 import org.benchtrail.core.method.verify.SoakRun;
+import org.benchtrail.core.method.verify.SoakStarted;
 import org.benchtrail.core.method.verify.SymptomRechecked;
 
 /** People, facts and ready-made sheets of the method's tests; {@code any...} where the content does not matter. */
@@ -161,7 +162,7 @@ final class Sheets {
     }
 
     static boolean isDemanding(TicketFixture desk) {
-        return desk.sheet().course().isTrainees();
+        return desk.sheet().workedBy(Role.TRAINEE);
     }
 
     /** Does what meets that requirement, by the person whose work it is. */
@@ -180,7 +181,7 @@ final class Sheets {
             case "EVIDENCE_ATTACHED" -> worker.records(temperature(demanding ? "96" : "71", "processor"));
             case "LOGS_REVIEWED" -> worker.records(new LogsReviewed(true, "Nothing"));
             case "LIKENESS_CHECKED" -> worker.records(new LikenessChecked(List.of()));
-            case "OBVIOUS_QUESTIONED" -> worker.records(anyObvious());
+            case "SIMPLE_THINGS_FIRST" -> worker.records(anyObvious());
             case "THEORY_STATED" -> worker.records(theory("Cooler clogged with dust"));
             case "THEORY_CHOSEN" -> worker.records(choose(desk.latest(TheoryStated.class)));
             case "EXPECTATION_FIRST" -> worker.records(check(activeTheory(sheet)));
@@ -209,23 +210,48 @@ final class Sheets {
             case "PREVENTION_CONSIDERED" -> worker.records(new PreventionConsidered(true, "Clean it every half year"));
             case "SOAK_TIME_PASSED" -> {
                 if (demanding) {
+                    worker.records(new SoakStarted(""));
                     desk.passes(Duration.ofHours(48));
                     worker.records(new SoakRun(48 * 60, false, ""));
                 }
             }
-            case "CAUSE_NAMED" -> worker.records(new CauseNamed("Clogged cooler", null, Sureness.BY_REPAIR));
+            case "CAUSE_NAMED" -> {
+                worker.records(new CauseNamed("Clogged cooler", null, Sureness.BY_REPAIR));
+                signAgain(desk);
+            }
             case "SUMMARY_WRITTEN" -> {
                 worker.records(anySummary());
-                worker.records(new Signed(Signatory.ASSIGNEE));
+                signAgain(desk);
             }
-            case "KNOWLEDGE_LINKED" -> worker.records(new KnowledgeLinked(Lesson.NOTHING, "A common cause"));
-            case "EFFORT_RECORDED" -> worker.records(new EffortRecorded(45, ""));
+            case "KNOWLEDGE_LINKED" -> {
+                worker.records(new KnowledgeLinked(Lesson.NOTHING, "A common cause"));
+                signAgain(desk);
+            }
+            case "EFFORT_RECORDED" -> {
+                worker.records(new EffortRecorded(45, ""));
+                signAgain(desk);
+            }
             case "MENTOR_SIGNED" -> {
                 if (demanding) {
                     desk.as(MAREK).records(new Signed(Signatory.MENTOR));
                 }
             }
             default -> throw new AssertionError(requirement);
+        }
+    }
+
+    /** A signature is void as soon as what it stands for changes. */
+    private static void signAgain(TicketFixture desk) {
+        boolean summed = desk.sheet().latestOfRound(SummaryWritten.class).isPresent();
+        if (summed) {
+            desk.assignee().records(new Signed(Signatory.ASSIGNEE));
+        }
+        if (summed
+                && desk.sheet()
+                                .all(Signed.class, s -> s.fact().signatory() == Signatory.MENTOR)
+                                .size()
+                        > 0) {
+            desk.as(MAREK).records(new Signed(Signatory.MENTOR));
         }
     }
 
@@ -350,11 +376,11 @@ final class Sheets {
     }
 
     static FunctionChecked allWorks(JobSheet sheet) {
-        Map<Integer, ItemState> items = new HashMap<>();
-        for (int i = 0; i < sheet.opened().category().functions().size(); i++) {
-            items.put(i, i == 0 ? ItemState.WORKS : ItemState.NOT_APPLICABLE);
+        Map<String, ItemState> answers = new HashMap<>();
+        for (String function : sheet.checkedAs().functions()) {
+            answers.put(function, answers.isEmpty() ? ItemState.WORKS : ItemState.NOT_APPLICABLE);
         }
-        return new FunctionChecked(items, "");
+        return new FunctionChecked(answers, "");
     }
 
     static RequesterAnswered requester(RequesterState state, int tries) {

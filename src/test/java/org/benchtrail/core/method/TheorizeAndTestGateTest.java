@@ -36,7 +36,7 @@ class TheorizeAndTestGateTest {
     /** In round 2 at theorize, after the given theory was ruled out. */
     private static TicketFixture afterRulingOut(TheoryStated theory) {
         TicketFixture desk = atStep(Step.THEORIZE);
-        meet(desk, TheorizeRequirement.OBVIOUS_QUESTIONED);
+        meet(desk, TheorizeRequirement.SIMPLE_THINGS_FIRST);
         desk.as(INES).records(choose(desk.as(INES).records(theory)));
         desk.as(INES).records(ADVANCE);
         meet(desk, TestRequirement.EXPECTATION_FIRST);
@@ -104,7 +104,7 @@ class TheorizeAndTestGateTest {
     @Test
     void notTheBestRanked_needsAReason() {
         TicketFixture desk = atStep(Step.THEORIZE);
-        meet(desk, TheorizeRequirement.OBVIOUS_QUESTIONED);
+        meet(desk, TheorizeRequirement.SIMPLE_THINGS_FIRST);
         int dust = desk.as(INES).records(theory("Dust"));
         int paste = desk.as(INES).records(theory("Dry paste"));
         desk.as(INES).records(new TheoriesRanked(List.of(paste, dust), "judgement"));
@@ -138,8 +138,12 @@ class TheorizeAndTestGateTest {
         int check = desk.as(INES).records(check(desk.latest(TheoryStated.class)));
         assertThrows(
                 Invalid.class, () -> desk.as(INES).does(new ResultRecorded(check, "Seen", CheckOutcome.SUPPORTS, 999)));
-        desk.as(INES)
-                .records(new ResultRecorded(check, "Seen", CheckOutcome.SUPPORTS, desk.latest(ReadingRecorded.class)));
+        int before = desk.latest(ReadingRecorded.class);
+        assertThrows(
+                Invalid.class,
+                () -> desk.as(INES).does(new ResultRecorded(check, "Seen", CheckOutcome.SUPPORTS, before)));
+        int reading = desk.as(INES).records(temperature("71", "processor"));
+        desk.as(INES).records(new ResultRecorded(check, "Seen", CheckOutcome.SUPPORTS, reading));
     }
 
     @Test

@@ -7,6 +7,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import org.benchtrail.core.method.desk.Opened;
 import org.benchtrail.core.method.desk.Refused;
 
@@ -21,10 +22,12 @@ final class TicketFixture {
     private final List<Entry> trail = new ArrayList<>();
     private JobSheet sheet;
     private Instant now = START;
+    private int requests;
+    private boolean together;
 
     private TicketFixture(Opened opened, Actor by, Policy policy) {
         this.policy = policy;
-        Entry first = new Entry(stamp(1, by), opened);
+        Entry first = new Entry(stamp(1, by, opened), opened);
         trail.add(first);
         sheet = JobSheet.open(first);
     }
@@ -43,8 +46,8 @@ final class TicketFixture {
 
         /** Tries it; appends the fact, or the refusal. */
         Decision does(Fact fact) {
-            now = now.plusSeconds(60);
-            Decision decision = Method.decide(sheet, fact, actor, policy, now);
+            begin();
+            Decision decision = Method.decide(sheet, fact, actor, policy, now, "request " + requests);
             if (decision instanceof Decision.Refused refused) {
                 append(new Refused(
                         fact.getClass().getSimpleName(),
@@ -85,13 +88,13 @@ final class TicketFixture {
 
         /** Appends without asking, as a trail from elsewhere might hold it. */
         int forces(Fact fact) {
-            now = now.plusSeconds(60);
+            begin();
             append(fact);
             return sheet.entries();
         }
 
         private void append(Fact fact) {
-            Entry entry = new Entry(stamp(sheet.entries() + 1, actor), fact);
+            Entry entry = new Entry(stamp(sheet.entries() + 1, actor, fact), fact);
             trail.add(entry);
             sheet = sheet.with(entry);
         }
@@ -115,8 +118,30 @@ final class TicketFixture {
         return this;
     }
 
-    private Stamp stamp(int entry, Actor by) {
-        return new Stamp(entry, now, by.account(), by.roles());
+    /** Each act is a request of its own, a minute after the one before; those done together are one. */
+    private void begin() {
+        now = now.plusSeconds(60);
+        requests += together ? 0 : 1;
+    }
+
+    /** What is done in here was sent in one request. */
+    TicketFixture together(Runnable acts) {
+        requests++;
+        together = true;
+        try {
+            acts.run();
+        } finally {
+            together = false;
+        }
+        return this;
+    }
+
+    /** As the server makes it. */
+    private Stamp stamp(int entry, Actor by, Fact fact) {
+        Origin origin = new Origin(Channel.PAGE, "request " + requests, "policy of the test", null);
+        return fact.saidByServer()
+                ? new Stamp(entry, now, Stamp.SERVER, Set.of(), origin.ofServerFor(by.account()))
+                : new Stamp(entry, now, by.account(), by.roles(), origin);
     }
 
     JobSheet sheet() {

@@ -10,8 +10,10 @@ import java.time.Duration;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.desk.Corrected;
+import org.benchtrail.core.method.desk.LesseningAgreed;
 import org.benchtrail.core.method.desk.Opened;
 import org.benchtrail.core.method.desk.Reopened;
 import org.benchtrail.core.method.desk.VerifyFailed;
@@ -20,19 +22,18 @@ import org.benchtrail.core.method.identify.ReadingRecorded;
 import org.benchtrail.core.method.identify.Reproduction;
 import org.benchtrail.core.method.identify.ReproductionTried;
 import org.benchtrail.core.method.identify.SymptomRecorded;
-import org.benchtrail.core.method.plan.ActionSettled;
 import org.benchtrail.core.method.verify.FunctionChecked;
 import org.benchtrail.core.method.verify.ItemState;
 import org.benchtrail.core.method.verify.PreventionConsidered;
 import org.benchtrail.core.method.verify.RequesterAnswered;
 import org.benchtrail.core.method.verify.RequesterState;
 import org.benchtrail.core.method.verify.SoakRun;
+import org.benchtrail.core.method.verify.SoakStarted;
 import org.benchtrail.core.method.verify.SymptomRechecked;
 import org.benchtrail.core.method.verify.VerifyRequirement;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
-import org.junit.jupiter.params.provider.ValueSource;
 
 /** Symptoms, readings, functions, the requester and the soak time: only what came after the last action counts. */
 class VerifyGateTest {
@@ -73,27 +74,33 @@ class VerifyGateTest {
         assertMissing(false, desk, VerifyRequirement.SYMPTOMS_GONE);
     }
 
-    @ParameterizedTest
-    @ValueSource(ints = {-1, 4, 99})
-    void itemThatTheChecklistLacks_isRefused(int item) {
+    @Test
+    void itemThatTheChecklistLacks_isRefused_andSoIsAnAnswerByPlaces() {
         TicketFixture desk = atStep(Step.VERIFY);
         int entries = desk.sheet().entries();
-        Invalid e = assertThrows(
-                Invalid.class,
-                () -> desk.as(INES).does(new FunctionChecked(Map.of(0, ItemState.WORKS, item, ItemState.WORKS), "")));
+        String list = String.join("; ", Category.HEAT.functions());
         assertEquals(
                 List.of(new Invalid.Problem(
-                        "items",
-                        "The checklist of this category has the items 0 to 3: there is no item " + item + ".")),
-                e.problems());
+                        "answers", "'All of it' is not on the checklist of this category: " + list + ".")),
+                invalid(desk, new FunctionChecked(Map.of("All of it", ItemState.WORKS), "")));
+        assertEquals(
+                List.of(new Invalid.Problem("answers", "Answer the checklist by its texts: " + list + ".")),
+                invalid(desk, new FunctionChecked(Map.of(0, ItemState.WORKS), "", null)));
         assertEquals(entries, desk.sheet().entries());
+    }
+
+    private static List<Invalid.Problem> invalid(TicketFixture desk, Fact fact) {
+        return assertThrows(Invalid.class, () -> desk.as(INES).does(fact)).problems();
     }
 
     @Test
     void noSymptomLeft_isAskedFor() {
         TicketFixture desk = atStep(Step.VERIFY);
-        desk.as(INES).records(new Corrected(desk.latest(SymptomRecorded.class), "Wrong ticket", null));
+        int struck = desk.as(INES).records(new Corrected(desk.latest(SymptomRecorded.class), "Wrong ticket", null));
         assertMissing(true, desk, VerifyRequirement.SYMPTOMS_GONE);
+        desk.as(SUE).records(new LesseningAgreed(struck, "It is of another ticket"));
+        assertMissing(true, desk, VerifyRequirement.SYMPTOMS_GONE);
+        assertTrue(sentence(desk, "symptoms-gone").startsWith("There is no symptom left"));
         meet(desk, IdentifyRequirement.SYMPTOM_OBSERVED);
         meet(desk, VerifyRequirement.SYMPTOMS_GONE);
         assertMissing(false, desk, VerifyRequirement.SYMPTOMS_GONE);
@@ -129,10 +136,9 @@ class VerifyGateTest {
         desk.as(INES).records(temperature("66", "processor"));
         desk.as(OLE).records(temperature("66", "graphics"));
         assertMissing(true, desk, VerifyRequirement.READINGS_BACK);
-        desk.as(INES).records(new ReadingRecorded("fan speed", "900", "/min", "processor", "", null, null, ""));
+        desk.as(INES).records(new ReadingRecorded("fan speed", "500", "/min", "processor", "", "100", null, "a guess"));
         assertMissing(true, desk, VerifyRequirement.READINGS_BACK);
-        desk.as(INES)
-                .records(new ReadingRecorded("fan speed", "900", "/min", "processor", "", "600", null, "nameplate"));
+        desk.as(INES).records(new ReadingRecorded("fan speed", "900", "/min", "processor", "", null, null, ""));
         assertMissing(false, desk, VerifyRequirement.READINGS_BACK);
     }
 
@@ -164,13 +170,17 @@ class VerifyGateTest {
                                 o.urgency(),
                                 o.assignee(),
                                 o.assigneeRoles())));
-        for (int left = 0; left < category.functions().size(); left++) {
-            Map<Integer, ItemState> items = new HashMap<>(allWorks(desk.sheet()).items());
-            items.put(left, ItemState.FAULTY);
-            desk.as(INES).records(new FunctionChecked(items, ""));
+        desk.sheet()
+                .lessenings()
+                .forEach(l -> desk.as(SUE).records(new LesseningAgreed(l.by().entry(), "It is of that kind")));
+        for (String left : category.functions()) {
+            Map<String, ItemState> answers =
+                    new HashMap<>(Objects.requireNonNull(allWorks(desk.sheet()).answers()));
+            answers.put(left, ItemState.FAULTY);
+            desk.as(INES).records(new FunctionChecked(answers, ""));
             assertMissing(true, desk, VerifyRequirement.FUNCTION_CHECKED);
-            items.remove(left);
-            desk.as(INES).records(new FunctionChecked(items, ""));
+            answers.remove(left);
+            desk.as(INES).records(new FunctionChecked(answers, ""));
             assertMissing(true, desk, VerifyRequirement.FUNCTION_CHECKED);
         }
         meet(desk, VerifyRequirement.FUNCTION_CHECKED);
@@ -229,6 +239,7 @@ class VerifyGateTest {
     void soakTime_isReachedToTheMinute() {
         TicketFixture desk = demandingAtStep(Step.VERIFY);
         int needed = (int) desk.policy().soakTime().toMinutes();
+        desk.as(TOM).records(new SoakStarted(""));
         desk.passes(Duration.ofDays(9));
         desk.as(TOM).records(new SoakRun(needed - 1, false, ""));
         assertMissing(true, desk, VerifyRequirement.SOAK_TIME_PASSED);
@@ -239,26 +250,25 @@ class VerifyGateTest {
     @Test
     void runsAreNoLongerThanTheTimeThatPassed() {
         TicketFixture desk = demandingAtStep(Step.VERIFY);
-        // the fixture's clock goes on by one minute with every act: the move, the refused run, this one
-        int passed = (int) Duration.between(
-                        desk.sheet()
-                                .latest(ActionSettled.class)
-                                .orElseThrow()
-                                .stamp()
-                                .at(),
-                        desk.now())
-                .toMinutes();
+        desk.passes(Duration.ofDays(2));
+        assertThrows(Invalid.class, () -> desk.as(TOM).does(new SoakRun(1, false, "")), "no run was started");
+        desk.as(TOM).records(new SoakStarted(""));
+        desk.as(TOM).lacks("soak-running", new SoakStarted(""));
         desk.passes(Duration.ofMinutes(60));
-        assertThrows(Invalid.class, () -> desk.as(TOM).does(new SoakRun(passed + 62, false, "")));
-        desk.as(TOM).records(new SoakRun(passed + 62, false, ""));
+        // the fixture's clock goes on by one minute with every act: the refused start, the refused run, this one
+        assertThrows(Invalid.class, () -> desk.as(TOM).does(new SoakRun(63, false, "")));
+        desk.as(TOM).records(new SoakRun(63, false, ""));
         assertThrows(Invalid.class, () -> desk.as(TOM).does(new SoakRun(2, false, "")));
     }
 
     @Test
     void recurrence_endsTheSoak() {
         TicketFixture desk = demandingAtStep(Step.VERIFY);
+        desk.as(TOM).records(new SoakStarted(""));
         desk.passes(Duration.ofDays(9));
         desk.as(TOM).records(new SoakRun(60, true, "Once"));
+        desk.as(TOM).records(new SoakStarted(""));
+        desk.passes(Duration.ofDays(9));
         desk.as(TOM).records(new SoakRun(5000, false, ""));
         assertMissing(true, desk, VerifyRequirement.SOAK_TIME_PASSED);
         desk.as(TOM).records(new VerifyFailed("It came back"));

@@ -6,6 +6,7 @@ import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Correctable;
 import org.benchtrail.core.method.Fact;
 import org.benchtrail.core.method.Missing;
+import org.benchtrail.core.method.Part;
 import org.benchtrail.core.method.Persons;
 import org.benchtrail.core.method.Reference;
 import org.benchtrail.core.method.Role;
@@ -28,14 +29,22 @@ public record Corrected(int entry, String reason, @Nullable Fact replacement) im
         t.done();
     }
 
+    /** Whoever puts other work in its place does that work. */
     @Override
-    public boolean plans() {
-        return replacement != null && replacement.plans();
+    public Part takesPart() {
+        return replacement == null ? Part.NONE : replacement.takesPart();
     }
 
     @Override
     public List<Missing> refusedTo(Actor actor, Situation s) {
-        return Persons.anybody();
+        boolean own = s.sheet()
+                .latest(
+                        Fact.class,
+                        f -> f.entry() == entry && f.stamp().person().equals(actor.account()))
+                .isPresent();
+        return own || actor.is(Role.SUPERVISOR) || Persons.isAssignee(s.sheet().course(), actor)
+                ? List.of()
+                : Missing.rule("not-yours", "Who recorded it, the assignee or a supervisor corrects an entry.", "desk");
     }
 
     @Override
@@ -55,13 +64,8 @@ public record Corrected(int entry, String reason, @Nullable Fact replacement) im
         if (replacement != null) {
             replacement.references().forEach(r -> s.sheet().at(r.entry(), r.kind(), "replacement." + r.field()));
         }
-        boolean own = old.stamp().by().equals(actor.account())
-                || Persons.isAssignee(s.sheet().course(), actor);
-        if (!own && !actor.is(Role.SUPERVISOR)) {
-            return Missing.rule(
-                    "not-yours", "Who recorded it, the assignee or a supervisor corrects an entry.", "desk");
-        }
-        return old.fact().keptFrom(s.sheet(), old, replacement, actor);
+        List<Missing> kept = old.fact().keptFrom(s.sheet(), old, replacement, actor);
+        return kept.isEmpty() && replacement != null ? replacement.unsound(s, actor) : kept;
     }
 
     private void requireCorrectable(Fact old) {

@@ -6,7 +6,18 @@ import org.jspecify.annotations.Nullable;
 
 /** What happens at the desk: opening, moves between steps, hand-overs, waivers, corrections, refusals. */
 public sealed interface DeskFact extends Fact
-        permits CautionsAcknowledged, Corrected, MoveFact, Opened, Refused, Waived {
+        permits Addendum,
+                AddendumCountersigned,
+                Asked,
+                CautionsAcknowledged,
+                Corrected,
+                LesseningAgreed,
+                MoveFact,
+                Opened,
+                Refused,
+                Remarked,
+                SentBack,
+                Waived {
     @Override
     default @Nullable Step step() {
         return null;

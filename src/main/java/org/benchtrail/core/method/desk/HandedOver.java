@@ -15,7 +15,7 @@ import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.method.Stamp;
 import org.benchtrail.core.text.FieldChecks;
 
-/** Given to another account, or taken from the queue. */
+/** Taken from the queue, taken when offered, or assigned by a supervisor. */
 public record HandedOver(String to, Set<Role> toRoles, String note) implements MoveFact {
     public HandedOver {
         FieldChecks t = new FieldChecks();
@@ -35,12 +35,23 @@ public record HandedOver(String to, Set<Role> toRoles, String note) implements M
         return before.inHandsOf(to, toRoles);
     }
 
-    /** Whoever works on tickets takes one that nobody has. */
+    /** Whoever works on tickets takes one that nobody has, or that is offered to them; a supervisor assigns outright. */
     @Override
     public List<Missing> refusedTo(Actor actor, Situation s) {
         Course course = s.sheet().course();
-        boolean taking = course.assignee() == null && to.equals(actor.account());
-        return taking ? Persons.anybody() : Persons.assigneeOrSupervisor(course, actor);
+        boolean taking = to.equals(actor.account())
+                && (course.assignee() == null || actor.account().equals(course.offered()));
+        if (taking || actor.is(Role.SUPERVISOR)) {
+            return Persons.anybody();
+        }
+        return Persons.isAssignee(course, actor)
+                ? Missing.rule("offer-it", "A ticket changes hands when the other takes it: offer it to them.", "desk")
+                : Persons.assignee(course, actor);
+    }
+
+    @Override
+    public List<Missing> notNow(Situation s) {
+        return Persons.taker(s.sheet(), to);
     }
 
     @Override

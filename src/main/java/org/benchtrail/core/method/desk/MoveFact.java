@@ -7,6 +7,7 @@ import org.benchtrail.core.method.Course;
 import org.benchtrail.core.method.Gate;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Move;
+import org.benchtrail.core.method.Part;
 import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.method.Stamp;
 import org.benchtrail.core.method.identify.IdentifyRequirement;
@@ -17,8 +18,10 @@ public sealed interface MoveFact extends DeskFact
                 Cancelled,
                 Closed,
                 Escalated,
+                HandOverOffered,
                 HandedOver,
                 Held,
+                OfferWithdrawn,
                 Reopened,
                 Resumed,
                 Rethought,
@@ -29,6 +32,12 @@ public sealed interface MoveFact extends DeskFact
 
     /** Where the ticket stands once this has happened. */
     Course after(Course before, Stamp stamp);
+
+    /** To go on, go round or close is the work of whoever has the ticket. */
+    @Override
+    default Part takesPart() {
+        return move().changesStep() ? Part.WORK : Part.NONE;
+    }
 
     @Override
     default List<Missing> unsound(Situation s, Actor actor) {

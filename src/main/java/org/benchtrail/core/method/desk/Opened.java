@@ -62,6 +62,12 @@ public record Opened(
         return Missing.rule("not-an-act", "A ticket is opened once, and nobody records a refusal by hand.", "trail");
     }
 
+    /** The kind of trouble decides the checklist. */
+    @Override
+    public boolean isLessenedBy(@Nullable Fact replacement) {
+        return !(replacement instanceof Opened now && now.category == category);
+    }
+
     @Override
     public Correctable correctable() {
         return Correctable.REPLACED;

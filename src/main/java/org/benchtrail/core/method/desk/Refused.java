@@ -6,7 +6,7 @@ import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.ServerOnly;
 import org.benchtrail.core.method.Situation;
 
-/** An act that was refused, and the codes of what was missing. */
+/** An act that was refused, and the codes of what was missing. Its actor is whoever tried. */
 @ServerOnly
 public record Refused(String act, List<String> missing) implements DeskFact {
     public Refused {

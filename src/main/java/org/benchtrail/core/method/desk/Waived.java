@@ -5,7 +5,7 @@ import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Method;
 import org.benchtrail.core.method.Missing;
-import org.benchtrail.core.method.Persons;
+import org.benchtrail.core.method.Part;
 import org.benchtrail.core.method.Requirement;
 import org.benchtrail.core.method.Requirements;
 import org.benchtrail.core.method.Role;
@@ -23,17 +23,23 @@ public record Waived(String requirement, String reason) implements DeskFact {
 
     @Override
     public List<Missing> refusedTo(Actor actor, Situation s) {
-        if (!actor.is(Role.SUPERVISOR)) {
-            return Missing.rule("not-your-role", "Only a supervisor waives a requirement.", "desk");
-        }
-        return Persons.hasPlanned(s.sheet(), actor)
-                ? Missing.rule("own-work", "Nobody waives a requirement of work of their own.", "desk")
-                : List.of();
+        return actor.is(Role.SUPERVISOR)
+                ? List.of()
+                : Missing.rule("not-your-role", "Only a supervisor waives a requirement: ask for it.", "desk");
+    }
+
+    @Override
+    public Part takesPart() {
+        return Part.JUDGING;
+    }
+
+    @Override
+    public List<Missing> unsound(Situation s, Actor actor) {
+        return unsound(s, requirement);
     }
 
     /** Only a requirement of the present gate, that may be waived and is not met. */
-    @Override
-    public List<Missing> unsound(Situation s, Actor actor) {
+    static List<Missing> unsound(Situation s, String requirement) {
         Requirement waived = Requirements.of(requirement)
                 .orElseThrow(() -> new Invalid("requirement", "There is no requirement '" + requirement + "'."));
         if (!waived.waivable()) {

@@ -10,4 +10,9 @@ public sealed interface DocumentFact extends Fact
     default Step step() {
         return Step.DOCUMENT;
     }
+
+    /** Whether a signature stands for it, and so is void as soon as it changes. */
+    default boolean signedFor() {
+        return true;
+    }
 }

@@ -2,11 +2,14 @@ package org.benchtrail.core.method.document;
 
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.stream.Stream;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Requirement;
+import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.method.Step;
+import org.benchtrail.core.method.desk.SentBack;
 
 /** What the record has to hold before the ticket can be closed. */
 public enum DocumentRequirement implements Requirement {
@@ -24,7 +27,7 @@ public enum DocumentRequirement implements Requirement {
             true,
             "Time spent and parts used",
             s -> s.unlessInRound(EffortRecorded.class, "Record the time spent and the parts used.")),
-    MENTOR_SIGNED(false, "A trainee's ticket signed by a mentor", DocumentRequirement::mentor);
+    MENTOR_SIGNED(false, "What a trainee worked on, signed by a mentor", DocumentRequirement::mentor);
 
     private final Row row;
 
@@ -48,29 +51,42 @@ public enum DocumentRequirement implements Requirement {
         if (!unwritten.isEmpty()) {
             return unwritten;
         }
-        return signature(s.sheet(), Signatory.ASSIGNEE)
-                        .filter(x -> x.stamp().by().equals(s.sheet().course().assignee()))
-                        .isPresent()
+        Optional<StandingFact<Signed>> last = signature(s.sheet(), Signatory.ASSIGNEE, 0)
+                .filter(x -> x.stamp().by().equals(s.sheet().course().assignee()));
+        if (last.isEmpty()) {
+            return "Sign the summary.";
+        }
+        return last.get().entry() > lastChange(s.sheet())
                 ? ""
-                : "Sign the summary.";
+                : "Cause, summary, lesson or effort changed after it was signed: read it and sign it again.";
     }
 
     private static String mentor(Situation s) {
-        if (!s.sheet().course().isTrainees()) {
+        if (!s.sheet().workedBy(Role.TRAINEE)) {
             return "";
         }
-        return signature(s.sheet(), Signatory.MENTOR)
-                        .filter(x -> !x.stamp().by().equals(s.sheet().course().assignee()))
-                        .isPresent()
-                ? ""
-                : "A mentor has to read and sign this trainee's ticket.";
+        Optional<StandingFact<SentBack>> back = s.sheet().latest(SentBack.class);
+        int since =
+                Math.max(lastChange(s.sheet()), back.map(StandingFact::entry).orElse(0));
+        if (signature(s.sheet(), Signatory.MENTOR, since).isPresent()) {
+            return "";
+        }
+        return "A mentor who has not worked on it has to read and sign what a trainee worked on."
+                + back.map(b -> " It was sent back: " + b.fact().reason()).orElse("");
     }
 
-    /** The signature of that kind under the latest summary of this round. */
-    private static Optional<StandingFact<Signed>> signature(JobSheet sheet, Signatory who) {
-        int written = sheet.latestOfRound(SummaryWritten.class)
-                .map(StandingFact::entry)
-                .orElse(Integer.MAX_VALUE);
-        return sheet.latest(Signed.class, x -> x.fact().signatory() == who && x.entry() > written);
+    private static Optional<StandingFact<Signed>> signature(JobSheet sheet, Signatory who, int since) {
+        return sheet.latest(
+                Signed.class, x -> x.fact().signatory() == who && x.round() == sheet.round() && x.entry() > since);
+    }
+
+    /** Entry after which nothing that is signed for has changed in this round. */
+    private static int lastChange(JobSheet sheet) {
+        return Stream.concat(
+                        sheet.ofRound(DocumentFact.class).stream()
+                                .filter(f -> f.fact().signedFor())
+                                .map(StandingFact::settledSince),
+                        Stream.of(sheet.lastStruck(EffortRecorded.class)))
+                .reduce(0, Math::max);
     }
 }

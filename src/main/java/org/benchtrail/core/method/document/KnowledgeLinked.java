@@ -1,5 +1,6 @@
 package org.benchtrail.core.method.document;
 
+import org.benchtrail.core.method.Later;
 import org.benchtrail.core.text.FieldChecks;
 import org.jspecify.annotations.Nullable;
 
@@ -10,7 +11,7 @@ import org.jspecify.annotations.Nullable;
  * @param known number of the known cause that this ticket confirms; null if it is none of the knowledge base
  */
 public record KnowledgeLinked(
-        Lesson learned, String text, @Nullable Long known) implements DocumentFact {
+        Lesson learned, String text, @Later @Nullable Long known) implements DocumentFact {
     public KnowledgeLinked {
         FieldChecks t = new FieldChecks();
         t.require(learned != null, "learned", "Say what the next technician gains from this.");

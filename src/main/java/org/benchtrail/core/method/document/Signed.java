@@ -3,8 +3,8 @@ package org.benchtrail.core.method.document;
 import java.util.List;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Actor;
-import org.benchtrail.core.method.Course;
 import org.benchtrail.core.method.Missing;
+import org.benchtrail.core.method.Part;
 import org.benchtrail.core.method.Persons;
 import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.Situation;
@@ -22,17 +22,22 @@ public record Signed(Signatory signatory) implements DocumentFact {
     public List<Missing> refusedTo(Actor actor, Situation s) {
         return switch (signatory) {
             case ASSIGNEE -> Persons.assignee(s.sheet().course(), actor);
-            case MENTOR -> mentor(s.sheet().course(), actor);
+            case MENTOR ->
+                actor.is(Role.MENTOR)
+                        ? List.of()
+                        : Missing.rule(
+                                "not-your-role", "Only a mentor signs what a trainee has worked on.", "mentor-signed");
         };
     }
 
-    private static List<Missing> mentor(Course course, Actor actor) {
-        if (!actor.is(Role.MENTOR)) {
-            return Missing.rule("not-your-role", "Only a mentor signs a trainee's ticket.", "mentor-signed");
-        }
-        return Persons.isAssignee(course, actor) || actor.is(Role.TRAINEE)
-                ? Missing.rule("own-work", "The mentor who signs is somebody other than the trainee.", "mentor-signed")
-                : List.of();
+    @Override
+    public Part takesPart() {
+        return signatory == Signatory.MENTOR ? Part.JUDGING : Part.WORK;
+    }
+
+    @Override
+    public boolean signedFor() {
+        return false;
     }
 
     @Override

@@ -3,6 +3,7 @@ package org.benchtrail.core.method.identify;
 public enum DataState {
     BACKUP_VERIFIED("backup verified"),
     TAKEN_NOW("backup taken now"),
+    NOT_YET("not yet backed up"),
     IMPOSSIBLE("backup impossible"),
     NO_USER_DATA("no user data");
 

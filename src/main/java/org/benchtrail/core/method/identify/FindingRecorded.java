@@ -1,13 +1,7 @@
 package org.benchtrail.core.method.identify;
 
-import java.util.List;
-import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Correctable;
 import org.benchtrail.core.method.Fact;
-import org.benchtrail.core.method.JobSheet;
-import org.benchtrail.core.method.Missing;
-import org.benchtrail.core.method.Role;
-import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.text.FieldChecks;
 import org.jspecify.annotations.Nullable;
 
@@ -24,12 +18,9 @@ public record FindingRecorded(String text, boolean driveFailure) implements Evid
         return Correctable.REPLACED;
     }
 
+    /** From a drive-failure finding on, data come first. */
     @Override
-    public List<Missing> keptFrom(JobSheet sheet, StandingFact<?> self, @Nullable Fact replacement, Actor actor) {
-        boolean takenBack = driveFailure && !(replacement instanceof FindingRecorded now && now.driveFailure);
-        return takenBack && !actor.is(Role.SUPERVISOR)
-                ? Missing.rule(
-                        "not-your-role", "Only a supervisor takes a drive-failure finding back.", "data-protected")
-                : List.of();
+    public boolean isLessenedBy(@Nullable Fact replacement) {
+        return driveFailure && !(replacement instanceof FindingRecorded now && now.driveFailure);
     }
 }

@@ -2,6 +2,7 @@ package org.benchtrail.core.method.identify;
 
 import org.benchtrail.core.method.Fact;
 import org.benchtrail.core.method.Lasts;
+import org.benchtrail.core.method.Part;
 import org.benchtrail.core.method.Step;
 import org.jspecify.annotations.Nullable;
 
@@ -14,6 +15,7 @@ public sealed interface IdentifyFact extends Fact
                 HazardsScreened,
                 LikenessChecked,
                 LogsReviewed,
+                LossAccepted,
                 OnsetRecorded,
                 ReproductionTried,
                 ScopeRecorded,
@@ -27,6 +29,12 @@ public sealed interface IdentifyFact extends Fact
     @Override
     default boolean lateAllowed() {
         return true;
+    }
+
+    /** Who is not the assignee adds what he has seen, and stays outside. */
+    @Override
+    default Part takesPart() {
+        return Part.ASSIGNEES_WORK;
     }
 
     /** Whether it meets the requirement of evidence: a reading, an extract, a file, a result, or why there can be none. */

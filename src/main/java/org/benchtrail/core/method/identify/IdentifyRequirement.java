@@ -47,7 +47,10 @@ public enum IdentifyRequirement implements Requirement {
 
         @Override
         public int waivableSince(JobSheet sheet) {
-            return sheet.driveFailure().map(StandingFact::settledSince).orElse(0);
+            int failure = sheet.driveFailure().map(StandingFact::settledSince).orElse(0);
+            int answer =
+                    sheet.latest(DataAnswered.class).map(StandingFact::entry).orElse(0);
+            return Math.max(failure, answer);
         }
     },
     EVIDENCE_ATTACHED(true, "A reading, a log extract or a picture", IdentifyRequirement::evidence),
@@ -78,12 +81,12 @@ public enum IdentifyRequirement implements Requirement {
     }
 
     private static String symptom(Situation s) {
-        return s.unlessRecorded(
+        return s.unlessSinceOpened(
                 SymptomRecorded.class, "Record at least one symptom: the requester's words, and what can be observed.");
     }
 
     private static String hazards(Situation s) {
-        String unscreened = s.unlessRecorded(
+        String unscreened = s.unlessSinceOpened(
                 HazardsScreened.class,
                 "Look for smell, smoke, heat, swelling, liquid, a damaged mains lead, exposed wiring, and answer each.");
         return s.sheet().stopWork().map(stop -> stopped(stop.fact())).orElse(unscreened);
@@ -98,19 +101,28 @@ public enum IdentifyRequirement implements Requirement {
     }
 
     private static String data(Situation s) {
-        var answer = s.sheet().latest(DataAnswered.class);
-        if (answer.isEmpty()) {
-            return "Say how the data are protected: backup verified, taken now, impossible (why), or no user data.";
+        String unanswered = s.unlessSinceOpened(
+                DataAnswered.class,
+                "Say how the data are protected: backup verified, taken now, impossible (why), or no user data.");
+        DataState state = s.sheet()
+                .latest(DataAnswered.class)
+                .map(answer -> answer.fact().state())
+                .orElse(DataState.NOT_YET);
+        if (!unanswered.isEmpty()) {
+            return unanswered;
         }
-        boolean failing = s.sheet().driveFailure().isPresent();
-        return failing && !answer.get().fact().state().backedUp()
+        if (state == DataState.NOT_YET) {
+            return "The data are not protected yet: take or verify the backup, or say why none is possible.";
+        }
+        return s.sheet().driveFailure().isPresent() && !state.backedUp()
                 ? "A drive is failing: back up all data now, or verify the backup, before anything else."
                 : "";
     }
 
     private static String evidence(Situation s) {
+        int opened = s.sheet().course().openedAt();
         boolean any = s.sheet().all(IdentifyFact.class).stream()
-                .anyMatch(e -> e.fact().countsAsEvidence());
+                .anyMatch(e -> e.fact().countsAsEvidence() && e.entry() > opened);
         return any ? "" : "Add a reading, a log extract or a picture, or say why there can be none.";
     }
 }

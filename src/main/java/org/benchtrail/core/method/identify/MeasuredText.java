@@ -14,7 +14,7 @@ import org.jspecify.annotations.Nullable;
  * @param value plain decimal; empty if it could not be read, which is noted then
  * @param unit as typed in its own field, else as taken from the value; null if neither names one
  */
-record MeasuredText(String value, @Nullable String unit) {
+public record MeasuredText(String value, @Nullable String unit) {
     private static final String PLAIN = "[+-]?\\d{1,15}(\\.\\d{1,15})?";
 
     /** Notes on {@code t} what could not be read. */
@@ -34,7 +34,7 @@ record MeasuredText(String value, @Nullable String unit) {
     }
 
     /** A plain decimal of the unit; what was typed with another unit of the same kind is converted. */
-    static @Nullable String decimal(FieldChecks t, String field, @Nullable String typed, @Nullable String unit) {
+    public static @Nullable String decimal(FieldChecks t, String field, @Nullable String typed, @Nullable String unit) {
         if (typed == null || typed.isBlank()) {
             return null;
         }

@@ -24,6 +24,27 @@ record ReadingCheck(Reading reading, Unit unit) {
         return new ReadingCheck(new Reading(quantity, Accuracy.parse("accuracy", accuracy, quantity)), known);
     }
 
+    /** A reading held against the limit of another one; not judged if units do not convert or its accuracy is missing. */
+    static ReadingVerdict held(ReadingRecorded now, ReadingRecorded limited) {
+        if (now.unit().equals(limited.unit()) && now.accuracy() == null) {
+            return limited.accuracy() == null
+                    ? now.heldPlainly(limited.lower(), limited.upper())
+                    : ReadingVerdict.NOT_JUDGED;
+        }
+        try {
+            Limit limit = Limit.of(
+                    bound(limited.lower()), bound(limited.upper()), Units.read("unit", limited.unit()), "as recorded");
+            if (now.accuracy() != null) {
+                Reading reading = of(now.value(), now.unit(), now.accuracy()).reading;
+                return ReadingRecorded.verdict(limit.judge(reading, band(now.guard())));
+            }
+            boolean within = limit.contains(Quantity.of(now.value(), Units.read("unit", now.unit())));
+            return limited.accuracy() == null && within ? ReadingVerdict.WITHIN : ReadingVerdict.NOT_JUDGED;
+        } catch (Invalid e) {
+            return ReadingVerdict.NOT_JUDGED; // of another kind, or in a unit that nobody knows
+        }
+    }
+
     /** @throws org.benchtrail.core.Invalid if limits or guard band cannot be judged by */
     void require(@Nullable String lower, @Nullable String upper, @Nullable String guard) {
         band(guard);

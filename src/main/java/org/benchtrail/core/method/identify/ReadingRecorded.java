@@ -12,6 +12,7 @@ import org.benchtrail.core.method.CatalogueAnswer;
 import org.benchtrail.core.method.Correctable;
 import org.benchtrail.core.method.Fact;
 import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.Later;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.ServerKnowledge;
 import org.benchtrail.core.method.StandingFact;
@@ -43,9 +44,9 @@ public record ReadingRecorded(
         @Nullable String lower,
         @Nullable String upper,
         String limitSource,
-        @Nullable String accuracy,
-        @Nullable String guard,
-        @Nullable String finding)
+        @Later @Nullable String accuracy,
+        @Later @Nullable String guard,
+        @Later @Nullable String finding)
         implements EvidenceFact {
     public ReadingRecorded {
         FieldChecks t = new FieldChecks();
@@ -102,19 +103,22 @@ public record ReadingRecorded(
         if (lower == null && upper == null) {
             return ReadingVerdict.NOT_JUDGED;
         }
-        return judgement()
-                .map(j -> switch (j.verdict()) {
-                    case WITHIN -> ReadingVerdict.WITHIN;
-                    case OUTSIDE -> ReadingVerdict.OUTSIDE;
-                    case TOO_CLOSE_TO_CALL -> ReadingVerdict.TOO_CLOSE;
-                })
-                .orElseGet(this::plainly);
+        return judgement().map(ReadingRecorded::verdict).orElseGet(() -> heldPlainly(lower, upper));
     }
 
-    private ReadingVerdict plainly() {
+    static ReadingVerdict verdict(Judgement judgement) {
+        return switch (judgement.verdict()) {
+            case WITHIN -> ReadingVerdict.WITHIN;
+            case OUTSIDE -> ReadingVerdict.OUTSIDE;
+            case TOO_CLOSE_TO_CALL -> ReadingVerdict.TOO_CLOSE;
+        };
+    }
+
+    /** Held against bounds in its own unit, without regard to uncertainty. */
+    ReadingVerdict heldPlainly(@Nullable String lowest, @Nullable String highest) {
         BigDecimal measured = new BigDecimal(value);
-        boolean above = upper != null && measured.compareTo(new BigDecimal(upper)) > 0;
-        boolean below = lower != null && measured.compareTo(new BigDecimal(lower)) < 0;
+        boolean above = highest != null && measured.compareTo(new BigDecimal(highest)) > 0;
+        boolean below = lowest != null && measured.compareTo(new BigDecimal(lowest)) < 0;
         return above || below ? ReadingVerdict.OUTSIDE : ReadingVerdict.WITHIN;
     }
 
@@ -130,6 +134,27 @@ public record ReadingRecorded(
         return accuracy == null
                 ? OptionalDouble.empty()
                 : ReadingCheck.of(value, unit, accuracy).standardUncertainty();
+    }
+
+    /**
+     * Whether this reading lies within the limit that the other one broke, whatever limit of its own it names: in a unit that
+     * converts, as well known as the other was, and not too close to call.
+     */
+    public boolean isWithinLimitOf(ReadingRecorded outside) {
+        return ReadingCheck.held(this, outside) == ReadingVerdict.WITHIN;
+    }
+
+    /** What was outside its limit has to come back within it. */
+    @Override
+    public boolean isLessenedBy(@Nullable Fact replacement) {
+        return verdict() == ReadingVerdict.OUTSIDE
+                && !(replacement instanceof ReadingRecorded now
+                        && now.verdict() == ReadingVerdict.OUTSIDE
+                        && now.samePlace(this)
+                        && now.unit.equals(unit)
+                        && Objects.equals(now.lower, lower)
+                        && Objects.equals(now.upper, upper)
+                        && (accuracy == null || now.accuracy != null));
     }
 
     /** Whether the other reading is of the same quantity at the same point, whatever the letter case. */

@@ -2,7 +2,9 @@ package org.benchtrail.core.method.identify;
 
 import java.util.List;
 import org.benchtrail.core.method.Correctable;
+import org.benchtrail.core.method.Fact;
 import org.benchtrail.core.text.FieldChecks;
+import org.jspecify.annotations.Nullable;
 
 /** A symptom in the requester's words, and restated as something that anyone could observe. */
 public record SymptomRecorded(String words, String observable, boolean intermittent) implements IdentifyFact {
@@ -15,6 +17,15 @@ public record SymptomRecorded(String words, String observable, boolean intermitt
                 FieldChecks.PARAGRAPH,
                 "Say what can be seen, heard or measured when it happens.");
         t.done();
+    }
+
+    /** Every symptom is looked for again as it was first written down; an intermittent one for longer. */
+    @Override
+    public boolean isLessenedBy(@Nullable Fact replacement) {
+        return !(replacement instanceof SymptomRecorded now
+                && now.observable.equals(observable)
+                && now.words.equals(words)
+                && (now.intermittent || !intermittent));
     }
 
     @Override

@@ -10,8 +10,10 @@ import org.benchtrail.core.method.Correctable;
 import org.benchtrail.core.method.EnumCopies;
 import org.benchtrail.core.method.Fact;
 import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.Later;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.ServerKnowledge;
+import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.text.FieldChecks;
 import org.jspecify.annotations.Nullable;
@@ -28,19 +30,23 @@ import org.jspecify.annotations.Nullable;
  * @param cost in the site's currency, decimal; null if it costs nothing
  * @param part the replacement part, if any
  * @param cautions what must be acknowledged before it is carried out
+ * @param usesPart whether it uses a part; null in entries from before that was asked
+ * @param against why it is not what its words say, where they speak for a yes that was answered with no; null if they do not
  */
 public record ActionPlanned(
         String what,
         String effect,
         String impact,
         String wayBack,
-        boolean irreversible,
-        boolean touchesStorage,
+        Boolean irreversible,
+        Boolean touchesStorage,
         boolean severalDevices,
         boolean highRisk,
         @Nullable String cost,
         @Nullable String part,
-        Set<Caution> cautions)
+        Set<Caution> cautions,
+        @Later @Nullable Boolean usesPart,
+        @Later @Nullable String against)
         implements PlanFact {
     public ActionPlanned {
         FieldChecks t = new FieldChecks();
@@ -48,7 +54,12 @@ public record ActionPlanned(
         effect = t.required("effect", effect, FieldChecks.PARAGRAPH, "Say what it should bring about.");
         impact = t.required("impact", impact, FieldChecks.PARAGRAPH, "Say who is down meanwhile and for how long.");
         wayBack = t.optional("wayBack", wayBack, FieldChecks.PARAGRAPH);
-        t.require(irreversible || !wayBack.isEmpty(), "wayBack", "Say how to undo it, or mark it irreversible.");
+        t.require(irreversible != null, "irreversible", "Say whether it is irreversible: yes or no.");
+        t.require(touchesStorage != null, "touchesStorage", "Say whether it touches stored data: yes or no.");
+        t.require(
+                Boolean.TRUE.equals(irreversible) || !wayBack.isEmpty(),
+                "wayBack",
+                "Say how to undo it, or mark it irreversible.");
         cost = cost == null || cost.isBlank() ? null : cost.strip().replace(',', '.');
         t.require(
                 cost == null || cost.matches("\\d{1,9}(\\.\\d{1,2})?"),
@@ -56,7 +67,37 @@ public record ActionPlanned(
                 "Write the cost as a plain amount such as 84.50.");
         part = t.orNull("part", part, FieldChecks.LINE);
         cautions = EnumCopies.set(Caution.class, cautions);
+        against = t.orNull("against", against, FieldChecks.PARAGRAPH);
         t.done();
+    }
+
+    /** One that uses a part if it names one, and whose answers its words bear out. */
+    public ActionPlanned(
+            String what,
+            String effect,
+            String impact,
+            String wayBack,
+            boolean irreversible,
+            boolean touchesStorage,
+            boolean severalDevices,
+            boolean highRisk,
+            @Nullable String cost,
+            @Nullable String part,
+            Set<Caution> cautions) {
+        this(
+                what,
+                effect,
+                impact,
+                wayBack,
+                irreversible,
+                touchesStorage,
+                severalDevices,
+                highRisk,
+                cost,
+                part,
+                cautions,
+                part != null && !part.isBlank(),
+                null);
     }
 
     /** With more cautions. */
@@ -72,7 +113,9 @@ public record ActionPlanned(
                 highRisk,
                 cost,
                 part,
-                EnumCopies.union(Caution.class, cautions, more));
+                EnumCopies.union(Caution.class, cautions, more),
+                usesPart,
+                against);
     }
 
     public BigDecimal costAmount() {
@@ -92,9 +135,25 @@ public record ActionPlanned(
         return planned;
     }
 
+    /** It says outright whether it uses a part, and why not where its words say otherwise. */
     @Override
-    public boolean plans() {
-        return true;
+    public List<Missing> unsound(Situation s, Actor actor) {
+        Invalid.Collector problems = new Invalid.Collector()
+                .require(usesPart != null, "usesPart", "Say whether it uses a part: yes or no.")
+                .require(!Boolean.TRUE.equals(usesPart) || part != null, "part", "Name the part.")
+                .require(
+                        !Boolean.FALSE.equals(usesPart) || part == null,
+                        "usesPart",
+                        "A part is named: say that it uses one, or leave the part out.");
+        if (against == null && usesPart != null) {
+            ActionQuestion.contradicted(this)
+                    .forEach(q -> problems.require(
+                            false,
+                            q.field(),
+                            "Its words say that it " + q.words() + ": answer yes, or say under 'against' why not."));
+        }
+        problems.throwIfAny();
+        return List.of();
     }
 
     @Override

@@ -34,8 +34,9 @@ public record ActionSettled(int action, Settlement settlement, String note) impl
                 : List.of();
     }
 
+    /** One that failed was carried out too, as far as it went. */
     @Override
     public boolean changesDevice() {
-        return settlement == Settlement.CARRIED_OUT;
+        return settlement != Settlement.NOT_NEEDED;
     }
 }

@@ -7,7 +7,6 @@ import java.util.Set;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Missing;
-import org.benchtrail.core.method.Persons;
 import org.benchtrail.core.method.Policy;
 import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.Situation;
@@ -22,7 +21,7 @@ public final class Approval {
         IRREVERSIBLE("an action is irreversible"),
         HIGH_RISK("an action is of high risk"),
         SEVERAL_DEVICES("an action reaches beyond the one device"),
-        COST("it costs %s, above the limit of %s"),
+        COST("it costs %s in all rounds together, above the limit of %s"),
         TRAINEE("the planner is a trainee");
 
         private final String words;
@@ -34,7 +33,7 @@ public final class Approval {
         public String words(JobSheet sheet, Policy policy) {
             return String.format(
                     words,
-                    cost(needed(sheet)).toPlainString(),
+                    cost(sheet).toPlainString(),
                     policy.approvalCostLimit().toPlainString());
         }
     }
@@ -47,9 +46,9 @@ public final class Approval {
             addIf(reasons, action.fact().irreversible(), Reason.IRREVERSIBLE);
             addIf(reasons, action.fact().highRisk(), Reason.HIGH_RISK);
             addIf(reasons, action.fact().severalDevices(), Reason.SEVERAL_DEVICES);
-            addIf(reasons, action.lastStamp().roles().contains(Role.TRAINEE), Reason.TRAINEE);
+            addIf(reasons, isTrainees(action), Reason.TRAINEE);
         }
-        addIf(reasons, cost(actions).compareTo(policy.approvalCostLimit()) > 0, Reason.COST);
+        addIf(reasons, !actions.isEmpty() && cost(sheet).compareTo(policy.approvalCostLimit()) > 0, Reason.COST);
         return reasons;
     }
 
@@ -65,8 +64,25 @@ public final class Approval {
                 .toList();
     }
 
-    private static BigDecimal cost(List<StandingFact<ActionPlanned>> actions) {
-        return actions.stream().map(a -> a.fact().costAmount()).reduce(BigDecimal.ZERO, BigDecimal::add);
+    private static boolean isTrainees(StandingFact<ActionPlanned> action) {
+        return action.stamp().roles().contains(Role.TRAINEE)
+                || action.lastStamp().roles().contains(Role.TRAINEE);
+    }
+
+    /** Of all rounds together: what was planned and not found needless. */
+    private static BigDecimal cost(JobSheet sheet) {
+        return sheet.all(ActionPlanned.class, a -> counts(sheet, a)).stream()
+                .map(a -> a.fact().costAmount())
+                .reduce(BigDecimal.ZERO, BigDecimal::add);
+    }
+
+    /** An action of an earlier round that was never settled was never made. */
+    private static boolean counts(JobSheet sheet, StandingFact<ActionPlanned> action) {
+        return action.round() == sheet.round()
+                ? !PlanRequirement.needless(sheet, action)
+                : sheet.settlement(action.entry())
+                        .filter(s -> s.fact().changesDevice())
+                        .isPresent();
     }
 
     static String lacking(Situation s) {
@@ -94,9 +110,7 @@ public final class Approval {
                     "A supervisor approves this; a mentor where the only reason is that a trainee planned it.",
                     "plan-approved");
         }
-        return Persons.hasPlanned(s.sheet(), actor)
-                ? Missing.rule("own-work", "Nobody approves a plan of their own.", "plan-approved")
-                : List.of();
+        return List.of();
     }
 
     /** An approval covers the actions it names, as they were; a later change or a later refusal undoes it. */

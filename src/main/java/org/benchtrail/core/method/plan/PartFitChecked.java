@@ -2,17 +2,36 @@ package org.benchtrail.core.method.plan;
 
 import java.util.List;
 import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.Later;
 import org.benchtrail.core.method.Missing;
+import org.benchtrail.core.method.ServerOnly;
 import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.text.FieldChecks;
+import org.jspecify.annotations.Nullable;
 
-/** A replacement part held against the place it goes to. */
-public record PartFitChecked(int action, Fit fit, String basis) implements PlanFact {
+/**
+ * A replacement part held against the place it goes to.
+ *
+ * @param result entry number of the bench's result that says so; null if a person compared
+ */
+public record PartFitChecked(
+        int action,
+        Fit fit,
+        String basis,
+
+        @Later @ServerOnly("The server names the result of the bench: attach it from there.") @Nullable
+        Integer result)
+        implements PlanFact {
     public PartFitChecked {
         FieldChecks t = new FieldChecks();
         t.require(fit != null, "fit", "Say whether the part fits.");
         basis = t.required("basis", basis, FieldChecks.PARAGRAPH, "Say what was compared: interface, size, rating.");
         t.done();
+    }
+
+    /** As a person compared it. */
+    public PartFitChecked(int action, Fit fit, String basis) {
+        this(action, fit, basis, null);
     }
 
     @Override

@@ -3,6 +3,7 @@ package org.benchtrail.core.method.plan;
 import java.util.List;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Missing;
+import org.benchtrail.core.method.Part;
 import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.text.FieldChecks;
 
@@ -12,6 +13,11 @@ public record PartOverrideApproved(int action, String reason) implements PlanFac
         FieldChecks t = new FieldChecks();
         reason = t.required("reason", reason, FieldChecks.PARAGRAPH, "Say why the part may be used all the same.");
         t.done();
+    }
+
+    @Override
+    public Part takesPart() {
+        return Part.JUDGING;
     }
 
     @Override

@@ -3,6 +3,7 @@ package org.benchtrail.core.method.plan;
 import java.util.List;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Missing;
+import org.benchtrail.core.method.Part;
 import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.text.FieldChecks;
 
@@ -14,6 +15,11 @@ public record PlanApproved(List<Integer> actions, String note) implements PlanFa
         note = t.optional("note", note, FieldChecks.PARAGRAPH);
         t.require(!actions.isEmpty(), "actions", "Name the actions that are approved.");
         t.done();
+    }
+
+    @Override
+    public Part takesPart() {
+        return Part.JUDGING;
     }
 
     @Override

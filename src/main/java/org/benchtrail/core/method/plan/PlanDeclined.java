@@ -3,6 +3,7 @@ package org.benchtrail.core.method.plan;
 import java.util.List;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Missing;
+import org.benchtrail.core.method.Part;
 import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.text.FieldChecks;
 
@@ -11,6 +12,11 @@ public record PlanDeclined(String reason) implements PlanFact {
         FieldChecks t = new FieldChecks();
         reason = t.required("reason", reason, FieldChecks.PARAGRAPH, "Say what must change before it can be approved.");
         t.done();
+    }
+
+    @Override
+    public Part takesPart() {
+        return Part.JUDGING;
     }
 
     @Override

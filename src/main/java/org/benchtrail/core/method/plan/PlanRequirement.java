@@ -15,6 +15,8 @@ import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.method.Step;
 import org.benchtrail.core.method.desk.CautionsAcknowledged;
 import org.benchtrail.core.method.identify.DataAnswered;
+import org.benchtrail.core.method.identify.DataState;
+import org.benchtrail.core.method.identify.LossAccepted;
 
 /** What plan asks for. */
 public enum PlanRequirement implements Requirement {
@@ -24,10 +26,24 @@ public enum PlanRequirement implements Requirement {
             "The maker's instructions consulted",
             s -> s.unlessInRound(
                     MakerConsulted.class, "Read the maker's instructions and name them, or say why none apply.")),
-    PARTS_FIT(true, "Every replacement part fits", PlanRequirement::parts),
+    PARTS_FIT(true, "Every replacement part fits", PartsFit::lacking) {
+        @Override
+        public int waivableSince(JobSheet sheet) {
+            return PartsFit.lastQuestion(sheet);
+        }
+    },
     PLAN_APPROVED(false, "Approved by somebody else where policy asks", Approval::lacking),
     CAUTIONS_TAKEN(false, "Cautions acknowledged before the first action", PlanRequirement::cautions),
-    DATA_STILL_PROTECTED(true, "The answer about data is fresh enough", PlanRequirement::dataFresh),
+    DATA_STILL_PROTECTED(true, "The answer about data is fresh enough", PlanRequirement::dataFresh) {
+        @Override
+        public int waivableSince(JobSheet sheet) {
+            return sheet.actions().stream()
+                    .filter(a -> a.fact().touchesStorage())
+                    .mapToInt(StandingFact::settledSince)
+                    .max()
+                    .orElse(0);
+        }
+    },
     ACTIONS_SETTLED(false, "Every action carried out or not needed, none failed", PlanRequirement::settled);
 
     private final Row row;
@@ -50,27 +66,6 @@ public enum PlanRequirement implements Requirement {
         return s.sheet().actions().isEmpty()
                 ? "Plan at least one action: what it does, who is down meanwhile, and the way back."
                 : "";
-    }
-
-    private static String parts(Situation s) {
-        List<String> open = s.sheet().actions().stream()
-                .filter(a -> a.fact().part() != null && !needless(s.sheet(), a) && !fits(s.sheet(), a))
-                .map(a -> String.valueOf(a.fact().part()))
-                .toList();
-        return open.isEmpty()
-                ? ""
-                : "Check that the part fits its place, or have an override approved: " + String.join("; ", open) + ".";
-    }
-
-    private static boolean fits(JobSheet sheet, StandingFact<ActionPlanned> action) {
-        boolean fits = sheet.latest(PartFitChecked.class, f -> f.fact().action() == action.entry())
-                .filter(f -> f.entry() > action.settledSince())
-                .filter(f -> f.fact().fit() != Fit.DOES_NOT_FIT)
-                .isPresent();
-        return fits
-                || sheet.latest(PartOverrideApproved.class, o -> o.fact().action() == action.entry())
-                        .filter(o -> o.entry() > action.settledSince())
-                        .isPresent();
     }
 
     private static String cautions(Situation s) {
@@ -99,10 +94,26 @@ public enum PlanRequirement implements Requirement {
                 .map(a ->
                         s.sheet().settlement(a.entry()).map(n -> n.stamp().at()).orElse(s.now()))
                 .allMatch(when -> dataFresh(s, when));
+        if (fresh && lossUnaccepted(s.sheet())) {
+            return "No backup is possible: before anything that can destroy data, record who owns them and accepts the loss.";
+        }
         return fresh
                 ? ""
                 : "An action touches storage and the answer about data is older than "
                         + s.policy().dataAnswerMaxAge().toHours() + " h: verify or take the backup again.";
+    }
+
+    /** Whether the data cannot be backed up, an action can destroy them, and their owner has not accepted that. */
+    private static boolean lossUnaccepted(JobSheet sheet) {
+        boolean impossible = sheet.latest(DataAnswered.class)
+                .filter(d -> d.fact().state() == DataState.IMPOSSIBLE)
+                .isPresent();
+        boolean endangered = sheet.actions().stream().anyMatch(a -> a.fact().touchesStorage() && !needless(sheet, a));
+        return impossible
+                && endangered
+                && sheet.latest(LossAccepted.class)
+                        .filter(l -> l.entry() > sheet.course().openedAt())
+                        .isEmpty();
     }
 
     private static boolean dataFresh(Situation s, Instant when) {

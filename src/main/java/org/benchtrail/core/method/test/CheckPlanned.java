@@ -1,6 +1,7 @@
 package org.benchtrail.core.method.test;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Caution;
@@ -8,10 +9,12 @@ import org.benchtrail.core.method.Correctable;
 import org.benchtrail.core.method.EnumCopies;
 import org.benchtrail.core.method.Fact;
 import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.Later;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Reference;
 import org.benchtrail.core.method.ServerKnowledge;
 import org.benchtrail.core.method.StandingFact;
+import org.benchtrail.core.method.identify.ReadingRecorded;
 import org.benchtrail.core.method.theorize.TheoryStated;
 import org.benchtrail.core.text.FieldChecks;
 import org.jspecify.annotations.Nullable;
@@ -25,6 +28,7 @@ import org.jspecify.annotations.Nullable;
  * @param invasive whether it opens, stops or changes something
  * @param cautions what must be acknowledged before it is made
  * @param finding id of the catalogue's finding that it answers; null if none
+ * @param expected the reading that is expected, if it is one; null if the words alone say it
  */
 public record CheckPlanned(
         int theory,
@@ -32,7 +36,9 @@ public record CheckPlanned(
         String expectation,
         boolean invasive,
         Set<Caution> cautions,
-        @Nullable String finding) implements TestFact {
+        @Later @Nullable String finding,
+        @Later @Nullable ExpectedValue expected)
+        implements TestFact {
     public CheckPlanned {
         FieldChecks t = new FieldChecks();
         what = t.required("what", what, FieldChecks.PARAGRAPH, "Say what will be done or measured.");
@@ -45,12 +51,23 @@ public record CheckPlanned(
     /** With more cautions. */
     public CheckPlanned with(Set<Caution> more) {
         return new CheckPlanned(
-                theory, what, expectation, invasive, EnumCopies.union(Caution.class, cautions, more), finding);
+                theory,
+                what,
+                expectation,
+                invasive,
+                EnumCopies.union(Caution.class, cautions, more),
+                finding,
+                expected);
     }
 
     /** A check of the technician's own. */
     public CheckPlanned(int theory, String what, String expectation, boolean invasive, Set<Caution> cautions) {
-        this(theory, what, expectation, invasive, cautions, null);
+        this(theory, what, expectation, invasive, cautions, null, null);
+    }
+
+    /** What a reading says of the theory; empty unless a certain reading is expected. */
+    Optional<CheckOutcome> decidedBy(ReadingRecorded reading) {
+        return Optional.ofNullable(expected).map(e -> e.holds(reading) ? CheckOutcome.SUPPORTS : CheckOutcome.REFUTES);
     }
 
     @Override

@@ -7,6 +7,7 @@ import org.benchtrail.core.diagnosis.Source;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.CatalogueAnswer;
 import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.Later;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Reference;
 import org.benchtrail.core.method.Situation;
@@ -24,24 +25,28 @@ import org.jspecify.annotations.Nullable;
  * @param outcome what it says about the theory
  * @param reading entry number of the reading it rests on; null for a plain observation
  * @param answer which value of the check's finding it showed; null if the check answers none
+ * @param against why the outcome is not the one that the reading decides; null if it is
  */
 public record ResultRecorded(
         int check,
         String observation,
         CheckOutcome outcome,
         @Nullable Integer reading,
-        @Nullable String answer) implements TestFact {
+        @Later @Nullable String answer,
+        @Later @Nullable String against)
+        implements TestFact {
     public ResultRecorded {
         FieldChecks t = new FieldChecks();
         observation = t.required("observation", observation, FieldChecks.PARAGRAPH, "Say what was seen.");
         t.require(outcome != null, "outcome", "Say whether it supports the theory, rules it out, or leaves it open.");
         answer = t.orNull("answer", answer, 40);
+        against = t.orNull("against", against, FieldChecks.PARAGRAPH);
         t.done();
     }
 
     /** The result of a check that answers no finding of the catalogue. */
     public ResultRecorded(int check, String observation, CheckOutcome outcome, @Nullable Integer reading) {
-        this(check, observation, outcome, reading, null);
+        this(check, observation, outcome, reading, null, null);
     }
 
     @Override
@@ -59,11 +64,35 @@ public record ResultRecorded(
         if (planned.round() != s.sheet().round() || s.sheet().result(check).isPresent()) {
             throw new Invalid("check", "That check has been made, or belongs to an earlier round: plan another one.");
         }
+        if (planned.lastStamp().request().equals(s.request())) {
+            return Missing.rule(
+                    "expectation-first",
+                    "Save the check with what you expect first, then make it, then record what was seen.",
+                    "expectation-first");
+        }
+        if (reading != null) {
+            requireSpoken(planned, s.sheet().at(reading, ReadingRecorded.class, "reading"));
+        }
         if (s.sheet().workStopped()) {
             return List.of(IdentifyRequirement.HAZARDS_SCREENED.status(s).missing());
         }
         String lacking = CheckGuard.lacking(s, check);
         return lacking.isEmpty() ? List.of() : Missing.rule("invasive-guarded", lacking, "invasive-guarded");
+    }
+
+    /** A reading is taken after the check was planned as it stands, and where a value was expected, it decides. */
+    private void requireSpoken(StandingFact<CheckPlanned> planned, StandingFact<ReadingRecorded> taken) {
+        if (taken.entry() < planned.settledSince()) {
+            throw new Invalid("reading", "That reading was taken before the check was planned: measure now.");
+        }
+        Optional<CheckOutcome> decided = planned.fact().decidedBy(taken.fact());
+        if (against == null && decided.isPresent() && decided.get() != outcome) {
+            throw new Invalid(
+                    "outcome",
+                    "The reading " + decided.get().words() + ": "
+                            + (decided.get() == CheckOutcome.SUPPORTS ? "it is" : "it is not")
+                            + " what was expected. Say why you take it otherwise.");
+        }
     }
 
     @Override

@@ -48,9 +48,15 @@ public enum TestRequirement implements Requirement {
 
     private static List<StandingFact<ResultRecorded>> results(JobSheet sheet) {
         List<Integer> checks = counting(sheet).stream().map(StandingFact::entry).toList();
-        return sheet.all(
-                ResultRecorded.class,
-                r -> checks.contains(r.fact().check()) && r.entry() > r.fact().check());
+        return sheet.all(ResultRecorded.class, r -> checks.contains(r.fact().check()) && isAfter(sheet, r));
+    }
+
+    /** Whether the check stood as it is, in an earlier request, when its result was recorded. */
+    private static boolean isAfter(JobSheet sheet, StandingFact<ResultRecorded> result) {
+        return sheet.latest(CheckPlanned.class, c -> c.entry() == result.fact().check())
+                .filter(c -> c.settledSince() < result.entry())
+                .filter(c -> !c.lastStamp().sameRequest(result.stamp()))
+                .isPresent();
     }
 
     private static String expectation(Situation s) {

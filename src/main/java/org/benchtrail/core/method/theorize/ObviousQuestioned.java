@@ -2,8 +2,13 @@ package org.benchtrail.core.method.theorize;
 
 import java.util.Collections;
 import java.util.EnumMap;
+import java.util.List;
 import java.util.Map;
+import org.benchtrail.core.Invalid;
+import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Lasts;
+import org.benchtrail.core.method.Missing;
+import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.text.FieldChecks;
 
 public record ObviousQuestioned(Map<Obvious, Inspection> looks, String note) implements TheorizeFact {
@@ -22,6 +27,15 @@ public record ObviousQuestioned(Map<Obvious, Inspection> looks, String note) imp
         looks = Collections.unmodifiableMap(copy);
         note = t.optional("note", note, FieldChecks.PARAGRAPH);
         t.done();
+    }
+
+    /** What does not apply says why not. */
+    @Override
+    public List<Missing> unsound(Situation s, Actor actor) {
+        if (looks.containsValue(Inspection.NOT_APPLICABLE) && note.isEmpty()) {
+            throw new Invalid("note", "Say why what was not looked at does not apply.");
+        }
+        return List.of();
     }
 
     @Override

@@ -1,6 +1,7 @@
 package org.benchtrail.core.method.theorize;
 
 import java.util.List;
+import org.benchtrail.core.method.Later;
 import org.benchtrail.core.method.Reference;
 import org.benchtrail.core.method.ServerOnly;
 import org.benchtrail.core.text.FieldChecks;
@@ -16,10 +17,10 @@ public record TheoriesRanked(
         List<Integer> order,
         String basis,
 
-        @ServerOnly("The server ranks the causes of the catalogue: leave this out.") @Nullable
+        @ServerOnly("The server ranks the causes of the catalogue: leave this out.") @Later @Nullable
         List<RankedCause> causes,
 
-        @Nullable Integer catalogue)
+        @Later @Nullable Integer catalogue)
         implements TheorizeFact {
     public TheoriesRanked {
         FieldChecks t = new FieldChecks();
@@ -33,6 +34,12 @@ public record TheoriesRanked(
     /** An order that a person gave. */
     public TheoriesRanked(List<Integer> order, String basis) {
         this(order, basis, null, null);
+    }
+
+    /** A ranking of the catalogue's causes; an order of theories is a person's. */
+    @Override
+    public boolean saidByServer() {
+        return causes != null;
     }
 
     @Override

@@ -12,12 +12,18 @@ import org.benchtrail.core.method.Step;
 
 /** What theorize asks for. */
 public enum TheorizeRequirement implements Requirement {
-    OBVIOUS_QUESTIONED(
+    SIMPLE_THINGS_FIRST(
             true,
-            "The obvious questioned first",
+            "The simple things looked at first",
             s -> s.unlessRecorded(
                     ObviousQuestioned.class,
-                    "Question the obvious first: power, cables and seating, settings, the last change.")),
+                    "Look at the simple things first: power, cables and seating, settings, the last change; or say why not.")) {
+        /** It was called so in entries from earlier times. */
+        @Override
+        public boolean isNamed(String code) {
+            return super.isNamed(code) || code.equals("obvious-questioned");
+        }
+    },
     THEORY_STATED(false, "At least one theory", TheorizeRequirement::stated),
     THEORY_CHOSEN(false, "One active theory; why, if it is not the best ranked", TheorizeRequirement::chosen),
     NOT_ALREADY_REFUTED(

@@ -9,9 +9,4 @@ public record PreventionConsidered(boolean applies, String text) implements Veri
         text = t.required("text", text, FieldChecks.PARAGRAPH, "Name the measure, or say why none applies.");
         t.done();
     }
-
-    @Override
-    public boolean lateAllowed() {
-        return true;
-    }
 }

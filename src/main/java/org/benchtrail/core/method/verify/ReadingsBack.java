@@ -7,24 +7,34 @@ import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.method.identify.ReadingRecorded;
 import org.benchtrail.core.method.identify.ReadingVerdict;
 
-/** Which readings have to be taken again. */
+/** Which readings have to be taken again: held against the limit that they broke, in whatever unit they are taken now. */
 public final class ReadingsBack {
     private ReadingsBack() {}
 
-    /** The latest reading of every quantity-at-a-point that was once outside and is not proven back within. */
+    /** Of every quantity-at-a-point that was once outside and is not proven back within, the latest reading that was outside. */
     public static List<StandingFact<ReadingRecorded>> outstanding(JobSheet sheet) {
-        List<StandingFact<ReadingRecorded>> latest = new ArrayList<>();
-        List<StandingFact<ReadingRecorded>> all = sheet.all(ReadingRecorded.class);
-        for (StandingFact<ReadingRecorded> outside : all) {
-            if (outside.fact().verdict() == ReadingVerdict.OUTSIDE) {
-                latest.removeIf(r -> r.fact().samePlace(outside.fact()));
-                all.stream()
-                        .filter(r -> r.fact().samePlace(outside.fact()))
-                        .reduce((a, b) -> b)
-                        .ifPresent(latest::add);
+        List<StandingFact<ReadingRecorded>> open = new ArrayList<>();
+        for (StandingFact<ReadingRecorded> outside : sheet.owed(ReadingRecorded.class)) {
+            if (outside.fact().verdict() == ReadingVerdict.OUTSIDE && !isBack(sheet, outside.fact())) {
+                open.removeIf(r -> r.fact().samePlace(outside.fact()));
+                open.add(outside);
             }
         }
-        latest.removeIf(r -> r.entry() > sheet.lastWork() && r.fact().verdict() == ReadingVerdict.WITHIN);
-        return latest;
+        return open;
+    }
+
+    private static boolean isBack(JobSheet sheet, ReadingRecorded outside) {
+        return sheet.latest(ReadingRecorded.class, r -> r.fact().samePlace(outside))
+                .filter(r -> r.entry() > sheet.lastWork() && r.fact().isWithinLimitOf(outside))
+                .isPresent();
+    }
+
+    /** Entry with which something was last found outside, or said to be; 0 if nothing was. */
+    static int lastOutside(JobSheet sheet) {
+        return sheet.owed(ReadingRecorded.class).stream()
+                .filter(r -> r.fact().verdict() == ReadingVerdict.OUTSIDE)
+                .mapToInt(StandingFact::settledSince)
+                .max()
+                .orElse(0);
     }
 }

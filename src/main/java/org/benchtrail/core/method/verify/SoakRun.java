@@ -1,13 +1,12 @@
 package org.benchtrail.core.method.verify;
 
 import java.time.Duration;
-import java.time.Instant;
 import java.util.List;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Situation;
-import org.benchtrail.core.method.plan.ActionSettled;
+import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.text.FieldChecks;
 
 /** A run under observation after the last action, in minutes. */
@@ -19,22 +18,22 @@ public record SoakRun(int minutes, boolean recurred, String note) implements Ver
         t.done();
     }
 
-    /** No fault can have stayed away for longer than the time since the last action. */
+    /** No run is longer than the time since it was started. */
     @Override
     public List<Missing> unsound(Situation s, Actor actor) {
-        Instant since = s.sheet()
-                .latest(ActionSettled.class, a -> a.entry() == s.sheet().lastWork())
-                .map(a -> a.stamp().at())
-                .orElse(s.now());
-        long told = s.sheet().all(SoakRun.class, r -> r.entry() > s.sheet().lastWork()).stream()
+        StandingFact<SoakStarted> start = SoakTime.running(s.sheet())
+                .orElseThrow(() -> new Invalid(
+                        "minutes",
+                        "Record first that the run begins: it is counted from there, after the last action."));
+        long passed = Duration.between(start.stamp().at(), s.now()).toMinutes();
+        long told = s.sheet().all(SoakRun.class, r -> r.entry() > start.entry()).stream()
                 .mapToLong(r -> r.fact().minutes())
                 .sum();
-        long passed = Duration.between(since, s.now()).toMinutes();
         if (told + minutes > passed) {
             throw new Invalid(
                     "minutes",
-                    "Only " + passed + " min have passed since the last action, " + told
-                            + " of them recorded: a run cannot be longer.");
+                    "The run was started " + passed + " min ago, and " + told
+                            + " of them are recorded: it cannot have lasted longer.");
         }
         return List.of();
     }

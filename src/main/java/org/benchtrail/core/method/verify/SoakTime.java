@@ -1,6 +1,7 @@
 package org.benchtrail.core.method.verify;
 
 import java.util.List;
+import java.util.Optional;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Policy;
 import org.benchtrail.core.method.Situation;
@@ -27,22 +28,52 @@ public final class SoakTime {
         long needed = needed(s.sheet(), s.policy());
         return minutes >= needed
                 ? ""
-                : "The fault was intermittent: let it run " + needed / 60 + " h without recurring (so far "
-                        + minutes / 60 + " h " + minutes % 60 + " min).";
+                : "The fault was intermittent: let it run " + words(needed) + " without recurring (so far "
+                        + words(minutes) + ").";
+    }
+
+    /** Hours, and minutes where they are not whole: "71 h 30 min". */
+    public static String words(long minutes) {
+        return minutes / 60 + " h" + (minutes % 60 == 0 ? "" : " " + minutes % 60 + " min");
     }
 
     /** The policy's time, or the calculated one if that is longer. */
     public static long needed(JobSheet sheet, Policy policy) {
-        long reckoned = sheet.latest(SoakTimeReckoned.class)
-                .map(r -> (long) r.fact().minutes())
-                .orElse(0L);
+        long reckoned = sheet.owed(SoakTimeReckoned.class).stream()
+                .mapToLong(r -> r.fact().minutes())
+                .max()
+                .orElse(0);
         return Math.max(policy.soakTime().toMinutes(), reckoned);
     }
 
+    /** The run that was started after the last action, unless the fault has come back since. */
+    public static Optional<StandingFact<SoakStarted>> running(JobSheet sheet) {
+        int ended = sheet.latest(SoakRun.class, r -> r.fact().recurred())
+                .map(StandingFact::entry)
+                .orElse(0);
+        return sheet.latest(SoakStarted.class).filter(started -> started.entry() > Math.max(ended, sheet.lastWork()));
+    }
+
+    /** Entry with which the fault was last said to be intermittent, or to have come back; 0 if neither was. */
+    static int lastSign(JobSheet sheet) {
+        int recurred = sheet.latest(SoakRun.class, r -> r.fact().recurred())
+                .map(StandingFact::entry)
+                .orElse(0);
+        int symptom = sheet.owed(SymptomRecorded.class).stream()
+                .filter(x -> x.fact().intermittent())
+                .mapToInt(StandingFact::settledSince)
+                .max()
+                .orElse(0);
+        int reckoned = sheet.owed(SoakTimeReckoned.class).stream()
+                .mapToInt(StandingFact::settledSince)
+                .max()
+                .orElse(0);
+        return Math.max(recurred, Math.max(symptom, reckoned));
+    }
+
     private static boolean intermittent(JobSheet sheet) {
-        return sheet.all(SymptomRecorded.class).stream().anyMatch(x -> x.fact().intermittent())
-                || sheet.latest(ReproductionTried.class)
-                        .filter(r -> r.fact().outcome() == Reproduction.INTERMITTENT)
-                        .isPresent();
+        return sheet.owed(SymptomRecorded.class).stream().anyMatch(x -> x.fact().intermittent())
+                || sheet.owed(ReproductionTried.class).stream()
+                        .anyMatch(r -> r.fact().outcome() == Reproduction.INTERMITTENT);
     }
 }

@@ -1,7 +1,10 @@
 package org.benchtrail.core.method.verify;
 
 import java.util.List;
-import org.benchtrail.core.method.Reference;
+import org.benchtrail.core.Invalid;
+import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.Missing;
+import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.method.identify.SymptomRecorded;
 import org.benchtrail.core.text.FieldChecks;
 
@@ -12,8 +15,13 @@ public record SymptomRechecked(int symptom, boolean gone, String how) implements
         t.done();
     }
 
+    /** One that was struck out is looked for as well, as long as it is owed. */
     @Override
-    public List<Reference> references() {
-        return List.of(new Reference(symptom, SymptomRecorded.class, "symptom"));
+    public List<Missing> unsound(Situation s, Actor actor) {
+        boolean owed = s.sheet().owed(SymptomRecorded.class).stream().anyMatch(x -> x.entry() == symptom);
+        if (!owed) {
+            throw new Invalid("symptom", "Entry " + symptom + " is not there, or not a symptom.");
+        }
+        return List.of();
     }
 }

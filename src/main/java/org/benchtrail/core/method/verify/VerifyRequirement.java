@@ -3,7 +3,6 @@ package org.benchtrail.core.method.verify;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
-import org.benchtrail.core.method.Category;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Requirement;
 import org.benchtrail.core.method.Situation;
@@ -15,15 +14,37 @@ import org.benchtrail.core.method.identify.SymptomRecorded;
 /** What verify asks for. Only what was done after the last action counts. */
 public enum VerifyRequirement implements Requirement {
     SYMPTOMS_GONE(false, "Every symptom looked for again and gone", VerifyRequirement::symptoms),
-    READINGS_BACK(true, "What was outside its limit is measured again and within", VerifyRequirement::readings),
-    FUNCTION_CHECKED(true, "The full-function checklist complete", VerifyRequirement::function),
-    REQUESTER_AGREES(true, "The requester agrees", VerifyRequirement::requester),
+    READINGS_BACK(true, "What was outside its limit is measured again and within", VerifyRequirement::readings) {
+        @Override
+        public int waivableSince(JobSheet sheet) {
+            return ReadingsBack.lastOutside(sheet);
+        }
+    },
+    FUNCTION_CHECKED(true, "The full-function checklist complete", VerifyRequirement::function) {
+        @Override
+        public int waivableSince(JobSheet sheet) {
+            return sheet.latest(FunctionChecked.class).map(StandingFact::entry).orElse(0);
+        }
+    },
+    REQUESTER_AGREES(true, "The requester agrees", VerifyRequirement::requester) {
+        @Override
+        public int waivableSince(JobSheet sheet) {
+            return sheet.latest(RequesterAnswered.class, VerifyRequirement::disagrees)
+                    .map(StandingFact::entry)
+                    .orElse(0);
+        }
+    },
     PREVENTION_CONSIDERED(
             false,
             "A preventive measure, or why none applies",
             s -> s.unlessInRound(
                     PreventionConsidered.class, "Name what keeps it from coming back, or say why nothing applies.")),
-    SOAK_TIME_PASSED(true, "An intermittent fault has run clean for the soak time", SoakTime::lacking);
+    SOAK_TIME_PASSED(true, "An intermittent fault has run clean for the soak time", SoakTime::lacking) {
+        @Override
+        public int waivableSince(JobSheet sheet) {
+            return SoakTime.lastSign(sheet);
+        }
+    };
 
     private final Row row;
 
@@ -41,8 +62,14 @@ public enum VerifyRequirement implements Requirement {
         return row;
     }
 
+    /** All of it is asked again at close, with whatever was recorded since. */
+    @Override
+    public boolean bitesLater(JobSheet sheet) {
+        return true;
+    }
+
     private static String symptoms(Situation s) {
-        List<StandingFact<SymptomRecorded>> symptoms = s.sheet().all(SymptomRecorded.class);
+        List<StandingFact<SymptomRecorded>> symptoms = s.sheet().owed(SymptomRecorded.class);
         List<String> open = symptoms.stream()
                 .filter(symptom -> !gone(s.sheet(), symptom))
                 .map(symptom -> symptom.fact().observable())
@@ -75,22 +102,22 @@ public enum VerifyRequirement implements Requirement {
     }
 
     private static String function(Situation s) {
-        Category category = s.sheet().opened().category();
-        Map<Integer, ItemState> answers = s.sheet()
+        List<String> checklist = s.sheet().checkedAs().functions();
+        Map<String, ItemState> answers = s.sheet()
                 .latest(FunctionChecked.class)
                 .filter(f -> f.entry() > s.sheet().lastWork()
                         && f.entry() > s.sheet().categorySince())
-                .map(f -> f.fact().items())
+                .map(f -> f.fact().byText(checklist))
                 .orElse(Map.of());
         if (answers.containsValue(ItemState.FAULTY)) {
             return "A function is faulty: report that, or put it right and check again.";
         }
-        for (int item = 0; item < category.functions().size(); item++) {
-            if (!answers.containsKey(item)) {
-                return "Go through the whole checklist of functions after the last action: each works or does not apply.";
-            }
+        if (!answers.keySet().containsAll(checklist)) {
+            return "Go through the whole checklist of functions after the last action: each works or does not apply.";
         }
-        return "";
+        return answers.containsValue(ItemState.WORKS)
+                ? ""
+                : "Nothing of the checklist was seen working: at least one function has to be tried.";
     }
 
     private static String requester(Situation s) {
@@ -100,8 +127,24 @@ public enum VerifyRequirement implements Requirement {
         if (answer.isEmpty()) {
             return "Ask the requester whether it is solved; say how often you tried, or that there is no user.";
         }
-        return answer.get().fact().state() == RequesterState.DISAGREES
-                ? "The requester does not agree: report what persists."
-                : "";
+        if (disagrees(answer.get())) {
+            return "The requester does not agree: report what persists.";
+        }
+        boolean agreed = answer.get().fact().state() == RequesterState.AGREES;
+        return agreed || !disagreed(s.sheet())
+                ? ""
+                : "The requester did not agree before: only that they agree now, or a waiver, answers that.";
+    }
+
+    private static boolean disagrees(StandingFact<RequesterAnswered> answer) {
+        return answer.fact().state() == RequesterState.DISAGREES;
+    }
+
+    /** Whether the requester's last word, from whatever round, was that it is not solved. */
+    private static boolean disagreed(JobSheet sheet) {
+        return sheet.latest(
+                        RequesterAnswered.class, a -> disagrees(a) || a.fact().state() == RequesterState.AGREES)
+                .filter(VerifyRequirement::disagrees)
+                .isPresent();
     }
 }

@@ -1,0 +1,46 @@
+package org.benchtrail.core.method.desk;
+
+import java.util.List;
+import org.benchtrail.core.Invalid;
+import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.Fact;
+import org.benchtrail.core.method.Missing;
+import org.benchtrail.core.method.Persons;
+import org.benchtrail.core.method.Reference;
+import org.benchtrail.core.method.Requirements;
+import org.benchtrail.core.method.Situation;
+import org.benchtrail.core.text.FieldChecks;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A mentor's or supervisor's remark on the work: on an entry, on a requirement, or on all of it.
+ *
+ * @param entry number of the entry that it is about; null if it is about none
+ * @param requirement code of the requirement that it is about; null if it is about none
+ */
+public record Remarked(@Nullable Integer entry, @Nullable String requirement, String text) implements DeskFact {
+    public Remarked {
+        FieldChecks t = new FieldChecks();
+        requirement = t.orNull("requirement", requirement, 60);
+        text = t.required("text", text, FieldChecks.PARAGRAPH, "Write the remark.");
+        t.done();
+    }
+
+    @Override
+    public List<Missing> refusedTo(Actor actor, Situation s) {
+        return Persons.reviewer(actor, "A mentor or a supervisor puts remarks on the work.", "remarks");
+    }
+
+    @Override
+    public List<Reference> references() {
+        return entry == null ? List.of() : List.of(new Reference(entry, Fact.class, "entry"));
+    }
+
+    @Override
+    public List<Missing> unsound(Situation s, Actor actor) {
+        if (requirement != null && Requirements.of(requirement).isEmpty()) {
+            throw new Invalid("requirement", "There is no requirement '" + requirement + "'.");
+        }
+        return List.of();
+    }
+}

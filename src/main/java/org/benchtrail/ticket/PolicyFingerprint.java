@@ -1,0 +1,28 @@
+package org.benchtrail.ticket;
+
+import java.lang.reflect.RecordComponent;
+import java.math.BigDecimal;
+import java.nio.charset.StandardCharsets;
+import org.benchtrail.core.integrity.HashChain;
+import org.benchtrail.core.method.FactKinds;
+import org.benchtrail.core.method.Policy;
+
+/** A short name of a policy's values: the same values have the same name, on every server and after every start. */
+final class PolicyFingerprint {
+    private static final int DIGITS = 16;
+
+    private PolicyFingerprint() {}
+
+    /** The first 16 hexadecimal digits of the hash of one line {@code name=value} for each value. */
+    static String of(Policy policy) {
+        StringBuilder lines = new StringBuilder();
+        for (RecordComponent component : Policy.class.getRecordComponents()) {
+            Object value = FactKinds.value(policy, component);
+            String text = value instanceof BigDecimal number
+                    ? number.stripTrailingZeros().toPlainString()
+                    : String.valueOf(value);
+            lines.append(component.getName()).append('=').append(text).append('\n');
+        }
+        return HashChain.hash(lines.toString().getBytes(StandardCharsets.UTF_8)).substring(0, DIGITS);
+    }
+}
