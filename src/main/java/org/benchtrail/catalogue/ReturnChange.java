@@ -3,8 +3,8 @@ package org.benchtrail.catalogue;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.List;
 import org.benchtrail.proposals.Agreement;
-import org.benchtrail.proposals.ProposedChange;
 import org.benchtrail.proposals.Difference;
+import org.benchtrail.proposals.ProposedChange;
 
 /** Going back to an earlier version of the catalogue. */
 @ApplicationScoped

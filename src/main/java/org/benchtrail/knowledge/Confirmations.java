@@ -6,7 +6,6 @@ import java.time.Instant;
 import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -82,11 +81,6 @@ class Confirmations implements PanacheRepositoryBase<CauseConfirmation, Long> {
                 .firstResultOptional();
         cause.lastConfirmed = last.map(c -> c.at).orElse(null);
         cause.confirmedBy = last.map(c -> c.who).orElse(null);
-    }
-
-    /** Whether none of these people wrote its words. */
-    boolean areOthers(KnownCause cause, Set<String> people) {
-        return authors.of(cause.number()).stream().noneMatch(people::contains);
     }
 
     /** How it stands apart from any flag. */

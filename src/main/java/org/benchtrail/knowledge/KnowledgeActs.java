@@ -73,7 +73,7 @@ public class KnowledgeActs {
         requireShown(cause);
         new Invalid.Collector()
                 .require(
-                        confirmations.areOthers(cause, Set.of(actor.account())),
+                        !authors.any(cause, actor.account()::equals),
                         "confirm",
                         "You wrote words of this one, or worked on the ticket that it came from: somebody else has to find it true.")
                 .require(

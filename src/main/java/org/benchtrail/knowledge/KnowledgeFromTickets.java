@@ -129,7 +129,7 @@ class KnowledgeFromTickets {
 
     /** A ticket on which anybody worked who wrote the words is one more case of it, and no confirmation. */
     private void confirm(KnownCause known, TicketChanged ticket, CauseNamed named, Stamp stamp) {
-        if (!confirmations.areOthers(known, hands(ticket, stamp))) {
+        if (authors.any(known, who -> who.equals(stamp.by()) || ticket.sheet().isHand(who))) {
             return;
         }
         CauseImage before = known.image();
@@ -143,8 +143,11 @@ class KnowledgeFromTickets {
 
     /** All who worked on the ticket, and who closed it. */
     private static Set<String> hands(TicketChanged ticket, Stamp stamp) {
-        Set<String> hands = new TreeSet<>(ticket.sheet().hands());
-        hands.add(stamp.by());
+        Set<String> hands = new TreeSet<>(Set.of(stamp.by()));
+        ticket.sheet().facts().stream()
+                .map(standing -> standing.stamp().person())
+                .filter(ticket.sheet()::isHand)
+                .forEach(hands::add);
         return hands;
     }
 

@@ -32,10 +32,10 @@ import org.benchtrail.core.method.Actor;
 import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
 import org.benchtrail.proposals.Agreement;
-import org.benchtrail.proposals.ProposedChange;
 import org.benchtrail.proposals.Difference;
 import org.benchtrail.proposals.ProposalActs;
 import org.benchtrail.proposals.ProposalView;
+import org.benchtrail.proposals.ProposedChange;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -5,8 +5,8 @@ import jakarta.enterprise.inject.Instance;
 import java.util.List;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.proposals.Agreement;
-import org.benchtrail.proposals.ProposedChange;
 import org.benchtrail.proposals.Difference;
+import org.benchtrail.proposals.ProposedChange;
 
 /** A limit of the site that is to be offered no more, or again. */
 @ApplicationScoped

@@ -4,9 +4,12 @@ import jakarta.inject.Singleton;
 import jakarta.persistence.EntityManager;
 import java.time.Clock;
 
-/** Adds lines to the record of what was done to accounts, within the transaction that does it; nothing else can be done to it. */
+/**
+ * Adds lines to the record of what was done to accounts, and of what they tried without being allowed to, within the transaction
+ * that does it; nothing else can be done to it.
+ */
 @Singleton
-class AccountLog {
+public class AccountLog {
     /** Who acts when no person does. */
     static final String SERVER = "(server)";
 
@@ -19,7 +22,7 @@ class AccountLog {
     }
 
     /** @param detail what exactly, in words; never a secret */
-    void note(String who, String what, String about, String detail) {
+    public void note(String who, String what, String about, String detail) {
         AccountRecord line = new AccountRecord();
         line.at = clock.instant();
         line.who = who;

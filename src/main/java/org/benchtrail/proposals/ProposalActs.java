@@ -32,7 +32,8 @@ public class ProposalActs {
     private final Instance<ProposedChange<?>> kinds;
     private final ObjectMapper mapper;
 
-    ProposalActs(ProposalRows rows, Directory people, Clock clock, Instance<ProposedChange<?>> kinds, ObjectMapper mapper) {
+    ProposalActs(
+            ProposalRows rows, Directory people, Clock clock, Instance<ProposedChange<?>> kinds, ObjectMapper mapper) {
         this.rows = rows;
         this.people = people;
         this.clock = clock;

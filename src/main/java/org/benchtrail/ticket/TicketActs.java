@@ -4,6 +4,7 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Event;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
@@ -24,12 +25,15 @@ import org.benchtrail.core.method.Origin;
 import org.benchtrail.core.method.Policy;
 import org.benchtrail.core.method.ServerKnowledge;
 import org.benchtrail.core.method.Stamp;
+import org.benchtrail.core.method.Standing;
 import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.core.method.desk.Cancelled;
 import org.benchtrail.core.method.desk.MoveFact;
 import org.benchtrail.core.method.desk.Opened;
 import org.benchtrail.core.method.desk.Refused;
 import org.benchtrail.core.method.identify.IdentifyRequirement;
 import org.benchtrail.core.method.identify.LikenessChecked;
+import org.benchtrail.people.AccountLog;
 import org.benchtrail.people.Directory;
 import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
@@ -44,12 +48,14 @@ import org.benchtrail.trail.TrailStore;
 @ApplicationScoped
 public class TicketActs {
     private static final String LIKENESS = IdentifyRequirement.LIKENESS_CHECKED.code();
+    private static final Duration SAME_REFUSAL = Duration.ofMinutes(1);
 
     private final Tickets tickets;
     private final Requesters requesters;
     private final KeptFiles attachments;
     private final TrailStore trail;
     private final Directory people;
+    private final AccountLog accounts;
     private final Clock clock;
     private final PolicyConfig policy;
     private final Diagnoses diagnoses;
@@ -64,6 +70,7 @@ public class TicketActs {
             KeptFiles attachments,
             TrailStore trail,
             Directory people,
+            AccountLog accounts,
             Clock clock,
             PolicyConfig policy,
             Diagnoses diagnoses,
@@ -75,6 +82,7 @@ public class TicketActs {
         this.attachments = attachments;
         this.trail = trail;
         this.people = people;
+        this.accounts = accounts;
         this.clock = clock;
         this.policy = policy;
         this.diagnoses = diagnoses;
@@ -142,9 +150,11 @@ public class TicketActs {
         if (missing.isEmpty() && work.move() != null) {
             missing = writing.move(work.move());
         }
-        writing.append();
-        row.show(writing.sheet);
-        changed.fire(new TicketChanged(number, writing.sheet, writing.entries));
+        if (!writing.entries.isEmpty()) {
+            writing.append();
+            row.show(writing.sheet);
+            changed.fire(new TicketChanged(number, writing.sheet, writing.entries));
+        }
         return new Outcome(number, writing.sheet, writing.recorded(missing), missing);
     }
 
@@ -180,12 +190,11 @@ public class TicketActs {
             for (Act act : acts) {
                 Fact fact = act.on(sheet).completedBy(completion);
                 rankBefore(fact);
-                List<Missing> missing = decideMeeting(fact);
-                if (!missing.isEmpty()) {
+                if (decideMeeting(fact) instanceof Decision.Refused refused) {
                     entries.clear();
                     sheet = start;
-                    refuse(fact, missing);
-                    return missing;
+                    refuse(fact, refused);
+                    return refused.missing();
                 }
                 add(fact);
             }
@@ -197,44 +206,66 @@ public class TicketActs {
             if (fact.restsOnRanking()) {
                 diagnoses
                         .toRecord(sheet)
-                        .filter(ranked -> decide(ranked).isEmpty())
+                        .filter(ranked -> decide(ranked) instanceof Decision.Allowed)
                         .ifPresent(this::add);
             }
         }
 
         List<Missing> move(MoveFact move) {
-            List<Missing> missing = decideMeeting(move);
-            if (missing.isEmpty()) {
-                add(move);
-            } else {
-                refuse(move, missing);
+            if (decideMeeting(move) instanceof Decision.Refused refused) {
+                refuse(move, refused);
+                return refused.missing();
             }
-            return missing;
+            add(move);
+            return List.of();
         }
 
         /** As {@link #decide}, once the server has met what is met by itself. */
-        private List<Missing> decideMeeting(Fact fact) {
-            List<Missing> missing = decide(fact);
-            LikenessChecked nothing = new LikenessChecked(List.of());
-            boolean asked = missing.stream().anyMatch(m -> m.code().equals(LIKENESS));
+        private Decision decideMeeting(Fact fact) {
+            Decision decision = decide(fact);
+            Fact nothing = new LikenessChecked(List.of());
+            boolean asked = decision instanceof Decision.Refused refused
+                    && refused.missing().stream().anyMatch(m -> m.code().equals(LIKENESS));
             if (!asked
                     || !resemblance.isNothing(number, sheet, actor)
-                    || !decide(nothing).isEmpty()) {
-                return missing;
+                    || decide(nothing) instanceof Decision.Refused) {
+                return decision;
             }
             add(nothing, true);
             return decide(fact);
         }
 
-        private List<Missing> decide(Fact fact) {
-            Decision decision = Method.decide(sheet, fact, actor, policy.policy(), now(lastTime()), origin.request());
-            return decision instanceof Decision.Refused refused ? refused.missing() : List.of();
+        private Decision decide(Fact fact) {
+            return Method.decide(sheet, fact, actor, policy.policy(), now(lastTime()), origin.request());
         }
 
-        private void refuse(Fact fact, List<Missing> missing) {
-            add(new Refused(
-                    FactKinds.name(fact.getClass()),
-                    missing.stream().map(Missing::code).toList()));
+        /**
+         * Because of who asks: in the record of accounts, where it moves no version. Else on the ticket, once a minute for the
+         * same.
+         */
+        private void refuse(Fact fact, Decision.Refused why) {
+            String act = FactKinds.name(fact.getClass());
+            List<String> codes = why.missing().stream().map(Missing::code).toList();
+            Refused refused = new Refused(act, codes);
+            if (why.person()) {
+                accounts.note(
+                        actor.account(),
+                        "refused",
+                        actor.account(),
+                        number + ", " + act + ": " + String.join(", ", codes));
+            } else if (!isRepeated(refused)) {
+                add(refused);
+            }
+        }
+
+        private boolean isRepeated(Refused refused) {
+            return sheet.latest(Fact.class)
+                    .filter(last -> last.fact().equals(refused)
+                            && last.stamp().person().equals(actor.account())
+                            && Duration.between(last.stamp().at(), now(lastTime()))
+                                            .compareTo(SAME_REFUSAL)
+                                    < 0)
+                    .isPresent();
         }
 
         private void add(Fact fact) {
@@ -291,6 +322,25 @@ public class TicketActs {
                     .size(sha256)
                     .orElseThrow(() ->
                             new Invalid("sha256", "Send the file first: no file with this SHA-256 is kept here."));
+        }
+
+        @Override
+        public void requireOriginal(String ticket) {
+            TicketNumber number = TicketNumber.parse(ticket);
+            Ticket original = tickets.kept(number)
+                    .orElseThrow(() -> new Invalid(
+                            "duplicateOf", "There is no ticket " + ticket + ": give the number of the other one."));
+            if (original.standing == Standing.CANCELLED && isDuplicate(trail.read(number))) {
+                throw new Invalid(
+                        "duplicateOf",
+                        ticket + " was itself cancelled as a duplicate: name the ticket that is worked.");
+            }
+        }
+
+        private boolean isDuplicate(List<TrailEntry> stored) {
+            return stored.stream()
+                    .map(entry -> entry.read().fact())
+                    .anyMatch(fact -> fact instanceof Cancelled cancelled && cancelled.duplicateOf() != null);
         }
 
         @Override

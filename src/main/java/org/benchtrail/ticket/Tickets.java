@@ -4,6 +4,7 @@ import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
 import io.quarkus.runtime.Startup;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.LockModeType;
+import java.util.Optional;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.platform.NotFound;
 import org.benchtrail.platform.sql.Sql;
@@ -26,6 +27,11 @@ class Tickets implements PanacheRepositoryBase<Ticket, Integer> {
             throw new NotFound("ticket " + number);
         }
         return ticket;
+    }
+
+    /** The row, which nobody changes until the transaction ends; empty if there is no such ticket. */
+    Optional<Ticket> kept(TicketNumber number) {
+        return findByIdOptional(number.serial(), LockModeType.PESSIMISTIC_READ);
     }
 
     Ticket present(TicketNumber number) {

@@ -236,7 +236,8 @@ class CatalogueEditTest {
         assertEquals(200, upload.statusCode(), upload.asString());
         assertTrue(upload.asString().contains("heat / causes / HEA-01 / weight"));
         assertTrue(omar.get("/catalogue/versions").asString().contains("More dust"));
-        assertTrue(omar.get("/catalogue/versions/" + start).asString().contains("Propose to go back to version " + start));
+        assertTrue(
+                omar.get("/catalogue/versions/" + start).asString().contains("Propose to go back to version " + start));
     }
 
     @Test

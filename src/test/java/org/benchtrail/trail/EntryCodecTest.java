@@ -39,6 +39,15 @@ class EntryCodecTest {
     /** Renaming a kind would make stored trails unreadable. */
     private static final Set<String> KINDS = new TreeSet<>(Set.of(
             "loss-accepted",
+            "addendum",
+            "addendum-countersigned",
+            "asked",
+            "hand-over-offered",
+            "lessening-agreed",
+            "offer-withdrawn",
+            "remarked",
+            "sent-back",
+            "soak-started",
             "action-planned",
             "action-settled",
             "advanced",

@@ -18,7 +18,7 @@ import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.desk.Addendum;
 import org.benchtrail.core.method.desk.AddendumCountersigned;
 import org.benchtrail.core.method.desk.Advanced;
-import org.benchtrail.core.method.desk.Ask;
+import org.benchtrail.core.method.desk.AskKind;
 import org.benchtrail.core.method.desk.Asked;
 import org.benchtrail.core.method.desk.Cancelled;
 import org.benchtrail.core.method.desk.CautionsAcknowledged;
@@ -163,7 +163,7 @@ public final class Samples {
                         false,
                         Set.of(),
                         "h1",
-                        new ExpectedValue("0", "10", "/min")),
+                        new ExpectedValue("0", "10", "r/min")),
                 new ResultRecorded(22, "They stand", CheckOutcome.SUPPORTS, 16, "no", "The sensor is off"),
                 new ActionPlanned(
                         "Format the card",
@@ -187,7 +187,7 @@ public final class Samples {
                 new HandOverOffered("ole", "Please"),
                 new OfferWithdrawn("No time"),
                 new LesseningAgreed(33, "It was of another ticket"),
-                new Asked(Ask.WAIVER, "reproduced", "No second device"),
+                new Asked(AskKind.WAIVER, "reproduced", "No second device"),
                 new Remarked(12, "data-protected", "Where is the copy?"),
                 new SentBack("Say what was measured"),
                 new Addendum(Addendum.About.CAUSE, "The fan was worn as well"),

@@ -1,10 +1,8 @@
 package org.benchtrail.core.method;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import java.util.function.Predicate;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.desk.MoveFact;
@@ -157,19 +155,7 @@ public final class JobSheet {
      * somebody independent has agreed.
      */
     public <F extends Fact> List<StandingFact<F>> owed(Class<F> kind) {
-        List<StandingFact<F>> owed = new ArrayList<>(all(kind));
-        if (!owed.isEmpty() && owed.get(0).fact().replacesEarlier()) {
-            owed.subList(0, owed.size() - 1).clear();
-        }
-        for (Lessening lessening : ledger.lessenings()) {
-            if (kind.isInstance(lessening.owed().fact())) {
-                @SuppressWarnings("unchecked") // its fact is of that kind
-                StandingFact<F> before = (StandingFact<F>) lessening.owed();
-                owed.add(0, before);
-            }
-        }
-        owed.sort(Comparator.comparingInt(StandingFact::entry));
-        return owed;
+        return ledger.owed(kind, all(kind));
     }
 
     /** Corrections that take away something that was owed, and wait for a supervisor to agree. */
@@ -187,11 +173,6 @@ public final class JobSheet {
         return ledger.isJudge(account);
     }
 
-    /** Accounts of all who have worked on this ticket, in whatever round. */
-    public Set<String> hands() {
-        return ledger.hands();
-    }
-
     /** Whether somebody who had that role at the time has worked on this ticket. */
     public boolean workedBy(Role role) {
         return ledger.worked(role) || course.assigneeRoles().contains(role);
@@ -204,7 +185,7 @@ public final class JobSheet {
 
     /** The kind of trouble that decides the checklist; another one counts when it has been agreed to. */
     public Category checkedAs() {
-        return owed(Opened.class).get(0).fact().category(); // as it was before comes first
+        return owed(Opened.class).get(0).fact().category();
     }
 
     /** What was known before that entry and stands unchanged since; the course is the present one. */

@@ -1,9 +1,12 @@
 package org.benchtrail.core.method;
 
+import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
@@ -78,12 +81,25 @@ final class Ledger {
         return judges.contains(account);
     }
 
-    Set<String> hands() {
-        return Set.copyOf(hands.keySet());
-    }
-
     boolean worked(Role role) {
         return hands.values().stream().anyMatch(roles -> roles.contains(role));
+    }
+
+    /** What obliges of the facts of a kind that stand, and what was owed before a correction. */
+    <F extends Fact> List<StandingFact<F>> owed(Class<F> kind, List<StandingFact<F>> standing) {
+        List<StandingFact<F>> owed = new ArrayList<>(standing);
+        if (!owed.isEmpty() && owed.get(0).fact().replacesEarlier()) {
+            owed.subList(0, owed.size() - 1).clear();
+        }
+        for (Lessening lessening : lessenings.values()) {
+            if (kind.isInstance(lessening.owed().fact())) {
+                @SuppressWarnings("unchecked") // its fact is of that kind
+                StandingFact<F> before = (StandingFact<F>) lessening.owed();
+                owed.add(0, before);
+            }
+        }
+        owed.sort(Comparator.comparingInt(StandingFact::entry));
+        return owed;
     }
 
     /** By entry. */

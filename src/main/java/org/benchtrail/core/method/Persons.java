@@ -69,7 +69,7 @@ public final class Persons {
     public static List<Missing> taker(JobSheet sheet, String account) {
         return sheet.isJudge(account)
                 ? Missing.rule(
-                        "own-work",
+                        "has-judged",
                         "'" + account + "' approved, waived or signed something here, and so does not work on it.",
                         "desk")
                 : List.of();

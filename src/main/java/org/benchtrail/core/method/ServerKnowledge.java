@@ -21,6 +21,13 @@ public interface ServerKnowledge {
 
     Policy policy();
 
+    /**
+     * Makes sure that a ticket may be named as the one that another is a duplicate of.
+     *
+     * @throws org.benchtrail.core.Invalid on {@code duplicateOf} if there is none, or it was itself cancelled as a duplicate
+     */
+    void requireOriginal(String ticket);
+
     /** The cautions that the words of an act raise. */
     default Set<Caution> cautionsFor(String act) {
         return Caution.raisedBy(act);

@@ -6,6 +6,7 @@ import java.util.Set;
 import org.benchtrail.core.method.Channel;
 import org.benchtrail.core.method.Fact;
 import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.Lessening;
 import org.benchtrail.core.method.Requirement;
 import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.StandingFact;
@@ -18,6 +19,8 @@ import org.jspecify.annotations.Nullable;
  *
  * @param version number of the last entry; send it back as {@code If-Match}
  * @param gate what must be true before the step is left, and how it stands
+ * @param checklist the texts by which the functions are answered
+ * @param lessenings what is owed on although a correction took it away, until somebody independent agrees
  * @param facts as they stand, corrections applied
  */
 public record SheetJson(
@@ -27,7 +30,26 @@ public record SheetJson(
         String requester,
         String contact,
         List<GateLine> gate,
+        List<String> checklist,
+        List<LesseningLine> lessenings,
         List<FactLine> facts) {
+
+    /**
+     * A lessening that waits.
+     *
+     * @param entry that was corrected
+     * @param correction entry number to agree to
+     * @param owed the fact as it was before
+     */
+    public record LesseningLine(int entry, int correction, String by, Fact owed) {
+        static LesseningLine of(Lessening waiting) {
+            return new LesseningLine(
+                    waiting.owed().entry(),
+                    waiting.by().entry(),
+                    waiting.by().person(),
+                    waiting.owed().fact());
+        }
+    }
 
     public record GateLine(String code, String title, Requirement.State state, String sentence, boolean waivable) {}
 
@@ -61,6 +83,8 @@ public record SheetJson(
                 ticket.requester(),
                 ticket.contact(),
                 gate.stream().map(SheetJson::line).toList(),
+                ticket.sheet().checkedAs().functions(),
+                ticket.sheet().lessenings().stream().map(LesseningLine::of).toList(),
                 facts(ticket.sheet()));
     }
 

@@ -13,9 +13,9 @@ import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.people.CurrentActor;
 import org.benchtrail.platform.problem.Problem;
 import org.benchtrail.platform.problem.ProblemKind;
-import org.benchtrail.ticket.Resemblance;
 import org.benchtrail.ticket.Outcome;
 import org.benchtrail.ticket.PolicyConfig;
+import org.benchtrail.ticket.Resemblance;
 import org.benchtrail.ticket.TicketQueries;
 import org.benchtrail.trail.FactJson;
 import org.jspecify.annotations.Nullable;
@@ -48,7 +48,8 @@ class TicketAnswers {
     Response sheet(Response.ResponseBuilder answer, TicketNumber number) {
         TicketQueries.Whole ticket = tickets.ticket(number, current.actor());
         boolean nothing = resemblance.isNothing(number, ticket.sheet(), current.actor());
-        SheetJson json = SheetJson.of(ticket, Resemblance.gate(ticket.sheet(), policy.policy(), clock.instant(), nothing));
+        SheetJson json =
+                SheetJson.of(ticket, Resemblance.gate(ticket.sheet(), policy.policy(), clock.instant(), nothing));
         return answer.entity(mapper.valueToTree(json))
                 .header("ETag", tag(ticket.sheet().entries()))
                 .build();

@@ -267,8 +267,8 @@ class GateTest {
     void whoWaived_doesNotPlan() {
         TicketFixture desk = atStep(Step.PLAN);
         desk.as(BORIS).records(waive(PlanRequirement.MAKER_CONSULTED));
-        desk.as(SUE).lacks("own-work", new HandedOver("boris", BORIS.roles(), ""));
-        desk.as(INES).lacks("own-work", new HandOverOffered("boris", ""));
+        desk.as(SUE).lacks("has-judged", new HandedOver("boris", BORIS.roles(), ""));
+        desk.as(INES).lacks("has-judged", new HandOverOffered("boris", ""));
         desk.as(SUE).records(new HandedOver("ole", OLE.roles(), ""));
         int action = desk.as(OLE).records(anyAction());
         desk.as(BORIS).lacks("own-work", new Corrected(action, "Better so", anyAction()));

@@ -116,7 +116,7 @@ final class Gen {
                 () -> new HandOverOffered(one(EVERYBODY).account(), ""),
                 () -> new OfferWithdrawn(""),
                 () -> new Asked(
-                        one(Ask.class),
+                        one(AskKind.class),
                         chance(50) ? null : one(Requirements.all()).code(),
                         text()),
                 () -> new Remarked(entry(s, Fact.class), null, text()),

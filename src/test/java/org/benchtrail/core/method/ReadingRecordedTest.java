@@ -152,6 +152,21 @@ class ReadingRecordedTest {
     }
 
     @Test
+    void accuracy_weighsAtOneLimitAlone_andJudgesNothingWithoutOne() {
+        assertEquals(ReadingVerdict.TOO_CLOSE, bounded("11.38", "11.4", null).verdict());
+        assertEquals(ReadingVerdict.TOO_CLOSE, bounded("12.58", null, "12.6").verdict());
+        assertEquals(ReadingVerdict.WITHIN, bounded("12.58", "11.4", null).verdict());
+        assertEquals(ReadingVerdict.NOT_JUDGED, bounded("12.58", null, null).verdict());
+        assertTrue(bounded("12.58", null, null).judgement().isEmpty());
+        assertTrue(volts("12.58", "11.4", null).judgement().isEmpty());
+    }
+
+    private static ReadingRecorded bounded(String value, @Nullable String lower, @Nullable String upper) {
+        return new ReadingRecorded(
+                "+12 V rail", value, "V", "drive plug", "meter", lower, upper, "guide", "0.5 % + 2", null, null);
+    }
+
+    @Test
     void accuracyThatCannotBeMeant_isRefused() {
         assertEquals(List.of("accuracy"), fields(() -> metered("11.38", "V", "good")));
         assertEquals(List.of("accuracy"), fields(() -> metered("11.38", "V", "2 W")));

@@ -32,8 +32,7 @@ class ShedTest {
     enum Debt {
         SYMPTOM(
                 desk -> desk.assignee().records(new SymptomRecorded("It hums", "A hum of 100 Hz", false)),
-                (desk, fact) -> fact instanceof SymptomRechecked r
-                        && r.symptom() == first(desk, SymptomRecorded.class, "It hums")),
+                (desk, fact) -> fact instanceof SymptomRechecked r && r.symptom() == first(desk, "It hums")),
         INTERMITTENT_SYMPTOM(
                 desk -> desk.assignee().records(new SymptomRecorded("Now and then", "It flickers", true)),
                 (desk, fact) -> fact instanceof SoakRun),
@@ -85,7 +84,7 @@ class ShedTest {
         }
     }
 
-    private static int first(TicketFixture desk, Class<SymptomRecorded> kind, String words) {
+    private static int first(TicketFixture desk, String words) {
         return desk.trail().stream()
                 .filter(e -> e.fact() instanceof SymptomRecorded s && s.words().equals(words))
                 .findFirst()

@@ -13,19 +13,21 @@ import org.jspecify.annotations.Nullable;
  *
  * @param requirement code of the requirement that is to be waived; null unless a waiver is asked for
  */
-public record Asked(Ask what, @Nullable String requirement, String note) implements DeskFact {
+public record Asked(AskKind what, @Nullable String requirement, String note) implements DeskFact {
     public Asked {
         FieldChecks t = new FieldChecks();
         t.require(what != null, "what", "Say what is asked for: an approval, a waiver, or a mentor.");
         requirement = t.orNull("requirement", requirement, 60);
         t.require(
-                what != Ask.WAIVER || requirement != null, "requirement", "Name the requirement that is to be waived.");
+                what != AskKind.WAIVER || requirement != null,
+                "requirement",
+                "Name the requirement that is to be waived.");
         t.require(
-                what == Ask.WAIVER || requirement == null,
+                what == AskKind.WAIVER || requirement == null,
                 "requirement",
                 "A requirement is named only where a waiver is asked for.");
         note = t.optional("note", note, FieldChecks.PARAGRAPH);
-        t.require(what != Ask.WAIVER || !note.isEmpty(), "note", "Say why it should be waived.");
+        t.require(what != AskKind.WAIVER || !note.isEmpty(), "note", "Say why it should be waived.");
         t.done();
     }
 

@@ -4,10 +4,12 @@ import java.util.List;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Course;
+import org.benchtrail.core.method.Fact;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Move;
 import org.benchtrail.core.method.Persons;
 import org.benchtrail.core.method.Role;
+import org.benchtrail.core.method.ServerKnowledge;
 import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.method.Stamp;
 import org.benchtrail.core.method.Standing;
@@ -55,6 +57,15 @@ public record Cancelled(String reason, @Nullable String duplicateOf) implements 
                         "not-your-role",
                         "A supervisor cancels a ticket; its assignee only as a duplicate of another, whose number is given.",
                         "desk");
+    }
+
+    /** So that no chain of duplicates leads round to its beginning. */
+    @Override
+    public Fact completedBy(ServerKnowledge server) {
+        if (duplicateOf != null) {
+            server.requireOriginal(duplicateOf);
+        }
+        return this;
     }
 
     @Override

@@ -26,7 +26,7 @@ public record FunctionChecked(
         @Later @Nullable Map<String, ItemState> answers) implements VerifyFact {
     public FunctionChecked {
         FieldChecks t = new FieldChecks();
-        items = items == null ? Map.of() : Collections.unmodifiableMap(new TreeMap<>(items));
+        items = items == null ? Collections.emptyMap() : Collections.unmodifiableMap(new TreeMap<>(items));
         answers = answers == null ? null : Collections.unmodifiableMap(new TreeMap<>(answers));
         t.require(!items.isEmpty() || answers != null, "answers", "Answer the items of the checklist by their texts.");
         t.require(

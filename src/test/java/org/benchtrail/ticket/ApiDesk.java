@@ -1,0 +1,213 @@
+package org.benchtrail.ticket;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import io.restassured.path.json.JsonPath;
+import io.restassured.response.Response;
+import io.restassured.specification.RequestSpecification;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+
+/** A ticket that is worked over the API, and whose it is. */
+final class ApiDesk {
+    private static final ObjectMapper JSON = new ObjectMapper();
+    /** Refusals because of who asks, which leave the ticket's trail alone. */
+    static final Set<String> PERSONAL = Set.of("not-yours", "not-your-role", "own-work", "offer-it", "nobody-has-it");
+
+    static final String ADVANCE = "{\"kind\":\"advanced\"}";
+    static final String ONSET = "{\"kind\":\"onset-recorded\",\"known\":false}";
+
+    /** What identify asks, on a computer that runs too hot. */
+    static final String[] IDENTIFIED = {
+        "{\"kind\":\"symptom-recorded\",\"words\":\"It dies on me\",\"observable\":\"Screen goes dark\"}",
+        ONSET,
+        "{\"kind\":\"changes-asked\",\"answers\":{\"HARDWARE\":\"NO\",\"SOFTWARE\":\"NO\",\"SETTINGS\":\"UNKNOWN\",\"PLACE\":\"NO\","
+                + "\"INFRASTRUCTURE\":\"NO\"}}",
+        "{\"kind\":\"scope-recorded\",\"scope\":\"ONE\"}",
+        "{\"kind\":\"reproduction-tried\",\"outcome\":\"YES\",\"how\":\"Ten minutes of full load\"}",
+        "{\"kind\":\"hazards-screened\",\"present\":{\"SMELL\":false,\"SMOKE\":false,\"HEAT\":false,\"SWELLING\":false,"
+                + "\"LIQUID\":false,\"MAINS_LEAD\":false,\"EXPOSED_WIRING\":false}}",
+        "{\"kind\":\"data-answered\",\"state\":\"BACKUP_VERIFIED\"}",
+        reading("96.5"),
+        "{\"kind\":\"logs-reviewed\",\"looked\":true,\"note\":\"Thermal trips\"}",
+        "{\"kind\":\"likeness-checked\",\"shown\":[]}"
+    };
+
+    static final String OBVIOUS =
+            "{\"kind\":\"obvious-questioned\",\"looks\":{\"POWER\":\"IN_ORDER\",\"CABLES\":\"IN_ORDER\",\"SETTINGS\":\"IN_ORDER\","
+                    + "\"RECENT_CHANGE\":\"NOT_APPLICABLE\"},\"note\":\"Nothing changed\"}";
+
+    private final Function<String, RequestSpecification> as;
+    String who;
+    final String number;
+    int version = 1;
+
+    ApiDesk(Function<String, RequestSpecification> as, String who, Map<String, Object> report) {
+        this.as = as;
+        this.who = who;
+        Response answer =
+                as.apply(who).contentType("application/json").body(report).post("/api/tickets");
+        assertEquals(201, answer.statusCode(), answer.asString());
+        assertEquals("\"1\"", answer.header("ETag"));
+        number = answer.jsonPath().getString("number");
+        assertTrue(answer.header("Location").endsWith("/api/tickets/" + number));
+    }
+
+    Response sends(String login, int onVersion, String body) {
+        return as.apply(login)
+                .header("If-Match", "\"" + onVersion + "\"")
+                .contentType("application/json")
+                .body(body)
+                .post("/api/tickets/" + number + "/acts");
+    }
+
+    /** Does what has to be allowed; answers with the number of the last entry. */
+    int lets(String login, String... facts) {
+        Response answer = sends(login, version, "[" + String.join(",", facts) + "]");
+        assertEquals(200, answer.statusCode(), answer.asString());
+        version += facts.length;
+        assertEquals("\"" + version + "\"", answer.header("ETag"));
+        assertEquals(version, answer.jsonPath().getInt("version"));
+        return version;
+    }
+
+    int does(String... facts) {
+        return lets(who, facts);
+    }
+
+    /** Tries what has to be refused; answers with the codes of what is missing. */
+    List<String> refused(String login, String... facts) {
+        Response answer = sends(login, version, "[" + String.join(",", facts) + "]");
+        assertEquals(409, answer.statusCode(), answer.asString());
+        assertEquals("application/problem+json", answer.contentType().split(";")[0]);
+        JsonPath problem = answer.jsonPath();
+        assertEquals("urn:benchtrail:problem:requirement-missing", problem.getString("type"));
+        problem.getList("missing.sentence", String.class).forEach(s -> assertFalse(s.isBlank()));
+        List<String> codes = problem.getList("missing.code", String.class);
+        version += PERSONAL.containsAll(codes) ? 0 : 1;
+        assertEquals("\"" + version + "\"", answer.header("ETag"));
+        JsonNode last = entry(version);
+        if (!PERSONAL.containsAll(codes)) {
+            assertEquals("refused", last.at("/payload/kind").asText());
+            assertEquals(codes, JSON.convertValue(last.at("/payload/missing"), List.class));
+        }
+        return codes;
+    }
+
+    JsonPath sheet() {
+        return as.apply(who)
+                .get("/api/tickets/" + number)
+                .then()
+                .statusCode(200)
+                .extract()
+                .jsonPath();
+    }
+
+    JsonNode entry(int entry) {
+        return trail().get(entry - 1);
+    }
+
+    int entries() {
+        return trail().size();
+    }
+
+    String state(String code) {
+        return sheet().getString("gate.find { it.code == '" + code + "' }.state");
+    }
+
+    void identify() {
+        does(IDENTIFIED);
+        does(ADVANCE);
+    }
+
+    int theory(String text) {
+        int theory = does("{\"kind\":\"theory-stated\",\"text\":\"" + text + "\"}");
+        does("{\"kind\":\"theory-chosen\",\"theory\":" + theory + "}", ADVANCE);
+        return theory;
+    }
+
+    void tests(int theory, String outcome) {
+        int check = does("{\"kind\":\"check-planned\",\"theory\":" + theory
+                + ",\"what\":\"Open it\",\"expectation\":\"Dust between the fins\"}");
+        does("{\"kind\":\"result-recorded\",\"check\":" + check + ",\"observation\":\"Seen\",\"outcome\":\"" + outcome
+                + "\"}");
+    }
+
+    int plans() {
+        int action = does(
+                "{\"kind\":\"action-planned\",\"what\":\"Clean the cooler\",\"effect\":\"Runs cool\",\"impact\":\"One, half an hour\","
+                        + "\"wayBack\":\"Put the cover back\",\"irreversible\":false,\"touchesStorage\":false,"
+                        + "\"usesPart\":false}");
+        does("{\"kind\":\"maker-consulted\",\"applicable\":true,\"text\":\"Manual, chapter 4\"}");
+        return action;
+    }
+
+    void carriesOut(int action) {
+        does("{\"kind\":\"cautions-acknowledged\",\"about\":" + action + ",\"cautions\":[\"HEAT\"]}");
+        does("{\"kind\":\"action-settled\",\"action\":" + action + ",\"settlement\":\"CARRIED_OUT\"}", ADVANCE);
+    }
+
+    void verifies() {
+        List<Integer> symptoms = sheet().getList("facts.findAll { it.fact.kind == 'symptom-recorded' }.entry");
+        for (int symptom : symptoms) {
+            does("{\"kind\":\"symptom-rechecked\",\"symptom\":" + symptom + ",\"gone\":true,\"how\":\"Two hours\"}");
+        }
+        does(
+                reading("68"),
+                functions(sheet().getList("checklist", String.class)),
+                "{\"kind\":\"requester-answered\",\"state\":\"AGREES\"}",
+                "{\"kind\":\"prevention-considered\",\"applies\":true,\"text\":\"Clean it twice a year\"}",
+                ADVANCE);
+    }
+
+    void documents() {
+        does(
+                "{\"kind\":\"cause-named\",\"cause\":\"Clogged cooler\",\"sureness\":\"BY_REPAIR\"}",
+                "{\"kind\":\"summary-written\",\"findings\":\"Dust\",\"actions\":\"Cleaned\",\"outcome\":\"Runs cool\"}",
+                "{\"kind\":\"knowledge-linked\",\"learned\":\"NOTHING\",\"text\":\"A common cause\"}",
+                "{\"kind\":\"effort-recorded\",\"minutes\":45}",
+                "{\"kind\":\"signed\",\"signatory\":\"ASSIGNEE\"}");
+    }
+
+    static String functions(List<String> checklist) {
+        return checklist.stream()
+                .map(function -> "\"" + function + "\":\"WORKS\"")
+                .collect(Collectors.joining(",", "{\"kind\":\"function-checked\",\"answers\":{", "}}"));
+    }
+
+    static String reading(String value) {
+        return "{\"kind\":\"reading-recorded\",\"quantity\":\"temperature\",\"value\":\"" + value
+                + "\",\"unit\":\"\u00b0C\",\"point\":\"processor\",\"instrument\":\"sensor\",\"upper\":\"85\",\"limitSource\":\"nameplate\"}";
+    }
+
+    List<JsonNode> trail() {
+        List<JsonNode> entries = new ArrayList<>();
+        JsonPath trail = as.apply(who)
+                .get("/api/tickets/" + number + "/trail")
+                .then()
+                .statusCode(200)
+                .extract()
+                .jsonPath();
+        for (String canonical : trail.getList("canonical", String.class)) {
+            entries.add(tree(canonical));
+        }
+        return entries;
+    }
+
+    static JsonNode tree(String json) {
+        try {
+            return JSON.readTree(json);
+        } catch (IOException e) {
+            throw new IllegalStateException(json, e);
+        }
+    }
+}
