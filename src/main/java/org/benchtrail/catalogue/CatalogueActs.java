@@ -1,7 +1,6 @@
 package org.benchtrail.catalogue;
 
 import jakarta.enterprise.context.ApplicationScoped;
-import jakarta.enterprise.inject.Instance;
 import jakarta.transaction.Transactional;
 import java.util.List;
 import java.util.Map;
@@ -13,23 +12,36 @@ import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.text.PlainText;
 import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
+import org.benchtrail.proposals.ProposalActs;
+import org.benchtrail.proposals.ProposalView;
 import org.jspecify.annotations.Nullable;
 
-/** What a supervisor does to the catalogue. Every change is a new version; none is ever altered. */
+/** What a supervisor does to the catalogue. Every change is a new version, which takes two; none is ever altered. */
 @ApplicationScoped
 @Transactional
 public class CatalogueActs {
-    private static final int LONGEST_NOTE = 500;
     private static final int LONGEST_TEXT = 1_000_000;
 
     private final Versions versions;
     private final Catalogues catalogues;
-    private final Instance<Relearning> relearning;
+    private final NewVersions newVersions;
+    private final ProposalActs proposals;
+    private final TextChange texts;
+    private final ReturnChange returns;
 
-    CatalogueActs(Versions versions, Catalogues catalogues, Instance<Relearning> relearning) {
+    CatalogueActs(
+            Versions versions,
+            Catalogues catalogues,
+            NewVersions newVersions,
+            ProposalActs proposals,
+            TextChange texts,
+            ReturnChange returns) {
         this.versions = versions;
         this.catalogues = catalogues;
-        this.relearning = relearning;
+        this.newVersions = newVersions;
+        this.proposals = proposals;
+        this.texts = texts;
+        this.returns = returns;
     }
 
     /**
@@ -52,7 +64,7 @@ public class CatalogueActs {
             return new CheckedText(file.faults(), List.of(), List.of());
         }
         VersionRow last = versions.row(versions.last());
-        Map<String, Learned> next = figures(file.catalogue().get(), last);
+        Map<String, Learned> next = newVersions.figures(file.catalogue().get(), last);
         return new CheckedText(
                 List.of(),
                 EntryChange.between(Versions.practice(last), file.catalogue().get()),
@@ -60,67 +72,31 @@ public class CatalogueActs {
     }
 
     /**
-     * Makes a version of a text. What was learned is learned again on it, from the same cases.
+     * Proposes a version of a text. What was learned will be learned again on it, from the same cases.
      *
      * @param base version that the text was begun from
      * @throws Invalid with every fault by row, or if another version was made meanwhile; nothing is stored
      */
-    public VersionView save(int base, String text, String note, Actor actor) {
+    public ProposalView save(int base, String text, String note, Actor actor) {
         Permissions.require(Permission.KEEP_CATALOGUE, actor);
-        requireNote(note);
         String yaml = normal(text);
         CatalogueFile file = read(yaml);
-        Catalogue practice = file.catalogue()
-                .orElseThrow(() -> new Invalid(file.faults().stream()
-                        .map(f -> new Invalid.Problem("row " + f.row(), told(f)))
-                        .toList()));
-        VersionRow last = latest(base);
-        if (yaml.equals(last.practice)) {
-            throw new Invalid("text", "Change something first: this is what version " + base + " says.");
+        if (file.catalogue().isEmpty()) {
+            throw new Invalid(file.faults().stream()
+                    .map(f -> new Invalid.Problem("row " + f.row(), told(f)))
+                    .toList());
         }
-        VersionRow row = new VersionRow();
-        row.practice = yaml;
-        row.origin = yaml.equals(CatalogueFile.deliveredText()) ? VersionOrigin.DELIVERED : VersionOrigin.EDITED;
-        row.note = note.strip();
-        row.basis = last.basis;
-        row.figures = last.basis == null ? null : FiguresJson.write(figures(practice, last));
-        return versions.append(row, actor.account()).view();
+        return proposals.propose(texts, new TextChange.NewText(base, yaml), note, actor);
     }
 
     private static String told(CatalogueFile.Fault f) {
         return f.field().isEmpty() ? f.reason() : f.field() + ": " + f.reason();
     }
 
-    /** Makes a version of figures learned on the practice catalogue in force. */
-    public VersionView learned(int base, Map<String, Learned> figures, LearningBasis basis, String note, Actor actor) {
+    /** Proposes to go back: a version that says, to the last digit, what an earlier one said. */
+    public ProposalView restore(int base, int number, String note, Actor actor) {
         Permissions.require(Permission.KEEP_CATALOGUE, actor);
-        requireNote(note);
-        VersionRow row = new VersionRow();
-        row.practice = latest(base).practice;
-        row.origin = VersionOrigin.LEARNED;
-        row.note = note.strip();
-        row.figures = FiguresJson.write(figures);
-        row.basis = FiguresJson.text(basis);
-        return versions.append(row, actor.account()).view();
-    }
-
-    /** Goes back: makes a version that says, to the last digit, what an earlier one said. */
-    public VersionView restore(int base, int number, String note, Actor actor) {
-        Permissions.require(Permission.KEEP_CATALOGUE, actor);
-        requireNote(note);
-        VersionRow old = versions.row(number);
-        latest(base);
-        if (number == base) {
-            throw new Invalid("number", "Version " + number + " is the one in force; choose an earlier one.");
-        }
-        VersionRow row = new VersionRow();
-        row.practice = old.practice;
-        row.figures = old.figures;
-        row.basis = old.basis;
-        row.origin = VersionOrigin.REVERSED;
-        row.restores = number;
-        row.note = note.strip();
-        return versions.append(row, actor.account()).view();
+        return proposals.propose(returns, new ReturnChange.GoingBack(base, number), note, actor);
     }
 
     /** Versions, newest first. */
@@ -141,8 +117,7 @@ public class CatalogueActs {
     }
 
     /** The practice catalogue of a version. */
-    public Catalogue practice(int number, Actor actor) {
-        Permissions.require(Permission.SEE_TICKETS, actor);
+    public Catalogue practice(int number) {
         return Versions.practice(versions.row(number));
     }
 
@@ -158,35 +133,6 @@ public class CatalogueActs {
         Permissions.require(Permission.KEEP_CATALOGUE, actor);
         String delivered = CatalogueFile.deliveredText();
         return versions.isKnown(delivered) ? Optional.empty() : Optional.of(delivered);
-    }
-
-    private Map<String, Learned> figures(Catalogue practice, VersionRow last) {
-        if (last.basis == null) {
-            return CatalogueVersion.of(0, practice).figures();
-        }
-        return relearning.get().learn(practice, FiguresJson.basis(last.basis));
-    }
-
-    /** The version in force, to which nobody else can add until the transaction ends. */
-    private VersionRow latest(int base) {
-        versions.lock();
-        VersionRow last = versions.row(versions.last());
-        if (last.number != base) {
-            throw new Invalid(
-                    "base",
-                    "Look at version " + last.number + " first: " + last.madeBy + " made it while you were working on "
-                            + "version " + base + ".");
-        }
-        return last;
-    }
-
-    private static void requireNote(@Nullable String note) {
-        new Invalid.Collector()
-                .require(
-                        note != null && !note.isBlank() && note.length() <= LONGEST_NOTE && PlainText.isText(note),
-                        "note",
-                        "Say in a few words why, for those who look at the list of versions later.")
-                .throwIfAny();
     }
 
     private static CatalogueFile read(String yaml) {

@@ -13,6 +13,7 @@ import java.net.URI;
 import java.util.List;
 import java.util.Map;
 import org.benchtrail.people.CurrentActor;
+import org.benchtrail.proposals.ProposalApi;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jboss.resteasy.reactive.RestPath;
@@ -109,9 +110,9 @@ public class CatalogueApi {
     @POST
     @Path("versions")
     @Consumes(MediaType.APPLICATION_JSON)
-    @Operation(summary = "Make a version of a text")
+    @Operation(summary = "Propose a version of a text; another supervisor confirms it under /api/proposals")
     public Response save(NewVersion asked) {
-        return made(acts.save(
+        return ProposalApi.proposed(acts.save(
                 asked.base() == null ? 0 : asked.base(),
                 asked.text() == null ? "" : asked.text(),
                 asked.note() == null ? "" : asked.note(),
@@ -121,18 +122,14 @@ public class CatalogueApi {
     @POST
     @Path("versions/{version}/restoration")
     @Consumes(MediaType.APPLICATION_JSON)
-    @Operation(summary = "Go back: make a version that says what this one said")
+    @Operation(
+            summary = "Propose to go back: a version that says what this one said; another supervisor confirms it"
+                    + " under /api/proposals")
     public Response restore(@RestPath int version, Return asked) {
-        return made(acts.restore(
+        return ProposalApi.proposed(acts.restore(
                 asked.base() == null ? 0 : asked.base(),
                 version,
                 asked.note() == null ? "" : asked.note(),
                 current.actor()));
-    }
-
-    private static Response made(VersionView version) {
-        return Response.created(URI.create("/api/catalogue/versions/" + version.number()))
-                .entity(version)
-                .build();
     }
 }

@@ -30,6 +30,7 @@ import org.benchtrail.platform.NotFound;
 import org.benchtrail.platform.Option;
 import org.benchtrail.platform.form.PostedForm;
 import org.benchtrail.platform.form.Refusal;
+import org.benchtrail.proposals.ProposalView;
 import org.jboss.resteasy.reactive.RestForm;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jboss.resteasy.reactive.RestQuery;
@@ -150,7 +151,10 @@ public class CataloguePage {
         return new VersionLine(
                 v.number(),
                 Moments.text(v.madeAt(), current.zone()),
-                names.getOrDefault(v.madeBy(), v.madeBy()),
+                names.getOrDefault(v.madeBy(), v.madeBy())
+                        + (v.confirmedBy() == null
+                                ? ""
+                                : ", confirmed by " + names.getOrDefault(v.confirmedBy(), v.confirmedBy())),
                 v.note(),
                 origin,
                 v.number() == newest);
@@ -193,8 +197,9 @@ public class CataloguePage {
         PostedForm form = new PostedForm(typed);
         return Refusal.answer(
                 () -> {
-                    acts.restore(form.number("base").orElse(0), version, form.text("note"), current.actor());
-                    return Html.goTo("/catalogue/versions");
+                    ProposalView proposal =
+                            acts.restore(form.number("base").orElse(0), version, form.text("note"), current.actor());
+                    return Html.goTo("/proposals/" + proposal.id());
                 },
                 refusal -> shown(version, at(version), null, refusal.problems()));
     }
@@ -240,7 +245,7 @@ public class CataloguePage {
         return all.subList(0, Math.min(MOST_SHOWN, all.size()));
     }
 
-    /** @param act {@code save} to make a version; anything else only looks what the text would change */
+    /** @param act {@code save} to propose a version; anything else only looks what the text would change */
     @POST
     @Path("edit")
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
@@ -253,8 +258,8 @@ public class CataloguePage {
         }
         return Refusal.answer(
                 () -> {
-                    acts.save(edited.base(), edited.text(), edited.note(), current.actor());
-                    return Html.goTo("/catalogue/versions");
+                    ProposalView proposal = acts.save(edited.base(), edited.text(), edited.note(), current.actor());
+                    return Html.goTo("/proposals/" + proposal.id());
                 },
                 refusal -> {
                     CatalogueActs.CheckedText checked = acts.check(edited.text(), current.actor());

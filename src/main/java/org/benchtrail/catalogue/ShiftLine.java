@@ -87,6 +87,12 @@ public record ShiftLine(
         return c.findings().stream().collect(Collectors.toMap(f -> f.id(), f -> f.question()));
     }
 
+    /** Which figure it is. */
+    String words() {
+        String of = finding.isEmpty() ? cause : finding + ": " + value + ", if it is " + cause;
+        return category + ": " + of + (needsApproval ? " (a large change)" : "");
+    }
+
     public double size() {
         return Math.abs(after - before);
     }

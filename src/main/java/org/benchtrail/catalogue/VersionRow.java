@@ -24,6 +24,10 @@ class VersionRow {
     @Column(name = "made_by", updatable = false)
     String madeBy = "";
 
+    @Column(name = "confirmed_by", updatable = false)
+    @Nullable
+    String confirmedBy;
+
     @Column(updatable = false)
     String note = "";
 
@@ -47,6 +51,6 @@ class VersionRow {
     Integer restores;
 
     VersionView view() {
-        return new VersionView(number, madeAt, madeBy, note, origin, restores);
+        return new VersionView(number, madeAt, madeBy, confirmedBy, note, origin, restores);
     }
 }

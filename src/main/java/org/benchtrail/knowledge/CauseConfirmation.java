@@ -35,6 +35,9 @@ class CauseConfirmation {
     @Column(updatable = false)
     boolean measured;
 
+    /** Whether it is of the words as they stand, and of somebody who did not write them. */
+    boolean counts = true;
+
     protected CauseConfirmation() {}
 
     CauseConfirmation(KnownCause cause, @Nullable Integer ticket, String who, Instant at, boolean measured) {

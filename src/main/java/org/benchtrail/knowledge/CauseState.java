@@ -3,7 +3,7 @@ package org.benchtrail.knowledge;
 /** How far a known cause can be relied on. */
 public enum CauseState {
     DRAFT("◌", "draft", "written when its first ticket closed; nobody else has found it true yet"),
-    CONFIRMED("●", "confirmed", "found true by somebody other than its author"),
+    CONFIRMED("●", "confirmed", "found true, in these words, by somebody who did not write them"),
     FLAGGED("▲", "flagged", "somebody says that it is wrong: read the reason before you rely on it"),
     RETIRED("○", "retired", "no longer shown; kept for what was said with it");
 

@@ -6,6 +6,7 @@ import java.time.Clock;
 import java.time.Instant;
 import java.util.List;
 import java.util.Objects;
+import java.util.Set;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.TicketNumber;
@@ -17,12 +18,14 @@ import org.benchtrail.platform.Stale;
 @ApplicationScoped
 public class KnowledgeActs {
     private final CauseRows causes;
+    private final CauseAuthors authors;
     private final Confirmations confirmations;
     private final ClosedCases cases;
     private final Clock clock;
 
-    KnowledgeActs(CauseRows causes, Confirmations confirmations, ClosedCases cases, Clock clock) {
+    KnowledgeActs(CauseRows causes, CauseAuthors authors, Confirmations confirmations, ClosedCases cases, Clock clock) {
         this.causes = causes;
+        this.authors = authors;
         this.confirmations = confirmations;
         this.cases = cases;
         this.clock = clock;
@@ -68,13 +71,20 @@ public class KnowledgeActs {
 
     private void confirm(KnownCause cause, KnowledgeAct.Confirm act, Actor actor) {
         requireShown(cause);
-        if (cause.proposedBy.equals(actor.account())) {
-            throw new Invalid("confirm", "You wrote this one: somebody else has to find it true.");
-        }
+        new Invalid.Collector()
+                .require(
+                        !authors.any(cause, actor.account()::equals),
+                        "confirm",
+                        "You wrote words of this one, or worked on the ticket that it came from: somebody else has to find it true.")
+                .require(
+                        !confirmations.confirmers(cause.number()).contains(actor.account()),
+                        "confirm",
+                        "You confirmed this one already: find it true on another ticket, or leave it to somebody else.")
+                .throwIfAny();
         CauseImage before = cause.image();
         Instant now = clock.instant();
         confirmations.add(cause, null, actor.account(), now, false);
-        cause.state = CauseState.CONFIRMED;
+        cause.state = Confirmations.settled(cause);
         causes.changed(cause, before, ground(actor, now, CauseEvent.CONFIRMED, String.valueOf(act.note())));
     }
 
@@ -91,12 +101,19 @@ public class KnowledgeActs {
             Permissions.require(Permission.CURATE_KNOWLEDGE, actor);
         }
         CauseImage before = cause.image();
-        cause.write(act.text());
-        if (cause.state == CauseState.FLAGGED) {
-            cause.state = confirmations.settled(cause);
-        }
-        if (before.equals(cause.image())) {
-            throw new Invalid("correct", "Nothing was changed, so there is nothing to keep.");
+        if (act.text().equals(cause.text())) {
+            new Invalid.Collector()
+                    .require(
+                            cause.state == CauseState.FLAGGED,
+                            "correct",
+                            "Nothing was changed, so there is nothing to keep.")
+                    .throwIfAny();
+            cause.state = Confirmations.settled(cause);
+        } else {
+            cause.write(act.text());
+            authors.add(cause, Set.of(actor.account()));
+            confirmations.beginAnew(cause);
+            cause.state = CauseState.DRAFT;
         }
         causes.changed(
                 cause, before, ground(actor, clock.instant(), CauseEvent.CORRECTED, String.valueOf(act.reason())));
@@ -115,7 +132,7 @@ public class KnowledgeActs {
         }
         CauseImage before = cause.image();
         cause.mergedInto = null;
-        cause.state = confirmations.settled(cause);
+        cause.state = Confirmations.settled(cause);
         causes.changed(cause, before, ground(actor, clock.instant(), CauseEvent.BROUGHT_BACK, act.reason()));
     }
 
@@ -134,7 +151,7 @@ public class KnowledgeActs {
         cause.state = CauseState.RETIRED;
         cause.mergedInto = target.number();
         if (target.state == CauseState.DRAFT) {
-            target.state = confirmations.settled(target);
+            target.state = Confirmations.settled(target);
         }
         causes.changed(cause, before, ground(actor, now, CauseEvent.MERGED, act.reason()));
         String taken = "Number " + cause.number() + ", " + cause.title + ". " + act.reason();
@@ -156,6 +173,7 @@ public class KnowledgeActs {
                         now,
                         CauseEvent.SPLIT_OFF,
                         "Number " + cause.number() + ", " + cause.title + ". " + act.reason()));
+        authors.add(second, Set.of(actor.account()));
         for (int ticket : moved) {
             cases.move(ticket, cause, second);
             confirmations.move(ticket, second);
@@ -164,7 +182,7 @@ public class KnowledgeActs {
         CauseImage alone = second.image();
         confirmations.recount(second);
         if (second.confirmations > 0) {
-            second.state = confirmations.settled(second);
+            second.state = Confirmations.settled(second);
             causes.changed(second, alone, ground(actor, now, CauseEvent.CONFIRMED, "By the cases that came with it."));
         }
         String made = "The second one is number " + second.number() + ", " + second.title + ". " + act.reason();

@@ -4,6 +4,8 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Observes;
 import java.time.Instant;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Entry;
 import org.benchtrail.core.method.Fact;
@@ -26,11 +28,13 @@ import org.jspecify.annotations.Nullable;
 @ApplicationScoped
 class KnowledgeFromTickets {
     private final CauseRows causes;
+    private final CauseAuthors authors;
     private final Confirmations confirmations;
     private final ClosedCases cases;
 
-    KnowledgeFromTickets(CauseRows causes, Confirmations confirmations, ClosedCases cases) {
+    KnowledgeFromTickets(CauseRows causes, CauseAuthors authors, Confirmations confirmations, ClosedCases cases) {
         this.causes = causes;
+        this.authors = authors;
         this.confirmations = confirmations;
         this.cases = cases;
     }
@@ -86,7 +90,7 @@ class KnowledgeFromTickets {
             return null;
         }
         KnownCause known = causes.standing(linked.known());
-        confirm(known, changed.number(), named, stamp);
+        confirm(known, changed, named, stamp);
         return known;
     }
 
@@ -98,36 +102,53 @@ class KnowledgeFromTickets {
         if (same.isPresent()) {
             KnownCause known = causes.locked(same.get().number());
             if (known.ticket != null && known.ticket == serial) {
-                again(known, draft, changed.number(), stamp);
+                again(known, draft, changed, stamp);
             } else {
-                confirm(known, changed.number(), named, stamp);
+                confirm(known, changed, named, stamp);
             }
             return known;
         }
-        return causes.add(
+        KnownCause made = causes.add(
                 new KnownCause(draft, serial, stamp.by(), stamp.at()),
                 new CauseHistory.Ground(stamp.by(), stamp.at(), CauseEvent.PROPOSED, "", serial));
+        authors.add(made, hands(changed, stamp));
+        return made;
     }
 
     /** Its own ticket was opened again and came to the same end: what the second round adds is taken over. */
-    private void again(KnownCause own, CauseText draft, TicketNumber ticket, Stamp stamp) {
+    private void again(KnownCause own, CauseText draft, TicketChanged ticket, Stamp stamp) {
         CauseImage before = own.image();
         if (own.confirmations == 0) {
             own.write(draft);
         }
-        own.state = confirmations.settled(own);
+        authors.add(own, hands(ticket, stamp));
+        own.state = Confirmations.settled(own);
         String reason = "The ticket closed again with the same cause.";
-        causes.changed(own, before, ground(stamp.by(), stamp.at(), CauseEvent.CORRECTED, reason, ticket));
+        causes.changed(own, before, ground(stamp.by(), stamp.at(), CauseEvent.CORRECTED, reason, ticket.number()));
     }
 
-    private void confirm(KnownCause known, TicketNumber ticket, CauseNamed named, Stamp stamp) {
+    /** A ticket on which anybody worked who wrote the words is one more case of it, and no confirmation. */
+    private void confirm(KnownCause known, TicketChanged ticket, CauseNamed named, Stamp stamp) {
+        if (authors.any(known, who -> who.equals(stamp.by()) || ticket.sheet().isHand(who))) {
+            return;
+        }
         CauseImage before = known.image();
         boolean measured = named.sureness() == Sureness.MEASURED;
-        confirmations.add(known, ticket.serial(), stamp.by(), stamp.at(), measured);
+        confirmations.add(known, ticket.number().serial(), stamp.by(), stamp.at(), measured);
         if (known.state == CauseState.DRAFT) {
-            known.state = confirmations.settled(known);
+            known.state = Confirmations.settled(known);
         }
-        causes.changed(known, before, ground(stamp.by(), stamp.at(), CauseEvent.CONFIRMED, "", ticket));
+        causes.changed(known, before, ground(stamp.by(), stamp.at(), CauseEvent.CONFIRMED, "", ticket.number()));
+    }
+
+    /** All who worked on the ticket, and who closed it. */
+    private static Set<String> hands(TicketChanged ticket, Stamp stamp) {
+        Set<String> hands = new TreeSet<>(Set.of(stamp.by()));
+        ticket.sheet().facts().stream()
+                .map(standing -> standing.stamp().person())
+                .filter(ticket.sheet()::isHand)
+                .forEach(hands::add);
+        return hands;
     }
 
     /** What a ticket seemed to show when it closed no longer holds. */
@@ -144,7 +165,7 @@ class KnowledgeFromTickets {
         CauseImage before = known.image();
         confirmations.withdraw(known, number.serial());
         if (known.state == CauseState.CONFIRMED) {
-            known.state = confirmations.settled(known);
+            known.state = Confirmations.settled(known);
         }
         causes.changed(known, before, ground(stamp.by(), stamp.at(), CauseEvent.WITHDRAWN, opened(reason), number));
     }

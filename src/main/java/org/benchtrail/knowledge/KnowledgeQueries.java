@@ -32,13 +32,23 @@ public class KnowledgeQueries {
     private static final int FINDINGS = 8;
 
     private final CauseRows causes;
+    private final CauseAuthors authors;
+    private final Confirmations confirmations;
     private final CauseHistory changes;
     private final EntityManager database;
     private final FindingWords findingWords;
     private final SqlText sql = SqlText.of(KnowledgeQueries.class);
 
-    KnowledgeQueries(CauseRows causes, CauseHistory changes, EntityManager database, FindingWords findingWords) {
+    KnowledgeQueries(
+            CauseRows causes,
+            CauseAuthors authors,
+            Confirmations confirmations,
+            CauseHistory changes,
+            EntityManager database,
+            FindingWords findingWords) {
         this.causes = causes;
+        this.authors = authors;
+        this.confirmations = confirmations;
         this.changes = changes;
         this.database = database;
         this.findingWords = findingWords;
@@ -47,12 +57,24 @@ public class KnowledgeQueries {
     /**
      * A known cause with all that is known of it.
      *
+     * @param authors accounts of those who wrote its words, and so do not confirm it
+     * @param confirmers accounts of those who found it true in the words that stand
      * @param history newest first
      * @param cases newest first, at most 50
      * @param findings that its cases have more often than other cases of the kind, the most telling first
      */
     public record WholeCause(
-            CauseJson cause, List<HistoryEntry> history, List<SupportingCase> cases, List<ToldApart> findings) {}
+            CauseJson cause,
+            List<String> authors,
+            List<String> confirmers,
+            List<HistoryEntry> history,
+            List<SupportingCase> cases,
+            List<ToldApart> findings) {
+        /** Whether that person may find it true outside a ticket. */
+        boolean awaits(Actor actor) {
+            return !authors.contains(actor.account()) && !confirmers.contains(actor.account());
+        }
+    }
 
     /**
      * One entry of the history.
@@ -83,7 +105,13 @@ public class KnowledgeQueries {
     public WholeCause cause(long id, Actor actor) {
         Permissions.require(Permission.SEE_TICKETS, actor);
         KnownCause cause = causes.present(id);
-        return new WholeCause(CauseJson.of(cause), history(id), cases(id), toldApart(cause));
+        return new WholeCause(
+                CauseJson.of(cause),
+                authors.of(id),
+                confirmations.confirmers(id),
+                history(id),
+                cases(id),
+                toldApart(cause));
     }
 
     /** Known causes without any words looked for, the latest changed first; null stands for any, but for retired ones. */

@@ -72,7 +72,11 @@ public final class KnowledgeView {
             @Nullable String previous,
             @Nullable String next) {}
 
-    /** The page of one known cause. */
+    /**
+     * The page of one known cause.
+     *
+     * @param confirming whether the viewer is neither an author of it nor has confirmed it
+     */
     public record OneCause(
             CauseJson cause,
             CauseState state,
@@ -85,6 +89,7 @@ public final class KnowledgeView {
             List<HistoryLine> history,
             List<Option> categories,
             boolean tending,
+            boolean confirming,
             boolean correcting,
             boolean curating) {
         public boolean confirmed() {
@@ -177,6 +182,7 @@ public final class KnowledgeView {
                 whole.history().stream().map(this::change).toList(),
                 categories(),
                 tending && shown,
+                tending && shown && whole.awaits(viewer),
                 (curating || (tending && cause.state() != CauseState.CONFIRMED)) && shown,
                 curating);
     }

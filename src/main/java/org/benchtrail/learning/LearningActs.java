@@ -12,6 +12,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.function.BiConsumer;
 import org.benchtrail.catalogue.Catalogues;
 import org.benchtrail.core.Invalid;
@@ -111,9 +112,9 @@ public class LearningActs {
         String obstacle;
         try {
             made = CaseOfTicket.of(sheet, catalogue);
-            obstacle = CaseOfTicket.authors(sheet).contains(actor.account())
-                    ? "You worked on this ticket: another supervisor has to judge it."
-                    : null;
+            obstacle = involvement(sheet, actor)
+                    .map(did -> "You " + did + " this ticket: another supervisor has to judge it.")
+                    .orElse(null);
         } catch (Invalid e) {
             obstacle = e.problems().get(0).sentence();
         }
@@ -127,6 +128,16 @@ public class LearningActs {
                 named == null ? "" : named.sureness().words(),
                 made == null ? 0 : made.seen().size(),
                 obstacle);
+    }
+
+    /** What this person did on the ticket, so that somebody else has to judge it; empty if nothing. */
+    private static Optional<String> involvement(JobSheet sheet, Actor actor) {
+        if (sheet.isHand(actor.account())) {
+            return Optional.of("worked on");
+        }
+        return sheet.isJudge(actor.account())
+                ? Optional.of("waived, approved or signed something on")
+                : Optional.empty();
     }
 
     private List<CauseCategory> catalogue() {
@@ -150,10 +161,9 @@ public class LearningActs {
             require(row.state != CaseState.ACCEPTED, number, "is accepted already.");
             JobSheet sheet = Objects.requireNonNull(sheets.get(number));
             require(row.closedAt.equals(sheet.course().closed()), number, "was opened again since.");
-            require(
-                    !CaseOfTicket.authors(sheet).contains(actor.account()),
-                    number,
-                    "is one you worked on: another supervisor has to judge it.");
+            involvement(sheet, actor).ifPresent(did -> {
+                throw refused(number, "is one you " + did + ": another supervisor has to judge it.");
+            });
             TicketCase made = CaseOfTicket.of(sheet, catalogue);
             Instant now = clock.instant();
             row.accept(made, actor.account(), now);

@@ -13,9 +13,9 @@ import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.time.Instant;
 import java.util.List;
-import org.benchtrail.catalogue.VersionView;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.people.CurrentActor;
+import org.benchtrail.proposals.ProposalApi;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jboss.resteasy.reactive.RestQuery;
@@ -124,9 +124,9 @@ public class LearningApi {
     @POST
     @Path("versions")
     @Consumes(MediaType.APPLICATION_JSON)
-    @Operation(summary = "Make a version of what was previewed")
+    @Operation(summary = "Propose a version of what was previewed; another supervisor confirms it under /api/proposals")
     public Response apply(Apply asked) {
-        return made(figures.apply(
+        return ProposalApi.proposed(figures.apply(
                 asked.base() == null ? 0 : asked.base(),
                 asked.at(),
                 asked.fingerprint() == null ? "" : asked.fingerprint(),
@@ -138,9 +138,11 @@ public class LearningApi {
     @POST
     @Path("undoing")
     @Consumes(MediaType.APPLICATION_JSON)
-    @Operation(summary = "Undo the last learning: restore the version before it")
+    @Operation(
+            summary = "Propose to undo the last learning: restore the version before it; another supervisor confirms it"
+                    + " under /api/proposals")
     public Response undo(Undo asked) {
-        return made(figures.undo(
+        return ProposalApi.proposed(figures.undo(
                 asked.base() == null ? 0 : asked.base(), asked.note() == null ? "" : asked.note(), current.actor()));
     }
 
@@ -149,11 +151,5 @@ public class LearningApi {
     @Operation(summary = "How well the probabilities that were shown held")
     public CalibrationView calibration(@RestQuery @DefaultValue("") String category) {
         return calibration.view(category, current.actor());
-    }
-
-    private static Response made(VersionView version) {
-        return Response.created(URI.create("/api/catalogue/versions/" + version.number()))
-                .entity(version)
-                .build();
     }
 }

@@ -24,6 +24,7 @@ import org.benchtrail.platform.Html;
 import org.benchtrail.platform.Moments;
 import org.benchtrail.platform.form.PostedForm;
 import org.benchtrail.platform.form.Refusal;
+import org.benchtrail.proposals.ProposalView;
 import org.jboss.resteasy.reactive.RestQuery;
 import org.jspecify.annotations.Nullable;
 
@@ -234,14 +235,14 @@ public class LearningPage {
         String note = form.text("note");
         return Refusal.answer(
                 () -> {
-                    figures.apply(
+                    ProposalView proposal = figures.apply(
                             form.number("base").orElse(0),
                             moment(form.text("at")),
                             form.text("fingerprint"),
                             form.has("approved"),
                             note,
                             current.actor());
-                    return Html.goTo("/catalogue/versions");
+                    return Html.goTo("/proposals/" + proposal.id());
                 },
                 refusal -> previewed(note, refusal.problems()));
     }
@@ -263,8 +264,9 @@ public class LearningPage {
         PostedForm form = new PostedForm(typed);
         return Refusal.answer(
                 () -> {
-                    figures.undo(form.number("base").orElse(0), form.text("note"), current.actor());
-                    return Html.goTo("/catalogue/versions");
+                    ProposalView proposal =
+                            figures.undo(form.number("base").orElse(0), form.text("note"), current.actor());
+                    return Html.goTo("/proposals/" + proposal.id());
                 },
                 refusal -> previewed("", refusal.problems()));
     }

@@ -12,6 +12,7 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import java.util.List;
+import java.util.Optional;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.measure.LimitLibrary;
 import org.benchtrail.core.measure.Provenance;
@@ -22,6 +23,7 @@ import org.benchtrail.platform.Html;
 import org.benchtrail.platform.form.FormValues;
 import org.benchtrail.platform.form.PostedForm;
 import org.benchtrail.platform.form.Refusal;
+import org.benchtrail.proposals.ProposalView;
 import org.jboss.resteasy.reactive.RestPath;
 
 /** The library of limits for people. */
@@ -100,8 +102,8 @@ public class LimitsPage {
         PostedForm form = new PostedForm(typed);
         return Refusal.answer(
                 () -> {
-                    book.add(form.read(LimitBook.Proposed.class), current.actor());
-                    return Html.goTo("/limits");
+                    LimitBook.Proposed proposed = form.read(LimitBook.Proposed.class);
+                    return goOn(book.add(proposed, current.actor()));
                 },
                 refusal -> page(new FormValues().typed(form, refusal), refusal.problems()));
     }
@@ -112,7 +114,13 @@ public class LimitsPage {
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     @Blocking
     public Response offer(@RestPath String id, MultivaluedMap<String, String> typed) {
-        book.offer(id, new PostedForm(typed).text("offered").equals("true"), current.actor());
-        return Html.goTo("/limits");
+        PostedForm form = new PostedForm(typed);
+        return Refusal.answer(
+                () -> goOn(book.offer(id, form.text("offered").equals("true"), current.actor())),
+                refusal -> page(new FormValues(), refusal.problems()));
+    }
+
+    private static Response goOn(Optional<ProposalView> proposal) {
+        return Html.goTo(proposal.map(p -> "/proposals/" + p.id()).orElse("/limits"));
     }
 }

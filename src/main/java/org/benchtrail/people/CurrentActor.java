@@ -52,6 +52,11 @@ public class CurrentActor {
         return person != null && Permissions.allow(permission, person.actor());
     }
 
+    /** For the navigation: whether tickets are this person's to open and work. */
+    public boolean mayWorkTickets() {
+        return may(Permission.WORK_TICKETS);
+    }
+
     /** For the navigation: whether the page of accounts opens to this person. */
     public boolean mayManageAccounts() {
         return may(Permission.MANAGE_ACCOUNTS);
@@ -60,6 +65,11 @@ public class CurrentActor {
     /** For the navigation: whether cases are this person's to judge. */
     public boolean mayKeepCatalogue() {
         return may(Permission.KEEP_CATALOGUE);
+    }
+
+    /** For the navigation: whether this person confirms what other supervisors propose. */
+    public boolean mayDecideProposals() {
+        return may(Permission.DECIDE_PROPOSALS);
     }
 
     private SignedIn required() {

@@ -32,6 +32,14 @@ public class Directory {
                 .toList();
     }
 
+    /** Everybody who is active and has that permission, by name. */
+    public List<Actor> allowed(Permission permission) {
+        return accounts.active().stream()
+                .map(Account::actor)
+                .filter(actor -> Permissions.allow(permission, actor))
+                .toList();
+    }
+
     /** Names by account, of active and closed accounts alike; what is no account is not among them. */
     public Map<String, String> names(Collection<String> logins) {
         return accounts.byLogins(logins).stream().collect(Collectors.toMap(a -> a.login, a -> a.displayName));

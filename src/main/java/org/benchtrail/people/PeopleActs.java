@@ -35,6 +35,7 @@ public class PeopleActs {
     private final ApiTokens tokens;
     private final Passwords passwords;
     private final AccountLog log;
+    private final OpenWork work;
     private final Clock clock;
     private final SignInConfig config;
 
@@ -43,12 +44,14 @@ public class PeopleActs {
             ApiTokens tokens,
             Passwords passwords,
             AccountLog log,
+            OpenWork work,
             Clock clock,
             SignInConfig config) {
         this.accounts = accounts;
         this.tokens = tokens;
         this.passwords = passwords;
         this.log = log;
+        this.work = work;
         this.clock = clock;
         this.config = config;
     }
@@ -107,6 +110,12 @@ public class PeopleActs {
                 "roles",
                 lastAdministrator(login));
         problems.throwIfAny();
+        new Invalid.Collector()
+                .require(
+                        !by.account().equals(login) || account.roles().containsAll(roles),
+                        "roles",
+                        "Nobody gives a role to their own account: another administrator has to do it.")
+                .throwIfAny();
         String before = words(account.roles());
         account.roles(roles);
         log.note(by.account(), "roles set", login, "from " + before + " to " + words(account.roles()));
@@ -218,6 +227,12 @@ public class PeopleActs {
         return new AccountsView(found.subList(0, most), found.get(most - 1).login());
     }
 
+    /** The open tickets that are with an account: closing it leaves them there, until a supervisor assigns them to others. */
+    public OpenWork.Part openWork(Actor by, String login) {
+        Permissions.require(Permission.MANAGE_ACCOUNTS, by);
+        return work.with(login, by);
+    }
+
     public AccountView account(Actor by, String login) {
         Permissions.require(Permission.MANAGE_ACCOUNTS, by);
         return find(login).view(clock.instant());
@@ -270,7 +285,11 @@ public class PeopleActs {
     }
 
     private static void checkRoles(Set<Role> roles, Invalid.Collector problems) {
-        problems.require(!roles.isEmpty(), "roles", "Choose at least one role.");
+        problems.require(!roles.isEmpty(), "roles", "Choose at least one role.")
+                .require(
+                        !roles.containsAll(Set.of(Role.TRAINEE, Role.MENTOR)),
+                        "roles",
+                        "Choose trainee or mentor: nobody signs off a trainee who is one.");
     }
 
     private void setPassword(Account account, String chosen) {

@@ -1,5 +1,6 @@
 package org.benchtrail.people;
 
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import io.quarkus.security.Authenticated;
 import io.smallrye.common.annotation.Blocking;
 import jakarta.ws.rs.Consumes;
@@ -12,6 +13,7 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriBuilder;
 import java.net.URI;
+import java.util.List;
 import java.util.Set;
 import org.benchtrail.core.method.Role;
 import org.jboss.resteasy.reactive.RestPath;
@@ -52,6 +54,15 @@ public class PeopleApi {
 
     /** Whether the account is open. */
     public record Active(boolean active) {}
+
+    /**
+     * An account that was closed or opened, and what is still to be done by it.
+     *
+     * @param openTickets what is due first, at most 100; a supervisor assigns them to others
+     * @param openTicketsTotal how many there are in all
+     */
+    public record AccountWithWork(
+            @JsonUnwrapped AccountView account, List<OpenWork.OpenTicket> openTickets, long openTicketsTotal) {}
 
     /** A new password. */
     public record NewPassword(@Nullable String password) {
@@ -107,8 +118,11 @@ public class PeopleApi {
     @PUT
     @Path("{login}/active")
     @Blocking
-    public AccountView setActive(@RestPath String login, Active active) {
-        return active.active() ? acts.reactivate(current.actor(), login) : acts.deactivate(current.actor(), login);
+    public AccountWithWork setActive(@RestPath String login, Active active) {
+        AccountView account =
+                active.active() ? acts.reactivate(current.actor(), login) : acts.deactivate(current.actor(), login);
+        OpenWork.Part work = acts.openWork(current.actor(), login);
+        return new AccountWithWork(account, work.tickets(), work.total());
     }
 
     @PUT

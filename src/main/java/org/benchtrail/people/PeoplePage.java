@@ -50,7 +50,8 @@ public class PeoplePage {
                 List<RoleBox> boxes,
                 List<Invalid.Problem> problems);
 
-        static native TemplateInstance account(Line account, List<RoleBox> boxes, List<Invalid.Problem> problems);
+        static native TemplateInstance account(
+                Line account, List<RoleBox> boxes, OpenWork.Part work, List<Invalid.Problem> problems);
     }
 
     /** One account as a line of text. */
@@ -154,7 +155,8 @@ public class PeoplePage {
 
     private TemplateInstance shown(String login, List<Invalid.Problem> problems) {
         AccountView account = acts.account(current.actor(), login);
-        return Templates.account(Line.of(account), RoleBox.of(account.roles()::contains), problems);
+        OpenWork.Part work = acts.openWork(current.actor(), login);
+        return Templates.account(Line.of(account), RoleBox.of(account.roles()::contains), work, problems);
     }
 
     private static String text(@Nullable String typed) {

@@ -21,6 +21,8 @@ public enum Permission {
     VERIFY_TRAIL("verify the trail"),
     /** Change the figures that rankings are made with: edit them, judge cases for them, go back. */
     KEEP_CATALOGUE("change the cause catalogue or what it learns"),
+    /** Confirm or decline what another supervisor wants to change: figures, catalogue, limits. */
+    DECIDE_PROPOSALS("propose, confirm or decline a change that takes two supervisors"),
     /** Confirm or flag a known cause, and put a draft or a flagged one right. */
     TEND_KNOWLEDGE("confirm, flag or correct known causes"),
     /** Retire, merge and split known causes, and change confirmed ones. */

@@ -24,6 +24,7 @@ public final class Permissions {
             Map.entry(Permission.KEEP_LIMITS, EnumSet.of(Role.SUPERVISOR)),
             Map.entry(Permission.MANAGE_ACCOUNTS, EnumSet.of(Role.ADMINISTRATOR)),
             Map.entry(Permission.KEEP_CATALOGUE, EnumSet.of(Role.SUPERVISOR)),
+            Map.entry(Permission.DECIDE_PROPOSALS, EnumSet.of(Role.SUPERVISOR)),
             Map.entry(Permission.TEND_KNOWLEDGE, EnumSet.of(Role.TECHNICIAN, Role.MENTOR, Role.SUPERVISOR)),
             Map.entry(Permission.CURATE_KNOWLEDGE, EnumSet.of(Role.SUPERVISOR)),
             Map.entry(Permission.OWN_TOKENS, ALL),

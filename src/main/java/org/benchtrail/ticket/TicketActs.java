@@ -33,6 +33,8 @@ import org.benchtrail.core.method.desk.Cancelled;
 import org.benchtrail.core.method.desk.MoveFact;
 import org.benchtrail.core.method.desk.Opened;
 import org.benchtrail.core.method.desk.Refused;
+import org.benchtrail.core.method.identify.IdentifyRequirement;
+import org.benchtrail.core.method.identify.LikenessChecked;
 import org.benchtrail.people.AccountLog;
 import org.benchtrail.people.Directory;
 import org.benchtrail.people.Permission;
@@ -48,6 +50,7 @@ import org.benchtrail.trail.TrailStore;
  */
 @ApplicationScoped
 public class TicketActs {
+    private static final String LIKENESS = IdentifyRequirement.LIKENESS_CHECKED.code();
     private static final Duration SAME_REFUSAL = Duration.ofMinutes(1);
 
     private final Tickets tickets;
@@ -60,6 +63,7 @@ public class TicketActs {
     private final Clock clock;
     private final PolicyConfig policy;
     private final Diagnoses diagnoses;
+    private final Resemblance resemblance;
     private final Origins origins;
     private final Event<TicketChanged> changed;
 
@@ -74,6 +78,7 @@ public class TicketActs {
             Clock clock,
             PolicyConfig policy,
             Diagnoses diagnoses,
+            Resemblance resemblance,
             Origins origins,
             Event<TicketChanged> changed) {
         this.tickets = tickets;
@@ -86,6 +91,7 @@ public class TicketActs {
         this.clock = clock;
         this.policy = policy;
         this.diagnoses = diagnoses;
+        this.resemblance = resemblance;
         this.origins = origins;
         this.changed = changed;
     }
@@ -191,7 +197,7 @@ public class TicketActs {
             for (Act act : acts) {
                 Fact fact = act.on(sheet).completedBy(new Completion(sheet));
                 rankBefore(fact);
-                if (decide(fact) instanceof Decision.Refused refused) {
+                if (decideMeeting(fact) instanceof Decision.Refused refused) {
                     entries.clear();
                     sheet = start;
                     refuse(fact, refused);
@@ -213,12 +219,25 @@ public class TicketActs {
         }
 
         List<Missing> move(MoveFact move) {
-            if (decide(move) instanceof Decision.Refused refused) {
+            if (decideMeeting(move) instanceof Decision.Refused refused) {
                 refuse(move, refused);
                 return refused.missing();
             }
             add(move);
             return List.of();
+        }
+
+        /** As {@link #decide}, once the server has met what is met by itself. */
+        private Decision decideMeeting(Fact fact) {
+            Decision decision = decide(fact);
+            Fact nothing = new LikenessChecked(List.of());
+            boolean asked = decision instanceof Decision.Refused refused
+                    && refused.missing().stream().anyMatch(m -> m.code().equals(LIKENESS));
+            if (!asked || !resemblance.isNothing(number, sheet, actor) || decide(nothing) instanceof Decision.Refused) {
+                return decision;
+            }
+            add(nothing, true);
+            return decide(fact);
         }
 
         private Decision decide(Fact fact) {
@@ -255,15 +274,19 @@ public class TicketActs {
         }
 
         private void add(Fact fact) {
-            Entry entry = new Entry(stamp(fact), fact);
+            add(fact, fact.saidByServer());
+        }
+
+        private void add(Fact fact, boolean byServer) {
+            Entry entry = new Entry(stamp(byServer), fact);
             sheet = sheet.with(entry);
             entries.add(entry);
         }
 
-        private Stamp stamp(Fact fact) {
+        private Stamp stamp(boolean byServer) {
             int entry = sheet.entries() + 1;
             Instant now = now(lastTime());
-            return fact.saidByServer()
+            return byServer
                     ? new Stamp(entry, now, Stamp.SERVER, Set.of(), origin.ofServerFor(actor.account()))
                     : new Stamp(entry, now, actor.account(), actor.roles(), origin);
         }

@@ -29,6 +29,9 @@ import org.benchtrail.people.PeopleActs;
 import org.benchtrail.platform.Forbidden;
 import org.benchtrail.platform.NotFound;
 import org.benchtrail.platform.TestDatabase;
+import org.benchtrail.proposals.Agreements;
+import org.benchtrail.proposals.ProposalActs;
+import org.benchtrail.proposals.ProposalView;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -39,6 +42,7 @@ import org.junit.jupiter.api.Test;
 class CatalogueEditTest {
     private static final String PASSWORD = "a long enough password";
     private static final Actor OMAR = new Actor("cat-omar", "Omar", Set.of(Role.SUPERVISOR));
+    private static final Actor NADIA = new Actor("cat-nadia", "Nadia", Set.of(Role.SUPERVISOR));
     private static final Actor INES = new Actor("cat-ines", "Ines", Set.of(Role.TECHNICIAN));
 
     @Inject
@@ -46,6 +50,12 @@ class CatalogueEditTest {
 
     @Inject
     CatalogueActs acts;
+
+    @Inject
+    NewVersions newVersions;
+
+    @Inject
+    ProposalActs proposals;
 
     @Inject
     Catalogues catalogues;
@@ -59,6 +69,7 @@ class CatalogueEditTest {
     @BeforeEach
     void atTheStart() {
         people.ensureAccount("cat-omar", "Omar", OMAR.roles(), PASSWORD);
+        people.ensureAccount("cat-nadia", "Nadia", NADIA.roles(), PASSWORD);
         people.ensureAccount("cat-ines", "Ines", INES.roles(), PASSWORD);
         start = catalogues.inForce().number();
         text = acts.text(start, OMAR);
@@ -68,8 +79,14 @@ class CatalogueEditTest {
     void asItWas() {
         int now = catalogues.inForce().number();
         if (now != start && !acts.text(now, OMAR).equals(text)) {
-            acts.restore(now, start, "End of the test", OMAR);
+            confirmed(acts.restore(now, start, "End of the test", OMAR));
         }
+    }
+
+    /** The version that is made of it, once another supervisor confirms it. */
+    private VersionView confirmed(ProposalView proposal) {
+        proposals.confirm(proposal.id(), NADIA);
+        return acts.version(catalogues.inForce().number(), OMAR);
     }
 
     private String edited() {
@@ -102,7 +119,7 @@ class CatalogueEditTest {
     @Test
     void savedText_isInForceAtOnce_andOldVersionsRankAsTheyDid() {
         double[] before = ranked(catalogues.version(start));
-        VersionView made = acts.save(start, edited(), "Dust is twice as frequent here", OMAR);
+        VersionView made = confirmed(acts.save(start, edited(), "Dust is twice as frequent here", OMAR));
         assertEquals(start + 1, made.number());
         assertEquals(made.number(), catalogues.inForce().number());
         double[] after = ranked(catalogues.inForce());
@@ -110,7 +127,7 @@ class CatalogueEditTest {
         assertArrayEquals(before, ranked(catalogues.version(start)));
         assertArrayEquals(before, ranked(readAnew(start)));
         assertArrayEquals(after, ranked(readAnew(made.number())));
-        acts.restore(made.number(), start, "No, it is not", OMAR);
+        confirmed(acts.restore(made.number(), start, "No, it is not", OMAR));
         assertArrayEquals(before, ranked(catalogues.inForce()));
         assertEquals(start, acts.version(made.number() + 1, INES).restores());
     }
@@ -137,8 +154,10 @@ class CatalogueEditTest {
         LearningBasis nothing = new LearningBasis(java.time.Instant.EPOCH, List.of());
         Map<String, org.benchtrail.core.diagnosis.Learned> now =
                 catalogues.inForce().figures();
-        acts.learned(start, now, nothing, "Nothing was learned", OMAR);
-        acts.save(start + 1, edited(), "On top", OMAR);
+        QuarkusTransaction.requiringNew()
+                .call(() -> newVersions.learned(
+                        start, now, nothing, Agreements.between("cat-omar", "cat-nadia", "Nothing was learned")));
+        confirmed(acts.save(start + 1, edited(), "On top", OMAR));
         assertEquals(nothing, acts.basis(start + 2, OMAR).orElseThrow());
         double weight = catalogues
                 .inForce()
@@ -205,6 +224,7 @@ class CatalogueEditTest {
         assertEquals(422, noNote.statusCode());
         Response saved = sends(omar, start, sent, "More dust", "save");
         assertEquals(303, saved.statusCode());
+        confirmed(proposals.waiting(NADIA).get(0));
         assertEquals(edited(), acts.text(start + 1, OMAR));
         Response file = omar.get("/catalogue/versions/" + (start + 1) + ".yaml");
         assertEquals(edited(), file.asString());
@@ -216,7 +236,8 @@ class CatalogueEditTest {
         assertEquals(200, upload.statusCode(), upload.asString());
         assertTrue(upload.asString().contains("heat / causes / HEA-01 / weight"));
         assertTrue(omar.get("/catalogue/versions").asString().contains("More dust"));
-        assertTrue(omar.get("/catalogue/versions/" + start).asString().contains("Go back to version " + start));
+        assertTrue(
+                omar.get("/catalogue/versions/" + start).asString().contains("Propose to go back to version " + start));
     }
 
     @Test
@@ -252,18 +273,23 @@ class CatalogueEditTest {
         assertTrue(bad.jsonPath().getList("errors.field", String.class).contains("row 1"), bad.asString());
         Response made = as(OMAR).body(Map.of("base", start, "text", edited(), "note", "More dust"))
                 .post("/api/catalogue/versions");
-        assertEquals(201, made.statusCode(), made.asString());
-        assertEquals(
-                "/api/catalogue/versions/" + (start + 1),
-                made.header("Location").replaceFirst("^https?://[^/]+", ""));
+        assertEquals(202, made.statusCode(), made.asString());
+        String at = made.header("Location").replaceFirst("^https?://[^/]+", "");
+        Response confirmed = as(NADIA).post(at + "/confirmation");
+        assertEquals("/catalogue/versions/" + (start + 1), confirmed.jsonPath().getString("made"));
         Response late = as(OMAR).body(Map.of("base", start, "text", edited() + "\n", "note", "Late"))
                 .post("/api/catalogue/versions");
         assertEquals(422, late.statusCode());
         assertEquals("base", late.jsonPath().getString("errors[0].field"));
         Response back = as(OMAR).body(Map.of("base", start + 1, "note", "Back"))
                 .post("/api/catalogue/versions/" + start + "/restoration");
-        assertEquals(201, back.statusCode());
-        assertEquals(start, back.jsonPath().getInt("restores"));
+        assertEquals(202, back.statusCode());
+        assertEquals(
+                start,
+                confirmed(proposals
+                                .details(back.jsonPath().getLong("id"), NADIA)
+                                .proposal())
+                        .restores());
     }
 
     @Test
@@ -271,10 +297,6 @@ class CatalogueEditTest {
         assertThrows(Forbidden.class, () -> acts.check(text, INES));
         assertThrows(Forbidden.class, () -> acts.save(start, edited(), "Mine", INES));
         assertThrows(Forbidden.class, () -> acts.restore(start, 1, "Mine", INES));
-        Map<String, org.benchtrail.core.diagnosis.Learned> now =
-                catalogues.inForce().figures();
-        LearningBasis nothing = new LearningBasis(java.time.Instant.EPOCH, List.of());
-        assertThrows(Forbidden.class, () -> acts.learned(start, now, nothing, "Mine", INES));
         assertEquals(start, catalogues.inForce().number());
     }
 

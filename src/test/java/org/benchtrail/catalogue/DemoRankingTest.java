@@ -23,7 +23,9 @@ import org.benchtrail.core.method.Priority;
 import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.Stamp;
 import org.benchtrail.core.method.desk.Opened;
+import org.benchtrail.core.method.desk.Rethought;
 import org.benchtrail.core.method.desk.RuledOut;
+import org.benchtrail.core.method.desk.VerifyFailed;
 import org.benchtrail.core.method.identify.FindingAnswered;
 import org.benchtrail.core.method.identify.Hazard;
 import org.benchtrail.core.method.identify.HazardsScreened;
@@ -163,6 +165,30 @@ class DemoRankingTest {
         assertTrue(order(after).contains("HEA-01"));
         assertTrue(after.advice().actions().stream()
                 .noneMatch(a -> a.type() == Action.Type.REPAIR && a.id().equals("HEA-01")));
+    }
+
+    private static JobSheet next(JobSheet sheet, Fact fact) {
+        int entry = sheet.entries() + 1;
+        Stamp stamp = new Stamp(entry, START.plusSeconds(60L * entry), "ines", Set.of(Role.TECHNICIAN));
+        return sheet.with(new Entry(stamp, fact));
+    }
+
+    /** Its repair was not made: there is nothing that it was in vain. */
+    @Test
+    void theorySetAsideWithoutBeingWrong_isNoFailedRepair() {
+        JobSheet open = sheet(
+                Category.HEAT, temperature("100"), new TheoryStated("dust", "HEA-01"), new TheoryChosen(3, "", ""));
+        double before = Diagnosis.of(open, HEAT).ranking().probability("HEA-01");
+        JobSheet aside = next(open, new Rethought("The screw broke", false));
+        assertEquals(List.of(), SheetEvidence.of(aside, HEAT).failedRepairs());
+        assertEquals(before, Diagnosis.of(aside, HEAT).ranking().probability("HEA-01"));
+        JobSheet wrong = next(open, new Rethought("No dust there", true));
+        assertEquals(1, SheetEvidence.of(wrong, HEAT).failedRepairs().size());
+        assertEquals(
+                1,
+                SheetEvidence.of(next(open, new VerifyFailed("Still hot")), HEAT)
+                        .failedRepairs()
+                        .size());
     }
 
     @Test

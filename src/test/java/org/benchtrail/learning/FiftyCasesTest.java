@@ -37,6 +37,8 @@ import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.core.method.document.Sureness;
 import org.benchtrail.people.PeopleActs;
 import org.benchtrail.platform.TestDatabase;
+import org.benchtrail.proposals.ProposalActs;
+import org.benchtrail.proposals.ProposalView;
 import org.benchtrail.ticket.TicketActs;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
@@ -69,6 +71,9 @@ class FiftyCasesTest {
 
     @Inject
     CatalogueActs catalogue;
+
+    @Inject
+    ProposalActs proposals;
 
     @Inject
     Catalogues catalogues;
@@ -123,7 +128,7 @@ class FiftyCasesTest {
         int now = catalogues.inForce().number();
         if (now != before.number()
                 && !FiguresJson.write(catalogues.inForce().figures()).equals(FiguresJson.write(before.figures()))) {
-            catalogue.restore(now, before.number(), "End of the test", first);
+            confirmed(catalogue.restore(now, before.number(), "End of the test", first));
         }
     }
 
@@ -209,7 +214,13 @@ class FiftyCasesTest {
 
     private VersionView applied(String note) {
         LearningPreview p = figures.preview(first);
-        return figures.apply(p.base(), p.at(), p.fingerprint(), true, note, first);
+        return confirmed(figures.apply(p.base(), p.at(), p.fingerprint(), true, note, first));
+    }
+
+    /** The version that is made of it, once the other supervisor confirms it. */
+    private VersionView confirmed(ProposalView proposal) {
+        proposals.confirm(proposal.id(), second);
+        return catalogue.version(catalogues.inForce().number(), first);
     }
 
     @Test
@@ -326,7 +337,7 @@ class FiftyCasesTest {
     void undoing_restoresEveryBit() {
         int learned = catalogues.inForce().number();
         double[] shifted = ranked(catalogues.inForce());
-        VersionView undone = figures.undo(learned, "Try again", first);
+        VersionView undone = confirmed(figures.undo(learned, "Try again", first));
         assertEquals(before.number(), undone.restores());
         assertEquals(text(before), text(catalogues.inForce()));
         assertArrayEquals(ranked(before), ranked(catalogues.inForce()));

@@ -145,6 +145,23 @@ class JudgingTest {
     }
 
     @Test
+    void whoeverWaivedOnATicket_doesNotAcceptIt_byAnyDoor() {
+        TicketNumber ticket = site.closesWithoutLogs(dusty(), ines, omar);
+        assertTrue(String.valueOf(waiting(ticket, omar).obstacle()).contains("waived, approved or signed"));
+        Response program =
+                as(omar).body(Map.of("tickets", List.of(ticket.toString()))).post("/api/learning/accepted");
+        assertEquals(422, program.statusCode(), program.asString());
+        assertTrue(program.asString().contains("another supervisor has to judge it"), program.asString());
+        Browser page = Browser.signedIn("judge-omar", TestSite.PASSWORD);
+        page.get("/learning");
+        Response form = page.post("/learning/accepted", Map.of("tickets", ticket.toString()));
+        assertEquals(422, form.statusCode());
+        assertTrue(form.asString().contains("another supervisor has to judge it"), form.asString());
+        acts.accept(List.of(ticket), nadia);
+        acts.withdraw(List.of(ticket), "End of the test", nadia);
+    }
+
+    @Test
     void severalAtOnce_areAcceptedAllOrNone_withEveryReason() {
         TicketNumber good = site.closes(dusty(), ines);
         TicketNumber presumed = site.closes(dusty().sure(Sureness.PRESUMED), ines);
@@ -237,13 +254,24 @@ class JudgingTest {
                 true,
                 "note",
                 "One more");
-        Response made = as(omar).body(apply).post("/api/learning/versions");
-        assertEquals(201, made.statusCode(), made.asString());
-        assertEquals("LEARNED", made.jsonPath().getString("origin"));
+        Response proposed = as(omar).body(apply).post("/api/learning/versions");
+        assertEquals(202, proposed.statusCode(), proposed.asString());
+        assertEquals(base, catalogues.inForce().number());
+        String at = "/api/proposals/" + proposed.jsonPath().getLong("id") + "/confirmation";
+        Response alone = as(omar).post(at);
+        assertEquals(422, alone.statusCode());
+        assertTrue(alone.asString().contains("You proposed this yourself"), alone.asString());
+        assertEquals(base, catalogues.inForce().number());
+        assertEquals(200, as(nadia).post(at).statusCode());
+        assertEquals(base + 1, catalogues.inForce().number());
         assertEquals(422, as(omar).body(apply).post("/api/learning/versions").statusCode(), "it is applied already");
         Response undone = as(omar).body(Map.of("base", base + 1, "note", "No")).post("/api/learning/undoing");
-        assertEquals(201, undone.statusCode(), undone.asString());
-        assertEquals(base, undone.jsonPath().getInt("restores"));
+        assertEquals(202, undone.statusCode(), undone.asString());
+        assertEquals(base + 1, catalogues.inForce().number());
+        as(nadia).post("/api/proposals/" + undone.jsonPath().getLong("id") + "/confirmation");
+        assertEquals(
+                base,
+                as(omar).get("/api/catalogue/versions/" + (base + 2)).jsonPath().getInt("version.restores"));
         Response back = as(omar).body(Map.of("tickets", List.of(ticket.toString()), "reason", "End of the test"))
                 .post("/api/learning/withdrawn");
         assertEquals("WITHDRAWN", back.jsonPath().getString("[0].state"), back.asString());

@@ -173,6 +173,42 @@ class PeopleActsTest {
     }
 
     @Test
+    void ownAccount_getsNoRole_byAct() {
+        acts.createAccount(boss, login, "Second", Set.of(Role.ADMINISTRATOR), PASSWORD);
+        Actor self = new Actor(login, "Second", Set.of(Role.ADMINISTRATOR));
+        Set<Role> more = Set.of(Role.ADMINISTRATOR, Role.SUPERVISOR);
+        Invalid e = assertThrows(Invalid.class, () -> acts.setRoles(self, login, more));
+        assertEquals(List.of("roles"), fields(e));
+        assertEquals(Set.of(Role.ADMINISTRATOR), acts.account(boss, login).roles());
+        assertEquals(more, acts.setRoles(boss, login, more).roles());
+        assertEquals(
+                Set.of(Role.ADMINISTRATOR),
+                acts.setRoles(self, login, Set.of(Role.ADMINISTRATOR)).roles(),
+                "giving one up is no harm");
+        acts.deactivate(boss, login);
+    }
+
+    @Test
+    void trainee_isNoMentor_inAnyAccount() throws SQLException {
+        Set<Role> both = Set.of(Role.TRAINEE, Role.MENTOR);
+        assertEquals(
+                List.of("roles"),
+                fields(assertThrows(Invalid.class, () -> acts.createAccount(boss, login, "Ada", both, PASSWORD))));
+        assertEquals(
+                List.of("roles"),
+                fields(assertThrows(Invalid.class, () -> acts.ensureAccount(login, "Ada", both, PASSWORD))));
+        make();
+        assertEquals(List.of("roles"), fields(assertThrows(Invalid.class, () -> acts.setRoles(boss, login, both))));
+        try (Connection owner = TestDatabase.owner();
+                Statement statement = owner.createStatement()) {
+            assertThrows(
+                    SQLException.class,
+                    () -> statement.execute(
+                            "update account set roles = array['TRAINEE','MENTOR'] where login = '" + login + "'"));
+        }
+    }
+
+    @Test
     void everyAct_leavesALine_andNoSecret() throws SQLException {
         make();
         NewToken token = acts.createToken(actor(), "script", 7);

@@ -84,6 +84,91 @@ class PeoplePageTest {
         assertTrue(browser.get("/people/" + login).asString().contains("<dd>active</dd>"));
     }
 
+    /** By the page and by a program's token. */
+    @Test
+    void nobodyGivesARoleToThemselves_byAnyDoor() {
+        Browser browser = keeperAtPeople();
+        browser.get("/people/keeper");
+        Response page = browser.post("/people/keeper/roles", Map.of("roles", List.of("administrator", "supervisor")));
+        assertEquals(422, page.statusCode());
+        assertTrue(page.asString().contains("Nobody gives a role to their own account"), page.asString());
+        String token = acts.createToken(new Actor("keeper", "Keeper", Set.of(Role.ADMINISTRATOR)), "roles", 1)
+                .secret();
+        Response program = given().header("Authorization", "Bearer " + token)
+                .contentType("application/json")
+                .body(Map.of("roles", List.of("ADMINISTRATOR", "SUPERVISOR")))
+                .put("/api/people/keeper/roles");
+        assertEquals(422, program.statusCode());
+        assertTrue(program.asString().contains("Nobody gives a role to their own account"), program.asString());
+        assertTrue(browser.get("/people/keeper").asString().contains("<dd>administrator</dd>"));
+    }
+
+    @Test
+    void traineeWhoIsMentor_isRefused_byAnyDoor() {
+        Browser browser = keeperAtPeople();
+        Map<String, Object> both = new java.util.HashMap<>(newAccount(PASSWORD));
+        both.put("roles", List.of("trainee", "mentor"));
+        Response page = browser.post("/people", both);
+        assertEquals(422, page.statusCode());
+        assertTrue(page.asString().contains("Choose trainee or mentor"), page.asString());
+        String token = acts.createToken(new Actor("keeper", "Keeper", Set.of(Role.ADMINISTRATOR)), "roles", 1)
+                .secret();
+        both.put("roles", List.of("TRAINEE", "MENTOR"));
+        Response program = given().header("Authorization", "Bearer " + token)
+                .contentType("application/json")
+                .body(both)
+                .post("/api/people");
+        assertEquals(422, program.statusCode());
+        assertTrue(program.asString().contains("Choose trainee or mentor"), program.asString());
+    }
+
+    @Test
+    void closingAnAccount_listsItsOpenTickets_andWhatToDo() {
+        acts.ensureAccount(login, "Nell", Set.of(Role.TECHNICIAN), PASSWORD);
+        String own = acts.createToken(new Actor(login, "Nell", Set.of(Role.TECHNICIAN)), "t", 1)
+                .secret();
+        String number = given().header("Authorization", "Bearer " + own)
+                .contentType("application/json")
+                .body(Map.of(
+                        "title", "Left behind " + login,
+                        "category", "OTHER",
+                        "device", "Lamp",
+                        "place", "Hall",
+                        "requester", "Rae",
+                        "contact", "room 4",
+                        "impact", "ONE_PERSON",
+                        "urgency", "CAN_WAIT"))
+                .post("/api/tickets")
+                .jsonPath()
+                .getString("number");
+        Browser browser = keeperAtPeople();
+        assertTrue(browser.get("/people/" + login).asString().contains("Closing the account leaves them there."));
+        browser.post("/people/" + login + "/deactivation", Map.of());
+        String page = browser.get("/people/" + login).asString();
+        assertTrue(page.contains("<dd>closed</dd>") && page.contains("/tickets/" + number), page);
+        assertTrue(page.contains("Nobody works on them any more.") && page.contains("A supervisor assigns each"), page);
+        String token = acts.createToken(new Actor("keeper", "Keeper", Set.of(Role.ADMINISTRATOR)), "t", 1)
+                .secret();
+        Response program = given().header("Authorization", "Bearer " + token)
+                .contentType("application/json")
+                .body(Map.of("active", false))
+                .put("/api/people/" + login + "/active");
+        assertEquals(List.of(number), program.jsonPath().getList("openTickets.number"), program.asString());
+        assertEquals(1, program.jsonPath().getInt("openTicketsTotal"));
+        assertEquals(login, program.jsonPath().getString("login"));
+        assertFalse(program.jsonPath().getBoolean("active"));
+    }
+
+    @Test
+    void administrator_isShownNoDoorToANewTicket() {
+        Browser browser = keeperAtPeople();
+        assertFalse(browser.get("/people").asString().contains("/new-ticket"));
+        assertFalse(browser.get("/queue").asString().contains("/new-ticket"));
+        assertEquals(403, browser.get("/new-ticket").statusCode());
+        acts.ensureAccount(login, "Nell", Set.of(Role.TECHNICIAN), PASSWORD);
+        assertTrue(Browser.signedIn(login, PASSWORD).get("/queue").asString().contains("/new-ticket"));
+    }
+
     @Test
     void wrongEntries_keepWhatWasTypedExceptThePassword() {
         Response answer = keeperAtPeople().post("/people", newAccount("shortpass"));

@@ -28,6 +28,7 @@ class PermissionsTest {
         "VERIFY_TRAIL,    true,  true,  true,  true,  true",
         "SEE_ALARMS,      false, false, false, true,  true",
         "KEEP_CATALOGUE,  false, false, false, true,  false",
+        "DECIDE_PROPOSALS, false, false, false, true, false",
         "TEND_KNOWLEDGE,  true,  false, true,  true,  false",
         "CURATE_KNOWLEDGE, false, false, false, true, false"
     })

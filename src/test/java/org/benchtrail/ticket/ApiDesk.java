@@ -21,7 +21,8 @@ import java.util.stream.Collectors;
 final class ApiDesk {
     private static final ObjectMapper JSON = new ObjectMapper();
     /** Refusals because of who asks, which leave the ticket's trail alone. */
-    static final Set<String> PERSONAL = Set.of("not-yours", "not-your-role", "own-work", "offer-it", "nobody-has-it", "second-person");
+    static final Set<String> PERSONAL =
+            Set.of("not-yours", "not-your-role", "own-work", "offer-it", "nobody-has-it", "second-person");
 
     static final String ADVANCE = "{\"kind\":\"advanced\"}";
     static final String ONSET = "{\"kind\":\"onset-recorded\",\"known\":false}";

@@ -445,32 +445,34 @@ class ApiRecordingTest {
         recording.get("rec-ole", "/api/knowledge?q=");
         recording.get("rec-ole", at);
         recording.get("rec-ole", "/api/knowledge/999999999");
-        recording.act("rec-ole", 3, at, "{'kind':'flag','reason':'Says too little'}");
+        recording.act("rec-ole", 1, at, "{'kind':'flag','reason':'Says too little'}");
         recording.act(
                 "rec-ole",
-                4,
+                2,
                 at,
                 "{'kind':'correct','reason':'More','text':{'title':'Recordium worn port','category':'USB','shows':'Drops out','apart':'Good on another port','cure':'Replace it'}}");
-        recording.act("rec-ole", 5, at, "{'kind':'confirm','note':'Seen again'}");
-        recording.act("rec-ole", 6, at, "{'kind':'retire','reason':'Old'}");
-        recording.act("rec-sue", 6, at, "{'kind':'retire','reason':'Old'}");
-        recording.act("rec-sue", 7, at, "{'kind':'bring-back','reason':'Not so old'}");
+        recording.act("rec-ole", 3, at, "{'kind':'confirm','note':'Seen again'}");
+        recording.act("rec-sue", 3, at, "{'kind':'confirm','note':'Seen again'}");
+        recording.act("rec-sue", 4, at, "{'kind':'confirm'}");
+        recording.act("rec-ole", 4, at, "{'kind':'retire','reason':'Old'}");
+        recording.act("rec-sue", 4, at, "{'kind':'retire','reason':'Old'}");
+        recording.act("rec-sue", 5, at, "{'kind':'bring-back','reason':'Not so old'}");
         JsonNode split = recording.act(
                 "rec-sue",
-                8,
+                6,
                 at,
                 "{'kind':'split','reason':'Two kinds','cases':['" + recording.first()
                         + "'],'text':{'title':'Recordium bent tongue','category':'USB','shows':'Loose','apart':'','cure':'Straighten it'}}");
         recording.act(
                 "rec-sue",
-                9,
+                7,
                 at,
                 "{'kind':'merge','into':" + split.at("/cause/id").asLong() + ",'reason':'One after all'}");
         recording.act("rec-sue", 1, at, "{'kind':'confirm'}");
         recording.act("rec-sue", null, at, "{'kind':'confirm'}");
-        recording.act("rec-sue", 10, at, "{'kind':'praise'}");
-        recording.act("rec-sue", 10, at, "{'kind':'flag','reason':''}");
-        recording.act("rec-tom", 10, at, "{'kind':'confirm'}");
+        recording.act("rec-sue", 8, at, "{'kind':'praise'}");
+        recording.act("rec-sue", 8, at, "{'kind':'flag','reason':''}");
+        recording.act("rec-tom", 8, at, "{'kind':'confirm'}");
         recording.get("rec-ole", at);
     }
 
@@ -496,6 +498,11 @@ class ApiRecordingTest {
         recording.post("rec-ole", "/api/catalogue/checks", "{'text':'format: 1'}");
         recording.post("rec-sue", "/api/catalogue/versions", "{'base':1,'text':''}");
         recording.post("rec-sue", "/api/catalogue/versions/1/restoration", "{'base':999999,'note':'r'}");
+        recording.get("rec-sue", "/api/proposals");
+        recording.get("rec-ole", "/api/proposals");
+        recording.get("rec-sue", "/api/proposals/999999999");
+        recording.post("rec-sue", "/api/proposals/999999999/confirmation", "{}");
+        recording.post("rec-sue", "/api/proposals/999999999/declining", "{'reason':'No'}");
     }
 
     /** Every calculation with its own example, and what it says to nothing. */

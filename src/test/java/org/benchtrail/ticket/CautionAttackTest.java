@@ -101,8 +101,7 @@ class CautionAttackTest {
                 + ",\"observation\":\"Nothing there\",\"outcome\":\"SUPPORTS\"}";
         assertEquals(List.of("invasive-guarded"), desk.refused("caution-ines", seen));
         assertEquals(
-                List.of("invasive-guarded"),
-                desk.refused("caution-ines", acknowledged(check, "LIVE", "MAINS"), seen));
+                List.of("invasive-guarded"), desk.refused("caution-ines", acknowledged(check, "LIVE", "MAINS"), seen));
         desk.does(acknowledged(check, "MAINS", "STATIC"));
         assertEquals(List.of("invasive-guarded"), desk.refused("caution-ines", seen));
         desk.does(acknowledged(check, "LIVE"));
@@ -112,7 +111,8 @@ class CautionAttackTest {
     @Test
     void mainsReading_isNotRecordedWithoutItsCaution() {
         ApiDesk desk = desk("Lamp flickers");
-        String live = "{\"kind\":\"reading-recorded\",\"quantity\":\"voltage\",\"value\":\"231 V\",\"point\":\"outlet\"}";
+        String live =
+                "{\"kind\":\"reading-recorded\",\"quantity\":\"voltage\",\"value\":\"231 V\",\"point\":\"outlet\"}";
         assertEquals(List.of("live-guarded"), desk.refused("caution-ines", live));
         assertEquals(List.of("live-guarded"), desk.refused("caution-ines", acknowledged(1, "LIVE"), live));
         desk.does(acknowledged(1, "LIVE"));
@@ -162,8 +162,9 @@ class CautionAttackTest {
         desk.does(OBVIOUS);
         desk.tests(desk.theory("Supply"), "SUPPORTS");
         desk.does(ADVANCE);
-        String planned = "{\"kind\":\"action-planned\",\"irreversible\":false,\"touchesStorage\":false,\"usesPart\":true,\"part\":\"Supply\",\"what\":\"%s\",\"effect\":\"Runs\",\"impact\":\"One\","
-                + "\"wayBack\":\"The old one is kept\"}";
+        String planned =
+                "{\"kind\":\"action-planned\",\"irreversible\":false,\"touchesStorage\":false,\"usesPart\":true,\"part\":\"Supply\",\"what\":\"%s\",\"effect\":\"Runs\",\"impact\":\"One\","
+                        + "\"wayBack\":\"The old one is kept\"}";
         int action = desk.does(planned.formatted("Swap the power supply"));
         String corrected = "{\"kind\":\"corrected\",\"entry\":" + action
                 + ",\"reason\":\"Other words\",\"replacement\":" + planned.formatted("Make it good") + "}";

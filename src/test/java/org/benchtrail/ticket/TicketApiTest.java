@@ -120,6 +120,7 @@ class TicketApiTest {
 
     @Test
     void wholeJourney_withATheoryRuledOut() {
+        desk("Switches off after ten minutes");
         ApiDesk desk = desk("Switches off after ten minutes");
         List<String> missing = desk.refused("api-ines", ADVANCE);
         assertEquals(

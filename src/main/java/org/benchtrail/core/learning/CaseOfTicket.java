@@ -5,8 +5,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
-import java.util.Set;
-import java.util.TreeSet;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.diagnosis.CauseCategory;
 import org.benchtrail.core.diagnosis.ClosedCase;
@@ -14,10 +12,8 @@ import org.benchtrail.core.diagnosis.Model;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Standing;
 import org.benchtrail.core.method.StandingFact;
-import org.benchtrail.core.method.desk.Closed;
 import org.benchtrail.core.method.document.CauseNamed;
 import org.benchtrail.core.method.document.Sureness;
-import org.benchtrail.core.method.plan.ActionSettled;
 import org.benchtrail.core.method.test.CheckOutcome;
 import org.benchtrail.core.method.test.CheckPlanned;
 import org.benchtrail.core.method.test.ResultRecorded;
@@ -40,19 +36,6 @@ public final class CaseOfTicket {
      */
     public static TicketCase of(JobSheet sheet, Collection<CauseCategory> catalogue) {
         return new CaseOfTicket(sheet, catalogue).made();
-    }
-
-    /** Who worked out the cause, and so cannot accept it: the assignee, and whoever recorded results, actions or the cause. */
-    public static Set<String> authors(JobSheet sheet) {
-        Set<String> authors = new TreeSet<>();
-        if (sheet.course().assignee() != null) {
-            authors.add(sheet.course().assignee());
-        }
-        sheet.all(ResultRecorded.class).forEach(n -> authors.add(n.stamp().by()));
-        sheet.all(ActionSettled.class).forEach(n -> authors.add(n.stamp().by()));
-        sheet.all(CauseNamed.class).forEach(n -> authors.add(n.stamp().by()));
-        sheet.all(Closed.class).forEach(n -> authors.add(n.stamp().by()));
-        return authors;
     }
 
     private TicketCase made() {

@@ -96,6 +96,13 @@ public final class Limit {
                 inclusive);
     }
 
+    /** Whether it allows a value that the other, of the same dimension, forbids. */
+    public boolean isLooserThan(Limit other) {
+        return lowerBase < other.lowerBase
+                || upperBase > other.upperBase
+                || (inclusive && !other.inclusive && (lowerBase == other.lowerBase || upperBase == other.upperBase));
+    }
+
     /** Plain comparison, without regard to uncertainty. */
     public boolean contains(Quantity quantity) {
         requireSameKind(quantity);

@@ -8,7 +8,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.benchtrail.core.Invalid;
-import org.benchtrail.core.method.Method;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.people.CurrentActor;
@@ -16,6 +15,7 @@ import org.benchtrail.platform.problem.Problem;
 import org.benchtrail.platform.problem.ProblemKind;
 import org.benchtrail.ticket.Outcome;
 import org.benchtrail.ticket.PolicyConfig;
+import org.benchtrail.ticket.Resemblance;
 import org.benchtrail.ticket.TicketQueries;
 import org.benchtrail.trail.FactJson;
 import org.jspecify.annotations.Nullable;
@@ -24,13 +24,21 @@ import org.jspecify.annotations.Nullable;
 @ApplicationScoped
 class TicketAnswers {
     private final TicketQueries tickets;
+    private final Resemblance resemblance;
     private final CurrentActor current;
     private final PolicyConfig policy;
     private final Clock clock;
     private final ObjectMapper mapper;
 
-    TicketAnswers(TicketQueries tickets, CurrentActor current, PolicyConfig policy, Clock clock, ObjectMapper mapper) {
+    TicketAnswers(
+            TicketQueries tickets,
+            Resemblance resemblance,
+            CurrentActor current,
+            PolicyConfig policy,
+            Clock clock,
+            ObjectMapper mapper) {
         this.tickets = tickets;
+        this.resemblance = resemblance;
         this.current = current;
         this.policy = policy;
         this.clock = clock;
@@ -39,7 +47,9 @@ class TicketAnswers {
 
     Response sheet(Response.ResponseBuilder answer, TicketNumber number) {
         TicketQueries.Whole ticket = tickets.ticket(number, current.actor());
-        SheetJson json = SheetJson.of(ticket, Method.gate(ticket.sheet(), policy.policy(), clock.instant()));
+        boolean nothing = resemblance.isNothing(number, ticket.sheet(), current.actor());
+        SheetJson json =
+                SheetJson.of(ticket, Resemblance.gate(ticket.sheet(), policy.policy(), clock.instant(), nothing));
         return answer.entity(mapper.valueToTree(json))
                 .header("ETag", tag(ticket.sheet().entries()))
                 .build();

@@ -19,6 +19,11 @@ import org.benchtrail.ticket.TicketLine;
 public record IdentifyView(
         boolean likenessChecked, List<TicketLine> alike, List<KnownCauses.Line> known, String shown) {
 
+    /** Whether there is nothing to look at, so that nothing is asked. */
+    public boolean isNothing() {
+        return alike.isEmpty() && known.isEmpty();
+    }
+
     public static IdentifyView of(JobSheet sheet, List<TicketLine> alike, List<KnownCauses.Line> known) {
         String shown = Stream.concat(
                         alike.stream().map(TicketLine::number), known.stream().map(k -> "known-cause-" + k.id()))

@@ -18,6 +18,8 @@ import java.util.List;
 import org.benchtrail.core.Invalid.Problem;
 import org.benchtrail.core.method.Category;
 import org.benchtrail.people.CurrentActor;
+import org.benchtrail.people.Permission;
+import org.benchtrail.people.Permissions;
 import org.benchtrail.platform.Html;
 import org.benchtrail.platform.form.FormValues;
 import org.benchtrail.platform.form.PostedForm;
@@ -53,6 +55,7 @@ public class NewTicketPage {
     @Authenticated
     @Blocking
     public Response blank() {
+        Permissions.require(Permission.WORK_TICKETS, current.actor());
         return Html.ok(page(new FormValues(), List.of()));
     }
 

@@ -8,16 +8,16 @@ import java.util.List;
 import org.benchtrail.core.measure.LimitLibrary;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.Requirement;
 import org.benchtrail.core.method.Step;
 import org.benchtrail.core.method.TicketNumber;
-import org.benchtrail.core.method.identify.LikenessChecked;
 import org.benchtrail.limits.LimitBook;
 import org.benchtrail.people.Directory;
 import org.benchtrail.ticket.Diagnoses;
 import org.benchtrail.ticket.KnownCauses;
 import org.benchtrail.ticket.PolicyConfig;
+import org.benchtrail.ticket.Resemblance;
 import org.benchtrail.ticket.TicketLine;
-import org.benchtrail.ticket.TicketListQueries;
 import org.benchtrail.ticket.TicketQueries;
 import org.benchtrail.ticket.Viewing;
 import org.benchtrail.ticket.theorize.RankingView;
@@ -27,7 +27,7 @@ import org.jspecify.annotations.Nullable;
 @ApplicationScoped
 class SheetQueries {
     private final TicketQueries tickets;
-    private final TicketListQueries lists;
+    private final Resemblance resemblance;
     private final KnownCauses known;
     private final Directory people;
     private final Diagnoses diagnoses;
@@ -37,7 +37,7 @@ class SheetQueries {
 
     SheetQueries(
             TicketQueries tickets,
-            TicketListQueries lists,
+            Resemblance resemblance,
             KnownCauses known,
             Directory people,
             Diagnoses diagnoses,
@@ -45,7 +45,7 @@ class SheetQueries {
             PolicyConfig policy,
             Clock clock) {
         this.tickets = tickets;
-        this.lists = lists;
+        this.resemblance = resemblance;
         this.known = known;
         this.people = people;
         this.diagnoses = diagnoses;
@@ -60,6 +60,7 @@ class SheetQueries {
      * @param workers who can be handed a ticket
      * @param alike tickets; none once it was looked at them
      * @param known causes that fit; none where they are of no help
+     * @param gate what must be true before the step is left
      * @param ranking null if the catalogue has nothing for the category
      */
     record Contents(
@@ -69,35 +70,31 @@ class SheetQueries {
             List<TicketLine> alike,
             List<KnownCauses.Line> known,
             @Nullable RankingView ranking,
-            LimitLibrary limits) {}
+            LimitLibrary limits,
+            List<Requirement.Status> gate) {}
 
     @Transactional
     Contents contents(TicketNumber number, Actor viewer, ZoneId zone) {
         TicketQueries.Whole ticket = tickets.ticket(number, viewer);
         JobSheet sheet = ticket.sheet();
+        Viewing viewing = new Viewing(
+                sheet, viewer, zone, clock.instant(), policy.policy(), people.names(Viewing.accounts(sheet)));
+        List<TicketLine> alike = resemblance.tickets(number, sheet, viewer);
+        List<KnownCauses.Line> causes = isSeekingKnown(sheet) ? known.of(sheet) : List.of();
+        boolean nothing = Resemblance.isAsked(sheet) && alike.isEmpty() && causes.isEmpty();
         return new Contents(
                 ticket,
-                new Viewing(
-                        sheet, viewer, zone, clock.instant(), policy.policy(), people.names(Viewing.accounts(sheet))),
+                viewing,
                 people.workers(),
-                isLikenessOpen(sheet) ? lists.alike(words(sheet), number.serial(), viewer) : List.of(),
-                isSeekingKnown(sheet) ? known.of(sheet) : List.of(),
+                alike,
+                causes,
                 diagnoses.of(sheet).map(dated -> RankingView.of(sheet, dated)).orElse(null),
-                limits.library());
+                limits.library(),
+                Resemblance.gate(sheet, viewing.policy(), viewing.now(), nothing));
     }
 
     TicketQueries.Broken broken(TicketNumber number, Actor viewer) {
         return tickets.broken(number, viewer);
-    }
-
-    private static String words(JobSheet sheet) {
-        return sheet.opened().title() + " " + sheet.opened().device();
-    }
-
-    private static boolean isLikenessOpen(JobSheet sheet) {
-        return sheet.course().isOpen()
-                && sheet.step() == Step.IDENTIFY
-                && sheet.latest(LikenessChecked.class).isEmpty();
     }
 
     /** Known causes help where the trouble is taken in and where its cause is named; in between the catalogue ranks. */

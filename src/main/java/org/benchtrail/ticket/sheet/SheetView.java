@@ -2,7 +2,6 @@ package org.benchtrail.ticket.sheet;
 
 import java.util.List;
 import org.benchtrail.core.method.JobSheet;
-import org.benchtrail.core.method.Method;
 import org.benchtrail.core.method.Requirement;
 import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.method.Step;
@@ -62,7 +61,7 @@ public record SheetView(
         JobSheet sheet = viewing.sheet();
         boolean open = sheet.course().isOpen();
         Offered offered = Offered.of(viewing);
-        List<Requirement.Status> gate = Method.gate(sheet, viewing.policy(), viewing.now());
+        List<Requirement.Status> gate = contents.gate();
         RankingView ranking = contents.ranking();
         return new SheetView(
                 contents.ticket().number().toString(),

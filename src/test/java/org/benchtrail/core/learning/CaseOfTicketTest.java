@@ -8,7 +8,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.diagnosis.Cause;
 import org.benchtrail.core.diagnosis.CauseCategory;
@@ -191,11 +190,5 @@ class CaseOfTicketTest {
                 List.of("noise"),
                 made.evidenceShown().reports().stream().map(r -> r.finding()).toList(),
                 "the decisive test is not in it");
-    }
-
-    @Test
-    void authors_areAllWhoWorkedItOut() {
-        JobSheet sheet = dusty().sheet("ines");
-        assertEquals(Set.of("ines"), CaseOfTicket.authors(sheet));
     }
 }

@@ -137,15 +137,25 @@ public final class WorkedTicket {
 
     /** Everything after the opening, each fact made when its turn comes. */
     public List<Function<JobSheet, Fact>> facts() {
+        List<Function<JobSheet, Fact>> all = untilTest();
+        test(all);
+        plan(all);
+        verify(all);
+        document(all);
+        return all;
+    }
+
+    /** How many of the facts come before the result of the check, which takes a later request than the check. */
+    public int beforeResult() {
+        return untilTest().size() + 1;
+    }
+
+    private List<Function<JobSheet, Fact>> untilTest() {
         List<Function<JobSheet, Fact>> all = new ArrayList<>();
         identify(all);
         intake.forEach(f -> all.add(s -> f));
         all.add(s -> new Advanced());
         theorize(all);
-        test(all);
-        plan(all);
-        verify(all);
-        document(all);
         return all;
     }
 

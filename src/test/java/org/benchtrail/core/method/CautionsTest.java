@@ -59,11 +59,6 @@ class CautionsTest {
         public Set<Caution> cautionsOfRepair() {
             return Caution.against(repair);
         }
-
-        @Override
-        public void requireOriginal(String ticket) {
-            // any may be named
-        }
     }
 
     private static Known nothing(Category category) {

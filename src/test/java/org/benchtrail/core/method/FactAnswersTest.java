@@ -60,26 +60,6 @@ class FactAnswersTest {
         }
 
         @Override
-        public Category category() {
-            return Category.HEAT;
-        }
-
-        @Override
-        public Set<Caution> cautionsOfFinding(String finding) {
-            return Set.of();
-        }
-
-        @Override
-        public Set<Caution> cautionsOfRepair() {
-            return Set.of();
-        }
-
-        @Override
-        public void requireOriginal(String ticket) {
-            // any may be named
-        }
-
-        @Override
         public Policy policy() {
             Policy usual = Policy.usual();
             return new Policy(

@@ -25,6 +25,7 @@ public record Rethought(String reason, boolean theoryWrong) implements MoveFact 
         return before.nextRound(Step.THEORIZE, stamp);
     }
 
+    /** That an action failed says nothing of the theory: its repair was not made, so it cannot have been in vain. */
     @Override
     public TheoryFate theoryFate() {
         return theoryWrong ? TheoryFate.SHOWN_WRONG : TheoryFate.UNTOUCHED;

@@ -1,0 +1,195 @@
+package org.benchtrail.ticket;
+
+import static io.restassured.RestAssured.given;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import io.quarkus.test.common.QuarkusTestResource;
+import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.response.Response;
+import jakarta.inject.Inject;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.UUID;
+import org.benchtrail.core.learning.WorkedTicket;
+import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.Category;
+import org.benchtrail.core.method.Priority;
+import org.benchtrail.core.method.Role;
+import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.people.Browser;
+import org.benchtrail.people.PeopleActs;
+import org.benchtrail.platform.TestDatabase;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+
+/** What the page of a job sheet asks, keeps and tells; and that a program is asked no more. */
+@QuarkusTest
+@QuarkusTestResource(TestDatabase.class)
+class SheetPageTest {
+    private static final String PASSWORD = "a long enough password";
+    private static final Actor INES = new Actor("sheet-ines", "Ines", Set.of(Role.TECHNICIAN));
+    private static final Actor SUE = new Actor("sheet-sue", "Sue", Set.of(Role.SUPERVISOR));
+    private static final String ADVANCED = "{\"kind\":\"advanced\"}";
+
+    /** How many of the facts of a ticket come before it was looked at what is alike. */
+    private static final int BEFORE_LIKENESS = 9;
+
+    /** Facts until the plan is made. */
+    private static final int UNTIL_PLANNED = 19;
+
+    @Inject
+    PeopleActs people;
+
+    @Inject
+    TicketActs tickets;
+
+    @Inject
+    TicketQueries look;
+
+    /** In no other ticket. */
+    private final String word = "w" + UUID.randomUUID().toString().replace("-", "");
+
+    @BeforeEach
+    void people() {
+        people.ensureAccount(INES.account(), INES.name(), INES.roles(), PASSWORD);
+        people.ensureAccount(SUE.account(), SUE.name(), SUE.roles(), PASSWORD);
+    }
+
+    private TicketNumber opens() {
+        NewTicket report = new NewTicket(
+                word,
+                "",
+                Category.PRINTING,
+                word,
+                "Hall",
+                "Rae",
+                "room 4",
+                Priority.Impact.ONE_PERSON,
+                Priority.Urgency.CAN_WAIT,
+                false);
+        return tickets.open(report, INES).number();
+    }
+
+    private List<Act> acts() {
+        return new WorkedTicket(word, null)
+                .facts().stream().map(f -> (Act) f::apply).toList();
+    }
+
+    /** From one fact of the ticket to another; the result takes a later request than the check. */
+    private void does(TicketNumber number, int from, int to) {
+        List<Act> acts = acts();
+        int result = new WorkedTicket(word, null).beforeResult();
+        if (from < result && result < to) {
+            does(number, acts.subList(from, result));
+            does(number, acts.subList(result, to));
+        } else {
+            does(number, acts.subList(from, to));
+        }
+    }
+
+    private void does(TicketNumber number, List<Act> acts) {
+        assertEquals(
+                List.of(), tickets.perform(number, version(number), acts, INES).missing());
+    }
+
+    private int version(TicketNumber number) {
+        return look.ticket(number, INES).sheet().entries();
+    }
+
+    private List<String> kinds(TicketNumber number) {
+        return look.trail(number, INES).stream().map(entry -> entry.kind()).toList();
+    }
+
+    private Response program(TicketNumber number, String acts) {
+        String token = people.createToken(INES, "sheet", 1).secret();
+        return given().header("Authorization", "Bearer " + token)
+                .header("If-Match", "\"" + version(number) + "\"")
+                .contentType("application/json")
+                .body(acts)
+                .post("/api/tickets/" + number + "/acts");
+    }
+
+    private static Browser page(Actor who, TicketNumber number) {
+        Browser browser = Browser.signedIn(who.account(), PASSWORD);
+        browser.get("/tickets/" + number);
+        return browser;
+    }
+
+    private static String shown(Browser browser, TicketNumber number) {
+        return browser.get("/tickets/" + number).asString();
+    }
+
+    @Test
+    void nothingAlike_asksForNoTick_andTheServerRecordsIt_byProgram() {
+        TicketNumber number = opens();
+        does(number, 0, BEFORE_LIKENESS);
+        Response moved = program(number, ADVANCED);
+        assertEquals(200, moved.statusCode(), moved.asString());
+        assertEquals("THEORIZE", moved.jsonPath().getString("course.step"));
+        assertEquals(
+                List.of("likeness-checked", "advanced"),
+                kinds(number).subList(1 + BEFORE_LIKENESS, 3 + BEFORE_LIKENESS));
+    }
+
+    @Test
+    void nothingAlike_asksForNoTick_onThePage() {
+        TicketNumber number = opens();
+        does(number, 0, BEFORE_LIKENESS);
+        Browser ines = page(INES, number);
+        String before = shown(ines, number);
+        assertTrue(before.contains("there is nothing to look at"), before);
+        assertFalse(before.contains("likeness.looked"), "no tick is asked for");
+        assertTrue(before.contains("everything is there"), before);
+        Response moved =
+                ines.post("/tickets/" + number + "/identify", Map.of("version", "" + version(number), "then", "move"));
+        assertEquals(303, moved.statusCode(), moved.asString());
+        assertTrue(kinds(number).contains("likeness-checked"));
+    }
+
+    @Test
+    void somethingAlike_hasToBeLookedAt_byAnyDoor() {
+        opens();
+        TicketNumber number = opens();
+        does(number, 0, BEFORE_LIKENESS);
+        Response moved = program(number, ADVANCED);
+        assertEquals(409, moved.statusCode(), moved.asString());
+        assertEquals(List.of("likeness-checked"), moved.jsonPath().getList("missing.code"));
+        Browser ines = page(INES, number);
+        assertTrue(shown(ines, number).contains("likeness.looked"));
+        Response form =
+                ines.post("/tickets/" + number + "/identify", Map.of("version", "" + version(number), "then", "move"));
+        assertEquals(409, form.statusCode());
+        assertFalse(kinds(number).contains("likeness-checked"));
+    }
+
+    @Test
+    void decliningWithoutAReason_keepsTheChoice() {
+        TicketNumber number = opens();
+        does(number, 0, UNTIL_PLANNED);
+        Browser sue = page(SUE, number);
+        Map<String, String> fields = new HashMap<>(
+                Map.of("version", "" + version(number), "answer", "decline", "approval.note", "Not like this"));
+        Response refused = sue.post("/tickets/" + number + "/approve", fields);
+        assertEquals(422, refused.statusCode());
+        String kept = refused.asString();
+        assertTrue(kept.contains("value=\"decline\" checked"), kept);
+        assertFalse(kept.contains("value=\"approve\" checked"));
+        assertTrue(kept.contains("Not like this") && kept.contains("Say what must change"), kept);
+    }
+
+    @Test
+    void theoryOnAnEndedTicket_saysHowItEnded() {
+        TicketNumber number = opens();
+        does(number, 0, UNTIL_PLANNED);
+        Browser ines = page(INES, number);
+        assertTrue(shown(ines, number).contains("<span class=\"mark\">active</span>"));
+        does(number, UNTIL_PLANNED, acts().size());
+        String closed = shown(ines, number);
+        assertFalse(closed.contains("<span class=\"mark\">active</span>"), closed);
+        assertTrue(closed.contains("<span class=\"mark\">borne out</span>"), closed);
+    }
+}
