@@ -12,11 +12,13 @@ import org.benchtrail.platform.Option;
 import org.benchtrail.ticket.QueuePart;
 import org.benchtrail.ticket.TicketLine;
 import org.benchtrail.ticket.Times;
+import org.benchtrail.ticket.WaitingLine;
 import org.jspecify.annotations.Nullable;
 
 /**
  * A page of the queue.
  *
+ * @param waiting for the viewer, whatever the filter says
  * @param total how many tickets the filter fits in all
  * @param nextPage address of the page after; null on the last one
  * @param standing of these tickets, in words
@@ -25,6 +27,7 @@ import org.jspecify.annotations.Nullable;
  */
 public record QueueView(
         List<Line> lines,
+        List<Waiting> waiting,
         long total,
         @Nullable String nextPage,
         String standing,
@@ -72,9 +75,18 @@ public record QueueView(
         }
     }
 
-    static QueueView of(QueuePart part, List<Line> lines, List<Actor> workers, QueueAsked asked) {
+    /** @param why what the viewer is waited for, in words */
+    public record Waiting(String number, String title, String device, String place, String why) {
+        static Waiting of(WaitingLine line, Actor viewer) {
+            return new Waiting(line.number(), line.title(), line.device(), line.place(), line.why(viewer));
+        }
+    }
+
+    static QueueView of(
+            QueuePart part, List<Line> lines, List<Waiting> waiting, List<Actor> workers, QueueAsked asked) {
         return new QueueView(
                 lines,
+                waiting,
                 part.total(),
                 part.next() == null ? null : asked.next(part.next()),
                 Option.words(asked.wanted()),

@@ -2,6 +2,7 @@ package org.benchtrail.core.method.identify;
 
 import java.util.Map;
 import org.benchtrail.core.method.EnumCopies;
+import org.benchtrail.core.method.Lasts;
 import org.benchtrail.core.text.FieldChecks;
 
 /** Every hazard looked for; any that is present stops the work until it is cleared. */
@@ -17,5 +18,10 @@ public record HazardsScreened(Map<Hazard, Boolean> present) implements IdentifyF
 
     public boolean any() {
         return present.containsValue(true);
+    }
+
+    @Override
+    public Lasts lasts() {
+        return Lasts.UNTIL_REOPENED;
     }
 }
