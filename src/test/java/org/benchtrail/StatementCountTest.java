@@ -49,14 +49,14 @@ class StatementCountTest {
                     + ADVANCED + "]",
             "[{'kind':'obvious-questioned','looks':{'POWER':'IN_ORDER','CABLES':'IN_ORDER','SETTINGS':'IN_ORDER','RECENT_CHANGE':'IN_ORDER'}},"
                     + "{'kind':'theory-stated','text':'Lamp'},{'kind':'theory-chosen','theory':14}," + ADVANCED + "]",
-            "[{'kind':'check-planned','theory':14,'what':'Look','expectation':'Black'},"
-                    + "{'kind':'result-recorded','check':17,'observation':'Black','outcome':'SUPPORTS'}," + ADVANCED
-                    + "]",
-            "[{'kind':'action-planned','what':'Swap it','effect':'Light','impact':'Nobody','wayBack':'Swap back'},"
+            "[{'kind':'check-planned','theory':14,'what':'Look','expectation':'Black'}]",
+            "[{'kind':'result-recorded','check':17,'observation':'Black','outcome':'SUPPORTS'}," + ADVANCED + "]",
+            "[{'kind':'action-planned','what':'Seat it','effect':'Light','impact':'Nobody','wayBack':'Take it out','irreversible':false,'touchesStorage':false,'usesPart':false},"
                     + "{'kind':'maker-consulted','applicable':false,'text':'None'},{'kind':'action-settled','action':20,'settlement':'CARRIED_OUT'},"
                     + ADVANCED + "]",
             "[{'kind':'symptom-rechecked','symptom':2,'gone':true,'how':'Twice'},"
-                    + "{'kind':'function-checked','items':{'0':'WORKS','1':'WORKS','2':'WORKS'}},{'kind':'requester-answered','state':'AGREES'},"
+                    + "{'kind':'function-checked','answers':{'What the user does with it every day works':'WORKS',"
+                    + "'Starts from cold':'WORKS','No new errors in the logs':'WORKS'}},{'kind':'requester-answered','state':'AGREES'},"
                     + "{'kind':'prevention-considered','applies':false,'text':'Age'}," + ADVANCED + "]",
             "[{'kind':'cause-named','cause':'Lamp','sureness':'BY_REPAIR'},"
                     + "{'kind':'summary-written','findings':'Black','actions':'Swapped','outcome':'Light'},{'kind':'signed','signatory':'ASSIGNEE'},"

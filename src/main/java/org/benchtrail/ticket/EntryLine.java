@@ -1,6 +1,5 @@
 package org.benchtrail.ticket;
 
-import java.util.stream.Collectors;
 import org.benchtrail.core.method.StandingFact;
 
 /**
@@ -13,13 +12,10 @@ import org.benchtrail.core.method.StandingFact;
 public record EntryLine(int entry, String kind, String text, String stamp, boolean late, boolean corrected) {
 
     static EntryLine of(StandingFact<?> fact, Viewing viewing) {
-        String text = FactText.parts(fact.fact(), viewing.zone()).stream()
-                .map(p -> p.name() + ": " + p.text())
-                .collect(Collectors.joining("; "));
         return new EntryLine(
                 fact.entry(),
                 FactText.kind(fact.fact()),
-                text,
+                FactText.sentence(fact.fact(), viewing.zone()),
                 viewing.stamp(fact),
                 fact.late(),
                 fact.corrected() != null);

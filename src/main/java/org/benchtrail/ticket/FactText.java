@@ -50,6 +50,11 @@ public final class FactText {
         return parts;
     }
 
+    /** All that it says, in one line. */
+    public static String sentence(Fact fact, ZoneId zone) {
+        return parts(fact, zone).stream().map(p -> p.name() + ": " + p.text()).collect(Collectors.joining("; "));
+    }
+
     private static String requirement(String code) {
         return Requirements.of(code).map(Requirement::title).orElse(code.replace('-', ' '));
     }
@@ -80,9 +85,7 @@ public final class FactText {
             return many.stream().map(v -> text(v, zone)).collect(Collectors.joining(", "));
         }
         if (value instanceof Fact fact) {
-            return parts(fact, zone).stream()
-                    .map(p -> p.name() + ": " + p.text())
-                    .collect(Collectors.joining("; "));
+            return sentence(fact, zone);
         }
         if (value instanceof Record record) {
             return Stream.of(record.getClass().getRecordComponents())

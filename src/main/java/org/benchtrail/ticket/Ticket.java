@@ -76,6 +76,18 @@ class Ticket {
     Instant followUp;
 
     boolean escalated;
+
+    @Nullable
+    String offered;
+
+    @Column(name = "waits_supervisor")
+    @Nullable
+    String waitsSupervisor;
+
+    @Column(name = "waits_mentor")
+    @Nullable
+    String waitsMentor;
+
     int entries;
 
     @Column(name = "last_hash")
@@ -111,6 +123,9 @@ class Ticket {
         priority = report.priority();
         due = opened.plusSeconds(priority.hours() * 3600L);
         show(sheet.course());
+        Waits waits = Waits.of(sheet);
+        waitsSupervisor = waits.supervisor();
+        waitsMentor = waits.mentor();
         entries = sheet.entries();
         touched = sheet.facts().get(sheet.facts().size() - 1).stamp().at();
         words = words(sheet);
@@ -124,6 +139,7 @@ class Ticket {
         holdFor = course.hold() == null ? null : course.hold().waitingFor().words();
         followUp = course.hold() == null ? null : course.hold().followUp();
         escalated = course.escalation() != null;
+        offered = course.offered();
         ended = course.closed();
     }
 
@@ -153,9 +169,10 @@ class Ticket {
         return columns().equals(new Ticket(number(), sheet, lastHash).columns());
     }
 
+    /** Without what waits: a row that was last made before that was kept does not know it. */
     private List<Object> columns() {
         return Arrays.asList(
                 title, category, device, place, requester, impact, urgency, priority, step, standing, round, assignee,
-                opened, due, holdFor, followUp, escalated, entries, touched, ended, words);
+                opened, due, holdFor, followUp, escalated, offered, entries, touched, ended, words);
     }
 }

@@ -5,7 +5,9 @@ import java.time.ZoneId;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Channel;
 import org.benchtrail.core.method.JobSheet;
@@ -26,9 +28,9 @@ public record Viewing(
     public static Set<String> accounts(JobSheet sheet) {
         Set<String> accounts = new HashSet<>();
         sheet.facts().forEach(f -> accounts.add(f.stamp().person()));
-        if (sheet.course().assignee() != null) {
-            accounts.add(sheet.course().assignee());
-        }
+        Stream.of(sheet.course().assignee(), sheet.course().offered())
+                .filter(Objects::nonNull)
+                .forEach(accounts::add);
         return accounts;
     }
 
@@ -42,7 +44,11 @@ public record Viewing(
 
     /** Who recorded it, and when. */
     public String stamp(StandingFact<?> fact) {
-        return who(fact.stamp(), names) + ", " + time(fact.stamp().at());
+        return stamp(fact.stamp());
+    }
+
+    public String stamp(Stamp stamp) {
+        return who(stamp, names) + ", " + time(stamp.at());
     }
 
     /** Who speaks in an entry: a person by name, or the server and at whose act. */

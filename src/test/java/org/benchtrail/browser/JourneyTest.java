@@ -307,6 +307,9 @@ class JourneyTest {
             ines.fill("action.effect", "Picture is back");
             ines.fill("action.impact", "Nobody");
             ines.fill("action.wayBack", "Unplug it");
+            ines.choose("action.touchesStorage", "false");
+            ines.choose("action.irreversible", "false");
+            ines.choose("action.usesPart", "false");
             ines.choose("maker.applicable", "false");
             ines.fill("maker.text", "A cable is seated, nothing else");
             ines.press("Save the plan");
@@ -449,6 +452,9 @@ class JourneyTest {
         person.fill("action.effect", "Processor stays below 95 \u00b0C under load");
         person.fill("action.impact", "One person for half an hour");
         person.fill("action.wayBack", "Old cooler is kept");
+        person.choose("action.touchesStorage", "false");
+        person.choose("action.irreversible", "false");
+        person.choose("action.usesPart", "false");
         person.choose("action.cautions", "MAINS");
         person.choose("action.cautions", "HEAT");
         person.choose("maker.applicable", "true");

@@ -70,6 +70,7 @@ final class Person implements AutoCloseable {
     }
 
     void select(String name, String value) {
+        unfold(name);
         page.selectOption("select[name='" + name + "']", value);
     }
 

@@ -141,7 +141,7 @@ class CautionAttackTest {
         desk.identify();
         desk.does(OBVIOUS);
         int check = desk.does("{\"kind\":\"check-planned\",\"theory\":" + desk.theory("Dust")
-                + ",\"what\":\"Ask again\",\"expectation\":\"Dust\"}");
+                + ",\"what\":\"AskKind again\",\"expectation\":\"Dust\"}");
         desk.does(SCREENED_BUT.formatted(true, false));
         desk.does(SCREENED_BUT.formatted(false, true));
         String seen = "{\"kind\":\"result-recorded\",\"check\":" + check

@@ -10,8 +10,11 @@ import jakarta.persistence.EntityManager;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
+import java.util.Set;
 import java.util.function.Supplier;
 import java.util.stream.Stream;
+import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.Standing;
 import org.benchtrail.core.method.Step;
 import org.benchtrail.platform.TestDatabase;
@@ -110,6 +113,12 @@ class TicketPlansTest {
     void likeness_readsNoTableThrough() {
         assertNotReadThrough(() -> lists.alike("common1 usual55 seldom170 unheard", 0));
         assertNotReadThrough(() -> lists.alike("common1 common5", ROWS - 1));
+    }
+
+    @Test
+    void whatWaits_isFoundWithoutReadingTheTableThrough() {
+        assertNotReadThrough(
+                () -> lists.waitingFor(new Actor("person7", "Person 7", Set.of(Role.SUPERVISOR, Role.MENTOR))));
     }
 
     @Test

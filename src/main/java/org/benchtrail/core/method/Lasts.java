@@ -4,6 +4,8 @@ package org.benchtrail.core.method;
 public enum Lasts {
     /** Until it is given again. */
     TICKET,
+    /** Until it is given again, or the ticket is reopened. */
+    UNTIL_REOPENED,
     /** Until the next round begins. */
     ROUND,
     /** Until the next action is carried out, or the next round begins. */
@@ -12,6 +14,7 @@ public enum Lasts {
     boolean covers(StandingFact<?> standing, JobSheet sheet) {
         return switch (this) {
             case TICKET -> true;
+            case UNTIL_REOPENED -> standing.entry() > sheet.course().openedAt();
             case ROUND -> standing.round() == sheet.round();
             case UNTIL_WORK -> standing.entry() > sheet.lastWork();
         };

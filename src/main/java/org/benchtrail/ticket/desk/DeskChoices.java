@@ -3,6 +3,7 @@ package org.benchtrail.ticket.desk;
 import io.quarkus.qute.TemplateExtension;
 import java.util.List;
 import org.benchtrail.core.method.Caution;
+import org.benchtrail.core.method.desk.Addendum;
 import org.benchtrail.core.method.desk.WaitingFor;
 import org.benchtrail.platform.Option;
 
@@ -13,6 +14,10 @@ final class DeskChoices {
 
     static List<Option> waitingFor() {
         return Option.of(WaitingFor.class);
+    }
+
+    static List<Option> addenda() {
+        return Option.of(Addendum.About.class);
     }
 
     static List<Option> cautions() {

@@ -44,6 +44,6 @@ class EntryQueries {
                 .filter(e -> e.entry() == entry)
                 .findFirst()
                 .orElseThrow(() -> new NotFound("entry " + entry + " on ticket " + number));
-        return EntryView.of(traced.ticket(), stored, viewer, zone, people.names(persons(List.of(stored))));
+        return EntryView.of(traced.ticket(), stored, viewer, zone, people.names(persons(traced.trail())));
     }
 }

@@ -12,7 +12,10 @@ import org.benchtrail.core.method.Caution;
 import org.benchtrail.core.method.Correctable;
 import org.benchtrail.core.method.Entry;
 import org.benchtrail.core.method.Fact;
+import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Origin;
+import org.benchtrail.core.method.Role;
+import org.benchtrail.core.method.Stamp;
 import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.method.desk.Opened;
 import org.benchtrail.core.method.identify.BenchResultAttached;
@@ -21,6 +24,7 @@ import org.benchtrail.ticket.FactText;
 import org.benchtrail.ticket.TicketQueries;
 import org.benchtrail.ticket.Times;
 import org.benchtrail.ticket.Viewing;
+import org.benchtrail.ticket.desk.Remarks;
 import org.benchtrail.trail.TrailEntry;
 import org.jspecify.annotations.Nullable;
 
@@ -31,6 +35,8 @@ import org.jspecify.annotations.Nullable;
  * @param parts as they were recorded
  * @param origin how it came to be made; empty in entries from before this was kept
  * @param standing the fact as it stands now; what was recorded if it was struck out
+ * @param remarks that were put on it
+ * @param remarkable whether the viewer may put one
  * @param correctable whether the viewer may put it right
  * @param calculation address that calculates it again; empty if it is none
  */
@@ -44,6 +50,8 @@ public record EntryView(
         List<FactText.Part> origin,
         String hash,
         Fact standing,
+        List<Remarks.Remark> remarks,
+        boolean remarkable,
         boolean correctable,
         String calculation) {
 
@@ -65,14 +73,20 @@ public record EntryView(
                 ticket.sheet().entries(),
                 stored.kind().replace('-', ' '),
                 FactText.parts(recorded, zone),
-                Viewing.who(read.stamp(), names) + ", " + Times.text(stored.at(), zone),
+                stamp(read.stamp(), zone, names),
                 origin(read.stamp().origin()),
                 stored.hash(),
                 fact,
+                Remarks.of(ticket.sheet(), s -> stamp(s, zone, names)).of(stored.entry()),
+                ticket.sheet().course().isOpen() && isReviewer(viewer, ticket.sheet()),
                 standing.isPresent() && ticket.sheet().course().isOpen() && isCorrectable(fact) && viewer.works(),
                 fact instanceof BenchResultAttached attached
                         ? BenchRun.again(attached).address()
                         : "");
+    }
+
+    private static String stamp(Stamp stamp, ZoneId zone, Map<String, String> names) {
+        return Viewing.who(stamp, names) + ", " + Times.text(stamp.at(), zone);
     }
 
     private static List<FactText.Part> origin(@Nullable Origin origin) {
@@ -82,6 +96,10 @@ public record EntryView(
                         new FactText.Part("came in by", Option.words(origin.channel())),
                         new FactText.Part("request", origin.request()),
                         new FactText.Part("policy", origin.policy()));
+    }
+
+    private static boolean isReviewer(Actor viewer, JobSheet sheet) {
+        return (viewer.is(Role.MENTOR) || viewer.is(Role.SUPERVISOR)) && !sheet.isHand(viewer.account());
     }
 
     /** The report that opened the ticket is left to the API. */

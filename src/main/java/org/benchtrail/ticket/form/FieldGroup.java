@@ -63,9 +63,9 @@ public record FieldGroup<F extends Fact>(
 
     /** Whether the same was said last, and nothing was done to the device since. */
     private static <F extends Fact> boolean stands(F fact, Class<F> kind, JobSheet sheet) {
-        return sheet.latest(kind)
+        return sheet.inForce(kind)
                 .filter(n -> n.fact().equals(fact))
-                .filter(n -> fact.lasts() == Lasts.TICKET || n.entry() > sheet.lastWork())
+                .filter(n -> fact.lasts() != Lasts.ROUND || n.entry() > sheet.lastWork())
                 .isPresent();
     }
 
@@ -125,7 +125,7 @@ public record FieldGroup<F extends Fact>(
         shown.forEach(source -> source.apply(sheet).ifPresent(held -> values.put(name, held)));
     }
 
-    /** Whether that is the name of a field of this group: a component, or a key of a component that is a map. */
+    /** Whether that is the name of a field of this group: a component, or a key of one that is a map, or a part of a record. */
     public boolean takes(String field) {
         int dot = field.indexOf('.');
         if (dot < 0 || !field.substring(0, dot).replaceFirst("-\\d+$", "").equals(name)) {
@@ -135,6 +135,12 @@ public record FieldGroup<F extends Fact>(
         return Stream.of(kind.getRecordComponents())
                 .filter(component -> component.getName().equals(path[0]))
                 .map(RecordComponent::getType)
-                .anyMatch(type -> path.length == 1 || type == Map.class);
+                .anyMatch(type -> path.length == 1 || type == Map.class || hasComponent(type, path[1]));
+    }
+
+    private static boolean hasComponent(Class<?> type, String name) {
+        return type.isRecord()
+                && Stream.of(type.getRecordComponents())
+                        .anyMatch(component -> component.getName().equals(name));
     }
 }

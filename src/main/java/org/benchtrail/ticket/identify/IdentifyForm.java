@@ -17,6 +17,7 @@ import org.benchtrail.core.method.identify.Hazard;
 import org.benchtrail.core.method.identify.HazardsScreened;
 import org.benchtrail.core.method.identify.LikenessChecked;
 import org.benchtrail.core.method.identify.LogsReviewed;
+import org.benchtrail.core.method.identify.LossAccepted;
 import org.benchtrail.core.method.identify.OnsetRecorded;
 import org.benchtrail.core.method.identify.ReproductionTried;
 import org.benchtrail.core.method.identify.ScopeRecorded;
@@ -30,6 +31,9 @@ public final class IdentifyForm {
     /** Whether the data are safe is asked again later. */
     public static final FieldGroup<DataAnswered> DATA = answer("data", DataAnswered.class);
 
+    /** Where no backup is possible, who owns the data accepts their loss. */
+    public static final FieldGroup<LossAccepted> LOSS = given("loss", LossAccepted.class);
+
     public static final SheetForm FORM = SheetForm.of(
                     "identify",
                     given("symptom", SymptomRecorded.class)
@@ -40,6 +44,7 @@ public final class IdentifyForm {
                     answer("scope", ScopeRecorded.class),
                     answer("reproduction", ReproductionTried.class),
                     DATA,
+                    LOSS,
                     answer("logs", LogsReviewed.class))
             .with(EvidenceForm.GROUPS)
             .with(

@@ -5,19 +5,25 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.identify.LikenessChecked;
+import org.benchtrail.core.method.identify.SymptomRecorded;
 import org.benchtrail.ticket.KnownCauses;
 import org.benchtrail.ticket.TicketLine;
 
 /**
  * What the questions of the first step need beside the evidence.
  *
+ * @param symptomKnown whether a symptom was recorded since the ticket was opened, or last reopened
  * @param likenessChecked whether it was looked at what is alike
  * @param alike tickets, the likest first
  * @param known causes that fit, the likest first
  * @param shown names all of these, to be kept with the answer that they were looked at
  */
 public record IdentifyView(
-        boolean likenessChecked, List<TicketLine> alike, List<KnownCauses.Line> known, String shown) {
+        boolean symptomKnown,
+        boolean likenessChecked,
+        List<TicketLine> alike,
+        List<KnownCauses.Line> known,
+        String shown) {
 
     /** Whether there is nothing to look at, so that nothing is asked. */
     public boolean isNothing() {
@@ -28,6 +34,10 @@ public record IdentifyView(
         String shown = Stream.concat(
                         alike.stream().map(TicketLine::number), known.stream().map(k -> "known-cause-" + k.id()))
                 .collect(Collectors.joining(" "));
-        return new IdentifyView(sheet.latest(LikenessChecked.class).isPresent(), alike, known, shown);
+        boolean symptomKnown = sheet.latest(SymptomRecorded.class)
+                .filter(s -> s.entry() > sheet.course().openedAt())
+                .isPresent();
+        return new IdentifyView(
+                symptomKnown, sheet.latest(LikenessChecked.class).isPresent(), alike, known, shown);
     }
 }

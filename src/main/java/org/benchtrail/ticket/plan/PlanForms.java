@@ -32,7 +32,8 @@ public final class PlanForms {
             answer("maker", MakerConsulted.class),
             ofEach("fit", PartFitChecked.class, "fit", JobSheet::actions, PlanForms::action),
             special("fit", PartFitChecked.class, PlanForms::fitOfNewAction),
-            IdentifyForm.DATA);
+            IdentifyForm.DATA,
+            IdentifyForm.LOSS);
 
     private static final SheetForm APPROVE = SheetForm.of(
                     "approve",

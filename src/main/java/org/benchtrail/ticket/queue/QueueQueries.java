@@ -44,7 +44,10 @@ class QueueQueries {
         List<QueueView.Line> lines = part.tickets().stream()
                 .map(t -> QueueView.Line.of(t, names, now, zone))
                 .toList();
-        return QueueView.of(part, lines, alarms.standing(viewer), people.workers(), asked);
+        List<QueueView.Waiting> waiting = lists.waiting(viewer).stream()
+                .map(w -> QueueView.Waiting.of(w, viewer))
+                .toList();
+        return QueueView.of(part, lines, alarms.standing(viewer), waiting, people.workers(), asked);
     }
 
     NamedBefore named(Actor viewer) {

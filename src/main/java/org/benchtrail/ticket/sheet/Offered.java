@@ -15,40 +15,63 @@ import org.benchtrail.ticket.Viewing;
  * @param mine whether the ticket is the viewer's
  * @param working the forms of the step
  * @param takeable to take a ticket that nobody has
+ * @param invited to take a ticket that is offered to the viewer
  * @param adding evidence
  * @param handing to hand over, escalate, cancel, clear a hazard
+ * @param assigning to somebody else, without asking
+ * @param waiving a requirement, or agreeing to a lessening
  * @param approving the plan
+ * @param reviewing the whole record, with remarks
+ * @param sendingBack what a trainee worked on
  * @param mentoring to sign a trainee's ticket
  * @param reopening a closed ticket
+ * @param appending to the papers of a closed ticket
+ * @param countersigning what was added to them
  */
 public record Offered(
         boolean mine,
         boolean working,
         boolean takeable,
+        boolean invited,
         boolean adding,
         boolean handing,
-        boolean approving,
-        boolean mentoring,
+        boolean assigning,
         boolean waiving,
-        boolean reopening) {
+        boolean approving,
+        boolean reviewing,
+        boolean sendingBack,
+        boolean mentoring,
+        boolean reopening,
+        boolean appending,
+        boolean countersigning) {
 
     static Offered of(Viewing viewing) {
         JobSheet sheet = viewing.sheet();
         Course course = sheet.course();
         Actor viewer = viewing.viewer();
         boolean open = course.isOpen();
+        boolean closed = course.standing() == Standing.CLOSED;
         boolean mine = viewing.isViewersOwn();
         boolean supervising = viewer.is(Role.SUPERVISOR);
+        boolean judging = !sheet.isHand(viewer.account());
+        boolean mentor = judging && viewer.is(Role.MENTOR);
+        boolean reviewer = mentor || (judging && supervising);
         return new Offered(
                 mine,
                 open && mine && course.hold() == null,
                 open && course.assignee() == null && viewer.works(),
+                open && viewer.account().equals(course.offered()),
                 open && viewer.works(),
                 open && (mine || supervising),
-                open && !mine && (supervising || viewer.is(Role.MENTOR)) && sheet.step() == Step.PLAN,
-                open && !mine && viewer.is(Role.MENTOR) && isToBeSigned(sheet),
-                supervising && !mine,
-                course.standing() == Standing.CLOSED && viewer.works());
+                open && supervising,
+                open && supervising && judging,
+                open && reviewer && sheet.step() == Step.PLAN,
+                open && reviewer,
+                open && mentor && sheet.workedBy(Role.TRAINEE),
+                open && mentor && isToBeSigned(sheet),
+                closed && viewer.works(),
+                closed && sheet.isHand(viewer.account()),
+                closed && reviewer);
     }
 
     private static boolean isToBeSigned(JobSheet sheet) {

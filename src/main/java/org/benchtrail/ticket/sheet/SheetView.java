@@ -8,6 +8,7 @@ import org.benchtrail.core.method.Step;
 import org.benchtrail.ticket.EntryLine;
 import org.benchtrail.ticket.Viewing;
 import org.benchtrail.ticket.desk.DeskView;
+import org.benchtrail.ticket.desk.JudgingView;
 import org.benchtrail.ticket.document.DocumentView;
 import org.benchtrail.ticket.identify.EvidenceView;
 import org.benchtrail.ticket.identify.IdentifyView;
@@ -27,6 +28,7 @@ import org.jspecify.annotations.Nullable;
  * @param viewer account
  * @param version number of the last entry
  * @param fault why nothing can be recorded; empty if the record holds
+ * @param earlier the rounds before this one
  * @param ranking of the causes, as long as it is of use: until a theory is supported
  */
 public record SheetView(
@@ -39,13 +41,15 @@ public record SheetView(
         HeadView head,
         Offered offered,
         List<StepRow> rows,
+        List<EarlierRound> earlier,
         GateView gate,
         EvidenceView evidence,
         ReadingChoices reading,
         List<TheoryView> theories,
         @Nullable RankingView ranking,
         Steps step,
-        DeskView desk) {
+        DeskView desk,
+        JudgingView judging) {
 
     /** The view of the step; the others are null, and all of them if the ticket has ended. */
     public record Steps(
@@ -73,13 +77,15 @@ public record SheetView(
                 HeadView.of(contents.ticket(), viewing),
                 offered,
                 StepRow.all(viewing),
-                GateView.of(gate, offered.waiving()),
+                EarlierRound.all(viewing),
+                GateView.of(gate, offered.waiving(), offered.working()),
                 EvidenceView.of(viewing),
                 ReadingChoices.of(ranking == null ? List.of() : ranking.measurable(), contents.limits()),
                 TheoryView.all(sheet),
                 open && sheet.step().isBefore(Step.PLAN) ? ranking : null,
                 steps(contents, gate),
-                DeskView.of(viewing, contents.workers()));
+                DeskView.of(viewing, contents.workers()),
+                JudgingView.of(viewing));
     }
 
     private static Steps steps(SheetQueries.Contents contents, List<Requirement.Status> gate) {

@@ -9,6 +9,7 @@ import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.method.Step;
 import org.benchtrail.core.method.desk.MoveFact;
+import org.benchtrail.core.method.desk.Refused;
 import org.benchtrail.core.method.document.CauseNamed;
 import org.benchtrail.core.method.identify.DataAnswered;
 import org.benchtrail.core.method.identify.ReadingRecorded;
@@ -64,9 +65,30 @@ public record StepRow(Step step, State state, String summary, String stamp, List
                 open && step == sheet.step() ? State.NOW : leaving.isPresent() ? State.SIGNED : State.LATER,
                 summary(step, sheet),
                 leaving.map(viewing::stamp).orElse(""),
-                viewing.lines(sheet.facts().stream()
-                        .filter(n -> n.fact().shownUnder() == step)
-                        .toList()));
+                facts(step, sheet.round(), viewing));
+    }
+
+    /** What was recorded of a step in a round; in the round that a ticket is in also what still holds from before. */
+    static List<EntryLine> facts(Step step, int round, Viewing viewing) {
+        JobSheet sheet = viewing.sheet();
+        boolean present = round == sheet.round();
+        return viewing.lines(sheet.facts().stream()
+                .filter(f -> f.round() == round || (present && holds(f, sheet)))
+                .filter(f -> f.fact().shownUnder() == step || (f.fact().shownUnder() == null && tells(f, step)))
+                .toList());
+    }
+
+    /** The answers to identify are given once, until the ticket is reopened. */
+    private static boolean holds(StandingFact<?> fact, JobSheet sheet) {
+        return fact.fact().shownUnder() == Step.IDENTIFY
+                && fact.entry() > sheet.course().openedAt();
+    }
+
+    /** What belongs to no step is told at the step at which it happened; the moves on are told by the stamps. */
+    private static boolean tells(StandingFact<?> fact, Step step) {
+        return fact.during() == step
+                && !(fact.fact() instanceof Refused)
+                && !(fact.fact() instanceof MoveFact move && move.move().gated());
     }
 
     private static String summary(Step step, JobSheet sheet) {

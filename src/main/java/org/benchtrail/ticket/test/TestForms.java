@@ -1,12 +1,13 @@
 package org.benchtrail.ticket.test;
 
-import static org.benchtrail.ticket.form.FieldGroup.required;
 import static org.benchtrail.ticket.form.FieldGroup.special;
 
 import java.util.List;
 import java.util.Map;
+import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.desk.MoveFact;
 import org.benchtrail.core.method.desk.RuledOut;
+import org.benchtrail.core.method.identify.ReadingRecorded;
 import org.benchtrail.core.method.test.CheckOutcome;
 import org.benchtrail.core.method.test.CheckPlanned;
 import org.benchtrail.core.method.test.ResultRecorded;
@@ -22,7 +23,7 @@ public final class TestForms {
 
     private static final SheetForm RESULT = SheetForm.of("result")
             .with(EvidenceForm.GROUPS)
-            .with(required("result", ResultRecorded.class))
+            .with(special("result", ResultRecorded.class, TestForms::result))
             .fields(EvidenceForm.LIMIT)
             .moving(TestForms::afterResult);
 
@@ -36,6 +37,18 @@ public final class TestForms {
                     .activeTheory()
                     .ifPresent(theory -> posting.record("check", CheckPlanned.class, Map.of("theory", theory.entry())));
         }
+    }
+
+    /** It rests on the reading that the same form records. */
+    private static void result(Posting posting) {
+        posting.form().read("result", ResultRecorded.class).ifPresent(result -> {
+            boolean measured = result.reading() == null && posting.form().has("reading.value");
+            posting.add(measured ? sheet -> result.on(lastReading(sheet)) : sheet -> result);
+        });
+    }
+
+    private static int lastReading(JobSheet sheet) {
+        return sheet.latest(ReadingRecorded.class).orElseThrow().entry();
     }
 
     /** What the result calls for. */

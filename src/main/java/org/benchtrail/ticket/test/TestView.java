@@ -3,6 +3,8 @@ package org.benchtrail.ticket.test;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.benchtrail.core.method.Caution;
 import org.benchtrail.core.method.EnumCopies;
 import org.benchtrail.core.method.JobSheet;
@@ -32,6 +34,7 @@ public record TestView(String theory, List<Check> checks, List<Check> toMake, bo
      * @param seen its result; null while it is to be made
      * @param finding id of the question of the catalogue that it answers; empty if none
      * @param measured whether that is answered by measuring
+     * @param bounded whether a certain reading is expected, which then decides
      * @param answers to choose from, if not
      */
     public record Check(
@@ -43,6 +46,7 @@ public record TestView(String theory, List<Check> checks, List<Check> toMake, bo
             @Nullable Seen seen,
             String finding,
             boolean measured,
+            boolean bounded,
             List<Option> answers) {
 
         public boolean isReady() {
@@ -77,13 +81,19 @@ public record TestView(String theory, List<Check> checks, List<Check> toMake, bo
         return new Check(
                 check.entry(),
                 fact.what(),
-                fact.expectation(),
+                expectation(fact),
                 List.copyOf(open),
                 CautionsAcknowledged.titles(EnumCopies.less(Caution.class, fact.cautions(), open)),
                 sheet.result(check.entry()).map(TestView::seen).orElse(null),
                 fact.finding() == null ? "" : fact.finding(),
                 asked.map(RankingView.Question::reading).orElse(false),
+                fact.expected() != null,
                 asked.map(RankingView.Question::values).orElse(List.of()));
+    }
+
+    private static String expectation(CheckPlanned check) {
+        String reading = check.expected() == null ? "" : check.expected().words();
+        return Stream.of(check.expectation(), reading).filter(s -> !s.isEmpty()).collect(Collectors.joining("; "));
     }
 
     private static Seen seen(StandingFact<ResultRecorded> result) {

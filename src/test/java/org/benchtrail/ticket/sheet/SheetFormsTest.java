@@ -25,11 +25,18 @@ import org.benchtrail.core.method.Priority;
 import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.Stamp;
 import org.benchtrail.core.method.desk.Advanced;
+import org.benchtrail.core.method.desk.Closed;
 import org.benchtrail.core.method.desk.Held;
 import org.benchtrail.core.method.desk.Opened;
+import org.benchtrail.core.method.desk.Reopened;
+import org.benchtrail.core.method.identify.DataAnswered;
+import org.benchtrail.core.method.identify.DataState;
 import org.benchtrail.core.method.identify.OnsetRecorded;
 import org.benchtrail.core.method.identify.ReadingRecorded;
 import org.benchtrail.core.method.identify.SymptomRecorded;
+import org.benchtrail.core.method.test.CheckOutcome;
+import org.benchtrail.core.method.test.CheckPlanned;
+import org.benchtrail.core.method.test.ResultRecorded;
 import org.benchtrail.core.method.theorize.TheoryChosen;
 import org.benchtrail.core.method.theorize.TheoryStated;
 import org.benchtrail.platform.form.PostedForm;
@@ -162,6 +169,48 @@ class SheetFormsTest {
                         new TheoryChosen(2, "", ""),
                         new TheoryStated("Dry paste", null)),
                 facts(work, sheet));
+    }
+
+    @Test
+    void answerFromBeforeReopening_isAskedForAgain() {
+        DataAnswered none = new DataAnswered(DataState.NO_USER_DATA, "");
+        JobSheet first = sheet(none);
+        assertEquals("NO_USER_DATA", SheetForms.values(first).value("data.state"));
+        assertEquals(
+                List.of(),
+                read("identify", first, "data.state", "NO_USER_DATA", "then", "move")
+                        .acts());
+        JobSheet again = sheet(none, new Closed(), new Reopened("It is back"));
+        assertEquals("", SheetForms.values(again).value("data.state"));
+        assertEquals(List.of(none), facts(read("identify", again, "data.state", "NO_USER_DATA"), again));
+    }
+
+    @Test
+    void result_restsOnTheReadingOfTheSameForm() {
+        JobSheet sheet = sheet(
+                new TheoryStated("Dry paste", null), new CheckPlanned(2, "Measure it", "Above 90", false, Set.of()));
+        List<Fact> facts = facts(
+                read(
+                        "result",
+                        sheet,
+                        "reading.quantity",
+                        "processor temperature",
+                        "reading.point",
+                        "core",
+                        "reading.value",
+                        "97",
+                        "reading.unit",
+                        "\u00b0C",
+                        "reading.instrument",
+                        "sensor",
+                        "result.check",
+                        "3",
+                        "result.observation",
+                        "97",
+                        "result.outcome",
+                        "SUPPORTS"),
+                sheet);
+        assertEquals(new ResultRecorded(3, "97", CheckOutcome.SUPPORTS, 4), facts.get(1));
     }
 
     @Test

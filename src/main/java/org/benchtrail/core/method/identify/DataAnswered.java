@@ -1,5 +1,6 @@
 package org.benchtrail.core.method.identify;
 
+import org.benchtrail.core.method.Lasts;
 import org.benchtrail.core.text.FieldChecks;
 
 public record DataAnswered(DataState state, String note) implements IdentifyFact {
@@ -9,5 +10,10 @@ public record DataAnswered(DataState state, String note) implements IdentifyFact
         note = t.optional("note", note, FieldChecks.PARAGRAPH);
         t.require(state != DataState.IMPOSSIBLE || !note.isEmpty(), "note", "Say why no backup is possible.");
         t.done();
+    }
+
+    @Override
+    public Lasts lasts() {
+        return Lasts.UNTIL_REOPENED;
     }
 }

@@ -1,5 +1,6 @@
 package org.benchtrail.core.method.identify;
 
+import org.benchtrail.core.method.Lasts;
 import org.benchtrail.core.text.FieldChecks;
 
 public record EvidenceImpossible(String reason) implements IdentifyFact {
@@ -12,5 +13,10 @@ public record EvidenceImpossible(String reason) implements IdentifyFact {
     @Override
     public boolean countsAsEvidence() {
         return true;
+    }
+
+    @Override
+    public Lasts lasts() {
+        return Lasts.UNTIL_REOPENED;
     }
 }

@@ -7,6 +7,7 @@ import java.util.Set;
 import java.util.stream.Stream;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.EnumCopies;
+import org.benchtrail.core.method.Lasts;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.text.FieldChecks;
@@ -63,5 +64,10 @@ public record HazardsScreened(Map<Hazard, Boolean> present) implements IdentifyF
     @Override
     public boolean possibleWhileStopped() {
         return true;
+    }
+
+    @Override
+    public Lasts lasts() {
+        return Lasts.UNTIL_REOPENED;
     }
 }

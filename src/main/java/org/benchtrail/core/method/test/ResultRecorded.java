@@ -48,6 +48,11 @@ public record ResultRecorded(
         this(check, observation, outcome, reading, null, null);
     }
 
+    /** The same, resting on a reading. */
+    public ResultRecorded on(int taken) {
+        return new ResultRecorded(check, observation, outcome, taken, answer, against);
+    }
+
     @Override
     public List<Reference> references() {
         Reference made = new Reference(check, CheckPlanned.class, "check");
