@@ -310,7 +310,8 @@ public class TicketActs {
 
         List<Integer> recorded(List<Missing> missing) {
             return entries.stream()
-                    .filter(e -> missing.isEmpty() || !(e.fact() instanceof Refused))
+                    .filter(e -> missing.isEmpty()
+                            || !(e.fact() instanceof Refused || e.stamp().by().equals(Stamp.SERVER)))
                     .map(e -> e.stamp().entry())
                     .toList();
         }

@@ -183,7 +183,7 @@ class JudgesJourneyTest {
         tomasz.sees("A mentor who has not worked on it has to read and sign");
         onTheSheet(tomasz);
         tomasz.fill("ask.note", "My first one with a raised clock");
-        tomasz.press("AskKind a mentor");
+        tomasz.press("Ask a mentor");
         tomasz.sees("Asked for, not answered yet");
     }
 

@@ -13,6 +13,7 @@ import org.benchtrail.core.method.Priority;
 import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.core.method.desk.Advanced;
+import org.benchtrail.core.method.desk.CautionsAcknowledged;
 import org.benchtrail.core.method.desk.Closed;
 import org.benchtrail.core.method.desk.Reopened;
 import org.benchtrail.core.method.document.CauseNamed;
@@ -121,19 +122,25 @@ final class Jobs {
         }
         all.add(s -> new Advanced());
         theorizeAndTest(all, job);
-        // the result takes a later request than the check
-        List<Act> first = List.copyOf(all.subList(0, all.size() - 2));
-        Outcome checked = acts.perform(number, version, first, who);
-        done(checked);
-        all.subList(0, first.size()).clear();
+        // the result takes a later request than the check, and what was done one later than its cautions
+        int checked = does(number, version, all, all.size() - 2, who);
         planAndVerify(all, job);
+        int ready = does(number, checked, all, 2 + 3, who);
         all.add(s -> new CauseNamed(job.cause(), null, Sureness.MEASURED));
         all.add(s -> new SummaryWritten("Found " + job.observation(), job.cure(), "Runs"));
-        all.add(s -> new Signed(Signatory.ASSIGNEE));
         all.add(s -> linked);
         all.add(s -> new EffortRecorded(45, ""));
+        all.add(s -> new Signed(Signatory.ASSIGNEE));
         all.add(s -> new Closed());
-        done(acts.perform(number, checked.sheet().entries(), all, who));
+        does(number, ready, all, all.size(), who);
+    }
+
+    /** Does the first acts of the list, and takes them off it; answers with the version. */
+    private int does(TicketNumber number, int version, List<Act> all, int first, Actor who) {
+        Outcome outcome = acts.perform(number, version, List.copyOf(all.subList(0, first)), who);
+        done(outcome);
+        all.subList(0, first).clear();
+        return outcome.sheet().entries();
     }
 
     private static void done(Outcome outcome) {
@@ -169,6 +176,8 @@ final class Jobs {
         all.add(s -> new ActionPlanned(
                 job.cure(), "Works", "One person", "Undo it", false, false, false, false, null, null, Set.of()));
         all.add(s -> new MakerConsulted(true, "Manual, chapter 4"));
+        all.add(s -> new CautionsAcknowledged(
+                s.actions().get(0).entry(), s.actions().get(0).fact().cautions()));
         all.add(s -> new ActionSettled(s.actions().get(0).entry(), Settlement.CARRIED_OUT, ""));
         all.add(s -> new Advanced());
         all.add(s -> new SymptomRechecked(s.all(SymptomRecorded.class).get(0).entry(), true, "An hour"));

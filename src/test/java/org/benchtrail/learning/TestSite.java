@@ -4,8 +4,11 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.util.List;
 import java.util.Set;
+import java.util.function.Function;
 import org.benchtrail.core.learning.WorkedTicket;
 import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.Fact;
+import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Priority;
 import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.TicketNumber;
@@ -43,25 +46,30 @@ final class TestSite {
 
     TicketNumber closes(WorkedTicket ticket, Actor by) {
         TicketNumber number = opens(ticket, by);
-        List<Act> acts = acts(ticket);
-        int planned = does(number, 1, acts.subList(0, ticket.beforeResult()), by);
-        does(number, planned, acts.subList(ticket.beforeResult(), acts.size()), by);
+        does(number, 1, ticket, 0, by);
         return number;
     }
 
     /** As {@link #closes}, but nobody looks at the logs, which {@code waiver} lets pass. */
     TicketNumber closesWithoutLogs(WorkedTicket ticket, Actor by, Actor waiver) {
         TicketNumber number = opens(ticket, by);
-        List<Act> acts = acts(ticket);
-        int seen = does(number, 1, acts.subList(0, LOGS), by);
+        int seen = does(number, 1, acts(ticket.facts().subList(0, LOGS)), by);
         int waived = does(number, seen, List.of(sheet -> new Waived("logs-reviewed", "It keeps none")), waiver);
-        int planned = does(number, waived, acts.subList(LOGS + 1, ticket.beforeResult()), by);
-        does(number, planned, acts.subList(ticket.beforeResult(), acts.size()), by);
+        does(number, waived, ticket, LOGS + 1, by);
         return number;
     }
 
-    private static List<Act> acts(WorkedTicket ticket) {
-        return ticket.facts().stream().map(f -> (Act) f::apply).toList();
+    private static List<Act> acts(List<Function<JobSheet, Fact>> facts) {
+        return facts.stream().map(f -> (Act) f::apply).toList();
+    }
+
+    /** What is left of the ticket from there on. */
+    private void does(TicketNumber number, int version, WorkedTicket ticket, int from, Actor by) {
+        int reached = version;
+        for (List<Function<JobSheet, Fact>> request :
+                ticket.requests(from, ticket.facts().size())) {
+            reached = does(number, reached, acts(request), by);
+        }
     }
 
     /** The version of the ticket afterwards. */

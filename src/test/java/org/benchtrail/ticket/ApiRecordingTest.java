@@ -140,16 +140,20 @@ class ApiRecordingTest {
                 "{'kind':'check-planned','theory':" + second
                         + ",'what':'Take the fan cover off','expectation':'A bent tongue','invasive':true,'cautions':['STATIC']}");
         String seen = "{'kind':'result-recorded','check':" + open
-                + ",'observation':'Bent tongue','outcome':'SUPPORTS','reading':" + reading + "}";
+                + ",'observation':'Bent tongue','outcome':'SUPPORTS','reading':";
+        t.malformed(seen + reading + "}");
+        int again = t.does(
+                "{'kind':'reading-recorded','quantity':'port voltage','value':'4.30','unit':'V','point':'port 3','instrument':'meter','lower':'4.75','upper':'5.25','limitSource':'data sheet','accuracy':'0.5 % + 2'}");
+        seen += again + "}";
         t.tries("rec-ines", seen);
         t.does(
                 "{'kind':'cautions-acknowledged','about':" + open
                         + ",'cautions':['STATIC','MAINS','BATTERY','SWELLING','CAPACITOR','HEAT','MOVING_PARTS','LIFTING','LASER','DATA_LOSS']}");
         t.does(seen, ADVANCED);
         int action = t.does(
-                "{'kind':'action-planned','what':'Replace the port','effect':'Holds the plug','impact':'One desk, an hour','wayBack':'Put the old one back','cost':'12,5','part':'Port module'}");
+                "{'kind':'action-planned','what':'Replace the port','effect':'Holds the plug','impact':'One desk, an hour','wayBack':'Put the old one back','cost':'12,5','part':'Port module','irreversible':false,'touchesStorage':false,'usesPart':true}");
         int spare = t.does(
-                "{'kind':'action-planned','what':'Dispose of the hub','effect':'No over current','impact':'Nobody','irreversible':true,'severalDevices':true,'highRisk':true,'cost':'300'}");
+                "{'kind':'action-planned','what':'Dispose of the hub','effect':'No over current','impact':'Nobody','irreversible':true,'severalDevices':true,'highRisk':true,'cost':'300','touchesStorage':false,'usesPart':false}");
         t.does("{'kind':'maker-consulted','applicable':true,'text':'Service sheet 7'}");
         t.does("{'kind':'part-fit-checked','action':" + action + ",'fit':'DOES_NOT_FIT','basis':'Other screw holes'}");
         t.tries("rec-ole", "{'kind':'part-override-approved','action':" + action + ",'reason':'Holes can be drilled'}");
@@ -168,7 +172,7 @@ class ApiRecordingTest {
         t.does(
                 "{'kind':'symptom-rechecked','symptom':" + symptom + ",'gone':true,'how':'Two hours idle'}",
                 "{'kind':'reading-recorded','quantity':'port voltage','value':'5.02','unit':'V','point':'port 3','instrument':'meter','lower':'4.75','upper':'5.25','limitSource':'data sheet','accuracy':'0.5 % + 2'}",
-                "{'kind':'function-checked','items':{'0':'WORKS','1':'WORKS','2':'NOT_APPLICABLE'},'note':'No hub here'}",
+                "{'kind':'function-checked','answers':{'The device is recognised at the port where it belongs':'WORKS','It works after a restart and after waking from sleep':'WORKS','Other devices on the same hub still work':'NOT_APPLICABLE'},'note':'No hub here'}",
                 "{'kind':'requester-answered','state':'AGREES','tries':1,'note':'By telephone'}",
                 "{'kind':'prevention-considered','applies':true,'text':'A strain relief'}",
                 ADVANCED);
@@ -176,9 +180,9 @@ class ApiRecordingTest {
         t.does(
                 "{'kind':'cause-named','cause':'Recordium worn port','causeId':'USB-02','sureness':'MEASURED'}",
                 "{'kind':'summary-written','findings':'Bent tongue','actions':'Port replaced','outcome':'Holds'}",
-                "{'kind':'signed','signatory':'ASSIGNEE'}",
                 "{'kind':'knowledge-linked','learned':'PROPOSED','text':'Recordium worn port'}",
                 "{'kind':'effort-recorded','minutes':75,'parts':'One port'}",
+                "{'kind':'signed','signatory':'ASSIGNEE'}",
                 "{'kind':'closed'}");
         t.tries("rec-ines", "{'kind':'onset-recorded','known':false}");
         t.reads();
@@ -236,7 +240,7 @@ class ApiRecordingTest {
         t.does("{'kind':'theory-chosen','theory':" + theory + ",'reason':'At hand'}", ADVANCED);
         checked(t, theory);
         int action = t.does(
-                        "{'kind':'action-planned','what':'Change the clock cell','effect':'Keeps the date','impact':'Nobody','wayBack':'Put it back','touchesStorage':true,'cautions':['STATIC']}",
+                        "{'kind':'action-planned','what':'Change the clock cell','effect':'Keeps the date','impact':'Nobody','wayBack':'Put it back','touchesStorage':true,'cautions':['STATIC'],'irreversible':false,'usesPart':false}",
                         "{'kind':'maker-consulted','applicable':false,'text':'None found'}")
                 - 1;
         t.does("{'kind':'cautions-acknowledged','about':" + action + ",'cautions':['STATIC','BATTERY','DATA_LOSS']}");
@@ -258,19 +262,19 @@ class ApiRecordingTest {
         second(t);
         t.does(
                 "{'kind':'symptom-rechecked','symptom':2,'gone':true,'how':'Ten starts'}",
-                "{'kind':'function-checked','items':{'0':'WORKS','1':'WORKS','2':'WORKS','3':'WORKS'}}",
+                "{'kind':'function-checked','answers':{'Starts from cold to the sign-in screen, twice':'WORKS','No new errors in the system log':'WORKS','Usual programs and devices work':'WORKS','Updates and protection are on and current':'WORKS'}}",
                 "{'kind':'requester-answered','state':'NOT_REACHED','tries':3}",
                 "{'kind':'prevention-considered','applies':false,'text':'Age'}",
                 ADVANCED);
         t.does(
                 "{'kind':'cause-named','cause':'Recordium worn port','sureness':'PRESUMED'}",
                 "{'kind':'summary-written','findings':'Dark','actions':'Cell replaced','outcome':'Starts'}",
-                "{'kind':'signed','signatory':'ASSIGNEE'}",
                 "{'kind':'effort-recorded','minutes':200}");
         t.malformed("{'kind':'knowledge-linked','learned':'CONFIRMED','text':'','known':999999999}");
         t.malformed("{'kind':'knowledge-linked','learned':'NOTHING','text':'','known':" + known + "}");
         t.does(
                 "{'kind':'knowledge-linked','learned':'CONFIRMED','text':'','known':" + known + "}",
+                "{'kind':'signed','signatory':'ASSIGNEE'}",
                 "{'kind':'closed'}");
         t.lets("rec-ole", "{'kind':'reopened','reason':'Dark once more'}");
         t.reads();
@@ -285,7 +289,7 @@ class ApiRecordingTest {
 
     private static void second(Recording.Desk t) {
         int action = t.does(
-                "{'kind':'action-planned','what':'Solder a holder in','effect':'Keeps the date','impact':'Nobody','wayBack':'Unsolder it'}");
+                "{'kind':'action-planned','what':'Solder a holder in','effect':'Keeps the date','impact':'Nobody','wayBack':'Unsolder it','irreversible':false,'touchesStorage':false,'usesPart':false}");
         t.does("{'kind':'cautions-acknowledged','about':" + action + ",'cautions':['HEAT','STATIC']}");
         t.does(settled(action, "CARRIED_OUT", ""), ADVANCED);
     }
@@ -305,14 +309,15 @@ class ApiRecordingTest {
                 "{'kind':'logs-reviewed','looked':false,'note':'There are none'}",
                 "{'kind':'likeness-checked','shown':[]}",
                 ADVANCED,
-                "{'kind':'obvious-questioned','looks':{'POWER':'NOT_APPLICABLE','CABLES':'IN_ORDER','SETTINGS':'IN_ORDER','RECENT_CHANGE':'IN_ORDER'}}",
+                "{'kind':'obvious-questioned','looks':{'POWER':'NOT_APPLICABLE','CABLES':'IN_ORDER','SETTINGS':'IN_ORDER','RECENT_CHANGE':'IN_ORDER'},'note':'It has no power'}",
                 "{'kind':'theory-stated','text':'Loose screw'}",
                 "{'kind':'theory-chosen','theory':14}",
                 ADVANCED,
-                "{'kind':'check-planned','theory':14,'what':'Turn it','expectation':'It turns'}",
+                "{'kind':'check-planned','theory':14,'what':'Turn it','expectation':'It turns'}");
+        t.does(
                 "{'kind':'result-recorded','check':17,'observation':'It turns','outcome':'SUPPORTS'}",
                 ADVANCED,
-                "{'kind':'action-planned','what':'Tighten it','effect':'Quiet','impact':'Nobody','wayBack':'Loosen it'}",
+                "{'kind':'action-planned','what':'Tighten it','effect':'Quiet','impact':'Nobody','wayBack':'Loosen it','irreversible':false,'touchesStorage':false,'usesPart':false}",
                 "{'kind':'maker-consulted','applicable':false,'text':'None'}");
         t.tries("rec-tom", settled(20, "CARRIED_OUT", ""));
         t.tries("rec-ole", "{'kind':'plan-approved','actions':[20]}");
@@ -344,7 +349,9 @@ class ApiRecordingTest {
         t.tries("rec-ines", "{'kind':'returned','note':'Line repaired'}");
         t.tries("rec-ole", "{'kind':'handed-over','to':'rec-ole'}");
         t.malformed("{'kind':'handed-over','to':'nobody-here'}");
-        t.does("{'kind':'handed-over','to':'rec-ole','note':'Yours'}");
+        t.tries("rec-ines", "{'kind':'handed-over','to':'rec-ole','note':'Yours'}");
+        t.does("{'kind':'hand-over-offered','to':'rec-ole','note':'Yours'}");
+        t.lets("rec-ole", "{'kind':'handed-over','to':'rec-ole','note':'Taken'}");
         t.tries("rec-ines", "{'kind':'onset-recorded','known':false}");
         t.lets("rec-ines", "{'kind':'finding-recorded','text':'The drive clicks','driveFailure':true}");
         t.tries("rec-ines", "{'kind':'corrected','entry':" + t.version() + ",'reason':'It does not'}");

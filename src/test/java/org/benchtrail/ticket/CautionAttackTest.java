@@ -141,7 +141,7 @@ class CautionAttackTest {
         desk.identify();
         desk.does(OBVIOUS);
         int check = desk.does("{\"kind\":\"check-planned\",\"theory\":" + desk.theory("Dust")
-                + ",\"what\":\"AskKind again\",\"expectation\":\"Dust\"}");
+                + ",\"what\":\"Ask again\",\"expectation\":\"Dust\"}");
         desk.does(SCREENED_BUT.formatted(true, false));
         desk.does(SCREENED_BUT.formatted(false, true));
         String seen = "{\"kind\":\"result-recorded\",\"check\":" + check
@@ -163,7 +163,7 @@ class CautionAttackTest {
         desk.tests(desk.theory("Supply"), "SUPPORTS");
         desk.does(ADVANCE);
         String planned =
-                "{\"kind\":\"action-planned\",\"irreversible\":false,\"touchesStorage\":false,\"usesPart\":true,\"part\":\"Supply\",\"what\":\"%s\",\"effect\":\"Runs\",\"impact\":\"One\","
+                "{\"kind\":\"action-planned\",\"irreversible\":false,\"touchesStorage\":false,\"usesPart\":false,\"against\":\"The old one goes back in\",\"what\":\"%s\",\"effect\":\"Runs\",\"impact\":\"One\","
                         + "\"wayBack\":\"The old one is kept\"}";
         int action = desk.does(planned.formatted("Swap the power supply"));
         String corrected = "{\"kind\":\"corrected\",\"entry\":" + action

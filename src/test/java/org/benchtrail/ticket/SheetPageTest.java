@@ -39,7 +39,7 @@ class SheetPageTest {
     private static final int BEFORE_LIKENESS = 9;
 
     /** Facts until the plan is made. */
-    private static final int UNTIL_PLANNED = 19;
+    private static final int UNTIL_PLANNED = 20;
 
     @Inject
     PeopleActs people;
@@ -74,21 +74,12 @@ class SheetPageTest {
         return tickets.open(report, INES).number();
     }
 
-    private List<Act> acts() {
-        return new WorkedTicket(word, null)
-                .facts().stream().map(f -> (Act) f::apply).toList();
-    }
-
-    /** From one fact of the ticket to another; the result takes a later request than the check. */
+    /** From one fact of the ticket to another. */
     private void does(TicketNumber number, int from, int to) {
-        List<Act> acts = acts();
-        int result = new WorkedTicket(word, null).beforeResult();
-        if (from < result && result < to) {
-            does(number, acts.subList(from, result));
-            does(number, acts.subList(result, to));
-        } else {
-            does(number, acts.subList(from, to));
-        }
+        new WorkedTicket(word, null)
+                .requests(from, to)
+                .forEach(request ->
+                        does(number, request.stream().map(f -> (Act) f::apply).toList()));
     }
 
     private void does(TicketNumber number, List<Act> acts) {
@@ -187,7 +178,7 @@ class SheetPageTest {
         does(number, 0, UNTIL_PLANNED);
         Browser ines = page(INES, number);
         assertTrue(shown(ines, number).contains("<span class=\"mark\">active</span>"));
-        does(number, UNTIL_PLANNED, acts().size());
+        does(number, UNTIL_PLANNED, new WorkedTicket(word, null).facts().size());
         String closed = shown(ines, number);
         assertFalse(closed.contains("<span class=\"mark\">active</span>"), closed);
         assertTrue(closed.contains("<span class=\"mark\">borne out</span>"), closed);

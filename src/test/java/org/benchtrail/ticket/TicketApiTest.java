@@ -175,7 +175,7 @@ class TicketApiTest {
         int action = desk.plans();
         String settled = "{\"kind\":\"action-settled\",\"action\":" + action + ",\"settlement\":\"CARRIED_OUT\"}";
         String approved = "{\"kind\":\"plan-approved\",\"actions\":[" + action + "]}";
-        assertEquals(List.of("cautions-taken"), desk.refused("api-tom", settled));
+        assertEquals(List.of("plan-approved", "cautions-taken"), desk.refused("api-tom", settled));
         assertEquals(List.of("not-your-role"), desk.refused("api-tom", approved));
         assertEquals(List.of("not-your-role"), desk.refused("api-ole", approved));
         desk.lets("api-marek", approved);

@@ -3,11 +3,13 @@ package org.benchtrail.trail;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.diagnosis.Source;
 import org.benchtrail.core.method.Category;
@@ -212,7 +214,9 @@ public final class Samples {
                 new ChangesAsked(each(ChangeKind.class, ChangeAnswer.YES), "New desk"),
                 new ScopeRecorded(Scope.SEVERAL, "Both by the window"),
                 new ReproductionTried(Reproduction.INTERMITTENT, "Full load"),
-                new HazardsScreened(each(Hazard.class, true)),
+                new HazardsScreened(Stream.of(Hazard.values())
+                        .filter(hazard -> hazard.compareTo(Hazard.EXPOSED_WIRING) <= 0)
+                        .collect(Collectors.toMap(Function.identity(), hazard -> true))),
                 new StopWorkCleared("Unplugged and aired", true),
                 new DataAnswered(DataState.IMPOSSIBLE, "The disk is encrypted"),
                 new ExtractRecorded("system log", "line 1\n\tline 2"),
@@ -239,7 +243,7 @@ public final class Samples {
                         true,
                         "84.50",
                         "Cooler 92 mm",
-                        Set.of(Caution.values()),
+                        EnumSet.complementOf(EnumSet.of(Caution.LIVE, Caution.HEIGHT)),
                         null,
                         null),
                 new MakerConsulted(true, "Manual, chapter 4"),

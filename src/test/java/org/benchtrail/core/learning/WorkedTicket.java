@@ -17,6 +17,7 @@ import org.benchtrail.core.method.Priority;
 import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.Stamp;
 import org.benchtrail.core.method.desk.Advanced;
+import org.benchtrail.core.method.desk.CautionsAcknowledged;
 import org.benchtrail.core.method.desk.Closed;
 import org.benchtrail.core.method.desk.Opened;
 import org.benchtrail.core.method.document.CauseNamed;
@@ -145,9 +146,22 @@ public final class WorkedTicket {
         return all;
     }
 
-    /** How many of the facts come before the result of the check, which takes a later request than the check. */
-    public int beforeResult() {
-        return untilTest().size() + 1;
+    /**
+     * The facts from one place to another, parted into requests: the result of the check takes a later request than the check, and
+     * what was done a later one than its cautions.
+     */
+    public List<List<Function<JobSheet, Fact>>> requests(int from, int to) {
+        int result = untilTest().size() + 2;
+        int settled = result + 5;
+        List<List<Function<JobSheet, Fact>>> requests = new ArrayList<>();
+        int begin = from;
+        for (int cut : new int[] {result, settled, to}) {
+            if (begin < Math.min(cut, to)) {
+                requests.add(facts().subList(begin, Math.min(cut, to)));
+                begin = Math.min(cut, to);
+            }
+        }
+        return requests;
     }
 
     private List<Function<JobSheet, Fact>> untilTest() {
@@ -195,6 +209,9 @@ public final class WorkedTicket {
     private void test(List<Function<JobSheet, Fact>> all) {
         all.add(s ->
                 new CheckPlanned(latest(s, TheoryStated.class), "Look", "It shows", false, Set.of(), checked, null));
+        all.add(s -> new CautionsAcknowledged(
+                latest(s, CheckPlanned.class),
+                s.latest(CheckPlanned.class).orElseThrow().fact().cautions()));
         all.add(s -> new ResultRecorded(
                 latest(s, CheckPlanned.class), "It shows", CheckOutcome.SUPPORTS, null, answer, null));
         all.add(s -> new Advanced());
@@ -214,6 +231,9 @@ public final class WorkedTicket {
                 null,
                 Set.of()));
         all.add(s -> new MakerConsulted(false, "No instructions for this"));
+        all.add(s -> new CautionsAcknowledged(
+                latest(s, ActionPlanned.class),
+                s.latest(ActionPlanned.class).orElseThrow().fact().cautions()));
         all.add(s -> new ActionSettled(latest(s, ActionPlanned.class), Settlement.CARRIED_OUT, ""));
         all.add(s -> new Advanced());
     }
@@ -236,9 +256,9 @@ public final class WorkedTicket {
     private void document(List<Function<JobSheet, Fact>> all) {
         all.add(s -> new CauseNamed(cause, causeId, sureness));
         all.add(s -> new SummaryWritten("Found", "Done", "Runs"));
-        all.add(s -> new Signed(Signatory.ASSIGNEE));
         all.add(s -> new KnowledgeLinked(Lesson.NOTHING, "Common"));
         all.add(s -> new EffortRecorded(30, ""));
+        all.add(s -> new Signed(Signatory.ASSIGNEE));
         all.add(s -> new Closed());
     }
 

@@ -101,7 +101,7 @@ class CautionsTest {
                 .invasive());
         assertEquals(
                 false,
-                completed(check("AskKind when it began", "Monday"), nothing(Category.POWER))
+                completed(check("Ask when it began", "Monday"), nothing(Category.POWER))
                         .invasive());
     }
 

@@ -13,7 +13,7 @@ public record ChangesAsked(Map<ChangeKind, ChangeAnswer> answers, String note) i
             t.require(
                     answers.containsKey(change),
                     "answers." + change,
-                    "AskKind whether " + change.words() + " changed: yes, no or unknown.");
+                    "Ask whether " + change.words() + " changed: yes, no or unknown.");
         }
         note = t.optional("note", note, FieldChecks.PARAGRAPH);
         t.require(

@@ -21,7 +21,7 @@ public enum IdentifyRequirement implements Requirement {
             "What changed before it began",
             s -> s.unlessRecorded(
                     ChangesAsked.class,
-                    "AskKind what changed: hardware, software, settings, place, infrastructure; yes, no or unknown for each.")),
+                    "Ask what changed: hardware, software, settings, place, infrastructure; yes, no or unknown for each.")),
     SCOPE_KNOWN(
             false,
             "Whom it touches: one, several or a site",

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.regex.Pattern;
 import org.benchtrail.core.measure.Accuracy;
 import org.benchtrail.core.measure.Judgement;
 import org.benchtrail.core.method.Actor;
@@ -183,8 +184,16 @@ public record ReadingRecorded(
         return cited ? Missing.reliedOn() : List.of();
     }
 
+    /** What the device tells of itself is read, not measured: nobody's hands come near. */
+    private static final Pattern TOLD_BY_DEVICE = Pattern.compile(
+            "\\b(own (sensor|meter|display|log)s?|display|front panel|web page|SNMP|UPS-MIB|Redfish|SMART|NVMe)\\b",
+            Pattern.CASE_INSENSITIVE);
+
     /** Whether it is measured on live mains or inside a supply, by its words and its value. */
     private boolean live() {
+        if (TOLD_BY_DEVICE.matcher(instrument).find()) {
+            return false;
+        }
         String words = "Measured " + quantity + " at " + point + " with " + instrument + " as " + value + " " + unit;
         return Caution.toldBy(words).contains(Caution.LIVE);
     }

@@ -125,7 +125,7 @@ public enum VerifyRequirement implements Requirement {
                 .latest(RequesterAnswered.class)
                 .filter(a -> a.entry() > s.sheet().lastWork());
         if (answer.isEmpty()) {
-            return "AskKind the requester whether it is solved; say how often you tried, or that there is no user.";
+            return "Ask the requester whether it is solved; say how often you tried, or that there is no user.";
         }
         if (disagrees(answer.get())) {
             return "The requester does not agree: report what persists.";
