@@ -79,7 +79,7 @@ final class Person implements AutoCloseable {
         if (page.locator("[name='" + name + "']:visible").count() == 0) {
             page.evalOnSelectorAll(
                     "[name='" + name + "']",
-                    "fields => { for (let p = fields[0]; p; p = p.parentElement) if (p.tagName === 'DETAILS') p.open = true }");
+                    "fields => { for (const f of fields) for (let p = f; p; p = p.parentElement) if (p.tagName === 'DETAILS') p.open = true }");
         }
     }
 

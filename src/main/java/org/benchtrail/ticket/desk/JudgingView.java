@@ -81,7 +81,7 @@ public record JudgingView(
         return lessenings.stream().filter(l -> l.entry() == entry).toList();
     }
 
-    private static boolean isAsked(List<AskView> asks, Ask what) {
+    private static boolean isAsked(List<AskView> asks, AskKind what) {
         return asks.stream().anyMatch(a -> a.kind() == what);
     }
 

@@ -13,7 +13,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param requirement code of the requirement that is to be waived; null unless a waiver is asked for
  */
-public record Asked(Ask what, @Nullable String requirement, String note) implements DeskFact {
+public record Asked(AskKind what, @Nullable String requirement, String note) implements DeskFact {
     public Asked {
         FieldChecks t = new FieldChecks();
         t.require(what != null, "what", "Say what is asked for: an approval, a waiver, or a mentor.");
