@@ -56,6 +56,7 @@ class JourneyTest {
         accounts.ensureAccount("tomasz", "Tomasz Birk", Set.of(Role.TRAINEE), Scenarios.DEMO_PASSWORD);
         accounts.ensureAccount("ruth", "Ruth Calloway", Set.of(Role.TECHNICIAN, Role.MENTOR), Scenarios.DEMO_PASSWORD);
         accounts.ensureAccount("omar", "Omar Vance", Set.of(Role.SUPERVISOR), Scenarios.DEMO_PASSWORD);
+        accounts.ensureAccount("wilma", "Wilma Ostrey", Set.of(Role.SUPERVISOR), Scenarios.DEMO_PASSWORD);
         accounts.ensureAccount("lena", "Lena Foss", Set.of(Role.ADMINISTRATOR), Scenarios.DEMO_PASSWORD);
         for (String file : List.of("hot-desktop.yaml", "ups-office.yaml", "drive-warning.yaml", "fast-clock.yaml")) {
             scenarios.load(file, Files.readString(Path.of("demo-scenarios", file), StandardCharsets.UTF_8));

@@ -170,6 +170,7 @@ class ApiRecordingTest {
         t.tries("rec-ines", ADVANCED);
         t.malformed("{'kind':'function-checked','items':{'9':'WORKS'}}");
         t.malformed("{'kind':'soak-run','minutes':5,'recurred':false,'note':'Too soon'}");
+        t.does("{'kind':'soak-started','note':'Left idle'}");
         t.benchResult("{'calculation':'soak','input':{'every':24,'doubt':5}}");
         t.lets("rec-sue", "{'kind':'waived','requirement':'soak-time-passed','reason':'Seen at once'}");
         t.does(
@@ -188,6 +189,8 @@ class ApiRecordingTest {
                 "{'kind':'signed','signatory':'ASSIGNEE'}",
                 "{'kind':'closed'}");
         t.tries("rec-ines", "{'kind':'onset-recorded','known':false}");
+        int added = t.does("{'kind':'addendum','about':'PART','text':'One screw as well'}");
+        t.lets("rec-sue", "{'kind':'addendum-countersigned','addendum':" + added + ",'note':'Seen'}");
         t.reads();
         return recording
                 .get("rec-ole", "/api/knowledge?q=recordium")
@@ -333,6 +336,7 @@ class ApiRecordingTest {
         t.tries("rec-ole", "{'kind':'plan-approved','actions':[20]}");
         t.lets("rec-marek", "{'kind':'plan-approved','actions':[20],'note':'Go on'}");
         t.does(settled(20, "CARRIED_OUT", ""));
+        t.lets("rec-marek", "{'kind':'sent-back','reason':'Say what was heard'}");
         t.tries("rec-tom", "{'kind':'signed','signatory':'MENTOR'}");
         t.tries("rec-tom", "{'kind':'cancelled','reason':'Enough'}");
         t.does("{'kind':'cancelled','reason':'The same shelf','duplicateOf':'" + recording.first() + "'}");
@@ -361,6 +365,9 @@ class ApiRecordingTest {
         t.malformed("{'kind':'handed-over','to':'nobody-here'}");
         t.tries("rec-ines", "{'kind':'handed-over','to':'rec-ole','note':'Yours'}");
         t.does("{'kind':'hand-over-offered','to':'rec-ole','note':'Yours'}");
+        t.lets("rec-ole", "{'kind':'offer-withdrawn','note':'Not today'}");
+        judged(t);
+        t.does("{'kind':'hand-over-offered','to':'rec-ole','note':'Yours'}");
         t.lets("rec-ole", "{'kind':'handed-over','to':'rec-ole','note':'Taken'}");
         t.tries("rec-ines", "{'kind':'onset-recorded','known':false}");
         t.lets("rec-ines", "{'kind':'finding-recorded','text':'The drive clicks','driveFailure':true}");
@@ -374,6 +381,17 @@ class ApiRecordingTest {
         t.reads();
         t.lets("rec-sue", "{'kind':'cancelled','reason':'Withdrawn'}");
         t.tries("rec-sue", "{'kind':'reopened','reason':'Not this one'}");
+    }
+
+    /** What is asked of others, remarked by them, and agreed to. */
+    private static void judged(Recording.Desk t) {
+        t.does("{'kind':'loss-accepted','owner':'Rae Recorded','how':'By telephone'}");
+        int symptom = t.does("{'kind':'symptom-recorded','words':'Mute','observable':'No tone'}");
+        t.does("{'kind':'asked','what':'MENTOR','note':'Is it the line?'}");
+        t.lets("rec-marek", "{'kind':'remarked','entry':" + symptom + ",'text':'Which tone?'}");
+        int struck = t.does("{'kind':'corrected','entry':" + symptom + ",'reason':'Another handset'}");
+        t.tries("rec-ole", "{'kind':'lessening-agreed','correction':" + struck + ",'reason':'So it is'}");
+        t.lets("rec-sue", "{'kind':'lessening-agreed','correction':" + struck + ",'reason':'So it is'}");
     }
 
     /** Every malformed act is refused with its field, and leaves no trace. */

@@ -50,7 +50,7 @@ final class NextSteps {
                     .map(h -> "Work is stopped by " + h.words() + ". " + h.whatToDo())
                     .collect(Collectors.joining(" "));
         }
-        return sheet.latest(HazardsScreened.class).isEmpty()
+        return sheet.inForce(HazardsScreened.class).isEmpty()
                 ? "Answer the hazards first: no test is advised before."
                 : "";
     }
