@@ -32,6 +32,7 @@ public class Benchtrail {
         if (load) {
             set("quarkus.http.host-enabled", "false");
             set("quarkus.log.category.\"io.quarkus\".level", "WARN");
+            set("quarkus.log.category.\"org.benchtrail.ticket.Origins\".level", "WARN");
         }
         String url = setting(URL, "");
         if (!url.isEmpty()) {
