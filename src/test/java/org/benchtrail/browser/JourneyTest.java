@@ -13,8 +13,6 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Set;
-import org.benchtrail.core.method.Role;
 import org.benchtrail.demo.Scenarios;
 import org.benchtrail.people.PeopleActs;
 import org.benchtrail.platform.TestDatabase;
@@ -52,12 +50,7 @@ class JourneyTest {
 
     @BeforeEach
     void people() throws IOException {
-        accounts.ensureAccount("ines", "Ines Harrow", Set.of(Role.TECHNICIAN), Scenarios.DEMO_PASSWORD);
-        accounts.ensureAccount("tomasz", "Tomasz Birk", Set.of(Role.TRAINEE), Scenarios.DEMO_PASSWORD);
-        accounts.ensureAccount("ruth", "Ruth Calloway", Set.of(Role.TECHNICIAN, Role.MENTOR), Scenarios.DEMO_PASSWORD);
-        accounts.ensureAccount("omar", "Omar Vance", Set.of(Role.SUPERVISOR), Scenarios.DEMO_PASSWORD);
-        accounts.ensureAccount("wilma", "Wilma Ostrey", Set.of(Role.SUPERVISOR), Scenarios.DEMO_PASSWORD);
-        accounts.ensureAccount("lena", "Lena Foss", Set.of(Role.ADMINISTRATOR), Scenarios.DEMO_PASSWORD);
+        DemoPeople.ensure(accounts);
         for (String file : List.of("hot-desktop.yaml", "ups-office.yaml", "drive-warning.yaml", "fast-clock.yaml")) {
             scenarios.load(file, Files.readString(Path.of("demo-scenarios", file), StandardCharsets.UTF_8));
         }

@@ -9,8 +9,6 @@ import java.net.URL;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Set;
-import org.benchtrail.core.method.Role;
 import org.benchtrail.demo.Scenarios;
 import org.benchtrail.people.PeopleActs;
 import org.benchtrail.platform.TestDatabase;
@@ -52,10 +50,7 @@ class JudgesJourneyTest {
     /** A trainee's ticket that stands at verify, under a title of its own. */
     @BeforeEach
     void ticket() throws IOException {
-        accounts.ensureAccount("ines", "Ines Harrow", Set.of(Role.TECHNICIAN), Scenarios.DEMO_PASSWORD);
-        accounts.ensureAccount("tomasz", "Tomasz Birk", Set.of(Role.TRAINEE), Scenarios.DEMO_PASSWORD);
-        accounts.ensureAccount("ruth", "Ruth Calloway", Set.of(Role.TECHNICIAN, Role.MENTOR), Scenarios.DEMO_PASSWORD);
-        accounts.ensureAccount("omar", "Omar Vance", Set.of(Role.SUPERVISOR), Scenarios.DEMO_PASSWORD);
+        DemoPeople.ensure(accounts);
         String text = Files.readString(Path.of("demo-scenarios", "fast-clock.yaml"), StandardCharsets.UTF_8);
         sheet = "/tickets/"
                 + scenarios
