@@ -22,7 +22,7 @@ final class Answers {
         Set<String> asked = new HashSet<>();
         Map<String, String> latest = new HashMap<>();
         evidence.reports().stream()
-                .filter(r -> !r.superseded())
+                .filter(r -> !r.superseded() && !r.presumed())
                 .sorted(Comparator.comparing(Report::at).thenComparing(Report::id))
                 .forEach(r -> {
                     asked.add(r.finding());
@@ -42,18 +42,18 @@ final class Answers {
         return new Answers(model, more, known);
     }
 
-    /** Not asked yet, not even in vain, and everything it waits for is known to hold. */
+    /** Not asked yet, not even in vain, everything it waits for is known to hold, and nothing is known that keeps it back. */
     boolean offers(int finding) {
         Finding f = model.finding(finding);
         if (asked.contains(f.id())) {
             return false;
         }
-        for (Condition c : f.applies()) {
-            String value = latest.get(c.finding());
-            if (value == null || !c.values().contains(value)) {
-                return false;
-            }
-        }
-        return true;
+        return f.applies().stream().allMatch(this::isKnown)
+                && f.unless().stream().noneMatch(this::isKnown);
+    }
+
+    private boolean isKnown(Condition c) {
+        String value = latest.get(c.finding());
+        return value != null && c.values().contains(value);
     }
 }
