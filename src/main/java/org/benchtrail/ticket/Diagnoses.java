@@ -8,9 +8,10 @@ import org.benchtrail.catalogue.CatalogueVersion;
 import org.benchtrail.catalogue.Catalogues;
 import org.benchtrail.core.advice.Diagnosis;
 import org.benchtrail.core.advice.SheetEvidence;
+import org.benchtrail.core.diagnosis.CauseCategory;
 import org.benchtrail.core.diagnosis.Finding;
-import org.benchtrail.core.diagnosis.Model;
 import org.benchtrail.core.diagnosis.Nominal;
+import org.benchtrail.core.diagnosis.path.Localiser;
 import org.benchtrail.core.measure.Limit;
 import org.benchtrail.core.measure.Units;
 import org.benchtrail.core.method.Caution;
@@ -50,27 +51,30 @@ public class Diagnoses {
 
     private Optional<Dated> of(JobSheet sheet, CatalogueVersion version) {
         String category = sheet.opened().category().catalogue();
-        return version.model(category)
-                .map(model -> new Dated(Diagnosis.of(sheet, model, reader), version.number(), version.label(category)));
+        return version.localiser(category)
+                .map(places -> new Dated(Diagnosis.of(sheet, places, reader), version.number(), version.label(category)));
     }
 
-    /** The model that the ticket's findings belong to; empty if the catalogue has nothing for its category. */
-    public Optional<Model> model(JobSheet sheet) {
-        return catalogues.inForce().model(sheet.opened().category().catalogue());
+    /** Everything that can be answered on the ticket, and every cause; empty if the catalogue has nothing for its category. */
+    public Optional<CauseCategory> category(JobSheet sheet) {
+        return catalogues
+                .inForce()
+                .localiser(sheet.opened().category().catalogue())
+                .map(Localiser::askable);
     }
 
     /** The cautions against the dangers that the catalogue names for making that finding; empty if it names none. */
     public Set<Caution> cautionsOf(JobSheet sheet, String finding) {
-        return model(sheet)
-                .flatMap(model -> SheetEvidence.finding(model, finding))
+        return category(sheet)
+                .flatMap(c -> SheetEvidence.finding(c, finding))
                 .map(Caution::against)
                 .orElse(Set.of());
     }
 
     /** The limit that the catalogue sets a reading of that finding at this site's mains; empty if it depends on nothing, or on more. */
     Optional<Limit> limitOf(JobSheet sheet, String finding) {
-        return model(sheet)
-                .flatMap(model -> SheetEvidence.finding(model, finding))
+        return category(sheet)
+                .flatMap(c -> SheetEvidence.finding(c, finding))
                 .map(Finding::limits)
                 .flatMap(limits -> reader.mains()
                         .map(volts ->
@@ -92,8 +96,8 @@ public class Diagnoses {
     Set<Caution> cautionsOfRepair(JobSheet sheet) {
         Optional<String> cause =
                 sheet.activeTheory().flatMap(t -> Optional.ofNullable(t.fact().causeId()));
-        return cause.flatMap(id -> model(sheet)
-                        .flatMap(model -> model.category().causes().stream()
+        return cause.flatMap(id -> category(sheet)
+                        .flatMap(category -> category.causes().stream()
                                 .filter(c -> c.id().equals(id))
                                 .findFirst()))
                 .map(c -> Caution.against(c.repair().dangers()))

@@ -3,48 +3,112 @@ package org.benchtrail.core.advice;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.Set;
-import java.util.TreeSet;
 import org.benchtrail.core.diagnosis.Action;
 import org.benchtrail.core.diagnosis.Advice;
-import org.benchtrail.core.diagnosis.BenchSituation;
 import org.benchtrail.core.diagnosis.Cause;
+import org.benchtrail.core.diagnosis.CauseCategory;
 import org.benchtrail.core.diagnosis.Discrimination;
 import org.benchtrail.core.diagnosis.Evidence;
 import org.benchtrail.core.diagnosis.Explanation;
 import org.benchtrail.core.diagnosis.Model;
-import org.benchtrail.core.diagnosis.NextTest;
 import org.benchtrail.core.diagnosis.PlanSettings;
 import org.benchtrail.core.diagnosis.Ranking;
+import org.benchtrail.core.diagnosis.Repair;
+import org.benchtrail.core.diagnosis.Risk;
+import org.benchtrail.core.diagnosis.SharedRepair;
 import org.benchtrail.core.diagnosis.Source;
 import org.benchtrail.core.diagnosis.Surprise;
+import org.benchtrail.core.diagnosis.path.CategoryPaths;
+import org.benchtrail.core.diagnosis.path.Localisation;
+import org.benchtrail.core.diagnosis.path.Localiser;
 import org.benchtrail.core.method.JobSheet;
-import org.benchtrail.core.method.StandingFact;
-import org.benchtrail.core.method.identify.DataAnswered;
-import org.benchtrail.core.method.identify.DataState;
-import org.benchtrail.core.method.plan.PlanApproved;
-import org.benchtrail.core.method.test.CheckOutcome;
-import org.benchtrail.core.method.test.ResultRecorded;
 import org.benchtrail.core.method.theorize.RankedCause;
 import org.benchtrail.core.method.theorize.TheoriesRanked;
 
 /**
- * What the evidence on a job sheet makes of its causes: the ranking, why, and what to do next. Advice only; it closes no step
- * and chooses nothing.
+ * What the evidence on a job sheet makes of its causes: where the fault is, the ranking, why, and what to do next. Advice only;
+ * it closes no step and chooses nothing.
  */
-public record Diagnosis(Ranking ranking, Explanation explanation, Surprise surprise, Advice advice) {
+public record Diagnosis(Localisation where, Explanation explanation, double repairOdds) {
     private static final double TEN = 10;
 
+    /** A repair that is as small as a test: at most so long, without risk, and taken back at once. Common practice, no source. */
+    private static final double TRIAL_MINUTES = 5;
+
+    /** By the causes alone. */
     public static Diagnosis of(JobSheet sheet, Model model) {
-        return of(sheet, model, SheetReader.PLAIN);
+        CauseCategory c = model.category();
+        Localiser places =
+                new Localiser(c, CategoryPaths.none(c.id()), model.settings(), PlanSettings.STANDARD);
+        return of(sheet, places, SheetReader.PLAIN);
     }
 
     /** @param reader what is known beside the sheet */
-    public static Diagnosis of(JobSheet sheet, Model catalogue, SheetReader reader) {
-        Model model = OwnChecks.with(sheet, catalogue);
-        Ranking ranking = Ranking.of(model, SheetEvidence.of(sheet, model, reader));
-        Advice advice = new NextTest(model, PlanSettings.STANDARD).advise(ranking, situation(sheet));
-        return new Diagnosis(ranking, new Explanation(ranking), Surprise.of(ranking), advice);
+    public static Diagnosis of(JobSheet sheet, Localiser catalogue, SheetReader reader) {
+        Localiser localiser = catalogue.over(OwnChecks.with(sheet, catalogue.category()));
+        Evidence evidence =
+                SheetEvidence.of(sheet, localiser.askable(), localiser.settings().unlisted(), reader);
+        Localisation where = localiser.locate(OnTheBench.known(sheet, evidence));
+        return new Diagnosis(where, new Explanation(where.ranking()), reader.repairOdds());
+    }
+
+    public Ranking ranking() {
+        return where.ranking();
+    }
+
+    public Surprise surprise() {
+        return where.surprise();
+    }
+
+    public Advice advice() {
+        return where.advice();
+    }
+
+    /**
+     * What to do next. A repair is advised only if what it covers stands at least at the site's odds, or if it is itself as small
+     * as a test; before that the best test is, if there is one.
+     */
+    public Optional<Action> next() {
+        Optional<Action> best = advice().recommended();
+        boolean early = best.filter(a -> a.type() == Action.Type.REPAIR && !mayRepair(a)).isPresent();
+        Optional<Action> test = early ? advice().bestTest() : Optional.empty();
+        return test.isPresent() ? test : best;
+    }
+
+    private boolean mayRepair(Action repair) {
+        double p = covered(repair);
+        return p >= repairOdds * (1 - p) || isTrial(repair);
+    }
+
+    /** Whether to try a repair costs no more than to test for it. */
+    public boolean isTrial(Action action) {
+        return repair(action.id())
+                .filter(r -> r.risk() == Risk.NONE && r.reversible() && action.minutes() <= TRIAL_MINUTES)
+                .isPresent();
+    }
+
+    /** Belief in what a repair covers. */
+    public double covered(Action repair) {
+        if (isCause(repair.id())) {
+            return ranking().probability(repair.id());
+        }
+        Optional<SharedRepair> shared = shared(repair.id());
+        return shared.map(s -> where.belief(s.fixes().keySet())).orElse(0.0);
+    }
+
+    /** Whether an id names one of the causes. */
+    public boolean isCause(String id) {
+        return SheetEvidence.isCause(model().category(), id);
+    }
+
+    private Optional<SharedRepair> shared(String id) {
+        return model().category().sharedRepairs().stream()
+                .filter(s -> s.id().equals(id))
+                .findFirst();
+    }
+
+    private Optional<Repair> repair(String id) {
+        return cause(id).map(Cause::repair).or(() -> shared(id).map(SharedRepair::repair));
     }
 
     /** Whether anything recorded bears on the causes; without it the order is only how frequent they are. */
@@ -53,11 +117,11 @@ public record Diagnosis(Ranking ranking, Explanation explanation, Surprise surpr
     }
 
     public Evidence evidence() {
-        return ranking.evidence();
+        return ranking().evidence();
     }
 
     public Model model() {
-        return ranking.model();
+        return ranking().model();
     }
 
     /** The cause with that id; empty for the one that is not listed. */
@@ -74,26 +138,26 @@ public record Diagnosis(Ranking ranking, Explanation explanation, Surprise surpr
      * @param label where its figures come from
      */
     public TheoriesRanked recorded(int version, String label) {
-        List<RankedCause> causes = ranking.all().stream()
+        List<RankedCause> causes = ranking().all().stream()
                 .map(r -> new RankedCause(
                         r.cause(),
                         cause(r.cause()).map(Cause::name).orElse("something not listed"),
                         String.format(Locale.ROOT, "%.4f", r.probability())))
                 .toList();
         Optional<String> test =
-                advice.recommended().filter(a -> a.type() == Action.Type.TEST).map(Action::id);
+                next().filter(a -> a.type() == Action.Type.TEST).map(Action::id);
         return new TheoriesRanked(
                 List.of(),
                 "catalogue version " + version + ", " + label,
                 causes,
                 version,
                 test.orElse(null),
-                test.map(finding -> Discrimination.favoured(ranking, finding)).orElse(null));
+                test.map(finding -> Discrimination.favoured(ranking(), finding)).orElse(null));
     }
 
     /** How far a value of a finding tells the leading listed cause from what is usual, dB. */
     public double tells(String finding, String value) {
-        String leader = ranking.all().stream()
+        String leader = ranking().all().stream()
                 .map(Ranking.Ranked::cause)
                 .filter(id -> !id.equals(Model.UNLISTED))
                 .findFirst()
@@ -108,38 +172,9 @@ public record Diagnosis(Ranking ranking, Explanation explanation, Surprise surpr
     public List<Discrimination.Offer> checks(JobSheet sheet) {
         return sheet.activeTheory()
                 .flatMap(t -> Optional.ofNullable(t.fact().causeId()))
-                .filter(id -> SheetEvidence.isCause(model(), id))
-                .map(id -> new Discrimination(ranking, id, Source.SEEN.reliability())
-                        .offers(PlanSettings.STANDARD, situation(sheet)))
+                .filter(id -> SheetEvidence.isCause(model().category(), id))
+                .map(id -> new Discrimination(ranking(), id, Source.SEEN.reliability())
+                        .offers(PlanSettings.STANDARD, where.situation()))
                 .orElse(List.of());
-    }
-
-    private static BenchSituation situation(JobSheet sheet) {
-        Set<String> met = new TreeSet<>();
-        if (sheet.latest(DataAnswered.class)
-                .filter(d -> d.fact().state().backedUp() || d.fact().state() == DataState.NO_USER_DATA)
-                .isPresent()) {
-            met.add("backup-done");
-        }
-        if (sheet.latestOfRound(PlanApproved.class).isPresent()) {
-            met.add("change-approved");
-        }
-        if (!sheet.workStopped()) {
-            met.add("hazard-cleared");
-        }
-        Set<String> hazards = sheet.workStopped() ? Set.of("stop-work") : Set.of();
-        return new BenchSituation(met, confirmed(sheet), hazards, java.util.Map.of());
-    }
-
-    private static Set<String> confirmed(JobSheet sheet) {
-        boolean supported = sheet.latestOfRound(ResultRecorded.class)
-                .filter(r -> r.fact().outcome() == CheckOutcome.SUPPORTS)
-                .isPresent();
-        return sheet.activeTheory()
-                .filter(t -> supported)
-                .map(StandingFact::fact)
-                .flatMap(t -> Optional.ofNullable(t.causeId()))
-                .map(Set::of)
-                .orElse(Set.of());
     }
 }

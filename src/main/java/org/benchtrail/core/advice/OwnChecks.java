@@ -55,32 +55,29 @@ public final class OwnChecks {
         }
     }
 
-    /** The model with a finding for each such check; itself if there is none. */
-    public static Model with(JobSheet sheet, Model model) {
-        List<Own> checks = of(sheet, model);
+    /** The category with a finding for each such check; itself if there is none. */
+    public static CauseCategory with(JobSheet sheet, CauseCategory c) {
+        List<Own> checks = of(sheet, c);
         if (checks.isEmpty()) {
-            return model;
+            return c;
         }
-        CauseCategory c = model.category();
         List<Finding> findings = new ArrayList<>(c.findings());
         checks.forEach(own -> findings.add(finding(own)));
-        return new Model(
-                new CauseCategory(
-                        c.id(),
-                        c.title(),
-                        c.escalateMinutes(),
-                        c.groups(),
-                        findings,
-                        c.causes().stream().map(cause -> touched(cause, checks)).toList(),
-                        c.sharedRepairs(),
-                        c.hints()),
-                model.settings());
+        return new CauseCategory(
+                c.id(),
+                c.title(),
+                c.escalateMinutes(),
+                c.groups(),
+                findings,
+                c.causes().stream().map(cause -> touched(cause, checks)).toList(),
+                c.sharedRepairs(),
+                c.hints());
     }
 
-    /** What those checks say, of a model that {@link #with} made. */
-    static List<Report> reports(JobSheet sheet, Model model) {
-        return of(sheet, model).stream()
-                .filter(own -> SheetEvidence.finding(model, own.finding()).isPresent())
+    /** What those checks say, of a category that {@link #with} made. */
+    static List<Report> reports(JobSheet sheet, CauseCategory category) {
+        return of(sheet, category).stream()
+                .filter(own -> SheetEvidence.finding(category, own.finding()).isPresent())
                 .map(own -> new Report(
                         "entry-" + own.result().entry() + "/" + own.finding(),
                         own.finding(),
@@ -91,20 +88,20 @@ public final class OwnChecks {
                 .toList();
     }
 
-    private static List<Own> of(JobSheet sheet, Model model) {
+    private static List<Own> of(JobSheet sheet, CauseCategory category) {
         return sheet.all(ResultRecorded.class).stream()
                 .filter(r -> r.fact().answer() == null && r.fact().outcome() != CheckOutcome.INCONCLUSIVE)
-                .flatMap(r -> own(sheet, model, r).stream())
+                .flatMap(r -> own(sheet, category, r).stream())
                 .toList();
     }
 
-    private static Optional<Own> own(JobSheet sheet, Model model, StandingFact<ResultRecorded> result) {
+    private static Optional<Own> own(JobSheet sheet, CauseCategory category, StandingFact<ResultRecorded> result) {
         Optional<StandingFact<CheckPlanned>> check =
                 sheet.latest(CheckPlanned.class, c -> c.entry() == result.fact().check());
         Optional<String> cause = check.flatMap(c -> sheet.latest(
                         TheoryStated.class, t -> t.entry() == c.fact().theory()))
                 .map(t -> t.fact().causeId())
-                .filter(id -> SheetEvidence.isCause(model, id));
+                .filter(id -> SheetEvidence.isCause(category, id));
         boolean said = result.fact().outcome() == CheckOutcome.REFUTES
                 && sheet.facts().stream()
                         .anyMatch(f -> f.round() == result.round() && f.fact().theoryFate() == TheoryFate.RULED_OUT);

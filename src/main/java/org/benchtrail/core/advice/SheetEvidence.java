@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.benchtrail.core.Invalid;
+import org.benchtrail.core.diagnosis.Cause;
 import org.benchtrail.core.diagnosis.CauseCategory;
 import org.benchtrail.core.diagnosis.Evidence;
 import org.benchtrail.core.diagnosis.FailedRepair;
@@ -31,11 +32,13 @@ import org.jspecify.annotations.Nullable;
  */
 public final class SheetEvidence {
     private final JobSheet sheet;
-    private final Model model;
+    private final CauseCategory category;
+    private final double unlisted;
 
-    private SheetEvidence(JobSheet sheet, Model model) {
+    private SheetEvidence(JobSheet sheet, CauseCategory category, double unlisted) {
         this.sheet = sheet;
-        this.model = model;
+        this.category = category;
+        this.unlisted = unlisted;
     }
 
     /** Only what the model's category knows; the rest of the sheet weighs nothing. */
@@ -44,14 +47,19 @@ public final class SheetEvidence {
     }
 
     /**
-     * @param model as {@link OwnChecks#with} makes it, for checks of one's own to weigh
+     * @param model over a category as {@link OwnChecks#with} makes it, for checks of one's own to weigh
      * @param reader what is known beside the sheet
      */
     public static Evidence of(JobSheet sheet, Model model, SheetReader reader) {
+        return of(sheet, model.category(), model.settings().unlisted(), reader);
+    }
+
+    /** @param unlisted belief that starts on a cause that is not in the category */
+    static Evidence of(JobSheet sheet, CauseCategory category, double unlisted, SheetReader reader) {
         List<Report> reports = new ArrayList<>();
-        heard(sheet, model.category(), reader).forEach(heard -> reports.add(heard.report()));
-        reports.addAll(OwnChecks.reports(sheet, model));
-        SheetEvidence evidence = new SheetEvidence(sheet, model);
+        heard(sheet, category, reader).forEach(heard -> reports.add(heard.report()));
+        reports.addAll(OwnChecks.reports(sheet, category));
+        SheetEvidence evidence = new SheetEvidence(sheet, category, unlisted);
         return new Evidence(
                 reports, sheet.facts().stream().flatMap(evidence::inVain).toList());
     }
@@ -102,7 +110,7 @@ public final class SheetEvidence {
             return Stream.empty();
         }
         boolean untried = fate == TheoryFate.RULED_OUT || (fate == TheoryFate.SHOWN_WRONG && !wasTried(noted));
-        return theory(noted.round()).map(t -> t.fact().causeId()).filter(cause -> isCause(model, cause)).stream()
+        return theory(noted.round()).map(t -> t.fact().causeId()).filter(cause -> isCause(category, cause)).stream()
                 .map(cause -> new FailedRepair(
                         cause,
                         untried ? 0 : beliefIn(cause, noted),
@@ -129,7 +137,15 @@ public final class SheetEvidence {
                         TheoriesRanked.class,
                         r -> r.entry() < before.entry() && r.fact().causes() != null)
                 .flatMap(r -> shown(r.fact(), cause))
-                .orElse(model.prior(model.index(cause)));
+                .orElseGet(() -> prior(cause));
+    }
+
+    private double prior(String cause) {
+        double all = category.causes().stream().mapToDouble(Cause::weight).sum();
+        return category.causes().stream()
+                .filter(c -> c.id().equals(cause))
+                .mapToDouble(c -> (1 - unlisted) * c.weight() / all)
+                .sum();
     }
 
     private static Optional<Double> shown(TheoriesRanked ranked, String cause) {
@@ -143,12 +159,15 @@ public final class SheetEvidence {
 
     /** The finding with that id; empty if the category has none. */
     public static Optional<Finding> finding(Model model, @Nullable String id) {
-        return model.category().findings().stream()
-                .filter(f -> f.id().equals(id))
-                .findFirst();
+        return finding(model.category(), id);
     }
 
-    static boolean isCause(Model model, @Nullable String id) {
-        return model.category().causes().stream().anyMatch(c -> c.id().equals(id));
+    /** As {@link #finding(Model, String)}. */
+    public static Optional<Finding> finding(CauseCategory category, @Nullable String id) {
+        return category.findings().stream().filter(f -> f.id().equals(id)).findFirst();
+    }
+
+    static boolean isCause(CauseCategory category, @Nullable String id) {
+        return category.causes().stream().anyMatch(c -> c.id().equals(id));
     }
 }

@@ -27,4 +27,9 @@ public interface SheetReader {
 
     /** The result worked again out of its input; empty if the calculation is another one by now. */
     Optional<Worked> again(BenchResultAttached attached);
+
+    /** The odds that a cause has to have before its repair is advised where tests are left, such as 3 for 3 to 1. */
+    default double repairOdds() {
+        return 3;
+    }
 }

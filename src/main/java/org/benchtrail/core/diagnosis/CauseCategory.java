@@ -36,6 +36,16 @@ public record CauseCategory(
         this(id, title, escalateMinutes, groups, findings, causes, sharedRepairs, Hints.NONE);
     }
 
+    /** With other questions. */
+    public CauseCategory asking(List<Finding> other) {
+        return new CauseCategory(id, title, escalateMinutes, groups, other, causes, sharedRepairs, hints);
+    }
+
+    /** With other causes. */
+    public CauseCategory among(List<Cause> other) {
+        return new CauseCategory(id, title, escalateMinutes, groups, findings, other, sharedRepairs, hints);
+    }
+
     /** With other figures. */
     CauseCategory learned(List<Finding> otherFindings, List<Cause> otherCauses) {
         return new CauseCategory(id, title, escalateMinutes, groups, otherFindings, otherCauses, sharedRepairs, hints);

@@ -1,10 +1,13 @@
 package org.benchtrail.core.diagnosis;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.stream.Collectors;
 
 /**
  * How far a finding would tell one cause, the theory, from all others together, the unlisted one included.
@@ -28,6 +31,7 @@ public final class Discrimination {
     private final Ranking ranking;
     private final Model model;
     private final int theory;
+    private final Set<Integer> parts;
     private final double reliability;
 
     /**
@@ -38,6 +42,7 @@ public final class Discrimination {
         this.ranking = ranking;
         this.model = ranking.model();
         this.theory = model.index(cause);
+        this.parts = Arrays.stream(model.parts(theory)).boxed().collect(Collectors.toSet());
         this.reliability = reliability;
     }
 
@@ -87,8 +92,8 @@ public final class Discrimination {
     public Offer of(String finding, double minutes) {
         int f = model.findingIndex(finding);
         List<String> values = model.finding(f).values();
-        double[] right = planned(model.table(f).row(theory, model.size()));
-        double[] wrong = planned(others(f));
+        double[] right = planned(predicted(f, true));
+        double[] wrong = planned(predicted(f, false));
         Map<String, Double> weights = new LinkedHashMap<>();
         double ifRight = 0;
         double ifWrong = 0;
@@ -106,14 +111,14 @@ public final class Discrimination {
         return new Offer(finding, minutes, weights, ifRight, ifWrong, expected, values.get(sign), right[sign]);
     }
 
-    /** What all other causes together predict; summed, not taken from one, so that nothing is lost to rounding. */
-    private double[] others(int f) {
-        double[] p = ranking.probabilities();
+    /** What the theory's cause predicts, or all others together; summed, not taken from one, so that nothing is lost to rounding. */
+    private double[] predicted(int f, boolean byTheory) {
+        double[] p = ranking.partProbabilities();
         double[] mixed = new double[model.table(f).size()];
         double mass = 0;
         for (int i = 0; i < p.length; i++) {
-            if (i != theory) {
-                double[] row = model.table(f).row(i, model.size());
+            if (parts.contains(i) == byTheory) {
+                double[] row = model.table(f).row(i, model.parts());
                 mass += p[i];
                 for (int v = 0; v < mixed.length; v++) {
                     mixed[v] += p[i] * row[v];
@@ -140,7 +145,9 @@ public final class Discrimination {
         List<Offer> offers = new ArrayList<>();
         for (int f = 0; f < model.findings(); f++) {
             Finding finding = model.finding(f);
-            if (answers.offers(f) && situation.lacking(finding).isEmpty()) {
+            boolean held = situation.withheld().contains(finding.id())
+                    || !situation.lacking(finding).isEmpty();
+            if (!held && answers.offers(f)) {
                 Offer offer = of(finding.id(), situation.minutes(finding, settings));
                 boolean tells = offer.weights().values().stream().anyMatch(w -> Math.abs(w) >= LEAST_VALUE);
                 if (tells && offer.expected() >= LEAST) {
@@ -178,13 +185,13 @@ public final class Discrimination {
 
     private static double raised(Ranking ranking, int f, int cause) {
         Model model = ranking.model();
-        double[] p = ranking.probabilities();
-        double[] row = model.table(f).row(cause, model.size());
+        double[] p = ranking.partProbabilities();
+        double[] row = model.table(f).row(ranking.heaviest(cause), model.parts());
         double sum = 0;
         for (int v = 1; v < row.length; v++) {
             double mixture = 0;
             for (int j = 0; j < p.length; j++) {
-                mixture += p[j] * model.table(f).row(j, model.size())[v];
+                mixture += p[j] * model.table(f).row(j, model.parts())[v];
             }
             sum += Math.max(0, row[v] - mixture);
         }

@@ -32,6 +32,6 @@ public class FormActs {
     }
 
     private FormContext context(JobSheet sheet) {
-        return new FormContext(diagnoses.model(sheet), limits.library(), current.zone());
+        return new FormContext(diagnoses.category(sheet), limits.library(), current.zone());
     }
 }

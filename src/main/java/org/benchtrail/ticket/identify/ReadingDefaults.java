@@ -59,7 +59,7 @@ final class ReadingDefaults {
     }
 
     private Optional<Finding> finding() {
-        return context.model().flatMap(m -> SheetEvidence.finding(m, form.text("reading.finding")));
+        return context.category().flatMap(c -> SheetEvidence.finding(c, form.text("reading.finding")));
     }
 
     private void take(Finding finding) {

@@ -31,7 +31,7 @@ public final class FindingsForm {
                 .forEach(n -> standing.put(n.fact().finding(), n.fact().value()));
         for (String finding : posting.form().filled(ANSWER)) {
             String value = posting.form().text(ANSWER + finding);
-            Optional<Finding> asked = posting.context().model().flatMap(m -> SheetEvidence.finding(m, finding));
+            Optional<Finding> asked = posting.context().category().flatMap(c -> SheetEvidence.finding(c, finding));
             if (asked.isEmpty()) {
                 posting.form().refuse(ANSWER + finding, "The catalogue has no such question for this category.");
             } else if (!value.equals(standing.get(finding))) {

@@ -1,47 +1,49 @@
 package org.benchtrail.ticket.theorize;
 
-import java.util.Comparator;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.benchtrail.core.advice.Diagnosis;
 import org.benchtrail.core.advice.SheetEvidence;
 import org.benchtrail.core.diagnosis.Action;
 import org.benchtrail.core.diagnosis.Advice;
+import org.benchtrail.core.diagnosis.Cause;
 import org.benchtrail.core.diagnosis.Finding;
-import org.benchtrail.core.diagnosis.Model;
-import org.benchtrail.core.diagnosis.Risk;
+import org.benchtrail.core.diagnosis.SharedRepair;
 import org.benchtrail.core.diagnosis.Words;
-import org.benchtrail.core.method.Caution;
-import org.benchtrail.core.method.EnumCopies;
 import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.Step;
 import org.benchtrail.core.method.identify.HazardsScreened;
 
 /** What a diagnosis advises to do next, in words. */
 final class NextSteps {
+    private static final int SHOWN = 3;
+    private static final double WORTH_NAMING = 0.1;
+
     private final JobSheet sheet;
     private final Diagnosis diagnosis;
+    private final AdvisedTest tests;
 
     NextSteps(JobSheet sheet, Diagnosis diagnosis) {
         this.sheet = sheet;
         this.diagnosis = diagnosis;
+        this.tests = new AdvisedTest(sheet, diagnosis);
     }
 
     /** No test before it is known that the place is safe. */
     NextView view() {
+        NextView.UsualRepair repair = usualRepair().orElse(null);
         String unsafe = unsafe();
         if (!unsafe.isEmpty()) {
-            return new NextView(
-                    null, List.of(), "", unsafe, List.of(), usualRepair().orElse(null));
+            return new NextView(List.of(), "", unsafe, List.of(), repair);
         }
-        return new NextView(
-                next().orElse(null),
-                others(),
-                whyNotAct(),
-                act(),
-                held(),
-                usualRepair().orElse(null));
+        return testing() ? againstRivals(repair) : new NextView(best(), lead(), act(), waits(), repair);
+    }
+
+    private boolean testing() {
+        return sheet.course().step() == Step.TEST && sheet.activeTheory().isPresent();
     }
 
     private String unsafe() {
@@ -55,106 +57,131 @@ final class NextSteps {
                 : "";
     }
 
-    private Optional<NextView.Test> next() {
-        return diagnosis
-                .advice()
-                .recommended()
+    private List<NextView.Test> best() {
+        if (next().isEmpty()) {
+            return List.of();
+        }
+        return Stream.concat(next().stream(), diagnosis.advice().actions().stream())
                 .filter(a -> a.type() == Action.Type.TEST)
-                .map(this::test);
-    }
-
-    private List<NextView.Test> others() {
-        Optional<Action> first = diagnosis.advice().recommended();
-        return diagnosis.advice().bestThree().stream()
-                .filter(a -> a.type() == Action.Type.TEST && !first.equals(Optional.of(a)))
-                .map(this::test)
+                .distinct()
+                .limit(SHOWN)
+                .map(tests::of)
                 .toList();
     }
 
-    private NextView.Test test(Action action) {
-        Finding finding = SheetEvidence.finding(diagnosis.model(), action.id()).orElseThrow();
-        Advice advice = diagnosis.advice();
-        Set<Caution> cautions =
-                EnumCopies.union(Caution.class, Caution.against(finding), Caution.raisedBy(finding.act()));
-        return new NextView.Test(
-                finding.id(),
-                finding.question(),
-                Math.round(finding.minutes()),
-                advice.saves(action).isEmpty()
-                        ? ""
-                        : Long.toString(advice.saves(action).getAsLong()),
-                finding.values(),
-                finding.kind() == Finding.Kind.READING,
-                finding.limits() == null ? "" : finding.limits().unit(),
-                expectation(finding),
-                finding.risk().compareTo(Risk.LOW) > 0,
-                List.copyOf(cautions));
+    private Optional<Action> next() {
+        return diagnosis.next().filter(a -> a.type() == Action.Type.TEST);
     }
 
-    private String expectation(Finding finding) {
-        String cause = sheet.activeTheory().map(t -> t.fact().causeId()).orElse(null);
-        if (cause == null || diagnosis.cause(cause).isEmpty()) {
-            return "";
+    /** What tells the theory under test from its rivals; the best test of all beside, where it is another one. */
+    private NextView againstRivals(NextView.@org.jspecify.annotations.Nullable UsualRepair repair) {
+        List<NextView.Test> shown = new ArrayList<>();
+        diagnosis.checks(sheet).stream().map(tests::of).forEach(shown::add);
+        String lead = shown.isEmpty()
+                ? "No listed test tells this theory from its rivals: plan a check of your own."
+                : "What tells this theory from its rivals best:";
+        Optional<NextView.Test> other = next().map(tests::of)
+                .filter(t -> shown.stream().noneMatch(s -> s.finding().equals(t.finding())));
+        if (other.isPresent()) {
+            while (shown.size() >= SHOWN) {
+                shown.remove(shown.size() - 1);
+            }
+            shown.add(other.get().because("Over all causes this one is the shortest way, whatever the theory."));
         }
-        Model model = diagnosis.model();
-        String likeliest = finding.values().stream()
-                .max(Comparator.comparingDouble(v -> model.likelihood(finding.id(), v, cause)))
-                .orElseThrow();
-        double p = model.likelihood(finding.id(), likeliest, cause);
-        return finding.label() + ": " + likeliest + " (" + Words.chance(p) + " if the theory is right)";
+        return new NextView(shown, lead, shown.isEmpty() ? act() : "", waits(), repair);
     }
 
     private String act() {
         return diagnosis
-                .advice()
-                .recommended()
+                .next()
                 .filter(a -> a.type() != Action.Type.TEST)
                 .map(this::act)
                 .orElse("");
     }
 
     private String act(Action action) {
-        if (action.type() == Action.Type.ESCALATE) {
-            return "Escalating or swapping the device is the shortest way now, about "
+        return switch (action.type()) {
+            case ESCALATE -> "No listed test or repair is worth its time: escalating or swapping the device is the shortest way now, about "
                     + Math.round(action.expectedMinutes()) + " min.";
-        }
-        String text = diagnosis
-                .cause(action.id())
-                .map(c -> c.repair().text())
-                .orElseGet(() -> diagnosis.model().category().sharedRepairs().stream()
-                        .filter(s -> s.id().equals(action.id()))
-                        .map(s -> s.repair().text())
-                        .findFirst()
-                        .orElse(action.id()));
-        if (action.type() == Action.Type.PREPARE) {
-            return "Prepare the repair \u201c" + text + "\u201d: " + waitsFor(action) + ".";
-        }
-        return "No further test pays: confirm and plan the repair \u201c" + text + "\u201d, about "
-                + Math.round(action.minutes()) + " min; " + Math.round(action.expectedMinutes())
-                + " min are expected in all.";
+            case PREPARE -> "Most likely " + covered(action) + "; its repair waits. " + prepared(action);
+            case REPAIR -> repaired(action);
+            case TEST -> "";
+        };
     }
 
-    private String waitsFor(Action action) {
-        return diagnosis.advice().blocked().stream()
-                .filter(b -> b.repair().equals(action.id()))
-                .flatMap(b -> b.reasons().stream())
-                .collect(Collectors.joining("; "));
+    private String repaired(Action action) {
+        String text = "\u201c" + repair(action.id()) + "\u201d, about " + Math.round(action.minutes()) + " min";
+        return diagnosis.isTrial(action)
+                ? "Trying it costs less than any test: plan the repair " + text + "."
+                : "No other test is worth its time: confirm and plan the repair " + text + "; "
+                        + Math.round(action.expectedMinutes()) + " min are expected in all.";
     }
 
-    private String whyNotAct() {
-        Advice advice = diagnosis.advice();
-        if (next().isEmpty() || advice.bestOther().isEmpty()) {
+    private String prepared(Action action) {
+        Optional<Advice.Preparation> before = diagnosis.advice().preparation();
+        if (before.isEmpty()) {
             return "";
         }
-        Action other = advice.bestOther().get();
-        Action best = advice.recommended().orElseThrow();
-        return "With this test first, " + Math.round(best.expectedMinutes())
-                + " min are expected to a verified fix; without it, " + Math.round(other.expectedMinutes()) + " min.";
+        String needs = before.get().needs().stream()
+                .map(NextSteps::need)
+                .collect(Collectors.joining(", then "));
+        String minutes = ", about " + Math.round(before.get().needMinutes()) + " min.";
+        String test = before.get().test().map(t -> "Confirm it first: " + label(t) + ".").orElse("");
+        return needs.isEmpty() ? test : needs.substring(0, 1).toUpperCase(java.util.Locale.ROOT) + needs.substring(1) + minutes;
     }
 
-    private List<String> held() {
+    /** A need of a repair or a test as an act. */
+    static String need(String need) {
+        return switch (need) {
+            case "backup-done" -> "copy the data first";
+            case "loss-accepted" -> "let the owner say that the data may be lost";
+            case "change-approved" -> "get the change approved";
+            case "hazard-cleared" -> "clear the hazard";
+            case "outage-announced" -> "announce the outage";
+            case "owner-asked" -> "ask the owner";
+            case "key-at-hand" -> "get the recovery key to hand";
+            case "device-isolated" -> "disconnect the device from the network";
+            case "change-noted" -> "note how it is set now";
+            default -> need.replace('-', ' ');
+        };
+    }
+
+    private String label(Action test) {
+        return SheetEvidence.finding(diagnosis.model(), test.id()).map(Finding::act).orElse(test.id());
+    }
+
+    /** What a repair covers, with its chance. */
+    private String covered(Action action) {
+        double p = diagnosis.covered(action);
+        String name = diagnosis.cause(action.id()).map(Cause::name).orElseGet(() -> repair(action.id()));
+        return name + ", " + Words.chance(p);
+    }
+
+    private String repair(String id) {
+        return diagnosis
+                .cause(id)
+                .map(c -> c.repair().text())
+                .or(() -> diagnosis.model().category().sharedRepairs().stream()
+                        .filter(s -> s.id().equals(id))
+                        .map(SharedRepair::repair)
+                        .map(r -> r.text())
+                        .findFirst())
+                .orElse(id);
+    }
+
+    private String lead() {
+        Optional<Action> other = diagnosis.advice().bestOther();
+        if (next().isEmpty() || other.isEmpty()) {
+            return "";
+        }
+        return "With the first of them, " + Math.round(next().get().expectedMinutes())
+                + " min are expected to a verified fix; without it, " + Math.round(other.get().expectedMinutes())
+                + " min.";
+    }
+
+    private List<String> waits() {
         return diagnosis.advice().blocked().stream()
-                .filter(b -> diagnosis.ranking().probability(b.repair()) >= 0.1)
+                .filter(b -> diagnosis.isCause(b.repair()) && diagnosis.ranking().probability(b.repair()) >= WORTH_NAMING)
                 .map(b -> RankedCauses.name(diagnosis, b.repair()) + ": " + String.join("; ", b.reasons()))
                 .toList();
     }

@@ -4,13 +4,19 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.benchtrail.core.advice.Diagnosis;
+import org.benchtrail.core.advice.OwnChecks;
 import org.benchtrail.core.advice.SheetEvidence;
+import org.benchtrail.core.advice.Suggestions;
 import org.benchtrail.core.diagnosis.Cause;
 import org.benchtrail.core.diagnosis.Explanation;
 import org.benchtrail.core.diagnosis.Finding;
 import org.benchtrail.core.diagnosis.Model;
 import org.benchtrail.core.diagnosis.PairCheck;
+import org.benchtrail.core.diagnosis.Phrases;
 import org.benchtrail.core.diagnosis.Ranking;
 import org.benchtrail.core.diagnosis.Report;
 import org.benchtrail.core.diagnosis.Surprise;
@@ -24,7 +30,8 @@ import org.benchtrail.platform.Option;
 final class RankedCauses {
     private static final int SHOWN = 5;
     private static final double TELLING = 1;
-    private static final String UNLISTED_NAME = "something not listed";
+    private static final String UNLISTED_NAME = "something outside all of these places";
+    private static final Pattern DERIVED = Pattern.compile("entry-(\\d{1,9})/.*");
 
     private final JobSheet sheet;
     private final Diagnosis diagnosis;
@@ -129,17 +136,60 @@ final class RankedCauses {
         return warnings;
     }
 
+    /** The listed questions that make sense here, and whatever was answered. */
     List<RankingView.Question> questions() {
-        return diagnosis.model().category().findings().stream().map(this::asked).toList();
+        Set<String> withheld = diagnosis.where().withheld().keySet();
+        return diagnosis.model().category().findings().stream()
+                .filter(f -> answers.containsKey(f.id()) || (isListed(f) && !withheld.contains(f.id())))
+                .filter(f -> !OwnChecks.isOwn(f.id()))
+                .map(this::asked)
+                .toList();
+    }
+
+    private boolean isListed(Finding f) {
+        return diagnosis.where().test(f.id()).isEmpty();
     }
 
     private RankingView.Question asked(Finding f) {
-        List<Option> values =
-                new ArrayList<>(f.values().stream().map(v -> new Option(v, v)).toList());
+        List<Option> values = new ArrayList<>(f.values().stream()
+                .map(v -> new Option(v, diagnosis.where().words(f.id(), v)))
+                .toList());
         values.add(new Option(Report.UNKNOWN, "not known"));
+        values.add(new Option(Report.NOT_APPLICABLE, "cannot be done here"));
         Report answer = answers.get(f.id());
         return new RankingView.Question(
-                f.id(), f.question(), values, answer == null ? "" : answer.value(), f.kind() == Finding.Kind.READING);
+                f.id(),
+                f.label(),
+                f.question(),
+                values,
+                answer == null ? "" : answer.value(),
+                answer == null ? 0 : derivedFrom(answer),
+                f.kind() == Finding.Kind.READING);
+    }
+
+    /** The entry that it follows from; 0 where it was answered itself. */
+    private static int derivedFrom(Report answer) {
+        Matcher derived = DERIVED.matcher(answer.id());
+        return derived.matches() ? Integer.parseInt(derived.group(1)) : 0;
+    }
+
+    /** What the words of the sheet suggest, the most telling first. */
+    List<RankingView.SuggestedAnswer> suggestions() {
+        return Suggestions.of(sheet, diagnosis).stream()
+                .flatMap(s -> SheetEvidence.finding(diagnosis.model(), s.finding())
+                        .map(f -> new RankingView.SuggestedAnswer(
+                                s.entry(),
+                                s.words(),
+                                f.id(),
+                                f.question(),
+                                s.value().equals(Phrases.ASK) ? "" : s.value(),
+                                f.values().stream()
+                                        .filter(v -> !v.equals(s.value()))
+                                        .map(v -> new Option(v, v))
+                                        .toList(),
+                                s.source()))
+                        .stream())
+                .toList();
     }
 
     private String question(String finding) {

@@ -1,6 +1,7 @@
 package org.benchtrail.ticket.theorize;
 
 import java.util.List;
+import org.benchtrail.core.diagnosis.Source;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.platform.Option;
 import org.benchtrail.ticket.Diagnoses;
@@ -17,6 +18,8 @@ import org.benchtrail.ticket.Diagnoses;
  * @param warnings what is odd about the evidence
  * @param flips what would change the order; empty without evidence
  * @param questions of the category, with the answers that stand
+ * @param suggestions answers that words of the sheet suggest
+ * @param where the fault is
  * @param advised what to do next
  */
 public record RankingView(
@@ -29,6 +32,8 @@ public record RankingView(
         List<String> warnings,
         String flips,
         List<Question> questions,
+        List<SuggestedAnswer> suggestions,
+        WhereView where,
         NextView advised) {
 
     /**
@@ -42,8 +47,35 @@ public record RankingView(
     public record Line(
             String id, String name, String chance, long percent, List<String> why, List<String> whyNot, boolean out) {}
 
-    /** A question of the catalogue with the answer that stands; empty answer if none does. */
-    public record Question(String id, String text, List<Option> values, String answer, boolean reading) {}
+    /**
+     * A question of the catalogue.
+     *
+     * @param label a statement that it asks for
+     * @param answer that stands; empty if none does
+     * @param from the entry that the answer follows from; 0 where somebody answered the question itself
+     */
+    public record Question(
+            String id, String label, String text, List<Option> values, String answer, int from, boolean reading) {
+        public boolean isDerived() {
+            return from > 0;
+        }
+    }
+
+    /**
+     * An answer that words of the sheet suggest. It weighs nothing until it is given.
+     *
+     * @param entry in which the words stand
+     * @param value that they suggest; empty if they only raise the question
+     * @param others the other answers
+     */
+    public record SuggestedAnswer(
+            int entry,
+            String words,
+            String finding,
+            String question,
+            String value,
+            List<Option> others,
+            Source source) {}
 
     public static RankingView of(JobSheet sheet, Diagnoses.Dated dated) {
         RankedCauses ranked = new RankedCauses(sheet, dated.diagnosis());
@@ -57,11 +89,18 @@ public record RankingView(
                 ranked.warnings(),
                 ranked.flips(),
                 ranked.questions(),
+                ranked.suggestions(),
+                WhereView.of(dated.diagnosis().where()),
                 NextView.of(sheet, dated.diagnosis()));
     }
 
     public String label() {
         return figures + "; catalogue version " + catalogue;
+    }
+
+    /** The answers that follow from what was recorded elsewhere. */
+    public List<Question> derived() {
+        return questions.stream().filter(Question::isDerived).toList();
     }
 
     /** The questions that are answered by looking or asking. */
@@ -73,7 +112,7 @@ public record RankingView(
     public List<Option> measurable() {
         return questions.stream()
                 .filter(Question::reading)
-                .map(q -> new Option(q.id(), q.text()))
+                .map(q -> new Option(q.id(), q.label()))
                 .toList();
     }
 

@@ -66,8 +66,8 @@ public final class TheorizeForm {
             chooseAgain(posting, stated.get().entry());
             return;
         }
-        Optional<Cause> cause = posting.context().model().stream()
-                .flatMap(m -> m.category().causes().stream())
+        Optional<Cause> cause = posting.context().category().stream()
+                .flatMap(c -> c.causes().stream())
                 .filter(c -> c.id().equals(id))
                 .findFirst();
         if (cause.isEmpty()) {

@@ -2,25 +2,30 @@ package org.benchtrail.core.diagnosis.path;
 
 import java.util.Locale;
 import java.util.Set;
+import org.benchtrail.core.diagnosis.Making;
 
 /** A test that is made from the structure alone. What each says of where the fault is: {@link GenericRules}. */
 public enum Act {
-    LOOK("Look, smell, listen at the %s; lights, settings, messages.", "Is anything wrong to be seen?"),
-    RESEAT("Take the %s off and seat it anew.", "Is the fault gone?"),
-    SUBSTITUTE("Put in a %s that is known to be good.", "Is the fault gone?"),
-    BYPASS("Take the %s out of the way, or go past it.", "Is the fault gone?"),
-    MOVE("Put the suspect %s into a good place.", "Does the fault go with it?"),
+    LOOK(
+            "Look, smell, listen at the %s; lights, settings, messages.",
+            "Is anything wrong to be seen?",
+            "something wrong to be seen: %s",
+            Making.Way.LOOK),
+    RESEAT("Take the %s off and seat it anew.", "Is the fault gone?", "gone after seating anew: %s", Making.Way.TRY),
+    SUBSTITUTE("Put in a %s that is known to be good.", "Is the fault gone?", "gone with a good one: %s", Making.Way.TRY),
+    BYPASS("Take the %s out of the way, or go past it.", "Is the fault gone?", "gone without it: %s", Making.Way.TRY),
+    MOVE("Put the suspect %s into a good place.", "Does the fault go with it?", "the fault goes with it: %s", Making.Way.TRY),
     /** A measurement, or a good source put in, at a boundary between two segments. */
-    POINT("", ""),
+    POINT("", "", "at %s", Making.Way.MEASURE),
     /** Another device that shares segments. */
-    SISTER("%s", "Has it the same fault?"),
-    MINIMAL("%s", "Does it work then?"),
+    SISTER("%s", "Has it the same fault?", "another device has the same fault", Making.Way.LOOK),
+    MINIMAL("%s", "Does it work then?", "works with the least that it needs", Making.Way.TRY),
     /** The same reading at another time or load. */
-    REPEAT("%s", "Is it bad only then?"),
-    LOG("%s", "Which part does the entry of the time of the fault name?"),
-    UNDO("%s", "Is the fault gone?"),
+    REPEAT("%s", "Is it bad only then?", "bad only at another time or load", Making.Way.MEASURE),
+    LOG("%s", "Which part does the entry of the time of the fault name?", "part that the log names", Making.Way.LOOK),
+    UNDO("%s", "Is the fault gone?", "gone after undoing the change", Making.Way.TRY),
     /** A change of a part as such; only ever a listed question. */
-    CHANGE("", "");
+    CHANGE("", "", "", Making.Way.ASK);
 
     /** Tests of one segment, of which each segment has at most one a kind. */
     static final Set<Act> OF_A_SEGMENT = Set.of(LOOK, RESEAT, SUBSTITUTE, BYPASS, MOVE);
@@ -36,10 +41,28 @@ public enum Act {
 
     private final String instruction;
     private final String question;
+    private final String label;
+    private final Making.Way way;
 
-    Act(String instruction, String question) {
+    Act(String instruction, String question, String label, Making.Way way) {
         this.instruction = instruction;
         this.question = question;
+        this.label = label;
+        this.way = way;
+    }
+
+    /** A statement that the question asks for, for a segment's or a point's name. */
+    String label(String what) {
+        return String.format(Locale.ROOT, label, what);
+    }
+
+    Making.Way way() {
+        return way;
+    }
+
+    /** Whether it opens, stops or changes something wherever it is done. */
+    boolean touches() {
+        return way == Making.Way.TRY;
     }
 
     /** What to do, for a segment's name or the words of the file. */

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.benchtrail.core.diagnosis.Finding;
+import org.benchtrail.core.diagnosis.Making;
 import org.benchtrail.core.diagnosis.Risk;
 import org.benchtrail.core.diagnosis.path.GenericRules.Where;
 
@@ -15,7 +16,7 @@ import org.benchtrail.core.diagnosis.path.GenericRules.Where;
  * point:path.after}; {@code sister:n}, {@code minimal:n} and {@code repeat:n}, counted from 1 in the order of the file;
  * {@code log}; {@code undo}.
  *
- * @param name a short name for lists and reasons
+ * @param name a statement for lists and reasons, which the question asks for
  * @param values its outcomes: no and yes; good and bad for a point; none and the ids of segments for a log
  * @param minutes of the test itself, without access set-up; 0.5 to 10 000
  * @param with what one must have; empty for nothing
@@ -89,6 +90,22 @@ public record GenericTest(
                 risk,
                 List.of(),
                 group.isEmpty() ? null : group,
-                null);
+                null,
+                Set.of(),
+                making());
+    }
+
+    private Making making() {
+        String thing = with.isEmpty() ? "" : " Needs: " + with.replace('-', ' ') + ".";
+        return new Making(
+                name,
+                instruction + thing,
+                act.way(),
+                inside || act.touches(),
+                Set.copyOf(cautions),
+                needs,
+                List.of(),
+                null,
+                false);
     }
 }

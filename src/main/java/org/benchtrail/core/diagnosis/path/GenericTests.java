@@ -41,7 +41,7 @@ final class GenericTests {
         all.add(new GenericTest(
                 GenericTest.id(a.act(), s.id()),
                 a.act(),
-                a.act().word() + ": " + s.name(),
+                a.act().label(s.name()),
                 a.act().instruction(s.name()),
                 a.act().question(),
                 GenericTest.NO_YES,
@@ -62,7 +62,7 @@ final class GenericTests {
         all.add(new GenericTest(
                 GenericTest.id(path, p),
                 Act.POINT,
-                "at " + p.at(),
+                Act.POINT.label(p.at()),
                 p.instruction(),
                 "Is it bad there: " + p.bad() + "?",
                 GenericTest.GOOD_BAD,
@@ -92,7 +92,7 @@ final class GenericTests {
         all.add(new GenericTest(
                 numbered ? w.act().word() + ":" + number : w.act().word(),
                 w.act(),
-                w.act().word() + ": " + w.instruction(),
+                w.act().label(""),
                 w.instruction(),
                 w.act().question(),
                 values,

@@ -1,5 +1,7 @@
 package org.benchtrail.core.diagnosis.path;
 
+import java.util.HashMap;
+import java.util.HashSet;
 import java.util.Map;
 import java.util.Set;
 import org.benchtrail.core.diagnosis.BenchSituation;
@@ -57,5 +59,19 @@ public record Known(
 
     public Known with(BenchSituation other) {
         return new Known(evidence, equipment, changes, lacking, bars, driveFailing, opened, other);
+    }
+
+    /** With what the reports say of which segments are there taken for structure: it carries no weight. */
+    Known heard() {
+        Map<String, Boolean> all = new HashMap<>(equipment);
+        all.putAll(Askable.equipment(evidence));
+        return withEquipment(all).with(Askable.weighing(evidence));
+    }
+
+    /** Without what is not at hand. */
+    Known without(Set<String> things) {
+        Set<String> all = new HashSet<>(lacking);
+        all.addAll(things);
+        return new Known(evidence, equipment, changes, all, bars, driveFailing, opened, situation);
     }
 }

@@ -5,7 +5,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.benchtrail.core.diagnosis.Advice;
+import org.benchtrail.core.diagnosis.BenchSituation;
 import org.benchtrail.core.diagnosis.Model;
 import org.benchtrail.core.diagnosis.Ranking;
 import org.benchtrail.core.diagnosis.Report;
@@ -22,6 +24,7 @@ public final class Localisation {
     private final Ranking ranking;
     private final Surprise surprise;
     private final Advice advice;
+    private final BenchSituation situation;
     private final Map<String, String> withheld;
     private final List<Segment> questions;
     private final List<Segment> contradicted;
@@ -33,6 +36,7 @@ public final class Localisation {
             Ranking ranking,
             Surprise surprise,
             Advice advice,
+            BenchSituation situation,
             Map<String, String> withheld,
             List<Segment> questions,
             List<Segment> contradicted,
@@ -41,6 +45,7 @@ public final class Localisation {
         this.ranking = ranking;
         this.surprise = surprise;
         this.advice = advice;
+        this.situation = situation;
         this.withheld = new LinkedHashMap<>(withheld);
         this.questions = List.copyOf(questions);
         this.contradicted = List.copyOf(contradicted);
@@ -65,6 +70,11 @@ public final class Localisation {
         return advice;
     }
 
+    /** What holds on the bench, with what the structure withholds and what has to be set up. */
+    public BenchSituation situation() {
+        return situation;
+    }
+
     /** The segments that are there, in the order of the file, with the belief that the fault is in each. */
     public Map<String, Double> masses() {
         return Collections.unmodifiableMap(masses);
@@ -73,6 +83,17 @@ public final class Localisation {
     /** Belief that the fault is in none of the places. */
     public double outside() {
         return ranking.probability(Model.UNLISTED);
+    }
+
+    /** Belief in some causes, or parts of them, by their ids. */
+    public double belief(Set<String> ids) {
+        double[] p = ranking.partProbabilities();
+        double sum = 0;
+        for (int k = 0; k < placed.places().size(); k++) {
+            Place place = placed.places().get(k);
+            sum += ids.contains(place.part()) || ids.contains(place.cause()) ? p[k] : 0;
+        }
+        return sum;
     }
 
     /** Belief in causes that nobody listed, in whatever place. */
@@ -88,9 +109,20 @@ public final class Localisation {
         return Stretch.of(placed.layout(), masses);
     }
 
+    /** The paths as they are drawn. */
+    public List<Strip> strips() {
+        return Strip.of(placed.layout(), masses, stretch(), ranking.evidence().reports());
+    }
+
     /** A test made from the structure by its id. */
     public Optional<GenericTest> test(String id) {
         return placed.tests().stream().filter(t -> t.id().equals(id)).findFirst();
+    }
+
+    /** An outcome of a test in words: a log answers with the name of what it names. */
+    public String words(String test, String value) {
+        boolean names = test(test).filter(t -> t.act() == Act.LOG).isPresent();
+        return names ? placed.layout().paths().segment(value).map(Segment::name).orElse(value) : value;
     }
 
     /** All tests that the structure makes here, on offer or not. */

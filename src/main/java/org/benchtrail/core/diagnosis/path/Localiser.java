@@ -44,11 +44,40 @@ public final class Localiser {
     private final PlanSettings plan;
     private final Map<Layout.Key, PlacedModel> placed = new ConcurrentHashMap<>();
 
+    private final CauseCategory askable;
+
     public Localiser(CauseCategory category, CategoryPaths paths, ModelSettings settings, PlanSettings plan) {
         this.category = category;
         this.paths = paths;
         this.settings = settings;
         this.plan = plan;
+        askable = Askable.of(category, paths, settings);
+    }
+
+    /** The same over other questions of the category. */
+    public Localiser over(CauseCategory other) {
+        return other == category ? this : new Localiser(other, paths, settings, plan);
+    }
+
+    public ModelSettings settings() {
+        return settings;
+    }
+
+    public PlanSettings plan() {
+        return plan;
+    }
+
+    /** The listed causes with the listed questions. */
+    public CauseCategory category() {
+        return category;
+    }
+
+    /**
+     * The category with everything that can be answered on a ticket: the listed questions, the tests that the structure makes,
+     * and for each segment that may be absent whether it is there.
+     */
+    public CauseCategory askable() {
+        return askable;
     }
 
     /**
@@ -57,19 +86,22 @@ public final class Localiser {
      *
      * @throws org.benchtrail.core.Invalid if a report names a value that its finding does not have
      */
-    public Localisation locate(Known known) {
+    public Localisation locate(Known all) {
+        Known known = all.heard();
         Equipment equipment = Equipment.of(paths, known.equipment(), known.evidence());
         PlacedModel m = placed(equipment.present(), known.changes());
         List<Report> aside = new ArrayList<>();
         Evidence evidence = weighed(m, known.evidence(), aside);
         Ranking ranking = Ranking.of(m.model(), evidence);
-        Offers offers = Offers.of(m, ranking, known);
-        Advice advice = new NextTest(m.model(), plan).advise(ranking, situation(m, known, offers));
+        Offers offers = Offers.of(m, ranking, known.without(Askable.lacking(known.evidence(), m.tests())));
+        BenchSituation situation = situation(m, known, offers);
+        Advice advice = new NextTest(m.model(), plan).advise(ranking, situation);
         return new Localisation(
                 m,
                 ranking,
                 Surprise.of(ranking),
                 advice,
+                situation,
                 offers.withheld(),
                 equipment.open(),
                 Contradicted.segments(paths, equipment.present(), aside),

@@ -104,7 +104,7 @@ final class PlacedModelBuilder {
         groups.removeAll(category.groups().stream().map(Group::id).toList());
         groups.forEach(g -> all.add(new Group(g, ACTS_CORRELATION)));
         return new CauseCategory(
-                category.id(), category.title(), category.escalateMinutes(), all, findings, causes(), repairs());
+                category.id(), category.title(), category.escalateMinutes(), all, findings, causes(), repairs(), category.hints());
     }
 
     /** The group of acts on one segment; empty for other acts and for more than one segment. */
@@ -117,15 +117,7 @@ final class PlacedModelBuilder {
         for (Place p : places) {
             if (!p.isListed()) {
                 Segment s = layout.paths().segment(p.segment()).orElseThrow();
-                all.add(new Cause(
-                        p.cause(),
-                        "something else: " + s.name(),
-                        s.share(),
-                        List.of(),
-                        "look at it again: " + s.name(),
-                        1,
-                        s.repair(),
-                        ""));
+                all.add(Places.somethingElse(s, s.share()));
             }
         }
         return all;

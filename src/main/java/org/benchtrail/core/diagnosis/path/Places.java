@@ -26,6 +26,19 @@ final class Places {
         return id.startsWith("else:") ? repair(id.substring("else:".length())) : id;
     }
 
+    /** Whatever nobody listed in a segment, as a cause. */
+    static Cause somethingElse(Segment s, double weight) {
+        return new Cause(
+                residual(s.id()),
+                "something else: " + s.name(),
+                weight,
+                List.of(),
+                "look at it again: " + s.name(),
+                1,
+                s.repair(),
+                "");
+    }
+
     /** Parts of the listed causes in the order of the catalogue, then one residual for each segment if there are any. */
     static List<Place> of(Layout layout, List<Cause> causes) {
         List<Place> places = new ArrayList<>();

@@ -1,0 +1,123 @@
+package org.benchtrail.core.advice;
+
+import java.util.EnumSet;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
+import org.benchtrail.core.diagnosis.BenchSituation;
+import org.benchtrail.core.diagnosis.Evidence;
+import org.benchtrail.core.diagnosis.Needs;
+import org.benchtrail.core.diagnosis.Report;
+import org.benchtrail.core.diagnosis.path.Bar;
+import org.benchtrail.core.diagnosis.path.Known;
+import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.StandingFact;
+import org.benchtrail.core.method.identify.ChangeAnswer;
+import org.benchtrail.core.method.identify.ChangesAsked;
+import org.benchtrail.core.method.identify.DataAnswered;
+import org.benchtrail.core.method.identify.DataState;
+import org.benchtrail.core.method.identify.Hazard;
+import org.benchtrail.core.method.identify.LossAccepted;
+import org.benchtrail.core.method.plan.PlanApproved;
+import org.benchtrail.core.method.test.CheckOutcome;
+import org.benchtrail.core.method.test.CheckPlanned;
+import org.benchtrail.core.method.test.ResultRecorded;
+
+/** What holds on the bench of one ticket, beside the evidence: what is safe, allowed, open and at hand. */
+final class OnTheBench {
+    /** Questions of the catalogue that say whether an array can lose a member. */
+    private static final Set<String> DEGRADED = Set.of("a1", "a5");
+
+    private static final String NO = "no";
+
+    private OnTheBench() {}
+
+    static Known known(JobSheet sheet, Evidence evidence) {
+        return new Known(
+                evidence,
+                Map.of(),
+                changes(sheet),
+                Set.of(),
+                bars(sheet, evidence),
+                sheet.driveFailure().isPresent(),
+                isOpened(sheet),
+                situation(sheet));
+    }
+
+    private static Set<String> changes(JobSheet sheet) {
+        return sheet.latest(ChangesAsked.class).map(c -> c.fact().answers()).orElse(Map.of()).entrySet().stream()
+                .filter(a -> a.getValue() == ChangeAnswer.YES)
+                .map(a -> a.getKey().name())
+                .collect(Collectors.toSet());
+    }
+
+    /** An outlet is never opened; of an array nothing is pulled while nobody has said that it can spare it. */
+    private static Set<Bar> bars(JobSheet sheet, Evidence evidence) {
+        Set<Bar> bars = EnumSet.of(Bar.LIVE_MAINS);
+        Map<String, Report> answers = SheetEvidence.answers(evidence);
+        boolean whole = DEGRADED.stream()
+                .allMatch(f -> answers.containsKey(f) && answers.get(f).value().equals(NO));
+        if (!whole) {
+            bars.add(Bar.ARRAY_WITHOUT_REDUNDANCY);
+        }
+        if (data(sheet).filter(OnTheBench::isSafe).isEmpty() && !isLossAccepted(sheet)) {
+            bars.add(Bar.UNSAVED_DATA);
+        }
+        if (sheet.hazards().contains(Hazard.SWELLING)) {
+            bars.add(Bar.SWOLLEN);
+        }
+        return bars;
+    }
+
+    private static Optional<DataState> data(JobSheet sheet) {
+        return sheet.latest(DataAnswered.class).map(d -> d.fact().state());
+    }
+
+    private static boolean isSafe(DataState state) {
+        return state.backedUp() || state == DataState.NO_USER_DATA;
+    }
+
+    private static boolean isLossAccepted(JobSheet sheet) {
+        return sheet.latest(LossAccepted.class).isPresent();
+    }
+
+    private static boolean isOpened(JobSheet sheet) {
+        return sheet.all(CheckPlanned.class).stream()
+                .anyMatch(c -> c.fact().invasive() && sheet.result(c.entry()).isPresent());
+    }
+
+    private static BenchSituation situation(JobSheet sheet) {
+        Set<String> met = new TreeSet<>();
+        if (data(sheet).filter(OnTheBench::isSafe).isPresent()) {
+            met.add(Needs.BACKUP_DONE);
+        }
+        if (data(sheet).filter(s -> s == DataState.IMPOSSIBLE).isPresent()) {
+            met.add(Needs.COPY_IMPOSSIBLE);
+        }
+        if (isLossAccepted(sheet)) {
+            met.add(Needs.LOSS_ACCEPTED);
+        }
+        if (sheet.latestOfRound(PlanApproved.class).isPresent()) {
+            met.add("change-approved");
+        }
+        if (!sheet.workStopped()) {
+            met.add("hazard-cleared");
+        }
+        Set<String> hazards = sheet.workStopped() ? Set.of("stop-work") : Set.of();
+        return new BenchSituation(met, confirmed(sheet), hazards, Map.of());
+    }
+
+    private static Set<String> confirmed(JobSheet sheet) {
+        boolean supported = sheet.latestOfRound(ResultRecorded.class)
+                .filter(r -> r.fact().outcome() == CheckOutcome.SUPPORTS)
+                .isPresent();
+        return sheet.activeTheory()
+                .filter(t -> supported)
+                .map(StandingFact::fact)
+                .flatMap(t -> Optional.ofNullable(t.causeId()))
+                .map(Set::of)
+                .orElse(Set.of());
+    }
+}

@@ -1,0 +1,98 @@
+package org.benchtrail.ticket.theorize;
+
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalLong;
+import java.util.Set;
+import org.benchtrail.core.advice.Diagnosis;
+import org.benchtrail.core.advice.SheetEvidence;
+import org.benchtrail.core.diagnosis.Action;
+import org.benchtrail.core.diagnosis.Discrimination;
+import org.benchtrail.core.diagnosis.Finding;
+import org.benchtrail.core.diagnosis.Model;
+import org.benchtrail.core.diagnosis.Words;
+import org.benchtrail.core.method.Caution;
+import org.benchtrail.core.method.EnumCopies;
+import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.platform.Option;
+
+/** A test that a diagnosis advises, in the words of a page. */
+final class AdvisedTest {
+    private final JobSheet sheet;
+    private final Diagnosis diagnosis;
+
+    AdvisedTest(JobSheet sheet, Diagnosis diagnosis) {
+        this.sheet = sheet;
+        this.diagnosis = diagnosis;
+    }
+
+    NextView.Test of(Action action) {
+        Finding finding = finding(action.id());
+        OptionalLong saves = diagnosis.advice().saves(action);
+        return view(finding, saves.isEmpty() ? "" : Long.toString(saves.getAsLong()), expectation(finding));
+    }
+
+    NextView.Test of(Discrimination.Offer offer) {
+        Finding finding = finding(offer.finding());
+        return view(finding, "", expectation(finding, offer));
+    }
+
+    private Finding finding(String id) {
+        return SheetEvidence.finding(diagnosis.model(), id).orElseThrow();
+    }
+
+    private NextView.Test view(Finding finding, String saves, String expectation) {
+        Set<Caution> cautions =
+                EnumCopies.union(Caution.class, Caution.against(finding), Caution.raisedBy(finding.act()));
+        return new NextView.Test(
+                finding.id(),
+                finding.label(),
+                finding.act(),
+                finding.question(),
+                Math.round(finding.minutes()),
+                saves,
+                finding.values().stream()
+                        .map(v -> new Option(v, diagnosis.where().words(finding.id(), v)))
+                        .toList(),
+                finding.kind() == Finding.Kind.READING,
+                finding.limits() == null ? "" : finding.limits().unit(),
+                expectation,
+                finding.invasive(),
+                List.copyOf(cautions),
+                "");
+    }
+
+    /** The likeliest outcome if the active theory is right; empty without a theory of the catalogue. */
+    private String expectation(Finding finding) {
+        String cause = sheet.activeTheory().map(t -> t.fact().causeId()).orElse(null);
+        if (cause == null || diagnosis.cause(cause).isEmpty()) {
+            return "";
+        }
+        Model model = diagnosis.model();
+        String likeliest = finding.values().stream()
+                .max(Comparator.comparingDouble(v -> model.likelihood(finding.id(), v, cause)))
+                .orElseThrow();
+        return seen(finding, likeliest) + " (" + Words.chance(model.likelihood(finding.id(), likeliest, cause))
+                + " if the theory is right)";
+    }
+
+    /** What would tell the theory from its rivals, and what it says if it is not seen. */
+    private String expectation(Finding finding, Discrimination.Offer offer) {
+        String sign = seen(finding, offer.sign()) + " (" + Words.chance(offer.chance()) + " if the theory is right)";
+        return sign + (offer.isCheck() ? otherwise(finding, offer) : ". Seeing it would prove the theory; not seeing it says little.");
+    }
+
+    /** The other outcome that speaks loudest against the theory. */
+    private String otherwise(Finding finding, Discrimination.Offer offer) {
+        return offer.weights().entrySet().stream()
+                .filter(w -> !w.getKey().equals(offer.sign()))
+                .min(Map.Entry.comparingByValue())
+                .map(w -> "; if not: " + diagnosis.where().words(finding.id(), w.getKey()))
+                .orElse("");
+    }
+
+    private String seen(Finding finding, String value) {
+        return finding.label() + ": " + diagnosis.where().words(finding.id(), value);
+    }
+}
