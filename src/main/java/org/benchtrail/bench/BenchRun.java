@@ -8,13 +8,16 @@ import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.advice.BenchFacts;
+import org.benchtrail.core.advice.SheetReader;
 import org.benchtrail.core.bench.Calculation;
 import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.method.Fact;
 import org.benchtrail.core.method.identify.BenchResultAttached;
+import org.benchtrail.platform.NotFound;
 import org.jspecify.annotations.Nullable;
 
 /** A calculation with what it was given and what came out, on its way to a job sheet. */
@@ -53,6 +56,18 @@ public final class BenchRun {
             return ofJson(attached.calculation(), MAPPER.readTree(attached.input()));
         } catch (JsonProcessingException e) {
             throw new IllegalStateException("an attached result holds the JSON that it was made from", e);
+        }
+    }
+
+    /** What was attached to a ticket, worked again; empty if the calculation is another one by now, or takes it no longer. */
+    public static Optional<SheetReader.Worked> worked(BenchResultAttached attached) {
+        try {
+            BenchRun run = again(attached);
+            return run.calculation.version() == attached.version()
+                    ? Optional.of(new SheetReader.Worked(run.input, run.result))
+                    : Optional.empty();
+        } catch (Invalid | NotFound e) {
+            return Optional.empty();
         }
     }
 

@@ -11,10 +11,16 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.benchtrail.core.Invalid;
+import org.benchtrail.core.advice.Signs;
 import org.benchtrail.core.diagnosis.Catalogue;
 import org.benchtrail.core.diagnosis.CatalogueRules;
 import org.benchtrail.core.diagnosis.CauseCategory;
+import org.benchtrail.core.diagnosis.Feed;
+import org.benchtrail.core.diagnosis.ReadingWords;
+import org.benchtrail.core.measure.Dimension;
+import org.benchtrail.core.measure.Units;
 
 /**
  * A catalogue as a YAML file (JSON is read as well). The keys are explained at the head of {@code
@@ -54,10 +60,47 @@ public record CatalogueFile(Optional<Catalogue> catalogue, List<Fault> faults) {
                 faults.add(new Fault(entries.row(p.field()), p.field(), p.sentence()));
             }
         }
+        for (int k = 0; k < categories.size(); k++) {
+            signs(categories.get(k), "categories[" + k + "].feeds", entries, faults);
+        }
         faults.sort(Comparator.comparingInt(Fault::row));
         return faults.isEmpty()
                 ? new CatalogueFile(Optional.of(new Catalogue(categories)), List.of())
                 : refused(faults);
+    }
+
+    /** Only what facts can say feeds a finding, and a number in a unit that its limits are in. */
+    private static void signs(CauseCategory category, String at, CatalogueEntries entries, List<Fault> faults) {
+        List<String> wrong = new ArrayList<>();
+        for (Feed feed : category.hints().feeds()) {
+            Optional<String> unit = Signs.unit(feed.sign());
+            if (unit.isEmpty()) {
+                wrong.add("name a sign that facts give: '" + feed.sign() + "' is none");
+            } else if (unit.get().isEmpty() == feed.value().isEmpty()) {
+                wrong.add(
+                        (unit.get().isEmpty() ? "give a value for '" : "leave out the value of '") + feed.sign() + "'");
+            } else if (!unit.get().isEmpty() && !agree(category, feed.finding(), unit.get())) {
+                wrong.add("name a finding whose limits are in " + unit.get() + " for '" + feed.sign() + "'");
+            }
+        }
+        for (ReadingWords words : category.hints().readings()) {
+            if (!agree(category, words.finding(), words.unit())) {
+                wrong.add("give the unit that the limits of '" + words.finding() + "' are in, not " + words.unit());
+            }
+        }
+        wrong.forEach(reason -> faults.add(new Fault(entries.row(at), at, reason)));
+    }
+
+    private static boolean agree(CauseCategory category, String finding, String unit) {
+        try {
+            Dimension given = Units.read("unit", unit).dimension();
+            return category.findings().stream()
+                    .filter(f -> f.id().equals(finding))
+                    .flatMap(f -> Stream.ofNullable(f.limits()))
+                    .allMatch(l -> Units.read("unit", l.unit()).dimension() == given);
+        } catch (Invalid e) {
+            return false;
+        }
     }
 
     /** @throws IllegalStateException if the delivered file is not acceptable: a broken build */

@@ -14,6 +14,7 @@ import org.benchtrail.core.diagnosis.Finding;
 import org.benchtrail.core.diagnosis.Learned;
 import org.benchtrail.core.diagnosis.Limits;
 import org.benchtrail.core.diagnosis.Model;
+import org.benchtrail.core.diagnosis.Nominal;
 
 /**
  * A category with every probability, where it comes from, and how many cases stand behind it.
@@ -146,7 +147,7 @@ public record CategoryView(
         Backing backing = figures.support().table(x.id(), f.id());
         return new DeviationRow(
                 f.id(),
-                f.question(),
+                f.label(),
                 shares(f, d.probabilities()),
                 backing.origin().words(),
                 backing.cases());
@@ -156,7 +157,7 @@ public record CategoryView(
         Backing backing = figures.support().background(f.id());
         return new FindingView(
                 f.id(),
-                f.question(),
+                f.label(),
                 f.kind().name().toLowerCase(Locale.ROOT),
                 f.minutes(),
                 f.limits() == null ? "" : words(f.limits()),
@@ -172,12 +173,24 @@ public record CategoryView(
     }
 
     private static String words(Limits l) {
+        if (l.nominal() != null) {
+            return words(l, l.nominal());
+        }
         String bounds = Stream.of(
                         l.low() == null ? "" : "at least " + number(l.low()),
                         l.high() == null ? "" : "at most " + number(l.high()))
                 .filter(s -> !s.isEmpty())
                 .collect(Collectors.joining(" and "));
         return bounds + " " + l.unit();
+    }
+
+    private static String words(Limits l, Nominal nominal) {
+        if (nominal.by() == Nominal.By.NAMEPLATE) {
+            return "the nameplate with " + nominal.lowPercent() + " % to +" + nominal.highPercent() + " %";
+        }
+        return nominal.cases().entrySet().stream()
+                .map(c -> c.getKey() + ": " + words(l.in(c.getValue())))
+                .collect(Collectors.joining("; "));
     }
 
     private static String text(List<Share> shares) {

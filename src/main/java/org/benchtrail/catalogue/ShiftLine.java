@@ -84,7 +84,7 @@ public record ShiftLine(
     }
 
     private static Map<String, String> questions(CauseCategory c) {
-        return c.findings().stream().collect(Collectors.toMap(f -> f.id(), f -> f.question()));
+        return c.findings().stream().collect(Collectors.toMap(f -> f.id(), f -> f.label()));
     }
 
     /** Which figure it is. */

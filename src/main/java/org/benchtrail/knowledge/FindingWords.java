@@ -31,6 +31,6 @@ class FindingWords {
     private Map<String, String> questions() {
         return catalogues.inForce().figures().values().stream()
                 .flatMap(learned -> learned.category().findings().stream())
-                .collect(Collectors.toMap(Finding::id, f -> f.question().replaceAll("\\?$", ""), (a, b) -> a));
+                .collect(Collectors.toMap(Finding::id, f -> f.label().replaceAll("\\?$", ""), (a, b) -> a));
     }
 }

@@ -29,6 +29,7 @@ import org.benchtrail.core.text.PlainText;
 import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
 import org.benchtrail.platform.RecordBroken;
+import org.benchtrail.ticket.SiteReader;
 import org.benchtrail.ticket.TicketQueries;
 import org.jspecify.annotations.Nullable;
 
@@ -42,12 +43,14 @@ public class LearningActs {
     private final LearningCases cases;
     private final TicketQueries tickets;
     private final Catalogues catalogues;
+    private final SiteReader reader;
     private final Clock clock;
 
-    LearningActs(LearningCases cases, TicketQueries tickets, Catalogues catalogues, Clock clock) {
+    LearningActs(LearningCases cases, TicketQueries tickets, Catalogues catalogues, SiteReader reader, Clock clock) {
         this.cases = cases;
         this.tickets = tickets;
         this.catalogues = catalogues;
+        this.reader = reader;
         this.clock = clock;
     }
 
@@ -105,13 +108,13 @@ public class LearningActs {
         }
     }
 
-    private static WaitingView view(LearningCase row, JobSheet sheet, List<CauseCategory> catalogue, Actor actor) {
+    private WaitingView view(LearningCase row, JobSheet sheet, List<CauseCategory> catalogue, Actor actor) {
         CauseNamed named =
                 sheet.latest(CauseNamed.class).map(StandingFact::fact).orElse(null);
         TicketCase made = null;
         String obstacle;
         try {
-            made = CaseOfTicket.of(sheet, catalogue);
+            made = CaseOfTicket.of(sheet, catalogue, reader);
             obstacle = involvement(sheet, actor)
                     .map(did -> "You " + did + " this ticket: another supervisor has to judge it.")
                     .orElse(null);
@@ -164,7 +167,7 @@ public class LearningActs {
             involvement(sheet, actor).ifPresent(did -> {
                 throw refused(number, "is one you " + did + ": another supervisor has to judge it.");
             });
-            TicketCase made = CaseOfTicket.of(sheet, catalogue);
+            TicketCase made = CaseOfTicket.of(sheet, catalogue, reader);
             Instant now = clock.instant();
             row.accept(made, actor.account(), now);
             cases.note(new CaseNote(now, actor.account(), "accepted", number, made.cause()));

@@ -1,6 +1,7 @@
 package org.benchtrail.ticket;
 
 import jakarta.enterprise.context.ApplicationScoped;
+import java.math.BigDecimal;
 import java.util.Optional;
 import java.util.Set;
 import org.benchtrail.catalogue.CatalogueVersion;
@@ -9,18 +10,24 @@ import org.benchtrail.core.advice.Diagnosis;
 import org.benchtrail.core.advice.SheetEvidence;
 import org.benchtrail.core.diagnosis.Finding;
 import org.benchtrail.core.diagnosis.Model;
+import org.benchtrail.core.diagnosis.Nominal;
+import org.benchtrail.core.measure.Limit;
+import org.benchtrail.core.measure.Units;
 import org.benchtrail.core.method.Caution;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.method.theorize.TheoriesRanked;
+import org.jspecify.annotations.Nullable;
 
 /** The causes of a ticket, ranked with a version of the catalogue. */
 @ApplicationScoped
 public class Diagnoses {
     private final Catalogues catalogues;
+    private final SiteReader reader;
 
-    Diagnoses(Catalogues catalogues) {
+    Diagnoses(Catalogues catalogues, SiteReader reader) {
         this.catalogues = catalogues;
+        this.reader = reader;
     }
 
     /**
@@ -41,10 +48,10 @@ public class Diagnoses {
         return of(sheet, catalogues.version(version));
     }
 
-    private static Optional<Dated> of(JobSheet sheet, CatalogueVersion version) {
+    private Optional<Dated> of(JobSheet sheet, CatalogueVersion version) {
         String category = sheet.opened().category().catalogue();
         return version.model(category)
-                .map(model -> new Dated(Diagnosis.of(sheet, model), version.number(), version.label(category)));
+                .map(model -> new Dated(Diagnosis.of(sheet, model, reader), version.number(), version.label(category)));
     }
 
     /** The model that the ticket's findings belong to; empty if the catalogue has nothing for its category. */
@@ -54,10 +61,31 @@ public class Diagnoses {
 
     /** The cautions against the dangers that the catalogue names for making that finding; empty if it names none. */
     public Set<Caution> cautionsOf(JobSheet sheet, String finding) {
-        return Caution.against(model(sheet)
+        return model(sheet)
                 .flatMap(model -> SheetEvidence.finding(model, finding))
-                .map(Finding::dangers)
-                .orElse(Set.of()));
+                .map(Caution::against)
+                .orElse(Set.of());
+    }
+
+    /** The limit that the catalogue sets a reading of that finding at this site's mains; empty if it depends on nothing, or on more. */
+    Optional<Limit> limitOf(JobSheet sheet, String finding) {
+        return model(sheet)
+                .flatMap(model -> SheetEvidence.finding(model, finding))
+                .map(Finding::limits)
+                .flatMap(limits -> reader.mains()
+                        .map(volts ->
+                                limits.nominal() == null || limits.nominal().by() != Nominal.By.MAINS
+                                        ? null
+                                        : limits.nominal().cases().get(volts))
+                        .map(at -> Limit.of(
+                                decimal(at.low()),
+                                decimal(at.high()),
+                                Units.read("unit", limits.unit()),
+                                at.source())));
+    }
+
+    private static @Nullable BigDecimal decimal(@Nullable Double bound) {
+        return bound == null ? null : BigDecimal.valueOf(bound).stripTrailingZeros();
     }
 
     /** The cautions against the dangers that the catalogue names for the usual repair of the active theory. */

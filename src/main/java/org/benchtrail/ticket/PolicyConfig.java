@@ -6,6 +6,8 @@ import io.smallrye.config.WithConverter;
 import io.smallrye.config.WithDefault;
 import java.math.BigDecimal;
 import java.time.Duration;
+import java.util.Optional;
+import java.util.Set;
 import org.benchtrail.core.method.Policy;
 import org.eclipse.microprofile.config.spi.Converter;
 import org.jspecify.annotations.Nullable;
@@ -40,6 +42,10 @@ public interface PolicyConfig {
     @WithDefault("2")
     @WithConverter(GuardBand.class)
     BigDecimal guardBand();
+
+    /** Nominal mains voltage of the place, V: 100, 120 or 230. Where it is not set, no reading of the mains is judged without a limit of its own. */
+    @WithConverter(MainsVoltage.class)
+    Optional<String> mains();
 
     default Policy policy() {
         return new Policy(approvalCostLimit(), dataAnswerMaxAge(), soakTime(), reopenWindow(), guardBand());
@@ -121,6 +127,19 @@ public interface PolicyConfig {
 
         public GuardBand() {
             super(0, 10);
+        }
+    }
+
+    /** See {@link #mains}. */
+    final class MainsVoltage implements Converter<String> {
+        private static final long serialVersionUID = 1L;
+
+        @Override
+        public String convert(String value) {
+            if (!Set.of("100", "120", "230").contains(value.strip())) {
+                throw new IllegalArgumentException("Give 100, 120 or 230.");
+            }
+            return value.strip();
         }
     }
 

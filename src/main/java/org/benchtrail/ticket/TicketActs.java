@@ -10,9 +10,11 @@ import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.Set;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.integrity.HashChain;
+import org.benchtrail.core.measure.Limit;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Category;
 import org.benchtrail.core.method.Caution;
@@ -333,6 +335,11 @@ public class TicketActs {
         @Override
         public Set<Caution> cautionsOfFinding(String finding) {
             return diagnoses.cautionsOf(sheet, finding);
+        }
+
+        @Override
+        public Optional<Limit> limitOf(String finding) {
+            return diagnoses.limitOf(sheet, finding);
         }
 
         @Override

@@ -12,22 +12,29 @@ import java.util.Set;
 import java.util.regex.Pattern;
 import org.benchtrail.core.diagnosis.CauseCategory;
 import org.benchtrail.core.diagnosis.Danger;
+import org.benchtrail.core.diagnosis.Risk;
+import org.benchtrail.core.method.Caution;
 import org.junit.jupiter.api.Test;
 
 /** What the delivered catalogue names as dangerous carries its danger, so that its caution is raised whatever is ticked. */
 class CatalogueDangersTest {
-    /** What a finding names, and the dangers of which it then has to carry one. */
-    private static final Map<Pattern, Set<Danger>> NAMED = Map.of(
-            Pattern.compile("outlet voltage|outlet tester|rail under load|module voltage"),
-            Set.of(Danger.LIVE_MEASUREMENT),
-            Pattern.compile("cord|other outlet|through a strip|another adapter|adapter output"),
-            Set.of(Danger.MAINS, Danger.LIVE_MEASUREMENT),
+    /** What making a finding touches, and the cautions of which it then has to carry one, beside a risk. */
+    private static final Map<Pattern, Set<Caution>> NAMED = Map.of(
             Pattern.compile(
-                    "cover open|capacitors|heat sink|minimum parts|button pins|clock cell|supply alone|dust mat|module when|"
-                            + "when swapped|with the slot|holds up the fan"),
-            Set.of(Danger.OPENING),
-            Pattern.compile("drive is moved|another drive$|replaced drive"),
-            Set.of(Danger.DRIVE_MOVED));
+                    "\\b(open it|open the (machine|cover|side|case|device)|[Pp]ull the plug|side open|strap on)"),
+            Set.of(
+                    Caution.MAINS,
+                    Caution.STATIC,
+                    Caution.CAPACITOR,
+                    Caution.MOVING_PARTS,
+                    Caution.HEAT,
+                    Caution.BATTERY),
+            Pattern.compile("into the outlet|outlet tester|black probe|\\bprobes?\\b|meter to DC"),
+            Set.of(Caution.MAINS, Caution.LIVE, Caution.STATIC),
+            Pattern.compile("(move|swap|connect|put) (the|a|this) (suspect )?(drive|member)"),
+            Set.of(Caution.DATA_LOSS, Caution.STATIC),
+            Pattern.compile("battery test|take the battery|battery out[ .]"),
+            Set.of(Caution.BATTERY));
 
     private static final Map<Pattern, Set<Danger>> REPAIRS = Map.of(
             Pattern.compile("replace supply|replace cord|wall outlet"),
@@ -60,7 +67,8 @@ class CatalogueDangersTest {
         int named = 0;
         for (CauseCategory category : categories()) {
             for (var finding : category.findings()) {
-                named += check(finding.id() + " " + finding.question(), finding.dangers(), NAMED, bare);
+                Set<Caution> carried = finding.risk() == Risk.NONE ? Set.of() : Caution.against(finding);
+                named += check(finding.id() + " " + finding.act(), carried, NAMED, bare);
             }
         }
         assertEquals(List.of(), bare);
@@ -81,9 +89,9 @@ class CatalogueDangersTest {
         assertEquals(true, named >= 25, "only " + named + " repairs name a danger");
     }
 
-    private static int check(String text, Set<Danger> carried, Map<Pattern, Set<Danger>> table, List<String> bare) {
+    private static <D> int check(String text, Set<D> carried, Map<Pattern, Set<D>> table, List<String> bare) {
         int named = 0;
-        for (Map.Entry<Pattern, Set<Danger>> row : table.entrySet()) {
+        for (Map.Entry<Pattern, Set<D>> row : table.entrySet()) {
             if (row.getKey().matcher(text).find()) {
                 named++;
                 if (row.getValue().stream().noneMatch(carried::contains)) {

@@ -5,15 +5,18 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import org.benchtrail.core.diagnosis.Action;
 import org.benchtrail.core.diagnosis.Advice;
 import org.benchtrail.core.diagnosis.BenchSituation;
 import org.benchtrail.core.diagnosis.Cause;
+import org.benchtrail.core.diagnosis.Discrimination;
 import org.benchtrail.core.diagnosis.Evidence;
 import org.benchtrail.core.diagnosis.Explanation;
 import org.benchtrail.core.diagnosis.Model;
 import org.benchtrail.core.diagnosis.NextTest;
 import org.benchtrail.core.diagnosis.PlanSettings;
 import org.benchtrail.core.diagnosis.Ranking;
+import org.benchtrail.core.diagnosis.Source;
 import org.benchtrail.core.diagnosis.Surprise;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.StandingFact;
@@ -30,9 +33,16 @@ import org.benchtrail.core.method.theorize.TheoriesRanked;
  * and chooses nothing.
  */
 public record Diagnosis(Ranking ranking, Explanation explanation, Surprise surprise, Advice advice) {
+    private static final double TEN = 10;
 
     public static Diagnosis of(JobSheet sheet, Model model) {
-        Ranking ranking = Ranking.of(model, SheetEvidence.of(sheet, model));
+        return of(sheet, model, SheetReader.PLAIN);
+    }
+
+    /** @param reader what is known beside the sheet */
+    public static Diagnosis of(JobSheet sheet, Model catalogue, SheetReader reader) {
+        Model model = OwnChecks.with(sheet, catalogue);
+        Ranking ranking = Ranking.of(model, SheetEvidence.of(sheet, model, reader));
         Advice advice = new NextTest(model, PlanSettings.STANDARD).advise(ranking, situation(sheet));
         return new Diagnosis(ranking, new Explanation(ranking), Surprise.of(ranking), advice);
     }
@@ -70,7 +80,38 @@ public record Diagnosis(Ranking ranking, Explanation explanation, Surprise surpr
                         cause(r.cause()).map(Cause::name).orElse("something not listed"),
                         String.format(Locale.ROOT, "%.4f", r.probability())))
                 .toList();
-        return new TheoriesRanked(List.of(), "catalogue version " + version + ", " + label, causes, version);
+        Optional<String> test =
+                advice.recommended().filter(a -> a.type() == Action.Type.TEST).map(Action::id);
+        return new TheoriesRanked(
+                List.of(),
+                "catalogue version " + version + ", " + label,
+                causes,
+                version,
+                test.orElse(null),
+                test.map(finding -> Discrimination.favoured(ranking, finding)).orElse(null));
+    }
+
+    /** How far a value of a finding tells the leading listed cause from what is usual, dB. */
+    public double tells(String finding, String value) {
+        String leader = ranking.all().stream()
+                .map(Ranking.Ranked::cause)
+                .filter(id -> !id.equals(Model.UNLISTED))
+                .findFirst()
+                .orElseThrow();
+        double usual = SheetEvidence.finding(model(), finding)
+                .map(f -> f.background().getOrDefault(value, 1.0))
+                .orElse(1.0);
+        return TEN * Math.log10(model().likelihood(finding, value, leader) / usual);
+    }
+
+    /** The tests that would tell the active theory from its rivals; empty where it is no cause of the catalogue. */
+    public List<Discrimination.Offer> checks(JobSheet sheet) {
+        return sheet.activeTheory()
+                .flatMap(t -> Optional.ofNullable(t.fact().causeId()))
+                .filter(id -> SheetEvidence.isCause(model(), id))
+                .map(id -> new Discrimination(ranking, id, Source.SEEN.reliability())
+                        .offers(PlanSettings.STANDARD, situation(sheet)))
+                .orElse(List.of());
     }
 
     private static BenchSituation situation(JobSheet sheet) {

@@ -1,23 +1,19 @@
 package org.benchtrail.core.advice;
 
-import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.benchtrail.core.Invalid;
+import org.benchtrail.core.diagnosis.CauseCategory;
 import org.benchtrail.core.diagnosis.Evidence;
 import org.benchtrail.core.diagnosis.FailedRepair;
 import org.benchtrail.core.diagnosis.Finding;
-import org.benchtrail.core.diagnosis.Limits;
 import org.benchtrail.core.diagnosis.Model;
 import org.benchtrail.core.diagnosis.Report;
 import org.benchtrail.core.diagnosis.Source;
-import org.benchtrail.core.measure.Quantity;
-import org.benchtrail.core.measure.Unit;
-import org.benchtrail.core.measure.Units;
-import org.benchtrail.core.method.CatalogueAnswer;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.method.TheoryFate;
@@ -28,20 +24,14 @@ import org.benchtrail.core.method.theorize.TheoryStated;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What a job sheet says about the causes of its category: answers, readings by their verdict, results of checks, and what was
- * tried in vain. Nothing has to be told twice.
+ * What a job sheet says about the causes of its category: answers, what follows from other recorded facts, results of checks, and
+ * what was tried in vain. Nothing has to be told twice.
  *
- * <p>An answer given after an action was carried out takes the weight from earlier ones of the same finding. A theory that was
- * ruled out, or whose repair did not help, counts as a failed repair of its cause.
+ * <p>A theory that was ruled out, or whose repair did not help, counts as a failed repair of its cause.
  */
 public final class SheetEvidence {
-    private static final double COVERAGE = 2;
-
     private final JobSheet sheet;
     private final Model model;
-    private final Map<String, Integer> answeredAt = new HashMap<>();
-    private Evidence evidence = Evidence.NONE;
-    private int lastWork;
 
     private SheetEvidence(JobSheet sheet, Model model) {
         this.sheet = sheet;
@@ -50,9 +40,35 @@ public final class SheetEvidence {
 
     /** Only what the model's category knows; the rest of the sheet weighs nothing. */
     public static Evidence of(JobSheet sheet, Model model) {
-        SheetEvidence reading = new SheetEvidence(sheet, model);
-        sheet.facts().forEach(reading::take);
-        return reading.evidence;
+        return of(sheet, model, SheetReader.PLAIN);
+    }
+
+    /**
+     * @param model as {@link OwnChecks#with} makes it, for checks of one's own to weigh
+     * @param reader what is known beside the sheet
+     */
+    public static Evidence of(JobSheet sheet, Model model, SheetReader reader) {
+        List<Report> reports = new ArrayList<>();
+        heard(sheet, model.category(), reader).forEach(heard -> reports.add(heard.report()));
+        reports.addAll(OwnChecks.reports(sheet, model));
+        SheetEvidence evidence = new SheetEvidence(sheet, model);
+        return new Evidence(
+                reports, sheet.facts().stream().flatMap(evidence::inVain).toList());
+    }
+
+    /** What each fact says of a finding, in the order of the entries: given answers, and what follows by the catalogue. */
+    public static List<Heard> heard(JobSheet sheet, CauseCategory category, SheetReader reader) {
+        return Hearing.of(sheet, category, reader).all();
+    }
+
+    /** Why an entry weighs nothing yet, by its number. */
+    public static Map<Integer, String> unheard(JobSheet sheet, CauseCategory category, SheetReader reader) {
+        return Hearing.of(sheet, category, reader).unheard();
+    }
+
+    /** The findings that a reading may be of by its words and its unit; where there are several, nobody can say but the person. */
+    public static List<Finding> meant(CauseCategory category, ReadingRecorded reading) {
+        return Hearing.meant(category, reading);
     }
 
     /** The latest answer to each finding, by the finding's id. */
@@ -62,71 +78,14 @@ public final class SheetEvidence {
         return latest;
     }
 
-    private void take(StandingFact<?> noted) {
-        if (noted.fact().changesDevice()) {
-            lastWork = noted.entry();
-        }
-        inVain(noted).ifPresent(failed -> evidence = evidence.with(failed));
-        report(noted).ifPresent(report -> add(noted.entry(), report));
-    }
-
-    private void add(int entry, Report report) {
-        int before = answeredAt.getOrDefault(report.finding(), Integer.MAX_VALUE);
-        evidence = before < lastWork ? evidence.remeasured(report) : evidence.with(report);
-        answeredAt.put(report.finding(), entry);
-    }
-
-    private Optional<Report> report(StandingFact<?> noted) {
-        return noted.fact()
-                .says(sheet)
-                .flatMap(said -> finding(model, said.finding()).flatMap(f -> report(noted, f, said)));
-    }
-
-    private static Optional<Report> report(StandingFact<?> noted, Finding finding, CatalogueAnswer said) {
-        if (said.reading() != null) {
-            return judged(noted, finding, said.reading());
-        }
-        boolean known = finding.values().contains(said.value()) || Report.UNKNOWN.equals(said.value());
-        return known
-                ? Optional.of(Report.of(
-                        id(noted),
-                        finding.id(),
-                        said.value(),
-                        said.source(),
-                        noted.stamp().at()))
-                : Optional.empty();
-    }
-
-    private static Optional<Report> judged(StandingFact<?> noted, Finding finding, ReadingRecorded reading) {
-        return judge(finding, reading)
-                .map(judged -> new Report(
-                        id(noted),
-                        finding.id(),
-                        judged.value(),
-                        judged.reliability(),
-                        noted.stamp().at(),
-                        false));
-    }
-
     /**
      * What a reading says of a finding, by its own limit where it has one: a nameplate knows better than the catalogue. Empty
      * if it measures something else, or there is no limit.
      */
     public static Optional<Finding.JudgedReading> judge(Finding finding, ReadingRecorded reading) {
         try {
-            Finding by = reading.lower() == null && reading.upper() == null ? finding : withOwn(finding, reading);
-            if (by.limits() == null) {
-                return Optional.empty();
-            }
-            Unit unit = Units.read("unit", by.limits().unit());
-            Quantity value = Quantity.of(reading.value(), Units.read("unit", reading.unit()));
-            if (unit.dimension() != value.unit().dimension() || !isAskedFor(finding, value.unit())) {
-                return Optional.empty();
-            }
-            BigDecimal u =
-                    BigDecimal.valueOf(COVERAGE * reading.standardUncertainty().orElse(0));
-            double expanded = Quantity.of(u, value.unit()).asDifferenceIn(unit);
-            return Optional.of(by.judge(value.in(unit), expanded, reliability(reading)));
+            Judging.Judged judged = new Judging().of(finding, reading);
+            return Optional.of(new Finding.JudgedReading(judged.value(), judged.reliability()));
         } catch (Invalid e) {
             return Optional.empty(); // a unit that is not known, or a value that is not possible: it says nothing
         }
@@ -137,46 +96,25 @@ public final class SheetEvidence {
         return (reading.accuracy() == null ? Source.SEEN : Source.CALIBRATED).reliability();
     }
 
-    /** A share of a rating may be read as the value itself, held against the rating. */
-    private static boolean isAskedFor(Finding finding, Unit unit) {
-        return finding.limits() == null
-                || Units.read("unit", finding.limits().unit()).dimension() == unit.dimension()
-                || finding.limits().unit().equals("%");
-    }
-
-    private static Finding withOwn(Finding f, ReadingRecorded reading) {
-        Limits own = new Limits(reading.unit(), bound(reading.lower()), bound(reading.upper()), 0, null, null);
-        return new Finding(
-                f.id(),
-                f.question(),
-                f.kind(),
-                f.values(),
-                f.background(),
-                f.minutes(),
-                f.risk(),
-                f.applies(),
-                f.group(),
-                own,
-                f.dangers());
-    }
-
-    private static @Nullable Double bound(@Nullable String text) {
-        return text == null ? null : Double.valueOf(text);
-    }
-
-    private Optional<FailedRepair> inVain(StandingFact<?> noted) {
+    private Stream<FailedRepair> inVain(StandingFact<?> noted) {
         TheoryFate fate = noted.fact().theoryFate();
         if (fate == TheoryFate.UNTOUCHED) {
-            return Optional.empty();
+            return Stream.empty();
         }
-        boolean ruledOut = fate == TheoryFate.RULED_OUT;
-        return theory(noted.round())
-                .map(t -> t.fact().causeId())
-                .filter(cause -> isCause(model, cause))
+        boolean untried = fate == TheoryFate.RULED_OUT || (fate == TheoryFate.SHOWN_WRONG && !wasTried(noted));
+        return theory(noted.round()).map(t -> t.fact().causeId()).filter(cause -> isCause(model, cause)).stream()
                 .map(cause -> new FailedRepair(
                         cause,
-                        ruledOut ? 0 : beliefIn(cause, noted),
+                        untried ? 0 : beliefIn(cause, noted),
                         noted.stamp().at()));
+    }
+
+    /** Whether anything was done to the device in the round that it ends. */
+    private boolean wasTried(StandingFact<?> end) {
+        return sheet.facts().stream()
+                .anyMatch(f -> f.round() == end.round()
+                        && f.entry() < end.entry()
+                        && f.fact().changesDevice());
     }
 
     private Optional<StandingFact<TheoryStated>> theory(int round) {
@@ -203,10 +141,6 @@ public final class SheetEvidence {
                         .findFirst();
     }
 
-    private static String id(StandingFact<?> noted) {
-        return "entry-" + noted.entry();
-    }
-
     /** The finding with that id; empty if the category has none. */
     public static Optional<Finding> finding(Model model, @Nullable String id) {
         return model.category().findings().stream()
@@ -215,8 +149,6 @@ public final class SheetEvidence {
     }
 
     static boolean isCause(Model model, @Nullable String id) {
-        List<String> known = new ArrayList<>();
-        model.category().causes().forEach(c -> known.add(c.id()));
-        return known.contains(id);
+        return model.category().causes().stream().anyMatch(c -> c.id().equals(id));
     }
 }

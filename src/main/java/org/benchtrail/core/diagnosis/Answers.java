@@ -22,7 +22,7 @@ public final class Answers {
         Set<String> asked = new HashSet<>();
         Map<String, String> latest = new HashMap<>();
         evidence.reports().stream()
-                .filter(r -> !r.superseded())
+                .filter(r -> !r.superseded() && !r.presumed())
                 .sorted(Comparator.comparing(Report::at).thenComparing(Report::id))
                 .forEach(r -> {
                     asked.add(r.finding());
@@ -48,7 +48,11 @@ public final class Answers {
         return f.values().get(value).equals(latest.get(f.id()));
     }
 
-    /** @throws org.benchtrail.core.Invalid if the category has no such finding */
+    /**
+     * Whether the question makes sense now.
+     *
+     * @throws org.benchtrail.core.Invalid if the category has no such finding
+     */
     public boolean offers(String finding) {
         return offers(model.findingIndex(finding));
     }
@@ -58,18 +62,18 @@ public final class Answers {
         return latest.containsKey(finding);
     }
 
-    /** Not asked yet, not even in vain, and everything it waits for is known to hold. */
+    /** Not asked yet, not even in vain, everything it waits for is known to hold, and nothing is known that keeps it back. */
     boolean offers(int finding) {
         Finding f = model.finding(finding);
         if (asked.contains(f.id())) {
             return false;
         }
-        for (Condition c : f.applies()) {
-            String value = latest.get(c.finding());
-            if (value == null || !c.values().contains(value)) {
-                return false;
-            }
-        }
-        return true;
+        return f.applies().stream().allMatch(this::isKnown)
+                && f.unless().stream().noneMatch(this::isKnown);
+    }
+
+    private boolean isKnown(Condition c) {
+        String value = latest.get(c.finding());
+        return value != null && c.values().contains(value);
     }
 }

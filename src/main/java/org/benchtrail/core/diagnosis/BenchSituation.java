@@ -1,5 +1,6 @@
 package org.benchtrail.core.diagnosis;
 
+import java.util.List;
 import java.util.Map;
 import java.util.Set;
 
@@ -32,5 +33,15 @@ public record BenchSituation(
         hazards = Set.copyOf(hazards);
         setUpMinutes = Map.copyOf(setUpMinutes);
         withheld = Set.copyOf(withheld);
+    }
+
+    /** What must be so before that finding is made, and is not. */
+    public List<String> lacking(Finding finding) {
+        return finding.needs().stream().filter(need -> !met.contains(need)).toList();
+    }
+
+    /** Minutes to make that finding, with what its risk is charged and what has to be set up. */
+    double minutes(Finding finding, PlanSettings settings) {
+        return finding.minutes() + settings.minutes(finding.risk()) + setUpMinutes.getOrDefault(finding.id(), 0.0);
     }
 }

@@ -65,6 +65,7 @@ public final class CatalogueRules {
             cause(c.causes().get(k), at + ".causes[" + k + "]", findings);
         }
         shared(c, at);
+        new MakingRules(c, findings, at, problems::add).check();
     }
 
     private Set<String> groups(CauseCategory c, String at) {
@@ -149,7 +150,10 @@ public final class CatalogueRules {
 
     private void limits(Finding f, Limits l, String at) {
         require(finite(l.low()) && finite(l.high()), at + ".low", "give finite limits for '" + f.id() + "'");
-        require(l.low() != null || l.high() != null, at + ".low", "give a low or a high limit for '" + f.id() + "'");
+        require(
+                l.low() != null || l.high() != null || l.nominal() != null,
+                at + ".low",
+                "give a low or a high limit for '" + f.id() + "'");
         require(ascending(l.low(), l.high()), at + ".low", "let low be less than high for '" + f.id() + "'");
         require(l.guard() >= 0 && Double.isFinite(l.guard()), at + ".guard", "give a guard of zero or more");
         require(
@@ -157,11 +161,11 @@ public final class CatalogueRules {
                 at + ".physicalMin",
                 "let physicalMin be less than physicalMax for '" + f.id() + "'");
         require(
-                !f.values().contains(Finding.BELOW) || l.low() != null,
+                !f.values().contains(Finding.BELOW) || l.low() != null || l.nominal() != null,
                 at + ".low",
                 "give the low limit that 'below' of '" + f.id() + "' is judged by");
         require(
-                !f.values().contains(Finding.ABOVE) || l.high() != null,
+                !f.values().contains(Finding.ABOVE) || l.high() != null || l.nominal() != null,
                 at + ".high",
                 "give the high limit that 'above' of '" + f.id() + "' is judged by");
     }

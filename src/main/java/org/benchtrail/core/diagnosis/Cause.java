@@ -10,6 +10,7 @@ import java.util.List;
  * @param confirm the check that confirms it, in words
  * @param confirmMinutes 0.5 to 10 000
  * @param caution what to mind before touching anything; the maker's instructions come first
+ * @param confirmBy ids of the findings whose result settles it; empty if none is named
  */
 public record Cause(
         String id,
@@ -19,8 +20,33 @@ public record Cause(
         String confirm,
         double confirmMinutes,
         Repair repair,
-        String caution) {
+        String caution,
+        List<String> confirmBy) {
     public Cause {
         deviations = List.copyOf(deviations);
+        confirmBy = List.copyOf(confirmBy);
+    }
+
+    /** One of which nobody said what settles it. */
+    public Cause(
+            String id,
+            String name,
+            double weight,
+            List<Deviation> deviations,
+            String confirm,
+            double confirmMinutes,
+            Repair repair,
+            String caution) {
+        this(id, name, weight, deviations, confirm, confirmMinutes, repair, caution, List.of());
+    }
+
+    /** With other predictions. */
+    public Cause deviating(List<Deviation> others) {
+        return learned(weight, others);
+    }
+
+    /** With other figures. */
+    Cause learned(double otherWeight, List<Deviation> others) {
+        return new Cause(id, name, otherWeight, others, confirm, confirmMinutes, repair, caution, confirmBy);
     }
 }

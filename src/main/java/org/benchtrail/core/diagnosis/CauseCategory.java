@@ -6,6 +6,7 @@ import java.util.List;
  * A kind of trouble with its findings and causes.
  *
  * @param escalateMinutes minutes that escalating or swapping the device costs; always ends the ticket; 0.5 to 10 000
+ * @param hints what recorded facts and words say of its findings
  */
 public record CauseCategory(
         String id,
@@ -14,11 +15,29 @@ public record CauseCategory(
         List<Group> groups,
         List<Finding> findings,
         List<Cause> causes,
-        List<SharedRepair> sharedRepairs) {
+        List<SharedRepair> sharedRepairs,
+        Hints hints) {
     public CauseCategory {
         groups = List.copyOf(groups);
         findings = List.copyOf(findings);
         causes = List.copyOf(causes);
         sharedRepairs = List.copyOf(sharedRepairs);
+    }
+
+    /** One that hears nothing but answers. */
+    public CauseCategory(
+            String id,
+            String title,
+            double escalateMinutes,
+            List<Group> groups,
+            List<Finding> findings,
+            List<Cause> causes,
+            List<SharedRepair> sharedRepairs) {
+        this(id, title, escalateMinutes, groups, findings, causes, sharedRepairs, Hints.NONE);
+    }
+
+    /** With other figures. */
+    CauseCategory learned(List<Finding> otherFindings, List<Cause> otherCauses) {
+        return new CauseCategory(id, title, escalateMinutes, groups, otherFindings, otherCauses, sharedRepairs, hints);
     }
 }

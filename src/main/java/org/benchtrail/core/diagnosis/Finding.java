@@ -3,6 +3,7 @@ package org.benchtrail.core.diagnosis;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.benchtrail.core.Invalid;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -15,6 +16,7 @@ import org.jspecify.annotations.Nullable;
  * @param group id of the correlation group, or null
  * @param limits for a reading, or null if the judgement is made elsewhere
  * @param dangers what its making can hurt
+ * @param making how it is made; null in an entry of format 1, which says no more than its question
  */
 public record Finding(
         String id,
@@ -27,7 +29,8 @@ public record Finding(
         List<Condition> applies,
         @Nullable String group,
         @Nullable Limits limits,
-        Set<Danger> dangers) {
+        Set<Danger> dangers,
+        @Nullable Making making) {
 
     /** A yes/no answer, or a reading judged by its limits. */
     public enum Kind {
@@ -59,15 +62,57 @@ public record Finding(
             List<Condition> applies,
             @Nullable String group,
             @Nullable Limits limits) {
-        this(id, question, kind, values, background, minutes, risk, applies, group, limits, Set.of());
+        this(id, question, kind, values, background, minutes, risk, applies, group, limits, Set.of(), null);
     }
 
     Finding withBackground(Map<String, Double> learned) {
-        return new Finding(id, question, kind, values, learned, minutes, risk, applies, group, limits, dangers);
+        return new Finding(id, question, kind, values, learned, minutes, risk, applies, group, limits, dangers, making);
+    }
+
+    /** Held against other limits: the device's own, or those of the case that is known. */
+    public Finding withLimits(Limits other) {
+        return new Finding(
+                id, question, kind, values, background, minutes, risk, applies, group, other, dangers, making);
+    }
+
+    /** How it is named in lists and reasons. */
+    public String label() {
+        return making == null ? question : making.label();
+    }
+
+    /** What to do; the label if nothing more is said. */
+    public String act() {
+        return making == null || making.act().isEmpty() ? label() : making.act();
+    }
+
+    public Making.Way way() {
+        if (making != null) {
+            return making.way();
+        }
+        return kind == Kind.READING ? Making.Way.MEASURE : Making.Way.LOOK;
+    }
+
+    /** Whether it opens, stops or changes something. */
+    public boolean invasive() {
+        return making == null ? risk.compareTo(Risk.LOW) > 0 : making.invasive();
+    }
+
+    /** What must be so before it is made. */
+    public List<String> needs() {
+        return making == null ? List.of() : making.needs();
+    }
+
+    /** What keeps the question back while it is known. */
+    public List<Condition> unless() {
+        return making == null ? List.of() : making.unless();
+    }
+
+    public boolean fleeting() {
+        return making != null && making.fleeting();
     }
 
     public Finding withGroup(String id) {
-        return new Finding(this.id, question, kind, values, background, minutes, risk, applies, id, limits, dangers);
+        return new Finding(this.id, question, kind, values, background, minutes, risk, applies, id, limits, dangers, making);
     }
 
     /** A value with the reliability that is left after looking how near to a limit the reading lies. */
@@ -79,7 +124,8 @@ public record Finding(
      * @param x in the unit of the limits
      * @param uncertainty expanded uncertainty, same unit; 0 if not stated, then the entry's guard is taken
      * @param reliability of the reading far from any limit
-     * @throws org.benchtrail.core.Invalid if x is not finite or not physically possible
+     * @throws Invalid if x is not finite or not physically possible, if the limit depends on what is not
+     *     known, or if x lies on a side that the finding has no name for: then it says nothing
      * @throws IllegalStateException if this finding has no limits
      */
     public JudgedReading judge(double x, double uncertainty, double reliability) {
@@ -87,6 +133,7 @@ public record Finding(
             throw new IllegalStateException("finding " + id + " has no limits");
         }
         limits.requirePlausible(x);
+        limits.requireKnown();
         return new JudgedReading(valueOf(limits, x), limits.trust(x, uncertainty, reliability));
     }
 
@@ -97,11 +144,14 @@ public record Finding(
         return l.isAbove(x) ? named(ABOVE) : INSIDE;
     }
 
-    /** Entries that only care for one side count the other as inside; "outside" stands for both sides. */
+    /** In format 1 a side without a name counts as inside, and "outside" stands for both. */
     private String named(String side) {
         if (values.contains(side)) {
             return side;
         }
-        return values.contains(OUTSIDE) ? OUTSIDE : INSIDE;
+        if (making == null) {
+            return values.contains(OUTSIDE) ? OUTSIDE : INSIDE;
+        }
+        throw new Invalid("value", "a value " + side + " its limit says nothing about: " + label());
     }
 }

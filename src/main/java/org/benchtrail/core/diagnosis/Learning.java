@@ -103,15 +103,7 @@ public final class Learning {
     private Learned learned() {
         List<Cause> causes = category.causes().stream().map(this::cause).toList();
         List<Finding> findings = category.findings().stream().map(this::finding).toList();
-        CauseCategory next = new CauseCategory(
-                category.id(),
-                category.title(),
-                category.escalateMinutes(),
-                category.groups(),
-                findings,
-                causes,
-                category.sharedRepairs());
-        return new Learned(next, unlisted(), sum(listedWeights), support());
+        return new Learned(category.learned(findings, causes), unlisted(), sum(listedWeights), support());
     }
 
     private Support support() {
@@ -174,8 +166,7 @@ public final class Learning {
         List<Deviation> deviations = category.findings().stream()
                 .flatMap(f -> Stream.ofNullable(deviation(c, f)))
                 .toList();
-        return new Cause(
-                c.id(), c.name(), weight, deviations, c.confirm(), c.confirmMinutes(), c.repair(), c.caution());
+        return c.learned(weight, deviations);
     }
 
     /** What is now believed of a finding under a cause; null where neither catalogue nor cases say anything. */

@@ -11,6 +11,7 @@ import org.jspecify.annotations.Nullable;
  * @param guard expanded measurement uncertainty assumed when the reading states none; zero or more
  * @param physicalMin a smaller reading is a mistake, not a finding; null if nothing is known
  * @param physicalMax a greater reading is a mistake, not a finding; null if nothing is known
+ * @param nominal what low and high depend on, which are then null; null if they hold everywhere
  */
 public record Limits(
         String unit,
@@ -18,7 +19,24 @@ public record Limits(
         @Nullable Double high,
         double guard,
         @Nullable Double physicalMin,
-        @Nullable Double physicalMax) {
+        @Nullable Double physicalMax,
+        @Nullable Nominal nominal) {
+
+    /** Limits that hold everywhere. */
+    public Limits(
+            String unit,
+            @Nullable Double low,
+            @Nullable Double high,
+            double guard,
+            @Nullable Double physicalMin,
+            @Nullable Double physicalMax) {
+        this(unit, low, high, guard, physicalMin, physicalMax, null);
+    }
+
+    /** The limits in one case of what they depend on. */
+    public Limits in(Nominal.Case known) {
+        return new Limits(unit, known.low(), known.high(), guard, physicalMin, physicalMax, null);
+    }
 
     /** Trust that is left in a reading that lies exactly on its limit. */
     static final double TRUST_AT_LIMIT = 0.5;
@@ -32,6 +50,13 @@ public record Limits(
         problems.throwIfAny();
     }
 
+    /** @throws Invalid if the limit depends on what is not known */
+    void requireKnown() {
+        if (nominal != null) {
+            throw new Invalid("value", nominal.by().missing());
+        }
+    }
+
     private String tooFar(String end, @Nullable Double bound) {
         return "read it again: the " + end + " that is physically possible here is " + bound + " " + unit;
     }
@@ -42,6 +67,13 @@ public record Limits(
 
     boolean isAbove(double x) {
         return high != null && x > high;
+    }
+
+    /** How far x lies beyond the nearer limit; negative within. */
+    public double excess(double x) {
+        double beneath = low == null ? Double.NEGATIVE_INFINITY : low - x;
+        double beyond = high == null ? Double.NEGATIVE_INFINITY : x - high;
+        return Math.max(beneath, beyond);
     }
 
     /**

@@ -11,8 +11,10 @@ import org.benchtrail.core.Invalid;
  *     never taken for "no"
  * @param reliability in [0, {@value #MOST_RELIABLE}]: probability that the true value is passed on, a blind guess otherwise
  * @param superseded measured again after a change: kept, without weight
+ * @param presumed it follows from something else, and nobody looked: it has its weight, but the question stays open
  */
-public record Report(String id, String finding, String value, double reliability, Instant at, boolean superseded) {
+public record Report(
+        String id, String finding, String value, double reliability, Instant at, boolean superseded, boolean presumed) {
     public static final double MOST_RELIABLE = 0.98;
     public static final String UNKNOWN = "unknown";
     public static final String NOT_APPLICABLE = "not applicable";
@@ -26,6 +28,11 @@ public record Report(String id, String finding, String value, double reliability
                         "reliability",
                         "give a reliability from 0 to " + MOST_RELIABLE)
                 .throwIfAny();
+    }
+
+    /** One for which somebody looked. */
+    public Report(String id, String finding, String value, double reliability, Instant at, boolean superseded) {
+        this(id, finding, value, reliability, at, superseded, false);
     }
 
     public static Report of(String id, String finding, String value, Source source, Instant at) {
@@ -42,7 +49,13 @@ public record Report(String id, String finding, String value, double reliability
         return isAnswer() && reliability > 0;
     }
 
-    Report supersede() {
-        return new Report(id, finding, value, reliability, at, true);
+    /** The same, without weight. */
+    public Report supersede() {
+        return new Report(id, finding, value, reliability, at, true, presumed);
+    }
+
+    /** Trusted no more than that. */
+    public Report atMost(double most) {
+        return new Report(id, finding, value, Math.min(reliability, most), at, superseded, presumed);
     }
 }

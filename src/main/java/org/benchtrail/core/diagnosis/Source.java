@@ -14,7 +14,9 @@ public enum Source {
     /** The requester says so. */
     REPORTED(0.80),
     /** It comes and goes, or is hearsay. */
-    INTERMITTENT(0.60);
+    INTERMITTENT(0.60),
+    /** It follows from something else that was recorded; nobody looked at it itself. */
+    PRESUMED(0.60);
 
     private final double reliability;
 

@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
 import org.benchtrail.core.Invalid;
+import org.benchtrail.core.advice.SheetReader;
 import org.benchtrail.core.diagnosis.CauseCategory;
 import org.benchtrail.core.diagnosis.ClosedCase;
 import org.benchtrail.core.diagnosis.Model;
@@ -24,18 +25,21 @@ import org.jspecify.annotations.Nullable;
 public final class CaseOfTicket {
     private final JobSheet sheet;
     private final Collection<CauseCategory> catalogue;
+    private final SheetReader reader;
 
-    private CaseOfTicket(JobSheet sheet, Collection<CauseCategory> catalogue) {
+    private CaseOfTicket(JobSheet sheet, Collection<CauseCategory> catalogue, SheetReader reader) {
         this.sheet = sheet;
         this.catalogue = catalogue;
+        this.reader = reader;
     }
 
     /**
      * @param catalogue every category in force
+     * @param reader what is known beside the sheet
      * @throws Invalid on {@code ticket} if it has nothing to teach, with the reason
      */
-    public static TicketCase of(JobSheet sheet, Collection<CauseCategory> catalogue) {
-        return new CaseOfTicket(sheet, catalogue).made();
+    public static TicketCase of(JobSheet sheet, Collection<CauseCategory> catalogue, SheetReader reader) {
+        return new CaseOfTicket(sheet, catalogue, reader).made();
     }
 
     private TicketCase made() {
@@ -59,7 +63,7 @@ public final class CaseOfTicket {
                         ? ClosedCase.Confirmation.MEASURED
                         : ClosedCase.Confirmation.REPAIRED,
                 Objects.requireNonNull(sheet.course().closed()),
-                SeenOnTicket.of(sheet, category, settled),
+                SeenOnTicket.of(sheet, category, settled, reader),
                 shown(settled).orElse(null));
     }
 

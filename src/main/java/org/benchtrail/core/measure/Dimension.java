@@ -25,7 +25,9 @@ public enum Dimension {
     LEVEL("level"),
     /** Absolute power level in decibels above one milliwatt. */
     POWER_LEVEL("power level"),
-    COUNT("count");
+    COUNT("count"),
+    /** How often something is counted. */
+    COUNT_RATE("count in a time");
 
     private final String words;
 

@@ -78,6 +78,7 @@ public final class Units {
         unit(RATIO, "%", "percent", "pct");
         unit(LEVEL, "dB");
         unit(POWER_LEVEL, "dBm");
+        unit(COUNT_RATE, "1/d", "/d");
         unit(COUNT, "count", "counts", "pcs");
         add(COUNT, "pages", "1", "page");
     }

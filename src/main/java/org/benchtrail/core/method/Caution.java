@@ -4,6 +4,7 @@ import java.util.Collection;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.benchtrail.core.diagnosis.Danger;
+import org.benchtrail.core.diagnosis.Finding;
 
 /**
  * A warning that is acknowledged before the act it guards. The wording is ours and general; the maker's instructions, the
@@ -94,6 +95,14 @@ public enum Caution {
         return EnumCopies.set(
                 Caution.class,
                 dangers.stream().flatMap(d -> against(d).stream()).collect(Collectors.toSet()));
+    }
+
+    /** The cautions that the catalogue names for making a finding. */
+    public static Set<Caution> against(Finding finding) {
+        Set<Caution> named = finding.making() == null
+                ? Set.of()
+                : finding.making().cautions().stream().map(Caution::valueOf).collect(Collectors.toSet());
+        return EnumCopies.union(Caution.class, named, against(finding.dangers()));
     }
 
     /** What every act raises that opens, stops or changes something on a ticket of that category. */

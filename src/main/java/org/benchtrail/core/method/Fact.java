@@ -130,6 +130,16 @@ public interface Fact {
         return Optional.empty();
     }
 
+    /** What it says that the catalogue may take for an answer, though no finding was named; empty for most. */
+    default List<Sign> signs(JobSheet sheet) {
+        return List.of();
+    }
+
+    /** Free words that may suggest an answer to a finding; they weigh nothing themselves. */
+    default List<Wording> wordings() {
+        return List.of();
+    }
+
     /** Whether something was done to the device: what was seen before says little about what is seen after. */
     default boolean changesDevice() {
         return false;

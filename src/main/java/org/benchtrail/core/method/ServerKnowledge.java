@@ -1,6 +1,8 @@
 package org.benchtrail.core.method;
 
+import java.util.Optional;
 import java.util.Set;
+import org.benchtrail.core.measure.Limit;
 
 /** What the server knows better than whoever records a fact on a ticket. */
 public interface ServerKnowledge {
@@ -33,6 +35,9 @@ public interface ServerKnowledge {
 
     /** The cautions against the dangers that the catalogue names for making that finding; empty if it names none. */
     Set<Caution> cautionsOfFinding(String finding);
+
+    /** The limit of that finding where it depends on what the site has set; empty otherwise. */
+    Optional<Limit> limitOf(String finding);
 
     /** The cautions against the dangers that the catalogue names for the usual repair of the active theory. */
     Set<Caution> cautionsOfRepair();

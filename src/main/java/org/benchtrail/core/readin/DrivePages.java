@@ -26,6 +26,7 @@ public final class DrivePages {
     private static final String ATA = "ATA SMART attributes";
     private static final int TERA = 12;
     private static final int SECTOR = 512;
+    private static final int LINK_ERRORS = 199;
     private static final int TEMPERATURE = 194;
 
     private DrivePages() {}
@@ -154,6 +155,16 @@ public final class DrivePages {
                     0, "any is to be looked into: Failure Trends in a Large Disk Drive Population, USENIX FAST 2007");
             draft.reading(place, counted, BigDecimal.valueOf(a.raw()), "count", "", none);
         }
+        boolean link = a.id() == LINK_ERRORS;
+        if (link) {
+            draft.reading(
+                    place,
+                    "interface errors, counted by the drive",
+                    BigDecimal.valueOf(a.raw()),
+                    "count",
+                    "",
+                    Bounds.NONE);
+        }
         long degrees = a.raw() & 0xFF;
         boolean warm = a.id() == TEMPERATURE && degrees > 0;
         if (warm) {
@@ -169,7 +180,7 @@ public final class DrivePages {
             Bounds above = Bounds.atLeast(a.threshold() + 1L, "above the drive's own threshold of " + a.threshold());
             String quantity = "attribute " + a.id() + ", normalised value";
             draft.reading(place, quantity, BigDecimal.valueOf(a.value()), "points", "", above);
-        } else if (counted == null && !warm) {
+        } else if (counted == null && !warm && !link) {
             draft.skip("Attribute " + a.id() + ": value " + a.value() + ", raw " + a.raw()
                     + (a.threshold() == 0 ? "; it never fails (threshold 0)." : "; its threshold is not known."));
         }

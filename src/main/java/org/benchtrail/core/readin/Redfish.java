@@ -147,7 +147,7 @@ public final class Redfish {
         String output = supply.names("PowerOutputWatts") ? "PowerOutputWatts" : "LastPowerOutputWatts";
         optional(supply, output, "power delivered", "W", point, upTo(supply, "", null));
         optional(supply, "EfficiencyPercent", "efficiency", "%", point, Bounds.NONE);
-        health(supply, point);
+        health(supply, point, " of PowerSupplies");
     }
 
     /** Where the supply has several ranges, which of them it runs in is not told, and so there is no limit. */
@@ -215,9 +215,13 @@ public final class Redfish {
     }
 
     private void health(TreeNode node, String point) {
+        health(node, point, "");
+    }
+
+    private void health(TreeNode node, String point, String of) {
         String health = node.child("Status").map(s -> s.text("Health")).orElse("");
         if (!health.isEmpty() && !health.equals("OK")) {
-            draft.finding(point + ": the device itself says " + health + " (Redfish Status.Health).", false);
+            draft.finding(point + ": the device itself says " + health + " (Redfish Status.Health" + of + ").", false);
         }
     }
 

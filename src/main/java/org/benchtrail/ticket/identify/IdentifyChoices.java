@@ -55,6 +55,7 @@ public final class IdentifyChoices {
 
     static List<Option> sources() {
         return Stream.of(Source.values())
+                .filter(source -> source != Source.PRESUMED)
                 .map(source -> new Option(source.name(), words(source)))
                 .toList();
     }
@@ -67,6 +68,7 @@ public final class IdentifyChoices {
             case OUT_OF_DATE -> "measured, calibration out of date";
             case REPORTED -> "told by the requester";
             case INTERMITTENT -> "comes and goes, or hearsay";
+            case PRESUMED -> "follows from something else";
         };
     }
 }

@@ -64,7 +64,7 @@ final class ReadingDefaults {
 
     private void take(Finding finding) {
         Limits limits = finding.limits();
-        fill("quantity", finding.question().replaceAll("[,(].*", "").strip());
+        fill("quantity", finding.label().replaceAll("[,(].*", "").strip());
         if (limits != null && (limits.low() != null || limits.high() != null)) {
             Unit unit = Units.read("unit", limits.unit());
             Limit limit =

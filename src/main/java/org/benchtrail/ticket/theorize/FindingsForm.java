@@ -38,7 +38,7 @@ public final class FindingsForm {
                 posting.record(
                         KNOWN,
                         FindingAnswered.class,
-                        Map.of("finding", finding, "question", asked.get().question(), "value", value));
+                        Map.of("finding", finding, "question", asked.get().label(), "value", value));
             }
         }
     }

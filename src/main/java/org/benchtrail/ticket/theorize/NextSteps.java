@@ -74,8 +74,8 @@ final class NextSteps {
     private NextView.Test test(Action action) {
         Finding finding = SheetEvidence.finding(diagnosis.model(), action.id()).orElseThrow();
         Advice advice = diagnosis.advice();
-        Set<Caution> cautions = EnumCopies.union(
-                Caution.class, Caution.against(finding.dangers()), Caution.raisedBy(finding.question()));
+        Set<Caution> cautions =
+                EnumCopies.union(Caution.class, Caution.against(finding), Caution.raisedBy(finding.act()));
         return new NextView.Test(
                 finding.id(),
                 finding.question(),
@@ -101,7 +101,7 @@ final class NextSteps {
                 .max(Comparator.comparingDouble(v -> model.likelihood(finding.id(), v, cause)))
                 .orElseThrow();
         double p = model.likelihood(finding.id(), likeliest, cause);
-        return finding.question() + ": " + likeliest + " (" + Words.chance(p) + " if the theory is right)";
+        return finding.label() + ": " + likeliest + " (" + Words.chance(p) + " if the theory is right)";
     }
 
     private String act() {

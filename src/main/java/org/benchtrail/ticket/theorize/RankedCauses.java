@@ -144,7 +144,7 @@ final class RankedCauses {
 
     private String question(String finding) {
         return SheetEvidence.finding(diagnosis.model(), finding)
-                .map(Finding::question)
+                .map(Finding::label)
                 .orElse(finding);
     }
 }

@@ -173,8 +173,25 @@ class SheetEvidenceTest {
                         new TheoriesRanked(List.of(2), "judgement"),
                         new VerifyFailed("Still hot")));
         assertEquals(
-                List.of(new FailedRepair("H1", 0.3, stamp(6).at())),
+                List.of(new FailedRepair("H1", 0.3, stamp(7).at())),
+                inVain(
+                        "H1",
+                        ranked("0.3"),
+                        new ActionSettled(99, Settlement.CARRIED_OUT, ""),
+                        new Rethought("No dust", true),
+                        ranked("0.1")));
+    }
+
+    @Test
+    void shownWrongBeforeAnythingWasDone_isATrialWithoutBelief() {
+        assertEquals(
+                List.of(new FailedRepair("H1", 0, stamp(6).at())),
                 inVain("H1", ranked("0.3"), new Rethought("No dust", true), ranked("0.1")));
+    }
+
+    @Test
+    void newFault_saysNothingOfTheRepair() {
+        assertEquals(List.of(), inVain("H1", ranked("0.3"), new VerifyFailed("The lamp is dark now", false)));
     }
 
     @Test

@@ -9,6 +9,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import org.benchtrail.core.Invalid;
+import org.benchtrail.core.advice.SheetReader;
 import org.benchtrail.core.diagnosis.Cause;
 import org.benchtrail.core.diagnosis.CauseCategory;
 import org.benchtrail.core.diagnosis.ClosedCase;
@@ -58,7 +59,7 @@ class CaseOfTicketTest {
             category("array", "A", List.of(finding("degraded", null, "no", "yes"))));
 
     private static TicketCase made(WorkedTicket ticket) {
-        return CaseOfTicket.of(ticket.sheet("ines"), CATALOGUE);
+        return CaseOfTicket.of(ticket.sheet("ines"), CATALOGUE, SheetReader.PLAIN);
     }
 
     private static WorkedTicket dusty() {
@@ -148,7 +149,7 @@ class CaseOfTicketTest {
     }
 
     private static String refusal(JobSheet sheet) {
-        return assertThrows(Invalid.class, () -> CaseOfTicket.of(sheet, CATALOGUE))
+        return assertThrows(Invalid.class, () -> CaseOfTicket.of(sheet, CATALOGUE, SheetReader.PLAIN))
                 .problems()
                 .get(0)
                 .sentence();

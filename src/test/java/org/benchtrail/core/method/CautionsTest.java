@@ -10,9 +10,11 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import org.benchtrail.core.diagnosis.Danger;
 import org.benchtrail.core.diagnosis.Source;
+import org.benchtrail.core.measure.Limit;
 import org.benchtrail.core.method.desk.CautionsAcknowledged;
 import org.benchtrail.core.method.desk.Corrected;
 import org.benchtrail.core.method.identify.FindingAnswered;
@@ -53,6 +55,11 @@ class CautionsTest {
         @Override
         public Set<Caution> cautionsOfFinding(String id) {
             return Caution.against(finding);
+        }
+
+        @Override
+        public Optional<Limit> limitOf(String id) {
+            return Optional.empty();
         }
 
         @Override

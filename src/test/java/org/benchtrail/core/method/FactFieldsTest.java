@@ -125,7 +125,7 @@ class FactFieldsTest {
         return Stream.of(
                 fact(anyObvious(), "note"),
                 fact(theory("Dust"), "causeId"),
-                fact(new TheoriesRanked(List.of(2), "judgement")),
+                fact(new TheoriesRanked(List.of(2), "judgement"), "recommended", "favoured"),
                 fact(choose(2), "reason", "newEvidence"),
                 fact(check(2), "expectation", "finding"),
                 fact(result(2, CheckOutcome.SUPPORTS), "answer", "against"));

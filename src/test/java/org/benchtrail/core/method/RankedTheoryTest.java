@@ -12,7 +12,10 @@ import org.benchtrail.core.method.theorize.RankedCause;
 import org.benchtrail.core.method.theorize.TheoriesRanked;
 import org.benchtrail.core.method.theorize.TheoryChosen;
 import org.benchtrail.core.method.theorize.TheoryStated;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** Another theory than the best ranked one is tested with a reason, whoever ranked them. */
 class RankedTheoryTest {
@@ -30,7 +33,7 @@ class RankedTheoryTest {
     /** As the server records it, with the likeliest first. */
     private static void catalogueRanks(TicketFixture desk, List<Integer> order, String... causes) {
         List<RankedCause> ranked = Arrays.stream(causes)
-                .map(id -> new RankedCause(id, id, "0.4000"))
+                .map(id -> new RankedCause(id, id, id.equals(causes[0]) ? "0.6000" : "0.1000"))
                 .toList();
         desk.as(INES).forces(new TheoriesRanked(order, "catalogue", ranked, 1));
     }
@@ -71,6 +74,26 @@ class RankedTheoryTest {
         asks(WHY, desk);
         desk.as(INES).records(new TheoryChosen(fan, "Heard at once", ""));
         asks("", desk);
+    }
+
+    /** 3 dB are half the probability; the cause that the advised test speaks for is as good as the best. */
+    @ParameterizedTest
+    @CsvSource({
+        "0.4000, 0.2006, , ''",
+        "0.4000, 0.2004, , ask",
+        "0.6000, 0.1000, heat.fan, ''",
+        "0.6000, 0.1000, heat.dust, ask"
+    })
+    void nearTheBest_orOfTheAdvisedTest_asksForNoReason(
+            String best, String other, @Nullable String favoured, String asked) {
+        TicketFixture desk = desk();
+        int fan = desk.as(INES).records(FAN);
+        List<RankedCause> ranked =
+                List.of(new RankedCause("heat.dust", "dust", best), new RankedCause("heat.fan", "fan", other));
+        String test = favoured == null ? null : "h9";
+        desk.as(INES).forces(new TheoriesRanked(List.of(), "catalogue", ranked, 1, test, favoured));
+        desk.as(INES).records(choose(fan));
+        asks(asked.isEmpty() ? "" : WHY, desk);
     }
 
     @Test

@@ -59,7 +59,16 @@ public final class Mains {
                 106,
                 127,
                 Citation.fromMemory("ANSI C84.1 range A, utilization, older edition"),
-                Citation.fromMemory("ANSI C84.1 range B, utilization, older edition"));
+                Citation.fromMemory("ANSI C84.1 range B, utilization, older edition")),
+        JAPAN_100_V(
+                "Japan, 100 V",
+                100,
+                95,
+                107,
+                90,
+                110,
+                Citation.fromMemory("Japan, ordinance on the electricity business law, 101 V plus or minus 6 V"),
+                Citation.fromMemory("a handbook of 1989, plus or minus 10 %"));
 
         private final String words;
 
@@ -85,6 +94,16 @@ public final class Mains {
         @Override
         public String words() {
             return words;
+        }
+
+        /** Lowest voltage of the usual range, inclusive, V. */
+        public double lowest() {
+            return normal.low();
+        }
+
+        /** Highest voltage of the usual range, inclusive, V. */
+        public double highest() {
+            return normal.high();
         }
 
         double hertz() {

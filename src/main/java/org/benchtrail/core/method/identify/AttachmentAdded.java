@@ -1,8 +1,11 @@
 package org.benchtrail.core.method.identify;
 
+import java.util.List;
+import org.benchtrail.core.diagnosis.Source;
 import org.benchtrail.core.method.Correctable;
 import org.benchtrail.core.method.Fact;
 import org.benchtrail.core.method.ServerKnowledge;
+import org.benchtrail.core.method.Wording;
 import org.benchtrail.core.text.FieldChecks;
 
 /** A file kept beside the ticket; the bytes are stored once and named by their SHA-256. */
@@ -40,5 +43,10 @@ public record AttachmentAdded(String fileName, String mediaType, long bytes, Str
     @Override
     public Fact completedBy(ServerKnowledge server) {
         return new AttachmentAdded(fileName, mediaType, server.fileSize(sha256), sha256, shows);
+    }
+
+    @Override
+    public List<Wording> wordings() {
+        return List.of(new Wording(shows, Source.SEEN));
     }
 }

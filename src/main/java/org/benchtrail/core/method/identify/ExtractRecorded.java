@@ -1,6 +1,9 @@
 package org.benchtrail.core.method.identify;
 
+import java.util.List;
+import org.benchtrail.core.diagnosis.Source;
 import org.benchtrail.core.method.Correctable;
+import org.benchtrail.core.method.Wording;
 import org.benchtrail.core.text.FieldChecks;
 
 /** A stretch of a log or of what the device said, with where it comes from. */
@@ -20,5 +23,10 @@ public record ExtractRecorded(String source, String text) implements EvidenceFac
     @Override
     public Correctable correctable() {
         return Correctable.REPLACED;
+    }
+
+    @Override
+    public List<Wording> wordings() {
+        return List.of(new Wording(text, Source.SEEN));
     }
 }

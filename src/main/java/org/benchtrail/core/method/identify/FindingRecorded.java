@@ -1,7 +1,12 @@
 package org.benchtrail.core.method.identify;
 
+import java.util.List;
+import org.benchtrail.core.diagnosis.Source;
 import org.benchtrail.core.method.Correctable;
 import org.benchtrail.core.method.Fact;
+import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.Sign;
+import org.benchtrail.core.method.Wording;
 import org.benchtrail.core.text.FieldChecks;
 import org.jspecify.annotations.Nullable;
 
@@ -22,5 +27,15 @@ public record FindingRecorded(String text, boolean driveFailure) implements Evid
     @Override
     public boolean isLessenedBy(@Nullable Fact replacement) {
         return driveFailure && !(replacement instanceof FindingRecorded now && now.driveFailure);
+    }
+
+    @Override
+    public List<Sign> signs(JobSheet sheet) {
+        return driveFailure ? List.of(Sign.of("drive-failure/true")) : List.of();
+    }
+
+    @Override
+    public List<Wording> wordings() {
+        return List.of(new Wording(text, Source.SEEN));
     }
 }

@@ -7,8 +7,10 @@ import java.util.Set;
 import java.util.stream.Stream;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.EnumCopies;
+import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Lasts;
 import org.benchtrail.core.method.Missing;
+import org.benchtrail.core.method.Sign;
 import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.text.FieldChecks;
 
@@ -69,5 +71,16 @@ public record HazardsScreened(Map<Hazard, Boolean> present) implements IdentifyF
     @Override
     public Lasts lasts() {
         return Lasts.UNTIL_REOPENED;
+    }
+
+    @Override
+    public List<Sign> signs(JobSheet sheet) {
+        boolean latest = sheet.latest(HazardsScreened.class)
+                .filter(l -> l.fact().equals(this))
+                .isPresent();
+        return present.entrySet().stream()
+                .filter(h -> latest)
+                .map(h -> Sign.of("hazard/" + h.getKey() + (h.getValue() ? "/present" : "/absent")))
+                .toList();
     }
 }

@@ -1,5 +1,8 @@
 package org.benchtrail.core.method.identify;
 
+import java.util.List;
+import org.benchtrail.core.diagnosis.Source;
+import org.benchtrail.core.method.Wording;
 import org.benchtrail.core.text.FieldChecks;
 
 public record LogsReviewed(boolean looked, String note) implements IdentifyFact {
@@ -11,5 +14,10 @@ public record LogsReviewed(boolean looked, String note) implements IdentifyFact 
                 FieldChecks.PARAGRAPH,
                 "Say what the logs show (nothing is an answer), or why they were not read.");
         t.done();
+    }
+
+    @Override
+    public List<Wording> wordings() {
+        return List.of(new Wording(note, Source.SEEN));
     }
 }

@@ -1,5 +1,8 @@
 package org.benchtrail.core.method.identify;
 
+import java.util.List;
+import org.benchtrail.core.diagnosis.Source;
+import org.benchtrail.core.method.Wording;
 import org.benchtrail.core.text.FieldChecks;
 
 /** When it began or last worked; {@code known} false says outright that nobody knows. */
@@ -9,5 +12,10 @@ public record OnsetRecorded(boolean known, String when) implements IdentifyFact 
         when = t.optional("when", when, FieldChecks.LINE);
         t.require(!known || !when.isEmpty(), "when", "Say when it began or last worked, or choose 'unknown'.");
         t.done();
+    }
+
+    @Override
+    public List<Wording> wordings() {
+        return List.of(new Wording(when, Source.REPORTED));
     }
 }

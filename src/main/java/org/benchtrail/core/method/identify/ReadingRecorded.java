@@ -8,6 +8,9 @@ import java.util.OptionalDouble;
 import java.util.regex.Pattern;
 import org.benchtrail.core.measure.Accuracy;
 import org.benchtrail.core.measure.Judgement;
+import org.benchtrail.core.measure.Limit;
+import org.benchtrail.core.measure.Unit;
+import org.benchtrail.core.measure.Units;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.CatalogueAnswer;
 import org.benchtrail.core.method.Caution;
@@ -99,6 +102,27 @@ public record ReadingRecorded(
     public ReadingRecorded guarded(String multiple) {
         return new ReadingRecorded(
                 quantity, value, unit, point, instrument, lower, upper, limitSource, accuracy, multiple, finding);
+    }
+
+    /** Held against that limit, if it is of the same kind; kept with the reading, so that no later setting touches it. */
+    private ReadingRecorded within(Limit limit) {
+        Unit own = Units.read("unit", unit);
+        if (own.dimension() != limit.unit().dimension()) {
+            return this;
+        }
+        Limit here = limit.in(own);
+        return new ReadingRecorded(
+                quantity,
+                value,
+                unit,
+                point,
+                instrument,
+                here.lower().map(BigDecimal::toPlainString).orElse(null),
+                here.upper().map(BigDecimal::toPlainString).orElse(null),
+                limit.source(),
+                accuracy,
+                guard,
+                finding);
     }
 
     /** By the guard band if the accuracy is known, else by plain comparison; limits inclusive. */
@@ -206,7 +230,12 @@ public record ReadingRecorded(
 
     @Override
     public Fact completedBy(ServerKnowledge server) {
-        return accuracy == null ? this : guarded(server.policy().guardBand().toPlainString());
+        ReadingRecorded judged = lower != null || upper != null || finding == null
+                ? this
+                : server.limitOf(finding).map(this::within).orElse(this);
+        return accuracy == null
+                ? judged
+                : judged.guarded(server.policy().guardBand().toPlainString());
     }
 
     @Override

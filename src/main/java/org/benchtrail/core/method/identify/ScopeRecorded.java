@@ -1,5 +1,8 @@
 package org.benchtrail.core.method.identify;
 
+import java.util.List;
+import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.Sign;
 import org.benchtrail.core.text.FieldChecks;
 
 public record ScopeRecorded(Scope scope, String note) implements IdentifyFact {
@@ -8,5 +11,12 @@ public record ScopeRecorded(Scope scope, String note) implements IdentifyFact {
         t.require(scope != null, "scope", "Choose one, several or a site.");
         note = t.optional("note", note, FieldChecks.PARAGRAPH);
         t.done();
+    }
+
+    @Override
+    public List<Sign> signs(JobSheet sheet) {
+        return sheet.latest(ScopeRecorded.class).filter(l -> l.fact().equals(this)).stream()
+                .map(l -> Sign.of("scope/" + scope))
+                .toList();
     }
 }

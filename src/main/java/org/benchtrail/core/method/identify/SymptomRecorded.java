@@ -1,8 +1,12 @@
 package org.benchtrail.core.method.identify;
 
 import java.util.List;
+import org.benchtrail.core.diagnosis.Source;
 import org.benchtrail.core.method.Correctable;
 import org.benchtrail.core.method.Fact;
+import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.Sign;
+import org.benchtrail.core.method.Wording;
 import org.benchtrail.core.text.FieldChecks;
 import org.jspecify.annotations.Nullable;
 
@@ -36,5 +40,15 @@ public record SymptomRecorded(String words, String observable, boolean intermitt
     @Override
     public List<String> story() {
         return List.of(words, observable);
+    }
+
+    @Override
+    public List<Sign> signs(JobSheet sheet) {
+        return intermittent ? List.of(Sign.of("comes-and-goes/true")) : List.of();
+    }
+
+    @Override
+    public List<Wording> wordings() {
+        return List.of(new Wording(words, Source.REPORTED), new Wording(observable, Source.SEEN));
     }
 }

@@ -12,6 +12,7 @@ import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Reference;
 import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.method.StandingFact;
+import org.benchtrail.core.method.Wording;
 import org.benchtrail.core.method.identify.ReadingRecorded;
 import org.benchtrail.core.text.FieldChecks;
 import org.jspecify.annotations.Nullable;
@@ -100,5 +101,10 @@ public record ResultRecorded(
     public Optional<CatalogueAnswer> says(JobSheet sheet) {
         return sheet.latest(CheckPlanned.class, c -> c.entry() == check)
                 .flatMap(c -> CatalogueAnswer.of(c.fact().finding(), answer, Source.SEEN));
+    }
+
+    @Override
+    public List<Wording> wordings() {
+        return List.of(new Wording(observation, Source.SEEN));
     }
 }

@@ -12,6 +12,8 @@ import org.jspecify.annotations.Nullable;
  *
  * @param causes the causes of the catalogue as the server ranked them; null if a person gave the order
  * @param catalogue version of the catalogue that they were ranked with; null if a person gave the order
+ * @param recommended finding of the test that was advised; null if none was, or a person gave the order
+ * @param favoured cause that this test speaks for most; null where no test was advised
  */
 public record TheoriesRanked(
         List<Integer> order,
@@ -20,7 +22,13 @@ public record TheoriesRanked(
         @ServerOnly("The server ranks the causes of the catalogue: leave this out.") @Later @Nullable
         List<RankedCause> causes,
 
-        @Later @Nullable Integer catalogue)
+        @Later @Nullable Integer catalogue,
+
+        @ServerOnly("The server names the test that it advised: leave this out.") @Later @Nullable
+        String recommended,
+
+        @ServerOnly("The server names the cause of the test that it advised: leave this out.") @Later @Nullable
+        String favoured)
         implements TheorizeFact {
     public TheoriesRanked {
         FieldChecks t = new FieldChecks();
@@ -28,12 +36,20 @@ public record TheoriesRanked(
         causes = causes == null ? null : List.copyOf(causes);
         t.require(!order.isEmpty() || causes != null, "order", "Name the theories, the likeliest first.");
         basis = t.required("basis", basis, FieldChecks.LINE, "Say what the order rests on.");
+        recommended = t.orNull("recommended", recommended, 80);
+        favoured = t.orNull("favoured", favoured, 80);
         t.done();
+    }
+
+    /** A ranking of the server's without a test. */
+    public TheoriesRanked(
+            List<Integer> order, String basis, @Nullable List<RankedCause> causes, @Nullable Integer catalogue) {
+        this(order, basis, causes, catalogue, null, null);
     }
 
     /** An order that a person gave. */
     public TheoriesRanked(List<Integer> order, String basis) {
-        this(order, basis, null, null);
+        this(order, basis, null, null, null, null);
     }
 
     /** A ranking of the catalogue's causes; an order of theories is a person's. */

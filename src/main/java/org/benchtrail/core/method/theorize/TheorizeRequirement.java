@@ -9,6 +9,7 @@ import org.benchtrail.core.method.Requirement;
 import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.method.Step;
+import org.jspecify.annotations.Nullable;
 
 /** What theorize asks for. */
 public enum TheorizeRequirement implements Requirement {
@@ -75,7 +76,10 @@ public enum TheorizeRequirement implements Requirement {
                 : "";
     }
 
-    /** Whether the latest ranking puts another open theory before this one. */
+    /** A theory is as good as the best if it is less than this behind it, dB. */
+    private static final double AS_GOOD = 3;
+
+    /** Whether the latest ranking puts another open theory clearly before this one, and advised no test that speaks for it. */
     private static boolean isOvertaken(JobSheet sheet, StandingFact<TheoryStated> active) {
         Optional<TheoriesRanked> ranked = sheet.latest(TheoriesRanked.class).map(StandingFact::fact);
         List<Integer> open =
@@ -83,9 +87,24 @@ public enum TheorizeRequirement implements Requirement {
         Optional<Integer> best =
                 ranked.flatMap(r -> r.order().stream().filter(open::contains).findFirst());
         return best.map(entry -> entry != active.entry())
-                .orElseGet(() -> ranked.flatMap(r -> bestCause(sheet, r))
-                        .map(cause -> !cause.equals(active.fact().causeId()))
+                .orElseGet(() -> ranked.flatMap(r -> bestCause(sheet, r)
+                                .map(cause -> !cause.equals(active.fact().causeId())
+                                        && !isNear(r, cause, active.fact().causeId())))
                         .orElse(false));
+    }
+
+    private static boolean isNear(TheoriesRanked ranked, String best, @Nullable String cause) {
+        double behind = 10 * Math.log10(shown(ranked, best) / shown(ranked, cause));
+        return cause != null && (cause.equals(ranked.favoured()) || behind < AS_GOOD);
+    }
+
+    /** 0 where it was not shown. */
+    private static double shown(TheoriesRanked ranked, @Nullable String cause) {
+        return Objects.requireNonNullElse(ranked.causes(), List.<RankedCause>of()).stream()
+                .filter(c -> c.causeId().equals(cause))
+                .mapToDouble(c -> Double.parseDouble(c.probability()))
+                .findFirst()
+                .orElse(0);
     }
 
     /** The first cause of the catalogue's ranking that no round ruled out. */

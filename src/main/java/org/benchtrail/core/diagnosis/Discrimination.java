@@ -1,0 +1,196 @@
+package org.benchtrail.core.diagnosis;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * How far a finding would tell one cause, the theory, from all others together, the unlisted one included.
+ *
+ * <p>Units: decibans. D is by how much a result is expected to move the odds of the theory towards the truth, whichever it is:
+ * the expected weight of evidence, weighed by the belief. It is 0 if and only if both rows are equal.
+ * <p>Source: I. J. Good's expected weight of evidence. Chosen over the information about "the theory or not", which vanishes
+ * where the theory is already likely: a theory at 90 % still deserves a test that could overturn it.
+ */
+public final class Discrimination {
+    /** A finding is offered from this expectation on, dB. */
+    private static final double LEAST = 1;
+    /** At least one of its values has to move the odds by that much, dB. */
+    private static final double LEAST_VALUE = 3;
+    /** From here on a value rules the theory out, dB. */
+    private static final double RULES_OUT = -7;
+
+    private static final double CHECK = 0.5;
+    private static final int OFFERED = 3;
+
+    private final Ranking ranking;
+    private final Model model;
+    private final int theory;
+    private final double reliability;
+
+    /**
+     * @param cause id of the theory's cause
+     * @param reliability planned, in [0, 0.98]
+     */
+    public Discrimination(Ranking ranking, String cause, double reliability) {
+        this.ranking = ranking;
+        this.model = ranking.model();
+        this.theory = model.index(cause);
+        this.reliability = reliability;
+    }
+
+    /** What a value of a test would do to the theory. */
+    public enum Bearing {
+        SUPPORTS,
+        RULES_OUT,
+        LEAVES_OPEN
+    }
+
+    /**
+     * A finding against the theory.
+     *
+     * @param minutes to make it, risk and set-up included
+     * @param weights of each value, dB: what it would do to the odds of the theory
+     * @param ifRight expected weight if the theory is right, dB; zero or more
+     * @param ifWrong the same if it is wrong
+     * @param expected D, dB
+     * @param sign the value to expect if the theory is right
+     * @param chance of that value if it is right
+     */
+    public record Offer(
+            String finding,
+            double minutes,
+            Map<String, Double> weights,
+            double ifRight,
+            double ifWrong,
+            double expected,
+            String sign,
+            double chance) {
+        /** Whether not seeing the sign speaks against the theory; otherwise seeing it would prove it, and not seeing says little. */
+        public boolean isCheck() {
+            return chance >= CHECK;
+        }
+
+        /** What the value would do, as it is preset when the answer is recorded. */
+        public Bearing bearing(String value) {
+            double w = weights.getOrDefault(value, 0.0);
+            if (w >= LEAST_VALUE) {
+                return Bearing.SUPPORTS;
+            }
+            return w <= RULES_OUT ? Bearing.RULES_OUT : Bearing.LEAVES_OPEN;
+        }
+    }
+
+    /** @throws org.benchtrail.core.Invalid if the category has no such finding */
+    public Offer of(String finding, double minutes) {
+        int f = model.findingIndex(finding);
+        List<String> values = model.finding(f).values();
+        double[] right = planned(model.table(f).row(theory, model.size()));
+        double[] wrong = planned(others(f));
+        Map<String, Double> weights = new LinkedHashMap<>();
+        double ifRight = 0;
+        double ifWrong = 0;
+        int sign = 0;
+        double most = Double.NEGATIVE_INFINITY;
+        for (int v = 0; v < values.size(); v++) {
+            double w = Decibans.PER_NAT * (StrictMath.log(right[v]) - StrictMath.log(wrong[v]));
+            weights.put(values.get(v), w);
+            ifRight += right[v] * w;
+            ifWrong -= wrong[v] * w;
+            if (right[v] * w > most) {
+                most = right[v] * w;
+                sign = v;
+            }
+        }
+        double p = ranking.probabilities()[theory];
+        double expected = p * ifRight + (1 - p) * ifWrong;
+        return new Offer(finding, minutes, weights, ifRight, ifWrong, expected, values.get(sign), right[sign]);
+    }
+
+    /** What all other causes together predict; summed, not taken from one, so that nothing is lost to rounding. */
+    private double[] others(int f) {
+        double[] p = ranking.probabilities();
+        double[] mixed = new double[model.table(f).size()];
+        double mass = 0;
+        for (int i = 0; i < p.length; i++) {
+            if (i != theory) {
+                double[] row = model.table(f).row(i, model.size());
+                mass += p[i];
+                for (int v = 0; v < mixed.length; v++) {
+                    mixed[v] += p[i] * row[v];
+                }
+            }
+        }
+        for (int v = 0; v < mixed.length; v++) {
+            mixed[v] /= mass;
+        }
+        return mixed;
+    }
+
+    private double[] planned(double[] row) {
+        double[] p = new double[row.length];
+        for (int v = 0; v < p.length; v++) {
+            p[v] = reliability * row[v] + (1 - reliability) / p.length;
+        }
+        return p;
+    }
+
+    /** The tests worth offering for the theory, at most three, those that tell most for their minutes first. */
+    public List<Offer> offers(PlanSettings settings, BenchSituation situation) {
+        Answers answers = Answers.of(model, ranking.evidence());
+        List<Offer> offers = new ArrayList<>();
+        for (int f = 0; f < model.findings(); f++) {
+            Finding finding = model.finding(f);
+            if (answers.offers(f) && situation.lacking(finding).isEmpty()) {
+                Offer offer = of(finding.id(), situation.minutes(finding, settings));
+                boolean tells = offer.weights().values().stream().anyMatch(w -> Math.abs(w) >= LEAST_VALUE);
+                if (tells && offer.expected() >= LEAST) {
+                    offers.add(offer);
+                }
+            }
+        }
+        offers.sort(Comparator.comparingDouble((Offer o) -> -o.expected() / o.minutes())
+                .thenComparing(Offer::finding));
+        return offers.subList(0, Math.min(OFFERED, offers.size()));
+    }
+
+    /**
+     * The cause that a test speaks for most: the likeliest that names the finding as what settles it; else the one whose
+     * abnormal values it would raise most above what is expected anyhow.
+     */
+    public static String favoured(Ranking ranking, String finding) {
+        Model model = ranking.model();
+        List<Cause> causes = model.category().causes();
+        double[] p = ranking.probabilities();
+        int f = model.findingIndex(finding);
+        int best = -1;
+        double most = -1;
+        boolean named = causes.stream().anyMatch(c -> c.confirmBy().contains(finding));
+        for (int i = 0; i < causes.size(); i++) {
+            boolean counts = !named || causes.get(i).confirmBy().contains(finding);
+            double score = named ? p[i] : p[i] * raised(ranking, f, i);
+            if (counts && score > most) {
+                most = score;
+                best = i;
+            }
+        }
+        return model.id(best);
+    }
+
+    private static double raised(Ranking ranking, int f, int cause) {
+        Model model = ranking.model();
+        double[] p = ranking.probabilities();
+        double[] row = model.table(f).row(cause, model.size());
+        double sum = 0;
+        for (int v = 1; v < row.length; v++) {
+            double mixture = 0;
+            for (int j = 0; j < p.length; j++) {
+                mixture += p[j] * model.table(f).row(j, model.size())[v];
+            }
+            sum += Math.max(0, row[v] - mixture);
+        }
+        return sum;
+    }
+}
