@@ -11,6 +11,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.advice.Signs;
 import org.benchtrail.core.diagnosis.Catalogue;
@@ -18,6 +19,7 @@ import org.benchtrail.core.diagnosis.CatalogueRules;
 import org.benchtrail.core.diagnosis.CauseCategory;
 import org.benchtrail.core.diagnosis.Feed;
 import org.benchtrail.core.diagnosis.ReadingWords;
+import org.benchtrail.core.measure.Dimension;
 import org.benchtrail.core.measure.Units;
 
 /**
@@ -91,10 +93,11 @@ public record CatalogueFile(Optional<Catalogue> catalogue, List<Fault> faults) {
 
     private static boolean agree(CauseCategory category, String finding, String unit) {
         try {
+            Dimension given = Units.read("unit", unit).dimension();
             return category.findings().stream()
-                    .filter(f -> f.id().equals(finding) && f.limits() != null)
-                    .allMatch(f -> Units.read("unit", f.limits().unit()).dimension()
-                            == Units.read("unit", unit).dimension());
+                    .filter(f -> f.id().equals(finding))
+                    .flatMap(f -> Stream.ofNullable(f.limits()))
+                    .allMatch(l -> Units.read("unit", l.unit()).dimension() == given);
         } catch (Invalid e) {
             return false;
         }

@@ -56,6 +56,10 @@ public record Advice(
         return actions.stream().filter(a -> a.type() == Action.Type.TEST).findFirst();
     }
 
+    public Optional<Action> placingTest() {
+        return bestTest();
+    }
+
     /** The better of repairing and escalating. */
     public Optional<Action> bestOther() {
         return actions.stream().filter(a -> a.type() != Action.Type.TEST).findFirst();

@@ -98,13 +98,16 @@ public final class Discrimination {
         double ifRight = 0;
         double ifWrong = 0;
         int sign = 0;
+        double most = Double.NEGATIVE_INFINITY;
         for (int v = 0; v < values.size(); v++) {
             double w = Decibans.PER_NAT * (StrictMath.log(right[v]) - StrictMath.log(wrong[v]));
             weights.put(values.get(v), w);
             ifRight += right[v] * w;
             ifWrong -= wrong[v] * w;
-            double best = right[sign] * weights.get(values.get(sign));
-            sign = right[v] * w > best ? v : sign;
+            if (right[v] * w > most) {
+                most = right[v] * w;
+                sign = v;
+            }
         }
         double p = ranking.probabilities()[theory];
         double expected = p * ifRight + (1 - p) * ifWrong;

@@ -90,7 +90,7 @@ public final class Localisation {
         double[] p = ranking.partProbabilities();
         double sum = 0;
         for (int k = 0; k < placed.places().size(); k++) {
-            Place place = placed.places().get(k);
+            PlacedPart place = placed.places().get(k);
             sum += ids.contains(place.part()) || ids.contains(place.cause()) ? p[k] : 0;
         }
         return sum;
@@ -121,7 +121,7 @@ public final class Localisation {
 
     /** An outcome of a test in words: a log answers with the name of what it names. */
     public String words(String test, String value) {
-        boolean names = test(test).filter(t -> t.act() == Act.LOG).isPresent();
+        boolean names = test(test).filter(t -> t.act() == PathAct.LOG).isPresent();
         return names ? placed.layout().paths().segment(value).map(Segment::name).orElse(value) : value;
     }
 
@@ -154,7 +154,7 @@ public final class Localisation {
         return placed.layout();
     }
 
-    List<Place> places() {
+    List<PlacedPart> places() {
         return placed.places();
     }
 }
