@@ -138,7 +138,7 @@ public class CatalogueActs {
     private static CatalogueFile read(String yaml) {
         if (yaml.length() > LONGEST_TEXT || !PlainText.isText(yaml)) {
             String reason = "give plain text of at most " + LONGEST_TEXT + " characters, without control characters";
-            return new CatalogueFile(Optional.empty(), List.of(new CatalogueFile.Fault(1, "", reason)));
+            return CatalogueFile.refused(List.of(new CatalogueFile.Fault(1, "", reason)));
         }
         return CatalogueFile.read(yaml);
     }

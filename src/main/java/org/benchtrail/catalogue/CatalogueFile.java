@@ -11,6 +11,8 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.advice.Signs;
@@ -20,16 +22,19 @@ import org.benchtrail.core.diagnosis.CauseCategory;
 import org.benchtrail.core.diagnosis.Feed;
 import org.benchtrail.core.diagnosis.ReadingWords;
 import org.benchtrail.core.measure.Dimension;
+import org.benchtrail.core.diagnosis.path.PathCatalogue;
 import org.benchtrail.core.measure.Units;
 
 /**
  * A catalogue as a YAML file (JSON is read as well). The keys are explained at the head of {@code
- * diagnosis/catalogue.yaml}. A file is taken whole or not at all, and everything wrong with it is told at once.
+ * diagnosis/catalogue.yaml}. After a line of three dashes the paths may follow, see {@link PathsFile}. A file is taken whole or
+ * not at all, and everything wrong with it is told at once.
  *
  * @param catalogue empty if there are faults
+ * @param paths none if the file has none, or there are faults
  * @param faults by row
  */
-public record CatalogueFile(Optional<Catalogue> catalogue, List<Fault> faults) {
+public record CatalogueFile(Optional<Catalogue> catalogue, PathCatalogue paths, List<Fault> faults) {
     /** The catalogue that is delivered with the server. */
     public static final String DELIVERED = "/diagnosis/catalogue.yaml";
 
@@ -42,7 +47,29 @@ public record CatalogueFile(Optional<Catalogue> catalogue, List<Fault> faults) {
      */
     public record Fault(int row, String field, String reason) {}
 
+    private static final Pattern NEXT_PART = Pattern.compile("(?m)^---[ \\t]*\\r?\\n");
+
     public static CatalogueFile read(String yaml) {
+        Matcher dashes = NEXT_PART.matcher(yaml);
+        if (!dashes.find() || dashes.start() == 0) {
+            return causes(yaml);
+        }
+        CatalogueFile causes = causes(yaml.substring(0, dashes.start()));
+        if (causes.catalogue().isEmpty()) {
+            return causes;
+        }
+        int before = Math.toIntExact(yaml.substring(0, dashes.end()).lines().count());
+        PathsFile places =
+                PathsFile.read(yaml.substring(dashes.end()), causes.catalogue().get());
+        List<Fault> faults = places.faults().stream()
+                .map(f -> new Fault(f.row() + before, f.field(), f.reason()))
+                .toList();
+        return places.paths()
+                .map(found -> new CatalogueFile(causes.catalogue(), found, List.of()))
+                .orElseGet(() -> refused(faults));
+    }
+
+    private static CatalogueFile causes(String yaml) {
         YamlNode root;
         try {
             root = YamlNode.parse(yaml);
@@ -65,7 +92,7 @@ public record CatalogueFile(Optional<Catalogue> catalogue, List<Fault> faults) {
         }
         faults.sort(Comparator.comparingInt(Fault::row));
         return faults.isEmpty()
-                ? new CatalogueFile(Optional.of(new Catalogue(categories)), List.of())
+                ? new CatalogueFile(Optional.of(new Catalogue(categories)), PathCatalogue.NONE, List.of())
                 : refused(faults);
     }
 
@@ -105,11 +132,16 @@ public record CatalogueFile(Optional<Catalogue> catalogue, List<Fault> faults) {
 
     /** @throws IllegalStateException if the delivered file is not acceptable: a broken build */
     public static Catalogue delivered() {
-        CatalogueFile file = read(deliveredText());
+        CatalogueFile file = read(causesText());
         return file.catalogue().orElseThrow(() -> new IllegalStateException(DELIVERED + ": " + file.faults()));
     }
 
+    /** The delivered causes with the delivered paths. */
     static String deliveredText() {
+        return causesText() + "---\n" + PathsFile.deliveredText();
+    }
+
+    private static String causesText() {
         try (InputStream in = CatalogueFile.class.getResourceAsStream(DELIVERED)) {
             return new String(Objects.requireNonNull(in, DELIVERED).readAllBytes(), StandardCharsets.UTF_8);
         } catch (IOException e) {
@@ -117,8 +149,8 @@ public record CatalogueFile(Optional<Catalogue> catalogue, List<Fault> faults) {
         }
     }
 
-    private static CatalogueFile refused(List<Fault> faults) {
-        return new CatalogueFile(Optional.empty(), List.copyOf(faults));
+    static CatalogueFile refused(List<Fault> faults) {
+        return new CatalogueFile(Optional.empty(), PathCatalogue.NONE, List.copyOf(faults));
     }
 
     private static int row(JsonLocation at) {

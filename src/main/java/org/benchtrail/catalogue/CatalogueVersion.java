@@ -24,9 +24,14 @@ public record CatalogueVersion(
 
     /** As written, before anything was learned. */
     public static CatalogueVersion of(int number, Catalogue catalogue, PathCatalogue paths) {
+        return of(number, practice(catalogue), paths);
+    }
+
+    /** The figures as written, by category. */
+    static Map<String, Learned> practice(Catalogue catalogue) {
         Map<String, Learned> figures = new TreeMap<>();
         catalogue.categories().forEach(c -> figures.put(c.id(), Learned.practice(c)));
-        return of(number, figures, paths);
+        return figures;
     }
 
     public static CatalogueVersion of(int number, Map<String, Learned> figures, PathCatalogue paths) {

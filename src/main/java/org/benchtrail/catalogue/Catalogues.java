@@ -43,14 +43,8 @@ public class Catalogues {
         if (kept != null) {
             return kept;
         }
-        CatalogueVersion read = made(versions.row(number));
+        CatalogueVersion read = Versions.made(versions.row(number));
         ready.put(number, read);
         return read;
-    }
-
-    private static CatalogueVersion made(VersionRow row) {
-        return row.figures == null
-                ? CatalogueVersion.of(row.number, Versions.practice(row))
-                : CatalogueVersion.of(row.number, FiguresJson.read(row.figures));
     }
 }

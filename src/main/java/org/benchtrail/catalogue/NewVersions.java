@@ -115,7 +115,7 @@ public class NewVersions {
     Map<String, Learned> figures(Catalogue practice, VersionRow last) {
         @Nullable String basis = last.basis;
         return basis == null
-                ? CatalogueVersion.of(0, practice).figures()
+                ? CatalogueVersion.practice(practice)
                 : relearning.get().learn(practice, FiguresJson.basis(basis));
     }
 

@@ -5,6 +5,7 @@ import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Clock;
 import java.util.List;
 import org.benchtrail.core.diagnosis.Catalogue;
+import org.benchtrail.core.diagnosis.path.PathCatalogue;
 import org.benchtrail.platform.NotFound;
 import org.benchtrail.platform.sql.Sql;
 import org.benchtrail.platform.sql.SqlText;
@@ -73,5 +74,13 @@ class Versions implements PanacheRepositoryBase<VersionRow, Integer> {
         CatalogueFile file = CatalogueFile.read(row.practice);
         return file.catalogue()
                 .orElseThrow(() -> new IllegalStateException("version " + row.number + ": " + file.faults()));
+    }
+
+    /** Ready to rank with. */
+    static CatalogueVersion made(VersionRow row) {
+        PathCatalogue paths = CatalogueFile.read(row.practice).paths();
+        return row.figures == null
+                ? CatalogueVersion.of(row.number, practice(row), paths)
+                : CatalogueVersion.of(row.number, FiguresJson.read(row.figures), paths);
     }
 }

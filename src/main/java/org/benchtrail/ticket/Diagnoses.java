@@ -2,18 +2,22 @@ package org.benchtrail.ticket;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import java.math.BigDecimal;
+import java.util.Comparator;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.benchtrail.catalogue.CatalogueVersion;
 import org.benchtrail.catalogue.Catalogues;
 import org.benchtrail.core.advice.Diagnosis;
 import org.benchtrail.core.advice.SheetEvidence;
+import org.benchtrail.core.advice.Suggestions;
 import org.benchtrail.core.diagnosis.CauseCategory;
 import org.benchtrail.core.diagnosis.Finding;
 import org.benchtrail.core.diagnosis.Nominal;
 import org.benchtrail.core.diagnosis.path.Localiser;
 import org.benchtrail.core.measure.Limit;
 import org.benchtrail.core.measure.Units;
+import org.benchtrail.core.method.Category;
 import org.benchtrail.core.method.Caution;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.StandingFact;
@@ -23,6 +27,9 @@ import org.jspecify.annotations.Nullable;
 /** The causes of a ticket, ranked with a version of the catalogue. */
 @ApplicationScoped
 public class Diagnoses {
+    /** Common practice, no source. */
+    private static final int CLEARLY = 2;
+
     private final Catalogues catalogues;
     private final SiteReader reader;
 
@@ -36,8 +43,9 @@ public class Diagnoses {
      *
      * @param version of the catalogue
      * @param label such as "starter figures, not yet learned here"
+     * @param otherKind that the words of the sheet fit much better; null if there is none
      */
-    public record Dated(Diagnosis diagnosis, int version, String label) {}
+    public record Dated(Diagnosis diagnosis, int version, String label, @Nullable Category otherKind) {}
 
     /** With the version in force; empty if the catalogue has nothing for the ticket's category. */
     public Optional<Dated> of(JobSheet sheet) {
@@ -52,7 +60,25 @@ public class Diagnoses {
     private Optional<Dated> of(JobSheet sheet, CatalogueVersion version) {
         String category = sheet.opened().category().catalogue();
         return version.localiser(category)
-                .map(places -> new Dated(Diagnosis.of(sheet, places, reader), version.number(), version.label(category)));
+                .map(places -> new Dated(
+                        Diagnosis.of(sheet, places, reader),
+                        version.number(),
+                        version.label(category),
+                        otherKind(sheet, version).orElse(null)));
+    }
+
+    /** The kind whose phrases stand at least so many findings oftener in the words of the sheet than those of its own kind. */
+    private static Optional<Category> otherKind(JobSheet sheet, CatalogueVersion version) {
+        int own = fit(sheet, version, sheet.opened().category());
+        return Stream.of(Category.values())
+                .filter(c -> fit(sheet, version, c) >= own + CLEARLY)
+                .max(Comparator.comparingInt(c -> fit(sheet, version, c)));
+    }
+
+    private static int fit(JobSheet sheet, CatalogueVersion version, Category kind) {
+        return version.localiser(kind.catalogue())
+                .map(l -> Suggestions.fit(sheet, l.category().hints().phrases()))
+                .orElse(0);
     }
 
     /** Everything that can be answered on the ticket, and every cause; empty if the catalogue has nothing for its category. */

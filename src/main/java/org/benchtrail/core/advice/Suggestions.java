@@ -53,6 +53,15 @@ public final class Suggestions {
         return all;
     }
 
+    /** How many findings the words of a sheet suggest by the phrases of a category, its own or another. */
+    public static int fit(JobSheet sheet, List<Phrases> phrases) {
+        Set<String> findings = new HashSet<>();
+        for (StandingFact<?> noted : sheet.facts()) {
+            noted.fact().wordings().forEach(w -> matches(phrases, w.text()).forEach(m -> findings.add(m.finding())));
+        }
+        return findings.size();
+    }
+
     private static List<Suggestion> beside(StandingFact<?> noted, Diagnosis diagnosis, Set<String> answered) {
         List<Suggestion> found = new ArrayList<>();
         Set<String> seen = new HashSet<>(answered);

@@ -2,8 +2,10 @@ package org.benchtrail.ticket.api;
 
 import java.util.List;
 import org.benchtrail.core.method.Caution;
+import org.benchtrail.platform.Option;
 import org.benchtrail.ticket.theorize.NextView;
 import org.benchtrail.ticket.theorize.RankingView;
+import org.benchtrail.ticket.theorize.WhereView;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -20,8 +22,38 @@ public record RankingJson(
         List<CauseJson> causes,
         List<String> warnings,
         String flips,
+        WhereJson where,
         @Nullable TestJson next,
+        List<TestJson> tests,
         String act) {
+
+    /**
+     * Where the fault is.
+     *
+     * @param leading most likely where, in one sentence
+     */
+    public record WhereJson(String leading, String outside, List<PathJson> paths) {
+        static WhereJson of(WhereView w) {
+            return new WhereJson(
+                    w.leading(),
+                    w.outside(),
+                    w.strips().stream().map(PathJson::of).toList());
+        }
+    }
+
+    public record PathJson(String title, List<PlaceJson> places) {
+        static PathJson of(WhereView.StripView s) {
+            return new PathJson(
+                    s.title(), s.places().stream().map(PlaceJson::of).toList());
+        }
+    }
+
+    /** @param measured what was measured behind it; empty if nothing was */
+    public record PlaceJson(String name, String chance, boolean meant, String measured) {
+        static PlaceJson of(WhereView.PlaceView p) {
+            return new PlaceJson(p.name(), p.chance(), p.meant(), p.measured());
+        }
+    }
 
     /**
      * A cause with its place.
@@ -41,6 +73,9 @@ public record RankingJson(
     /**
      * A test, ready to be made a check.
      *
+     * @param label a statement that the question asks for
+     * @param act what to do
+     * @param question what to look for
      * @param minutes of the test itself
      * @param saves whole minutes it saves on average; empty if the saving is not worth naming
      * @param values what can come out, for a question that is answered at once
@@ -49,6 +84,8 @@ public record RankingJson(
      */
     public record TestJson(
             String finding,
+            String label,
+            String act,
             String question,
             long minutes,
             String saves,
@@ -58,20 +95,20 @@ public record RankingJson(
             String expectation,
             boolean invasive,
             List<Caution> cautions) {
-        static @Nullable TestJson of(NextView.@Nullable Test t) {
-            return t == null
-                    ? null
-                    : new TestJson(
-                            t.finding(),
-                            t.question(),
-                            t.minutes(),
-                            t.saves(),
-                            t.values(),
-                            t.reading(),
-                            t.unit(),
-                            t.expectation(),
-                            t.invasive(),
-                            t.cautions());
+        static TestJson of(NextView.Test t) {
+            return new TestJson(
+                    t.finding(),
+                    t.label(),
+                    t.act(),
+                    t.question(),
+                    t.minutes(),
+                    t.saves(),
+                    t.values().stream().map(Option::value).toList(),
+                    t.reading(),
+                    t.unit(),
+                    t.expectation(),
+                    t.invasive(),
+                    t.cautions());
         }
     }
 
@@ -83,7 +120,9 @@ public record RankingJson(
                 r.causes().stream().map(CauseJson::of).toList(),
                 r.warnings(),
                 r.flips(),
-                TestJson.of(r.advised().test()),
+                WhereJson.of(r.where()),
+                r.advised().tests().stream().findFirst().map(TestJson::of).orElse(null),
+                r.advised().tests().stream().map(TestJson::of).toList(),
                 r.advised().act());
     }
 }

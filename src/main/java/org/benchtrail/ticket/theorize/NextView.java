@@ -81,9 +81,4 @@ public record NextView(
     static NextView of(JobSheet sheet, Diagnosis diagnosis) {
         return new NextSteps(sheet, diagnosis).view();
     }
-
-    /** The one to make first; null if none is advised. */
-    public @Nullable Test test() {
-        return tests.isEmpty() ? null : tests.get(0);
-    }
 }

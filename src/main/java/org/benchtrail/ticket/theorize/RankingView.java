@@ -19,6 +19,7 @@ import org.benchtrail.ticket.Diagnoses;
  * @param flips what would change the order; empty without evidence
  * @param questions of the category, with the answers that stand
  * @param suggestions answers that words of the sheet suggest
+ * @param otherKind of trouble that the words fit better; empty if there is none
  * @param where the fault is
  * @param advised what to do next
  */
@@ -33,6 +34,7 @@ public record RankingView(
         String flips,
         List<Question> questions,
         List<SuggestedAnswer> suggestions,
+        String otherKind,
         WhereView where,
         NextView advised) {
 
@@ -90,6 +92,7 @@ public record RankingView(
                 ranked.flips(),
                 ranked.questions(),
                 ranked.suggestions(),
+                dated.otherKind() == null ? "" : dated.otherKind().title(),
                 WhereView.of(dated.diagnosis().where()),
                 NextView.of(sheet, dated.diagnosis()));
     }
