@@ -2,12 +2,14 @@ package org.benchtrail.knowledge;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.Collection;
+import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.benchtrail.catalogue.Catalogues;
 import org.benchtrail.core.diagnosis.Finding;
 
-/** Findings in the words of the cause catalogue. */
+/** Findings and causes in the words of the cause catalogue. */
 @ApplicationScoped
 class FindingWords {
     private final Catalogues catalogues;
@@ -26,6 +28,16 @@ class FindingWords {
 
     String all(Collection<String> findings) {
         return findings.stream().map(this::one).collect(Collectors.joining("; "));
+    }
+
+    /** Every id that a cause of the catalogue has or had before; itself if the catalogue does not know it. */
+    Collection<String> names(String cause) {
+        return catalogues.inForce().figures().values().stream()
+                .flatMap(learned -> learned.category().cause(cause).stream())
+                .findFirst()
+                .<Collection<String>>map(c -> Stream.concat(Stream.of(c.id()), c.was().stream())
+                        .toList())
+                .orElse(List.of(cause));
     }
 
     private Map<String, String> questions() {

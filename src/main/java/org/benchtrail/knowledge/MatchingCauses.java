@@ -44,7 +44,7 @@ class MatchingCauses implements KnownCauses {
     @Override
     @Transactional
     public List<Line> ofCause(String causeId) {
-        return causes.ofCatalogue(causeId).stream()
+        return causes.ofCatalogue(findingWords.names(causeId)).stream()
                 .map(c -> line(c, "the same cause of the catalogue"))
                 .toList();
     }

@@ -93,9 +93,7 @@ public class Diagnoses {
         Optional<String> cause =
                 sheet.activeTheory().flatMap(t -> Optional.ofNullable(t.fact().causeId()));
         return cause.flatMap(id -> model(sheet)
-                        .flatMap(model -> model.category().causes().stream()
-                                .filter(c -> c.id().equals(id))
-                                .findFirst()))
+                        .flatMap(model -> model.category().cause(id)))
                 .map(c -> Caution.against(c.repair().dangers()))
                 .orElse(Set.of());
     }
@@ -104,7 +102,7 @@ public class Diagnoses {
     Optional<TheoriesRanked> toRecord(JobSheet sheet) {
         return of(sheet)
                 .filter(dated -> dated.diagnosis().hasEvidence())
-                .map(dated -> dated.diagnosis().recorded(dated.version(), dated.label()))
+                .map(dated -> dated.diagnosis().recorded(sheet, dated.version(), dated.label()))
                 .filter(ranked -> !sheet.latest(TheoriesRanked.class)
                         .map(StandingFact::fact)
                         .equals(Optional.of(ranked)));

@@ -5,6 +5,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Stream;
 import org.benchtrail.core.diagnosis.Action;
 import org.benchtrail.core.diagnosis.Advice;
 import org.benchtrail.core.diagnosis.BenchSituation;
@@ -27,6 +28,8 @@ import org.benchtrail.core.method.test.CheckOutcome;
 import org.benchtrail.core.method.test.ResultRecorded;
 import org.benchtrail.core.method.theorize.RankedCause;
 import org.benchtrail.core.method.theorize.TheoriesRanked;
+import org.benchtrail.core.method.theorize.TheoryStated;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What the evidence on a job sheet makes of its causes: the ranking, why, and what to do next. Advice only; it closes no step
@@ -43,7 +46,7 @@ public record Diagnosis(Ranking ranking, Explanation explanation, Surprise surpr
     public static Diagnosis of(JobSheet sheet, Model catalogue, SheetReader reader) {
         Model model = OwnChecks.with(sheet, catalogue);
         Ranking ranking = Ranking.of(model, SheetEvidence.of(sheet, model, reader));
-        Advice advice = new NextTest(model, PlanSettings.STANDARD).advise(ranking, situation(sheet));
+        Advice advice = new NextTest(model, PlanSettings.STANDARD).advise(ranking, situation(sheet, model));
         return new Diagnosis(ranking, new Explanation(ranking), Surprise.of(ranking), advice);
     }
 
@@ -61,22 +64,21 @@ public record Diagnosis(Ranking ranking, Explanation explanation, Surprise surpr
     }
 
     /** The cause with that id; empty for the one that is not listed. */
-    public Optional<Cause> cause(String id) {
-        return model().category().causes().stream()
-                .filter(c -> c.id().equals(id))
-                .findFirst();
+    public Optional<Cause> cause(@Nullable String id) {
+        return model().category().cause(id);
     }
 
     /**
      * The ranking as it is recorded when a theory is chosen, so that it can be held against what came of it.
      *
+     * @param sheet that was ranked
      * @param version of the catalogue
      * @param label where its figures come from
      */
-    public TheoriesRanked recorded(int version, String label) {
+    public TheoriesRanked recorded(JobSheet sheet, int version, String label) {
         List<RankedCause> causes = ranking.all().stream()
                 .map(r -> new RankedCause(
-                        r.cause(),
+                        named(sheet, r.cause()),
                         cause(r.cause()).map(Cause::name).orElse("something not listed"),
                         String.format(Locale.ROOT, "%.4f", r.probability())))
                 .toList();
@@ -88,7 +90,18 @@ public record Diagnosis(Ranking ranking, Explanation explanation, Surprise surpr
                 causes,
                 version,
                 test.orElse(null),
-                test.map(finding -> Discrimination.favoured(ranking, finding)).orElse(null));
+                test.map(finding -> Discrimination.favoured(ranking, finding)).map(id -> named(sheet, id)).orElse(null));
+    }
+
+    /** By the id that the sheet knows the cause by already: one that was stated under its old id goes on under it. */
+    private String named(JobSheet sheet, String id) {
+        return cause(id).stream()
+                .flatMap(c -> sheet.all(TheoryStated.class).stream()
+                        .map(t -> t.fact().causeId())
+                        .filter(c::isKnownAs))
+                .flatMap(Stream::ofNullable)
+                .findFirst()
+                .orElse(id);
     }
 
     /** How far a value of a finding tells the leading listed cause from what is usual, dB. */
@@ -107,14 +120,14 @@ public record Diagnosis(Ranking ranking, Explanation explanation, Surprise surpr
     /** The tests that would tell the active theory from its rivals; empty where it is no cause of the catalogue. */
     public List<Discrimination.Offer> checks(JobSheet sheet) {
         return sheet.activeTheory()
-                .flatMap(t -> Optional.ofNullable(t.fact().causeId()))
-                .filter(id -> SheetEvidence.isCause(model(), id))
+                .flatMap(t -> cause(t.fact().causeId()))
+                .map(Cause::id)
                 .map(id -> new Discrimination(ranking, id, Source.SEEN.reliability())
-                        .offers(PlanSettings.STANDARD, situation(sheet)))
+                        .offers(PlanSettings.STANDARD, situation(sheet, model())))
                 .orElse(List.of());
     }
 
-    private static BenchSituation situation(JobSheet sheet) {
+    private static BenchSituation situation(JobSheet sheet, Model model) {
         Set<String> met = new TreeSet<>();
         if (sheet.latest(DataAnswered.class)
                 .filter(d -> d.fact().state().backedUp() || d.fact().state() == DataState.NO_USER_DATA)
@@ -128,18 +141,18 @@ public record Diagnosis(Ranking ranking, Explanation explanation, Surprise surpr
             met.add("hazard-cleared");
         }
         Set<String> hazards = sheet.workStopped() ? Set.of("stop-work") : Set.of();
-        return new BenchSituation(met, confirmed(sheet), hazards, java.util.Map.of());
+        return new BenchSituation(met, confirmed(sheet, model), hazards, java.util.Map.of());
     }
 
-    private static Set<String> confirmed(JobSheet sheet) {
+    private static Set<String> confirmed(JobSheet sheet, Model model) {
         boolean supported = sheet.latestOfRound(ResultRecorded.class)
                 .filter(r -> r.fact().outcome() == CheckOutcome.SUPPORTS)
                 .isPresent();
         return sheet.activeTheory()
                 .filter(t -> supported)
                 .map(StandingFact::fact)
-                .flatMap(t -> Optional.ofNullable(t.causeId()))
-                .map(Set::of)
+                .flatMap(t -> model.category().cause(t.causeId()))
+                .map(c -> Set.of(c.id()))
                 .orElse(Set.of());
     }
 }

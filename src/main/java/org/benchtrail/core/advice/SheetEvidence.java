@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.benchtrail.core.Invalid;
+import org.benchtrail.core.diagnosis.Cause;
 import org.benchtrail.core.diagnosis.CauseCategory;
 import org.benchtrail.core.diagnosis.Evidence;
 import org.benchtrail.core.diagnosis.FailedRepair;
@@ -102,7 +103,7 @@ public final class SheetEvidence {
             return Stream.empty();
         }
         boolean untried = fate == TheoryFate.RULED_OUT || (fate == TheoryFate.SHOWN_WRONG && !wasTried(noted));
-        return theory(noted.round()).map(t -> t.fact().causeId()).filter(cause -> isCause(model, cause)).stream()
+        return theory(noted.round()).flatMap(t -> model.category().cause(t.fact().causeId())).map(Cause::id).stream()
                 .map(cause -> new FailedRepair(
                         cause,
                         untried ? 0 : beliefIn(cause, noted),
@@ -132,11 +133,12 @@ public final class SheetEvidence {
                 .orElse(model.prior(model.index(cause)));
     }
 
-    private static Optional<Double> shown(TheoriesRanked ranked, String cause) {
+    private Optional<Double> shown(TheoriesRanked ranked, String id) {
+        Cause cause = model.category().cause(id).orElseThrow();
         return ranked.causes() == null
                 ? Optional.empty()
                 : ranked.causes().stream()
-                        .filter(c -> c.causeId().equals(cause))
+                        .filter(c -> cause.isKnownAs(c.causeId()))
                         .map(c -> Double.valueOf(c.probability()))
                         .findFirst();
     }
@@ -149,6 +151,6 @@ public final class SheetEvidence {
     }
 
     static boolean isCause(Model model, @Nullable String id) {
-        return model.category().causes().stream().anyMatch(c -> c.id().equals(id));
+        return model.category().cause(id).isPresent();
     }
 }

@@ -1,6 +1,8 @@
 package org.benchtrail.core.diagnosis;
 
 import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A kind of trouble with its findings and causes.
@@ -34,6 +36,11 @@ public record CauseCategory(
             List<Cause> causes,
             List<SharedRepair> sharedRepairs) {
         this(id, title, escalateMinutes, groups, findings, causes, sharedRepairs, Hints.NONE);
+    }
+
+    /** The cause with that id, or that had it before. */
+    public Optional<Cause> cause(@Nullable String id) {
+        return causes.stream().filter(c -> c.isKnownAs(id)).findFirst();
     }
 
     /** With other figures. */

@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import org.benchtrail.core.advice.Diagnosis;
+import org.benchtrail.core.advice.OwnChecks;
 import org.benchtrail.core.advice.SheetEvidence;
 import org.benchtrail.core.diagnosis.Cause;
 import org.benchtrail.core.diagnosis.Explanation;
@@ -56,10 +57,11 @@ final class RankedCauses {
     private RankingView.Line line(Ranking.Ranked ranked) {
         List<Explanation.Term> terms =
                 diagnosis.explanation().waterfall(ranked.cause()).terms();
-        boolean out = sheet.ruledOut().stream()
-                .map(StandingFact::fact)
-                .map(TheoryStated::causeId)
-                .anyMatch(ranked.cause()::equals);
+        boolean out = diagnosis.cause(ranked.cause()).stream()
+                .anyMatch(cause -> sheet.ruledOut().stream()
+                        .map(StandingFact::fact)
+                        .map(TheoryStated::causeId)
+                        .anyMatch(cause::isKnownAs));
         return new RankingView.Line(
                 ranked.cause(),
                 name(ranked.cause()),
@@ -130,7 +132,10 @@ final class RankedCauses {
     }
 
     List<RankingView.Question> questions() {
-        return diagnosis.model().category().findings().stream().map(this::asked).toList();
+        return diagnosis.model().category().findings().stream()
+                .filter(f -> !OwnChecks.isOwn(f.id()))
+                .map(this::asked)
+                .toList();
     }
 
     private RankingView.Question asked(Finding f) {
