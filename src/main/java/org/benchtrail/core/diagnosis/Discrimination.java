@@ -88,25 +88,43 @@ public final class Discrimination {
         int f = model.findingIndex(finding);
         List<String> values = model.finding(f).values();
         double[] right = planned(model.table(f).row(theory, model.size()));
-        double[] wrong = planned(others(f));
+        Divergence apart = Divergence.of(right, planned(others(f)));
         Map<String, Double> weights = new LinkedHashMap<>();
-        double ifRight = 0;
-        double ifWrong = 0;
         int sign = 0;
-        double most = Double.NEGATIVE_INFINITY;
         for (int v = 0; v < values.size(); v++) {
-            double w = Decibans.PER_NAT * (StrictMath.log(right[v]) - StrictMath.log(wrong[v]));
-            weights.put(values.get(v), w);
-            ifRight += right[v] * w;
-            ifWrong -= wrong[v] * w;
-            if (right[v] * w > most) {
-                most = right[v] * w;
-                sign = v;
-            }
+            weights.put(values.get(v), apart.weights[v]);
+            sign = right[v] * apart.weights[v] > right[sign] * apart.weights[sign] ? v : sign;
         }
-        double p = ranking.probabilities()[theory];
-        double expected = p * ifRight + (1 - p) * ifWrong;
-        return new Offer(finding, minutes, weights, ifRight, ifWrong, expected, values.get(sign), right[sign]);
+        double expected = apart.expected(ranking.probabilities()[theory]);
+        return new Offer(
+                finding, minutes, weights, apart.ifRight, apart.ifWrong, expected, values.get(sign), right[sign]);
+    }
+
+    /**
+     * Two predictions of one result.
+     *
+     * @param weights of each value, dB
+     * @param ifRight expected weight under the first, dB; zero or more
+     * @param ifWrong the same under the second, turned round
+     */
+    record Divergence(double[] weights, double ifRight, double ifWrong) {
+        /** Both without zeros, each summing to 1. */
+        static Divergence of(double[] right, double[] wrong) {
+            double[] weights = new double[right.length];
+            double ifRight = 0;
+            double ifWrong = 0;
+            for (int v = 0; v < right.length; v++) {
+                weights[v] = Decibans.PER_NAT * (StrictMath.log(right[v]) - StrictMath.log(wrong[v]));
+                ifRight += right[v] * weights[v];
+                ifWrong -= wrong[v] * weights[v];
+            }
+            return new Divergence(weights, ifRight, ifWrong);
+        }
+
+        /** By how much a result is expected to move the odds towards the truth, dB. */
+        double expected(double belief) {
+            return belief * ifRight + (1 - belief) * ifWrong;
+        }
     }
 
     /** What all other causes together predict; summed, not taken from one, so that nothing is lost to rounding. */
