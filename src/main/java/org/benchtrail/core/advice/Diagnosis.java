@@ -2,8 +2,10 @@ package org.benchtrail.core.advice;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.Stream;
 import org.benchtrail.core.diagnosis.Action;
@@ -13,6 +15,7 @@ import org.benchtrail.core.diagnosis.Cause;
 import org.benchtrail.core.diagnosis.Discrimination;
 import org.benchtrail.core.diagnosis.Evidence;
 import org.benchtrail.core.diagnosis.Explanation;
+import org.benchtrail.core.diagnosis.Finding;
 import org.benchtrail.core.diagnosis.Model;
 import org.benchtrail.core.diagnosis.NextTest;
 import org.benchtrail.core.diagnosis.PlanSettings;
@@ -117,6 +120,18 @@ public record Diagnosis(Ranking ranking, Explanation explanation, Surprise surpr
         return TEN * Math.log10(model().likelihood(finding, value, leader) / usual);
     }
 
+    /** The tests that wait for something, each with what it waits for. */
+    public Map<String, List<String>> waiting(JobSheet sheet) {
+        Map<String, List<String>> waiting = new TreeMap<>();
+        BenchSituation now = situation(sheet, model());
+        for (Finding finding : model().category().findings()) {
+            if (now.withheld().contains(finding.id())) {
+                waiting.put(finding.id(), now.lacking(finding));
+            }
+        }
+        return waiting;
+    }
+
     /** The tests that would tell the active theory from its rivals; empty where it is no cause of the catalogue. */
     public List<Discrimination.Offer> checks(JobSheet sheet) {
         return sheet.activeTheory()
@@ -141,7 +156,13 @@ public record Diagnosis(Ranking ranking, Explanation explanation, Surprise surpr
             met.add("hazard-cleared");
         }
         Set<String> hazards = sheet.workStopped() ? Set.of("stop-work") : Set.of();
-        return new BenchSituation(met, confirmed(sheet, model), hazards, java.util.Map.of());
+        Set<String> held = new TreeSet<>();
+        for (Finding finding : model.category().findings()) {
+            if (!met.containsAll(finding.needs())) {
+                held.add(finding.id());
+            }
+        }
+        return new BenchSituation(met, confirmed(sheet, model), hazards, Map.of(), held);
     }
 
     private static Set<String> confirmed(JobSheet sheet, Model model) {

@@ -1,6 +1,8 @@
 package org.benchtrail.core.diagnosis;
 
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.BitSet;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -87,8 +89,8 @@ public final class Discrimination {
     public Offer of(String finding, double minutes) {
         int f = model.findingIndex(finding);
         List<String> values = model.finding(f).values();
-        double[] right = planned(model.table(f).row(theory, model.size()));
-        Divergence apart = Divergence.of(right, planned(others(f)));
+        double[] right = planned(mixed(f, false));
+        Divergence apart = Divergence.of(right, planned(mixed(f, true)));
         Map<String, Double> weights = new LinkedHashMap<>();
         int sign = 0;
         for (int v = 0; v < values.size(); v++) {
@@ -127,24 +129,29 @@ public final class Discrimination {
         }
     }
 
-    /** What all other causes together predict; summed, not taken from one, so that nothing is lost to rounding. */
-    private double[] others(int f) {
-        double[] p = ranking.probabilities();
+    /** What the theory predicts, or all other causes together; summed, not taken from one, so that nothing is lost. */
+    private double[] mixed(int f, boolean others) {
+        BitSet own = new BitSet();
+        Arrays.stream(model.parts(theory)).forEach(own::set);
+        double[] p = ranking.partProbabilities();
         double[] mixed = new double[model.table(f).size()];
         double mass = 0;
-        for (int i = 0; i < p.length; i++) {
-            if (i != theory) {
-                double[] row = model.table(f).row(i, model.size());
-                mass += p[i];
-                for (int v = 0; v < mixed.length; v++) {
-                    mixed[v] += p[i] * row[v];
-                }
+        for (int part = 0; part < p.length; part++) {
+            if (own.get(part) != others) {
+                mass += p[part];
+                add(mixed, p[part], model.table(f).row(part, model.parts()));
             }
         }
         for (int v = 0; v < mixed.length; v++) {
             mixed[v] /= mass;
         }
         return mixed;
+    }
+
+    private static void add(double[] sum, double weight, double[] row) {
+        for (int v = 0; v < sum.length; v++) {
+            sum[v] += weight * row[v];
+        }
     }
 
     private double[] planned(double[] row) {
@@ -161,7 +168,8 @@ public final class Discrimination {
         List<Offer> offers = new ArrayList<>();
         for (int f = 0; f < model.findings(); f++) {
             Finding finding = model.finding(f);
-            if (answers.offers(f) && situation.lacking(finding).isEmpty()) {
+            boolean held = situation.withheld().contains(finding.id());
+            if (answers.offers(f) && !held) {
                 Offer offer = of(finding.id(), situation.minutes(finding, settings));
                 boolean tells = offer.weights().values().stream().anyMatch(w -> Math.abs(w) >= LEAST_VALUE);
                 if (tells && offer.expected() >= LEAST) {
@@ -186,7 +194,7 @@ public final class Discrimination {
         int best = -1;
         double most = -1;
         boolean named = causes.stream().anyMatch(c -> c.confirmBy().contains(finding));
-        for (int i = 0; i < causes.size(); i++) {
+        for (int i = 0; i < model.listed(); i++) {
             boolean counts = !named || causes.get(i).confirmBy().contains(finding);
             double score = named ? p[i] : p[i] * raised(ranking, f, i);
             if (counts && score > most) {
@@ -198,16 +206,13 @@ public final class Discrimination {
     }
 
     private static double raised(Ranking ranking, int f, int cause) {
-        Model model = ranking.model();
-        double[] p = ranking.probabilities();
-        double[] row = model.table(f).row(cause, model.size());
+        Discrimination one = new Discrimination(ranking, ranking.model().id(cause), 1);
+        double p = ranking.probabilities()[cause];
+        double[] own = one.mixed(f, false);
+        double[] others = one.mixed(f, true);
         double sum = 0;
-        for (int v = 1; v < row.length; v++) {
-            double mixture = 0;
-            for (int j = 0; j < p.length; j++) {
-                mixture += p[j] * model.table(f).row(j, model.size())[v];
-            }
-            sum += Math.max(0, row[v] - mixture);
+        for (int v = 1; v < own.length; v++) {
+            sum += Math.max(0, own[v] - (p * own[v] + (1 - p) * others[v]));
         }
         return sum;
     }

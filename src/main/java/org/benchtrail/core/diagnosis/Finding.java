@@ -111,6 +111,11 @@ public record Finding(
         return making != null && making.fleeting();
     }
 
+    public Finding withGroup(String id) {
+        return new Finding(
+                this.id, question, kind, values, background, minutes, risk, applies, id, limits, dangers, making);
+    }
+
     /** A value with the reliability that is left after looking how near to a limit the reading lies. */
     public record JudgedReading(String value, double reliability) {}
 

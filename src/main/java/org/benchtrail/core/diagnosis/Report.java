@@ -40,7 +40,7 @@ public record Report(
     }
 
     /** Whether it names a value at all, valid now: it then answers the question, even with reliability 0. */
-    boolean isAnswer() {
+    public boolean isAnswer() {
         return !superseded && !SILENT.contains(value);
     }
 
