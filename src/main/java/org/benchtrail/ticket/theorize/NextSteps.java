@@ -1,6 +1,5 @@
 package org.benchtrail.ticket.theorize;
 
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -9,9 +8,9 @@ import org.benchtrail.core.advice.Diagnosis;
 import org.benchtrail.core.advice.SheetEvidence;
 import org.benchtrail.core.diagnosis.Action;
 import org.benchtrail.core.diagnosis.Advice;
+import org.benchtrail.core.diagnosis.Discrimination;
 import org.benchtrail.core.diagnosis.Finding;
-import org.benchtrail.core.diagnosis.Model;
-import org.benchtrail.core.diagnosis.Risk;
+import org.benchtrail.core.diagnosis.Source;
 import org.benchtrail.core.diagnosis.Words;
 import org.benchtrail.core.method.Caution;
 import org.benchtrail.core.method.EnumCopies;
@@ -87,7 +86,7 @@ final class NextSteps {
                 finding.kind() == Finding.Kind.READING,
                 finding.limits() == null ? "" : finding.limits().unit(),
                 expectation(finding),
-                finding.risk().compareTo(Risk.LOW) > 0,
+                finding.invasive(),
                 List.copyOf(cautions));
     }
 
@@ -96,12 +95,10 @@ final class NextSteps {
         if (cause == null || diagnosis.cause(cause).isEmpty()) {
             return "";
         }
-        Model model = diagnosis.model();
-        String likeliest = finding.values().stream()
-                .max(Comparator.comparingDouble(v -> model.likelihood(finding.id(), v, cause)))
-                .orElseThrow();
-        double p = model.likelihood(finding.id(), likeliest, cause);
-        return finding.label() + ": " + likeliest + " (" + Words.chance(p) + " if the theory is right)";
+        Discrimination.Offer offer = new Discrimination(diagnosis.ranking(), cause, Source.SEEN.reliability())
+                .of(finding.id(), finding.minutes());
+        return finding.label() + ": " + offer.sign() + " (" + Words.chance(offer.chance()) + " if the theory is right)"
+                + (offer.isCheck() ? "" : "; not seeing it says little");
     }
 
     private String act() {
