@@ -214,7 +214,8 @@ final class CatalogueEntries {
                 at,
                 keys(
                         Set.of("id", "name", "weight", "deviations", "confirm", "confirmMinutes", "repair", "caution"),
-                        "confirmBy"));
+                        "confirmBy",
+                        "was"));
         List<Deviation> deviations = new ArrayList<>();
         e.map("deviations").forEach((finding, p) -> {
             String here = e.path("deviations") + "." + finding;
@@ -230,7 +231,8 @@ final class CatalogueEntries {
                 e.number("confirmMinutes"),
                 repair(repair == null ? e.missing("repair", empty(node)) : repair, e.path("repair"), Set.of()),
                 e.text("caution", ""),
-                e.texts("confirmBy"));
+                e.texts("confirmBy"),
+                e.find("was") == null ? List.of() : List.of(e.text("was")));
     }
 
     private static YamlNode empty(YamlNode near) {

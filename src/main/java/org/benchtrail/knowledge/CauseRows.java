@@ -4,6 +4,7 @@ import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.LockModeType;
 import java.util.HashMap;
+import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -54,9 +55,13 @@ class CauseRows implements PanacheRepositoryBase<KnownCause, Long> {
                 .firstResultOptional();
     }
 
-    /** Those of an entry of the catalogue that are shown, the most confirmed first. */
-    List<KnownCause> ofCatalogue(String causeId) {
-        return list("causeId = ?1 and state <> ?2 order by confirmations desc, id", causeId, CauseState.RETIRED);
+    /**
+     * Those of an entry of the catalogue that are shown, the most confirmed first.
+     *
+     * @param causeIds its id, and those that it had before
+     */
+    List<KnownCause> ofCatalogue(Collection<String> causeIds) {
+        return list("causeId in ?1 and state <> ?2 order by confirmations desc, id", causeIds, CauseState.RETIRED);
     }
 
     /** Drafts that a ticket left, locked. */

@@ -17,9 +17,11 @@ import org.jspecify.annotations.Nullable;
 class ClosedCases {
     private final EntityManager database;
     private final WordList words;
+    private final FindingWords findingWords;
     private final SqlText sql = SqlText.of(ClosedCases.class);
 
-    ClosedCases(EntityManager database, WordList words) {
+    ClosedCases(EntityManager database, WordList words, FindingWords findingWords) {
+        this.findingWords = findingWords;
         this.database = database;
         this.words = words;
     }
@@ -41,7 +43,7 @@ class ClosedCases {
                 .with("causeId", SheetDigest.causeId(sheet, named))
                 .with("sureness", named.sureness().name())
                 .with("body", body)
-                .with("findings", SheetDigest.findings(sheet).toArray(String[]::new))
+                .with("findings", SheetDigest.findings(sheet, findingWords.heard(sheet)).toArray(String[]::new))
                 .with("closed", at)
                 .with("closedBy", by)
                 .with("minutes", SheetDigest.minutes(sheet))

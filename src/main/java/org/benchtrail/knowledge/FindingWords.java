@@ -2,12 +2,19 @@ package org.benchtrail.knowledge;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.Collection;
+import java.util.List;
 import java.util.Map;
+import java.util.TreeMap;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.benchtrail.catalogue.Catalogues;
+import org.benchtrail.core.advice.Heard;
+import org.benchtrail.core.advice.SheetEvidence;
+import org.benchtrail.core.advice.SheetReader;
 import org.benchtrail.core.diagnosis.Finding;
+import org.benchtrail.core.method.JobSheet;
 
-/** Findings in the words of the cause catalogue. */
+/** Findings and causes in the words of the cause catalogue. */
 @ApplicationScoped
 class FindingWords {
     private final Catalogues catalogues;
@@ -26,6 +33,30 @@ class FindingWords {
 
     String all(Collection<String> findings) {
         return findings.stream().map(this::one).collect(Collectors.joining("; "));
+    }
+
+    /** What follows from a sheet's facts beside its answers: abnormal values only, since most devices share the normal ones. */
+    Map<String, String> heard(JobSheet sheet) {
+        Map<String, String> heard = new TreeMap<>();
+        catalogues
+                .inForce()
+                .model(sheet.opened().category().catalogue())
+                .ifPresent(model -> SheetEvidence.heard(sheet, model.category(), SheetReader.PLAIN).stream()
+                        .filter(h -> h.kind() != Heard.Kind.EXPLICIT
+                                && !h.report().presumed()
+                                && !h.report().value().equals(h.finding().values().get(0)))
+                        .forEach(h -> heard.put(h.finding().id(), h.report().value())));
+        return heard;
+    }
+
+    /** Every id that a cause of the catalogue has or had before; itself if the catalogue does not know it. */
+    Collection<String> names(String cause) {
+        return catalogues.inForce().figures().values().stream()
+                .flatMap(learned -> learned.category().cause(cause).stream())
+                .findFirst()
+                .<Collection<String>>map(c -> Stream.concat(Stream.of(c.id()), c.was().stream())
+                        .toList())
+                .orElse(List.of(cause));
     }
 
     private Map<String, String> questions() {

@@ -31,12 +31,14 @@ class KnowledgeFromTickets {
     private final CauseAuthors authors;
     private final Confirmations confirmations;
     private final ClosedCases cases;
+    private final FindingWords words;
 
-    KnowledgeFromTickets(CauseRows causes, CauseAuthors authors, Confirmations confirmations, ClosedCases cases) {
+    KnowledgeFromTickets(CauseRows causes, CauseAuthors authors, Confirmations confirmations, ClosedCases cases, FindingWords words) {
         this.causes = causes;
         this.authors = authors;
         this.confirmations = confirmations;
         this.cases = cases;
+        this.words = words;
     }
 
     /** Inside the transaction of the act: both stand, or neither. */
@@ -97,7 +99,7 @@ class KnowledgeFromTickets {
     /** A draft; if there is one of that name already, this is a further case of it. */
     private KnownCause proposed(TicketChanged changed, CauseNamed named, Stamp stamp) {
         int serial = changed.number().serial();
-        CauseText draft = SheetDigest.draft(changed.sheet(), named);
+        CauseText draft = SheetDigest.draft(changed.sheet(), named, words);
         Optional<KnownCause> same = causes.named(draft.title(), draft.category());
         if (same.isPresent()) {
             KnownCause known = causes.locked(same.get().number());

@@ -44,7 +44,7 @@ class MatchingCauses implements KnownCauses {
     @Override
     @Transactional
     public List<Line> ofCause(String causeId) {
-        return causes.ofCatalogue(causeId).stream()
+        return causes.ofCatalogue(findingWords.names(causeId)).stream()
                 .map(c -> line(c, "the same cause of the catalogue"))
                 .toList();
     }
@@ -53,7 +53,7 @@ class MatchingCauses implements KnownCauses {
     @Transactional
     public List<Line> of(JobSheet sheet) {
         Category category = sheet.opened().category();
-        List<String> findings = SheetDigest.findings(sheet);
+        List<String> findings = SheetDigest.findings(sheet, findingWords.heard(sheet));
         List<Line> likeIt = like(words(sheet), category, findings, MOST);
         return sheet.latestOfRound(CauseNamed.class)
                 .map(named -> {

@@ -25,9 +25,13 @@ import org.jspecify.annotations.Nullable;
 final class SheetDigest {
     private SheetDigest() {}
 
-    /** Answered questions of the catalogue and judged readings, each as {@code finding=value}, the latest answer of each. */
-    static List<String> findings(JobSheet sheet) {
-        Map<String, String> latest = new TreeMap<>();
+    /**
+     * Answered questions of the catalogue and judged readings, each as {@code finding=value}, the latest answer of each.
+     *
+     * @param heard what follows from the other facts, the same way; answers stand before it
+     */
+    static List<String> findings(JobSheet sheet, Map<String, String> heard) {
+        Map<String, String> latest = new TreeMap<>(heard);
         for (StandingFact<?> standing : sheet.facts()) {
             if (standing.fact() instanceof ReadingRecorded reading) {
                 judged(reading, latest);
@@ -73,7 +77,7 @@ final class SheetDigest {
     }
 
     /** A first draft of a known cause. */
-    static CauseText draft(JobSheet sheet, CauseNamed named) {
+    static CauseText draft(JobSheet sheet, CauseNamed named, FindingWords words) {
         String shows = lines(
                 sheet.all(SymptomRecorded.class).stream().map(s -> s.fact().observable()));
         return new CauseText(
@@ -81,7 +85,7 @@ final class SheetDigest {
                 sheet.opened().category(),
                 causeId(sheet, named),
                 paragraph(shows.isEmpty() ? sheet.opened().title() : shows),
-                paragraph(apart(sheet)),
+                paragraph(apart(sheet, words)),
                 paragraph(cure(sheet)));
     }
 
@@ -96,8 +100,8 @@ final class SheetDigest {
                 .orElse(null);
     }
 
-    /** What supported the theory: what was done, and what was seen. */
-    private static String apart(JobSheet sheet) {
+    /** What supported the theory: what was done, what was seen, and which finding of the catalogue that answers. */
+    private static String apart(JobSheet sheet, FindingWords words) {
         return lines(sheet.ofRound(ResultRecorded.class).stream()
                 .filter(r -> r.fact().outcome() == CheckOutcome.SUPPORTS)
                 .map(r -> sheet.latest(
@@ -105,7 +109,11 @@ final class SheetDigest {
                                         c -> c.entry() == r.fact().check())
                                 .map(c -> c.fact().what() + ": ")
                                 .orElse("")
-                        + r.fact().observation()));
+                        + r.fact().observation()
+                        + r.fact()
+                                .says(sheet)
+                                .map(said -> " (" + words.one(said.finding() + "=" + said.value()) + ")")
+                                .orElse("")));
     }
 
     private static String cure(JobSheet sheet) {

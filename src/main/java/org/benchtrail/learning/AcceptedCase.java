@@ -22,10 +22,7 @@ record AcceptedCase(long id, TicketNumber ticket, TicketCase made, String by) {
 
     private Optional<String> truth(CauseCategory category) {
         if (!made.cause().equals(Model.UNLISTED)) {
-            return category.causes().stream()
-                    .map(Cause::id)
-                    .filter(made.cause()::equals)
-                    .findFirst();
+            return category.cause(made.cause()).map(Cause::id);
         }
         return Optional.of(category.causes().stream()
                 .filter(c -> c.name().equalsIgnoreCase(made.causeWords().strip()))

@@ -2,7 +2,7 @@ package org.benchtrail.ticket;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import java.math.BigDecimal;
-import java.util.Comparator;
+import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
@@ -27,9 +27,6 @@ import org.jspecify.annotations.Nullable;
 /** The causes of a ticket, ranked with a version of the catalogue. */
 @ApplicationScoped
 public class Diagnoses {
-    /** Common practice, no source. */
-    private static final int CLEARLY = 2;
-
     private final Catalogues catalogues;
     private final SiteReader reader;
 
@@ -67,18 +64,13 @@ public class Diagnoses {
                         otherKind(sheet, version).orElse(null)));
     }
 
-    /** The kind whose phrases stand at least so many findings oftener in the words of the sheet than those of its own kind. */
     private static Optional<Category> otherKind(JobSheet sheet, CatalogueVersion version) {
-        int own = fit(sheet, version, sheet.opened().category());
-        return Stream.of(Category.values())
-                .filter(c -> fit(sheet, version, c) >= own + CLEARLY)
-                .max(Comparator.comparingInt(c -> fit(sheet, version, c)));
-    }
-
-    private static int fit(JobSheet sheet, CatalogueVersion version, Category kind) {
-        return version.localiser(kind.catalogue())
-                .map(l -> Suggestions.fit(sheet, l.category().hints().phrases()))
-                .orElse(0);
+        List<CauseCategory> kinds =
+                version.localisers().values().stream().map(Localiser::category).toList();
+        return Suggestions.betterKind(sheet, kinds)
+                .flatMap(id -> Stream.of(Category.values())
+                        .filter(c -> c.catalogue().equals(id))
+                        .findFirst());
     }
 
     /** Everything that can be answered on the ticket, and every cause; empty if the catalogue has nothing for its category. */
@@ -122,10 +114,7 @@ public class Diagnoses {
     Set<Caution> cautionsOfRepair(JobSheet sheet) {
         Optional<String> cause =
                 sheet.activeTheory().flatMap(t -> Optional.ofNullable(t.fact().causeId()));
-        return cause.flatMap(id -> category(sheet)
-                        .flatMap(category -> category.causes().stream()
-                                .filter(c -> c.id().equals(id))
-                                .findFirst()))
+        return cause.flatMap(id -> category(sheet).flatMap(category -> category.cause(id)))
                 .map(c -> Caution.against(c.repair().dangers()))
                 .orElse(Set.of());
     }
@@ -134,7 +123,7 @@ public class Diagnoses {
     Optional<TheoriesRanked> toRecord(JobSheet sheet) {
         return of(sheet)
                 .filter(dated -> dated.diagnosis().hasEvidence())
-                .map(dated -> dated.diagnosis().recorded(dated.version(), dated.label()))
+                .map(dated -> dated.diagnosis().recorded(sheet, dated.version(), dated.label()))
                 .filter(ranked -> !sheet.latest(TheoriesRanked.class)
                         .map(StandingFact::fact)
                         .equals(Optional.of(ranked)));

@@ -75,7 +75,7 @@ class JourneyTest {
             ines.sees("Most likely: heatsink or filter clogged by dust");
 
             // another theory than the first asks for a reason, and never blocks
-            ines.choose("choice.theory", "cause:HEA-02");
+            ines.choose("choice.theory", "cause:heat/fan-failed");
             ines.press("Save and go to Test");
             ines.sees("This is not the best ranked theory: say why it is tested first");
             ines.fill("choice.reason", "Its speed is read in the firmware in a minute");
@@ -99,7 +99,7 @@ class JourneyTest {
             ines.sees("ruled out");
             ines.sees("fan failed or unplugged ruled out");
             assertEquals("2", ines.page.locator("dt:has-text('Round') + dd").innerText());
-            ines.choose("choice.theory", "cause:HEA-08");
+            ines.choose("choice.theory", "cause:heat/heat-sink-loose");
             ines.fill("choice.reason", "The clip was touched when the drive was fitted");
             ines.press("Save and go to Test");
             check(ines, "Unplugged and cooled down, press lightly on the heat sink", "It moves, or a clip is open");

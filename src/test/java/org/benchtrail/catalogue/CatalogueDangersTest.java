@@ -82,7 +82,7 @@ class CatalogueDangersTest {
         for (CauseCategory category : categories()) {
             for (var cause : category.causes()) {
                 named += check(
-                        cause.id() + " " + cause.repair().text(), cause.repair().dangers(), REPAIRS, bare);
+                        cause.repair().text(), cause.repair().dangers(), REPAIRS, bare);
             }
         }
         assertEquals(List.of(), bare);

@@ -136,7 +136,7 @@ class CatalogueEditTest {
     void draft_namesEveryEntryThatDiffers_andEveryFigureThatMoves() {
         CatalogueActs.CheckedText draft = acts.check(edited(), OMAR);
         assertTrue(draft.acceptable());
-        assertEquals(List.of(new EntryChange("heat / causes / HEA-01 / weight", "36.0", "72.0")), draft.changes());
+        assertEquals(List.of(new EntryChange("heat / causes / heat/dust / weight", "36.0", "72.0")), draft.changes());
         ShiftLine largest = draft.shifts().get(0);
         assertEquals("heatsink or filter clogged by dust", largest.cause());
         // .95 x 36/111 and .95 x 72/147
@@ -219,7 +219,7 @@ class CatalogueEditTest {
         String sent = edited().replace("\n", "\r\n");
         Response check = sends(omar, start, sent, "", "check");
         assertEquals(200, check.statusCode());
-        assertTrue(check.asString().contains("heat / causes / HEA-01 / weight"));
+        assertTrue(check.asString().contains("heat / causes / heat/dust / weight"));
         Response noNote = sends(omar, start, sent, "", "save");
         assertEquals(422, noNote.statusCode());
         Response saved = sends(omar, start, sent, "More dust", "save");
@@ -234,7 +234,7 @@ class CatalogueEditTest {
                 .multiPart("file", "catalogue.yaml", text.getBytes(StandardCharsets.UTF_8))
                 .post("/catalogue/edit/file");
         assertEquals(200, upload.statusCode(), upload.asString());
-        assertTrue(upload.asString().contains("heat / causes / HEA-01 / weight"));
+        assertTrue(upload.asString().contains("heat / causes / heat/dust / weight"));
         assertTrue(omar.get("/catalogue/versions").asString().contains("More dust"));
         assertTrue(
                 omar.get("/catalogue/versions/" + start).asString().contains("Propose to go back to version " + start));
@@ -266,7 +266,7 @@ class CatalogueEditTest {
     @Test
     void api_checksSavesAndGoesBack() {
         Response draft = as(OMAR).body(Map.of("text", edited())).post("/api/catalogue/checks");
-        assertEquals("heat / causes / HEA-01 / weight", draft.jsonPath().getString("changes[0].entry"));
+        assertEquals("heat / causes / heat/dust / weight", draft.jsonPath().getString("changes[0].entry"));
         Response bad = as(OMAR).body(Map.of("base", start, "text", "format: 2", "note", "x"))
                 .post("/api/catalogue/versions");
         assertEquals(422, bad.statusCode());

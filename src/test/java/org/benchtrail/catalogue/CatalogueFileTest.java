@@ -160,7 +160,8 @@ class CatalogueFileTest {
     @Test
     void deliveredCatalogue_holdsAHundredCausesOrMore() {
         Catalogue delivered = CatalogueFile.delivered();
-        assertTrue(delivered.causes() >= 162, "causes " + delivered.causes());
+        assertTrue(delivered.causes() >= 220, "causes " + delivered.causes());
+        assertTrue(delivered.categories().stream().allMatch(c -> c.causes().size() >= 12), "every kind has its share");
         assertTrue(delivered.categories().size() >= 13);
     }
 
@@ -321,6 +322,26 @@ class CatalogueFileTest {
         assertTrue(
                 faults.stream().anyMatch(f -> f.row() == row && f.field().equals("categories[0]." + field)),
                 faults.toString());
+    }
+
+    /** What was recorded under an id of before is that of the cause that has another one now. */
+    @Test
+    void deliveredCauses_areKnownByTheirOldIds() throws IOException {
+        Catalogue before = CatalogueFile.read(resource("/diagnosis/catalogue-2.yaml"))
+                .catalogue()
+                .orElseThrow();
+        int known = 0;
+        for (CauseCategory c : CatalogueFile.delivered().categories()) {
+            Model model = new Model(c, ModelSettings.STANDARD);
+            for (Cause old : before.category(c.id()).orElseThrow().causes()) {
+                Cause now = c.cause(old.id()).orElseThrow();
+                assertEquals(old.name(), now.name());
+                assertTrue(now.id().matches(c.id() + "/[a-z0-9-]+"), now.id());
+                assertEquals(model.index(now.id()), model.index(old.id()));
+                known++;
+            }
+        }
+        assertEquals(162, known);
     }
 
     /** Every pair of a category is told apart by some finding with 6 dB or more. */

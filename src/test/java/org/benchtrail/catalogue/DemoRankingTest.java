@@ -45,7 +45,7 @@ class DemoRankingTest {
     private static final CatalogueVersion DELIVERED = CatalogueVersion.of(1, CatalogueFile.delivered());
     private static final Model HEAT = DELIVERED.model("heat").orElseThrow();
     private static final Set<String> COOLING =
-            Set.of("HEA-01", "HEA-02", "HEA-03", "HEA-04", "HEA-06", "HEA-08", "HEA-09");
+            Set.of("heat/dust", "heat/fan-failed", "heat/paste-dried", "heat/blocked-airflow-or-hot-room", "heat/fan-curve-or-sensor", "heat/heat-sink-loose", "heat/fan-held-by-cable");
 
     private final List<Entry> trail = new ArrayList<>();
 
@@ -118,7 +118,7 @@ class DemoRankingTest {
         ReadingRecorded clock = new ReadingRecorded(
                 "clock", "4.5", "GHz", "firmware", "firmware", null, "3.6", "rated clock", null, null, "h11");
         Diagnosis diagnosis = Diagnosis.of(sheet(Category.HEAT, temperature("98"), clock, answer("h12", "yes")), HEAT);
-        assertEquals("HEA-07", order(diagnosis).get(0));
+        assertEquals("heat/clock-raised", order(diagnosis).get(0));
         assertTrue(order(diagnosis).containsAll(COOLING));
     }
 
@@ -144,27 +144,27 @@ class DemoRankingTest {
     void resultOfACheck_flowsBackAsAFinding() {
         JobSheet sheet = sheet(
                 Category.HEAT,
-                new TheoryStated("dust", "HEA-01"),
+                new TheoryStated("dust", "heat/dust"),
                 new TheoryChosen(2, "", ""),
                 new CheckPlanned(2, "look", "a mat of dust", false, Set.of(), "h4", null),
                 new ResultRecorded(4, "clean", CheckOutcome.REFUTES, null, "no", null));
         assertEquals(
                 "no",
                 SheetEvidence.answers(SheetEvidence.of(sheet, HEAT)).get("h4").value());
-        double before = HEAT.prior(HEAT.index("HEA-01"));
-        assertTrue(Diagnosis.of(sheet, HEAT).ranking().probability("HEA-01") < before);
+        double before = HEAT.prior(HEAT.index("heat/dust"));
+        assertTrue(Diagnosis.of(sheet, HEAT).ranking().probability("heat/dust") < before);
     }
 
     @Test
     void ruledOutTheory_fallsBehind_andStaysListed() {
         JobSheet open = sheet(
-                Category.HEAT, temperature("100"), new TheoryStated("dust", "HEA-01"), new TheoryChosen(3, "", ""));
-        double before = Diagnosis.of(open, HEAT).ranking().probability("HEA-01");
+                Category.HEAT, temperature("100"), new TheoryStated("dust", "heat/dust"), new TheoryChosen(3, "", ""));
+        double before = Diagnosis.of(open, HEAT).ranking().probability("heat/dust");
         Diagnosis after = Diagnosis.of(sheet(Category.HEAT, new RuledOut()), HEAT);
-        assertTrue(after.ranking().probability("HEA-01") < before / 5);
-        assertTrue(order(after).contains("HEA-01"));
+        assertTrue(after.ranking().probability("heat/dust") < before / 5);
+        assertTrue(order(after).contains("heat/dust"));
         assertTrue(after.advice().actions().stream()
-                .noneMatch(a -> a.type() == Action.Type.REPAIR && a.id().equals("HEA-01")));
+                .noneMatch(a -> a.type() == Action.Type.REPAIR && a.id().equals("heat/dust")));
     }
 
     private static JobSheet next(JobSheet sheet, Fact fact) {
@@ -177,11 +177,11 @@ class DemoRankingTest {
     @Test
     void theorySetAsideWithoutBeingWrong_isNoFailedRepair() {
         JobSheet open = sheet(
-                Category.HEAT, temperature("100"), new TheoryStated("dust", "HEA-01"), new TheoryChosen(3, "", ""));
-        double before = Diagnosis.of(open, HEAT).ranking().probability("HEA-01");
+                Category.HEAT, temperature("100"), new TheoryStated("dust", "heat/dust"), new TheoryChosen(3, "", ""));
+        double before = Diagnosis.of(open, HEAT).ranking().probability("heat/dust");
         JobSheet aside = next(open, new Rethought("The screw broke", false));
         assertEquals(List.of(), SheetEvidence.of(aside, HEAT).failedRepairs());
-        assertEquals(before, Diagnosis.of(aside, HEAT).ranking().probability("HEA-01"));
+        assertEquals(before, Diagnosis.of(aside, HEAT).ranking().probability("heat/dust"));
         JobSheet wrong = next(open, new Rethought("No dust there", true));
         assertEquals(1, SheetEvidence.of(wrong, HEAT).failedRepairs().size());
         assertEquals(

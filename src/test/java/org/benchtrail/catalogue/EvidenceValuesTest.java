@@ -337,6 +337,24 @@ class EvidenceValuesTest {
         assertEquals(List.of(), Suggestions.of(asked, Diagnosis.of(asked, model(MERGED, Category.STORAGE))));
     }
 
+    /** Two findings more of another kind are a hint; one is none. */
+    @Test
+    void wordsThatFitAnotherKindBetter_areAHint() {
+        String dead = "It clicks, and the firmware says: no drive found";
+        assertEquals(
+                Optional.of("storage"),
+                Suggestions.betterKind(
+                        sheet(Category.POWER, new ExtractRecorded("screen", dead)), MERGED.categories()));
+        assertEquals(
+                Optional.empty(),
+                Suggestions.betterKind(
+                        sheet(Category.STORAGE, new ExtractRecorded("screen", dead)), MERGED.categories()));
+        assertEquals(
+                Optional.empty(),
+                Suggestions.betterKind(
+                        sheet(Category.POWER, new ExtractRecorded("screen", "it clicks")), MERGED.categories()));
+    }
+
     // ---- telling the theory from its rivals
 
     @Test

@@ -61,7 +61,7 @@ class FiftyCasesTest {
     private static final double A = 20;
     private static final double K = 10;
     private static final double SHARE = 0.2;
-    private static final List<String> CAUSES = List.of("HEA-03", "HEA-03", "HEA-02", "HEA-03", "HEA-04");
+    private static final List<String> CAUSES = List.of("heat/paste-dried", "heat/paste-dried", "heat/fan-failed", "heat/paste-dried", "heat/blocked-airflow-or-hot-room");
 
     @Inject
     LearningActs acts;
@@ -154,7 +154,7 @@ class FiftyCasesTest {
                 double e = weight(c, at) * Math.min(1, cap / raw.get(c.technician()));
                 byCause.merge(c.cause(), e, Double::sum);
                 all += e;
-                if (c.cause().equals("HEA-03")) {
+                if (c.cause().equals("heat/paste-dried")) {
                     answeredIfPaste += e;
                     dustIfPaste += c.dust() ? e : 0;
                 }
@@ -256,7 +256,7 @@ class FiftyCasesTest {
                     .findFirst()
                     .orElseThrow()
                     .after();
-            assertEquals(prior("HEA-03", at), paste, 1e-9);
+            assertEquals(prior("heat/paste-dried", at), paste, 1e-9);
         }
     }
 
@@ -288,17 +288,17 @@ class FiftyCasesTest {
         }
         assertEquals(unlisted(at), nothingKnown.probability(Model.UNLISTED), 1e-9);
         assertEquals(
-                "HEA-01",
+                "heat/dust",
                 Ranking.of(before.model("heat").orElseThrow(), Evidence.NONE)
                         .all()
                         .get(0)
                         .cause());
-        assertEquals("HEA-03", nothingKnown.all().get(0).cause(), "paste now leads, which the site saw most");
+        assertEquals("heat/paste-dried", nothingKnown.all().get(0).cause(), "paste now leads, which the site saw most");
 
         Formula f = new Formula(at, false);
         Learned learned = after.figures().get("heat");
         assertEquals(f.all, learned.cases(), 1e-9);
-        assertEquals(f.byCause.get("HEA-03"), learned.support().prior("HEA-03").cases(), 1e-9);
+        assertEquals(f.byCause.get("heat/paste-dried"), learned.support().prior("heat/paste-dried").cases(), 1e-9);
         // paste says nothing of dust in the catalogue, so its table starts from the background of .25
         double dust = (K * 0.25 + f.dustIfPaste) / (K + f.answeredIfPaste);
         double stored = learned.category().causes().get(2).deviations().stream()
@@ -308,7 +308,7 @@ class FiftyCasesTest {
                 .probabilities()
                 .get("yes");
         assertEquals(dust, stored, 1e-9);
-        assertEquals(f.answeredIfPaste, learned.support().table("HEA-03", "h4").cases(), 1e-9);
+        assertEquals(f.answeredIfPaste, learned.support().table("heat/paste-dried", "h4").cases(), 1e-9);
         assertTrue(after.label("heat").startsWith("learned from"), after.label("heat"));
         assertEquals("starter figures, not yet learned here", after.label("power"));
     }

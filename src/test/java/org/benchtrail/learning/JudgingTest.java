@@ -76,7 +76,7 @@ class JudgingTest {
     }
 
     private static WorkedTicket dusty() {
-        return new WorkedTicket("heatsink or filter clogged by dust", "HEA-01").answers("h4", "yes");
+        return new WorkedTicket("heatsink or filter clogged by dust", "heat/dust").answers("h4", "yes");
     }
 
     private static List<String> sentences(Invalid e) {
@@ -109,7 +109,7 @@ class JudgingTest {
     void closedTicket_waits_isAccepted_andWithdrawn() {
         TicketNumber ticket = site.closes(dusty(), ines);
         WaitingView waits = waiting(ticket, omar);
-        assertEquals("HEA-01", waits.entry());
+        assertEquals("heat/dust", waits.entry());
         assertEquals(1, waits.findings());
         assertNull(waits.obstacle());
         CaseView accepted = acts.accept(List.of(ticket), omar).get(0);
@@ -313,8 +313,8 @@ class JudgingTest {
         acts.accept(List.of(right, wrong), omar);
         Browser page = Browser.signedIn("judge-omar", TestSite.PASSWORD);
         assertTrue(page.get("/learning/calibration?category=battery").asString().contains("Not enough cases yet"));
-        forecast(right, "BAT-01", "0.8");
-        forecast(wrong, "BAT-01", "0.1");
+        forecast(right, "battery/battery-worn", "0.8");
+        forecast(wrong, "battery/battery-worn", "0.1");
         CalibrationView view = calibration.view("battery", omar);
         // by hand: .8 for the truth and .2 for the rest give .04 + .04; .1 and .9 give .81 + .81
         assertEquals((0.08 + 1.62) / 2, view.figures().brier(), 1e-12);
@@ -328,7 +328,7 @@ class JudgingTest {
     }
 
     private static WorkedTicket battery() {
-        return new WorkedTicket("battery worn", "BAT-01").of(Category.BATTERY);
+        return new WorkedTicket("battery worn", "battery/battery-worn").of(Category.BATTERY);
     }
 
     /** As if the catalogue had ranked the cause before the test. */

@@ -129,7 +129,7 @@ class SecondSupervisorTest {
         assertUnchanged();
         Response seen = program(NADIA).get("/api/proposals/" + id);
         assertEquals(
-                List.of("heat / causes / HEA-01 / weight", "36.0", "72.0"),
+                List.of("heat / causes / heat/dust / weight", "36.0", "72.0"),
                 List.of(
                         seen.jsonPath().getString("differences[0].what"),
                         seen.jsonPath().getString("differences[0].before"),
@@ -160,7 +160,7 @@ class SecondSupervisorTest {
         assertEquals(edited, catalogues.inForce().number());
         Browser nadia = page(NADIA);
         assertTrue(nadia.get("/proposals").asString().contains("Go back from version " + edited));
-        assertTrue(nadia.get(at).asString().contains("heat / causes / HEA-01 / weight"));
+        assertTrue(nadia.get(at).asString().contains("heat / causes / heat/dust / weight"));
         assertEquals(303, nadia.post(at + "/confirmation", Map.of()).statusCode());
         assertEquals(text, catalogue.text(catalogues.inForce().number(), OMAR));
         assertTrue(nadia.get("/catalogue/versions").asString().contains("Omar, confirmed by Nadia Second"));

@@ -327,12 +327,12 @@ class BenchOnTheSheetTest {
         TicketNumber ticket = open(Category.HEAT);
         identify(ticket);
         does(ticket, answer("h12", "yes"), answer("h11", "above"));
-        does(ticket, new TheoryStated("Dust", "HEA-01"));
+        does(ticket, new TheoryStated("Dust", "heat/dust"));
         int dust = sheet(ticket).entries();
         does(ticket, new TheoryChosen(dust, "", ""));
         TheoriesRanked ranked =
                 sheet(ticket).latest(TheoriesRanked.class).orElseThrow().fact();
-        assertEquals("HEA-07", ranked.causes().get(0).causeId());
+        assertEquals("heat/clock-raised", ranked.causes().get(0).causeId());
         assertNotNull(ranked.catalogue());
         List<Missing> missing = does(ticket, new Advanced()).missing();
         assertEquals(
@@ -358,14 +358,14 @@ class BenchOnTheSheetTest {
         int version = api().get("/api/tickets/" + ticket + "/ranking")
                 .then()
                 .statusCode(200)
-                .body("causes[0].id", equalTo("HEA-02"))
+                .body("causes[0].id", equalTo("heat/fan-failed"))
                 .body("causes[0].why[0]", containsString("speaks"))
                 .extract()
                 .path("catalogue");
         api().get("/api/tickets/" + ticket + "/ranking?version=" + version)
                 .then()
                 .statusCode(200)
-                .body("causes[0].id", equalTo("HEA-02"));
+                .body("causes[0].id", equalTo("heat/fan-failed"));
         api().get("/api/tickets/" + ticket + "/ranking?version=999999").then().statusCode(404);
         api().get("/api/tickets/" + open(Category.OTHER) + "/ranking").then().statusCode(404);
     }

@@ -2,14 +2,19 @@ package org.benchtrail.core.advice;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
+import java.util.stream.Stream;
 import org.benchtrail.core.diagnosis.Action;
 import org.benchtrail.core.diagnosis.Advice;
+import org.benchtrail.core.diagnosis.BenchSituation;
 import org.benchtrail.core.diagnosis.Cause;
 import org.benchtrail.core.diagnosis.CauseCategory;
 import org.benchtrail.core.diagnosis.Discrimination;
 import org.benchtrail.core.diagnosis.Evidence;
 import org.benchtrail.core.diagnosis.Explanation;
+import org.benchtrail.core.diagnosis.Finding;
 import org.benchtrail.core.diagnosis.Model;
 import org.benchtrail.core.diagnosis.PlanSettings;
 import org.benchtrail.core.diagnosis.Ranking;
@@ -24,6 +29,8 @@ import org.benchtrail.core.diagnosis.path.Localiser;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.theorize.RankedCause;
 import org.benchtrail.core.method.theorize.TheoriesRanked;
+import org.benchtrail.core.method.theorize.TheoryStated;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What the evidence on a job sheet makes of its causes: where the fault is, the ranking, why, and what to do next. Advice only;
@@ -125,22 +132,21 @@ public record Diagnosis(Localisation where, Explanation explanation, double repa
     }
 
     /** The cause with that id; empty for the one that is not listed. */
-    public Optional<Cause> cause(String id) {
-        return model().category().causes().stream()
-                .filter(c -> c.id().equals(id))
-                .findFirst();
+    public Optional<Cause> cause(@Nullable String id) {
+        return model().category().cause(id);
     }
 
     /**
      * The ranking as it is recorded when a theory is chosen, so that it can be held against what came of it.
      *
+     * @param sheet that was ranked
      * @param version of the catalogue
      * @param label where its figures come from
      */
-    public TheoriesRanked recorded(int version, String label) {
+    public TheoriesRanked recorded(JobSheet sheet, int version, String label) {
         List<RankedCause> causes = ranking().all().stream()
                 .map(r -> new RankedCause(
-                        r.cause(),
+                        named(sheet, r.cause()),
                         cause(r.cause()).map(Cause::name).orElse("something not listed"),
                         String.format(Locale.ROOT, "%.4f", r.probability())))
                 .toList();
@@ -152,7 +158,18 @@ public record Diagnosis(Localisation where, Explanation explanation, double repa
                 causes,
                 version,
                 test.orElse(null),
-                test.map(finding -> Discrimination.favoured(ranking(), finding)).orElse(null));
+                test.map(finding -> Discrimination.favoured(ranking(), finding)).map(id -> named(sheet, id)).orElse(null));
+    }
+
+    /** By the id that the sheet knows the cause by already: one that was stated under its old id goes on under it. */
+    private String named(JobSheet sheet, String id) {
+        return cause(id).stream()
+                .flatMap(c -> sheet.all(TheoryStated.class).stream()
+                        .map(t -> t.fact().causeId())
+                        .filter(c::isKnownAs))
+                .flatMap(Stream::ofNullable)
+                .findFirst()
+                .orElse(id);
     }
 
     /** How far a value of a finding tells the leading listed cause from what is usual, dB. */
@@ -168,11 +185,24 @@ public record Diagnosis(Localisation where, Explanation explanation, double repa
         return TEN * Math.log10(model().likelihood(finding, value, leader) / usual);
     }
 
+    /** The tests that wait for something, each with what it waits for. */
+    public Map<String, List<String>> waiting() {
+        Map<String, List<String>> waiting = new TreeMap<>();
+        BenchSituation now = where.situation();
+        for (Finding finding : model().category().findings()) {
+            List<String> lacking = now.lacking(finding);
+            if (!lacking.isEmpty()) {
+                waiting.put(finding.id(), lacking);
+            }
+        }
+        return waiting;
+    }
+
     /** The tests that would tell the active theory from its rivals; empty where it is no cause of the catalogue. */
     public List<Discrimination.Offer> checks(JobSheet sheet) {
         return sheet.activeTheory()
-                .flatMap(t -> Optional.ofNullable(t.fact().causeId()))
-                .filter(id -> SheetEvidence.isCause(model().category(), id))
+                .flatMap(t -> cause(t.fact().causeId()))
+                .map(Cause::id)
                 .map(id -> new Discrimination(ranking(), id, Source.SEEN.reliability())
                         .offers(PlanSettings.STANDARD, where.situation()))
                 .orElse(List.of());

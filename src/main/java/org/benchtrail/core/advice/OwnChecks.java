@@ -100,8 +100,8 @@ public final class OwnChecks {
                 sheet.latest(CheckPlanned.class, c -> c.entry() == result.fact().check());
         Optional<String> cause = check.flatMap(c -> sheet.latest(
                         TheoryStated.class, t -> t.entry() == c.fact().theory()))
-                .map(t -> t.fact().causeId())
-                .filter(id -> SheetEvidence.isCause(category, id));
+                .flatMap(t -> category.cause(t.fact().causeId()))
+                .map(Cause::id);
         boolean said = result.fact().outcome() == CheckOutcome.REFUTES
                 && sheet.facts().stream()
                         .anyMatch(f -> f.round() == result.round() && f.fact().theoryFate() == TheoryFate.RULED_OUT);

@@ -110,7 +110,7 @@ public final class SheetEvidence {
             return Stream.empty();
         }
         boolean untried = fate == TheoryFate.RULED_OUT || (fate == TheoryFate.SHOWN_WRONG && !wasTried(noted));
-        return theory(noted.round()).map(t -> t.fact().causeId()).filter(cause -> isCause(category, cause)).stream()
+        return theory(noted.round()).flatMap(t -> category.cause(t.fact().causeId())).map(Cause::id).stream()
                 .map(cause -> new FailedRepair(
                         cause,
                         untried ? 0 : beliefIn(cause, noted),
@@ -148,11 +148,12 @@ public final class SheetEvidence {
                 .sum();
     }
 
-    private static Optional<Double> shown(TheoriesRanked ranked, String cause) {
+    private Optional<Double> shown(TheoriesRanked ranked, String id) {
+        Cause cause = category.cause(id).orElseThrow();
         return ranked.causes() == null
                 ? Optional.empty()
                 : ranked.causes().stream()
-                        .filter(c -> c.causeId().equals(cause))
+                        .filter(c -> cause.isKnownAs(c.causeId()))
                         .map(c -> Double.valueOf(c.probability()))
                         .findFirst();
     }
@@ -168,6 +169,6 @@ public final class SheetEvidence {
     }
 
     static boolean isCause(CauseCategory category, @Nullable String id) {
-        return category.causes().stream().anyMatch(c -> c.id().equals(id));
+        return category.cause(id).isPresent();
     }
 }

@@ -2,11 +2,17 @@ package org.benchtrail.core.advice;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collection;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
+import java.util.stream.Stream;
+import org.benchtrail.core.diagnosis.CauseCategory;
 import org.benchtrail.core.diagnosis.Phrases;
 import org.benchtrail.core.diagnosis.Report;
 import org.benchtrail.core.diagnosis.Source;
@@ -25,6 +31,7 @@ public final class Suggestions {
     public static final int MOST = 5;
 
     private static final int DENIED_WITHIN = 3;
+    private static final int CLEARLY = 2;
     private static final Set<String> DENYING = Set.of("no", "not", "never", "without", "nor");
 
     private Suggestions() {}
@@ -53,13 +60,31 @@ public final class Suggestions {
         return all;
     }
 
-    /** How many findings the words of a sheet suggest by the phrases of a category, its own or another. */
-    public static int fit(JobSheet sheet, List<Phrases> phrases) {
-        Set<String> findings = new HashSet<>();
-        for (StandingFact<?> noted : sheet.facts()) {
-            noted.fact().wordings().forEach(w -> matches(phrases, w.text()).forEach(m -> findings.add(m.finding())));
-        }
-        return findings.size();
+    /**
+     * Id of the kind of trouble that the words of a sheet fit clearly better than its own: at least two findings more of it are
+     * suggested. Empty if there is none; it is a hint, and changes nothing.
+     */
+    public static Optional<String> betterKind(JobSheet sheet, Collection<CauseCategory> all) {
+        String own = sheet.opened().category().catalogue();
+        Map<String, Long> fits = new TreeMap<>();
+        all.forEach(c -> fits.put(c.id(), fits(sheet, c)));
+        long here = fits.getOrDefault(own, 0L);
+        return fits.entrySet().stream()
+                .filter(e -> e.getValue() >= here + CLEARLY)
+                .max(Map.Entry.comparingByValue())
+                .map(Map.Entry::getKey);
+    }
+
+    /** How many findings of a kind the words suggest. */
+    private static long fits(JobSheet sheet, CauseCategory category) {
+        Stream<String> texts = Stream.concat(
+                Stream.of(sheet.opened().title()),
+                sheet.facts().stream().flatMap(f -> f.fact().wordings().stream()).map(Wording::text));
+        return texts.flatMap(text -> matches(category.hints().phrases(), text).stream())
+                .filter(match -> !match.value().equals(Phrases.ASK))
+                .map(Match::finding)
+                .distinct()
+                .count();
     }
 
     private static List<Suggestion> beside(StandingFact<?> noted, Diagnosis diagnosis, Set<String> answered) {

@@ -202,6 +202,7 @@ public final class CatalogueRules {
 
     private void cause(Cause c, String at, Map<String, Finding> findings) {
         identify(actIds, c.id(), at + ".id");
+        c.was().forEach(before -> identify(actIds, before, at + ".was"));
         require(
                 c.weight() > 0 && Double.isFinite(c.weight()),
                 at + ".weight",

@@ -1,6 +1,7 @@
 package org.benchtrail.core.diagnosis;
 
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * An entry of the cause catalogue.
@@ -11,6 +12,7 @@ import java.util.List;
  * @param confirmMinutes 0.5 to 10 000
  * @param caution what to mind before touching anything; the maker's instructions come first
  * @param confirmBy ids of the findings whose result settles it; empty if none is named
+ * @param was ids that it had before; what was recorded under them means this cause
  */
 public record Cause(
         String id,
@@ -21,10 +23,17 @@ public record Cause(
         double confirmMinutes,
         Repair repair,
         String caution,
-        List<String> confirmBy) {
+        List<String> confirmBy,
+        List<String> was) {
     public Cause {
         deviations = List.copyOf(deviations);
         confirmBy = List.copyOf(confirmBy);
+        was = List.copyOf(was);
+    }
+
+    /** Whether that is its id, or one that it had before. */
+    public boolean isKnownAs(@Nullable String name) {
+        return id.equals(name) || (name != null && was.contains(name));
     }
 
     /** One of which nobody said what settles it. */
@@ -37,7 +46,7 @@ public record Cause(
             double confirmMinutes,
             Repair repair,
             String caution) {
-        this(id, name, weight, deviations, confirm, confirmMinutes, repair, caution, List.of());
+        this(id, name, weight, deviations, confirm, confirmMinutes, repair, caution, List.of(), List.of());
     }
 
     /** With other predictions. */
@@ -47,6 +56,6 @@ public record Cause(
 
     /** With other figures. */
     Cause learned(double otherWeight, List<Deviation> others) {
-        return new Cause(id, name, otherWeight, others, confirm, confirmMinutes, repair, caution, confirmBy);
+        return new Cause(id, name, otherWeight, others, confirm, confirmMinutes, repair, caution, confirmBy, was);
     }
 }

@@ -1,6 +1,8 @@
 package org.benchtrail.core.diagnosis;
 
 import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A kind of trouble with its findings and causes.
@@ -44,6 +46,11 @@ public record CauseCategory(
     /** With other causes. */
     public CauseCategory among(List<Cause> other) {
         return new CauseCategory(id, title, escalateMinutes, groups, findings, other, sharedRepairs, hints);
+    }
+
+    /** The cause with that id, or that had it before. */
+    public Optional<Cause> cause(@Nullable String id) {
+        return causes.stream().filter(c -> c.isKnownAs(id)).findFirst();
     }
 
     /** With other figures. */

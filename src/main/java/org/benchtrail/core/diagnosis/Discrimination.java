@@ -2,12 +2,11 @@ package org.benchtrail.core.diagnosis;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.BitSet;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
-import java.util.stream.Collectors;
 
 /**
  * How far a finding would tell one cause, the theory, from all others together, the unlisted one included.
@@ -31,7 +30,6 @@ public final class Discrimination {
     private final Ranking ranking;
     private final Model model;
     private final int theory;
-    private final Set<Integer> parts;
     private final double reliability;
 
     /**
@@ -42,7 +40,6 @@ public final class Discrimination {
         this.ranking = ranking;
         this.model = ranking.model();
         this.theory = model.index(cause);
-        this.parts = Arrays.stream(model.parts(theory)).boxed().collect(Collectors.toSet());
         this.reliability = reliability;
     }
 
@@ -92,46 +89,69 @@ public final class Discrimination {
     public Offer of(String finding, double minutes) {
         int f = model.findingIndex(finding);
         List<String> values = model.finding(f).values();
-        double[] right = planned(predicted(f, true));
-        double[] wrong = planned(predicted(f, false));
+        double[] right = planned(mixed(f, false));
+        Divergence apart = Divergence.of(right, planned(mixed(f, true)));
         Map<String, Double> weights = new LinkedHashMap<>();
-        double ifRight = 0;
-        double ifWrong = 0;
         int sign = 0;
-        double most = Double.NEGATIVE_INFINITY;
         for (int v = 0; v < values.size(); v++) {
-            double w = Decibans.PER_NAT * (StrictMath.log(right[v]) - StrictMath.log(wrong[v]));
-            weights.put(values.get(v), w);
-            ifRight += right[v] * w;
-            ifWrong -= wrong[v] * w;
-            if (right[v] * w > most) {
-                most = right[v] * w;
-                sign = v;
-            }
+            weights.put(values.get(v), apart.weights[v]);
+            sign = right[v] * apart.weights[v] > right[sign] * apart.weights[sign] ? v : sign;
         }
-        double p = ranking.probabilities()[theory];
-        double expected = p * ifRight + (1 - p) * ifWrong;
-        return new Offer(finding, minutes, weights, ifRight, ifWrong, expected, values.get(sign), right[sign]);
+        double expected = apart.expected(ranking.probabilities()[theory]);
+        return new Offer(
+                finding, minutes, weights, apart.ifRight, apart.ifWrong, expected, values.get(sign), right[sign]);
     }
 
-    /** What the theory's cause predicts, or all others together; summed, not taken from one, so that nothing is lost to rounding. */
-    private double[] predicted(int f, boolean byTheory) {
+    /**
+     * Two predictions of one result.
+     *
+     * @param weights of each value, dB
+     * @param ifRight expected weight under the first, dB; zero or more
+     * @param ifWrong the same under the second, turned round
+     */
+    record Divergence(double[] weights, double ifRight, double ifWrong) {
+        /** Both without zeros, each summing to 1. */
+        static Divergence of(double[] right, double[] wrong) {
+            double[] weights = new double[right.length];
+            double ifRight = 0;
+            double ifWrong = 0;
+            for (int v = 0; v < right.length; v++) {
+                weights[v] = Decibans.PER_NAT * (StrictMath.log(right[v]) - StrictMath.log(wrong[v]));
+                ifRight += right[v] * weights[v];
+                ifWrong -= wrong[v] * weights[v];
+            }
+            return new Divergence(weights, ifRight, ifWrong);
+        }
+
+        /** By how much a result is expected to move the odds towards the truth, dB. */
+        double expected(double belief) {
+            return belief * ifRight + (1 - belief) * ifWrong;
+        }
+    }
+
+    /** What the theory predicts, or all other causes together; summed, not taken from one, so that nothing is lost. */
+    private double[] mixed(int f, boolean others) {
+        BitSet own = new BitSet();
+        Arrays.stream(model.parts(theory)).forEach(own::set);
         double[] p = ranking.partProbabilities();
         double[] mixed = new double[model.table(f).size()];
         double mass = 0;
-        for (int i = 0; i < p.length; i++) {
-            if (parts.contains(i) == byTheory) {
-                double[] row = model.table(f).row(i, model.parts());
-                mass += p[i];
-                for (int v = 0; v < mixed.length; v++) {
-                    mixed[v] += p[i] * row[v];
-                }
+        for (int part = 0; part < p.length; part++) {
+            if (own.get(part) != others) {
+                mass += p[part];
+                add(mixed, p[part], model.table(f).row(part, model.parts()));
             }
         }
         for (int v = 0; v < mixed.length; v++) {
             mixed[v] /= mass;
         }
         return mixed;
+    }
+
+    private static void add(double[] sum, double weight, double[] row) {
+        for (int v = 0; v < sum.length; v++) {
+            sum[v] += weight * row[v];
+        }
     }
 
     private double[] planned(double[] row) {
@@ -148,9 +168,8 @@ public final class Discrimination {
         List<Offer> offers = new ArrayList<>();
         for (int f = 0; f < model.findings(); f++) {
             Finding finding = model.finding(f);
-            boolean held = situation.withheld().contains(finding.id())
-                    || !situation.lacking(finding).isEmpty();
-            if (!held && answers.offers(f)) {
+            boolean held = situation.withheld().contains(finding.id());
+            if (answers.offers(f) && !held) {
                 Offer offer = of(finding.id(), situation.minutes(finding, settings));
                 boolean tells = offer.weights().values().stream().anyMatch(w -> Math.abs(w) >= LEAST_VALUE);
                 if (tells && offer.expected() >= LEAST) {
@@ -175,7 +194,7 @@ public final class Discrimination {
         int best = -1;
         double most = -1;
         boolean named = causes.stream().anyMatch(c -> c.confirmBy().contains(finding));
-        for (int i = 0; i < causes.size(); i++) {
+        for (int i = 0; i < model.listed(); i++) {
             boolean counts = !named || causes.get(i).confirmBy().contains(finding);
             double score = named ? p[i] : p[i] * raised(ranking, f, i);
             if (counts && score > most) {
@@ -187,16 +206,13 @@ public final class Discrimination {
     }
 
     private static double raised(Ranking ranking, int f, int cause) {
-        Model model = ranking.model();
-        double[] p = ranking.partProbabilities();
-        double[] row = model.table(f).row(ranking.heaviest(cause), model.parts());
+        Discrimination one = new Discrimination(ranking, ranking.model().id(cause), 1);
+        double p = ranking.probabilities()[cause];
+        double[] own = one.mixed(f, false);
+        double[] others = one.mixed(f, true);
         double sum = 0;
-        for (int v = 1; v < row.length; v++) {
-            double mixture = 0;
-            for (int j = 0; j < p.length; j++) {
-                mixture += p[j] * model.table(f).row(j, model.parts())[v];
-            }
-            sum += Math.max(0, row[v] - mixture);
+        for (int v = 1; v < own.length; v++) {
+            sum += Math.max(0, own[v] - (p * own[v] + (1 - p) * others[v]));
         }
         return sum;
     }

@@ -112,7 +112,8 @@ public record Finding(
     }
 
     public Finding withGroup(String id) {
-        return new Finding(this.id, question, kind, values, background, minutes, risk, applies, id, limits, dangers, making);
+        return new Finding(
+                this.id, question, kind, values, background, minutes, risk, applies, id, limits, dangers, making);
     }
 
     /** A value with the reliability that is left after looking how near to a limit the reading lies. */

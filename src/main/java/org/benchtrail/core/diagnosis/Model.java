@@ -164,6 +164,9 @@ public final class Model {
     private void index() {
         for (int i = 0; i < category.causes().size(); i++) {
             causeIndex.put(category.causes().get(i).id(), i);
+            for (String before : category.causes().get(i).was()) {
+                causeIndex.put(before, i);
+            }
         }
         for (int f = 0; f < category.findings().size(); f++) {
             findingIndex.put(category.findings().get(f).id(), f);

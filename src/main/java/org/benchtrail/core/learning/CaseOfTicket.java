@@ -7,6 +7,7 @@ import java.util.Objects;
 import java.util.Optional;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.advice.SheetReader;
+import org.benchtrail.core.diagnosis.Cause;
 import org.benchtrail.core.diagnosis.CauseCategory;
 import org.benchtrail.core.diagnosis.ClosedCase;
 import org.benchtrail.core.diagnosis.Model;
@@ -55,7 +56,7 @@ public final class CaseOfTicket {
         int settled = settled();
         return new TicketCase(
                 category.id(),
-                named.causeId() == null ? Model.UNLISTED : named.causeId(),
+                now(named.causeId() == null ? Model.UNLISTED : named.causeId()),
                 named.cause(),
                 assignee,
                 site(sheet.opened().place()),
@@ -81,7 +82,7 @@ public final class CaseOfTicket {
     private CauseCategory category(CauseNamed named) {
         if (named.causeId() != null) {
             return catalogue.stream()
-                    .filter(c -> c.causes().stream().anyMatch(x -> x.id().equals(named.causeId())))
+                    .filter(c -> c.cause(named.causeId()).isPresent())
                     .findFirst()
                     .orElseThrow(() -> refused("The catalogue in force has no cause '" + named.causeId() + "'."));
         }
@@ -119,23 +120,32 @@ public final class CaseOfTicket {
                 .isPresent();
     }
 
+    /** The id that a cause has in the catalogue now. */
+    private String now(String id) {
+        return catalogue.stream()
+                .flatMap(c -> c.cause(id).stream())
+                .map(Cause::id)
+                .findFirst()
+                .orElse(id);
+    }
+
     /** The last ranking of the server's before that entry. */
     private Optional<TicketCase.ShownRanking> shown(int settled) {
         return sheet.latest(
                         TheoriesRanked.class,
                         r -> r.entry() < settled && stated(r).isPresent())
-                .flatMap(CaseOfTicket::stated);
+                .flatMap(this::stated);
     }
 
     /** Empty for a ranking that a technician wrote. */
-    private static Optional<TicketCase.ShownRanking> stated(StandingFact<TheoriesRanked> ranking) {
+    private Optional<TicketCase.ShownRanking> stated(StandingFact<TheoriesRanked> ranking) {
         var causes = ranking.fact().causes();
         Integer catalogue = ranking.fact().catalogue();
         if (causes == null || catalogue == null) {
             return Optional.empty();
         }
         List<TicketCase.Stated> stated = causes.stream()
-                .map(c -> new TicketCase.Stated(c.causeId(), c.probability()))
+                .map(c -> new TicketCase.Stated(now(c.causeId()), c.probability()))
                 .toList();
         return Optional.of(new TicketCase.ShownRanking(ranking.entry(), catalogue, stated));
     }

@@ -1,6 +1,5 @@
 package org.benchtrail.ticket.theorize;
 
-import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalLong;
@@ -10,7 +9,7 @@ import org.benchtrail.core.advice.SheetEvidence;
 import org.benchtrail.core.diagnosis.Action;
 import org.benchtrail.core.diagnosis.Discrimination;
 import org.benchtrail.core.diagnosis.Finding;
-import org.benchtrail.core.diagnosis.Model;
+import org.benchtrail.core.diagnosis.Source;
 import org.benchtrail.core.diagnosis.Words;
 import org.benchtrail.core.method.Caution;
 import org.benchtrail.core.method.EnumCopies;
@@ -63,18 +62,13 @@ final class AdvisedTest {
                 "");
     }
 
-    /** The likeliest outcome if the active theory is right; empty without a theory of the catalogue. */
+    /** Empty without a theory of the catalogue. */
     private String expectation(Finding finding) {
-        String cause = sheet.activeTheory().map(t -> t.fact().causeId()).orElse(null);
-        if (cause == null || diagnosis.cause(cause).isEmpty()) {
-            return "";
-        }
-        Model model = diagnosis.model();
-        String likeliest = finding.values().stream()
-                .max(Comparator.comparingDouble(v -> model.likelihood(finding.id(), v, cause)))
-                .orElseThrow();
-        return seen(finding, likeliest) + " (" + Words.chance(model.likelihood(finding.id(), likeliest, cause))
-                + " if the theory is right)";
+        return sheet.activeTheory()
+                .flatMap(t -> diagnosis.cause(t.fact().causeId()))
+                .map(c -> new Discrimination(diagnosis.ranking(), c.id(), Source.SEEN.reliability()))
+                .map(d -> expectation(finding, d.of(finding.id(), finding.minutes())))
+                .orElse("");
     }
 
     /** What would tell the theory from its rivals, and what it says if it is not seen. */

@@ -2,6 +2,7 @@ package org.benchtrail.ticket.theorize;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -16,6 +17,7 @@ import org.benchtrail.core.diagnosis.Words;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Step;
 import org.benchtrail.core.method.identify.HazardsScreened;
+import org.jspecify.annotations.Nullable;
 
 /** What a diagnosis advises to do next, in words. */
 final class NextSteps {
@@ -74,7 +76,7 @@ final class NextSteps {
     }
 
     /** What tells the theory under test from its rivals; the best test of all beside, where it is another one. */
-    private NextView againstRivals(NextView.@org.jspecify.annotations.Nullable UsualRepair repair) {
+    private NextView againstRivals(NextView.@Nullable UsualRepair repair) {
         List<NextView.Test> shown = new ArrayList<>();
         diagnosis.checks(sheet).stream().map(tests::of).forEach(shown::add);
         String lead = shown.isEmpty()
@@ -126,8 +128,8 @@ final class NextSteps {
                 .map(NextSteps::need)
                 .collect(Collectors.joining(", then "));
         String minutes = ", about " + Math.round(before.get().needMinutes()) + " min.";
-        String test = before.get().test().map(t -> "Confirm it first: " + label(t) + ".").orElse("");
-        return needs.isEmpty() ? test : needs.substring(0, 1).toUpperCase(java.util.Locale.ROOT) + needs.substring(1) + minutes;
+        String test = before.get().test().map(t -> "Confirm it first: " + label(t.id()) + ".").orElse("");
+        return needs.isEmpty() ? test : needs.substring(0, 1).toUpperCase(Locale.ROOT) + needs.substring(1) + minutes;
     }
 
     /** A need of a repair or a test as an act. */
@@ -146,8 +148,8 @@ final class NextSteps {
         };
     }
 
-    private String label(Action test) {
-        return SheetEvidence.finding(diagnosis.model(), test.id()).map(Finding::act).orElse(test.id());
+    private String label(String test) {
+        return SheetEvidence.finding(diagnosis.model(), test).map(Finding::label).orElse(test);
     }
 
     /** What a repair covers, with its chance. */
@@ -180,10 +182,13 @@ final class NextSteps {
     }
 
     private List<String> waits() {
-        return diagnosis.advice().blocked().stream()
+        Stream<String> repairs = diagnosis.advice().blocked().stream()
                 .filter(b -> diagnosis.isCause(b.repair()) && diagnosis.ranking().probability(b.repair()) >= WORTH_NAMING)
-                .map(b -> RankedCauses.name(diagnosis, b.repair()) + ": " + String.join("; ", b.reasons()))
-                .toList();
+                .map(b -> RankedCauses.name(diagnosis, b.repair()) + ": " + String.join("; ", b.reasons()));
+        Stream<String> waitingTests = diagnosis.waiting().entrySet().stream()
+                .map(w -> label(w.getKey()) + ": "
+                        + w.getValue().stream().map(NextSteps::need).collect(Collectors.joining(", then ")));
+        return Stream.concat(repairs, waitingTests).toList();
     }
 
     private Optional<NextView.UsualRepair> usualRepair() {

@@ -63,10 +63,11 @@ final class RankedCauses {
     private RankingView.Line line(Ranking.Ranked ranked) {
         List<Explanation.Term> terms =
                 diagnosis.explanation().waterfall(ranked.cause()).terms();
-        boolean out = sheet.ruledOut().stream()
-                .map(StandingFact::fact)
-                .map(TheoryStated::causeId)
-                .anyMatch(ranked.cause()::equals);
+        boolean out = diagnosis.cause(ranked.cause()).stream()
+                .anyMatch(cause -> sheet.ruledOut().stream()
+                        .map(StandingFact::fact)
+                        .map(TheoryStated::causeId)
+                        .anyMatch(cause::isKnownAs));
         return new RankingView.Line(
                 ranked.cause(),
                 name(ranked.cause()),

@@ -60,21 +60,22 @@ public final class TheorizeForm {
 
     /** A cause of the catalogue becomes a theory when it is chosen; one that was stated before is not stated again. */
     private static void cause(Posting posting, String id) {
+        Optional<Cause> cause =
+                posting.context().category().flatMap(c -> c.cause(id));
         Optional<StandingFact<TheoryStated>> stated = posting.sheet()
-                .latest(TheoryStated.class, t -> id.equals(t.fact().causeId()));
+                .latest(
+                        TheoryStated.class,
+                        t -> id.equals(t.fact().causeId())
+                                || cause.filter(c -> c.isKnownAs(t.fact().causeId())).isPresent());
         if (stated.isPresent()) {
             chooseAgain(posting, stated.get().entry());
             return;
         }
-        Optional<Cause> cause = posting.context().category().stream()
-                .flatMap(c -> c.causes().stream())
-                .filter(c -> c.id().equals(id))
-                .findFirst();
         if (cause.isEmpty()) {
             posting.form().refuse("choice.theory", "The catalogue has no such cause: choose another one.");
             return;
         }
-        posting.add(new TheoryStated(cause.get().name(), id));
+        posting.add(new TheoryStated(cause.get().name(), cause.get().id()));
         chooseLast(posting);
     }
 

@@ -13,6 +13,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.benchtrail.core.diagnosis.Cause;
 import org.benchtrail.core.diagnosis.Model;
+import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Fact;
 import org.benchtrail.core.method.identify.DataAnswered;
 import org.benchtrail.core.method.identify.DataState;
@@ -59,8 +60,9 @@ class DiagnosisTest {
 
     @Test
     void ranking_isRecordedInItsOrder_withFourDigitsAndTheVersion() {
-        Diagnosis noisy = diagnosis(answer("noise", "yes"), answer("dust", "no"));
-        TheoriesRanked recorded = noisy.recorded(7, "figures from memory");
+        JobSheet sheet = new HeatSheet().with(answer("noise", "yes"), answer("dust", "no")).sheet();
+        Diagnosis noisy = Diagnosis.of(sheet, MODEL);
+        TheoriesRanked recorded = noisy.recorded(sheet, 7, "figures from memory");
         assertEquals("catalogue version 7, figures from memory", recorded.basis());
         assertEquals(7, recorded.catalogue());
         List<RankedCause> causes = Optional.ofNullable(recorded.causes()).orElseThrow();

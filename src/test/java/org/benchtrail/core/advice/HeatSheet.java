@@ -16,6 +16,8 @@ import org.benchtrail.core.diagnosis.ModelSettings;
 import org.benchtrail.core.diagnosis.Repair;
 import org.benchtrail.core.diagnosis.Risk;
 import org.benchtrail.core.diagnosis.Source;
+import org.benchtrail.core.method.Origin;
+import org.benchtrail.core.method.Channel;
 import org.benchtrail.core.method.Category;
 import org.benchtrail.core.method.Entry;
 import org.benchtrail.core.method.Fact;
@@ -92,6 +94,16 @@ final class HeatSheet {
     HeatSheet with(Fact... facts) {
         for (Fact fact : facts) {
             sheet = sheet.with(new Entry(stamp(sheet.entries() + 1), fact));
+        }
+        return this;
+    }
+
+    /** In one request. */
+    HeatSheet withTogether(Fact... facts) {
+        for (Fact fact : facts) {
+            Stamp alone = stamp(sheet.entries() + 1);
+            Origin one = new Origin(Channel.PAGE, "together", "policy", null);
+            sheet = sheet.with(new Entry(new Stamp(alone.entry(), alone.at(), alone.by(), alone.roles(), one), fact));
         }
         return this;
     }

@@ -147,6 +147,10 @@ public final class Localiser {
         }
         Set<String> withheld = new HashSet<>(s.withheld());
         withheld.addAll(offers.withheld().keySet());
+        m.model().category().findings().stream()
+                .filter(f -> !s.met().containsAll(f.needs()))
+                .map(Finding::id)
+                .forEach(withheld::add);
         return new BenchSituation(s.met(), s.confirmed(), s.hazards(), setUp, withheld);
     }
 }
