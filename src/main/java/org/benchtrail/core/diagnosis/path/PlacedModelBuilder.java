@@ -11,6 +11,7 @@ import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.benchtrail.core.diagnosis.Cause;
 import org.benchtrail.core.diagnosis.CauseCategory;
+import org.benchtrail.core.diagnosis.CausePart;
 import org.benchtrail.core.diagnosis.Cure;
 import org.benchtrail.core.diagnosis.Finding;
 import org.benchtrail.core.diagnosis.Group;
