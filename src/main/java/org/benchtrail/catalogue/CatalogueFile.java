@@ -21,8 +21,8 @@ import org.benchtrail.core.diagnosis.CatalogueRules;
 import org.benchtrail.core.diagnosis.CauseCategory;
 import org.benchtrail.core.diagnosis.Feed;
 import org.benchtrail.core.diagnosis.ReadingWords;
-import org.benchtrail.core.measure.Dimension;
 import org.benchtrail.core.diagnosis.path.PathCatalogue;
+import org.benchtrail.core.measure.Dimension;
 import org.benchtrail.core.measure.Units;
 
 /**

@@ -40,8 +40,7 @@ public record CatalogueVersion(
         figures.forEach((id, f) -> {
             ModelSettings settings = ModelSettings.STANDARD.withUnlisted(f.unlisted());
             models.put(id, new Model(f.category(), settings));
-            localisers.put(
-                    id, new Localiser(f.category(), paths.category(id), settings, PlanSettings.STANDARD));
+            localisers.put(id, new Localiser(f.category(), paths.category(id), settings, PlanSettings.STANDARD));
         });
         return new CatalogueVersion(number, Map.copyOf(figures), Map.copyOf(models), Map.copyOf(localisers));
     }

@@ -76,7 +76,8 @@ final class PathEntries {
         Map<String, Map<String, Double>> spread = new LinkedHashMap<>();
         e.map("spread").forEach((cause, parts) -> spread.put(cause, numbers(parts, e.path("spread") + "." + cause)));
         Map<String, String> requires = new LinkedHashMap<>();
-        e.map("requires").forEach((id, segment) -> requires.put(id, file.scalar(segment, e.path("requires") + "." + id)));
+        e.map("requires")
+                .forEach((id, segment) -> requires.put(id, file.scalar(segment, e.path("requires") + "." + id)));
         List<Change> changes = new ArrayList<>();
         e.map("changes").forEach((kind, n) -> {
             EntryReader c = reader(n, e.path("changes") + "." + kind, Set.of("finding", "touches"));
@@ -116,15 +117,14 @@ final class PathEntries {
                 at,
                 Set.of("id", "name", "present", "share", "causes", "seating", "survives", "inside", "acts", "repair"));
         List<SegmentAct> acts = new ArrayList<>();
-        e.map("acts").forEach((word, n) -> act(word, n, e.path("acts") + "." + word).ifPresent(acts::add));
+        e.map("acts")
+                .forEach((word, n) -> act(word, n, e.path("acts") + "." + word).ifPresent(acts::add));
         YamlNode present = e.find("present");
         YamlNode repair = e.find("repair");
         return new Segment(
                 e.text("id"),
                 e.text("name"),
-                present == null
-                        ? e.missing("present", Presence.ALWAYS)
-                        : presence(present, e.path("present")),
+                present == null ? e.missing("present", Presence.ALWAYS) : presence(present, e.path("present")),
                 e.number("share"),
                 e.texts("causes"),
                 Set.copyOf(e.texts("seating")),
@@ -170,14 +170,15 @@ final class PathEntries {
     }
 
     private static List<String> cautions(EntryReader e) {
-        return e.words("cautions", Caution.class).stream().map(Caution::name).sorted().toList();
+        return e.words("cautions", Caution.class).stream()
+                .map(Caution::name)
+                .sorted()
+                .toList();
     }
 
     private Repair repair(YamlNode node, String at) {
         EntryReader e = reader(
-                node,
-                at,
-                Set.of("do", "minutes", "verifyMinutes", "fixProbability", "risk", "reversible", "needs"));
+                node, at, Set.of("do", "minutes", "verifyMinutes", "fixProbability", "risk", "reversible", "needs"));
         return new Repair(
                 e.text("do"),
                 e.number("minutes"),
@@ -196,9 +197,7 @@ final class PathEntries {
 
     private Point point(YamlNode node, String at) {
         EntryReader e = reader(
-                node,
-                at,
-                Set.of("after", "at", "do", "bad", "faultThen", "minutes", "risk", "cautions", "same"));
+                node, at, Set.of("after", "at", "do", "bad", "faultThen", "minutes", "risk", "cautions", "same"));
         YamlNode same = e.find("same");
         return new Point(
                 e.text("after"),
@@ -220,7 +219,17 @@ final class PathEntries {
                 node,
                 at,
                 Set.of(
-                        "act", "do", "shares", "removes", "loaded", "names", "minutes", "risk", "needs", "cautions", "same"));
+                        "act",
+                        "do",
+                        "shares",
+                        "removes",
+                        "loaded",
+                        "names",
+                        "minutes",
+                        "risk",
+                        "needs",
+                        "cautions",
+                        "same"));
         List<String> segments = new ArrayList<>();
         List.of("shares", "removes", "loaded", "names").forEach(key -> segments.addAll(e.texts(key)));
         YamlNode same = e.find("same");
@@ -232,6 +241,8 @@ final class PathEntries {
                 e.word("risk", Risk.class, Risk.NONE),
                 e.texts("needs"),
                 cautions(e),
-                same == null ? "" : reader(same, e.path("same"), Set.of("finding")).text("finding"));
+                same == null
+                        ? ""
+                        : reader(same, e.path("same"), Set.of("finding")).text("finding"));
     }
 }

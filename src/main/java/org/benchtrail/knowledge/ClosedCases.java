@@ -43,7 +43,9 @@ class ClosedCases {
                 .with("causeId", SheetDigest.causeId(sheet, named))
                 .with("sureness", named.sureness().name())
                 .with("body", body)
-                .with("findings", SheetDigest.findings(sheet, findingWords.heard(sheet)).toArray(String[]::new))
+                .with(
+                        "findings",
+                        SheetDigest.findings(sheet, findingWords.heard(sheet)).toArray(String[]::new))
                 .with("closed", at)
                 .with("closedBy", by)
                 .with("minutes", SheetDigest.minutes(sheet))

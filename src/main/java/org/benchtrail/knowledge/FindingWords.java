@@ -44,7 +44,9 @@ class FindingWords {
                 .ifPresent(model -> SheetEvidence.heard(sheet, model.category(), SheetReader.PLAIN).stream()
                         .filter(h -> h.kind() != Heard.Kind.EXPLICIT
                                 && !h.report().presumed()
-                                && !h.report().value().equals(h.finding().values().get(0)))
+                                && !h.report()
+                                        .value()
+                                        .equals(h.finding().values().get(0)))
                         .forEach(h -> heard.put(h.finding().id(), h.report().value())));
         return heard;
     }
@@ -54,8 +56,8 @@ class FindingWords {
         return catalogues.inForce().figures().values().stream()
                 .flatMap(learned -> learned.category().cause(cause).stream())
                 .findFirst()
-                .<Collection<String>>map(c -> Stream.concat(Stream.of(c.id()), c.was().stream())
-                        .toList())
+                .<Collection<String>>map(
+                        c -> Stream.concat(Stream.of(c.id()), c.was().stream()).toList())
                 .orElse(List.of(cause));
     }
 

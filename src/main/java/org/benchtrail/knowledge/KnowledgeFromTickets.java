@@ -33,7 +33,12 @@ class KnowledgeFromTickets {
     private final ClosedCases cases;
     private final FindingWords words;
 
-    KnowledgeFromTickets(CauseRows causes, CauseAuthors authors, Confirmations confirmations, ClosedCases cases, FindingWords words) {
+    KnowledgeFromTickets(
+            CauseRows causes,
+            CauseAuthors authors,
+            Confirmations confirmations,
+            ClosedCases cases,
+            FindingWords words) {
         this.causes = causes;
         this.authors = authors;
         this.confirmations = confirmations;

@@ -42,7 +42,11 @@ public class Diagnoses {
      * @param label such as "starter figures, not yet learned here"
      * @param otherKind that the words of the sheet fit much better; null if there is none
      */
-    public record Dated(Diagnosis diagnosis, int version, String label, @Nullable Category otherKind) {}
+    public record Dated(
+            Diagnosis diagnosis,
+            int version,
+            String label,
+            @Nullable Category otherKind) {}
 
     /** With the version in force; empty if the catalogue has nothing for the ticket's category. */
     public Optional<Dated> of(JobSheet sheet) {

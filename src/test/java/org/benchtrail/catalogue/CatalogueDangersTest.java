@@ -81,8 +81,7 @@ class CatalogueDangersTest {
         int named = 0;
         for (CauseCategory category : categories()) {
             for (var cause : category.causes()) {
-                named += check(
-                        cause.repair().text(), cause.repair().dangers(), REPAIRS, bare);
+                named += check(cause.repair().text(), cause.repair().dangers(), REPAIRS, bare);
             }
         }
         assertEquals(List.of(), bare);

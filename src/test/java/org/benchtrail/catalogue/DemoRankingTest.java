@@ -44,8 +44,14 @@ class DemoRankingTest {
     private static final Instant START = Instant.parse("2031-03-03T08:00:00Z");
     private static final CatalogueVersion DELIVERED = CatalogueVersion.of(1, CatalogueFile.delivered());
     private static final Model HEAT = DELIVERED.model("heat").orElseThrow();
-    private static final Set<String> COOLING =
-            Set.of("heat/dust", "heat/fan-failed", "heat/paste-dried", "heat/blocked-airflow-or-hot-room", "heat/fan-curve-or-sensor", "heat/heat-sink-loose", "heat/fan-held-by-cable");
+    private static final Set<String> COOLING = Set.of(
+            "heat/dust",
+            "heat/fan-failed",
+            "heat/paste-dried",
+            "heat/blocked-airflow-or-hot-room",
+            "heat/fan-curve-or-sensor",
+            "heat/heat-sink-loose",
+            "heat/fan-held-by-cable");
 
     private final List<Entry> trail = new ArrayList<>();
 

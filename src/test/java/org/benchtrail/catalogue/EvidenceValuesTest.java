@@ -147,12 +147,20 @@ class EvidenceValuesTest {
                         ? Optional.empty()
                         : Optional.of(new Worked(
                                 new Nothing(),
-                                new Result(none, List.of(figures), List.of(), List.of(), List.of(), List.of(), List.of())));
+                                new Result(
+                                        none,
+                                        List.of(figures),
+                                        List.of(),
+                                        List.of(),
+                                        List.of(),
+                                        List.of(),
+                                        List.of())));
             }
         };
     }
 
-    private static void expect(Catalogue catalogue, SheetReader reader, JobSheet sheet, double tolerance, String... pairs) {
+    private static void expect(
+            Catalogue catalogue, SheetReader reader, JobSheet sheet, double tolerance, String... pairs) {
         Model model = model(catalogue, sheet.opened().category());
         Ranking ranking = Ranking.of(model, SheetEvidence.of(sheet, model, reader));
         for (String pair : pairs) {
@@ -205,23 +213,17 @@ class EvidenceValuesTest {
         expect(sheet(Category.BOOT, seen("o1", "yes"), seen("o2", "yes"), seen("o17", "yes")), "BOO-06 .853961");
         JobSheet alone = sheet(Category.WIRED, seen("n1", "no"), seen("n3", "yes"), seen("n6", "no"));
         expect(OLD, SheetReader.PLAIN, alone, DIGITS, "LAN-04 .296654", "LAN-03 .181681", "LAN-10 .130762");
-        expect(
-                alone,
-                "LAN-10 .173921",
-                "LAN-03 .158693",
-                "LAN-15 .108342",
-                "LAN-16 .092129",
-                "LAN-04 .080899");
+        expect(alone, "LAN-10 .173921", "LAN-03 .158693", "LAN-15 .108342", "LAN-16 .092129", "LAN-04 .080899");
         expect(sheet(Category.WIRED, seen("n1", "no"), seen("n3", "yes"), seen("n6", "yes")), "LAN-04 .690730");
     }
 
     /** Only one was reported: it is presumed that the neighbours are good, and the question stays. */
     @Test
     void scopeOfOne_isPresumed() {
-        JobSheet one = sheet(
-                Category.WIRED, seen("n1", "no"), seen("n3", "yes"), new ScopeRecorded(Scope.ONE, ""));
+        JobSheet one = sheet(Category.WIRED, seen("n1", "no"), seen("n3", "yes"), new ScopeRecorded(Scope.ONE, ""));
         expect(one, "LAN-04 .166737", "LAN-10 .152454");
-        Report presumed = SheetEvidence.answers(SheetEvidence.of(one, model(MERGED, Category.WIRED))).get("n6");
+        Report presumed = SheetEvidence.answers(SheetEvidence.of(one, model(MERGED, Category.WIRED)))
+                .get("n6");
         assertEquals(new Report("entry-4/n6", "n6", "no", 0.6, START.plusSeconds(240), false, true), presumed);
         assertTrue(
                 Diagnosis.of(one, model(MERGED, Category.WIRED)).advice().actions().stream()
@@ -274,10 +276,22 @@ class EvidenceValuesTest {
 
     @ParameterizedTest
     @CsvSource({
-        "230, 253, inside", "230, 253.1, above", "230, 207, inside", "230, 206.9, below",
-        "120, 126, inside", "120, 126.1, above", "120, 108, inside", "120, 107.9, below", "120, 120, inside",
-        "100, 107.0, inside", "100, 107.1, above", "100, 94.9, below", "100, 100, inside",
-        "230, 120, below", "120, 230, above", ", 230, "
+        "230, 253, inside",
+        "230, 253.1, above",
+        "230, 207, inside",
+        "230, 206.9, below",
+        "120, 126, inside",
+        "120, 126.1, above",
+        "120, 108, inside",
+        "120, 107.9, below",
+        "120, 120, inside",
+        "100, 107.0, inside",
+        "100, 107.1, above",
+        "100, 94.9, below",
+        "100, 100, inside",
+        "230, 120, below",
+        "120, 230, above",
+        ", 230, "
     })
     void limits_areThoseOfTheSitesMains(@Nullable String mains, String volts, @Nullable String expected) {
         JobSheet sheet = sheet(Category.POWER, volts(volts));
@@ -297,11 +311,15 @@ class EvidenceValuesTest {
         JobSheet both = sheet(Category.POWER, said("p3", "inside", Source.REPORTED), volts("262"));
         assertEquals(
                 List.of("entry-2"),
-                SheetEvidence.of(both, model, site("230")).reports().stream().map(Report::id).toList());
+                SheetEvidence.of(both, model, site("230")).reports().stream()
+                        .map(Report::id)
+                        .toList());
         JobSheet unknown = sheet(Category.POWER, seen("p3", "unknown"), volts("262"));
         assertEquals(
                 List.of("entry-2", "entry-3/p3"),
-                SheetEvidence.of(unknown, model, site("230")).reports().stream().map(Report::id).toList());
+                SheetEvidence.of(unknown, model, site("230")).reports().stream()
+                        .map(Report::id)
+                        .toList());
     }
 
     // ---- words
@@ -332,8 +350,8 @@ class EvidenceValuesTest {
 
     @Test
     void suggestion_endsWithTheAnswer() {
-        JobSheet asked = sheet(
-                Category.STORAGE, new SymptomRecorded("It clicks", "clicking heard", false), seen("s5", "no"));
+        JobSheet asked =
+                sheet(Category.STORAGE, new SymptomRecorded("It clicks", "clicking heard", false), seen("s5", "no"));
         assertEquals(List.of(), Suggestions.of(asked, Diagnosis.of(asked, model(MERGED, Category.STORAGE))));
     }
 
@@ -459,8 +477,8 @@ class EvidenceValuesTest {
     @Test
     void checkOfOnesOwn_onAReading_weighsMore() {
         ReadingRecorded reading = new ReadingRecorded("resistance", "8", "ohm", "cable", "meter", null, null, "");
-        ReadingRecorded exact = new ReadingRecorded(
-                "resistance", "8", "ohm", "cable", "meter", null, null, "", "1 %", null, null);
+        ReadingRecorded exact =
+                new ReadingRecorded("resistance", "8", "ohm", "cable", "meter", null, null, "", "1 %", null, null);
         assertEquals(8.65, measured(reading) - odds(), .006);
         assertEquals(9.17, measured(exact) - odds(), .006);
     }

@@ -61,7 +61,12 @@ class FiftyCasesTest {
     private static final double A = 20;
     private static final double K = 10;
     private static final double SHARE = 0.2;
-    private static final List<String> CAUSES = List.of("heat/paste-dried", "heat/paste-dried", "heat/fan-failed", "heat/paste-dried", "heat/blocked-airflow-or-hot-room");
+    private static final List<String> CAUSES = List.of(
+            "heat/paste-dried",
+            "heat/paste-dried",
+            "heat/fan-failed",
+            "heat/paste-dried",
+            "heat/blocked-airflow-or-hot-room");
 
     @Inject
     LearningActs acts;
@@ -298,7 +303,10 @@ class FiftyCasesTest {
         Formula f = new Formula(at, false);
         Learned learned = after.figures().get("heat");
         assertEquals(f.all, learned.cases(), 1e-9);
-        assertEquals(f.byCause.get("heat/paste-dried"), learned.support().prior("heat/paste-dried").cases(), 1e-9);
+        assertEquals(
+                f.byCause.get("heat/paste-dried"),
+                learned.support().prior("heat/paste-dried").cases(),
+                1e-9);
         // paste says nothing of dust in the catalogue, so its table starts from the background of .25
         double dust = (K * 0.25 + f.dustIfPaste) / (K + f.answeredIfPaste);
         double stored = learned.category().causes().get(2).deviations().stream()
@@ -308,7 +316,10 @@ class FiftyCasesTest {
                 .probabilities()
                 .get("yes");
         assertEquals(dust, stored, 1e-9);
-        assertEquals(f.answeredIfPaste, learned.support().table("heat/paste-dried", "h4").cases(), 1e-9);
+        assertEquals(
+                f.answeredIfPaste,
+                learned.support().table("heat/paste-dried", "h4").cases(),
+                1e-9);
         assertTrue(after.label("heat").startsWith("learned from"), after.label("heat"));
         assertEquals("starter figures, not yet learned here", after.label("power"));
     }

@@ -45,16 +45,15 @@ public record Diagnosis(Localisation where, Explanation explanation, double repa
     /** By the causes alone. */
     public static Diagnosis of(JobSheet sheet, Model model) {
         CauseCategory c = model.category();
-        Localiser places =
-                new Localiser(c, CategoryPaths.none(c.id()), model.settings(), PlanSettings.STANDARD);
+        Localiser places = new Localiser(c, CategoryPaths.none(c.id()), model.settings(), PlanSettings.STANDARD);
         return of(sheet, places, SheetReader.PLAIN);
     }
 
     /** @param reader what is known beside the sheet */
     public static Diagnosis of(JobSheet sheet, Localiser catalogue, SheetReader reader) {
         Localiser localiser = catalogue.over(OwnChecks.with(sheet, catalogue.category()));
-        Evidence evidence =
-                SheetEvidence.of(sheet, localiser.askable(), localiser.settings().unlisted(), reader);
+        Evidence evidence = SheetEvidence.of(
+                sheet, localiser.askable(), localiser.settings().unlisted(), reader);
         Localisation where = localiser.locate(OnTheBench.known(sheet, evidence));
         return new Diagnosis(where, new Explanation(where.ranking()), reader.repairOdds());
     }
@@ -77,7 +76,8 @@ public record Diagnosis(Localisation where, Explanation explanation, double repa
      */
     public Optional<Action> next() {
         Optional<Action> best = advice().recommended();
-        boolean early = best.filter(a -> a.type() == Action.Type.REPAIR && !mayRepair(a)).isPresent();
+        boolean early = best.filter(a -> a.type() == Action.Type.REPAIR && !mayRepair(a))
+                .isPresent();
         Optional<Action> test = early ? advice().bestTest() : Optional.empty();
         return test.isPresent() ? test : best;
     }
@@ -150,15 +150,16 @@ public record Diagnosis(Localisation where, Explanation explanation, double repa
                         cause(r.cause()).map(Cause::name).orElse("something not listed"),
                         String.format(Locale.ROOT, "%.4f", r.probability())))
                 .toList();
-        Optional<String> test =
-                next().filter(a -> a.type() == Action.Type.TEST).map(Action::id);
+        Optional<String> test = next().filter(a -> a.type() == Action.Type.TEST).map(Action::id);
         return new TheoriesRanked(
                 List.of(),
                 "catalogue version " + version + ", " + label,
                 causes,
                 version,
                 test.orElse(null),
-                test.map(finding -> Discrimination.favoured(ranking(), finding)).map(id -> named(sheet, id)).orElse(null));
+                test.map(finding -> Discrimination.favoured(ranking(), finding))
+                        .map(id -> named(sheet, id))
+                        .orElse(null));
     }
 
     /** By the id that the sheet knows the cause by already: one that was stated under its old id goes on under it. */

@@ -9,7 +9,6 @@ import org.benchtrail.core.diagnosis.Cause;
 import org.benchtrail.core.diagnosis.CauseCategory;
 import org.benchtrail.core.diagnosis.Deviation;
 import org.benchtrail.core.diagnosis.Finding;
-import org.benchtrail.core.diagnosis.Model;
 import org.benchtrail.core.diagnosis.Report;
 import org.benchtrail.core.diagnosis.Risk;
 import org.benchtrail.core.diagnosis.Source;

@@ -79,7 +79,9 @@ public final class Suggestions {
     private static long fits(JobSheet sheet, CauseCategory category) {
         Stream<String> texts = Stream.concat(
                 Stream.of(sheet.opened().title()),
-                sheet.facts().stream().flatMap(f -> f.fact().wordings().stream()).map(Wording::text));
+                sheet.facts().stream()
+                        .flatMap(f -> f.fact().wordings().stream())
+                        .map(Wording::text));
         return texts.flatMap(text -> matches(category.hints().phrases(), text).stream())
                 .filter(match -> !match.value().equals(Phrases.ASK))
                 .map(Match::finding)

@@ -35,8 +35,9 @@ public final class SvgStrip {
     /** @param spoken what is said instead of the picture */
     public static RawString draw(List<Box> boxes, String spoken) {
         int width = boxes.size() * (BOX + GAP);
-        StringBuilder svg = new StringBuilder("<svg class=\"strip\" role=\"img\" viewBox=\"0 0 " + width + " " + HEIGHT
-                + "\" width=\"" + width + "\" height=\"" + HEIGHT + "\" aria-label=\"" + SvgChart.escape(spoken) + "\">");
+        StringBuilder svg = new StringBuilder(
+                "<svg class=\"strip\" role=\"img\" viewBox=\"0 0 " + width + " " + HEIGHT + "\" width=\"" + width
+                        + "\" height=\"" + HEIGHT + "\" aria-label=\"" + SvgChart.escape(spoken) + "\">");
         for (int k = 0; k < boxes.size(); k++) {
             box(svg, boxes.get(k), k, k == boxes.size() - 1);
         }
@@ -50,8 +51,8 @@ public final class SvgStrip {
         rect(svg, "empty", x, TOP, BOX);
         rect(svg, "filled", x, TOP + BOX - filled, filled);
         rect(svg, box.heavy() ? "edge heavy" : "edge", x, TOP, BOX);
-        svg.append("<text x=\"" + (x + BOX / 2) + "\" y=\"" + (middle + BASELINE) + "\" text-anchor=\"middle\">" + (place + 1)
-                + "</text>");
+        svg.append("<text x=\"" + (x + BOX / 2) + "\" y=\"" + (middle + BASELINE) + "\" text-anchor=\"middle\">"
+                + (place + 1) + "</text>");
         if (!last) {
             path(svg, "way", "M" + (x + BOX) + " " + middle + "h" + GAP);
         }
@@ -61,18 +62,24 @@ public final class SvgStrip {
     private static void mark(StringBuilder svg, Between after, int x, int y) {
         switch (after) {
             case NOTHING -> {}
-            case GOOD -> path(svg, "good", "M" + (x - MARK) + " " + y + "l" + (MARK - 1) + " " + MARK + "l" + (MARK + 1) + " -" + 2 * MARK);
+            case GOOD ->
+                path(
+                        svg,
+                        "good",
+                        "M" + (x - MARK) + " " + y + "l" + (MARK - 1) + " " + MARK + "l" + (MARK + 1) + " -"
+                                + 2 * MARK);
             case BAD ->
                 path(
                         svg,
                         "bad",
-                        "M" + (x - MARK) + " " + (y - MARK) + "l" + 2 * MARK + " " + 2 * MARK + "m0 -" + 2 * MARK + "l-" + 2 * MARK
-                                + " " + 2 * MARK);
+                        "M" + (x - MARK) + " " + (y - MARK) + "l" + 2 * MARK + " " + 2 * MARK + "m0 -" + 2 * MARK + "l-"
+                                + 2 * MARK + " " + 2 * MARK);
         }
     }
 
     private static void rect(StringBuilder svg, String style, int x, long y, long height) {
-        svg.append("<rect class=\"" + style + "\" x=\"" + x + "\" y=\"" + y + "\" width=\"" + BOX + "\" height=\"" + height + "\"/>");
+        svg.append("<rect class=\"" + style + "\" x=\"" + x + "\" y=\"" + y + "\" width=\"" + BOX + "\" height=\""
+                + height + "\"/>");
     }
 
     private static void path(StringBuilder svg, String style, String d) {

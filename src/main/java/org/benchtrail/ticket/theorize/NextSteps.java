@@ -103,9 +103,10 @@ final class NextSteps {
 
     private String act(Action action) {
         return switch (action.type()) {
-            case ESCALATE -> "No listed test or repair is worth its time: escalating or swapping the device is the shortest way now, about "
-                    + Math.round(action.expectedMinutes()) + " min.";
-            case PREPARE -> "Most likely " + covered(action) + "; its repair waits. " + prepared(action);
+            case ESCALATE ->
+                "No listed test or repair is worth its time: escalating or swapping the device is the shortest way now, about "
+                        + Math.round(action.expectedMinutes()) + " min.";
+            case PREPARE -> "Most likely " + covered(action) + "; its repair waits. " + prepared();
             case REPAIR -> repaired(action);
             case TEST -> "";
         };
@@ -119,17 +120,17 @@ final class NextSteps {
                         + Math.round(action.expectedMinutes()) + " min are expected in all.";
     }
 
-    private String prepared(Action action) {
-        Optional<Advice.Preparation> before = diagnosis.advice().preparation();
-        if (before.isEmpty()) {
-            return "";
-        }
-        String needs = before.get().needs().stream()
-                .map(NextSteps::need)
-                .collect(Collectors.joining(", then "));
-        String minutes = ", about " + Math.round(before.get().needMinutes()) + " min.";
-        String test = before.get().test().map(t -> "Confirm it first: " + label(t.id()) + ".").orElse("");
-        return needs.isEmpty() ? test : needs.substring(0, 1).toUpperCase(Locale.ROOT) + needs.substring(1) + minutes;
+    /** What opens the repair that comes next. */
+    private String prepared() {
+        List<String> first = new ArrayList<>();
+        diagnosis.advice().preparation().ifPresent(p -> {
+            if (!p.needs().isEmpty()) {
+                String needs = p.needs().stream().map(NextSteps::need).collect(Collectors.joining(", then "));
+                first.add("First: " + needs + ", about " + Math.round(p.needMinutes()) + " min.");
+            }
+            p.test().ifPresent(t -> first.add("Confirm it: " + label(t.id()) + "."));
+        });
+        return String.join(" ", first);
     }
 
     /** A need of a repair or a test as an act. */
@@ -149,7 +150,9 @@ final class NextSteps {
     }
 
     private String label(String test) {
-        return SheetEvidence.finding(diagnosis.model(), test).map(Finding::label).orElse(test);
+        return SheetEvidence.finding(diagnosis.model(), test)
+                .map(Finding::label)
+                .orElse(test);
     }
 
     /** What a repair covers, with its chance. */
@@ -177,13 +180,15 @@ final class NextSteps {
             return "";
         }
         return "With the first of them, " + Math.round(next().get().expectedMinutes())
-                + " min are expected to a verified fix; without it, " + Math.round(other.get().expectedMinutes())
+                + " min are expected to a verified fix; without it, "
+                + Math.round(other.get().expectedMinutes())
                 + " min.";
     }
 
     private List<String> waits() {
         Stream<String> repairs = diagnosis.advice().blocked().stream()
-                .filter(b -> diagnosis.isCause(b.repair()) && diagnosis.ranking().probability(b.repair()) >= WORTH_NAMING)
+                .filter(b ->
+                        diagnosis.isCause(b.repair()) && diagnosis.ranking().probability(b.repair()) >= WORTH_NAMING)
                 .map(b -> RankedCauses.name(diagnosis, b.repair()) + ": " + String.join("; ", b.reasons()));
         Stream<String> waitingTests = diagnosis.waiting().entrySet().stream()
                 .map(w -> label(w.getKey()) + ": "

@@ -17,7 +17,11 @@ import org.jspecify.annotations.Nullable;
  * @param usualRepair the catalogue's for the active theory; null if that is not in the catalogue
  */
 public record NextView(
-        List<Test> tests, String lead, String act, List<String> waits, @Nullable UsualRepair usualRepair) {
+        List<Test> tests,
+        String lead,
+        String act,
+        List<String> waits,
+        @Nullable UsualRepair usualRepair) {
 
     /**
      * A test, ready to be made or to be made a check.

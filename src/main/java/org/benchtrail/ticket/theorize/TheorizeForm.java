@@ -60,13 +60,13 @@ public final class TheorizeForm {
 
     /** A cause of the catalogue becomes a theory when it is chosen; one that was stated before is not stated again. */
     private static void cause(Posting posting, String id) {
-        Optional<Cause> cause =
-                posting.context().category().flatMap(c -> c.cause(id));
+        Optional<Cause> cause = posting.context().category().flatMap(c -> c.cause(id));
         Optional<StandingFact<TheoryStated>> stated = posting.sheet()
                 .latest(
                         TheoryStated.class,
                         t -> id.equals(t.fact().causeId())
-                                || cause.filter(c -> c.isKnownAs(t.fact().causeId())).isPresent());
+                                || cause.filter(c -> c.isKnownAs(t.fact().causeId()))
+                                        .isPresent());
         if (stated.isPresent()) {
             chooseAgain(posting, stated.get().entry());
             return;

@@ -35,7 +35,8 @@ public record WhereView(String leading, String outside, List<StripView> strips, 
      * @param percent of a bar's length, 1 to 99
      * @param measured what was measured behind it, a sentence; empty if nothing was
      */
-    public record PlaceView(int number, String name, String chance, long percent, boolean meant, Strip.Mark mark, String measured) {}
+    public record PlaceView(
+            int number, String name, String chance, long percent, boolean meant, Strip.Mark mark, String measured) {}
 
     /** @param id by which the answer is sent */
     public record PresenceQuestion(String id, String words) {}
@@ -87,7 +88,8 @@ public record WhereView(String leading, String outside, List<StripView> strips, 
             parts.add("outside all of these places " + Words.chance(where.outside()));
         }
         if (where.unnamed() >= WORTH_SAYING) {
-            parts.add("something that the catalogue does not list, in whatever place, " + Words.chance(where.unnamed()));
+            parts.add(
+                    "something that the catalogue does not list, in whatever place, " + Words.chance(where.unnamed()));
         }
         String all = String.join("; ", parts);
         return all.isEmpty() ? "" : all.substring(0, 1).toUpperCase(Locale.ROOT) + all.substring(1) + ".";

@@ -38,7 +38,8 @@ class BenchSignsTest {
 
     private static <I extends Record> List<String> names(Calculation<I> calculation, I input) {
         return signs(calculation, input).stream()
-                .map(s -> s.name().substring("bench/".length() + calculation.id().length() + 1)
+                .map(s -> s.name()
+                                .substring("bench/".length() + calculation.id().length() + 1)
                         + (s.measured() == null ? "" : " " + s.measured().value()))
                 .toList();
     }
@@ -83,8 +84,7 @@ class BenchSignsTest {
         for (Calculation<?> calculation : Bench.all()) {
             for (String name : example(calculation)) {
                 String sign = "bench/" + calculation.id() + "/" + name.split(" ")[0];
-                assertEquals(
-                        name.contains(" "), !Signs.unit(sign).orElseThrow().isEmpty(), sign);
+                assertEquals(name.contains(" "), !Signs.unit(sign).orElseThrow().isEmpty(), sign);
                 given++;
             }
         }
@@ -96,9 +96,9 @@ class BenchSignsTest {
         Mains.Input mains = new Mains.Input(Mains.Region.EUROPE_230_V, 201, null, null);
         Sign volts = signs(calculation("mains", mains), mains).get(0);
         assertEquals(new Sign.Measured(201, "V", 207.0, 253.0, ""), volts.measured());
-        BatteryHealth.Input worn =
-                new BatteryHealth.Input(BatteryHealth.Kind.PORTABLE, 20, 50, 700.0, 500.0, true);
-        assertEquals(List.of("health 40.0", "cycles 700.0", "swollen"), names(calculation("battery-health", worn), worn));
+        BatteryHealth.Input worn = new BatteryHealth.Input(BatteryHealth.Kind.PORTABLE, 20, 50, 700.0, 500.0, true);
+        assertEquals(
+                List.of("health 40.0", "cycles 700.0", "swollen"), names(calculation("battery-health", worn), worn));
         BatteryHealth.Input standby =
                 new BatteryHealth.Input(BatteryHealth.Kind.STANDBY_LEAD_ACID, 20, 50, null, null, false);
         assertEquals(List.of("standby-due"), names(calculation("battery-health", standby), standby));
@@ -121,7 +121,14 @@ class BenchSignsTest {
     @Test
     void resultOfAnotherVersion_speaksByItsVerdictOnly() {
         BenchResultAttached fits = new BenchResultAttached(
-                "module-fit", 1, "Memory module fit", "{}", Result.Level.BAD, "does not fit", "DDR4 in DDR5", List.of());
+                "module-fit",
+                1,
+                "Memory module fit",
+                "{}",
+                Result.Level.BAD,
+                "does not fit",
+                "DDR4 in DDR5",
+                List.of());
         assertEquals(List.of(Sign.of("bench/module-fit/unfit")), BenchSigns.of(fits, null));
         BenchResultAttached load = new BenchResultAttached(
                 "ups-load", 1, "UPS load", "{}", Result.Level.BAD, "overloaded", "more than it carries", List.of());

@@ -13,8 +13,8 @@ import java.util.Optional;
 import java.util.Set;
 import org.benchtrail.core.diagnosis.Cause;
 import org.benchtrail.core.diagnosis.Model;
-import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Fact;
+import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.identify.DataAnswered;
 import org.benchtrail.core.method.identify.DataState;
 import org.benchtrail.core.method.identify.Hazard;
@@ -60,7 +60,9 @@ class DiagnosisTest {
 
     @Test
     void ranking_isRecordedInItsOrder_withFourDigitsAndTheVersion() {
-        JobSheet sheet = new HeatSheet().with(answer("noise", "yes"), answer("dust", "no")).sheet();
+        JobSheet sheet = new HeatSheet()
+                .with(answer("noise", "yes"), answer("dust", "no"))
+                .sheet();
         Diagnosis noisy = Diagnosis.of(sheet, MODEL);
         TheoriesRanked recorded = noisy.recorded(sheet, 7, "figures from memory");
         assertEquals("catalogue version 7, figures from memory", recorded.basis());

@@ -58,8 +58,8 @@ class HearingTest {
     private static final Finding SMELL = finding("smell", YES, null, null, false);
     private static final Finding COMES = finding("comes", YES, null, null, false);
     private static final Finding DRIVE = finding("drive", YES, null, null, true);
-    private static final Finding FAN = finding(
-            "fan", List.of("inside", "below"), new Limits("1/min", 300.0, null, 0, 0.0, 30_000.0), null, true);
+    private static final Finding FAN =
+            finding("fan", List.of("inside", "below"), new Limits("1/min", 300.0, null, 0, 0.0, 30_000.0), null, true);
     private static final Finding OTHER_FAN = finding(
             "otherfan", List.of("inside", "below"), new Limits("1/min", 100.0, null, 0, 0.0, 30_000.0), null, false);
 
@@ -92,7 +92,9 @@ class HearingTest {
                 240,
                 List.of(),
                 findings,
-                List.of(new Cause("a", "a", 1, all, "look", 1, repair, ""), new Cause("b", "b", 1, List.of(), "l", 1, repair, "")),
+                List.of(
+                        new Cause("a", "a", 1, all, "look", 1, repair, ""),
+                        new Cause("b", "b", 1, List.of(), "l", 1, repair, "")),
                 List.of(),
                 hints);
     }
@@ -103,8 +105,8 @@ class HearingTest {
 
     private static List<String> said(Fact... facts) {
         return heard(facts).stream()
-                .map(h -> h.report().id() + " " + h.report().value() + " " + h.report().reliability()
-                        + (h.report().superseded() ? " superseded" : ""))
+                .map(h -> h.report().id() + " " + h.report().value() + " "
+                        + h.report().reliability() + (h.report().superseded() ? " superseded" : ""))
                 .toList();
     }
 
@@ -194,9 +196,11 @@ class HearingTest {
 
     @Test
     void severalNumbersOfOneReadIn_countOnce_theFarthestOut() {
-        HeatSheet sheet = new HeatSheet().withTogether(speed("fan speed", "250"), speed("fan speed", "120"), speed("fan speed", "900"));
+        HeatSheet sheet = new HeatSheet()
+                .withTogether(speed("fan speed", "250"), speed("fan speed", "120"), speed("fan speed", "900"));
         List<Heard> heard = SheetEvidence.heard(sheet.sheet(), CATEGORY, SheetReader.PLAIN);
-        assertEquals(List.of("entry-3/fan"), heard.stream().map(h -> h.report().id()).toList());
+        assertEquals(
+                List.of("entry-3/fan"), heard.stream().map(h -> h.report().id()).toList());
         assertEquals(180, heard.get(0).excess(), 1e-9);
     }
 

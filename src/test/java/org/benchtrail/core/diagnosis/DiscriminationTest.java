@@ -63,8 +63,7 @@ class DiscriminationTest {
         Cause a = Invented.cause("a", 1, Invented.repair(5, .9), Invented.yes("tells", .9));
         Cause b = Invented.cause("b", 3, Invented.repair(5, .9), Invented.yes("dull", .35));
         return Ranking.of(
-                new Model(
-                        Invented.category(240, List.of(TELLS, DULL), List.of(a, b)), ModelSettings.STANDARD),
+                new Model(Invented.category(240, List.of(TELLS, DULL), List.of(a, b)), ModelSettings.STANDARD),
                 evidence);
     }
 
@@ -72,7 +71,9 @@ class DiscriminationTest {
     void onlyWhatTellsByThreeDecibans_isOffered_andNotTwice() {
         Discrimination theory = new Discrimination(ranking(Evidence.NONE), "a", Source.SEEN.reliability());
         List<Discrimination.Offer> offers = theory.offers(PlanSettings.STANDARD, BenchSituation.PLAIN);
-        assertEquals(List.of("tells"), offers.stream().map(Discrimination.Offer::finding).toList());
+        assertEquals(
+                List.of("tells"),
+                offers.stream().map(Discrimination.Offer::finding).toList());
         assertEquals("yes", offers.get(0).sign());
         assertTrue(offers.get(0).isCheck());
         Evidence asked = Evidence.NONE.with(Invented.report("tells", "yes", .95, 1));
@@ -86,8 +87,7 @@ class DiscriminationTest {
     /** A finding that the theory does not touch never makes "no" the expected sign for its size alone. */
     @Test
     void sign_isWhatSpeaksMostForTheTheory() {
-        Discrimination.Offer offer =
-                new Discrimination(ranking(Evidence.NONE), "b", 1 - 1e-9).of("tells", 2);
+        Discrimination.Offer offer = new Discrimination(ranking(Evidence.NONE), "b", 1 - 1e-9).of("tells", 2);
         assertEquals("no", offer.sign());
         assertEquals(Discrimination.Bearing.RULES_OUT, offer.bearing("yes"));
     }

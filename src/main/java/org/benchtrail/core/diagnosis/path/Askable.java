@@ -40,7 +40,9 @@ final class Askable {
                 .filter(s -> s.present().start() != Presence.Start.ALWAYS)
                 .forEach(s -> findings.add(new Finding(
                         isThere(s.id()),
-                        s.present().ask().isEmpty() ? "Is it there: " + s.name() + "?" : s.present().ask(),
+                        s.present().ask().isEmpty()
+                                ? "Is it there: " + s.name() + "?"
+                                : s.present().ask(),
                         Finding.Kind.ANSWER,
                         GenericTest.NO_YES,
                         Map.of("no", 0.5, YES, 0.5),
@@ -69,7 +71,8 @@ final class Askable {
         Map<String, Boolean> said = new HashMap<>();
         evidence.reports().stream()
                 .filter(r -> r.finding().startsWith(THERE) && r.isAnswer())
-                .forEach(r -> said.put(r.finding().substring(THERE.length()), r.value().equals(YES)));
+                .forEach(r -> said.put(
+                        r.finding().substring(THERE.length()), r.value().equals(YES)));
         return said;
     }
 

@@ -110,6 +110,7 @@ final class GenericTests {
     private boolean isListed(WholeTest w) {
         return paths.stands().stream()
                 .anyMatch(f -> f.act() == w.act()
-                        && (w.act() != PathAct.SISTER || Set.copyOf(f.segments()).equals(Set.copyOf(w.segments()))));
+                        && (w.act() != PathAct.SISTER
+                                || Set.copyOf(f.segments()).equals(Set.copyOf(w.segments()))));
     }
 }

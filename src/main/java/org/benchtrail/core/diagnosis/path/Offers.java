@@ -93,7 +93,8 @@ record Offers(Map<String, String> withheld) {
         if (!missing.isEmpty()) {
             return "first: " + String.join(", ", missing).replace('-', ' ');
         }
-        if (t.act() == PathAct.RESEAT && (answered(m, answers, PathAct.SUBSTITUTE, t) || answered(m, answers, PathAct.BYPASS, t))) {
+        if (t.act() == PathAct.RESEAT
+                && (answered(m, answers, PathAct.SUBSTITUTE, t) || answered(m, answers, PathAct.BYPASS, t))) {
             return "it was replaced or left out already";
         }
         return PARTING.contains(t.act()) && !tells(m, t, p) ? "it cannot tell any more" : "";

@@ -10,13 +10,14 @@ import org.benchtrail.core.diagnosis.Making;
 public enum PathAct {
     LOOK(
             "Look, smell, listen at the %s; lights, settings, messages.",
-            "Is anything wrong to be seen?",
-            "something wrong to be seen: %s",
-            Making.Way.LOOK),
+            "Is anything wrong to be seen?", "something wrong to be seen: %s", Making.Way.LOOK),
     RESEAT("Take the %s off and seat it anew.", "Is the fault gone?", "gone after seating anew: %s", Making.Way.TRY),
-    SUBSTITUTE("Put in a %s that is known to be good.", "Is the fault gone?", "gone with a good one: %s", Making.Way.TRY),
+    SUBSTITUTE(
+            "Put in a %s that is known to be good.", "Is the fault gone?", "gone with a good one: %s", Making.Way.TRY),
     BYPASS("Take the %s out of the way, or go past it.", "Is the fault gone?", "gone without it: %s", Making.Way.TRY),
-    MOVE("Put the suspect %s into a good place.", "Does the fault go with it?", "the fault goes with it: %s", Making.Way.TRY),
+    MOVE(
+            "Put the suspect %s into a good place.",
+            "Does the fault go with it?", "the fault goes with it: %s", Making.Way.TRY),
     /** A measurement, or a good source put in, at a boundary between two segments. */
     POINT("", "", "at %s", Making.Way.MEASURE),
     /** Another device that shares segments. */

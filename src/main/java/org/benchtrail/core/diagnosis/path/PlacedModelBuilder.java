@@ -18,7 +18,6 @@ import org.benchtrail.core.diagnosis.Group;
 import org.benchtrail.core.diagnosis.LikelihoodTable;
 import org.benchtrail.core.diagnosis.Model;
 import org.benchtrail.core.diagnosis.ModelSettings;
-import org.benchtrail.core.diagnosis.CausePart;
 import org.benchtrail.core.diagnosis.SharedRepair;
 import org.benchtrail.core.diagnosis.Structure;
 
@@ -107,7 +106,14 @@ final class PlacedModelBuilder {
         groups.removeAll(category.groups().stream().map(Group::id).toList());
         groups.forEach(g -> all.add(new Group(g, ACTS_CORRELATION)));
         return new CauseCategory(
-                category.id(), category.title(), category.escalateMinutes(), all, findings, causes(), repairs(), category.hints());
+                category.id(),
+                category.title(),
+                category.escalateMinutes(),
+                all,
+                findings,
+                causes(),
+                repairs(),
+                category.hints());
     }
 
     /** The group of acts on one segment; empty for other acts and for more than one segment. */

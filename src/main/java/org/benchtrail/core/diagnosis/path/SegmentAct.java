@@ -15,7 +15,13 @@ import org.benchtrail.core.diagnosis.Risk;
  * @param never states in which it is not offered
  */
 public record SegmentAct(
-        PathAct act, double minutes, Risk risk, String with, List<String> needs, List<String> cautions, Set<Bar> never) {
+        PathAct act,
+        double minutes,
+        Risk risk,
+        String with,
+        List<String> needs,
+        List<String> cautions,
+        Set<Bar> never) {
     public SegmentAct {
         needs = List.copyOf(needs);
         cautions = List.copyOf(cautions);

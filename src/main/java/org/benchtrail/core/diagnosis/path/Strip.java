@@ -60,7 +60,8 @@ public record Strip(String path, String title, List<Box> boxes) {
             Map<String, String> answers) {
         Optional<Point> point =
                 path.points().stream().filter(p -> p.after().equals(s.id())).findFirst();
-        boolean meant = stretch.filter(t -> t.path().equals(path.id()) && t.segments().contains(s.id()))
+        boolean meant = stretch.filter(
+                        t -> t.path().equals(path.id()) && t.segments().contains(s.id()))
                 .isPresent();
         return new Box(
                 s.id(),

@@ -17,9 +17,8 @@ import org.benchtrail.core.diagnosis.Source;
 
 /** Ways of working: with what, out of the structure, beliefs and tests are made. */
 final class PathPolicy {
-    static final PlanSettings PLAN = PlanSettings.STANDARD
-            .withoutRiskMinutes()
-            .withPlannedReliability(Source.SEEN.reliability());
+    static final PlanSettings PLAN =
+            PlanSettings.STANDARD.withoutRiskMinutes().withPlannedReliability(Source.SEEN.reliability());
 
     final String name;
     private final boolean structure;
@@ -56,8 +55,9 @@ final class PathPolicy {
     }
 
     Localiser localiser(CauseCategory category, CategoryPaths paths) {
-        return localisers.computeIfAbsent(category.id(), id -> new Localiser(
-                category, changed(paths), ModelSettings.STANDARD.withUnlisted(unlisted), plan));
+        return localisers.computeIfAbsent(
+                category.id(),
+                id -> new Localiser(category, changed(paths), ModelSettings.STANDARD.withUnlisted(unlisted), plan));
     }
 
     private CategoryPaths changed(CategoryPaths p) {

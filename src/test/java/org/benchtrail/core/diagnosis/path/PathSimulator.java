@@ -1,7 +1,6 @@
 package org.benchtrail.core.diagnosis.path;
 
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -29,18 +28,27 @@ final class PathSimulator {
 
     /** @param placed after 2, 4 and 6 tests; meaningless for a fault outside all places */
     record Outcome(
-            boolean listed, boolean outside, double minutes, int wrong, int tests, boolean escalated, boolean[] placed) {}
+            boolean listed,
+            boolean outside,
+            double minutes,
+            int wrong,
+            int tests,
+            boolean escalated,
+            boolean[] placed) {}
 
     private static Evidence start(PathWorld.Hidden ticket, Known known, PathPolicy policy) {
         Localisation at = policy.localiser(ticket.category(), ticket.paths()).locate(known);
         Answers answers = Answers.of(at.model(), Evidence.NONE);
         List<Finding> quick = new ArrayList<>(ticket.category().findings().stream()
-                .filter(f -> f.minutes() <= 1 && answers.offers(f.id()) && !ticket.truth().gone().contains(f.id()))
+                .filter(f -> f.minutes() <= 1
+                        && answers.offers(f.id())
+                        && !ticket.truth().gone().contains(f.id()))
                 .toList());
         java.util.Collections.shuffle(quick, new Random(ticket.seed()));
         Evidence e = Evidence.NONE;
         for (Finding f : quick.subList(0, Math.min(2, quick.size()))) {
-            e = e.with(report(f.id(), ticket.answer(f.id(), f.values()), e.reports().size()));
+            e = e.with(report(
+                    f.id(), ticket.answer(f.id(), f.values()), e.reports().size()));
         }
         return e;
     }
@@ -68,16 +76,24 @@ final class PathSimulator {
                     Finding f = finding(at, a.id());
                     minutes += f.minutes();
                     tests++;
-                    e = e.with(report(a.id(), ticket.answer(a.id(), f.values()), e.reports().size()));
+                    e = e.with(report(
+                            a.id(),
+                            ticket.answer(a.id(), f.values()),
+                            e.reports().size()));
                 }
                 case REPAIR, PREPARE -> {
                     minutes += a.minutes();
-                    if (ticket.mended(a.id(), home(ticket, a.id()), fix(at, a.id()), a.minutes() <= PathPolicy.PLAN.leaveMinutes())) {
+                    if (ticket.mended(
+                            a.id(),
+                            home(ticket, a.id()),
+                            fix(at, a.id()),
+                            a.minutes() <= PathPolicy.PLAN.leaveMinutes())) {
                         return new Outcome(
                                 ticket.isListed(), ticket.segment().isEmpty(), minutes, wrong, tests, false, placed);
                     }
                     wrong++;
-                    e = e.with(new FailedRepair(a.id(), at.ranking().probability(at.ranking().leader()), Rig.T0));
+                    e = e.with(new FailedRepair(
+                            a.id(), at.ranking().probability(at.ranking().leader()), Rig.T0));
                 }
                 case ESCALATE -> {
                     return new Outcome(
@@ -123,7 +139,10 @@ final class PathSimulator {
             Action test = at.advice().placingTest().orElse(null);
             if (test != null) {
                 Finding f = finding(at, test.id());
-                e = e.with(report(test.id(), ticket.answer(test.id(), f.values()), e.reports().size()));
+                e = e.with(report(
+                        test.id(),
+                        ticket.answer(test.id(), f.values()),
+                        e.reports().size()));
             }
             if (k == LOOKS[look]) {
                 placed[look++] = leader(localiser.locate(known.with(e))).equals(ticket.segment());
@@ -206,6 +225,7 @@ final class PathSimulator {
     }
 
     static Summary run(PathPolicy policy, List<PathWorld.Hidden> tickets) {
-        return new Summary(policy.name, tickets.stream().map(t -> work(t, policy)).toList());
+        return new Summary(
+                policy.name, tickets.stream().map(t -> work(t, policy)).toList());
     }
 }

@@ -17,9 +17,20 @@ class PathSimulatorTest {
         PathCatalogue paths = f.paths().orElseThrow();
         for (PathWorld w : List.of(PathWorld.A)) {
             List<PathWorld.Hidden> tickets = w.draw(catalogue.categories(), paths, TICKETS, 7);
-            for (PathPolicy p : List.of(PathPolicy.paths(), new PathPolicy("no floor", true, -1, true, 0.05, PathPolicy.PLAN.withFloor(org.benchtrail.core.diagnosis.Floor.NONE)),new PathPolicy("tests, no residuals", true, 0, true, 0.05, PathPolicy.PLAN), new PathPolicy("residuals, no tests", true, -1, false, 0.05, PathPolicy.PLAN))) {
+            for (PathPolicy p : List.of(
+                    PathPolicy.paths(),
+                    new PathPolicy(
+                            "no floor",
+                            true,
+                            -1,
+                            true,
+                            0.05,
+                            PathPolicy.PLAN.withFloor(org.benchtrail.core.diagnosis.Floor.NONE)),
+                    new PathPolicy("tests, no residuals", true, 0, true, 0.05, PathPolicy.PLAN),
+                    new PathPolicy("residuals, no tests", true, -1, false, 0.05, PathPolicy.PLAN))) {
                 long t = System.nanoTime();
-                System.out.println(PathSimulator.run(p, tickets).line() + " " + (System.nanoTime() - t) / 1000000 + " ms");
+                System.out.println(
+                        PathSimulator.run(p, tickets).line() + " " + (System.nanoTime() - t) / 1000000 + " ms");
             }
         }
     }

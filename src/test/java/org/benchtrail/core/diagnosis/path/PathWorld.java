@@ -29,7 +29,8 @@ record PathWorld(
     static final PathWorld B = new PathWorld("B rules and rows further off", 0.5, 1.5, 1, 0.1, 0, 0.60);
     static final PathWorld C = new PathWorld("C one in five unlisted", 0.2, 0.7, 1, 0.1, 0, 0.60);
     static final PathWorld D = new PathWorld("D priors of residuals exact, nothing outside", 0.5, 0.7, 0, 0, 0, 0.60);
-    static final PathWorld E = new PathWorld("E as B, three in ten answers mute, mends .30", 0.5, 1.5, 1, 0.1, 0.3, 0.30);
+    static final PathWorld E =
+            new PathWorld("E as B, three in ten answers mute, mends .30", 0.5, 1.5, 1, 0.1, 0.3, 0.30);
 
     /** Leaving in what a test has cured mends a listed cause so often, as its own repair would. */
     private static final double LEFT_IN = 0.95;
@@ -65,8 +66,7 @@ record PathWorld(
 
         /** What a test shows. */
         String answer(String test, List<String> values) {
-            boolean known = truth.model().category().findings().stream()
-                    .anyMatch(f -> f.id().equals(test));
+            boolean known = truth.model().category().findings().stream().anyMatch(f -> f.id().equals(test));
             if (!known || truth.gone().contains(test)) {
                 return Report.NOT_APPLICABLE;
             }
@@ -99,7 +99,9 @@ record PathWorld(
                     || paths.changes().stream().anyMatch(c -> c.finding().equals(finding))
                     || paths.paths().stream()
                             .flatMap(p -> p.points().stream())
-                            .anyMatch(p -> p.same().filter(s -> s.finding().equals(finding)).isPresent());
+                            .anyMatch(p -> p.same()
+                                    .filter(s -> s.finding().equals(finding))
+                                    .isPresent());
         }
 
         private double[] row(String test, List<String> values, String cause) {
@@ -141,8 +143,7 @@ record PathWorld(
         boolean mended(String repair, String home, double fix, boolean cured) {
             double x = chance("repair " + repair).nextDouble();
             if (repair.startsWith("segment:")) {
-                return repair.equals("segment:" + segment)
-                        && x < (isListed() && cured ? LEFT_IN : world.mends());
+                return repair.equals("segment:" + segment) && x < (isListed() && cured ? LEFT_IN : world.mends());
             }
             if (isListed()) {
                 return repair.equals(cause) && x < fix;
@@ -179,7 +180,8 @@ record PathWorld(
                 x -> new PlacedModelBuilder(c, new Layout(paths, present), ModelSettings.STANDARD, List.of()).build());
         long seed = r.nextLong();
         if (r.nextDouble() >= unlisted) {
-            List<PlacedPart> listed = m.places().stream().filter(PlacedPart::isListed).toList();
+            List<PlacedPart> listed =
+                    m.places().stream().filter(PlacedPart::isListed).toList();
             Map<String, Double> weights = new HashMap<>();
             c.causes().forEach(x -> weights.put(x.id(), x.weight()));
             double[] w = listed.stream()
@@ -195,7 +197,8 @@ record PathWorld(
         double[] w = segments.stream()
                 .mapToDouble(s -> s.share() * Math.exp(shareNoise * r.nextGaussian()))
                 .toArray();
-        return new Hidden(c, paths, this, equipment, "", "", segments.get(pick(w, r)).id(), m, seed);
+        return new Hidden(
+                c, paths, this, equipment, "", "", segments.get(pick(w, r)).id(), m, seed);
     }
 
     static int pick(double[] w, Random r) {
