@@ -12,8 +12,6 @@ import java.nio.file.Path;
 import org.benchtrail.demo.Scenarios;
 import org.benchtrail.people.PeopleActs;
 import org.benchtrail.platform.TestDatabase;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
@@ -22,7 +20,6 @@ import org.junit.jupiter.api.Test;
 @QuarkusTestResource(TestDatabase.class)
 class JudgesJourneyTest {
     private static final String TITLE = "Loud and slow, to be judged";
-    private static Chromium chromium;
 
     @TestHTTPResource("/")
     URL server;
@@ -34,18 +31,6 @@ class JudgesJourneyTest {
     PeopleActs accounts;
 
     private String sheet = "";
-
-    @BeforeAll
-    static void startBrowser() {
-        chromium = Chromium.start();
-    }
-
-    @AfterAll
-    static void stopBrowser() {
-        if (chromium != null) {
-            chromium.close();
-        }
-    }
 
     /** A trainee's ticket that stands at verify, under a title of its own. */
     @BeforeEach
@@ -63,7 +48,7 @@ class JudgesJourneyTest {
     }
 
     private Person person(String login) {
-        return new Person(chromium, server.toString()).signIn(login, Scenarios.DEMO_PASSWORD);
+        return new Person(server.toString()).signIn(login, Scenarios.DEMO_PASSWORD);
     }
 
     private void onTheSheet(Person person) {
