@@ -2,14 +2,12 @@ package org.benchtrail.ticket.theorize;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.benchtrail.core.advice.Diagnosis;
 import org.benchtrail.core.advice.SheetEvidence;
 import org.benchtrail.core.diagnosis.Action;
-import org.benchtrail.core.diagnosis.Advice;
 import org.benchtrail.core.diagnosis.Cause;
 import org.benchtrail.core.diagnosis.Finding;
 import org.benchtrail.core.diagnosis.SharedRepair;
