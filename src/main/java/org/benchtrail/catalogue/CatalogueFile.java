@@ -20,7 +20,7 @@ import org.benchtrail.core.diagnosis.Catalogue;
 import org.benchtrail.core.diagnosis.CatalogueRules;
 import org.benchtrail.core.diagnosis.CauseCategory;
 import org.benchtrail.core.diagnosis.Feed;
-import org.benchtrail.core.diagnosis.ReadingWords;
+import org.benchtrail.core.diagnosis.QuantityWords;
 import org.benchtrail.core.diagnosis.path.PathCatalogue;
 import org.benchtrail.core.measure.Dimension;
 import org.benchtrail.core.measure.Units;
@@ -110,7 +110,7 @@ public record CatalogueFile(Optional<Catalogue> catalogue, PathCatalogue paths, 
                 wrong.add("name a finding whose limits are in " + unit.get() + " for '" + feed.sign() + "'");
             }
         }
-        for (ReadingWords words : category.hints().readings()) {
+        for (QuantityWords words : category.hints().readings()) {
             if (!agree(category, words.finding(), words.unit())) {
                 wrong.add("give the unit that the limits of '" + words.finding() + "' are in, not " + words.unit());
             }

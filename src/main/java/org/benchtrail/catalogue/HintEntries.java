@@ -6,7 +6,7 @@ import java.util.Set;
 import org.benchtrail.core.diagnosis.Feed;
 import org.benchtrail.core.diagnosis.Hints;
 import org.benchtrail.core.diagnosis.Phrases;
-import org.benchtrail.core.diagnosis.ReadingWords;
+import org.benchtrail.core.diagnosis.QuantityWords;
 import org.benchtrail.core.diagnosis.Source;
 
 /** Turns what a catalogue file says of recorded facts and of words into entries. */
@@ -35,7 +35,7 @@ final class HintEntries {
 
     private final FileFaults file;
     private final List<Feed> feeds = new ArrayList<>();
-    private final List<ReadingWords> readings = new ArrayList<>();
+    private final List<QuantityWords> readings = new ArrayList<>();
 
     HintEntries(FileFaults file) {
         this.file = file;
@@ -56,7 +56,7 @@ final class HintEntries {
         EntryReader e = new EntryReader(file, node, at, KEYS);
         String finding = e.text("finding");
         if (e.find("reading") != null) {
-            return readings.add(new ReadingWords(e.texts("reading"), e.text("unit"), e.texts("without"), finding));
+            return readings.add(new QuantityWords(e.texts("reading"), e.text("unit"), e.texts("without"), finding));
         }
         if (e.find("hazard") != null) {
             String sign = "hazard/" + e.text("hazard");

@@ -83,7 +83,7 @@ class JourneyTest {
 
             // the next best test becomes a check with its expectation, and its reading flows back
             ines.sees("Theory under test");
-            ines.sees("CPU fan speed");
+            ines.sees("What speed does the processor fan show at load?");
             ines.look("sheet-next-test");
             ines.press("Make it a check");
             ines.sees("below (about 9 in 10 if the theory is right)");

@@ -15,6 +15,7 @@ import org.benchtrail.core.diagnosis.Model;
 import org.benchtrail.core.diagnosis.Ranking;
 import org.benchtrail.core.diagnosis.Report;
 import org.benchtrail.core.diagnosis.Source;
+import org.benchtrail.core.diagnosis.path.PathCatalogue;
 import org.benchtrail.core.method.Category;
 import org.benchtrail.core.method.Entry;
 import org.benchtrail.core.method.Fact;
@@ -42,7 +43,7 @@ import org.junit.jupiter.api.Test;
 /** What the job sheet makes of the delivered catalogue, on the overheating tickets and others. */
 class DemoRankingTest {
     private static final Instant START = Instant.parse("2031-03-03T08:00:00Z");
-    private static final CatalogueVersion DELIVERED = CatalogueVersion.of(1, CatalogueFile.delivered());
+    private static final CatalogueVersion DELIVERED = CatalogueVersion.of(1, CatalogueFile.delivered(), PathCatalogue.NONE);
     private static final Model HEAT = DELIVERED.model("heat").orElseThrow();
     private static final Set<String> COOLING = Set.of(
             "heat/dust",

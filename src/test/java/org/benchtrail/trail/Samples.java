@@ -142,7 +142,7 @@ public final class Samples {
                         "0.5 % + 2",
                         "2",
                         "p4"),
-                new FindingAnswered("h1", "Do the fans turn?", "no", Source.SEEN),
+                new FindingAnswered("h1", "Do the fans turn?", "no", Source.SEEN, 2),
                 new BenchResultAttached(
                         "soak",
                         1,
@@ -157,7 +157,10 @@ public final class Samples {
                         List.of(18),
                         "Catalogue version 3",
                         List.of(new RankedCause("H01", "Dust in the cooler", "0.6123")),
-                        3),
+                        3,
+                        "h4",
+                        "H01"),
+                new VerifyFailed("Only the lamp is dark now", false),
                 new CheckPlanned(
                         18,
                         "Look at the fans",

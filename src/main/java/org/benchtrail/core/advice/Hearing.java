@@ -16,7 +16,7 @@ import org.benchtrail.core.diagnosis.CauseCategory;
 import org.benchtrail.core.diagnosis.Feed;
 import org.benchtrail.core.diagnosis.Finding;
 import org.benchtrail.core.diagnosis.Hints;
-import org.benchtrail.core.diagnosis.ReadingWords;
+import org.benchtrail.core.diagnosis.QuantityWords;
 import org.benchtrail.core.diagnosis.Report;
 import org.benchtrail.core.diagnosis.Source;
 import org.benchtrail.core.method.CatalogueAnswer;
@@ -211,7 +211,7 @@ final class Hearing {
         boolean own = reading.lower() != null || reading.upper() != null;
         Set<String> ids = category.hints().readings().stream()
                 .filter(r -> r.match(words) && Judging.isOf(r.unit(), reading.unit(), own))
-                .map(ReadingWords::finding)
+                .map(QuantityWords::finding)
                 .collect(Collectors.toSet());
         return category.findings().stream().filter(f -> ids.contains(f.id())).toList();
     }

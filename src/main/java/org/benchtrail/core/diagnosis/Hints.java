@@ -9,7 +9,7 @@ import java.util.List;
  * @param readings words by which a reading is known to be a finding's
  * @param phrases words that suggest an answer
  */
-public record Hints(List<Feed> feeds, List<ReadingWords> readings, List<Phrases> phrases) {
+public record Hints(List<Feed> feeds, List<QuantityWords> readings, List<Phrases> phrases) {
     /** Nothing but answers is heard. */
     public static final Hints NONE = new Hints(List.of(), List.of(), List.of());
 

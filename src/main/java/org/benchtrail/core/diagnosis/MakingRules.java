@@ -241,7 +241,7 @@ final class MakingRules {
                     "name a finding and a value that it has for " + feed.sign() + ": '" + feed.finding() + "'");
             require(seen.add(feed.sign() + " " + feed.finding()), at + ".feeds", "name " + feed.sign() + " once");
         }
-        for (ReadingWords words : hints.readings()) {
+        for (QuantityWords words : hints.readings()) {
             Finding f = findings.get(words.finding());
             require(
                     f != null && f.kind() == Finding.Kind.READING,

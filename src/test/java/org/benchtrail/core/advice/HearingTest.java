@@ -16,7 +16,7 @@ import org.benchtrail.core.diagnosis.Finding;
 import org.benchtrail.core.diagnosis.Hints;
 import org.benchtrail.core.diagnosis.Limits;
 import org.benchtrail.core.diagnosis.Making;
-import org.benchtrail.core.diagnosis.ReadingWords;
+import org.benchtrail.core.diagnosis.QuantityWords;
 import org.benchtrail.core.diagnosis.Repair;
 import org.benchtrail.core.diagnosis.Report;
 import org.benchtrail.core.diagnosis.Risk;
@@ -82,9 +82,9 @@ class HearingTest {
                         new Feed("drive-failure/true", "drive", "yes", Source.SEEN),
                         new Feed("read-in/drive-failing", "drive", "yes", Source.SEEN)),
                 List.of(
-                        new ReadingWords(List.of("fan speed"), "1/min", List.of("graphics", "pump"), "fan"),
-                        new ReadingWords(List.of("pump fan"), "1/min", List.of(), "otherfan"),
-                        new ReadingWords(List.of("rear fan speed"), "1/min", List.of(), "otherfan")),
+                        new QuantityWords(List.of("fan speed"), "1/min", List.of("graphics", "pump"), "fan"),
+                        new QuantityWords(List.of("pump fan"), "1/min", List.of(), "otherfan"),
+                        new QuantityWords(List.of("rear fan speed"), "1/min", List.of(), "otherfan")),
                 List.of());
         return new CauseCategory(
                 "heat",

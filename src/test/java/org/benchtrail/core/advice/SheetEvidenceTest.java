@@ -207,9 +207,9 @@ class SheetEvidenceTest {
     @Test
     void causeOutsideTheCategory_isNoTrialOfIt() {
         assertEquals(List.of(), inVain("Z9", new VerifyFailed("Still hot")));
-        assertFalse(SheetEvidence.isCause(MODEL, "Z9"));
-        assertFalse(SheetEvidence.isCause(MODEL, null));
-        assertTrue(SheetEvidence.isCause(MODEL, "H4"));
+        assertFalse(SheetEvidence.isCause(MODEL.category(), "Z9"));
+        assertFalse(SheetEvidence.isCause(MODEL.category(), null));
+        assertTrue(SheetEvidence.isCause(MODEL.category(), "H4"));
         assertEquals(Optional.empty(), SheetEvidence.finding(MODEL, "smell"));
     }
 

@@ -15,6 +15,7 @@ import java.util.Set;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.diagnosis.Source;
+import org.benchtrail.core.measure.Limit;
 import org.benchtrail.core.method.desk.Corrected;
 import org.benchtrail.core.method.desk.HandedOver;
 import org.benchtrail.core.method.desk.VerifyFailed;
@@ -82,6 +83,11 @@ class FactAnswersTest {
         @Override
         public Set<Caution> cautionsOfFinding(String finding) {
             return Set.of();
+        }
+
+        @Override
+        public Optional<Limit> limitOf(String finding) {
+            return Optional.empty();
         }
 
         @Override

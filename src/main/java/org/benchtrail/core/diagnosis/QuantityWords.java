@@ -14,8 +14,8 @@ import java.util.stream.Collectors;
  * @param without none of these words may be there
  * @param finding id in the same category
  */
-public record ReadingWords(List<String> any, String unit, List<String> without, String finding) {
-    public ReadingWords {
+public record QuantityWords(List<String> any, String unit, List<String> without, String finding) {
+    public QuantityWords {
         any = List.copyOf(any);
         without = List.copyOf(without);
     }
