@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.benchtrail.core.advice.Diagnosis;
+import org.benchtrail.core.advice.ExpectedReading;
 import org.benchtrail.core.advice.SheetEvidence;
 import org.benchtrail.core.diagnosis.Action;
 import org.benchtrail.core.diagnosis.Advice;
@@ -87,21 +88,32 @@ final class NextSteps {
                 finding.kind() == Finding.Kind.READING,
                 finding.limits() == null ? "" : finding.limits().unit(),
                 expectation(finding),
+                likeliest(finding)
+                        .flatMap(v -> ExpectedReading.of(finding, v.value(), v.chance()))
+                        .orElse(null),
                 finding.risk().compareTo(Risk.LOW) > 0,
                 List.copyOf(cautions));
     }
 
     private String expectation(Finding finding) {
-        String cause = sheet.activeTheory().map(t -> t.fact().causeId()).orElse(null);
-        if (cause == null || diagnosis.cause(cause).isEmpty()) {
-            return "";
-        }
+        return likeliest(finding)
+                .map(v -> finding.question() + ": " + v.value() + " (" + Words.chance(v.chance())
+                        + " if the theory is right)")
+                .orElse("");
+    }
+
+    /** A value of a finding, and how likely the active theory makes it. */
+    private record Likely(String value, double chance) {}
+
+    /** Empty while no cause of the catalogue is the active theory. */
+    private Optional<Likely> likeliest(Finding finding) {
         Model model = diagnosis.model();
-        String likeliest = finding.values().stream()
-                .max(Comparator.comparingDouble(v -> model.likelihood(finding.id(), v, cause)))
-                .orElseThrow();
-        double p = model.likelihood(finding.id(), likeliest, cause);
-        return finding.question() + ": " + likeliest + " (" + Words.chance(p) + " if the theory is right)";
+        return sheet.activeTheory()
+                .flatMap(t -> Optional.ofNullable(t.fact().causeId()))
+                .filter(cause -> diagnosis.cause(cause).isPresent())
+                .flatMap(cause -> finding.values().stream()
+                        .map(v -> new Likely(v, model.likelihood(finding.id(), v, cause)))
+                        .max(Comparator.comparingDouble(Likely::chance)));
     }
 
     private String act() {

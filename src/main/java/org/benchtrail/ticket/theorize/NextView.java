@@ -4,6 +4,7 @@ import java.util.List;
 import org.benchtrail.core.advice.Diagnosis;
 import org.benchtrail.core.method.Caution;
 import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.test.ExpectedValue;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -32,6 +33,7 @@ public record NextView(
      * @param values what can come out, for a question that is answered at once
      * @param reading whether it is measured
      * @param expectation what is seen if the active theory is right; empty while there is none
+     * @param expected the same as bounds of a reading; null where it has none
      */
     public record Test(
             String finding,
@@ -42,6 +44,7 @@ public record NextView(
             boolean reading,
             String unit,
             String expectation,
+            @Nullable ExpectedValue expected,
             boolean invasive,
             List<Caution> cautions) {
 
