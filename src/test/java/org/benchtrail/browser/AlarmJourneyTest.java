@@ -18,8 +18,6 @@ import org.benchtrail.platform.TestDatabase;
 import org.benchtrail.ticket.NewTicket;
 import org.benchtrail.ticket.TicketActs;
 import org.benchtrail.trail.Tampering;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 
 /** A ticket whose record was tampered with: what a technician sees of it, and what a supervisor. */
@@ -29,7 +27,6 @@ class AlarmJourneyTest {
     private static final String PASSWORD = "a long enough password";
     private static final Actor WIL = new Actor("alarm-wil", "Wil Example", Set.of(Role.TECHNICIAN));
     private static final Actor SUE = new Actor("alarm-sue", "Sue Example", Set.of(Role.SUPERVISOR));
-    private static Chromium chromium;
 
     @TestHTTPResource("/")
     URL server;
@@ -39,18 +36,6 @@ class AlarmJourneyTest {
 
     @Inject
     TicketActs tickets;
-
-    @BeforeAll
-    static void startBrowser() {
-        chromium = Chromium.start();
-    }
-
-    @AfterAll
-    static void stopBrowser() {
-        if (chromium != null) {
-            chromium.close();
-        }
-    }
 
     private TicketNumber ticket() {
         NewTicket report = new NewTicket(
@@ -81,7 +66,7 @@ class AlarmJourneyTest {
         TicketNumber garbled = ticket();
         Tampering.run("delete from trail_entry where ticket = ? and entry = 4", cut.serial());
         Tampering.run("update trail_entry set canonical = 'no entry' where ticket = ? and entry = 3", garbled.serial());
-        try (Person wil = new Person(chromium, server.toString()).signIn(WIL.account(), PASSWORD)) {
+        try (Person wil = new Person(server.toString()).signIn(WIL.account(), PASSWORD)) {
             wil.go("/tickets/" + cut);
             wil.sees("The ticket has 4 entries, but 3 are there.");
             wil.seesNot("Save, stay here");
@@ -95,7 +80,7 @@ class AlarmJourneyTest {
             wil.sees("a file that was loaded");
             wil.look("entry-origin");
         }
-        try (Person sue = new Person(chromium, server.toString()).signIn(SUE.account(), PASSWORD)) {
+        try (Person sue = new Person(server.toString()).signIn(SUE.account(), PASSWORD)) {
             sue.go("/queue");
             sue.look("alarm-queue");
             sue.page.locator("a:has-text('See the alarms')").click();

@@ -13,8 +13,6 @@ import java.util.regex.Pattern;
 import org.benchtrail.core.method.Role;
 import org.benchtrail.people.PeopleActs;
 import org.benchtrail.platform.TestDatabase;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 
 /** One calculation of each trade in a browser: a value is changed and the verdict follows without a press of a button. */
@@ -22,7 +20,6 @@ import org.junit.jupiter.api.Test;
 @QuarkusTestResource(TestDatabase.class)
 class BenchJourneyTest {
     private static final String PASSWORD = "a long enough password";
-    private static Chromium chromium;
 
     @TestHTTPResource("/")
     URL server;
@@ -30,21 +27,9 @@ class BenchJourneyTest {
     @Inject
     PeopleActs acts;
 
-    @BeforeAll
-    static void startBrowser() {
-        chromium = Chromium.start();
-    }
-
-    @AfterAll
-    static void stopBrowser() {
-        if (chromium != null) {
-            chromium.close();
-        }
-    }
-
     private Person somebody() {
         acts.ensureAccount("bench-walker", "Wil Example", Set.of(Role.TECHNICIAN), PASSWORD);
-        return new Person(chromium, server.toString()).signIn("bench-walker", PASSWORD);
+        return new Person(server.toString()).signIn("bench-walker", PASSWORD);
     }
 
     private static void open(Person person, String title) {

@@ -9,19 +9,26 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Assumptions;
 
-/** The system's Chromium. Where there is none the browser tests say so and are left out, unless the build asks for it. */
-final class Chromium implements AutoCloseable {
-    private final Playwright playwright;
-    private final Browser browser;
+/**
+ * The system's Chromium, started once for all journeys and ended with the tests. Where there is none the browser tests say so
+ * and are left out, unless the build asks for it.
+ */
+final class Chromium {
+    private static @Nullable Browser browser;
 
-    private Chromium(Playwright playwright, Browser browser) {
-        this.playwright = playwright;
-        this.browser = browser;
+    private Chromium() {}
+
+    static synchronized Browser browser() {
+        if (browser == null) {
+            browser = start();
+        }
+        return browser;
     }
 
-    static Chromium start() {
+    private static Browser start() {
         Optional<Path> executable = find();
         if (executable.isEmpty()) {
             String sentence =
@@ -35,7 +42,7 @@ final class Chromium implements AutoCloseable {
         }
         Playwright playwright = Playwright.create(
                 new Playwright.CreateOptions().setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
-        Browser browser = playwright
+        Browser started = playwright
                 .chromium()
                 .launch(new BrowserType.LaunchOptions()
                         .setExecutablePath(executable.get())
@@ -47,7 +54,8 @@ final class Chromium implements AutoCloseable {
                                 "--disable-background-networking",
                                 "--disable-component-update",
                                 "--disable-sync")));
-        return new Chromium(playwright, browser);
+        Runtime.getRuntime().addShutdownHook(new Thread(playwright::close));
+        return started;
     }
 
     private static Optional<Path> find() {
@@ -57,15 +65,5 @@ final class Chromium implements AutoCloseable {
                 .map(Path::of)
                 .filter(Files::isExecutable)
                 .findFirst();
-    }
-
-    Browser browser() {
-        return browser;
-    }
-
-    @Override
-    public void close() {
-        browser.close();
-        playwright.close();
     }
 }

@@ -16,8 +16,6 @@ import java.util.List;
 import org.benchtrail.demo.Scenarios;
 import org.benchtrail.people.PeopleActs;
 import org.benchtrail.platform.TestDatabase;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
@@ -25,8 +23,6 @@ import org.junit.jupiter.api.Test;
 @QuarkusTest
 @QuarkusTestResource(TestDatabase.class)
 class JourneyTest {
-    private static Chromium chromium;
-
     @TestHTTPResource("/")
     URL server;
 
@@ -35,18 +31,6 @@ class JourneyTest {
 
     @Inject
     PeopleActs accounts;
-
-    @BeforeAll
-    static void startBrowser() {
-        chromium = Chromium.start();
-    }
-
-    @AfterAll
-    static void stopBrowser() {
-        if (chromium != null) {
-            chromium.close();
-        }
-    }
 
     @BeforeEach
     void people() throws IOException {
@@ -57,7 +41,7 @@ class JourneyTest {
     }
 
     private Person person(String login) {
-        return new Person(chromium, server.toString()).signIn(login, Scenarios.DEMO_PASSWORD);
+        return new Person(server.toString()).signIn(login, Scenarios.DEMO_PASSWORD);
     }
 
     @Test

@@ -13,8 +13,6 @@ import org.benchtrail.core.method.identify.Hazard;
 import org.benchtrail.demo.Scenarios;
 import org.benchtrail.people.PeopleActs;
 import org.benchtrail.platform.TestDatabase;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
@@ -23,7 +21,6 @@ import org.junit.jupiter.api.Test;
 @QuarkusTestResource(TestDatabase.class)
 class JudgesJourneyTest {
     private static final String TITLE = "Loud and slow, to be judged";
-    private static Chromium chromium;
 
     @TestHTTPResource("/")
     URL server;
@@ -35,18 +32,6 @@ class JudgesJourneyTest {
     PeopleActs accounts;
 
     private String sheet = "";
-
-    @BeforeAll
-    static void startBrowser() {
-        chromium = Chromium.start();
-    }
-
-    @AfterAll
-    static void stopBrowser() {
-        if (chromium != null) {
-            chromium.close();
-        }
-    }
 
     /** A trainee's ticket that stands at verify, under a title of its own. */
     @BeforeEach
@@ -64,7 +49,7 @@ class JudgesJourneyTest {
     }
 
     private Person person(String login) {
-        return new Person(chromium, server.toString()).signIn(login, Scenarios.DEMO_PASSWORD);
+        return new Person(server.toString()).signIn(login, Scenarios.DEMO_PASSWORD);
     }
 
     private void onTheSheet(Person person) {
