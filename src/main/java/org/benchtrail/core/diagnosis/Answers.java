@@ -48,7 +48,11 @@ public final class Answers {
         return f.values().get(value).equals(latest.get(f.id()));
     }
 
-    /** @throws org.benchtrail.core.Invalid if the category has no such finding */
+    /**
+     * Whether the question makes sense now.
+     *
+     * @throws org.benchtrail.core.Invalid if the category has no such finding
+     */
     public boolean offers(String finding) {
         return offers(model.findingIndex(finding));
     }

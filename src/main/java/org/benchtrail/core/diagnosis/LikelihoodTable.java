@@ -59,7 +59,11 @@ public final class LikelihoodTable {
         return new LikelihoodTable(values, group, base, deviators, rows, new double[][] {marginal, unlisted});
     }
 
-    /** @param share prior of each listed cause among the listed ones; sums to 1 */
+    /**
+     * The table that the catalogue gives.
+     *
+     * @param share prior of each listed cause among the listed ones; sums to 1
+     */
     public static LikelihoodTable of(Finding f, List<Cause> causes, double[] share, ModelSettings settings) {
         double[] background = row(f.background(), f.values(), settings);
         int[] deviators = new int[causes.size()];

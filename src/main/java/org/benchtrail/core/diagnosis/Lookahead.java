@@ -26,7 +26,7 @@ final class Lookahead {
     private final int[] order;
     private final double[] ratio;
     private final double listed;
-    private final Map<int[], Dealt> dealt = new IdentityHashMap<>();
+    private final IdentityHashMap<int[], Dealt> dealt = new IdentityHashMap<>();
 
     /** The question whose deviators are marked, by cause. */
     private final int[] markedFor;

@@ -36,7 +36,7 @@ public final class Model {
     private final double[] partLogPrior;
     private final List<LikelihoodTable> tables;
     private final List<UnitTable> unitTables;
-    private final List<Part> parts;
+    private final List<CausePart> parts;
     /** For each cause its parts; null if every cause is one part. */
     private final int @Nullable [][] partsOf;
 
@@ -78,10 +78,10 @@ public final class Model {
         partsOf = partsOf();
         prior = new double[category.causes().size() + 1];
         prior[size()] = structure.unlisted();
-        parts.forEach(p -> prior[causeIndex.get(p.cause())] += p.prior());
+        parts.forEach(p -> prior[index(p.cause())] += p.prior());
         logPrior = logs(prior);
         double[] partPrior =
-                Arrays.copyOf(parts.stream().mapToDouble(Part::prior).toArray(), parts.size() + 1);
+                Arrays.copyOf(parts.stream().mapToDouble(CausePart::prior).toArray(), parts.size() + 1);
         partPrior[parts.size()] = structure.unlisted();
         partLogPrior = partsOf == null ? logPrior : logs(partPrior);
         tables = structure.tables();
@@ -129,7 +129,7 @@ public final class Model {
         category.causes().forEach(c -> of.add(new ArrayList<>()));
         for (int p = 0; p < parts.size(); p++) {
             partIndex.put(parts.get(p).id(), p);
-            of.get(causeIndex.get(parts.get(p).cause())).add(p);
+            of.get(index(parts.get(p).cause())).add(p);
         }
         return parts.size() == of.size()
                 ? null
@@ -145,7 +145,7 @@ public final class Model {
 
     /** Groups that tables share over the parts are shared over the causes as well. */
     private List<UnitTable> unitTables() {
-        Map<int[], int[]> groups = new IdentityHashMap<>();
+        IdentityHashMap<int[], int[]> groups = new IdentityHashMap<>();
         return tables.stream()
                 .map(t -> UnitTable.of(t, partsOf, groups.computeIfAbsent(t.group, this::groupsOfCauses)))
                 .toList();
@@ -286,7 +286,9 @@ public final class Model {
     }
 
     /**
-     * How probable a value of a finding is under a cause, as clamped; of a cause in several places, in the first.
+     * How probable a value of a finding is under a cause, as clamped; of a cause in several places, in the first of them.
+     *
+     * @param cause id of a cause or of a part
      *
      * @throws Invalid if the category has no such finding or cause
      * @throws IllegalArgumentException if the finding has no such value
@@ -297,7 +299,8 @@ public final class Model {
         if (v < 0) {
             throw new IllegalArgumentException("finding '" + finding + "' has no value '" + value + "'");
         }
-        return tables.get(f).row(parts(index(cause))[0], parts())[v];
+        Integer part = causeIndex.containsKey(cause) ? null : partIndex.get(cause);
+        return tables.get(f).row(part == null ? parts(index(cause))[0] : part, parts())[v];
     }
 
     /** By part, the unlisted cause last. */
@@ -413,7 +416,7 @@ public final class Model {
 
     /** The cause that a part belongs to. */
     int causeOf(int part) {
-        return partsOf == null ? part : causeIndex.get(parts.get(part).cause());
+        return partsOf == null ? part : index(parts.get(part).cause());
     }
 
     /** Adds ln(1-q) to the log weight of every part that the repair would have fixed. */

@@ -20,7 +20,11 @@ public final class Needs {
         return missing(repair.needs(), repair.reversible(), met);
     }
 
-    /** @param reversible whether what is done can be undone, or only reads */
+    /**
+     * The needs that are not met.
+     *
+     * @param reversible whether what is done can be undone, or only reads
+     */
     public static List<String> missing(List<String> needs, boolean reversible, Set<String> met) {
         return needs.stream()
                 .filter(n -> !met.contains(n))

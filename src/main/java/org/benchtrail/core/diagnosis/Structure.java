@@ -16,7 +16,7 @@ import java.util.Map;
  */
 public record Structure(
         int listed,
-        List<Part> parts,
+        List<CausePart> parts,
         double unlisted,
         List<LikelihoodTable> tables,
         List<Cure> cures,

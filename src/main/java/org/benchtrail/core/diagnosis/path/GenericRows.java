@@ -11,37 +11,35 @@ import org.benchtrail.core.diagnosis.path.GenericRules.Where;
 
 /** Likelihood tables of the tests that are made from the structure. */
 final class GenericRows {
-    private final List<Place> places;
+    private final List<PlacedPart> places;
     private final double[] priors;
-    private final double unlisted;
     private final ModelSettings settings;
     /** All parts in one group, for the acts that touch few of them. */
     private final int[] alike;
 
-    GenericRows(List<Place> places, double[] priors, double unlisted, ModelSettings settings) {
+    GenericRows(List<PlacedPart> places, double[] priors, ModelSettings settings) {
         this.places = places;
         this.priors = priors;
-        this.unlisted = unlisted;
         this.settings = settings;
         alike = new int[places.size()];
     }
 
     LikelihoodTable table(GenericTest test) {
-        if (test.act() == Act.LOG) {
+        if (test.act() == PathAct.LOG) {
             return grouped(test, p -> logRow(test, p), logRow(test, ""));
         }
         double[] otherwise = row(GenericRules.odds(test.act()).at(Where.ELSE));
-        if (Act.OF_A_SEGMENT.contains(test.act()) || test.act() == Act.UNDO) {
+        if (PathAct.OF_A_SEGMENT.contains(test.act()) || test.act() == PathAct.UNDO) {
             return touching(test, otherwise);
         }
         return grouped(test, segment -> row(GenericRules.odds(test.act()).at(test.where(segment))), otherwise);
     }
 
-    private static double[] row(double positive) {
+    static double[] row(double positive) {
         return new double[] {1 - positive, positive};
     }
 
-    private static double[] logRow(GenericTest test, String segment) {
+    static double[] logRow(GenericTest test, String segment) {
         int named = test.values().size() - 1;
         int own = test.values().indexOf(segment);
         double[] row = new double[named + 1];

@@ -56,7 +56,7 @@ public final class GenericRules {
 
     private GenericRules() {}
 
-    static Odds odds(Act act) {
+    static Odds odds(PathAct act) {
         return switch (act) {
             case POINT -> new Odds(POINT_THERE, POINT_OFF, POINT_BEYOND, POINT_OFF);
             case SUBSTITUTE -> new Odds(CURED_THERE, CURED_NEIGHBOUR, CURED_ELSEWHERE);
@@ -73,12 +73,12 @@ public final class GenericRules {
     }
 
     /** The same for one part: a listed cause that seating cures, or that a good spare does not cure, differs. */
-    static double positive(Act act, Where where, Place place) {
+    static double positive(PathAct act, Where where, PlacedPart place) {
         if (where == Where.IN && place.isListed()) {
-            if (act == Act.RESEAT) {
+            if (act == PathAct.RESEAT) {
                 return place.seating() ? SEATING_LISTED : SEATED_LISTED;
             }
-            if ((act == Act.SUBSTITUTE || act == Act.BYPASS) && place.survives()) {
+            if ((act == PathAct.SUBSTITUTE || act == PathAct.BYPASS) && place.survives()) {
                 return SURVIVES;
             }
         }

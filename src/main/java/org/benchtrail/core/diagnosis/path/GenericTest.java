@@ -25,7 +25,7 @@ import org.benchtrail.core.diagnosis.path.GenericRules.Where;
  */
 public record GenericTest(
         String id,
-        Act act,
+        PathAct act,
         String name,
         String instruction,
         String question,
@@ -52,7 +52,7 @@ public record GenericTest(
     }
 
     /** Id of a test of one segment. */
-    public static String id(Act act, String segment) {
+    public static String id(PathAct act, String segment) {
         return act.word() + ":" + segment;
     }
 

@@ -25,7 +25,7 @@ final class GenericTests {
         for (FaultPath path : tests.paths.paths()) {
             path.points().forEach(p -> tests.point(path, p));
         }
-        Map<Act, Integer> count = new HashMap<>();
+        Map<PathAct, Integer> count = new HashMap<>();
         for (WholeTest w : tests.paths.whole()) {
             tests.whole(w, count.merge(w.act(), 1, Integer::sum), touched);
         }
@@ -61,7 +61,7 @@ final class GenericTests {
         }
         all.add(new GenericTest(
                 GenericTest.id(path, p),
-                Act.POINT,
+                PathAct.POINT,
                 "at " + p.at(),
                 p.instruction(),
                 "Is it bad there: " + p.bad() + "?",
@@ -77,15 +77,15 @@ final class GenericTests {
     }
 
     private void whole(WholeTest w, int number, List<String> touched) {
-        List<String> in = w.act() == Act.UNDO ? touched : layout.left(w.segments());
+        List<String> in = w.act() == PathAct.UNDO ? touched : layout.left(w.segments());
         if (in.isEmpty() || !w.same().isEmpty() || isListed(w)) {
             return;
         }
-        boolean numbered = w.act() != Act.LOG && w.act() != Act.UNDO;
+        boolean numbered = w.act() != PathAct.LOG && w.act() != PathAct.UNDO;
         Map<String, Where> where = new HashMap<>();
         in.forEach(s -> where.put(s, Where.IN));
         List<String> values = GenericTest.NO_YES;
-        if (w.act() == Act.LOG) {
+        if (w.act() == PathAct.LOG) {
             values = new ArrayList<>(List.of(GenericTest.NAMES_NOTHING));
             values.addAll(in);
         }
@@ -110,6 +110,7 @@ final class GenericTests {
     private boolean isListed(WholeTest w) {
         return paths.stands().stream()
                 .anyMatch(f -> f.act() == w.act()
-                        && (w.act() != Act.SISTER || Set.copyOf(f.segments()).equals(Set.copyOf(w.segments()))));
+                        && (w.act() != PathAct.SISTER
+                                || Set.copyOf(f.segments()).equals(Set.copyOf(w.segments()))));
     }
 }

@@ -10,7 +10,6 @@ import java.util.TreeSet;
 import org.benchtrail.core.diagnosis.Cause;
 import org.benchtrail.core.diagnosis.Finding;
 import org.benchtrail.core.diagnosis.LikelihoodTable;
-import org.benchtrail.core.diagnosis.ModelSettings;
 import org.benchtrail.core.diagnosis.path.GenericRules.Where;
 import org.jspecify.annotations.Nullable;
 
@@ -28,24 +27,22 @@ final class ListedRows {
     private static final double LIKE_THE_PLACE = 0.5;
 
     private final Layout layout;
-    private final List<Place> places;
+    private final List<PlacedPart> places;
     private final double[] priors;
-    private final ModelSettings settings;
     private final int[] group;
     private final int[] causeOf;
     /** The listed parts of each segment. */
     private final Map<String, List<Integer>> listedIn = new HashMap<>();
 
-    ListedRows(Layout layout, List<Place> places, double[] priors, ModelSettings settings) {
+    ListedRows(Layout layout, List<PlacedPart> places, double[] priors) {
         this.layout = layout;
         this.places = places;
         this.priors = priors;
-        this.settings = settings;
         group = new int[places.size()];
         causeOf = new int[places.size()];
         int cause = -1;
         for (int p = 0; p < places.size(); p++) {
-            Place place = places.get(p);
+            PlacedPart place = places.get(p);
             cause += p == 0 || !place.cause().equals(places.get(p - 1).cause()) ? 1 : 0;
             causeOf[p] = cause;
             if (place.isListed()) {
@@ -75,7 +72,7 @@ final class ListedRows {
                 rows[k++] = row;
             }
         }
-        boolean noResiduals = places.stream().allMatch(Place::isListed);
+        boolean noResiduals = places.stream().allMatch(PlacedPart::isListed);
         int[] named = Arrays.copyOf(deviators, k);
         double[][] own = Arrays.copyOf(rows, k);
         double[] m = noResiduals ? catalogue.marginal() : marginal(base, named, own);
@@ -93,11 +90,11 @@ final class ListedRows {
 
     private double @Nullable [] row(
             int p, LikelihoodTable catalogue, double[] outside, Rule rule, double[] background) {
-        Place place = places.get(p);
+        PlacedPart place = places.get(p);
         if (place.isListed()) {
             return catalogue.deviates(causeOf[p]) ? catalogue.row(causeOf[p]) : null;
         }
-        if (rule != Rule.NONE) {
+        if (!rule.isNone()) {
             return rule.row(place.segment(), background);
         }
         List<Integer> here = listedIn.getOrDefault(place.segment(), List.of());
@@ -150,8 +147,12 @@ final class ListedRows {
     private record Rule(Set<Integer> positive, Map<String, Double> chances) {
         static final Rule NONE = new Rule(Set.of(), Map.of());
 
+        boolean isNone() {
+            return chances.isEmpty();
+        }
+
         double[] row(String segment, double[] background) {
-            double p = chances.get(segment);
+            double p = chances.getOrDefault(segment, 0.0);
             double[] row = new double[background.length];
             double rest = 0;
             for (int v = 0; v < row.length; v++) {
@@ -171,7 +172,7 @@ final class ListedRows {
             for (Point p : path.points()) {
                 if (p.same().isPresent() && p.same().get().finding().equals(f.id()) && layout.has(p.after())) {
                     positive.addAll(values(f, p.same().get().bad()));
-                    raise(chances, Act.POINT, layout.parted(path, p));
+                    raise(chances, PathAct.POINT, layout.parted(path, p));
                 }
             }
         }
@@ -179,7 +180,7 @@ final class ListedRows {
             List<String> in = layout.left(s.segments());
             if (s.finding().equals(f.id()) && !in.isEmpty()) {
                 positive.addAll(values(f, s.positive()));
-                if (s.act() == Act.CHANGE) {
+                if (s.act() == PathAct.CHANGE) {
                     changed(chances, in, f);
                 } else {
                     raise(chances, s.act(), layout.around(in));
@@ -205,7 +206,7 @@ final class ListedRows {
         return values;
     }
 
-    private void raise(Map<String, Double> chances, Act act, Map<String, Where> where) {
+    private void raise(Map<String, Double> chances, PathAct act, Map<String, Where> where) {
         for (Segment s : layout.segments()) {
             chances.merge(s.id(), GenericRules.odds(act).at(where.getOrDefault(s.id(), Where.ELSE)), Math::max);
         }
@@ -213,7 +214,7 @@ final class ListedRows {
 
     /** What began with a change is likelier where the change touched something. */
     private void changed(Map<String, Double> chances, List<String> touched, Finding f) {
-        double usual = 1 - f.background().get(f.values().get(0));
+        double usual = 1 - f.background().getOrDefault(f.values().get(0), 0.0);
         for (Segment s : layout.segments()) {
             double p = touched.contains(s.id()) ? Math.max(usual, GenericRules.CHANGED) : usual;
             chances.merge(s.id(), p, Math::max);

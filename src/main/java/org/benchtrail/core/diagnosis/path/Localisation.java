@@ -122,7 +122,7 @@ public final class Localisation {
         return placed.layout();
     }
 
-    List<Place> places() {
+    List<PlacedPart> places() {
         return placed.places();
     }
 }

@@ -23,7 +23,7 @@ record Offers(Map<String, String> withheld) {
     /** A side with nothing of at least this belief on it: the test cannot tell. */
     private static final double TELLING = 0.01;
 
-    private static final Set<Act> PARTING = Set.of(Act.POINT, Act.MOVE, Act.MINIMAL);
+    private static final Set<PathAct> PARTING = Set.of(PathAct.POINT, PathAct.MOVE, PathAct.MINIMAL);
 
     static Offers of(PlacedModel m, Ranking ranking, Known known) {
         Answers answers = Answers.of(m.model(), ranking.evidence());
@@ -93,13 +93,14 @@ record Offers(Map<String, String> withheld) {
         if (!missing.isEmpty()) {
             return "first: " + String.join(", ", missing).replace('-', ' ');
         }
-        if (t.act() == Act.RESEAT && (answered(m, answers, Act.SUBSTITUTE, t) || answered(m, answers, Act.BYPASS, t))) {
+        if (t.act() == PathAct.RESEAT
+                && (answered(m, answers, PathAct.SUBSTITUTE, t) || answered(m, answers, PathAct.BYPASS, t))) {
             return "it was replaced or left out already";
         }
         return PARTING.contains(t.act()) && !tells(m, t, p) ? "it cannot tell any more" : "";
     }
 
-    private static boolean answered(PlacedModel m, Answers answers, Act act, GenericTest reseat) {
+    private static boolean answered(PlacedModel m, Answers answers, PathAct act, GenericTest reseat) {
         String id = GenericTest.id(act, reseat.segments().get(0));
         boolean made = m.tests().stream().anyMatch(t -> t.id().equals(id)) && answers.isAnswered(id);
         return made

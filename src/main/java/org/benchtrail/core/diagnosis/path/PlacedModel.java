@@ -14,7 +14,7 @@ import org.benchtrail.core.diagnosis.Model;
  * @param tests made from the structure
  * @param gone listed findings that make no sense with these segments
  */
-record PlacedModel(Model model, Layout layout, List<Place> places, List<GenericTest> tests, Set<String> gone) {
+record PlacedModel(Model model, Layout layout, List<PlacedPart> places, List<GenericTest> tests, Set<String> gone) {
     PlacedModel {
         places = List.copyOf(places);
         tests = List.copyOf(tests);

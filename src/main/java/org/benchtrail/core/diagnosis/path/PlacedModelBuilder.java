@@ -11,13 +11,13 @@ import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.benchtrail.core.diagnosis.Cause;
 import org.benchtrail.core.diagnosis.CauseCategory;
+import org.benchtrail.core.diagnosis.CausePart;
 import org.benchtrail.core.diagnosis.Cure;
 import org.benchtrail.core.diagnosis.Finding;
 import org.benchtrail.core.diagnosis.Group;
 import org.benchtrail.core.diagnosis.LikelihoodTable;
 import org.benchtrail.core.diagnosis.Model;
 import org.benchtrail.core.diagnosis.ModelSettings;
-import org.benchtrail.core.diagnosis.Part;
 import org.benchtrail.core.diagnosis.SharedRepair;
 import org.benchtrail.core.diagnosis.Structure;
 
@@ -30,7 +30,7 @@ final class PlacedModelBuilder {
     private final Layout layout;
     private final ModelSettings settings;
     private final List<Cause> left;
-    private final List<Place> places;
+    private final List<PlacedPart> places;
     private final List<GenericTest> tests;
     private final double residual;
     /** Prior of each listed cause among the listed ones. */
@@ -63,21 +63,23 @@ final class PlacedModelBuilder {
         Map<String, Double> here = layout.segments().stream()
                 .collect(Collectors.toMap(Segment::id, s -> residual * s.share() / shares / rest));
         return places.stream()
-                .mapToDouble(p -> p.isListed() ? listed.get(p.cause()) * p.share() : here.get(p.segment()))
+                .mapToDouble(p -> p.isListed()
+                        ? listed.getOrDefault(p.cause(), 0.0) * p.share()
+                        : here.getOrDefault(p.segment(), 0.0))
                 .toArray();
     }
 
     PlacedModel build() {
-        ListedRows rows = new ListedRows(layout, places, priors, settings);
+        ListedRows rows = new ListedRows(layout, places, priors);
         List<LikelihoodTable> tables = new ArrayList<>();
         for (Finding f : category.findings()) {
             tables.add(rows.table(f, LikelihoodTable.of(f, left, share, settings), left));
         }
-        GenericRows generic = new GenericRows(places, priors, unlisted, settings);
+        GenericRows generic = new GenericRows(places, priors, settings);
         tests.forEach(t -> tables.add(generic.table(t)));
-        List<Part> parts = new ArrayList<>();
+        List<CausePart> parts = new ArrayList<>();
         for (int p = 0; p < places.size(); p++) {
-            parts.add(new Part(places.get(p).part(), places.get(p).cause(), priors[p]));
+            parts.add(new CausePart(places.get(p).part(), places.get(p).cause(), priors[p]));
         }
         Structure structure = new Structure(left.size(), parts, unlisted, tables, cures(), confirming());
         Model model = Model.of(withPlaces(), settings, structure);
@@ -108,13 +110,13 @@ final class PlacedModelBuilder {
     }
 
     /** The group of acts on one segment; empty for other acts and for more than one segment. */
-    private static String group(Act act, List<String> segments) {
-        return Act.TOUCHING.contains(act) && segments.size() == 1 ? "acts:" + segments.get(0) : "";
+    private static String group(PathAct act, List<String> segments) {
+        return PathAct.TOUCHING.contains(act) && segments.size() == 1 ? "acts:" + segments.get(0) : "";
     }
 
     private List<Cause> causes() {
         List<Cause> all = new ArrayList<>(left);
-        for (Place p : places) {
+        for (PlacedPart p : places) {
             if (!p.isListed()) {
                 Segment s = layout.paths().segment(p.segment()).orElseThrow();
                 all.add(new Cause(
@@ -154,7 +156,7 @@ final class PlacedModelBuilder {
     }
 
     /** The parts in these segments that a good spare, or leaving out what is bad, would mend. */
-    private List<Place> mended(List<String> segments) {
+    private List<PlacedPart> mended(List<String> segments) {
         return places.stream()
                 .filter(p -> segments.contains(p.segment()) && !p.survives())
                 .toList();
@@ -163,14 +165,14 @@ final class PlacedModelBuilder {
     private List<Cure> cures() {
         List<Cure> cures = new ArrayList<>();
         for (GenericTest t : tests) {
-            if (Act.CURES.contains(t.act())) {
+            if (PathAct.CURES.contains(t.act())) {
                 cures.add(cure(t.id(), "yes", t.segments()));
             }
         }
         Set<String> known = category.findings().stream().map(Finding::id).collect(Collectors.toSet());
         for (StandsFor s : layout.paths().stands()) {
             List<String> in = layout.left(s.segments());
-            if (s.act() == Act.SUBSTITUTE && !in.isEmpty() && known.contains(s.finding())) {
+            if (s.act() == PathAct.SUBSTITUTE && !in.isEmpty() && known.contains(s.finding())) {
                 cures.add(cure(s.finding(), s.positive(), in));
             }
         }
@@ -178,16 +180,16 @@ final class PlacedModelBuilder {
     }
 
     private Cure cure(String finding, String value, List<String> segments) {
-        Set<String> causes = mended(segments).stream().map(Place::cause).collect(Collectors.toSet());
+        Set<String> causes = mended(segments).stream().map(PlacedPart::cause).collect(Collectors.toSet());
         return new Cure(finding, value, causes);
     }
 
     /** A cause is confirmed by the tests of its segments. */
     private Map<String, List<String>> confirming() {
         Map<String, List<String>> confirming = new HashMap<>();
-        for (Place p : places) {
+        for (PlacedPart p : places) {
             for (GenericTest t : tests) {
-                if (Act.OF_A_SEGMENT.contains(t.act()) && t.segments().equals(List.of(p.segment()))) {
+                if (PathAct.OF_A_SEGMENT.contains(t.act()) && t.segments().equals(List.of(p.segment()))) {
                     confirming
                             .computeIfAbsent(p.cause(), c -> new ArrayList<>())
                             .add(t.id());

@@ -27,22 +27,22 @@ final class Places {
     }
 
     /** Parts of the listed causes in the order of the catalogue, then one residual for each segment if there are any. */
-    static List<Place> of(Layout layout, List<Cause> causes) {
-        List<Place> places = new ArrayList<>();
+    static List<PlacedPart> of(Layout layout, List<Cause> causes) {
+        List<PlacedPart> places = new ArrayList<>();
         causes.forEach(c -> listed(layout, c, places));
         if (layout.paths().residual() > 0) {
             for (Segment s : layout.segments()) {
                 String id = residual(s.id());
-                places.add(new Place(id, id, s.id(), false, 1, false, false));
+                places.add(new PlacedPart(id, id, s.id(), false, 1, false, false));
             }
         }
         return places;
     }
 
-    private static void listed(Layout layout, Cause c, List<Place> places) {
+    private static void listed(Layout layout, Cause c, List<PlacedPart> places) {
         Map<String, Double> parts = new LinkedHashMap<>(layout.paths().parts(c.id()));
         if (parts.isEmpty()) {
-            places.add(new Place(c.id(), c.id(), "", true, 1, false, false));
+            places.add(new PlacedPart(c.id(), c.id(), "", true, 1, false, false));
             return;
         }
         parts.keySet().removeIf(s -> !layout.has(s));
@@ -52,7 +52,7 @@ final class Places {
             String part = parts.size() == 1 ? c.id() : c.id() + "@" + id;
             boolean seating = s.seating().contains(c.id());
             boolean survives = s.survives().contains(c.id());
-            places.add(new Place(part, c.id(), id, true, share / sum, seating, survives));
+            places.add(new PlacedPart(part, c.id(), id, true, share / sum, seating, survives));
         });
     }
 

@@ -33,7 +33,7 @@ public record Segment(
         acts = List.copyOf(acts);
     }
 
-    public Optional<SegmentAct> act(Act act) {
+    public Optional<SegmentAct> act(PathAct act) {
         return acts.stream().filter(a -> a.act() == act).findFirst();
     }
 }

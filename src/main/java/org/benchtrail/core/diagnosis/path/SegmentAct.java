@@ -7,7 +7,7 @@ import org.benchtrail.core.diagnosis.Risk;
 /**
  * A test that a segment allows.
  *
- * @param act one of {@link Act#OF_A_SEGMENT}
+ * @param act one of {@link PathAct#OF_A_SEGMENT}
  * @param minutes 0.5 to 10 000
  * @param with what one must have, such as {@code spare-cord}; empty for nothing
  * @param needs what must be so before, such as {@code outage-announced}
@@ -15,7 +15,13 @@ import org.benchtrail.core.diagnosis.Risk;
  * @param never states in which it is not offered
  */
 public record SegmentAct(
-        Act act, double minutes, Risk risk, String with, List<String> needs, List<String> cautions, Set<Bar> never) {
+        PathAct act,
+        double minutes,
+        Risk risk,
+        String with,
+        List<String> needs,
+        List<String> cautions,
+        Set<Bar> never) {
     public SegmentAct {
         needs = List.copyOf(needs);
         cautions = List.copyOf(cautions);

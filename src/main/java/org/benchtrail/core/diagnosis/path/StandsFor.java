@@ -9,7 +9,7 @@ import java.util.List;
  * @param segments ids of those it is done to, or shares, or loads
  * @param positive its value that is the positive outcome of the act
  */
-public record StandsFor(String finding, Act act, List<String> segments, String positive) {
+public record StandsFor(String finding, PathAct act, List<String> segments, String positive) {
     public StandsFor {
         segments = List.copyOf(segments);
     }

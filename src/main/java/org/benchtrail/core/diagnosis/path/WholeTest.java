@@ -6,13 +6,13 @@ import org.benchtrail.core.diagnosis.Risk;
 /**
  * A test of the whole category.
  *
- * @param act one of {@link Act#OF_THE_WHOLE}
+ * @param act one of {@link PathAct#OF_THE_WHOLE}
  * @param segments what a sister shares, what is taken away, what depends on the load, or what a log can name; none for undo
  * @param minutes 0.5 to 10 000
  * @param same id of the listed finding that is this test; empty if none is
  */
 public record WholeTest(
-        Act act,
+        PathAct act,
         String instruction,
         List<String> segments,
         double minutes,

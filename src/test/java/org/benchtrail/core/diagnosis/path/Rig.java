@@ -27,7 +27,7 @@ final class Rig {
         return new Repair("repair", minutes - 2, 2, fix, 0, Risk.NONE, true, List.of(needs));
     }
 
-    static SegmentAct act(Act act, double minutes) {
+    static SegmentAct act(PathAct act, double minutes) {
         return new SegmentAct(act, minutes, Risk.NONE, "", List.of(), List.of(), Set.of());
     }
 

@@ -157,7 +157,7 @@ class WorkedPathsTest {
                     Rig.cause("D", 14, Rig.repair(40, 0.95))));
 
     private static Localiser dead() {
-        SegmentAct substitute = new SegmentAct(Act.SUBSTITUTE, 20, Risk.LOW, "", List.of(), List.of(), Set.of());
+        SegmentAct substitute = new SegmentAct(PathAct.SUBSTITUTE, 20, Risk.LOW, "", List.of(), List.of(), Set.of());
         List<Segment> segments = List.of(
                 Rig.segment("outlet", 2, 12, List.of()),
                 Rig.segment("strip", 2, 7, List.of()),
@@ -354,7 +354,7 @@ class WorkedPathsTest {
     private static Localisation cable(boolean grouped) {
         List<Segment> segments = List.of(
                 Rig.segment("drive", 40, 60, List.of()),
-                Rig.segment("cable", 30, 15, List.of(), Rig.act(Act.RESEAT, 2), Rig.act(Act.SUBSTITUTE, 5)),
+                Rig.segment("cable", 30, 15, List.of(), Rig.act(PathAct.RESEAT, 2), Rig.act(PathAct.SUBSTITUTE, 5)),
                 Rig.segment("port", 25, 45, List.of()));
         Evidence reseated = Evidence.NONE.with(Rig.seen("reseat:cable", "no", 1));
         Localiser localiser = new Localiser(

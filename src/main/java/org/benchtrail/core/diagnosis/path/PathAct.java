@@ -1,10 +1,12 @@
 package org.benchtrail.core.diagnosis.path;
 
 import java.util.Locale;
+import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 
 /** A test that is made from the structure alone. What each says of where the fault is: {@link GenericRules}. */
-public enum Act {
+public enum PathAct {
     LOOK("Look, smell, listen at the %s; lights, settings, messages.", "Is anything wrong to be seen?"),
     RESEAT("Take the %s off and seat it anew.", "Is the fault gone?"),
     SUBSTITUTE("Put in a %s that is known to be good.", "Is the fault gone?"),
@@ -23,21 +25,21 @@ public enum Act {
     CHANGE("", "");
 
     /** Tests of one segment, of which each segment has at most one a kind. */
-    static final Set<Act> OF_A_SEGMENT = Set.of(LOOK, RESEAT, SUBSTITUTE, BYPASS, MOVE);
+    static final Set<PathAct> OF_A_SEGMENT = Set.of(LOOK, RESEAT, SUBSTITUTE, BYPASS, MOVE);
 
     /** Tests of the whole category. */
-    static final Set<Act> OF_THE_WHOLE = Set.of(SISTER, MINIMAL, REPEAT, LOG, UNDO);
+    static final Set<PathAct> OF_THE_WHOLE = Set.of(SISTER, MINIMAL, REPEAT, LOG, UNDO);
 
     /** Their positive outcome leaves the device mended as it stands. */
-    static final Set<Act> CURES = Set.of(SUBSTITUTE, BYPASS, UNDO);
+    static final Set<PathAct> CURES = Set.of(SUBSTITUTE, BYPASS, UNDO);
 
     /** Done to one segment they tell partly the same, and are weighed as one group. */
-    static final Set<Act> TOUCHING = Set.of(RESEAT, SUBSTITUTE, BYPASS, MOVE);
+    static final Set<PathAct> TOUCHING = Set.of(RESEAT, SUBSTITUTE, BYPASS, MOVE);
 
     private final String instruction;
     private final String question;
 
-    Act(String instruction, String question) {
+    PathAct(String instruction, String question) {
         this.instruction = instruction;
         this.question = question;
     }
@@ -49,6 +51,11 @@ public enum Act {
 
     public String question() {
         return question;
+    }
+
+    /** The act of that word, as files and ids write it. */
+    public static Optional<PathAct> ofWord(String word) {
+        return Stream.of(values()).filter(a -> a.word().equals(word)).findFirst();
     }
 
     /** As it is written in files and ids. */

@@ -11,5 +11,5 @@ package org.benchtrail.core.diagnosis.path;
  * @param seating whether seating anew cures it
  * @param survives whether a good spare does not cure it
  */
-record Place(
+record PlacedPart(
         String part, String cause, String segment, boolean isListed, double share, boolean seating, boolean survives) {}

@@ -8,4 +8,4 @@ package org.benchtrail.core.diagnosis;
  * @param cause id of the cause
  * @param prior above 0; the parts and the unlisted cause sum to 1
  */
-public record Part(String id, String cause, double prior) {}
+public record CausePart(String id, String cause, double prior) {}
