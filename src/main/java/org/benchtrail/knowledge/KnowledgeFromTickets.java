@@ -150,11 +150,8 @@ class KnowledgeFromTickets {
 
     /** All who worked on the ticket, and who closed it. */
     private static Set<String> hands(TicketChanged ticket, Stamp stamp) {
-        Set<String> hands = new TreeSet<>(Set.of(stamp.by()));
-        ticket.sheet().facts().stream()
-                .map(standing -> standing.stamp().person())
-                .filter(ticket.sheet()::isHand)
-                .forEach(hands::add);
+        Set<String> hands = new TreeSet<>(ticket.sheet().hands());
+        hands.add(stamp.by());
         return hands;
     }
 

@@ -50,9 +50,12 @@ public final class FactText {
         return parts;
     }
 
-    /** All that it says, in one line. */
+    /** All that it says, in one line; what ends with a full stop goes on without it. */
     public static String sentence(Fact fact, ZoneId zone) {
-        return parts(fact, zone).stream().map(p -> p.name() + ": " + p.text()).collect(Collectors.joining("; "));
+        return parts(fact, zone).stream()
+                .map(p -> p.name() + ": " + p.text())
+                .collect(Collectors.joining("; "))
+                .replace(".; ", "; ");
     }
 
     private static String requirement(String code) {

@@ -86,7 +86,7 @@ class JourneyTest {
             ines.sees("What speed does the processor fan show at load?");
             ines.look("sheet-next-test");
             ines.press("Make it a check");
-            ines.sees("below (about 9 in 10 if the theory is right)");
+            ines.sees("below (about 9 in 10 if the theory is right); at most ");
             ines.press("I have taken these precautions");
             ines.fill("reading.value", "2050 r/min");
             ines.fill("reading.point", "processor fan");
@@ -130,6 +130,7 @@ class JourneyTest {
             document(ines);
             ines.sees("closed");
             ines.look("sheet-closed");
+            System.out.println("The hot desktop, from its scenario to closure: " + ines.tally() + ".");
 
             // the known cause that closing proposed is found, by a word typed wrongly as well
             ines.go("/knowledge?q=loose+heatsnk");
@@ -299,7 +300,9 @@ class JourneyTest {
             document(ines);
             ines.sees("closed");
             int forms = ines.sent() - honest;
-            System.out.println("A simple ticket took " + forms + " form submissions from report to closure.");
+            System.out.println(
+                    "A simple ticket took " + forms + " form submissions from report to closure; with signing in and an"
+                            + " empty form " + ines.tally() + ".");
             assertTrue(forms <= 12, forms + " forms");
             assertEquals(1, honest - before, "the empty form was refused");
         }

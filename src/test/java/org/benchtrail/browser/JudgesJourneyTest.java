@@ -9,6 +9,7 @@ import java.net.URL;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import org.benchtrail.core.method.identify.Hazard;
 import org.benchtrail.demo.Scenarios;
 import org.benchtrail.people.PeopleActs;
 import org.benchtrail.platform.TestDatabase;
@@ -122,6 +123,33 @@ class JudgesJourneyTest {
         }
     }
 
+    /** Smoke in the middle of the work: what to do now stands first, and a second person clears it. */
+    @Test
+    void hazard_stopsTheWork_untilASecondPersonHasClearedIt() {
+        try (Person tomasz = person("tomasz");
+                Person ines = person("ines")) {
+            onTheSheet(tomasz);
+            for (Hazard hazard : Hazard.values()) {
+                tomasz.choose("hazards.present." + hazard, hazard == Hazard.SMOKE ? "true" : "false");
+            }
+            tomasz.look("sheet-hazard-answered");
+            tomasz.press("Save the hazards");
+            tomasz.sees("Work is stopped");
+            tomasz.sees(Hazard.SMOKE.whatToDo());
+            tomasz.seesNot("Clear the hazard");
+            tomasz.look("sheet-stop-work");
+
+            onTheSheet(ines);
+            ines.look("sheet-stop-work-second");
+            ines.fill("clear.how", "Unplugged, aired for half an hour, nothing glows");
+            ines.tick("clear.acknowledged");
+            ines.press("Clear the hazard");
+            ines.seesNot("Work is stopped");
+            onTheSheet(tomasz);
+            tomasz.sees("Every symptom again");
+        }
+    }
+
     /** The reading that was outside is struck out late, and so stays owed. */
     private void lessened(Person tomasz) {
         tomasz.go(sheet + "/entries/8");
@@ -171,11 +199,13 @@ class JudgesJourneyTest {
         ruth.go("/queue");
         ruth.sees("a mentor to look at it; a signature");
         onTheSheet(ruth);
+        ruth.look("sheet-mentor-asked");
         ruth.fill("remark.text", "Which cooler is fitted?");
         ruth.press("Put the remark");
         ruth.fill("sendBack.reason", "Say what the room was like");
         ruth.press("Send it back");
         ruth.sees("Which cooler is fitted?");
+        ruth.look("sheet-mentor-sent-back");
         ruth.go(sheet + "/entries/2");
         ruth.fill("remark.text", "Well observed");
         ruth.press("Put the remark");

@@ -7,6 +7,7 @@ import com.microsoft.playwright.Page;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import org.junit.jupiter.api.Assertions;
 
 /** Somebody at a browser: fills forms by the names of their fields, presses buttons by their words, counts what is sent. */
@@ -18,6 +19,7 @@ final class Person implements AutoCloseable {
     private final String server;
     private final List<String> complaints = new ArrayList<>();
     private int sent;
+    private long waited;
     final Page page;
 
     Person(String server) {
@@ -78,15 +80,18 @@ final class Person implements AutoCloseable {
         if (page.locator("[name='" + name + "']:visible").count() == 0) {
             page.evalOnSelectorAll(
                     "[name='" + name + "']",
-                    "fields => { for (const f of fields) for (let p = f; p; p = p.parentElement) if (p.tagName === 'DETAILS') p.open = true }");
+                    "fields => { for (const f of fields) for (let p = f; p; p = p.parentElement) if (p.tagName ==="
+                            + " 'DETAILS') p.open = true }");
         }
     }
 
     void press(String words) {
+        long before = System.nanoTime();
         page.locator("button:visible", new Page.LocatorOptions().setHasText(words))
                 .first()
                 .click();
         page.waitForLoadState();
+        waited += System.nanoTime() - before;
     }
 
     String text() {
@@ -107,6 +112,11 @@ final class Person implements AutoCloseable {
 
     int sent() {
         return sent;
+    }
+
+    /** How many forms were sent so far, and how long the pages that followed took. */
+    String tally() {
+        return String.format(Locale.ROOT, "%d forms sent, %.1f s waited for what came next", sent, waited / 1e9);
     }
 
     /**

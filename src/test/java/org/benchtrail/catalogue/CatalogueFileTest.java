@@ -12,6 +12,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
+import org.benchtrail.core.advice.ExpectedReading;
 import org.benchtrail.core.diagnosis.Catalogue;
 import org.benchtrail.core.diagnosis.Cause;
 import org.benchtrail.core.diagnosis.CauseCategory;
@@ -39,46 +40,46 @@ class CatalogueFileTest {
     }
 
     private static final String GOOD = """
-            format: 1
-            categories:
-              - id: lamp
-                title: Lamp
-                escalateMinutes: 60
-                groups: [{id: light, correlation: 0.5}]
-                findings:
-                  - id: dark
-                    question: does it stay dark
-                    kind: answer
-                    values: [no, yes]
-                    background: 0.2
-                    minutes: 1
-                    group: light
-                  - id: volts
-                    question: voltage at the socket
-                    kind: reading
-                    values: [inside, below, above]
-                    background: {inside: 0.9, below: 0.07, above: 0.03}
-                    minutes: 3
-                    applies: [{finding: dark, is: [yes]}]
-                    limits: {unit: V, low: 207, high: 253}
-                causes:
-                  - id: bulb
-                    name: bulb
-                    weight: 3
-                    deviations: {dark: 0.95}
-                    confirm: swap it
-                    confirmMinutes: 2
-                    repair: {text: new bulb, minutes: 2, partCost: 4, needs: [switched-off]}
-                  - id: socket
-                    name: socket
-                    weight: 1
-                    deviations: {dark: 0.9, volts: {inside: 0.3, below: 0.6, above: 0.1}}
-                    confirm: measure
-                    confirmMinutes: 3
-                    repair: {text: report it, minutes: 5, risk: high, reversible: false}
-                sharedRepairs:
-                  - {id: both, text: new lamp, minutes: 10, fixes: {bulb: 0.9, socket: 0.5}}
-            """;
+        format: 1
+        categories:
+          - id: lamp
+            title: Lamp
+            escalateMinutes: 60
+            groups: [{id: light, correlation: 0.5}]
+            findings:
+              - id: dark
+                question: does it stay dark
+                kind: answer
+                values: [no, yes]
+                background: 0.2
+                minutes: 1
+                group: light
+              - id: volts
+                question: voltage at the socket
+                kind: reading
+                values: [inside, below, above]
+                background: {inside: 0.9, below: 0.07, above: 0.03}
+                minutes: 3
+                applies: [{finding: dark, is: [yes]}]
+                limits: {unit: V, low: 207, high: 253}
+            causes:
+              - id: bulb
+                name: bulb
+                weight: 3
+                deviations: {dark: 0.95}
+                confirm: swap it
+                confirmMinutes: 2
+                repair: {text: new bulb, minutes: 2, partCost: 4, needs: [switched-off]}
+              - id: socket
+                name: socket
+                weight: 1
+                deviations: {dark: 0.9, volts: {inside: 0.3, below: 0.6, above: 0.1}}
+                confirm: measure
+                confirmMinutes: 3
+                repair: {text: report it, minutes: 5, risk: high, reversible: false}
+            sharedRepairs:
+              - {id: both, text: new lamp, minutes: 10, fixes: {bulb: 0.9, socket: 0.5}}
+        """;
 
     private static List<String> faults(String yaml) {
         return CatalogueFile.read(yaml).faults().stream()
@@ -419,6 +420,10 @@ class CatalogueFileTest {
         for (CauseCategory c : CatalogueFile.delivered().categories()) {
             for (Finding f : c.findings()) {
                 assertEquals(f.kind() == Finding.Kind.READING, f.limits() != null, f.id());
+                boolean bounded = f.values().stream()
+                        .anyMatch(v -> ExpectedReading.of(f, v, 1).isPresent());
+                boolean converts = f.limits() != null && !f.limits().unit().equals("1/d");
+                assertEquals(converts, bounded, f.id());
             }
         }
     }

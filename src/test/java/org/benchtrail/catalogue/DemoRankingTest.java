@@ -43,7 +43,8 @@ import org.junit.jupiter.api.Test;
 /** What the job sheet makes of the delivered catalogue, on the overheating tickets and others. */
 class DemoRankingTest {
     private static final Instant START = Instant.parse("2031-03-03T08:00:00Z");
-    private static final CatalogueVersion DELIVERED = CatalogueVersion.of(1, CatalogueFile.delivered(), PathCatalogue.NONE);
+    private static final CatalogueVersion DELIVERED =
+            CatalogueVersion.of(1, CatalogueFile.delivered(), PathCatalogue.NONE);
     private static final Model HEAT = DELIVERED.model("heat").orElseThrow();
     private static final Set<String> COOLING = Set.of(
             "heat/dust",

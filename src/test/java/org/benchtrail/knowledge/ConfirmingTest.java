@@ -19,9 +19,12 @@ import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Category;
 import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.core.method.desk.Corrected;
 import org.benchtrail.core.method.desk.HandedOver;
+import org.benchtrail.core.method.desk.LesseningAgreed;
 import org.benchtrail.core.method.document.KnowledgeLinked;
 import org.benchtrail.core.method.document.Lesson;
+import org.benchtrail.core.method.identify.SymptomRecorded;
 import org.benchtrail.knowledge.Jobs.Job;
 import org.benchtrail.people.Browser;
 import org.benchtrail.people.PeopleActs;
@@ -226,6 +229,26 @@ class ConfirmingTest {
         assertShutToAuthor(id, INES);
         assertShutToAuthor(id, OLE);
         confirm(id, MIA);
+    }
+
+    /** What they recorded was struck out since; the words may be theirs all the same. */
+    @Test
+    void whoseEntriesWereAllStruckOut_isAnAuthorStill() {
+        Job job = job("Quoin slips", "Quoin loose");
+        TicketNumber ticket = jobs.begin(INES, job);
+        int symptom = jobs.version(ticket, look);
+        List<Act> struck = List.of(
+                s -> new Corrected(symptom, "Misheard", null),
+                s -> new SymptomRecorded("It slips", job.symptom(), false));
+        List<Act> over = List.of(s -> new HandedOver("sure-ole", Set.of(), "For Ole"));
+        assertFalse(tickets.perform(ticket, symptom, over, SUE).refused());
+        assertFalse(tickets.perform(ticket, symptom + 1, struck, OLE).refused());
+        List<Act> agreed = List.of(s -> new LesseningAgreed(symptom + 2, "Misheard"));
+        assertFalse(tickets.perform(ticket, symptom + 3, agreed, SUE).refused());
+        jobs.work(ticket, jobs.version(ticket, look), OLE, job, PROPOSED);
+        long id = search.find("quoin", null, 0, INES).causes().get(0).id();
+        assertEquals(List.of("sure-ines", "sure-ole"), knowledge.cause(id, INES).authors());
+        assertShutToAuthor(id, INES);
     }
 
     @Test

@@ -21,8 +21,14 @@ import java.util.stream.Collectors;
 final class ApiDesk {
     private static final ObjectMapper JSON = new ObjectMapper();
     /** Refusals because of who asks, which leave the ticket's trail alone. */
-    static final Set<String> PERSONAL =
-            Set.of("not-yours", "not-your-role", "own-work", "offer-it", "nobody-has-it", "second-person");
+    static final Set<String> PERSONAL = Set.of(
+            "not-yours",
+            "not-your-role",
+            "own-work",
+            "offer-it",
+            "nobody-has-it",
+            "second-person",
+            "reopen-window-over");
 
     static final String ADVANCE = "{\"kind\":\"advanced\"}";
     static final String ONSET = "{\"kind\":\"onset-recorded\",\"known\":false}";
@@ -32,7 +38,7 @@ final class ApiDesk {
         "{\"kind\":\"symptom-recorded\",\"words\":\"It dies on me\",\"observable\":\"Screen goes dark\"}",
         ONSET,
         "{\"kind\":\"changes-asked\",\"answers\":{\"HARDWARE\":\"NO\",\"SOFTWARE\":\"NO\",\"SETTINGS\":\"UNKNOWN\",\"PLACE\":\"NO\","
-                + "\"INFRASTRUCTURE\":\"NO\"}}",
+            + "\"INFRASTRUCTURE\":\"NO\"}}",
         "{\"kind\":\"scope-recorded\",\"scope\":\"ONE\"}",
         "{\"kind\":\"reproduction-tried\",\"outcome\":\"YES\",\"how\":\"Ten minutes of full load\"}",
         "{\"kind\":\"hazards-screened\",\"present\":{\"SMELL\":false,\"SMOKE\":false,\"HEAT\":false,\"SWELLING\":false,"
@@ -45,13 +51,14 @@ final class ApiDesk {
     };
 
     static final String OBVIOUS =
-            "{\"kind\":\"obvious-questioned\",\"looks\":{\"POWER\":\"IN_ORDER\",\"CABLES\":\"IN_ORDER\",\"SETTINGS\":\"IN_ORDER\","
-                    + "\"RECENT_CHANGE\":\"NOT_APPLICABLE\"},\"note\":\"Nothing changed\"}";
+            "{\"kind\":\"obvious-questioned\",\"looks\":{\"POWER\":\"IN_ORDER\",\"CABLES\":\"IN_ORDER\",\"SETTINGS\":\"IN_ORDER\",\"RECENT_CHANGE\":\"NOT_APPLICABLE\"},\"note\":\"Nothing"
+                + " changed\"}";
 
     private final Function<String, RequestSpecification> as;
     String who;
     final String number;
     int version = 1;
+    private int sent;
 
     ApiDesk(Function<String, RequestSpecification> as, String who, Map<String, Object> report) {
         this.as = as;
@@ -64,7 +71,28 @@ final class ApiDesk {
         assertTrue(answer.header("Location").endsWith("/api/tickets/" + number));
     }
 
+    /** A ticket that is there already. */
+    ApiDesk(Function<String, RequestSpecification> as, String who, String number) {
+        this.as = as;
+        this.who = who;
+        this.number = number;
+        version = sheet().getInt("version");
+    }
+
+    /** How many requests with acts were sent. */
+    int sent() {
+        return sent;
+    }
+
+    /** Does what has to be allowed, where the server may add entries of its own. */
+    void goesOn(String login, List<String> facts) {
+        Response answer = sends(login, version, "[" + String.join(",", facts) + "]");
+        assertEquals(200, answer.statusCode(), answer.asString());
+        version = answer.jsonPath().getInt("version");
+    }
+
     Response sends(String login, int onVersion, String body) {
+        sent++;
         return as.apply(login)
                 .header("If-Match", "\"" + onVersion + "\"")
                 .contentType("application/json")
@@ -86,8 +114,38 @@ final class ApiDesk {
         return lets(who, facts);
     }
 
+    /** Tries what has to be refused for that alone, with that beginning of its sentence. */
+    void shut(String login, String code, String sentence, String... facts) {
+        JsonPath problem = refusal(login, facts);
+        assertEquals(List.of(code), problem.getList("missing.code", String.class));
+        told(problem, code, sentence);
+    }
+
+    /** Tries a move that has to be refused for that, whatever else is missing. */
+    void lacks(String login, String code, String sentence, String... facts) {
+        told(refusal(login, facts), code, sentence);
+    }
+
+    private static void told(JsonPath problem, String code, String sentence) {
+        String told = problem.getString("missing.find { it.code == '" + code + "' }?.sentence");
+        assertTrue(told != null && told.startsWith(sentence), () -> code + ": " + problem.prettify());
+    }
+
+    /** Tries what is malformed; nothing is recorded. */
+    void malformed(String login, String field, String sentence, String... facts) {
+        Response answer = sends(login, version, "[" + String.join(",", facts) + "]");
+        assertEquals(422, answer.statusCode(), answer.asString());
+        String told = answer.jsonPath().getString("errors.find { it.field == '" + field + "' }?.sentence");
+        assertTrue(told != null && told.startsWith(sentence), answer::asString);
+        assertEquals(version, entries());
+    }
+
     /** Tries what has to be refused; answers with the codes of what is missing. */
     List<String> refused(String login, String... facts) {
+        return refusal(login, facts).getList("missing.code", String.class);
+    }
+
+    private JsonPath refusal(String login, String... facts) {
         Response answer = sends(login, version, "[" + String.join(",", facts) + "]");
         assertEquals(409, answer.statusCode(), answer.asString());
         assertEquals("application/problem+json", answer.contentType().split(";")[0]);
@@ -103,7 +161,7 @@ final class ApiDesk {
             assertEquals("refused", last.at("/payload/kind").asText());
             assertEquals(codes, strings(last.at("/payload/missing")));
         }
-        return codes;
+        return problem;
     }
 
     JsonPath sheet() {
@@ -147,9 +205,9 @@ final class ApiDesk {
 
     int plans() {
         int action = does(
-                "{\"kind\":\"action-planned\",\"what\":\"Clean the cooler\",\"effect\":\"Runs cool\",\"impact\":\"One, half an hour\","
-                        + "\"wayBack\":\"Put the cover back\",\"irreversible\":false,\"touchesStorage\":false,"
-                        + "\"usesPart\":false}");
+                "{\"kind\":\"action-planned\",\"what\":\"Clean the cooler\",\"effect\":\"Runs cool\",\"impact\":\"One,"
+                        + " half an hour\",\"wayBack\":\"Put the cover"
+                        + " back\",\"irreversible\":false,\"touchesStorage\":false,\"usesPart\":false}");
         does("{\"kind\":\"maker-consulted\",\"applicable\":true,\"text\":\"Manual, chapter 4\"}");
         return action;
     }
@@ -175,7 +233,8 @@ final class ApiDesk {
     void documents() {
         does(
                 "{\"kind\":\"cause-named\",\"cause\":\"Clogged cooler\",\"sureness\":\"BY_REPAIR\"}",
-                "{\"kind\":\"summary-written\",\"findings\":\"Dust\",\"actions\":\"Cleaned\",\"outcome\":\"Runs cool\"}",
+                "{\"kind\":\"summary-written\",\"findings\":\"Dust\",\"actions\":\"Cleaned\",\"outcome\":\"Runs"
+                        + " cool\"}",
                 "{\"kind\":\"knowledge-linked\",\"learned\":\"NOTHING\",\"text\":\"A common cause\"}",
                 "{\"kind\":\"effort-recorded\",\"minutes\":45}",
                 "{\"kind\":\"signed\",\"signatory\":\"ASSIGNEE\"}");

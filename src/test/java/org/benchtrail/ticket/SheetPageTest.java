@@ -172,6 +172,31 @@ class SheetPageTest {
         assertTrue(kept.contains("Not like this") && kept.contains("Say what must change"), kept);
     }
 
+    /** Looked at again with the same outcome, the answer is fresh again; a plan that is saved for something else says nothing. */
+    @Test
+    void sameAnswerAboutDataAtPlan_isRecordedWhenItIsGiven_andOnlyThen() {
+        TicketNumber number = opens();
+        does(number, 0, UNTIL_PLANNED);
+        Browser ines = page(INES, number);
+        String shown = shown(ines, number);
+        assertTrue(shown.contains("Last answered: "), shown);
+        assertFalse(shown.contains("name=\"datanow.state\" value=\"BACKUP_VERIFIED\" checked"), shown);
+        long before = answersAboutData(number);
+        Map<String, String> maker = Map.of("maker.applicable", "true", "maker.text", "Manual, chapter 9");
+        for (int given = 0; given < 2; given++) {
+            Map<String, String> fields = new HashMap<>(maker);
+            fields.put("version", "" + version(number));
+            fields.put("datanow.state", given == 0 ? "" : "BACKUP_VERIFIED");
+            Response saved = ines.post("/tickets/" + number + "/plan", fields);
+            assertEquals(303, saved.statusCode(), saved.asString());
+            assertEquals(before + given, answersAboutData(number));
+        }
+    }
+
+    private long answersAboutData(TicketNumber number) {
+        return kinds(number).stream().filter("data-answered"::equals).count();
+    }
+
     @Test
     void theoryOnAnEndedTicket_saysHowItEnded() {
         TicketNumber number = opens();

@@ -1,6 +1,5 @@
 package org.benchtrail.core.method;
 
-import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
@@ -171,6 +170,11 @@ public final class JobSheet {
         return ledger.isHand(account) || account.equals(course.assignee());
     }
 
+    /** All who have worked on this ticket, in whatever round, those too whose entries were struck out. */
+    public Set<String> hands() {
+        return ledger.hands();
+    }
+
     /** Whether that account has judged the work: approved, waived, agreed to a lessening, signed for another. */
     public boolean isJudge(String account) {
         return ledger.isJudge(account);
@@ -212,15 +216,10 @@ public final class JobSheet {
 
     /** Theories ruled out in earlier rounds, by a check or by what the plan showed. */
     public List<StandingFact<TheoryStated>> ruledOut() {
-        List<StandingFact<TheoryStated>> found = new ArrayList<>();
-        for (StandingFact<MoveFact> move : all(MoveFact.class)) {
-            if (move.fact().theoryFate().rulesOut()) {
-                last(all(TheoryChosen.class, c -> c.round() == move.round()))
-                        .flatMap(this::chosen)
-                        .ifPresent(found::add);
-            }
-        }
-        return found;
+        return all(MoveFact.class, move -> move.fact().theoryFate().rulesOut()).stream()
+                .map(move -> last(all(TheoryChosen.class, c -> c.round() == move.round())))
+                .flatMap(choice -> choice.flatMap(this::chosen).stream())
+                .toList();
     }
 
     /** Theories that are still open: stated and not ruled out, as long as they are not chosen again on new evidence. */

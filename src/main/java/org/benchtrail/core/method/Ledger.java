@@ -73,6 +73,10 @@ final class Ledger {
         lessenings.values().removeIf(l -> l.by().entry() == correction);
     }
 
+    Set<String> hands() {
+        return Set.copyOf(hands.keySet());
+    }
+
     boolean isHand(String account) {
         return hands.containsKey(account);
     }

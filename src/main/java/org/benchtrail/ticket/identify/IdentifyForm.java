@@ -28,8 +28,8 @@ import org.benchtrail.ticket.form.SheetForm;
 
 /** The questions of the first step. */
 public final class IdentifyForm {
-    /** Whether the data are safe is asked again later. */
-    public static final FieldGroup<DataAnswered> DATA = answer("data", DataAnswered.class);
+    /** How the data stand once identify is left: looked at again, and so recorded even if it is as before. */
+    public static final FieldGroup<DataAnswered> DATA_NOW = given("datanow", DataAnswered.class);
 
     /** Where no backup is possible, who owns the data accepts their loss. */
     public static final FieldGroup<LossAccepted> LOSS = given("loss", LossAccepted.class);
@@ -43,7 +43,8 @@ public final class IdentifyForm {
                     answer("changes", ChangesAsked.class),
                     answer("scope", ScopeRecorded.class),
                     answer("reproduction", ReproductionTried.class),
-                    DATA,
+                    answer("data", DataAnswered.class),
+                    DATA_NOW,
                     LOSS,
                     answer("logs", LogsReviewed.class))
             .with(EvidenceForm.GROUPS)

@@ -32,7 +32,7 @@ public final class PlanForms {
             answer("maker", MakerConsulted.class),
             ofEach("fit", PartFitChecked.class, "fit", JobSheet::actions, PlanForms::action),
             special("fit", PartFitChecked.class, PlanForms::fitOfNewAction),
-            IdentifyForm.DATA,
+            IdentifyForm.DATA_NOW,
             IdentifyForm.LOSS);
 
     private static final SheetForm APPROVE = SheetForm.of(

@@ -45,6 +45,10 @@ public record Offered(
         boolean appending,
         boolean countersigning) {
 
+    /** On a ticket whose record does not hold nobody can do anything. */
+    static final Offered NOTHING = new Offered(
+            false, false, false, false, false, false, false, false, false, false, false, false, false, false, false);
+
     static Offered of(Viewing viewing) {
         JobSheet sheet = viewing.sheet();
         Course course = sheet.course();

@@ -64,7 +64,7 @@ public record SheetView(
         Viewing viewing = contents.viewing();
         JobSheet sheet = viewing.sheet();
         boolean open = sheet.course().isOpen();
-        Offered offered = Offered.of(viewing);
+        Offered offered = contents.ticket().fault().isEmpty() ? Offered.of(viewing) : Offered.NOTHING;
         List<Requirement.Status> gate = contents.gate();
         RankingView ranking = contents.ranking();
         return new SheetView(

@@ -2,9 +2,11 @@ package org.benchtrail.ticket.theorize;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.Set;
 import org.benchtrail.core.advice.Diagnosis;
+import org.benchtrail.core.advice.ExpectedReading;
 import org.benchtrail.core.advice.SheetEvidence;
 import org.benchtrail.core.diagnosis.Action;
 import org.benchtrail.core.diagnosis.Discrimination;
@@ -27,21 +29,28 @@ final class AdvisedTest {
     }
 
     NextView.Test of(Action action) {
-        Finding finding = finding(action.id());
         OptionalLong saves = diagnosis.advice().saves(action);
-        return view(finding, saves.isEmpty() ? "" : Long.toString(saves.getAsLong()), expectation(finding));
+        Finding finding = finding(action.id());
+        return view(finding, saves.isEmpty() ? "" : Long.toString(saves.getAsLong()), offer(finding));
     }
 
     NextView.Test of(Discrimination.Offer offer) {
-        Finding finding = finding(offer.finding());
-        return view(finding, "", expectation(finding, offer));
+        return view(finding(offer.finding()), "", Optional.of(offer));
+    }
+
+    /** What it would do to the active theory; empty without one of the catalogue. */
+    private Optional<Discrimination.Offer> offer(Finding finding) {
+        return sheet.activeTheory()
+                .flatMap(t -> diagnosis.cause(t.fact().causeId()))
+                .map(c -> new Discrimination(diagnosis.ranking(), c.id(), Source.SEEN.reliability()))
+                .map(d -> d.of(finding.id(), finding.minutes()));
     }
 
     private Finding finding(String id) {
         return SheetEvidence.finding(diagnosis.model(), id).orElseThrow();
     }
 
-    private NextView.Test view(Finding finding, String saves, String expectation) {
+    private NextView.Test view(Finding finding, String saves, Optional<Discrimination.Offer> offer) {
         Set<Caution> cautions =
                 EnumCopies.union(Caution.class, Caution.against(finding), Caution.raisedBy(finding.act()));
         return new NextView.Test(
@@ -56,19 +65,12 @@ final class AdvisedTest {
                         .toList(),
                 finding.kind() == Finding.Kind.READING,
                 finding.limits() == null ? "" : finding.limits().unit(),
-                expectation,
+                offer.map(o -> expectation(finding, o)).orElse(""),
+                offer.flatMap(o -> ExpectedReading.of(finding, o.sign(), o.chance()))
+                        .orElse(null),
                 finding.invasive(),
                 List.copyOf(cautions),
                 "");
-    }
-
-    /** Empty without a theory of the catalogue. */
-    private String expectation(Finding finding) {
-        return sheet.activeTheory()
-                .flatMap(t -> diagnosis.cause(t.fact().causeId()))
-                .map(c -> new Discrimination(diagnosis.ranking(), c.id(), Source.SEEN.reliability()))
-                .map(d -> expectation(finding, d.of(finding.id(), finding.minutes())))
-                .orElse("");
     }
 
     /** What would tell the theory from its rivals, and what it says if it is not seen. */

@@ -4,6 +4,7 @@ import java.util.List;
 import org.benchtrail.core.advice.Diagnosis;
 import org.benchtrail.core.method.Caution;
 import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.test.ExpectedValue;
 import org.benchtrail.platform.Option;
 import org.jspecify.annotations.Nullable;
 
@@ -34,6 +35,7 @@ public record NextView(
      * @param values what can come out, for a question that is answered at once
      * @param reading whether it is measured
      * @param expectation what is seen if the active theory is right; empty while there is none
+     * @param expected the same as bounds of a reading; null where it has none
      * @param why it is shown where it is not the best for the theory; empty otherwise
      */
     public record Test(
@@ -47,6 +49,7 @@ public record NextView(
             boolean reading,
             String unit,
             String expectation,
+            @Nullable ExpectedValue expected,
             boolean invasive,
             List<Caution> cautions,
             String why) {
@@ -73,6 +76,7 @@ public record NextView(
                     reading,
                     unit,
                     expectation,
+                    expected,
                     invasive,
                     cautions,
                     reason);

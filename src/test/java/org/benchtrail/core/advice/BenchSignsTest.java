@@ -48,7 +48,7 @@ class BenchSignsTest {
         return names(calculation, calculation.example());
     }
 
-    @SuppressWarnings("unchecked") // each is asked for with its own input
+    @SuppressWarnings({"unchecked", "unused"}) // each is asked for with its own input, which only names the type
     private static <I extends Record> Calculation<I> calculation(String id, I input) {
         return (Calculation<I>) Bench.find(id).orElseThrow();
     }

@@ -9,6 +9,7 @@ import org.benchtrail.core.Invalid;
 import org.benchtrail.core.Invalid.Problem;
 import org.benchtrail.core.method.identify.ReadingRecorded;
 import org.benchtrail.core.method.identify.ReadingVerdict;
+import org.benchtrail.core.text.FieldChecks;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -67,6 +68,30 @@ class ReadingRecordedTest {
         assertEquals(List.of("lower"), fields(() -> volts("1", typed, null)));
         assertEquals(List.of("upper"), fields(() -> volts("1", "0", typed)));
         assertEquals(List.of("lower", "upper"), fields(() -> volts("1", typed, typed)));
+    }
+
+    /** A text as long as a line allows, and one as long as a request, that look like a number to their last sign but one. */
+    @ParameterizedTest
+    @ValueSource(ints = {FieldChecks.LINE, FieldChecks.LINE + 1, 1_000_000})
+    void endlessNumber_isRefusedAtOnce(int length) {
+        for (String endless : List.of(
+                "1".repeat(length - 1) + "!",
+                "1".repeat(length - 1) + "V",
+                "1,".repeat(length / 2),
+                " 1".repeat(length / 2),
+                "-".repeat(length),
+                "1e" + "9".repeat(length - 3) + "V")) {
+            long before = System.nanoTime();
+            assertEquals(List.of("value"), fields(() -> volts(endless, null, null)));
+            assertEquals(
+                    List.of("value"),
+                    fields(() -> new ReadingRecorded("voltage", endless, "", "plug", "", null, null, "")).stream()
+                            .filter("value"::equals)
+                            .toList());
+            assertEquals(List.of("lower", "upper"), fields(() -> volts("1", endless, endless)));
+            long millis = (System.nanoTime() - before) / 1_000_000;
+            assertTrue(millis < 200, endless.length() + " characters took " + millis + " ms");
+        }
     }
 
     private static List<String> fields(Runnable made) {

@@ -47,10 +47,18 @@ public record MeasuredText(String value, @Nullable String unit) {
     }
 
     private static boolean namesUnit(String typed) {
-        return typed.strip().matches("(?s)[^\\p{L}]*\\d.*[\\p{L}%\u00b0]");
+        return !isTooLong(typed) && typed.strip().matches("(?s)[^\\p{L}]*\\d.*[\\p{L}%\u00b0]");
+    }
+
+    /** A text longer than a line is no number, whatever stands in it: it is not looked through. */
+    private static boolean isTooLong(String typed) {
+        return typed.length() > FieldChecks.LINE;
     }
 
     private static @Nullable String plain(String typed) {
+        if (isTooLong(typed)) {
+            return null;
+        }
         String text = typed.strip().replace('\u2212', '-');
         if (!text.contains(".")) {
             text = text.replaceFirst(",(?=\\d+$)", ".");
