@@ -37,7 +37,9 @@ public interface ServerKnowledge {
     Set<Caution> cautionsOfFinding(String finding);
 
     /** The limit of that finding where it depends on what the site has set; empty otherwise. */
-    Optional<Limit> limitOf(String finding);
+    default Optional<Limit> limitOf(String finding) {
+        return Optional.empty();
+    }
 
     /** The cautions against the dangers that the catalogue names for the usual repair of the active theory. */
     Set<Caution> cautionsOfRepair();
