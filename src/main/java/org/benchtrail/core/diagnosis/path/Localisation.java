@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.benchtrail.core.diagnosis.Action;
 import org.benchtrail.core.diagnosis.Advice;
 import org.benchtrail.core.diagnosis.Model;
 import org.benchtrail.core.diagnosis.Ranking;
@@ -22,6 +23,7 @@ public final class Localisation {
     private final Ranking ranking;
     private final Surprise surprise;
     private final Advice advice;
+    private final Optional<Action> placing;
     private final Map<String, String> withheld;
     private final List<Segment> questions;
     private final List<Segment> contradicted;
@@ -33,6 +35,7 @@ public final class Localisation {
             Ranking ranking,
             Surprise surprise,
             Advice advice,
+            Optional<Action> placing,
             Map<String, String> withheld,
             List<Segment> questions,
             List<Segment> contradicted,
@@ -41,6 +44,7 @@ public final class Localisation {
         this.ranking = ranking;
         this.surprise = surprise;
         this.advice = advice;
+        this.placing = placing;
         this.withheld = new LinkedHashMap<>(withheld);
         this.questions = List.copyOf(questions);
         this.contradicted = List.copyOf(contradicted);
@@ -63,6 +67,14 @@ public final class Localisation {
 
     public Advice advice() {
         return advice;
+    }
+
+    /**
+     * The test to make if the fault is to be placed: of those that are as good as the best within the threshold of the advice, the
+     * one after which the place is least in doubt. Empty if none is on offer.
+     */
+    public Optional<Action> placing() {
+        return placing;
     }
 
     /** The segments that are there, in the order of the file, with the belief that the fault is in each. */
@@ -116,6 +128,21 @@ public final class Localisation {
     /** Reports that weigh nothing, because what they are about is not there. */
     public List<Report> setAside() {
         return setAside;
+    }
+
+    /** The segment in which most of the belief in a cause lies; empty for one that is in none. */
+    Optional<String> heaviest(String cause) {
+        double[] p = ranking.partProbabilities();
+        String best = "";
+        double most = -1;
+        for (int k = 0; k < placed.places().size(); k++) {
+            PlacedPart part = placed.places().get(k);
+            if (part.cause().equals(cause) && p[k] > most) {
+                most = p[k];
+                best = part.segment();
+            }
+        }
+        return Optional.of(best).filter(s -> !s.isEmpty());
     }
 
     Layout layout() {

@@ -5,8 +5,10 @@ import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
+import org.benchtrail.core.diagnosis.Action;
 import org.benchtrail.core.diagnosis.Advice;
 import org.benchtrail.core.diagnosis.BenchSituation;
 import org.benchtrail.core.diagnosis.Cause;
@@ -65,11 +67,13 @@ public final class Localiser {
         Ranking ranking = Ranking.of(m.model(), evidence);
         Offers offers = Offers.of(m, ranking, known);
         Advice advice = new NextTest(m.model(), plan).advise(ranking, situation(m, known, offers));
+        Optional<Action> placing = Placing.test(m, ranking, advice, plan);
         return new Localisation(
                 m,
                 ranking,
                 Surprise.of(ranking),
-                advice,
+                Placing.advice(advice, placing, m.masses(ranking.partProbabilities())),
+                placing,
                 offers.withheld(),
                 equipment.open(),
                 Contradicted.segments(paths, equipment.present(), aside),
