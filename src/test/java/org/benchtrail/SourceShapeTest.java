@@ -37,22 +37,6 @@ class SourceShapeTest {
     private static final Map<String, Integer> LONGEST_FILE =
             Map.of("org/benchtrail/ticket", 400, "org/benchtrail/core/method", 300);
 
-    /** Calculations of the bench that tell their result line by line. */
-    private static final Set<String> LONG_METHODS = Set.of(
-            "AgainstLimit.calculate",
-            "Endurance.interval",
-            "Fan.judged",
-            "Meter.repeated",
-            "RadioLink.calculate",
-            "Transfer.calculate");
-
-    /** Names that stand in two packages, and what tells the two apart. */
-    private static final Map<String, String> TWO_OF_A_NAME = Map.of(
-            "BeforeAfter.java", "the comparison, and the calculation of the bench that shows it",
-            "Passwords.java", "those of people, and those of the database's roles",
-            "Problems.java", "those of an endpoint, and those of the rows that are read in",
-            "Source.java", "where a report comes from, and what a device said");
-
     private static List<Path> sources(Path folder) {
         try (Stream<Path> files = Files.walk(folder)) {
             return files.filter(file -> file.toString().endsWith(".java"))
@@ -93,7 +77,7 @@ class SourceShapeTest {
                 found.scan(unit, null);
                 methods += found.lines.size();
                 found.lines.forEach((method, lines) -> {
-                    if (lines > LONGEST_METHOD && !LONG_METHODS.contains(method)) {
+                    if (lines > LONGEST_METHOD) {
                         tooLong.add(method + ": " + lines);
                     }
                 });
@@ -133,7 +117,7 @@ class SourceShapeTest {
         Set<String> twice = new TreeSet<>();
         sources(MAIN).forEach(file -> {
             String name = file.getFileName().toString();
-            if (!seen.add(name) && !TWO_OF_A_NAME.containsKey(name)) {
+            if (!seen.add(name)) {
                 twice.add(name);
             }
         });

@@ -97,7 +97,7 @@ public class ReadInApi {
             byte[] body) {
         Permissions.require(Permission.SEE_TICKETS, current.actor());
         Kind known = Kind.find(kind).orElseThrow(() -> new NotFound("kind '" + kind + "': there are " + all()));
-        return Preview.of(Source.sent(known, body, "").read(new About(device, quantity, unit)));
+        return Preview.of(RawReport.sent(known, body, "").read(new About(device, quantity, unit)));
     }
 
     private static String all() {

@@ -37,14 +37,14 @@ record ReadInForm(PostedForm sent) {
     }
 
     /** The file if there is one, else the text. */
-    Source source() {
+    RawReport report() {
         Kind chosen = chosen();
         return sent.file("file")
                 .map(file -> {
                     Received.requireSize(file.size());
-                    return Source.sent(chosen, file.bytes(), file.name().strip());
+                    return RawReport.sent(chosen, file.bytes(), file.name().strip());
                 })
-                .orElseGet(() -> Source.typed(chosen, sent.asSent("text"), text("fileName")));
+                .orElseGet(() -> RawReport.typed(chosen, sent.asSent("text"), text("fileName")));
     }
 
     /** @throws Invalid if it is no number of a ticket */
@@ -57,14 +57,14 @@ record ReadInForm(PostedForm sent) {
     }
 
     /** The same for the same kind, content, device, quantity, unit and ticket. */
-    String print(Source source) {
+    String print(RawReport report) {
         try {
             MessageDigest digest = MessageDigest.getInstance("SHA-256");
             for (String part :
-                    List.of(source.kind().id(), text("device"), text("quantity"), text("unit"), text("ticket"))) {
+                    List.of(report.kind().id(), text("device"), text("quantity"), text("unit"), text("ticket"))) {
                 digest.update((part + "\n").getBytes(StandardCharsets.UTF_8));
             }
-            return HexFormat.of().formatHex(digest.digest(source.content()));
+            return HexFormat.of().formatHex(digest.digest(report.content()));
         } catch (NoSuchAlgorithmException e) {
             throw new IllegalStateException("every Java platform has SHA-256", e);
         }

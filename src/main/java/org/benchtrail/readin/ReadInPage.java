@@ -98,22 +98,22 @@ public class ReadInPage {
     }
 
     private Response recorded(ReadInForm form) {
-        Source source = form.source();
-        ReadIn found = source.read(form.about());
-        if (!form.print(source).equals(form.text("seen"))) {
+        RawReport report = form.report();
+        ReadIn found = report.read(form.about());
+        if (!form.print(report).equals(form.text("seen"))) {
             String changed = "Something was changed since it was shown. Look again, then record it.";
             return preview(409, form, notice(changed), null);
         }
-        Outcome outcome = record(form, source, found);
+        Outcome outcome = record(form, report, found);
         return outcome.refused()
                 ? preview(409, form, new Notice("Not recorded. First:", List.of(), outcome.missing()), form.taken())
                 : Html.goTo("/tickets/" + outcome.number() + "#step");
     }
 
-    private Outcome record(ReadInForm form, Source source, ReadIn found) {
+    private Outcome record(ReadInForm form, RawReport report, ReadIn found) {
         Set<String> taken = form.taken();
         List<Act> chosen = ReadInView.acts(found, taken);
-        List<NewFile> files = taken.contains(ReadInView.ORIGINAL) ? List.of(source.file()) : List.of();
+        List<NewFile> files = taken.contains(ReadInView.ORIGINAL) ? List.of(report.file()) : List.of();
         if (chosen.isEmpty()) {
             throw new Invalid("take", "Tick at least one reading or finding to record.");
         }
@@ -123,14 +123,15 @@ public class ReadInPage {
     /** The page with what is found in what was sent; if that is malformed, with the reasons and the text as it was. */
     private Response preview(int status, ReadInForm form, Notice notice, @Nullable Set<String> taken) {
         return Refusal.respond(
-                () -> preview(status, form, form.source(), notice, taken),
+                () -> preview(status, form, form.report(), notice, taken),
                 refusal -> malformed(form, form.text("text"), form.text("fileName"), notice, refusal));
     }
 
-    private Response preview(int status, ReadInForm form, Source source, Notice notice, @Nullable Set<String> taken) {
+    private Response preview(
+            int status, ReadInForm form, RawReport report, Notice notice, @Nullable Set<String> taken) {
         return Refusal.respond(
-                () -> page(status, form, source.text(), source.name(), notice, shown(form, source, taken)),
-                refusal -> malformed(form, source.text(), source.name(), notice, refusal));
+                () -> page(status, form, report.text(), report.name(), notice, shown(form, report, taken)),
+                refusal -> malformed(form, report.text(), report.name(), notice, refusal));
     }
 
     private static Response malformed(ReadInForm form, String text, String fileName, Notice notice, Refusal refusal) {
@@ -138,8 +139,8 @@ public class ReadInPage {
         return page(422, form, text, fileName, notice.problems().isEmpty() ? refused : notice, null);
     }
 
-    private Shown shown(ReadInForm form, Source source, @Nullable Set<String> taken) {
-        ReadIn found = source.read(form.about());
+    private Shown shown(ReadInForm form, RawReport report, @Nullable Set<String> taken) {
+        ReadIn found = report.read(form.about());
         String number = "";
         int version = 0;
         if (!form.text("ticket").isEmpty()) {
@@ -148,7 +149,7 @@ public class ReadInPage {
             version = version(ticket);
         }
         boolean recording = current.may(Permission.WORK_TICKETS);
-        return ReadInView.shown(found, form.print(source), number, version, recording, taken);
+        return ReadInView.shown(found, form.print(report), number, version, recording, taken);
     }
 
     private int version(TicketNumber ticket) {

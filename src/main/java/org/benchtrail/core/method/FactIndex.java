@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Predicate;
+import java.util.stream.Stream;
 
 /**
  * Facts as they stand, findable by kind and by entry, in the order of recording. Grows while a sheet is replayed; a finished
@@ -62,27 +63,16 @@ final class FactIndex {
 
     /** Lets another fact of the same kind stand in place of the one with that entry number; nothing if there is none. */
     void replace(int entry, Fact replacement, Stamp corrected) {
-        int at = position(of(Fact.class), entry);
-        if (at >= 0) {
-            StandingFact<?> old = of(Fact.class).get(at);
+        find(entry).ifPresent(old -> {
             StandingFact<?> now =
                     new StandingFact<>(replacement, old.stamp(), old.round(), old.during(), old.late(), corrected);
-            for (Class<?> kind : KINDS.get(old.fact().getClass())) {
-                List<StandingFact<?>> facts = listOf(kind);
-                facts.set(position(facts, entry), now);
-            }
-        }
+            listsOf(old).forEach(facts -> facts.set(position(facts, entry), now));
+        });
     }
 
     /** Nothing if there is none with that entry number. */
     void strike(int entry) {
-        int at = position(of(Fact.class), entry);
-        if (at >= 0) {
-            for (Class<?> kind : KINDS.get(of(Fact.class).get(at).fact().getClass())) {
-                List<StandingFact<?>> facts = listOf(kind);
-                facts.remove(position(facts, entry));
-            }
-        }
+        find(entry).ifPresent(old -> listsOf(old).forEach(facts -> facts.remove(position(facts, entry))));
     }
 
     /** The fact that was recorded by that entry, as it stands. */
@@ -102,26 +92,23 @@ final class FactIndex {
         return all.subList(position(all, entry) + 1, all.size());
     }
 
-    private List<StandingFact<?>> listOf(Class<?> kind) {
-        return byKind.getOrDefault(kind, List.of());
+    /** The lists that hold that fact. */
+    private Stream<List<StandingFact<?>>> listsOf(StandingFact<?> standing) {
+        return KINDS.get(standing.fact().getClass()).stream().map(kind -> byKind.getOrDefault(kind, List.of()));
     }
 
     /** Position of an entry in a list in the order of entries; negative if it is not there. */
     static int position(List<? extends StandingFact<?>> facts, int entry) {
         int low = 0;
-        int high = facts.size() - 1;
-        while (low <= high) {
-            int middle = (low + high) >>> 1;
-            int found = facts.get(middle).entry();
-            if (found == entry) {
-                return middle;
-            }
-            if (found < entry) {
+        int high = facts.size();
+        while (low < high) {
+            int middle = (low + high) / 2;
+            if (facts.get(middle).entry() < entry) {
                 low = middle + 1;
             } else {
-                high = middle - 1;
+                high = middle;
             }
         }
-        return -1;
+        return low < facts.size() && facts.get(low).entry() == entry ? low : -1;
     }
 }

@@ -154,8 +154,8 @@ public final class JobSheet {
     }
 
     /**
-     * The facts of a kind that oblige: as they stand (the latest where it replaces those before it), but what a correction made less of, or struck out, as it was before, until
-     * somebody independent has agreed.
+     * The facts of a kind that oblige: as they stand (the latest where it replaces those before it), but what a correction
+     * made less of, or struck out, as it was before, until somebody independent has agreed.
      */
     public <F extends Fact> List<StandingFact<F>> owed(Class<F> kind) {
         return ledger.owed(kind, all(kind));
@@ -193,7 +193,7 @@ public final class JobSheet {
 
     /** What was known before that entry and stands unchanged since; the course is the present one. */
     public JobSheet before(int entry) {
-        return new JobSheet(facts.only(standing -> standing.settledSince() < entry), ledger, course, entry - 1);
+        return new JobSheet(facts.only(standing -> standing.isSettledBefore(entry)), ledger, course, entries);
     }
 
     /** The choice that is in force; empty until a theory is chosen in this round. */
@@ -264,7 +264,7 @@ public final class JobSheet {
     public Set<Hazard> hazards() {
         int cleared = latest(StopWorkCleared.class).map(StandingFact::entry).orElse(0);
         Set<Hazard> standing = EnumSet.noneOf(Hazard.class);
-        all(HazardsScreened.class, screened -> screened.entry() > cleared)
+        all(HazardsScreened.class, screened -> screened.isAfter(cleared))
                 .forEach(screened -> standing.addAll(screened.fact().found()));
         return standing;
     }
@@ -290,7 +290,7 @@ public final class JobSheet {
 
     @Override
     public int hashCode() {
-        return 31 * course.hashCode() + facts().hashCode();
+        return facts().hashCode();
     }
 
     @Override

@@ -14,9 +14,9 @@ public enum Lasts {
     boolean covers(StandingFact<?> standing, JobSheet sheet) {
         return switch (this) {
             case TICKET -> true;
-            case UNTIL_REOPENED -> standing.entry() > sheet.course().openedAt();
+            case UNTIL_REOPENED -> standing.isAfter(sheet.course().openedAt());
             case ROUND -> standing.round() == sheet.round();
-            case UNTIL_WORK -> standing.entry() > sheet.lastWork();
+            case UNTIL_WORK -> standing.isAfter(sheet.lastWork());
         };
     }
 }

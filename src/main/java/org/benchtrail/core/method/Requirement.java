@@ -82,9 +82,9 @@ public interface Requirement {
     private boolean waivedOn(JobSheet sheet) {
         return waivable()
                 && sheet.latest(Waived.class, w -> isNamed(w.fact().requirement()))
-                        .filter(w -> w.entry() > waivableSince(sheet))
+                        .filter(w -> w.isAfter(waivableSince(sheet)))
                         .filter(w -> step() == Step.IDENTIFY
-                                ? w.entry() > sheet.course().openedAt()
+                                ? w.isAfter(sheet.course().openedAt())
                                 : w.round() == sheet.round())
                         .isPresent();
     }

@@ -26,7 +26,7 @@ public record Situation(JobSheet sheet, Policy policy, Instant now, Move move, S
     /** The sentence, unless such a fact was recorded since the ticket was opened, or last reopened. */
     public String unlessSinceOpened(Class<? extends Fact> kind, String sentence) {
         return sheet.latest(kind)
-                        .filter(f -> f.entry() > sheet.course().openedAt())
+                        .filter(f -> f.isAfter(sheet.course().openedAt()))
                         .isPresent()
                 ? ""
                 : sentence;

@@ -24,9 +24,19 @@ public record StandingFact<F extends Fact>(
         return stamp.entry();
     }
 
+    /** Whether it was recorded later than that entry. */
+    public boolean isAfter(int entry) {
+        return stamp.entry() > entry;
+    }
+
     /** Entry after which it has stood unchanged. */
     public int settledSince() {
         return corrected == null ? stamp.entry() : corrected.entry();
+    }
+
+    /** Whether it stood as it is now when that entry was made. */
+    public boolean isSettledBefore(int entry) {
+        return settledSince() < entry;
     }
 
     /** Of the latest correction, or of the recording itself. */

@@ -71,7 +71,7 @@ public record SummaryDraft(String findings, String actions, String outcome) {
         if (symptoms == 1) {
             gone = Stream.of("The symptom was looked for again and is gone.");
         }
-        Stream<String> readings = sheet.all(ReadingRecorded.class, r -> r.entry() > sheet.lastWork()).stream()
+        Stream<String> readings = sheet.all(ReadingRecorded.class, r -> r.isAfter(sheet.lastWork())).stream()
                 .map(r -> "Measured afterwards: " + reading(r.fact()) + ".");
         Stream<String> requester = sheet.latest(RequesterAnswered.class).stream()
                 .map(r -> "The requester " + r.fact().state().words() + ".")
@@ -92,6 +92,6 @@ public record SummaryDraft(String findings, String actions, String outcome) {
 
     private static String lines(Stream<String> sentences) {
         String text = sentences.distinct().collect(Collectors.joining("\n"));
-        return text.length() <= FieldChecks.PARAGRAPH ? text : text.substring(0, FieldChecks.PARAGRAPH);
+        return text.substring(0, Math.min(text.length(), FieldChecks.PARAGRAPH));
     }
 }

@@ -20,7 +20,7 @@ public final class Redfish {
     private static final Set<String> POWER = Set.of("PowerControl", "Voltages", "PowerSupplies");
 
     private final Draft draft;
-    private final Problems problems = new Problems();
+    private final RowProblems problems = new RowProblems();
 
     private Redfish(About about) {
         draft = new Draft(Kind.REDFISH, about.device(), "Redfish");

@@ -40,7 +40,7 @@ public final class UpsMib {
     }
 
     private final Draft draft;
-    private final Problems problems = new Problems();
+    private final RowProblems problems = new RowProblems();
     private final List<Row> rows = new ArrayList<>();
     private final Set<String> seen = new HashSet<>();
     private final Map<String, Long> numbers = new LinkedHashMap<>();

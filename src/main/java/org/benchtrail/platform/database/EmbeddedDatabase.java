@@ -33,12 +33,12 @@ public final class EmbeddedDatabase implements AutoCloseable {
 
     private final FolderLock lock;
     private final Postmaster postmaster;
-    private final Passwords passwords;
+    private final RolePasswords passwords;
     private final Thread atExit = new Thread(this::stopAtExit, "stop PostgreSQL");
     private int port;
     private boolean stopped;
 
-    private EmbeddedDatabase(FolderLock lock, Postmaster postmaster, Passwords passwords) {
+    private EmbeddedDatabase(FolderLock lock, Postmaster postmaster, RolePasswords passwords) {
         this.lock = lock;
         this.postmaster = postmaster;
         this.passwords = passwords;
@@ -85,7 +85,7 @@ public final class EmbeddedDatabase implements AutoCloseable {
         Path ours = OwnerOnly.createEmpty(folder.toolOutput());
         folder.requireSameOwner(ours);
         List<String> asOrdinaryUser = OrdinaryUser.prefix(ours);
-        Passwords passwords = Passwords.of(folder);
+        RolePasswords passwords = RolePasswords.of(folder);
         PostgresBinaries binaries = PostgresBinaries.of(folder, progress);
         PostgresTools tools = new PostgresTools(ours, binaries, asOrdinaryUser);
         Postmaster postmaster = new Postmaster(folder, tools);

@@ -12,9 +12,9 @@ import org.postgresql.PGConnection;
 /** The roles and the database that Benchtrail needs: made where missing, at every start, so that a half-made set heals. */
 final class Roles {
     private final int port;
-    private final Passwords passwords;
+    private final RolePasswords passwords;
 
-    Roles(int port, Passwords passwords) {
+    Roles(int port, RolePasswords passwords) {
         this.port = port;
         this.passwords = passwords;
     }

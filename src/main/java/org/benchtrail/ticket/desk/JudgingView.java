@@ -116,8 +116,7 @@ public record JudgingView(
                 .map(StandingFact::entry)
                 .orElse(0);
         return sheet.latest(
-                        SentBack.class,
-                        s -> s.entry() > signed && sheet.course().isOpen())
+                        SentBack.class, s -> s.isAfter(signed) && sheet.course().isOpen())
                 .map(s -> new Told(s.fact().reason(), viewing.stamp(s)));
     }
 

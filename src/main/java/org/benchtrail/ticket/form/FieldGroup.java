@@ -65,7 +65,7 @@ public record FieldGroup<F extends Fact>(
     private static <F extends Fact> boolean stands(F fact, Class<F> kind, JobSheet sheet) {
         return sheet.inForce(kind)
                 .filter(n -> n.fact().equals(fact))
-                .filter(n -> fact.lasts() != Lasts.ROUND || n.entry() > sheet.lastWork())
+                .filter(n -> fact.lasts() != Lasts.ROUND || n.isAfter(sheet.lastWork()))
                 .isPresent();
     }
 

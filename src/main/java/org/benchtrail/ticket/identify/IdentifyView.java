@@ -35,7 +35,7 @@ public record IdentifyView(
                         alike.stream().map(TicketLine::number), known.stream().map(k -> "known-cause-" + k.id()))
                 .collect(Collectors.joining(" "));
         boolean symptomKnown = sheet.latest(SymptomRecorded.class)
-                .filter(s -> s.entry() > sheet.course().openedAt())
+                .filter(s -> s.isAfter(sheet.course().openedAt()))
                 .isPresent();
         return new IdentifyView(
                 symptomKnown, sheet.latest(LikenessChecked.class).isPresent(), alike, known, shown);

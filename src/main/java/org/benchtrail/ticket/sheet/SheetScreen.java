@@ -84,8 +84,7 @@ public class SheetScreen {
     }
 
     private static List<EntryLine> since(int version, Viewing viewing) {
-        return viewing.lines(viewing.sheet().facts().stream()
-                .filter(n -> n.entry() > version)
-                .toList());
+        return viewing.lines(
+                viewing.sheet().facts().stream().filter(n -> n.isAfter(version)).toList());
     }
 }

@@ -81,7 +81,7 @@ public record StepRow(Step step, State state, String summary, String stamp, List
     /** The answers to identify are given once, until the ticket is reopened. */
     private static boolean holds(StandingFact<?> fact, JobSheet sheet) {
         return fact.fact().shownUnder() == Step.IDENTIFY
-                && fact.entry() > sheet.course().openedAt();
+                && fact.isAfter(sheet.course().openedAt());
     }
 
     /** What belongs to no step is told at the step at which it happened; the moves on are told by the stamps. */

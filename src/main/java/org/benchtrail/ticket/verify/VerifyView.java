@@ -48,7 +48,7 @@ public record VerifyView(
 
     private static Recheck recheck(StandingFact<SymptomRecorded> symptom, JobSheet sheet) {
         String said = sheet.latest(SymptomRechecked.class, r -> r.fact().symptom() == symptom.entry())
-                .filter(r -> r.entry() > sheet.lastWork())
+                .filter(r -> r.isAfter(sheet.lastWork()))
                 .map(r -> (r.fact().gone() ? "gone: " : "still there: ")
                         + r.fact().how())
                 .orElse("");

@@ -168,6 +168,7 @@ class BoundsTest {
         areAllWorded(Step.class, Step::question);
         areAllWorded(Caution.class, Caution::title);
         areAllWorded(Caution.class, Caution::text);
+        areAllWorded(Caution.class, Caution::advice);
         areAllWorded(Category.class, Category::title);
         areAllWorded(Category.class, category -> category.functions().toString());
     }

@@ -24,8 +24,10 @@ import org.benchtrail.core.method.test.CheckOutcome;
 import org.benchtrail.core.method.test.CheckPlanned;
 import org.benchtrail.core.method.test.ResultRecorded;
 import org.benchtrail.core.method.theorize.TheoryStated;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
 
 /** Ways round the cautions, each of which has to stay shut. */
@@ -124,6 +126,28 @@ class CautionsTest {
         ServerKnowledge dangerous = new Known(Category.OTHER, Set.of(), Set.of(Danger.LASER));
         assertEquals(
                 Set.of(Caution.LASER), planned("Do it", "Undo it", dangerous).cautions());
+    }
+
+    @ParameterizedTest
+    @CsvSource({"POWER, MAINS", "BATTERY, BATTERY", "STORAGE, DATA_LOSS", "ARRAY, DATA_LOSS", "HEAT,", "OTHER,"})
+    void category_raisesItsCaution_forWhatTouchesSomething_andForNothingElse(
+            Category category, @Nullable Caution caution) {
+        Set<Caution> raised = caution == null ? Set.of() : Set.of(caution);
+        CheckPlanned touching = new CheckPlanned(1, "As the catalogue says", "Low", true, Set.of());
+        assertEquals(raised, completed(touching, nothing(category)).cautions());
+        assertEquals(raised, planned("Do it", "Undo it", nothing(category)).cautions());
+        assertEquals(
+                Set.of(),
+                completed(check("Ask when it began", "Monday"), nothing(category))
+                        .cautions());
+    }
+
+    @Test
+    void everyCaution_endsWithTheLastWord() {
+        for (Caution caution : Caution.values()) {
+            assertEquals(caution.advice() + " " + Caution.lastWord(), caution.text());
+            assertTrue(!Caution.lastWord().isBlank());
+        }
     }
 
     @ParameterizedTest

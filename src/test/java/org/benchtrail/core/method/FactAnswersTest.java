@@ -22,6 +22,7 @@ import org.benchtrail.core.method.desk.Waived;
 import org.benchtrail.core.method.document.EffortRecorded;
 import org.benchtrail.core.method.document.SummaryWritten;
 import org.benchtrail.core.method.identify.AttachmentAdded;
+import org.benchtrail.core.method.identify.BenchFigure;
 import org.benchtrail.core.method.identify.BenchResultAttached;
 import org.benchtrail.core.method.identify.ExtractRecorded;
 import org.benchtrail.core.method.identify.FindingAnswered;
@@ -302,8 +303,24 @@ class FactAnswersTest {
     }
 
     @Test
+    void calculatedResult_keepsItsFigures() {
+        List<BenchFigure> figures = List.of(new BenchFigure("Run time", "20", "min"));
+        BenchResultAttached result = new BenchResultAttached(
+                "run-time", 1, "Run time", "{}", Result.Level.GOOD, "Long enough", "20 min of 15 min", figures);
+        assertEquals(figures, result.figures());
+    }
+
+    @Test
     void requirementThatIsNone_isRefusedOnItsField() {
         Invalid e = assertThrows(Invalid.class, () -> plain().as(SUE).does(new Waived("unheard-of", "Why not")));
         assertEquals("requirement", e.problems().get(0).field());
+    }
+
+    @Test
+    void onlyTheCataloguesRanking_isTheServersWord() {
+        List<RankedCause> causes = List.of(new RankedCause("heat.dust", "Dust", "0.4000"));
+        assertTrue(new TheoriesRanked(List.of(), "catalogue", causes, 1).saidByServer());
+        assertFalse(new TheoriesRanked(List.of(1), "judgement").saidByServer());
+        assertTrue(new SoakTimeReckoned(60, "Log of a year").saidByServer());
     }
 }

@@ -55,6 +55,15 @@ class IdentifyGateTest {
     }
 
     @Test
+    void withoutADriveFailure_dataAreNotAskedForAgainAtALaterStep() {
+        TicketFixture desk = atStep(Step.TEST);
+        desk.as(INES).records(data(DataState.NOT_YET));
+        assertFalse(desk.missing().contains("data-protected"));
+        desk.as(OLE).records(drive(true));
+        assertTrue(desk.missing().contains("data-protected"));
+    }
+
+    @Test
     void findingThatIsNoDriveFailure_asksNothing() {
         TicketFixture desk = identified(DataState.NO_USER_DATA);
         desk.as(INES).records(drive(false));

@@ -12,10 +12,13 @@ import java.util.stream.Stream;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.desk.Advanced;
 import org.benchtrail.core.method.desk.CautionsAcknowledged;
+import org.benchtrail.core.method.desk.Closed;
 import org.benchtrail.core.method.desk.Corrected;
 import org.benchtrail.core.method.desk.HandedOver;
+import org.benchtrail.core.method.desk.Reopened;
 import org.benchtrail.core.method.desk.Rethought;
 import org.benchtrail.core.method.identify.DataState;
+import org.benchtrail.core.method.identify.LossAccepted;
 import org.benchtrail.core.method.plan.ActionPlanned;
 import org.benchtrail.core.method.plan.Fit;
 import org.benchtrail.core.method.plan.PartFitChecked;
@@ -95,6 +98,40 @@ class PlanGateTest {
         assertEquals(1, Method.approvalReasons(desk.sheet(), desk.policy()).size());
         desk.as(INES).records(settled(third, Settlement.NOT_NEEDED));
         assertEquals(List.of(), Method.approvalReasons(desk.sheet(), desk.policy()));
+    }
+
+    @Test
+    void costsOfEarlierRounds_count_ifTheyWereMade() {
+        TicketFixture desk = planning(INES);
+        int made = desk.as(INES).records(action(false, false, false, false, "200", null));
+        desk.as(INES).forces(carriedOut(made));
+        int needless = desk.as(INES).records(action(false, false, false, false, "30", null));
+        desk.as(INES).records(settled(needless, Settlement.NOT_NEEDED));
+        desk.as(INES).records(action(false, false, false, false, "40", null)); // never made
+        desk.as(INES).records(new Rethought("Another way", false));
+        bring(desk, Step.PLAN);
+        desk.as(INES).records(action(false, false, false, false, "45", null));
+        assertEquals(List.of(), Method.approvalReasons(desk.sheet(), desk.policy()));
+        desk.as(INES).records(action(false, false, false, false, "10", null));
+        assertEquals(
+                List.of("it costs 255 in all rounds together, above the limit of 250"),
+                Method.approvalReasons(desk.sheet(), desk.policy()));
+    }
+
+    @Test
+    void needlessAction_asksForNoCautions() {
+        TicketFixture desk = planning(INES);
+        int needless = desk.as(INES).records(action(false, false, false, false, null, null, Caution.MAINS));
+        assertTrue(sentence(desk, "cautions-taken").contains(Caution.MAINS.title()));
+        desk.as(INES).records(settled(needless, Settlement.NOT_NEEDED));
+        assertEquals("", sentence(desk, "cautions-taken"));
+    }
+
+    @Test
+    void plannedNothing_isAskedForAPlan() {
+        TicketFixture desk = planning(INES);
+        assertTrue(sentence(desk, "action-planned").startsWith("Plan at least one action"));
+        assertEquals("", sentence(desk, "actions-settled"));
     }
 
     @Test
@@ -284,5 +321,80 @@ class PlanGateTest {
         assertThrows(Invalid.class, () -> desk.as(INES).does(carriedOut(action)));
         desk.as(INES).records(carriedOut(desk.as(INES).records(anyAction())));
         desk.as(INES).records(new Advanced());
+    }
+
+    /** No backup is possible, and the action can destroy the data. */
+    private static TicketFixture dataThatMayBeLost() {
+        TicketFixture desk = atStep(Step.PLAN);
+        desk.as(INES).records(data(DataState.IMPOSSIBLE));
+        assertEquals("", sentence(desk, "data-still-protected"), "nothing endangers them");
+        desk.as(INES).records(action(false, true, false, false, null, null));
+        assertTrue(sentence(desk, "data-still-protected").startsWith("No backup is possible"));
+        return desk;
+    }
+
+    @Test
+    void dataThatMayBeLost_areGivenUpByTheirOwnerFirst() {
+        TicketFixture desk = dataThatMayBeLost();
+        desk.as(INES).records(new LossAccepted("The drawing office", "By mail, today"));
+        assertEquals("", sentence(desk, "data-still-protected"));
+    }
+
+    @Test
+    void dataThatNothingEndangersAnyMore_areNotAskedFor() {
+        TicketFixture desk = dataThatMayBeLost();
+        desk.as(INES).records(settled(desk.latest(ActionPlanned.class), Settlement.NOT_NEEDED));
+        assertEquals("", sentence(desk, "data-still-protected"));
+    }
+
+    @Test
+    void dataThatAreBackedUpAfterAll_areNotGivenUp() {
+        TicketFixture desk = dataThatMayBeLost();
+        desk.as(INES).records(data(DataState.TAKEN_NOW));
+        assertEquals("", sentence(desk, "data-still-protected"));
+    }
+
+    @Test
+    void acceptedLoss_isAskedForAnewWhenTheTicketIsReopened() {
+        TicketFixture desk = atStep(Step.PLAN);
+        desk.as(INES).records(new LossAccepted("The drawing office", "By mail, today"));
+        bring(desk, Step.DOCUMENT);
+        meetAll(desk);
+        desk.as(INES).records(new Closed());
+        desk.as(INES).records(new Reopened("It is back"));
+        bring(desk, Step.PLAN);
+        desk.as(INES).records(data(DataState.IMPOSSIBLE));
+        desk.as(INES).records(action(false, true, false, false, null, null));
+        assertTrue(sentence(desk, "data-still-protected").startsWith("No backup is possible"));
+    }
+
+    @Test
+    void partThatTheBenchRefuses_isNotTalkedIntoFitting() {
+        TicketFixture desk = atStep(Step.PLAN);
+        int fan = desk.as(INES).records(action(false, false, false, false, null, "Fan 92 mm"));
+        desk.as(INES).forces(new PartFitChecked(fan, Fit.DOES_NOT_FIT, "Too wide", 7));
+        desk.as(INES).records(new PartFitChecked(fan, Fit.FITS, "It does"));
+        assertEquals(
+                "The bench says that a part does not fit: check another one there, or have an override approved:"
+                        + " Fan 92 mm.",
+                sentence(desk, "parts-fit"));
+        desk.as(INES).forces(new PartFitChecked(fan, Fit.FITS, "After all", 8));
+        assertEquals("", sentence(desk, "parts-fit"));
+    }
+
+    /** Found not to fit by a person, planned again under the same name: no other word makes it fit. */
+    @Test
+    void partThatWasFoundNotToFit_doesNotFitUnderAnotherEntry() {
+        TicketFixture desk = atStep(Step.PLAN);
+        int first = desk.as(INES).records(action(false, false, false, false, null, "Fan 92 mm"));
+        desk.as(INES).records(new PartFitChecked(first, Fit.DOES_NOT_FIT, "Too wide"));
+        desk.as(INES).records(settled(first, Settlement.NOT_NEEDED));
+        int again = desk.as(INES).records(action(false, false, false, false, null, "fan 92mm"));
+        int other = desk.as(INES).records(action(false, false, false, false, null, "Fan 80 mm"));
+        desk.as(INES).records(new PartFitChecked(again, Fit.FITS, "It does"));
+        desk.as(INES).records(new PartFitChecked(other, Fit.FITS_WITH_WARNING, "A little loose"));
+        assertEquals(
+                "Check that the part fits its place, or have an override approved: fan 92mm.",
+                sentence(desk, "parts-fit"));
     }
 }

@@ -60,19 +60,20 @@ class StopWorkTest {
     @ParameterizedTest
     @EnumSource(Hazard.class)
     void hazardLeftOut_isAskedFor(Hazard hazard) {
-        TicketFixture desk = atStep(Step.IDENTIFY);
         Map<Hazard, Boolean> answers = new EnumMap<>(noHazard().present());
         answers.remove(hazard);
-        Invalid refused = assertThrows(Invalid.class, () -> desk.as(INES).does(new HazardsScreened(answers)));
+        Invalid refused = assertThrows(Invalid.class, () -> new HazardsScreened(answers));
         assertEquals(
-                List.of("present." + hazard),
-                refused.problems().stream().map(p -> p.field()).toList());
+                List.of(new Invalid.Problem("present." + hazard, "Look for " + hazard.words() + ": yes or no.")),
+                refused.problems());
     }
 
     @Test
     void screeningOfTheShorterList_isReadAndCounts_butIsNotRecordedAnew() {
         TicketFixture desk = Sheets.plain();
         HazardsScreened old = new HazardsScreened(shorterList());
+        assertTrue(old.answersShorterList());
+        assertFalse(noHazard().answersShorterList());
         desk.as(INES).forces(old);
         assertEquals("", Sheets.sentence(desk, "hazards-screened"));
         Invalid refused = assertThrows(Invalid.class, () -> desk.as(INES).does(old));

@@ -5,7 +5,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.desk.Advanced;
@@ -14,6 +16,7 @@ import org.benchtrail.core.method.desk.Corrected;
 import org.benchtrail.core.method.desk.MoveFact;
 import org.benchtrail.core.method.desk.Rethought;
 import org.benchtrail.core.method.desk.RuledOut;
+import org.benchtrail.core.method.desk.Waived;
 import org.benchtrail.core.method.identify.DataState;
 import org.benchtrail.core.method.identify.Hazard;
 import org.benchtrail.core.method.identify.IdentifyRequirement;
@@ -23,6 +26,9 @@ import org.benchtrail.core.method.test.CheckOutcome;
 import org.benchtrail.core.method.test.CheckPlanned;
 import org.benchtrail.core.method.test.ResultRecorded;
 import org.benchtrail.core.method.test.TestRequirement;
+import org.benchtrail.core.method.theorize.Inspection;
+import org.benchtrail.core.method.theorize.Obvious;
+import org.benchtrail.core.method.theorize.ObviousQuestioned;
 import org.benchtrail.core.method.theorize.TheoriesRanked;
 import org.benchtrail.core.method.theorize.TheorizeRequirement;
 import org.benchtrail.core.method.theorize.TheoryChosen;
@@ -291,5 +297,27 @@ class TheorizeAndTestGateTest {
         desk.as(INES).records(data(DataState.TAKEN_NOW));
         desk.as(INES).records(ADVANCE);
         assertTrue(desk.sheet().driveFailure().isPresent());
+    }
+
+    @Test
+    void simpleThingThatDoesNotApply_isSaidWhyNot() {
+        TicketFixture desk = atStep(Step.THEORIZE);
+        Map<Obvious, Inspection> looks = new EnumMap<>(anyObvious().looks());
+        looks.put(Obvious.CABLES, Inspection.NOT_APPLICABLE);
+        Invalid e = assertThrows(Invalid.class, () -> desk.as(INES).does(new ObviousQuestioned(looks, "")));
+        assertEquals("note", e.problems().get(0).field());
+        desk.as(INES).records(new ObviousQuestioned(looks, "It has none"));
+    }
+
+    /** A waiver of earlier times names the requirement as it was called then. */
+    @Test
+    void simpleThings_areKnownByTheirOldNameToo() {
+        assertEquals(
+                TheorizeRequirement.SIMPLE_THINGS_FIRST,
+                Requirements.of("obvious-questioned").orElseThrow());
+        TicketFixture desk = atStep(Step.THEORIZE);
+        desk.as(SUE).forces(new Waived("obvious-questioned", "Nothing to look at"));
+        assertEquals(
+                Requirement.State.WAIVED, status(desk, "simple-things-first").state());
     }
 }

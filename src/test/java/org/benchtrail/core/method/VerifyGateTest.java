@@ -12,6 +12,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import org.benchtrail.core.Invalid;
+import org.benchtrail.core.method.desk.Advanced;
+import org.benchtrail.core.method.desk.Closed;
 import org.benchtrail.core.method.desk.Corrected;
 import org.benchtrail.core.method.desk.LesseningAgreed;
 import org.benchtrail.core.method.desk.Opened;
@@ -292,5 +294,69 @@ class VerifyGateTest {
         bring(desk, Step.VERIFY);
         assertMissing(true, desk, VerifyRequirement.PREVENTION_CONSIDERED);
         assertFalse(desk.sheet().all(PreventionConsidered.class).isEmpty());
+    }
+
+    @Test
+    void requesterWhoSaidNo_isAskedUntilTheyAgree_inWhateverRound() {
+        TicketFixture desk = atStep(Step.VERIFY);
+        desk.as(INES).records(requester(RequesterState.DISAGREES, 0));
+        desk.as(INES).records(requester(RequesterState.NOT_REACHED, 2));
+        assertMissing(true, desk, VerifyRequirement.REQUESTER_AGREES);
+        desk.as(INES).records(new VerifyFailed("They still see it"));
+        bring(desk, Step.PLAN);
+        desk.as(INES).records(anyAction());
+        meetAll(desk);
+        desk.as(INES).records(new Advanced());
+        desk.as(INES).records(requester(RequesterState.NO_USER, 0));
+        assertEquals(
+                "The requester did not agree before: only that they agree now, or a waiver, answers that.",
+                sentence(desk, "requester-agrees"));
+        desk.as(INES).records(requester(RequesterState.AGREES, 0));
+        assertMissing(false, desk, VerifyRequirement.REQUESTER_AGREES);
+        desk.as(INES).records(requester(RequesterState.NOT_REACHED, 2));
+        assertMissing(false, desk, VerifyRequirement.REQUESTER_AGREES);
+    }
+
+    @Test
+    void requesterWhoWasNotAsked_isAsked() {
+        assertTrue(sentence(atStep(Step.VERIFY), "requester-agrees").startsWith("Ask the requester"));
+    }
+
+    @Test
+    void checklistOfWhichNothingApplies_isNoFunctionSeen() {
+        TicketFixture desk = atStep(Step.VERIFY);
+        Map<String, ItemState> answers =
+                new HashMap<>(Objects.requireNonNull(allWorks(desk.sheet()).answers()));
+        answers.replaceAll((text, state) -> ItemState.NOT_APPLICABLE);
+        desk.as(INES).records(new FunctionChecked(answers, ""));
+        assertTrue(sentence(desk, "function-checked").startsWith("Nothing of the checklist was seen working"));
+    }
+
+    /** As it was answered in earlier times: by the places in the list, of which some may be no more. */
+    @Test
+    void checklistAnsweredByPlaces_countsForTheTextsAtThosePlaces() {
+        TicketFixture desk = atStep(Step.VERIFY);
+        Map<Integer, ItemState> places = new HashMap<>();
+        for (int place = -1; place <= Category.HEAT.functions().size(); place++) {
+            places.put(place, ItemState.WORKS);
+        }
+        desk.as(INES).forces(new FunctionChecked(places, "", null));
+        assertMissing(false, desk, VerifyRequirement.FUNCTION_CHECKED);
+        places.put(0, ItemState.FAULTY);
+        desk.as(INES).forces(new FunctionChecked(places, "", null));
+        assertTrue(sentence(desk, "function-checked").startsWith("A function is faulty"));
+    }
+
+    @Test
+    void whatComesUpWhileItIsWrittenDown_keepsTheTicketFromBeingClosed() {
+        TicketFixture desk = atStep(Step.DOCUMENT);
+        meetAll(desk);
+        desk.as(INES).records(requester(RequesterState.DISAGREES, 0));
+        desk.as(INES).lacks("requester-agrees", new Closed());
+        desk.as(INES).records(requester(RequesterState.AGREES, 0));
+        desk.as(INES).records(temperature("97", "processor"));
+        desk.as(INES).lacks("readings-back", new Closed());
+        desk.as(INES).records(temperature("70", "processor"));
+        desk.as(INES).records(new Closed());
     }
 }

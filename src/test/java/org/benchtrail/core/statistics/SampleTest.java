@@ -1,7 +1,9 @@
 package org.benchtrail.core.statistics;
 
+import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 
+import org.apache.commons.math3.stat.StatUtils;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.Published;
 import org.junit.jupiter.api.Test;
@@ -30,5 +32,14 @@ class SampleTest {
     void meanInterval_confidenceOutsideItsDomain_isRefused() {
         Sample sample = Sample.of("x", 1, 2);
         assertThrows(Invalid.class, () -> sample.meanInterval(1));
+    }
+
+    @Test
+    void variance_farFromZero_keepsItsDigits() {
+        double[] values = {1e9 + 4, 1e9 + 7, 1e9 + 13, 1e9 + 16};
+        Sample sample = Sample.of("values", values);
+        Published.check("Apache Commons Math 3.6.1", StatUtils.variance(values), sample.variance(), 1e-6);
+        assertEquals(30, sample.variance(), 1e-9);
+        assertEquals(1e9 + 10, sample.mean());
     }
 }

@@ -115,6 +115,11 @@ public final class Fan {
         if (input.speed() == 0) {
             return draft.judged(Level.BAD, "stalled", reads + ".");
         }
+        return turning(draft, input, expected, reads);
+    }
+
+    /** A fan that turns at a duty that asks for it. */
+    private static Result turning(ResultDraft draft, Input input, double expected, String reads) {
         double least = 100 - input.tolerance();
         double most = 100 + input.tolerance();
         int digits = Numeral.digitsBeside(100 * input.speed() / expected, 3, 100 * HALF, least, most);

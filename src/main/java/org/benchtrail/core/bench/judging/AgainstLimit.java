@@ -86,6 +86,22 @@ public final class AgainstLimit {
                 input.guard() * input.uncertainty(),
                 input.unit(),
                 4);
+        accepted(draft, input, guard);
+        double probability = draft.figure(
+                "Probability that the true value conforms",
+                "Φ((T_U - y) / u) - Φ((T_L - y) / u)",
+                put(input),
+                probability(input, input.value()),
+                "1",
+                6);
+        draft.curve(curve(input));
+        draft.assume("The uncertainty is normal and complete; nothing was known of the value before it was measured.")
+                .assume("Φ is the standard normal distribution function, from a table or a calculator.");
+        return judged(draft, input, guard, probability);
+    }
+
+    /** From where to where a value would be accepted, and how far this one is from either limit. */
+    private static void accepted(ResultDraft draft, Input input, double guard) {
         Double lower = input.lower();
         Double upper = input.upper();
         boolean room = 2 * guard < input.upperOrNone() - input.lowerOrNone();
@@ -116,17 +132,6 @@ public final class AgainstLimit {
         if (upper != null) {
             score(draft, "Distance to the upper limit", upper, input);
         }
-        double probability = draft.figure(
-                "Probability that the true value conforms",
-                "Φ((T_U - y) / u) - Φ((T_L - y) / u)",
-                put(input),
-                probability(input, input.value()),
-                "1",
-                6);
-        draft.curve(curve(input));
-        draft.assume("The uncertainty is normal and complete; nothing was known of the value before it was measured.")
-                .assume("Φ is the standard normal distribution function, from a table or a calculator.");
-        return judged(draft, input, guard, probability);
     }
 
     private static void score(ResultDraft draft, String name, double limit, Input input) {

@@ -160,29 +160,8 @@ public final class Meter {
     private static double repeated(ResultDraft draft, Input input, double specified) {
         String unit = input.unit();
         int n = input.readings().size();
-        double half = input.resolution() / 2;
-        double counted = draft.figure(
-                "Standard uncertainty of the last digit",
-                "u = resolution / 2 / √3",
-                Numeral.of(half) + " / √3",
-                Uncertainty.rectangular(half),
-                unit,
-                4);
-        ByHand hand = ByHand.of(input.readings());
-        double spread = draft.figure(
-                "Standard deviation of the readings",
-                "s = √(sum of (reading - mean)^2 / (n - 1))",
-                "√(" + hand.variance() + ")",
-                hand.sample().deviation(),
-                unit,
-                4);
-        double mean = draft.figure(
-                "Standard uncertainty of the mean",
-                "u = s / √n",
-                Numeral.of(spread) + " / √" + n,
-                spread / Math.sqrt(n),
-                unit,
-                4);
+        double counted = lastDigit(draft, input);
+        double mean = ofTheMean(draft, input);
         double[] parts = {specified, counted, mean};
         double combined = draft.figure(
                 "Combined standard uncertainty",
@@ -200,6 +179,36 @@ public final class Meter {
                 Numeral.of(factor) + " × " + Numeral.of(combined),
                 factor * combined,
                 unit,
+                4);
+    }
+
+    private static double lastDigit(ResultDraft draft, Input input) {
+        double half = input.resolution() / 2;
+        return draft.figure(
+                "Standard uncertainty of the last digit",
+                "u = resolution / 2 / √3",
+                Numeral.of(half) + " / √3",
+                Uncertainty.rectangular(half),
+                input.unit(),
+                4);
+    }
+
+    private static double ofTheMean(ResultDraft draft, Input input) {
+        int n = input.readings().size();
+        ByHand hand = ByHand.of(input.readings());
+        double spread = draft.figure(
+                "Standard deviation of the readings",
+                "s = √(sum of (reading - mean)^2 / (n - 1))",
+                "√(" + hand.variance() + ")",
+                hand.sample().deviation(),
+                input.unit(),
+                4);
+        return draft.figure(
+                "Standard uncertainty of the mean",
+                "u = s / √n",
+                Numeral.of(spread) + " / √" + n,
+                spread / Math.sqrt(n),
+                input.unit(),
                 4);
     }
 

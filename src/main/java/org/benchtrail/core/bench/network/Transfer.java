@@ -93,6 +93,26 @@ public final class Transfer {
 
     public static Result calculate(Input in) {
         ResultDraft draft = new ResultDraft();
+        double all = all(draft, in);
+        if (all >= LONG) {
+            draft.figure("The same in minutes", "s / 60", of(all) + " / 60", all / 60, "min", 4);
+        }
+        draft.assume("The drives at both ends keep up with the link, and nothing else uses it.");
+        draft.curve(new Curve(
+                "Copied",
+                "time",
+                "s",
+                "amount",
+                in.unit().words().replaceAll(" .*", ""),
+                List.of(new Point(0, 0), new Point(all, in.amount()))));
+        return draft.judged(
+                Level.NONE,
+                "a time",
+                "About " + duration(all) + " at " + of(in.rate() * in.efficiency() / 100, 4) + " Mb/s of content.");
+    }
+
+    /** Content and files together, in seconds. */
+    private static double all(ResultDraft draft, Input in) {
         double bits = draft.step(
                 "Bits",
                 "amount x bytes of the unit x 8",
@@ -114,22 +134,6 @@ public final class Transfer {
                 in.files() * in.perFile() / 1000,
                 "s",
                 4);
-        double all =
-                draft.figure("Time in all", "content + files", of(stream) + " + " + of(files), stream + files, "s", 4);
-        if (all >= LONG) {
-            draft.figure("The same in minutes", "s / 60", of(all) + " / 60", all / 60, "min", 4);
-        }
-        draft.assume("The drives at both ends keep up with the link, and nothing else uses it.");
-        draft.curve(new Curve(
-                "Copied",
-                "time",
-                "s",
-                "amount",
-                in.unit().words().replaceAll(" .*", ""),
-                List.of(new Point(0, 0), new Point(all, in.amount()))));
-        return draft.judged(
-                Level.NONE,
-                "a time",
-                "About " + duration(all) + " at " + of(in.rate() * in.efficiency() / 100, 4) + " Mb/s of content.");
+        return draft.figure("Time in all", "content + files", of(stream) + " + " + of(files), stream + files, "s", 4);
     }
 }

@@ -159,25 +159,8 @@ public final class Endurance {
 
     /** Adds the interval and answers its lower end, in days. */
     private static double interval(ResultDraft draft, Input in, double remaining, double rate, double span) {
-        List<Sample> s = in.readings();
-        int increments = s.size() - 1;
-        double sum = 0;
-        for (int i = 1; i < s.size(); i++) {
-            double days = s.get(i).day() - s.get(i - 1).day();
-            double off = s.get(i).written() - s.get(i - 1).written() - rate * days;
-            sum += off * off / days;
-        }
-        draft.say(
-                "Scatter of the increments",
-                "S = sum (dW - r x dt)^2 / dt over the " + increments + " increments",
-                "S = " + of(sum));
-        double error = draft.step(
-                "Standard error of the rate",
-                "u = √(S / (m - 1) / days)",
-                "√(" + of(sum) + " / (" + increments + " - 1) / " + of(span) + ")",
-                Math.sqrt(sum / (increments - 1) / span),
-                "TB/d",
-                3);
+        int increments = in.readings().size() - 1;
+        double error = errorOfRate(draft, in.readings(), rate, span);
         double t = TDistribution.of(increments - 1).inverseSurvivalProbability((1 - CONFIDENCE) / 2);
         draft.say(
                 "Student's t", "t for 95 % and m - 1 degrees of freedom", "t(" + (increments - 1) + ") = " + of(t, 4));
@@ -201,6 +184,28 @@ public final class Endurance {
                     3);
         }
         return soonest;
+    }
+
+    /** Standard error of the rate, TB/d, from the scatter of the increments. */
+    private static double errorOfRate(ResultDraft draft, List<Sample> s, double rate, double span) {
+        int increments = s.size() - 1;
+        double sum = 0;
+        for (int i = 1; i < s.size(); i++) {
+            double days = s.get(i).day() - s.get(i - 1).day();
+            double off = s.get(i).written() - s.get(i - 1).written() - rate * days;
+            sum += off * off / days;
+        }
+        draft.say(
+                "Scatter of the increments",
+                "S = sum (dW - r x dt)^2 / dt over the " + increments + " increments",
+                "S = " + of(sum));
+        return draft.step(
+                "Standard error of the rate",
+                "u = √(S / (m - 1) / days)",
+                "√(" + of(sum) + " / (" + increments + " - 1) / " + of(span) + ")",
+                Math.sqrt(sum / (increments - 1) / span),
+                "TB/d",
+                3);
     }
 
     private static void curves(ResultDraft draft, Input in) {

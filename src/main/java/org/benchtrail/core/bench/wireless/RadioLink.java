@@ -106,6 +106,23 @@ public final class RadioLink {
 
     public static Result calculate(Input in) {
         ResultDraft draft = new ResultDraft();
+        double received = received(draft, in);
+        double margin = draft.figure(
+                "Margin",
+                "received - needed",
+                of(received) + " - " + term(in.sensitivity()),
+                received - in.sensitivity(),
+                "dB",
+                digitsBeside(received - in.sensitivity(), 3, 0, in.wanted()));
+        curves(draft, in, received);
+        draft.assume("Free sight but for the walls given; reflections, people and interference are not in it.");
+        draft.assume("The cable loss is taken off once; which end it is at makes no difference to the level.");
+        draft.assume("What may be radiated is set by local rules: this does not check them.");
+        return judge(draft, in, received, margin);
+    }
+
+    /** Level at the receiver, dBm. */
+    private static double received(ResultDraft draft, Input in) {
         double radiated = draft.figure(
                 "Radiated (EIRP)",
                 "power - cable loss + gain of the sending antenna",
@@ -128,25 +145,13 @@ public final class RadioLink {
                 "dB",
                 5);
         double walls = draft.figure("Loss in walls", "sum of count x loss", wallText(in), in.wallLoss(), "dB", 4);
-        double received = draft.figure(
+        return draft.figure(
                 "Received",
                 "EIRP - free-space loss - walls + gain of the receiving antenna",
                 of(radiated) + " - " + of(space) + " - " + of(walls) + " + " + term(in.receiveGain()),
                 radiated - space - walls + in.receiveGain(),
                 "dBm",
                 4);
-        double margin = draft.figure(
-                "Margin",
-                "received - needed",
-                of(received) + " - " + term(in.sensitivity()),
-                received - in.sensitivity(),
-                "dB",
-                digitsBeside(received - in.sensitivity(), 3, 0, in.wanted()));
-        curves(draft, in, received);
-        draft.assume("Free sight but for the walls given; reflections, people and interference are not in it.");
-        draft.assume("The cable loss is taken off once; which end it is at makes no difference to the level.");
-        draft.assume("What may be radiated is set by local rules: this does not check them.");
-        return judge(draft, in, received, margin);
     }
 
     private static String wallText(Input in) {

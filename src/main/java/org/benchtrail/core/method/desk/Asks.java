@@ -29,7 +29,7 @@ public final class Asks {
                         && asked.during() == sheet.step()
                         && sheet.latest(
                                         Waived.class,
-                                        w -> w.entry() > asked.entry()
+                                        w -> w.isAfter(asked.entry())
                                                 && w.fact()
                                                         .requirement()
                                                         .equals(asked.fact().requirement()))
@@ -37,7 +37,7 @@ public final class Asks {
             case MENTOR ->
                 sheet.latest(
                                         Signed.class,
-                                        s -> s.entry() > asked.entry()
+                                        s -> s.isAfter(asked.entry())
                                                 && s.fact().signatory() == Signatory.MENTOR)
                                 .isEmpty()
                         && !since(sheet, asked, Remarked.class)
@@ -46,6 +46,6 @@ public final class Asks {
     }
 
     private static boolean since(JobSheet sheet, StandingFact<Asked> asked, Class<? extends Fact> answer) {
-        return sheet.latest(answer, f -> f.entry() > asked.entry()).isPresent();
+        return sheet.latest(answer, f -> f.isAfter(asked.entry())).isPresent();
     }
 }

@@ -37,7 +37,7 @@ public record CautionsAcknowledged(int about, Set<Caution> cautions) implements 
     /** What was not acknowledged before that deed was recorded, in a request of its own. */
     public static Set<Caution> missed(JobSheet sheet, StandingFact<?> about, Set<Caution> owed, StandingFact<?> deed) {
         return without(
-                owed, sheet, about, a -> a.entry() < deed.entry() && !a.stamp().sameRequest(deed.stamp()));
+                owed, sheet, about, a -> deed.isAfter(a.entry()) && !a.stamp().sameRequest(deed.stamp()));
     }
 
     /** Whether that caution was acknowledged in this round, before the present request, whatever for. */
@@ -76,7 +76,7 @@ public record CautionsAcknowledged(int about, Set<Caution> cautions) implements 
         sheet
                 .all(
                         CautionsAcknowledged.class,
-                        a -> a.entry() > about.settledSince()
+                        a -> a.isAfter(about.settledSince())
                                 && isOneWork(sheet, a.fact().about(), about))
                 .stream()
                 .filter(which)

@@ -42,7 +42,7 @@ public record HandedOver(String to, Set<Role> toRoles, String note) implements M
         boolean taking = to.equals(actor.account())
                 && (course.assignee() == null || actor.account().equals(course.offered()));
         if (taking || actor.is(Role.SUPERVISOR)) {
-            return Persons.anybody();
+            return List.of();
         }
         return Persons.isAssignee(course, actor)
                 ? Missing.rule("offer-it", "A ticket changes hands when the other takes it: offer it to them.", "desk")

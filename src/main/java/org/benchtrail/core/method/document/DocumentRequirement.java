@@ -56,7 +56,7 @@ public enum DocumentRequirement implements Requirement {
         if (last.isEmpty()) {
             return "Sign the summary.";
         }
-        return last.get().entry() > lastChange(s.sheet())
+        return last.get().isAfter(lastChange(s.sheet()))
                 ? ""
                 : "Cause, summary, lesson or effort changed after it was signed: read it and sign it again.";
     }
@@ -77,7 +77,7 @@ public enum DocumentRequirement implements Requirement {
 
     private static Optional<StandingFact<Signed>> signature(JobSheet sheet, Signatory who, int since) {
         return sheet.latest(
-                Signed.class, x -> x.fact().signatory() == who && x.round() == sheet.round() && x.entry() > since);
+                Signed.class, x -> x.fact().signatory() == who && x.round() == sheet.round() && x.isAfter(since));
     }
 
     /** Entry after which nothing that is signed for has changed in this round. */

@@ -30,13 +30,13 @@ public record AttachmentAdded(String fileName, String mediaType, long bytes, Str
         return Correctable.REPLACED;
     }
 
-    /** With the size that the file has, whatever was told. */
     /** A picture is taken from where it is safe. */
     @Override
     public boolean possibleWhileStopped() {
         return true;
     }
 
+    /** With the size that the file has, whatever was told. */
     @Override
     public Fact completedBy(ServerKnowledge server) {
         return new AttachmentAdded(fileName, mediaType, server.fileSize(sha256), sha256, shows);

@@ -3,7 +3,6 @@ package org.benchtrail.core.method.identify;
 import java.util.List;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Missing;
-import org.benchtrail.core.method.Persons;
 import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.method.Step;
 import org.jspecify.annotations.Nullable;
@@ -30,6 +29,6 @@ public sealed interface EvidenceFact extends IdentifyFact
     /** Whoever sees something may record it. */
     @Override
     default List<Missing> refusedTo(Actor actor, Situation s) {
-        return Persons.anybody();
+        return List.of();
     }
 }

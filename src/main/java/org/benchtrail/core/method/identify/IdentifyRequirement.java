@@ -119,7 +119,7 @@ public enum IdentifyRequirement implements Requirement {
     private static String evidence(Situation s) {
         int opened = s.sheet().course().openedAt();
         boolean any = s.sheet().all(IdentifyFact.class).stream()
-                .anyMatch(e -> e.fact().countsAsEvidence() && e.entry() > opened);
+                .anyMatch(e -> e.fact().countsAsEvidence() && e.isAfter(opened));
         return any ? "" : "Add a reading, a log extract or a picture, or say why there can be none.";
     }
 }

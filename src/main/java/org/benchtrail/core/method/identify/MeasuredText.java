@@ -52,7 +52,7 @@ public record MeasuredText(String value, @Nullable String unit) {
 
     private static @Nullable String plain(String typed) {
         String text = typed.strip().replace('\u2212', '-');
-        if (text.indexOf('.') < 0) {
+        if (!text.contains(".")) {
             text = text.replaceFirst(",(?=\\d+$)", ".");
         }
         if (!text.matches(PLAIN)) {

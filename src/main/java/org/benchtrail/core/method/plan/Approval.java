@@ -121,10 +121,10 @@ public final class Approval {
         }
         int given = approval.get().entry();
         boolean declinedSince = sheet.latestOfRound(PlanDeclined.class)
-                .filter(d -> d.entry() > given)
+                .filter(d -> d.isAfter(given))
                 .isPresent();
         return !declinedSince
                 && needed(sheet).stream()
-                        .allMatch(a -> approval.get().fact().actions().contains(a.entry()) && a.settledSince() < given);
+                        .allMatch(a -> approval.get().fact().actions().contains(a.entry()) && a.isSettledBefore(given));
     }
 }

@@ -44,7 +44,7 @@ final class PartsFit {
     private static boolean fits(JobSheet sheet, StandingFact<ActionPlanned> action) {
         return overridden(sheet, action)
                 || sheet.latest(PartFitChecked.class, f -> f.fact().action() == action.entry())
-                        .filter(f -> f.entry() > action.settledSince())
+                        .filter(f -> f.isAfter(action.settledSince()))
                         .filter(f -> f.fact().fit() != Fit.DOES_NOT_FIT)
                         .filter(f -> f.fact().result() != null || !refusedByBench(sheet))
                         .filter(f -> f.fact().result() != null || !refused(sheet, action))
@@ -53,7 +53,7 @@ final class PartsFit {
 
     private static boolean overridden(JobSheet sheet, StandingFact<ActionPlanned> action) {
         return sheet.latest(PartOverrideApproved.class, o -> o.fact().action() == action.entry())
-                .filter(o -> o.entry() > action.settledSince())
+                .filter(o -> o.isAfter(action.settledSince()))
                 .isPresent();
     }
 

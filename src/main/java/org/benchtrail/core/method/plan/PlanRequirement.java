@@ -106,7 +106,7 @@ public enum PlanRequirement implements Requirement {
         return impossible
                 && endangered
                 && sheet.latest(LossAccepted.class)
-                        .filter(l -> l.entry() > sheet.course().openedAt())
+                        .filter(l -> l.isAfter(sheet.course().openedAt()))
                         .isEmpty();
     }
 

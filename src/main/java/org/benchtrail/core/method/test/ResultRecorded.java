@@ -83,7 +83,7 @@ public record ResultRecorded(
 
     /** A reading is taken after the check was planned as it stands, and where a value was expected, it decides. */
     private void requireSpoken(StandingFact<CheckPlanned> planned, StandingFact<ReadingRecorded> taken) {
-        if (taken.entry() < planned.settledSince()) {
+        if (!taken.isAfter(planned.settledSince())) {
             throw new Invalid("reading", "That reading was taken before the check was planned: measure now.");
         }
         Optional<CheckOutcome> decided = planned.fact().decidedBy(taken.fact());

@@ -54,7 +54,7 @@ public enum TestRequirement implements Requirement {
     /** Whether the check stood as it is, in an earlier request, when its result was recorded. */
     private static boolean isAfter(JobSheet sheet, StandingFact<ResultRecorded> result) {
         return sheet.latest(CheckPlanned.class, c -> c.entry() == result.fact().check())
-                .filter(c -> c.settledSince() < result.entry())
+                .filter(c -> c.isSettledBefore(result.entry()))
                 .filter(c -> !c.lastStamp().sameRequest(result.stamp()))
                 .isPresent();
     }

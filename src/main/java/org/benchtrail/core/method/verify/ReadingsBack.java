@@ -25,7 +25,7 @@ public final class ReadingsBack {
 
     private static boolean isBack(JobSheet sheet, ReadingRecorded outside) {
         return sheet.latest(ReadingRecorded.class, r -> r.fact().samePlace(outside))
-                .filter(r -> r.entry() > sheet.lastWork() && r.fact().isWithinLimitOf(outside))
+                .filter(r -> r.isAfter(sheet.lastWork()) && r.fact().isWithinLimitOf(outside))
                 .isPresent();
     }
 

@@ -26,7 +26,7 @@ public record SoakRun(int minutes, boolean recurred, String note) implements Ver
                         "minutes",
                         "Record first that the run begins: it is counted from there, after the last action."));
         long passed = Duration.between(start.stamp().at(), s.now()).toMinutes();
-        long told = s.sheet().all(SoakRun.class, r -> r.entry() > start.entry()).stream()
+        long told = s.sheet().all(SoakRun.class, r -> r.isAfter(start.entry())).stream()
                 .mapToLong(r -> r.fact().minutes())
                 .sum();
         if (told + minutes > passed) {

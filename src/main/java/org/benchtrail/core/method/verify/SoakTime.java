@@ -2,6 +2,7 @@ package org.benchtrail.core.method.verify;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Policy;
 import org.benchtrail.core.method.Situation;
@@ -20,7 +21,7 @@ public final class SoakTime {
             return "";
         }
         List<StandingFact<SoakRun>> runs =
-                s.sheet().all(SoakRun.class, r -> r.entry() > s.sheet().lastWork());
+                s.sheet().all(SoakRun.class, r -> r.isAfter(s.sheet().lastWork()));
         if (runs.stream().anyMatch(r -> r.fact().recurred())) {
             return "It came back during the soak time: report that it persists.";
         }
@@ -48,32 +49,32 @@ public final class SoakTime {
 
     /** The run that was started after the last action, unless the fault has come back since. */
     public static Optional<StandingFact<SoakStarted>> running(JobSheet sheet) {
-        int ended = sheet.latest(SoakRun.class, r -> r.fact().recurred())
-                .map(StandingFact::entry)
-                .orElse(0);
-        return sheet.latest(SoakStarted.class).filter(started -> started.entry() > Math.max(ended, sheet.lastWork()));
+        int ended = recurrences(sheet).mapToInt(StandingFact::entry).max().orElse(0);
+        return sheet.latest(SoakStarted.class).filter(started -> started.isAfter(Math.max(ended, sheet.lastWork())));
     }
 
     /** Entry with which the fault was last said to be intermittent, or to have come back; 0 if neither was. */
     static int lastSign(JobSheet sheet) {
-        int recurred = sheet.latest(SoakRun.class, r -> r.fact().recurred())
-                .map(StandingFact::entry)
-                .orElse(0);
-        int symptom = sheet.owed(SymptomRecorded.class).stream()
-                .filter(x -> x.fact().intermittent())
-                .mapToInt(StandingFact::settledSince)
-                .max()
-                .orElse(0);
-        int reckoned = sheet.owed(SoakTimeReckoned.class).stream()
-                .mapToInt(StandingFact::settledSince)
-                .max()
-                .orElse(0);
-        return Math.max(recurred, Math.max(symptom, reckoned));
+        Stream<StandingFact<?>> signs = Stream.of(
+                        symptoms(sheet), trials(sheet), sheet.owed(SoakTimeReckoned.class).stream(), recurrences(sheet))
+                .flatMap(s -> s);
+        return signs.mapToInt(StandingFact::settledSince).max().orElse(0);
     }
 
     private static boolean intermittent(JobSheet sheet) {
-        return sheet.owed(SymptomRecorded.class).stream().anyMatch(x -> x.fact().intermittent())
-                || sheet.owed(ReproductionTried.class).stream()
-                        .anyMatch(r -> r.fact().outcome() == Reproduction.INTERMITTENT);
+        return Stream.concat(symptoms(sheet), trials(sheet)).findAny().isPresent();
+    }
+
+    private static Stream<StandingFact<SymptomRecorded>> symptoms(JobSheet sheet) {
+        return sheet.owed(SymptomRecorded.class).stream().filter(x -> x.fact().intermittent());
+    }
+
+    private static Stream<StandingFact<ReproductionTried>> trials(JobSheet sheet) {
+        return sheet.owed(ReproductionTried.class).stream()
+                .filter(r -> r.fact().outcome() == Reproduction.INTERMITTENT);
+    }
+
+    private static Stream<StandingFact<SoakRun>> recurrences(JobSheet sheet) {
+        return sheet.all(SoakRun.class, r -> r.fact().recurred()).stream();
     }
 }

@@ -86,7 +86,7 @@ public enum VerifyRequirement implements Requirement {
     private static boolean gone(JobSheet sheet, StandingFact<SymptomRecorded> symptom) {
         int since = Math.max(sheet.lastWork(), symptom.settledSince());
         return sheet.latest(SymptomRechecked.class, r -> r.fact().symptom() == symptom.entry())
-                .filter(r -> r.entry() > since && r.fact().gone())
+                .filter(r -> r.isAfter(since) && r.fact().gone())
                 .isPresent();
     }
 
@@ -105,8 +105,8 @@ public enum VerifyRequirement implements Requirement {
         List<String> checklist = s.sheet().checkedAs().functions();
         Map<String, ItemState> answers = s.sheet()
                 .latest(FunctionChecked.class)
-                .filter(f -> f.entry() > s.sheet().lastWork()
-                        && f.entry() > s.sheet().categorySince())
+                .filter(f ->
+                        f.isAfter(s.sheet().lastWork()) && f.isAfter(s.sheet().categorySince()))
                 .map(f -> f.fact().byText(checklist))
                 .orElse(Map.of());
         if (answers.containsValue(ItemState.FAULTY)) {
@@ -123,7 +123,7 @@ public enum VerifyRequirement implements Requirement {
     private static String requester(Situation s) {
         var answer = s.sheet()
                 .latest(RequesterAnswered.class)
-                .filter(a -> a.entry() > s.sheet().lastWork());
+                .filter(a -> a.isAfter(s.sheet().lastWork()));
         if (answer.isEmpty()) {
             return "Ask the requester whether it is solved; say how often you tried, or that there is no user.";
         }

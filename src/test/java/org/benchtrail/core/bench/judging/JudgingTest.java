@@ -30,8 +30,6 @@ class JudgingTest {
     private static final String JCGM_106 = "JCGM 106:2012, 7 (from memory, recomputed)";
     private static final String BENCH_106 = "JCGM 106:2012, 7, formula recomputed";
     private static final String ILAC = "ILAC-G8:09/2019, 4.2";
-    private static final String SLEEP =
-            "Student 1908, sleep data, as R's t.test (from memory) and SciPy 1.17 ttest_ind print it";
 
     private static Result meter(double reading, double percent, double counts, double resolution) {
         return Meter.calculate(
@@ -195,78 +193,6 @@ class JudgingTest {
         assertTrue(against(14, 0.045, 11.40, 12.60, 2).judgement().reason().contains("less than 0.1 %"));
         assertTrue(against(12.55, 0.045, null, 12.60, 2).judgement().reason().contains("an upper limit of 12.6 V"));
         assertTrue(against(12.55, 0.045, 12.6, null, 2).judgement().reason().contains("a lower limit of 12.6 V"));
-    }
-
-    private static final List<Double> SLEEP_1 = List.of(0.7, -1.6, -0.2, -1.2, -0.1, 3.4, 3.7, 0.8, 0.0, 2.0);
-    private static final List<Double> SLEEP_2 = List.of(1.9, 0.8, 1.1, 0.1, -0.1, 4.4, 5.5, 1.6, 4.6, 3.4);
-
-    private static Result compare(List<Double> before, List<Double> after, BeforeAfter.Better better) {
-        return BeforeAfter.calculate(new BeforeAfter.Input("h", before, after, better, 95));
-    }
-
-    @Test
-    void beforeAfter_welch() {
-        Result result = compare(SLEEP_2, SLEEP_1, BeforeAfter.Better.HIGHER);
-        Published.check(SLEEP, -1.8608, FigureOf.value(result, "Welch's t"), 5e-5);
-        Published.check(SLEEP, 17.776, FigureOf.value(result, "Degrees of freedom"), 5e-4);
-        Published.check(SLEEP, 0.07939, FigureOf.value(result, "Chance of such a difference without any change"), 5e-6);
-        Published.check(SLEEP, -3.3654832, FigureOf.value(result, "Interval from"), 5e-8);
-        Published.check(SLEEP, 0.2054832, FigureOf.value(result, "Interval to"), 5e-8);
-        Published.check(SLEEP, 2.33, FigureOf.value(result, "Mean before"), 1e-12);
-        assertEquals(Level.UNDECIDED, result.judgement().level());
-    }
-
-    @Test
-    void beforeAfter_verdicts() {
-        List<Double> hot = List.of(88.5, 90.1, 89.2);
-        List<Double> cool = List.of(71.2, 72.8, 70.9);
-        assertEquals(
-                Level.GOOD,
-                compare(hot, cool, BeforeAfter.Better.LOWER).judgement().level());
-        assertEquals(
-                Level.BAD,
-                compare(cool, hot, BeforeAfter.Better.LOWER).judgement().level());
-        assertEquals(
-                Level.BAD,
-                compare(hot, cool, BeforeAfter.Better.HIGHER).judgement().level());
-        assertEquals(
-                Level.GOOD,
-                compare(List.of(5.0, 5.0), List.of(1.0, 1.1), BeforeAfter.Better.LOWER)
-                        .judgement()
-                        .level());
-        FigureOf.names(
-                assertThrows(
-                        Invalid.class, () -> compare(List.of(5.0, 5.0), List.of(1.0, 1.0), BeforeAfter.Better.LOWER)),
-                "after");
-        FigureOf.names(
-                assertThrows(Invalid.class, () -> compare(List.of(5.0), List.of(1.0, 2.0), BeforeAfter.Better.LOWER)),
-                "before");
-    }
-
-    /** A known shift moves the difference by itself and leaves its error alone; swapping the series turns the sign. */
-    @ParameterizedTest
-    @ValueSource(longs = {1, 2, 3, 4, 5})
-    void beforeAfter_followsAShift(long seed) {
-        SplittableRandom random = new SplittableRandom(seed);
-        for (int row = 0; row < 100; row++) {
-            List<Double> before =
-                    random.doubles(random.nextInt(2, 20), -10, 10).boxed().toList();
-            List<Double> after =
-                    random.doubles(random.nextInt(2, 20), -10, 10).boxed().toList();
-            double shift = random.nextDouble(-5, 5);
-            Result plain = compare(before, after, BeforeAfter.Better.LOWER);
-            Result shifted = compare(before, after.stream().map(x -> x + shift).toList(), BeforeAfter.Better.LOWER);
-            String where = "seed " + seed + ", row " + row;
-            assertEquals(
-                    FigureOf.value(plain, "Difference") + shift, FigureOf.value(shifted, "Difference"), 1e-9, where);
-            String error = "Standard error of the difference";
-            assertEquals(FigureOf.value(plain, error), FigureOf.value(shifted, error), 1e-9, where);
-            assertEquals(
-                    -FigureOf.value(plain, "Difference"),
-                    FigureOf.value(compare(after, before, BeforeAfter.Better.LOWER), "Difference"),
-                    1e-12,
-                    where);
-        }
     }
 
     private static Result soak(double every, double doubt, Double clean) {

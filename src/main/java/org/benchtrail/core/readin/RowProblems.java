@@ -5,7 +5,7 @@ import java.util.List;
 import org.benchtrail.core.Invalid;
 
 /** The problems of many rows: the first twenty, then how many more. */
-final class Problems {
+final class RowProblems {
     private static final int MOST = 20;
 
     private final List<Invalid.Problem> told = new ArrayList<>();

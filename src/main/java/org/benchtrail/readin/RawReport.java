@@ -22,31 +22,31 @@ import org.benchtrail.ticket.attachment.NewFile;
  * @param content the bytes of a drive's page, or the text in UTF-8
  * @param name of the file it came in; empty if it was typed
  */
-record Source(Kind kind, byte[] content, String name) {
+record RawReport(Kind kind, byte[] content, String name) {
     private static final int A_LINE = 16;
     /** Of a file that is no page, no more is shown as digits. */
     private static final int MOST_SHOWN = 4_096;
 
     /** @throws Invalid if it is empty, too large, or for bytes not hexadecimal */
-    static Source typed(Kind kind, String text, String name) {
+    static RawReport typed(Kind kind, String text, String name) {
         if (kind.isBytes()) {
-            return new Source(kind, Received.hex(text), name);
+            return new RawReport(kind, Received.hex(text), name);
         }
         String plain = Received.plain(text);
         byte[] bytes = plain.getBytes(StandardCharsets.UTF_8);
         Received.requireSize(bytes.length);
-        return new Source(kind, bytes, name);
+        return new RawReport(kind, bytes, name);
     }
 
     /** A file, or the body of a request: bytes are taken as they are, unless they are digits written out. */
-    static Source sent(Kind kind, byte[] content, String name) {
+    static RawReport sent(Kind kind, byte[] content, String name) {
         Received.requireSize(content.length);
         if (!kind.isBytes()) {
-            return new Source(kind, Received.text(content).getBytes(StandardCharsets.UTF_8), name);
+            return new RawReport(kind, Received.text(content).getBytes(StandardCharsets.UTF_8), name);
         }
         return isHex(content)
                 ? typed(kind, new String(content, StandardCharsets.US_ASCII), name)
-                : new Source(kind, content, name);
+                : new RawReport(kind, content, name);
     }
 
     private static boolean isHex(byte[] content) {

@@ -9,12 +9,12 @@ import java.util.Base64;
 import java.util.Properties;
 
 /** The three roles with their passwords, kept in a file that only the owner can read. */
-record Passwords(Credentials superuser, Credentials owner, Credentials server) {
+record RolePasswords(Credentials superuser, Credentials owner, Credentials server) {
     private static final String SUPERUSER = "postgres";
     private static final int RANDOM_BYTES = 32;
 
     /** Reads the file; makes it with fresh random passwords if there is no database yet. */
-    static Passwords of(DataFolder folder) throws IOException {
+    static RolePasswords of(DataFolder folder) throws IOException {
         if (Files.exists(folder.passwordFile())) {
             return read(folder.passwordFile());
         }
@@ -24,7 +24,7 @@ record Passwords(Credentials superuser, Credentials owner, Credentials server) {
                     + " Restore the file from a backup, or choose another data folder.");
         }
         SecureRandom random = new SecureRandom();
-        Passwords fresh = new Passwords(
+        RolePasswords fresh = new RolePasswords(
                 fresh(SUPERUSER, random),
                 fresh(EmbeddedDatabase.OWNER, random),
                 fresh(EmbeddedDatabase.SERVER, random));
@@ -34,13 +34,13 @@ record Passwords(Credentials superuser, Credentials owner, Credentials server) {
 
     @Override
     public String toString() {
-        return "Passwords[]";
+        return "RolePasswords[]";
     }
 
-    private static Passwords read(Path file) throws IOException {
+    private static RolePasswords read(Path file) throws IOException {
         Properties lines = new Properties();
         lines.load(new StringReader(Files.readString(file)));
-        return new Passwords(
+        return new RolePasswords(
                 read(SUPERUSER, lines, file),
                 read(EmbeddedDatabase.OWNER, lines, file),
                 read(EmbeddedDatabase.SERVER, lines, file));
