@@ -30,6 +30,11 @@ public record Advice(
         blocked = List.copyOf(blocked);
     }
 
+    /** The same, where another test is recommended. */
+    public Advice recommending(Action test) {
+        return new Advice(hazards, actions, Optional.of(test), blocked, preparation, planMinutes, threshold);
+    }
+
     /** A repair that may not be proposed yet. */
     public record Blocked(String repair, List<String> reasons) {}
 

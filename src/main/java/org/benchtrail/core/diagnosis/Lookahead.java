@@ -16,6 +16,8 @@ final class Lookahead {
     /** Below this share of the mass the difference in the scan has lost too many digits; the exact sums are taken. */
     private static final double LOST_DIGITS = 1e-9;
 
+    private static final int[] NONE = {};
+
     private final Model model;
     private final PlanSettings settings;
     private final double rho;
@@ -94,11 +96,20 @@ final class Lookahead {
         question++;
         mark(unit.table().deviators);
         mark(unit.mixed());
+        int[] mended = unmarked(model.curable(finding));
+        mark(mended);
         double sum = 0;
         for (int v = 0; v < unit.table().size(); v++) {
-            sum += minutesAfter(finding, unit, v);
+            sum += minutesAfter(finding, unit, mended, v);
         }
         return sum;
+    }
+
+    /** Those that do not deviate: their minutes do. */
+    private int[] unmarked(BitSet causes) {
+        return causes.isEmpty()
+                ? NONE
+                : causes.stream().filter(i -> markedFor[i] != question).toArray();
     }
 
     private void mark(int[] causes) {
@@ -111,7 +122,7 @@ final class Lookahead {
         return rho == 1 ? p : rho * p + (1 - rho) / size;
     }
 
-    private double minutesAfter(int finding, UnitTable unit, int v) {
+    private double minutesAfter(int finding, UnitTable unit, int[] mended, int v) {
         LikelihoodTable table = unit.table();
         int size = table.size();
         Dealt groups = deal(table);
@@ -134,6 +145,9 @@ final class Lookahead {
             double weight = mixedWeight(finding, i, v);
             mass += weight - weights[i] * factor[table.group[i]];
             m = done[i] ? m : insert(m, i, weight, minutes(i, cured));
+        }
+        for (int i : mended) {
+            m = done[i] ? m : insert(m, i, weights[i] * factor[table.group[i]], minutes(i, cured));
         }
         double best = merge(groups.lists, factor, mass, m);
         return best >= 0 ? best : repairs(cured).planMinutes(model.causes(after(finding, v)), done);

@@ -331,6 +331,12 @@ public final class Model {
         return c != null && c.value() == value ? c.causes() : NONE;
     }
 
+    /** The causes that some outcome of a test leaves mended. */
+    BitSet curable(int finding) {
+        Cured c = cures.get(finding);
+        return c == null ? NONE : c.causes();
+    }
+
     /** Whether an outcome of the test may leave the device mended. */
     boolean mayCure(int finding) {
         return cures.containsKey(finding);
@@ -425,6 +431,25 @@ public final class Model {
     /** Adds ln(1-q) to the log weight of every part that the repair would have fixed. */
     void addFailed(double[] score, FailedRepair failed) {
         fixes(failed.repair()).forEach((part, q) -> score[part] += StrictMath.log1p(-q));
+    }
+
+    /**
+     * For each value of a finding the belief in the parts if it is answered, times the chance that it is.
+     *
+     * @param parts belief in each part, the unlisted cause last
+     * @param reliability of the report
+     */
+    public List<double[]> after(String finding, double[] parts, double reliability) {
+        LikelihoodTable table = tables.get(findingIndex(finding));
+        List<double[]> all = new ArrayList<>();
+        for (int v = 0; v < table.size(); v++) {
+            double[] next = parts.clone();
+            for (int i = 0; i < next.length; i++) {
+                next[i] *= reliability * table.row(i, parts())[v] + (1 - reliability) / table.size();
+            }
+            all.add(next);
+        }
+        return all;
     }
 
     /** @throws Invalid with everything in the evidence that this category does not know */

@@ -90,15 +90,15 @@ public final class NextTest {
         return cured;
     }
 
-    /** A failed repair of a place as a whole was that of every cause it covers. */
+    /** A failed repair of a place was that of what nobody listed there; a listed cause keeps its own. */
     private boolean[] done(Evidence evidence) {
         boolean[] done = new boolean[model.size()];
         for (FailedRepair failed : evidence.failedRepairs()) {
             Map<Integer, Double> fixes = model.fixes(failed.repair());
             if (!model.isShared(failed.repair())) {
                 done[model.index(failed.repair())] = true;
-            } else if (model.isOfPlace(fixes)) {
-                for (int i = 0; i < done.length; i++) {
+            } else {
+                for (int i = model.listed(); i < done.length; i++) {
                     done[i] |= model.covers(fixes, i);
                 }
             }

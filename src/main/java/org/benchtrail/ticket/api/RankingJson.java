@@ -32,11 +32,11 @@ public record RankingJson(
      *
      * @param leading most likely where, in one sentence
      */
-    public record WhereJson(String leading, String outside, List<PathJson> paths) {
+    public record WhereJson(String leading, String elsewhere, List<PathJson> paths) {
         static WhereJson of(WhereView w) {
             return new WhereJson(
                     w.leading(),
-                    w.outside(),
+                    w.elsewhere(),
                     w.strips().stream().map(PathJson::of).toList());
         }
     }

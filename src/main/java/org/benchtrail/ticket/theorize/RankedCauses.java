@@ -21,6 +21,7 @@ import org.benchtrail.core.diagnosis.Ranking;
 import org.benchtrail.core.diagnosis.Report;
 import org.benchtrail.core.diagnosis.Surprise;
 import org.benchtrail.core.diagnosis.Words;
+import org.benchtrail.core.diagnosis.path.PlaceWords;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.method.theorize.TheoryStated;
@@ -123,8 +124,9 @@ final class RankedCauses {
     List<String> warnings() {
         List<String> warnings = new ArrayList<>();
         Surprise surprise = diagnosis.surprise();
-        if (surprise.level() != Surprise.Level.NONE) {
-            warnings.add(surprise.level().sentence());
+        String unlisted = new PlaceWords(diagnosis.where()).sentence();
+        if (!unlisted.isEmpty()) {
+            warnings.add(unlisted);
         }
         surprise.contradictions().stream()
                 .filter(Surprise.Contradiction::offered)

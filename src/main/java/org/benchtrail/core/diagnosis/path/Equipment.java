@@ -63,7 +63,8 @@ record Equipment(Set<String> present, List<Segment> open) {
         return value == null ? null : (Boolean) p.is().contains(value);
     }
 
-    private static Map<String, String> latest(Evidence evidence) {
+    /** The latest valid answer of each question. */
+    static Map<String, String> latest(Evidence evidence) {
         Map<String, String> latest = new HashMap<>();
         evidence.reports().stream()
                 .filter(r -> !r.superseded()

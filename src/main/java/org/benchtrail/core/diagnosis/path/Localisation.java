@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import org.benchtrail.core.diagnosis.Action;
 import org.benchtrail.core.diagnosis.Advice;
 import org.benchtrail.core.diagnosis.BenchSituation;
 import org.benchtrail.core.diagnosis.Model;
@@ -25,6 +26,7 @@ public final class Localisation {
     private final Surprise surprise;
     private final Advice advice;
     private final BenchSituation situation;
+    private final Optional<Action> placing;
     private final Map<String, String> withheld;
     private final List<Segment> questions;
     private final List<Segment> contradicted;
@@ -37,6 +39,7 @@ public final class Localisation {
             Surprise surprise,
             Advice advice,
             BenchSituation situation,
+            Optional<Action> placing,
             Map<String, String> withheld,
             List<Segment> questions,
             List<Segment> contradicted,
@@ -46,6 +49,7 @@ public final class Localisation {
         this.surprise = surprise;
         this.advice = advice;
         this.situation = situation;
+        this.placing = placing;
         this.withheld = new LinkedHashMap<>(withheld);
         this.questions = List.copyOf(questions);
         this.contradicted = List.copyOf(contradicted);
@@ -73,6 +77,14 @@ public final class Localisation {
     /** What holds on the bench, with what the structure withholds and what has to be set up. */
     public BenchSituation situation() {
         return situation;
+    }
+
+    /**
+     * The test to make if the fault is to be placed: of those that are as good as the best within the threshold of the advice, the
+     * one after which the place is least in doubt. Empty if none is on offer.
+     */
+    public Optional<Action> placing() {
+        return placing;
     }
 
     /** The segments that are there, in the order of the file, with the belief that the fault is in each. */
@@ -109,11 +121,6 @@ public final class Localisation {
         return Stretch.of(placed.layout(), masses);
     }
 
-    /** The paths as they are drawn. */
-    public List<Strip> strips() {
-        return Strip.of(placed.layout(), masses, stretch(), ranking.evidence().reports());
-    }
-
     /** A test made from the structure by its id. */
     public Optional<GenericTest> test(String id) {
         return placed.tests().stream().filter(t -> t.id().equals(id)).findFirst();
@@ -148,6 +155,21 @@ public final class Localisation {
     /** Reports that weigh nothing, because what they are about is not there. */
     public List<Report> setAside() {
         return setAside;
+    }
+
+    /** The segment in which most of the belief in a cause lies; empty for one that is in none. */
+    Optional<String> heaviest(String cause) {
+        double[] p = ranking.partProbabilities();
+        String best = "";
+        double most = -1;
+        for (int k = 0; k < placed.places().size(); k++) {
+            PlacedPart part = placed.places().get(k);
+            if (part.cause().equals(cause) && p[k] > most) {
+                most = p[k];
+                best = part.segment();
+            }
+        }
+        return Optional.of(best).filter(s -> !s.isEmpty());
     }
 
     Layout layout() {

@@ -5,8 +5,10 @@ import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
+import org.benchtrail.core.diagnosis.Action;
 import org.benchtrail.core.diagnosis.Advice;
 import org.benchtrail.core.diagnosis.BenchSituation;
 import org.benchtrail.core.diagnosis.Cause;
@@ -96,12 +98,14 @@ public final class Localiser {
         Offers offers = Offers.of(m, ranking, known.without(Askable.lacking(known.evidence(), m.tests())));
         BenchSituation situation = situation(m, known, offers);
         Advice advice = new NextTest(m.model(), plan).advise(ranking, situation);
+        Optional<Action> placing = Placing.test(m, ranking, advice, plan);
         return new Localisation(
                 m,
                 ranking,
                 Surprise.of(ranking),
-                advice,
+                Placing.advice(advice, placing, m.masses(ranking.partProbabilities())),
                 situation,
+                placing,
                 offers.withheld(),
                 equipment.open(),
                 Contradicted.segments(paths, equipment.present(), aside),

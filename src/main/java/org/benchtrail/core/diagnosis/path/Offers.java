@@ -60,7 +60,7 @@ record Offers(Map<String, String> withheld) {
         return bars;
     }
 
-    /** The tests of single segments that a listed question on offer takes together; barred listed questions are withheld. */
+    /** The tests of single segments that a listed question takes together which is not answered yet; barred ones are withheld. */
     private static Set<String> onOffer(PlacedModel m, Answers answers, Set<Bar> bars, Map<String, String> withheld) {
         Set<String> ids = new HashSet<>();
         m.model().category().findings().stream().map(Finding::id).forEach(ids::add);
@@ -74,7 +74,8 @@ record Offers(Map<String, String> withheld) {
                     .anyMatch(a -> a.never().stream().anyMatch(bars::contains));
             if (barred) {
                 withheld.put(s.finding(), "not in this state");
-            } else if (answers.offers(s.finding())) {
+            }
+            if (answers.offers(s.finding())) {
                 s.segments().forEach(id -> asked.add(GenericTest.id(s.act(), id)));
             }
         }

@@ -31,4 +31,22 @@ record PlacedModel(Model model, Layout layout, List<PlacedPart> places, List<Gen
         }
         return masses;
     }
+
+    /** Expected entropy of the place, nats, after a test whose reports have that reliability. */
+    double doubtAfter(String test, double[] parts, double reliability) {
+        double doubt = 0;
+        for (double[] after : model.after(test, parts, reliability)) {
+            double mass = 0;
+            double sum = 0;
+            for (double x : masses(after).values()) {
+                mass += x;
+                sum += x > 0 ? x * StrictMath.log(x) : 0;
+            }
+            double outside = after[after.length - 1];
+            mass += outside;
+            sum += outside > 0 ? outside * StrictMath.log(outside) : 0;
+            doubt += mass > 0 ? mass * StrictMath.log(mass) - sum : 0;
+        }
+        return doubt;
+    }
 }

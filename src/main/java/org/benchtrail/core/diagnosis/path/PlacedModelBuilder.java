@@ -171,7 +171,7 @@ final class PlacedModelBuilder {
         Set<String> known = category.findings().stream().map(Finding::id).collect(Collectors.toSet());
         for (StandsFor s : layout.paths().stands()) {
             List<String> in = layout.left(s.segments());
-            if (s.act() == PathAct.SUBSTITUTE && !in.isEmpty() && known.contains(s.finding())) {
+            if (residual > 0 && s.act() == PathAct.SUBSTITUTE && !in.isEmpty() && known.contains(s.finding())) {
                 cures.add(cure(s.finding(), s.positive(), in));
             }
         }

@@ -43,7 +43,7 @@ final class PathPolicy {
     }
 
     static PathPolicy flat() {
-        return new PathPolicy("flat, unlisted .05", false, 0, false, 0.05, PLAN);
+        return new PathPolicy("flat", false, 0, false, 0.05, PLAN);
     }
 
     static PathPolicy paths() {

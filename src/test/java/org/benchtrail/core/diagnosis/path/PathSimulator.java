@@ -136,7 +136,7 @@ final class PathSimulator {
         int look = 0;
         for (int k = 1; k <= LOOKS[LOOKS.length - 1]; k++) {
             Localisation at = localiser.locate(known.with(e));
-            Action test = at.advice().placingTest().orElse(null);
+            Action test = at.placing().orElse(null);
             if (test != null) {
                 Finding f = finding(at, test.id());
                 e = e.with(report(

@@ -32,7 +32,7 @@ record PathWorld(
     static final PathWorld E =
             new PathWorld("E as B, three in ten answers mute, mends .30", 0.5, 1.5, 1, 0.1, 0.3, 0.30);
 
-    /** Leaving in what a test has cured mends a listed cause so often, as its own repair would. */
+    /** Leaving in what a test has cured mends so often, if the fault is there. */
     private static final double LEFT_IN = 0.95;
 
     /** A listed repair in the right segment mends an unlisted fault so often. */
@@ -143,7 +143,7 @@ record PathWorld(
         boolean mended(String repair, String home, double fix, boolean cured) {
             double x = chance("repair " + repair).nextDouble();
             if (repair.startsWith("segment:")) {
-                return repair.equals("segment:" + segment) && x < (isListed() && cured ? LEFT_IN : world.mends());
+                return repair.equals("segment:" + segment) && x < (cured ? LEFT_IN : world.mends());
             }
             if (isListed()) {
                 return repair.equals(cause) && x < fix;
