@@ -166,7 +166,7 @@ class BenchOnTheSheetTest {
         assertEquals("soak time", kept.verdict());
         assertEquals(
                 "/bench/soak?every=24.0&doubt=5.0#result",
-                org.benchtrail.bench.BenchRun.again(kept).address());
+                org.benchtrail.bench.BenchRun.again(kept));
     }
 
     @Test

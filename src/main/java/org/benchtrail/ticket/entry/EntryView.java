@@ -81,7 +81,7 @@ public record EntryView(
                 ticket.sheet().course().isOpen() && isReviewer(viewer, ticket.sheet()),
                 standing.isPresent() && ticket.sheet().course().isOpen() && isCorrectable(fact) && viewer.works(),
                 fact instanceof BenchResultAttached attached
-                        ? BenchRun.again(attached).address()
+                        ? BenchRun.again(attached)
                         : "");
     }
 

@@ -10,6 +10,7 @@ import org.benchtrail.core.bench.Result.Curve;
 import org.benchtrail.core.bench.Result.Level;
 import org.benchtrail.core.bench.Result.Point;
 import org.benchtrail.core.bench.ResultDraft;
+import org.benchtrail.core.bench.Side;
 import org.benchtrail.core.bench.Trade;
 import org.jspecify.annotations.Nullable;
 
@@ -46,7 +47,7 @@ public final class Soak {
 
     public static final Calculation<Input> CALCULATION = new Calculation<>(
             "soak",
-            1,
+            2,
             Trade.JUDGING,
             "Soak time",
             "How long must it run clean before an intermittent fault is believed gone?",
@@ -88,7 +89,7 @@ public final class Soak {
         String reason = needs + " and has run for " + Numeral.of(clean)
                 + " h: if the fault were still there, it would have stayed quiet so long with a chance of "
                 + Numeral.percent(left, input.doubt()) + ".";
-        return clean >= needed
+        return !Side.below(clean, needed)
                 ? draft.judged(Level.GOOD, "ran long enough", reason)
                 : draft.judged(Level.UNDECIDED, "not long enough yet", reason);
     }

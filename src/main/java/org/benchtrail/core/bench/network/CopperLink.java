@@ -1,7 +1,6 @@
 package org.benchtrail.core.bench.network;
 
 import static org.benchtrail.core.bench.Numeral.beside;
-import static org.benchtrail.core.bench.Numeral.digitsBeside;
 import static org.benchtrail.core.bench.Numeral.of;
 
 import java.util.Comparator;
@@ -16,6 +15,7 @@ import org.benchtrail.core.bench.Result.Curve;
 import org.benchtrail.core.bench.Result.Level;
 import org.benchtrail.core.bench.Result.Point;
 import org.benchtrail.core.bench.ResultDraft;
+import org.benchtrail.core.bench.Side;
 import org.benchtrail.core.bench.Trade;
 
 /**
@@ -114,8 +114,10 @@ public final class CopperLink {
 
         Citation source() {
             return iso()
-                    ? Citation.seen("ISO/IEC 11801 as in an IEEE 802.3 contribution, March 2004")
-                    : Citation.fromMemory("TIA-568-C.2");
+                    ? Citation.seen("ISO/IEC 11801, Generic cabling for customer premises, limits as in an IEEE 802.3 contribution of"
+                            + " March 2004")
+                    : Citation.fromMemory(
+                            "TIA-568-C.2, Balanced Twisted-Pair Telecommunications Cabling and Components Standards");
         }
     }
 
@@ -143,7 +145,7 @@ public final class CopperLink {
         public Input {
             InputCheck check = new InputCheck();
             boolean known = check.present("category", category);
-            check.above("permanent", permanent, 0, 1000, "m");
+            check.within("permanent", permanent, 0.01, 1000, "m");
             check.within("cords", cords, 0, 1000, "m");
             double highest = known ? category.highest() : 600;
             readings = check.list("readings", readings, 0, 2000, (path, reading) -> {
@@ -161,13 +163,13 @@ public final class CopperLink {
 
     private static final double LONGEST_LINK = 90;
     private static final double LONGEST_CHANNEL = 100;
-    private static final Citation FLOOR_SOURCE = Citation.fromMemory("ISO/IEC 11801, limits below 4.0 dB");
-    private static final Citation CORD_SOURCE = Citation.fromMemory("TIA-568-C.1, cord lengths in open offices");
-    private static final Citation LENGTH_SOURCE = Citation.seen("IEEE 802.3, TIA-568, ISO/IEC 11801");
+    private static final Citation FLOOR_SOURCE = Citation.fromMemory("ISO/IEC 11801, Generic cabling for customer premises, limits below 4.0 dB");
+    private static final Citation CORD_SOURCE = Citation.fromMemory("TIA-568-C.1, Commercial Building Telecommunications Cabling Standard, cord lengths in open offices");
+    private static final Citation LENGTH_SOURCE = Citation.seen("ISO/IEC 11801, Generic cabling for customer premises; IEEE 802.3, Standard for Ethernet");
 
     public static final Calculation<Input> CALCULATION = new Calculation<>(
             "copper-link",
-            1,
+            2,
             Trade.NETWORK,
             "Copper link",
             "Are this channel's length and measured insertion loss within the limit of its class?",
@@ -204,9 +206,9 @@ public final class CopperLink {
                 "Margin at the worst point",
                 "limit - measured",
                 of(limit) + " - " + of(worst.loss()),
-                limit - worst.loss(),
+                margin(in, worst),
                 "dB",
-                digitsBeside(limit - worst.loss(), 3, 0));
+                3);
         in.readings().forEach(r -> row(draft, in, r));
         return judge(draft, in, fits, worst, margin);
     }
@@ -216,7 +218,7 @@ public final class CopperLink {
     }
 
     private static double margin(Input in, Reading r) {
-        return in.category().limit(r.frequency()) - r.loss();
+        return Side.rest(in.category().limit(r.frequency()), r.loss());
     }
 
     private static boolean length(ResultDraft draft, Input in) {
@@ -228,7 +230,7 @@ public final class CopperLink {
                 "m",
                 4);
         boolean link = in.permanent() <= LONGEST_LINK;
-        boolean whole = channel <= LONGEST_CHANNEL;
+        boolean whole = !Side.above(channel, LONGEST_CHANNEL);
         draft.rule(
                 "permanent link",
                 link ? Level.GOOD : Level.BAD,
@@ -246,7 +248,7 @@ public final class CopperLink {
 
     private static void cords(ResultDraft draft, Input in) {
         double most = longestCords(in.permanent());
-        boolean longer = in.cords() > most;
+        boolean longer = Side.above(in.cords(), most);
         draft.rule(
                 "cords",
                 longer ? Level.CAREFUL : Level.GOOD,
@@ -258,7 +260,7 @@ public final class CopperLink {
     /** Inclusive: a loss at the limit conforms. Within the tester's uncertainty of the limit nothing is decided. */
     private static Level level(Input in, Reading r) {
         double margin = margin(in, r);
-        if (Math.abs(margin) < in.uncertainty()) {
+        if (Side.below(Math.abs(margin), in.uncertainty())) {
             return Level.UNDECIDED;
         }
         return margin >= 0 ? Level.GOOD : Level.BAD;
@@ -270,7 +272,7 @@ public final class CopperLink {
         draft.rule(
                 "insertion loss at " + of(r.frequency()) + " MHz",
                 level(in, r),
-                of(r.loss()) + " dB, limit " + beside(limit, 4, r.loss()) + " dB"
+                of(r.loss()) + " dB, limit " + beside(limit, 4, r.loss(), r.loss() + in.uncertainty(), r.loss() - in.uncertainty()) + " dB"
                         + (floor ? ", below which the standard lowers none." : "."),
                 floor ? FLOOR_SOURCE : in.category().source());
     }
@@ -322,7 +324,7 @@ public final class CopperLink {
                     "too close to call",
                     reason + " The tester is good to " + of(in.uncertainty()) + " dB.");
         }
-        return in.cords() > longestCords(in.permanent())
+        return Side.above(in.cords(), longestCords(in.permanent()))
                 ? draft.judged(Level.CAREFUL, "within the limit, with long cords", reason)
                 : draft.judged(Level.GOOD, "within the limit", reason);
     }
