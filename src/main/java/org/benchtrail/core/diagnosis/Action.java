@@ -16,6 +16,8 @@ public record Action(Type type, String id, double minutes, double expectedMinute
     public enum Type {
         /** Repair and verify. Leads to the plan step, never straight to execution. */
         REPAIR,
+        /** The best repair is held back: do first what opens it. The id is the repair's. */
+        PREPARE,
         TEST,
         ESCALATE
     }

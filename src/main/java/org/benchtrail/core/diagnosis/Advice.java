@@ -12,6 +12,7 @@ import java.util.Set;
  * @param actions best first
  * @param recommended empty while a hazard stands
  * @param blocked repairs that a gate holds back, with what would open it
+ * @param preparation what to do first, if what is recommended is to prepare a repair
  * @param planMinutes expected by repairing and escalating alone, gates aside
  * @param threshold minutes that a test must save to be recommended
  */
@@ -20,6 +21,7 @@ public record Advice(
         List<Action> actions,
         Optional<Action> recommended,
         List<Blocked> blocked,
+        Optional<Preparation> preparation,
         double planMinutes,
         double threshold) {
     public Advice {
@@ -30,6 +32,19 @@ public record Advice(
 
     /** A repair that may not be proposed yet. */
     public record Blocked(String repair, List<String> reasons) {}
+
+    /**
+     * What opens the best repair.
+     *
+     * @param needs to be met first, such as {@code backup-done}
+     * @param needMinutes what meeting them takes
+     * @param test that would confirm the cause, if belief holds the repair back and there is one on offer
+     */
+    public record Preparation(String repair, List<String> needs, double needMinutes, Optional<Action> test) {
+        public Preparation {
+            needs = List.copyOf(needs);
+        }
+    }
 
     /** The best three actions, or fewer. */
     public List<Action> bestThree() {

@@ -7,7 +7,7 @@ import java.util.Map;
 import java.util.Set;
 
 /** Which findings were asked, and the latest valid answer of each. Decides which questions make sense now. */
-final class Answers {
+public final class Answers {
     private final Model model;
     private final Set<String> asked;
     private final Map<String, String> latest;
@@ -18,7 +18,7 @@ final class Answers {
         this.latest = latest;
     }
 
-    static Answers of(Model model, Evidence evidence) {
+    public static Answers of(Model model, Evidence evidence) {
         Set<String> asked = new HashSet<>();
         Map<String, String> latest = new HashMap<>();
         evidence.reports().stream()
@@ -40,6 +40,26 @@ final class Answers {
         Map<String, String> known = new HashMap<>(latest);
         known.put(id, value);
         return new Answers(model, more, known);
+    }
+
+    /** Whether the latest valid answer is that value. */
+    boolean is(int finding, int value) {
+        Finding f = model.finding(finding);
+        return f.values().get(value).equals(latest.get(f.id()));
+    }
+
+    /**
+     * Whether the question makes sense now.
+     *
+     * @throws org.benchtrail.core.Invalid if the category has no such finding
+     */
+    public boolean offers(String finding) {
+        return offers(model.findingIndex(finding));
+    }
+
+    /** Whether there is a valid answer; unknown is none. */
+    public boolean isAnswered(String finding) {
+        return latest.containsKey(finding);
     }
 
     /** Not asked yet, not even in vain, and everything it waits for is known to hold. */

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.function.ToDoubleFunction;
 
 /**
  * Why the ranking is what it is, in decibans that add up.
@@ -48,26 +49,32 @@ public final class Explanation {
     }
 
     /**
-     * One cause against another; the order of the findings does not matter.
+     * One cause against another; the order of the findings does not matter, unless one of the two may sit in several places.
      *
      * @throws org.benchtrail.core.Invalid if either is not known
      */
     public Weighing pair(String a, String b) {
         int i = model.index(a);
         int j = model.index(b);
+        if (model.isSplit(i) || model.isSplit(j)) {
+            return inSteps(s -> {
+                double[] causes = model.causeScores(s);
+                return Decibans.PER_NAT * (causes[i] - causes[j]);
+            });
+        }
         List<Term> terms = new ArrayList<>();
         terms.add(new Term(Origin.PRIOR, "", Decibans.PER_NAT * (model.logPrior(i) - model.logPrior(j))));
         for (Observed o : ranking.observed()) {
-            terms.add(new Term(Origin.FINDING, id(o), o.decibans(model, i, j)));
+            terms.add(new Term(Origin.FINDING, id(o), o.decibans(model, model.parts(i)[0], model.parts(j)[0])));
         }
         for (FailedRepair f : ranking.evidence().failedRepairs()) {
-            terms.add(new Term(Origin.FAILED_REPAIR, f.repair(), failed(f, a) - failed(f, b)));
+            terms.add(new Term(Origin.FAILED_REPAIR, f.repair(), failed(f, i) - failed(f, j)));
         }
         return account(terms);
     }
 
-    private double failed(FailedRepair f, String cause) {
-        Double q = model.fixes(f.repair()).get(cause);
+    private double failed(FailedRepair f, int cause) {
+        Double q = model.fixes(f.repair()).get(model.parts(cause)[0]);
         return q == null ? 0 : Decibans.PER_NAT * StrictMath.log1p(-q);
     }
 
@@ -86,13 +93,18 @@ public final class Explanation {
      */
     public Weighing waterfall(String cause) {
         int i = model.index(cause);
+        return inSteps(s -> Decibans.against(model.causeScores(s), i));
+    }
+
+    /** @param decibans what is explained, of the log weights of all parts */
+    private Weighing inSteps(ToDoubleFunction<double[]> decibans) {
         double[] score = model.logPriors();
-        double before = Decibans.against(score, i);
+        double before = decibans.applyAsDouble(score);
         List<Term> terms = new ArrayList<>();
         terms.add(new Term(Origin.PRIOR, "", before));
         for (Arrival step : steps()) {
             step.addTo(score);
-            double after = Decibans.against(score, i);
+            double after = decibans.applyAsDouble(score);
             terms.add(new Term(step.origin(), step.id(), after - before));
             before = after;
         }

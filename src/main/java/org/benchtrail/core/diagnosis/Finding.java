@@ -66,6 +66,10 @@ public record Finding(
         return new Finding(id, question, kind, values, learned, minutes, risk, applies, group, limits, dangers);
     }
 
+    public Finding withGroup(String id) {
+        return new Finding(this.id, question, kind, values, background, minutes, risk, applies, id, limits, dangers);
+    }
+
     /** A value with the reliability that is left after looking how near to a limit the reading lies. */
     public record JudgedReading(String value, double reliability) {}
 

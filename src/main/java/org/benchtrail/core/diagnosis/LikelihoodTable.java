@@ -6,12 +6,18 @@ import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The likelihood table of one finding, sparse: only the causes that deviate from the background have a row.
+ * The likelihood table of one finding, sparse: causes fall into a few groups that share a row, and only those that deviate
+ * from their group have a row of their own. In a plain category all causes are one group, whose row is the background.
  *
  * <p>Row of the unlisted cause: {@code (1-eps) m + eps/|V|}, where m is the mixture of the listed causes by their priors.
  */
-final class LikelihoodTable {
+public final class LikelihoodTable {
     final List<String> values;
+    /** For each cause the group it falls into. Tables with the same array are dealt once. */
+    final int[] group;
+    /** The row of each group; the first is the background. */
+    final double[][] base;
+
     final double[] background;
     /** Indices of the deviating causes, ascending, with their rows. */
     final int[] deviators;
@@ -21,17 +27,44 @@ final class LikelihoodTable {
     final double[] unlisted;
 
     private LikelihoodTable(
-            List<String> values, double[] background, int[] deviators, double[][] rows, double[][] mixed) {
+            List<String> values, int[] group, double[][] base, int[] deviators, double[][] rows, double[][] mixed) {
         this.values = values;
-        this.background = background;
+        this.group = group;
+        this.base = base;
+        this.background = base[0];
         this.deviators = deviators;
         this.rows = rows;
         this.marginal = mixed[0];
         this.unlisted = mixed[1];
     }
 
-    /** @param share prior of each listed cause among the listed ones; sums to 1 */
-    static LikelihoodTable of(Finding f, List<Cause> causes, double[] share, ModelSettings settings) {
+    /**
+     * A table that is known row by row.
+     *
+     * @param group for each cause an index into {@code base}
+     * @param base rows of the groups, the background first
+     * @param deviators ascending indices of causes with a row of their own
+     * @param rows theirs
+     * @param marginal what is expected before anything is known, the unlisted cause aside
+     * @param unlisted row of the unlisted cause
+     */
+    public static LikelihoodTable of(
+            List<String> values,
+            int[] group,
+            double[][] base,
+            int[] deviators,
+            double[][] rows,
+            double[] marginal,
+            double[] unlisted) {
+        return new LikelihoodTable(values, group, base, deviators, rows, new double[][] {marginal, unlisted});
+    }
+
+    /**
+     * The table that the catalogue gives.
+     *
+     * @param share prior of each listed cause among the listed ones; sums to 1
+     */
+    public static LikelihoodTable of(Finding f, List<Cause> causes, double[] share, ModelSettings settings) {
         double[] background = row(f.background(), f.values(), settings);
         int[] deviators = new int[causes.size()];
         double[][] rows = new double[causes.size()][];
@@ -46,7 +79,12 @@ final class LikelihoodTable {
         int[] named = Arrays.copyOf(deviators, k);
         double[][] table = Arrays.copyOf(rows, k);
         return new LikelihoodTable(
-                f.values(), background, named, table, mixed(background, named, table, share, settings));
+                f.values(),
+                new int[causes.size()],
+                new double[][] {background},
+                named,
+                table,
+                mixed(background, named, table, share, settings));
     }
 
     private static @Nullable Map<String, Double> deviation(Cause cause, String finding) {
@@ -97,7 +135,29 @@ final class LikelihoodTable {
             return unlisted;
         }
         int k = Arrays.binarySearch(deviators, cause);
-        return k >= 0 ? rows[k] : background;
+        return k >= 0 ? rows[k] : base[group[cause]];
+    }
+
+    /** Whether a cause has a row of its own. */
+    public boolean deviates(int cause) {
+        return Arrays.binarySearch(deviators, cause) >= 0;
+    }
+
+    /** Row of a listed cause, a copy. */
+    public double[] row(int cause) {
+        return row(cause, -1).clone();
+    }
+
+    public double[] background() {
+        return background.clone();
+    }
+
+    public double[] marginal() {
+        return marginal.clone();
+    }
+
+    public double[] unlisted() {
+        return unlisted.clone();
     }
 
     /** Probability of what was reported, given a row and the weight each true value has in the reports. */

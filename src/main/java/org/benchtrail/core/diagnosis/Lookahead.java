@@ -1,39 +1,54 @@
 package org.benchtrail.core.diagnosis;
 
 import java.util.Arrays;
+import java.util.BitSet;
+import java.util.IdentityHashMap;
+import java.util.Map;
 
 /**
  * Expected plan minutes after a test, for one belief.
  *
- * <p>Algorithm: a test multiplies the weight of every cause that does not deviate on it by the same number, so those keep
- * their order. Only the few deviating causes are sorted anew and merged in: O(n) per value instead of O(n log n), and the
- * scan ends as soon as the minutes spent exceed the best plan found. Not safe for use by several threads.
+ * <p>Algorithm: a test multiplies the weight of every cause of a group by the same number, so those keep their order. Only the
+ * few deviating causes are sorted anew; groups and deviators are merged: O(n) per value instead of O(n log n), and the scan
+ * ends as soon as the minutes spent exceed the best plan found. Not safe for use by several threads.
  */
 final class Lookahead {
     /** Below this share of the mass the difference in the scan has lost too many digits; the exact sums are taken. */
     private static final double LOST_DIGITS = 1e-9;
 
     private final Model model;
+    private final PlanSettings settings;
     private final double rho;
     private final RepairOrder repairs;
+    private final double[] parts;
     private final double[] weights;
     private final boolean[] done;
     private final int[] order;
     private final double[] ratio;
     private final double listed;
+    private final IdentityHashMap<int[], Dealt> dealt = new IdentityHashMap<>();
 
-    /** The finding whose deviators are marked, by cause; -1 for none. */
+    /** The question whose deviators are marked, by cause. */
     private final int[] markedFor;
+
+    private int question;
 
     private final int[] sorted;
     private final double[] sortedRatio;
     private final double[] sortedWeight;
+    private final double[] sortedMinutes;
 
-    Lookahead(Model model, PlanSettings settings, RepairOrder repairs, double[] weights, boolean[] done) {
+    /** The order dealt into groups, with the mass of each group. */
+    private record Dealt(int[][] lists, double[] mass) {}
+
+    /** @param parts weight of each part, the unlisted cause last; not necessarily normalised */
+    Lookahead(Model model, PlanSettings settings, RepairOrder repairs, double[] parts, boolean[] done) {
         this.model = model;
+        this.settings = settings;
         this.rho = settings.plannedReliability();
         this.repairs = repairs;
-        this.weights = weights;
+        this.parts = parts;
+        this.weights = model.causes(parts);
         this.done = done;
         int n = repairs.size();
         order = repairs.order(weights, done);
@@ -45,10 +60,10 @@ final class Lookahead {
         }
         listed = sum;
         markedFor = new int[n];
-        Arrays.fill(markedFor, -1);
         sorted = new int[n];
         sortedRatio = new double[n];
         sortedWeight = new double[n];
+        sortedMinutes = new double[n];
     }
 
     /** The repairs not done, best first. */
@@ -64,7 +79,7 @@ final class Lookahead {
         return repairs.least(weights, order);
     }
 
-    /** No plan that starts from here, with any tests, takes less. */
+    /** No plan that starts from here, with any tests that only tell, takes less. */
     double lowerBound() {
         double bound = weights[repairs.size()] * repairs.escalateMinutes;
         for (int i = 0; i < repairs.size(); i++) {
@@ -75,80 +90,168 @@ final class Lookahead {
 
     /** Sum over the finding's values of the plan's minutes then; the test's own minutes are not in it. */
     double minutesAfter(int finding) {
-        LikelihoodTable table = model.table(finding);
-        for (int i : table.deviators) {
-            markedFor[i] = finding;
-        }
+        UnitTable unit = model.unitTable(finding);
+        question++;
+        mark(unit.table().deviators);
+        mark(unit.mixed());
         double sum = 0;
-        for (int v = 0; v < table.size(); v++) {
-            sum += minutesAfter(finding, table, v);
+        for (int v = 0; v < unit.table().size(); v++) {
+            sum += minutesAfter(finding, unit, v);
         }
         return sum;
+    }
+
+    private void mark(int[] causes) {
+        for (int i : causes) {
+            markedFor[i] = question;
+        }
     }
 
     private double planned(double p, int size) {
         return rho == 1 ? p : rho * p + (1 - rho) / size;
     }
 
-    private double minutesAfter(int finding, LikelihoodTable table, int v) {
+    private double minutesAfter(int finding, UnitTable unit, int v) {
+        LikelihoodTable table = unit.table();
         int size = table.size();
-        double background = planned(table.background[v], size);
-        double mass = listed * background + weights[repairs.size()] * planned(table.unlisted[v], size);
+        Dealt groups = deal(table);
+        double[] factor = new double[table.base.length];
+        double mass = 0;
+        for (int g = 0; g < factor.length; g++) {
+            factor[g] = planned(table.base[g][v], size);
+            mass += groups.mass[g] * factor[g];
+        }
+        mass += weights[repairs.size()] * planned(table.unlisted[v], size);
+        BitSet cured = model.curedBy(finding, v);
         int m = 0;
         for (int k = 0; k < table.deviators.length; k++) {
             int i = table.deviators[k];
             double p = planned(table.rows[k][v], size);
-            mass += weights[i] * (p - background);
-            m = done[i] ? m : insert(m, i, weights[i] * p);
+            mass += weights[i] * (p - factor[table.group[i]]);
+            m = done[i] ? m : insert(m, i, weights[i] * p, minutes(i, cured));
         }
-        double best = merge(finding, background, mass, m);
-        return best >= 0 ? best : repairs.planMinutes(after(table, v), done);
+        for (int i : unit.mixed()) {
+            double weight = mixedWeight(finding, i, v);
+            mass += weight - weights[i] * factor[table.group[i]];
+            m = done[i] ? m : insert(m, i, weight, minutes(i, cured));
+        }
+        double best = merge(groups.lists, factor, mass, m);
+        return best >= 0 ? best : repairs(cured).planMinutes(model.causes(after(finding, v)), done);
+    }
+
+    private double mixedWeight(int finding, int cause, int v) {
+        LikelihoodTable table = model.table(finding);
+        double weight = 0;
+        for (int p : model.parts(cause)) {
+            weight += parts[p] * planned(table.row(p, -1)[v], table.size());
+        }
+        return weight;
+    }
+
+    private double minutes(int cause, BitSet cured) {
+        double own = repairs.minutes[cause];
+        return cured.get(cause) ? Math.min(own, settings.leaveMinutes()) : own;
+    }
+
+    private RepairOrder repairs(BitSet cured) {
+        return cured.isEmpty()
+                ? repairs
+                : repairs.atMost(settings.leaveMinutes(), cured.stream().toArray());
+    }
+
+    /**
+     * The plan's minutes if a repair of several causes were carried out without success; its own minutes are not in it.
+     *
+     * @param spent whether causes that it covers in all their parts have no other repair
+     */
+    double minutesWithout(Map<Integer, Double> fixes, boolean spent) {
+        question++;
+        double[] left = parts.clone();
+        fixes.forEach((part, q) -> left[part] *= 1 - q);
+        double[] causes = model.causes(left);
+        boolean[] tried = done.clone();
+        double mass = mass();
+        int m = 0;
+        for (int i = 0; i < repairs.size(); i++) {
+            if (causes[i] != weights[i]) {
+                markedFor[i] = question;
+                mass += causes[i] - weights[i];
+                tried[i] |= spent && model.covers(fixes, i);
+                m = tried[i] ? m : insert(m, i, causes[i], repairs.minutes[i]);
+            }
+        }
+        double best = merge(new int[][] {order}, new double[] {1}, mass, m);
+        return best >= 0 ? best : repairs.planMinutes(causes, tried);
+    }
+
+    private Dealt deal(LikelihoodTable table) {
+        return table.base.length == 1
+                ? new Dealt(new int[][] {order}, new double[] {listed})
+                : dealt.computeIfAbsent(table.group, g -> deal(g, table.base.length));
+    }
+
+    private Dealt deal(int[] group, int groups) {
+        double[] mass = new double[groups];
+        for (int i = 0; i < group.length; i++) {
+            mass[group[i]] += weights[i];
+        }
+        int[][] lists = new int[groups][order.length];
+        int[] size = new int[groups];
+        for (int i : order) {
+            int g = group[i];
+            lists[g][size[g]++] = i;
+        }
+        for (int g = 0; g < groups; g++) {
+            lists[g] = Arrays.copyOf(lists[g], size[g]);
+        }
+        return new Dealt(lists, mass);
     }
 
     /** Insertion into the first m sorted deviators: they are few. */
-    private int insert(int m, int cause, double weight) {
-        double r = weight * repairs.fix[cause] / repairs.minutes[cause];
+    private int insert(int m, int cause, double weight, double minutes) {
+        double r = weight * repairs.fix[cause] / minutes;
         int k = m;
         while (k > 0 && sortedRatio[k - 1] < r) {
             sorted[k] = sorted[k - 1];
             sortedRatio[k] = sortedRatio[k - 1];
             sortedWeight[k] = sortedWeight[k - 1];
+            sortedMinutes[k] = sortedMinutes[k - 1];
             k--;
         }
         sorted[k] = cause;
         sortedRatio[k] = r;
         sortedWeight[k] = weight;
+        sortedMinutes[k] = minutes;
         return m + 1;
     }
 
     /** Least expected minutes over all prefixes of the merged order; -1 if digits were lost. */
-    private double merge(int finding, double background, double mass, int m) {
+    private double merge(int[][] lists, double[] factor, double mass, int m) {
         double escalate = repairs.escalateMinutes;
         double alive = mass;
         double spent = 0;
         double best = mass * escalate;
-        int a = 0;
+        int[] at = new int[lists.length];
         int d = 0;
         while (true) {
-            while (a < order.length && markedFor[order[a]] == finding) {
-                a++;
-            }
-            int i;
-            double weight;
-            if (a < order.length && (d >= m || ratio[order[a]] * background >= sortedRatio[d])) {
-                i = order[a++];
-                weight = weights[i] * background;
+            int g = next(lists, factor, at);
+            double ahead = g < 0 ? -1 : ratio[lists[g][at[g]]] * factor[g];
+            double fixed;
+            if (g >= 0 && (d >= m || ahead >= sortedRatio[d])) {
+                int i = lists[g][at[g]++];
+                spent += alive * repairs.minutes[i];
+                fixed = weights[i] * factor[g] * repairs.fix[i];
             } else if (d < m) {
-                i = sorted[d];
-                weight = sortedWeight[d++];
+                spent += alive * sortedMinutes[d];
+                fixed = sortedWeight[d] * repairs.fix[sorted[d]];
+                d++;
             } else {
                 return best;
             }
-            spent += alive * repairs.minutes[i];
             if (spent >= best) {
                 return best;
             }
-            alive -= weight * repairs.fix[i];
+            alive -= fixed;
             if (alive < LOST_DIGITS * mass) {
                 return -1;
             }
@@ -156,16 +259,34 @@ final class Lookahead {
         }
     }
 
-    private double[] after(LikelihoodTable table, int v) {
-        double[] next = new double[weights.length];
+    /** The group whose first cause that is not marked is best; -1 if all are used up. */
+    private int next(int[][] lists, double[] factor, int[] at) {
+        int best = -1;
+        double most = -1;
+        for (int g = 0; g < lists.length; g++) {
+            int[] list = lists[g];
+            while (at[g] < list.length && markedFor[list[at[g]]] == question) {
+                at[g]++;
+            }
+            if (at[g] < list.length && ratio[list[at[g]]] * factor[g] > most) {
+                most = ratio[list[at[g]]] * factor[g];
+                best = g;
+            }
+        }
+        return best;
+    }
+
+    private double[] after(int finding, int v) {
+        LikelihoodTable table = model.table(finding);
+        double[] next = new double[parts.length];
         for (int i = 0; i < next.length; i++) {
-            next[i] = weights[i] * planned(table.row(i, repairs.size())[v], table.size());
+            next[i] = parts[i] * planned(table.row(i, model.parts())[v], table.size());
         }
         return next;
     }
 
     /** The belief after one value of a finding, not normalised. */
     Lookahead after(int finding, int value, PlanSettings settings) {
-        return new Lookahead(model, settings, repairs, after(model.table(finding), value), done);
+        return new Lookahead(model, settings, repairs(model.curedBy(finding, value)), after(finding, value), done);
     }
 }

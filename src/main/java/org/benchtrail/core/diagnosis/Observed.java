@@ -80,20 +80,25 @@ record Observed(int finding, List<Report> reports, double[] channel, double expo
     /** Adds {@code exponent * ln l(i)} to every log weight; deviating causes and the unlisted one (last) differ. */
     void addTo(double[] score, LikelihoodTable table) {
         int n = score.length - 1;
-        double common = logLikelihood(table.background);
+        double[] common = new double[table.base.length];
+        for (int g = 0; g < common.length; g++) {
+            common[g] = logLikelihood(table.base[g]);
+        }
         for (int k = 0; k < table.deviators.length; k++) {
-            score[table.deviators[k]] += exponent * (logLikelihood(table.rows[k]) - common);
+            int i = table.deviators[k];
+            score[i] += exponent * (logLikelihood(table.rows[k]) - common[table.group[i]]);
         }
-        score[n] += exponent * (logLikelihood(table.unlisted) - common);
-        for (int i = 0; i <= n; i++) {
-            score[i] += exponent * common;
+        for (int i = 0; i < n; i++) {
+            score[i] += exponent * common[table.group[i]];
         }
+        score[n] += exponent * (logLikelihood(table.unlisted) - common[0]);
+        score[n] += exponent * common[0];
     }
 
-    /** Weight of one finding for cause a against cause b, decibans. */
+    /** Weight of one finding for part a against part b, decibans. */
     double decibans(Model model, int a, int b) {
         LikelihoodTable t = model.table(finding);
-        int n = model.size();
+        int n = model.parts();
         return exponent * Decibans.PER_NAT * (logLikelihood(t.row(a, n)) - logLikelihood(t.row(b, n)));
     }
 

@@ -25,10 +25,10 @@ public record PairCheck(String first, String second, double gain) {
 
     /** The best pair among the top twelve causes, if the answers are surprising and it beats every single one by > 10 dB. */
     public static Optional<PairCheck> of(Ranking ranking, Surprise surprise) {
-        if (surprise.level() == Surprise.Level.NONE) {
+        int n = ranking.model().listed();
+        if (surprise.level() == Surprise.Level.NONE || n == 0) {
             return Optional.empty();
         }
-        int n = ranking.model().size();
         double single = IntStream.range(0, n)
                 .mapToDouble(i -> likelihood(ranking, i, i))
                 .max()
@@ -55,7 +55,7 @@ public record PairCheck(String first, String second, double gain) {
     }
 
     private static int[] top(Ranking ranking) {
-        List<Integer> listed = IntStream.range(0, ranking.model().size())
+        List<Integer> listed = IntStream.range(0, ranking.model().listed())
                 .boxed()
                 .sorted(Comparator.<Integer>comparingDouble(i -> -ranking.probability(i))
                         .thenComparing(ranking.model()::id))
@@ -66,10 +66,11 @@ public record PairCheck(String first, String second, double gain) {
     /** Log likelihood of all reports under two causes together; under one if both are the same. */
     private static double likelihood(Ranking ranking, int a, int b) {
         double sum = 0;
-        int n = ranking.model().size();
+        int n = ranking.model().parts();
         for (Observed o : ranking.observed()) {
             LikelihoodTable t = ranking.model().table(o.finding());
-            double[] row = a == b ? t.row(a, n) : together(t.row(a, n), t.row(b, n), t.background);
+            double[] one = t.row(ranking.heaviest(a), n);
+            double[] row = a == b ? one : together(one, t.row(ranking.heaviest(b), n), t.background);
             sum += o.logLikelihood(row);
         }
         return sum;

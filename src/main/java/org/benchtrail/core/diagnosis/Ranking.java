@@ -19,7 +19,10 @@ public final class Ranking {
     private final Model model;
     private final Evidence evidence;
     private final List<Observed> observed;
+    /** Log weight of each part. */
     private final double[] score;
+
+    private final double[] partProbability;
     private final double[] probability;
 
     private Ranking(Model model, Evidence evidence) {
@@ -33,7 +36,8 @@ public final class Ranking {
         for (FailedRepair failed : evidence.failedRepairs()) {
             model.addFailed(score, failed);
         }
-        probability = normalised(score);
+        partProbability = normalised(score);
+        probability = model.causes(partProbability);
     }
 
     /** @throws org.benchtrail.core.Invalid with everything in the evidence that the model does not know */
@@ -79,7 +83,7 @@ public final class Ranking {
 
     /** Log-odds of a cause against everything else, decibans. */
     public double decibans(String cause) {
-        return Decibans.against(score, model.index(cause));
+        return Decibans.against(model.causeScores(score), model.index(cause));
     }
 
     /** A cause with its probability. */
@@ -100,7 +104,7 @@ public final class Ranking {
         return all().get(0).cause();
     }
 
-    /** The most probable listed cause; equal ones by id. */
+    /** The most probable cause of the catalogue; equal ones by id. */
     public String topListed() {
         return model.id(topIndex());
     }
@@ -108,7 +112,8 @@ public final class Ranking {
     int topIndex() {
         int[] rank = model.idRank();
         int top = 0;
-        for (int i = 1; i < rank.length; i++) {
+        int candidates = model.listed() > 0 ? model.listed() : rank.length;
+        for (int i = 1; i < candidates; i++) {
             int order = Double.compare(probability[i], probability[top]);
             top = order > 0 || (order == 0 && rank[i] < rank[top]) ? i : top;
         }
@@ -117,6 +122,21 @@ public final class Ranking {
 
     double[] probabilities() {
         return probability.clone();
+    }
+
+    /** Probability of each part in the order of {@link Structure#parts}, then of the unlisted cause; a copy. */
+    public double[] partProbabilities() {
+        return partProbability.clone();
+    }
+
+    /** The part of a cause in which most of the belief in it lies. */
+    int heaviest(int cause) {
+        int[] of = model.parts(cause);
+        int heaviest = of[0];
+        for (int p : of) {
+            heaviest = partProbability[p] > partProbability[heaviest] ? p : heaviest;
+        }
+        return heaviest;
     }
 
     List<Observed> observed() {

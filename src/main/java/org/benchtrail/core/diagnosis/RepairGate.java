@@ -15,15 +15,19 @@ final class RepairGate {
     static List<String> reasons(
             Repair repair, double belief, List<Cause> causes, BenchSituation situation, PlanSettings settings) {
         List<String> reasons = new ArrayList<>();
-        for (String need : repair.needs()) {
-            if (!situation.met().contains(need)) {
-                reasons.add("first: " + need.replace('-', ' '));
-            }
+        for (String need : Needs.missing(repair, situation.met())) {
+            reasons.add("first: " + need.replace('-', ' '));
         }
-        if (isGrave(repair) && belief < settings.gateBelief() && !isConfirmed(causes, situation)) {
+        if (mustBeConfirmed(repair, belief, causes, situation, settings)) {
             reasons.add("confirm it first: " + ways(causes));
         }
         return reasons;
+    }
+
+    /** Whether it is too grave for what is believed. */
+    static boolean mustBeConfirmed(
+            Repair repair, double belief, List<Cause> causes, BenchSituation situation, PlanSettings settings) {
+        return isGrave(repair) && belief < settings.gateBelief() && !isConfirmed(causes, situation);
     }
 
     private static boolean isConfirmed(List<Cause> causes, BenchSituation situation) {

@@ -3,6 +3,7 @@ package org.benchtrail.core.diagnosis;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Set;
 import java.util.stream.IntStream;
 
 /**
@@ -45,17 +46,40 @@ public final class RepairOrder {
         this.idRank = idRank.clone();
     }
 
-    static RepairOrder of(Model model, PlanSettings settings) {
+    /** With what each repair still needs. */
+    static RepairOrder of(Model model, PlanSettings settings, Set<String> met) {
         List<Cause> causes = model.category().causes();
         return new RepairOrder(
-                causes.stream().mapToDouble(c -> minutes(c.repair(), settings)).toArray(),
+                causes.stream()
+                        .mapToDouble(c -> minutes(c.repair(), settings, met))
+                        .toArray(),
                 causes.stream().mapToDouble(c -> c.repair().fixProbability()).toArray(),
                 model.category().escalateMinutes(),
                 model.idRank());
     }
 
+    static RepairOrder of(Model model, PlanSettings settings) {
+        return of(model, settings, Set.of());
+    }
+
+    /** The same, where some repairs take no more than that. */
+    RepairOrder atMost(double most, int[] causes) {
+        double[] less = minutes.clone();
+        for (int i : causes) {
+            less[i] = Math.min(less[i], most);
+        }
+        return new RepairOrder(less, fix, escalateMinutes, idRank);
+    }
+
+    /** Minutes of a repair itself. */
     static double minutes(Repair r, PlanSettings settings) {
         return r.minutes() + r.verifyMinutes() + r.partCost() * settings.minutesPerCost() + settings.minutes(r.risk());
+    }
+
+    /** Minutes of a repair, those of what it still needs included. */
+    static double minutes(Repair r, PlanSettings settings, Set<String> met) {
+        double risk = settings.minutes(Needs.risk(r, met)) - settings.minutes(r.risk());
+        return minutes(r, settings) + risk + Needs.minutes(Needs.missing(r, met), settings);
     }
 
     /** Number of repairs, n. */

@@ -33,7 +33,7 @@ public record Report(String id, String finding, String value, double reliability
     }
 
     /** Whether it names a value at all, valid now: it then answers the question, even with reliability 0. */
-    boolean isAnswer() {
+    public boolean isAnswer() {
         return !superseded && !SILENT.contains(value);
     }
 

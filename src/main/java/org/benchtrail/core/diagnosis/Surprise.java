@@ -82,7 +82,7 @@ public record Surprise(
     private static double conflict(Ranking ranking) {
         Model model = ranking.model();
         double[] score = model.logPriors();
-        score[model.size()] = Double.NEGATIVE_INFINITY;
+        score[model.parts()] = Double.NEGATIVE_INFINITY;
         double apart = 0;
         for (Observed o : ranking.observed()) {
             LikelihoodTable table = model.table(o.finding());
@@ -112,7 +112,7 @@ public record Surprise(
         double variance = 0;
         for (Observed o : ranking.observed()) {
             LikelihoodTable table = model.table(o.finding());
-            double[] row = table.row(top, model.size());
+            double[] row = table.row(ranking.heaviest(top), model.parts());
             double[] moments = moments(o.predicted(row, model.settings().everyTuple(), MOST_TUPLES));
             seen += o.logLikelihood(row);
             mean += moments[0];
@@ -169,8 +169,8 @@ public record Surprise(
     private static double effect(Ranking ranking, Observed o) {
         Model model = ranking.model();
         List<Ranking.Ranked> all = ranking.all();
-        int a = model.index(all.get(0).cause());
-        int b = model.index(all.get(1).cause());
+        int a = ranking.heaviest(model.index(all.get(0).cause()));
+        int b = ranking.heaviest(model.index(all.get(1).cause()));
         double now = o.decibans(model, a, b);
         return o.reports().stream()
                 .mapToDouble(r -> Math.abs(o.only(r, model).decibans(model, a, b) - now))
@@ -184,7 +184,7 @@ public record Surprise(
         double[] fit = all.stream()
                 .mapToDouble(o -> {
                     LikelihoodTable t = model.table(o.finding());
-                    return o.logLikelihood(t.row(top, model.size())) - o.logLikelihood(t.marginal);
+                    return o.logLikelihood(t.row(ranking.heaviest(top), model.parts())) - o.logLikelihood(t.marginal);
                 })
                 .toArray();
         return IntStream.range(0, fit.length)

@@ -126,9 +126,19 @@ final class NextSteps {
                         .map(s -> s.repair().text())
                         .findFirst()
                         .orElse(action.id()));
+        if (action.type() == Action.Type.PREPARE) {
+            return "Prepare the repair \u201c" + text + "\u201d: " + waitsFor(action) + ".";
+        }
         return "No further test pays: confirm and plan the repair \u201c" + text + "\u201d, about "
                 + Math.round(action.minutes()) + " min; " + Math.round(action.expectedMinutes())
                 + " min are expected in all.";
+    }
+
+    private String waitsFor(Action action) {
+        return diagnosis.advice().blocked().stream()
+                .filter(b -> b.repair().equals(action.id()))
+                .flatMap(b -> b.reasons().stream())
+                .collect(Collectors.joining("; "));
     }
 
     private String whyNotAct() {

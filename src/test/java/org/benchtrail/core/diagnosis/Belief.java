@@ -19,7 +19,7 @@ final class Belief {
                 w[i] *= Math.pow(likelihood(m, e, f, i), exponent(m, e, f));
             }
             for (FailedRepair r : e.failedRepairs()) {
-                w[i] *= 1 - m.fixes(r.repair()).getOrDefault(m.id(i), 0.0);
+                w[i] *= 1 - m.fixes(r.repair()).getOrDefault(i, 0.0);
             }
         }
         double sum = 0;

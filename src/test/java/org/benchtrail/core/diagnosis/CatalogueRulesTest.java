@@ -158,9 +158,12 @@ class CatalogueRulesTest {
     void settings_outsideTheirDomain_areRefusedAllAtOnce() {
         Invalid model = assertThrows(Invalid.class, () -> new ModelSettings(0.5, 2, 0.6, 0.2, 0.1, true));
         assertEquals(5, model.problems().size());
+        Map<String, Double> endless = Map.of("backup-done", -1.0);
         Invalid plan = assertThrows(
-                Invalid.class, () -> new PlanSettings(Map.of(Risk.LOW, -1.0), -1, 0, Double.NaN, 2, 0, true, -1));
-        assertEquals(7, plan.problems().size());
+                Invalid.class,
+                () -> new PlanSettings(
+                        Map.of(Risk.LOW, -1.0), -1, 0, Double.NaN, 2, 0, true, -1, endless, Floor.STANDARD, 0));
+        assertEquals(9, plan.problems().size());
         Invalid learning = assertThrows(Invalid.class, () -> new LearningSettings(0, 0, 0, 2, -1, 0));
         assertEquals(6, learning.problems().size());
     }

@@ -103,7 +103,7 @@ final class SmallWorld {
         Action a = policy.apply(model, e);
         return switch (a.type()) {
             case ESCALATE -> new double[] {repairs.escalateMinutes, 0};
-            case REPAIR -> repaired(policy, e, model.index(a.id()));
+            case REPAIR, PREPARE -> repaired(policy, e, model.index(a.id()));
             case TEST -> tested(policy, e, model.findingIndex(a.id()));
         };
     }
