@@ -132,7 +132,9 @@ public class BenchPage {
                     ticket,
                     borrowed,
                     "",
-                    ticket.isEmpty() || borrowed ? "" : BenchFacts.meaning(calculation.id(), result, ticket.contains("/")),
+                    ticket.isEmpty() || borrowed
+                            ? ""
+                            : BenchFacts.meaning(calculation.id(), result, ticket.contains("/")),
                     BenchRun.hidden(typed));
             return Html.ok(Templates.calculation(heading, form, ResultView.of(result), target));
         } catch (Invalid refused) {

@@ -52,7 +52,8 @@ public final class BenchRun {
     public static Map<String, String> values(BenchResultAttached attached) {
         try {
             return Bench.find(attached.calculation())
-                    .map(found -> JsonInput.read(InputField.of(found.inputType()), tree(attached)).all())
+                    .map(found -> JsonInput.read(InputField.of(found.inputType()), tree(attached))
+                            .all())
                     .orElse(Map.of());
         } catch (Invalid e) {
             return Map.of();

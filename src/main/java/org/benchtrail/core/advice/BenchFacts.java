@@ -80,7 +80,8 @@ public final class BenchFacts {
             return "Attached, it says how long the fix must run clean for the requirement "
                     + named(VerifyRequirement.SOAK_TIME_PASSED) + ", where that is longer than policy asks for.";
         }
-        return "Attached, it is evidence" + (result.judgement().level() == Level.UNDECIDED ? ", which settles nothing yet" : "")
+        return "Attached, it is evidence"
+                + (result.judgement().level() == Level.UNDECIDED ? ", which settles nothing yet" : "")
                 + ": it meets the requirement " + named(IdentifyRequirement.EVIDENCE_ATTACHED) + ".";
     }
 

@@ -128,7 +128,8 @@ public record BenchStart(Map<String, String> values, List<String> from) {
         }
 
         Optional<ReadingRecorded> latest(Predicate<ReadingRecorded> which) {
-            return sheet.latest(ReadingRecorded.class, r -> which.test(r.fact())).map(StandingFact::fact);
+            return sheet.latest(ReadingRecorded.class, r -> which.test(r.fact()))
+                    .map(StandingFact::fact);
         }
 
         void put(String field, String text, ReadingRecorded reading) {
@@ -148,7 +149,10 @@ public record BenchStart(Map<String, String> values, List<String> from) {
                     Optional<ReadingRecorded> reading =
                             latest(r -> isIn(r, "V") && rail(r) == rail.getKey() && underLoad(r) == load);
                     if (reading.isPresent()) {
-                        put("readings[" + row + "]." + (load ? "load" : "idle"), measured(reading.get()), reading.get());
+                        put(
+                                "readings[" + row + "]." + (load ? "load" : "idle"),
+                                measured(reading.get()),
+                                reading.get());
                         found = true;
                     }
                 }

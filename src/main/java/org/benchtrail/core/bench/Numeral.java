@@ -110,9 +110,7 @@ public final class Numeral {
 
     /** Whether the value lies between two others with no limit there beside it. */
     private static boolean isBetween(double value, double low, double high, double... limits) {
-        return value > low
-                && value < high
-                && Arrays.stream(limits).noneMatch(limit -> limit > low && limit < high);
+        return value > low && value < high && Arrays.stream(limits).noneMatch(limit -> limit > low && limit < high);
     }
 
     /** A time in the unit in which people say it. */

@@ -23,6 +23,6 @@ public final class Side {
     }
 
     private static boolean meets(double value, double limit) {
-        return Math.abs(value - limit) <= BLUR * Math.max(Math.abs(value), Math.abs(limit));
+        return Double.isFinite(limit) && Math.abs(value - limit) <= BLUR * Math.max(Math.abs(value), Math.abs(limit));
     }
 }

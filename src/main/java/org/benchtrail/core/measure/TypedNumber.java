@@ -62,8 +62,8 @@ public record TypedNumber(BigDecimal value, String rest) {
         if (!number.rest.isEmpty() && !number.rest.equals(unit)) {
             throw new Invalid(
                     field,
-                    "give the number" + (unit.isEmpty() ? " without a unit" : " in " + unit) + ", not in '" + number.rest
-                            + "'");
+                    "give the number" + (unit.isEmpty() ? " without a unit" : " in " + unit) + ", not in '"
+                            + number.rest + "'");
         }
         return number.value;
     }

@@ -40,8 +40,8 @@ public class KnownValues implements TicketValues {
         Optional<StandingFact<BenchResultAttached>> earlier = sheet.latest(
                 BenchResultAttached.class, r -> r.fact().calculation().equals(calculation.id()));
         BenchStart start = BenchStart.of(calculation.id(), sheet);
-        Map<String, String> values = new HashMap<>(
-                earlier.map(r -> BenchRun.values(r.fact())).orElse(Map.of()));
+        Map<String, String> values =
+                new HashMap<>(earlier.map(r -> BenchRun.values(r.fact())).orElse(Map.of()));
         boolean rows = start.values().keySet().stream().anyMatch(path -> path.contains("["));
         if (values.isEmpty() || !rows) {
             values.putAll(start.values());

@@ -134,7 +134,8 @@ class BenchFactsTest {
     private static <I extends Record> void assertAgree(Calculation<I> calculation, boolean part) {
         List<Fact> facts = facts(calculation, calculation.example(), part ? 23 : null);
         String meaning = meaning(calculation, calculation.example(), part);
-        assertEquals(!of(PartFitChecked.class, facts).isEmpty(), meaning.contains("part "), calculation + ": " + meaning);
+        assertEquals(
+                !of(PartFitChecked.class, facts).isEmpty(), meaning.contains("part "), calculation + ": " + meaning);
         assertEquals(!of(FindingRecorded.class, facts).isEmpty(), meaning.contains("failing drive"), meaning);
         assertEquals(!of(SoakTimeReckoned.class, facts).isEmpty(), meaning.contains("run clean for"), meaning);
     }

@@ -49,10 +49,12 @@ class BenchStartTest {
 
     @Test
     void readingInAnotherKindOfUnit_isNotTaken() {
-        assertTrue(BenchStart.of("mains", sheet(read("Mains at the outlet", "3.1", "A"))).isEmpty());
+        assertTrue(BenchStart.of("mains", sheet(read("Mains at the outlet", "3.1", "A")))
+                .isEmpty());
         assertEquals(
                 Map.of("volts", "0.2296 kV"),
-                BenchStart.of("mains", sheet(read("Mains at the outlet", "0.2296", "kV"))).values());
+                BenchStart.of("mains", sheet(read("Mains at the outlet", "0.2296", "kV")))
+                        .values());
     }
 
     @Test
@@ -102,8 +104,7 @@ class BenchStartTest {
         assertTrue(BenchStart.of("before-after", sheet.sheet()).isEmpty(), "nothing was read since");
         BenchStart start = BenchStart.of(
                 "before-after", sheet.with(read("Temperature", "70", "°C")).sheet());
-        assertEquals(
-                Map.of("unit", "°C", "before", "91\n92\n90", "after", "70"), start.values());
+        assertEquals(Map.of("unit", "°C", "before", "91\n92\n90", "after", "70"), start.values());
     }
 
     /** A field that no calculation asks for would be shown to nobody. */

@@ -32,12 +32,11 @@ class BenchPropertiesTest {
 
     private static final String NUMBER = "-?[0-9]+(?:\\.[0-9]+)?(?:e-?[0-9]+)?";
     private static final Pattern NUMBERS = Pattern.compile(NUMBER);
-    private static final Pattern NEVER_SAID =
-            Pattern.compile("NaN|Infinity|null|(?<![0-9.e(])-0(?![.0-9])|[0-9]e-[0-9]+ %|\\b(?i:safe|safely|safety)\\b");
+    private static final Pattern NEVER_SAID = Pattern.compile(
+            "NaN|Infinity|null|(?<![0-9.e(])-0(?![.0-9])|[0-9]e-[0-9]+ %|\\b(?i:safe|safely|safety)\\b");
     private static final Pattern NO_TIME_TO_SAY = Pattern.compile("[0-9]e-[0-9]+ (?:d|days|h|min|s)\\b");
-    private static final Pattern RANGE =
-            Pattern.compile("(?:between|from|\\(|limits of) ?(" + NUMBER + ") ?(?:[^0-9 ]{1,5})? (?:to|and) (" + NUMBER
-                    + ")");
+    private static final Pattern RANGE = Pattern.compile(
+            "(?:between|from|\\(|limits of) ?(" + NUMBER + ") ?(?:[^0-9 ]{1,5})? (?:to|and) (" + NUMBER + ")");
 
     private final Map<String, Integer> told = new LinkedHashMap<>();
     private final List<String> faults = new ArrayList<>();
@@ -104,7 +103,8 @@ class BenchPropertiesTest {
             return false;
         }
         List<Level> seen = new ArrayList<>();
-        double near = place.get().value() == null ? 10 : Math.abs((Double) place.get().value());
+        double near =
+                place.get().value() == null ? 10 : Math.abs((Double) place.get().value());
         for (int i = -60; i <= 300; i++) {
             double value = i < 0 ? near * i / 30 : near * (i <= 200 ? i / 50.0 : Math.exp((i - 200) / 10.0) * 4);
             inputsOf.level(place.get(), Inputs.typed(value)).ifPresent(level -> {
@@ -220,10 +220,14 @@ class BenchPropertiesTest {
 
     private void tellApart(Calculation<?> c, Object input, Place place, Result below, Result above) {
         if (below.judgement().level() != above.judgement().level()
-                && numbers(below.judgement().reason()).equals(numbers(above.judgement().reason()))
+                && numbers(below.judgement().reason())
+                        .equals(numbers(above.judgement().reason()))
                 && rules(below).equals(rules(above))) {
-            fault(c, "the same numbers for another verdict, over " + place.path() + ": " + below.judgement() + " and "
-                    + above.judgement(), input);
+            fault(
+                    c,
+                    "the same numbers for another verdict, over " + place.path() + ": " + below.judgement() + " and "
+                            + above.judgement(),
+                    input);
         }
         Map<String, Rule> others = above.rules().stream().collect(Collectors.toMap(Rule::name, r -> r, (a, b) -> a));
         for (Rule rule : below.rules()) {
@@ -232,8 +236,11 @@ class BenchPropertiesTest {
                     && other.outcome() != rule.outcome()
                     && NUMBERS.matcher(rule.sentence()).find()
                     && numbers(rule.sentence()).equals(numbers(other.sentence()))) {
-                fault(c, "the same numbers for another outcome, over " + place.path() + ": " + rule.sentence() + " and "
-                        + other.sentence(), input);
+                fault(
+                        c,
+                        "the same numbers for another outcome, over " + place.path() + ": " + rule.sentence() + " and "
+                                + other.sentence(),
+                        input);
             }
         }
     }
@@ -272,7 +279,11 @@ class BenchPropertiesTest {
         }
         for (Saying saying : Saying.ALL) {
             if (saying.calculation().equals(c.id()) && saying.isBroken(result)) {
-                fault(c, "'" + saying.words() + "' is not what it says: " + result.judgement().reason(), input);
+                fault(
+                        c,
+                        "'" + saying.words() + "' is not what it says: "
+                                + result.judgement().reason(),
+                        input);
             }
         }
     }
@@ -291,7 +302,8 @@ class BenchPropertiesTest {
         for (Curve curve : result.curves()) {
             for (int i = 0; i < curve.points().size(); i++) {
                 double x = curve.points().get(i).x();
-                if (!Double.isFinite(x) || !Double.isFinite(curve.points().get(i).y())) {
+                if (!Double.isFinite(x)
+                        || !Double.isFinite(curve.points().get(i).y())) {
                     fault(c, "the curve " + curve.title() + " has no number at " + x, input);
                 } else if (i > 0 && !(x > curve.points().get(i - 1).x())) {
                     fault(c, "the curve " + curve.title() + " goes back", input);
@@ -311,7 +323,8 @@ class BenchPropertiesTest {
     }
 
     private static String around(String text, int at) {
-        return text.substring(Math.max(0, at - 60), Math.min(text.length(), at + 40)).replace('\n', '|');
+        return text.substring(Math.max(0, at - 60), Math.min(text.length(), at + 40))
+                .replace('\n', '|');
     }
 
     private void rawNames(Calculation<?> c, Object input, String all) {

@@ -29,7 +29,6 @@ record Drive(String calculation, String path, List<Level> order) {
                     "BAD UNDECIDED CAREFUL UNDECIDED CAREFUL GOOD CAREFUL UNDECIDED CAREFUL UNDECIDED BAD"),
             of("mains", "hertz", "BAD UNDECIDED CAREFUL GOOD CAREFUL UNDECIDED BAD"),
             of("ups-load", "ratedWatts", "BAD CAREFUL GOOD"),
-            of("ups-load", "ratedVa", "BAD CAREFUL GOOD"),
             of("ups-load", "amps", "GOOD CAREFUL BAD"),
             of("ups-runtime", "watts", "GOOD CAREFUL BAD"),
             of("ups-runtime", "health", "BAD CAREFUL GOOD"),

@@ -26,12 +26,32 @@ final class Inputs {
         1e6, 1e8, 1e10, 1e13, 1e300
     };
     /** From one unit to another of the same kind: milli, kilo, minutes, hours, bits, percent, horsepower of a typing slip. */
-    private static final double[] UNITS = {1e-6, 1e-3, 1e-2, 1 / 60.0, 1 / 8.0, 8, 10, 60, 100, 1000, 3600, 86_400, 1e6};
+    private static final double[] UNITS = {1e-6, 1e-3, 1e-2, 1 / 60.0, 1 / 8.0, 8, 10, 60, 100, 1000, 3600, 86_400, 1e6
+    };
 
     private static final List<String> TEXTS = List.of(
-            "", " ", "0", "-1", "x", "192.168.10.0", "10.0.0.255/24", "0.0.0.0/0", "255.255.255.255/32", "127.0.0.1/8",
-            "192.0.2.0/31", "192.0.2.1/31", "fe80::1/64", "2001:db8::1/127", "::/128", "255.255.255.254", "31", "32",
-            "y".repeat(81), "V", "mV", "°C");
+            "",
+            " ",
+            "0",
+            "-1",
+            "x",
+            "192.168.10.0",
+            "10.0.0.255/24",
+            "0.0.0.0/0",
+            "255.255.255.255/32",
+            "127.0.0.1/8",
+            "192.0.2.0/31",
+            "192.0.2.1/31",
+            "fe80::1/64",
+            "2001:db8::1/127",
+            "::/128",
+            "255.255.255.254",
+            "31",
+            "32",
+            "y".repeat(81),
+            "V",
+            "mV",
+            "°C");
 
     private final Calculation<?> calculation;
     private final Map<String, List<Object>> known = new HashMap<>();
@@ -87,8 +107,29 @@ final class Inputs {
             return known.computeIfAbsent(place.path(), path -> numbers(place));
         }
         if (isWhole(place)) {
-            return List.of(Integer.MIN_VALUE, -1, 0, 1, 2, 3, 4, 5, 8, 9, 16, 31, 32, 33, 64, 100, 255, 256, 1000, 100_000,
-                    10_000_000, Integer.MAX_VALUE);
+            return List.of(
+                    Integer.MIN_VALUE,
+                    -1,
+                    0,
+                    1,
+                    2,
+                    3,
+                    4,
+                    5,
+                    8,
+                    9,
+                    16,
+                    31,
+                    32,
+                    33,
+                    64,
+                    100,
+                    255,
+                    256,
+                    1000,
+                    100_000,
+                    10_000_000,
+                    Integer.MAX_VALUE);
         }
         if (place.value() instanceof Boolean) {
             return List.of(true, false);
@@ -175,7 +216,9 @@ final class Inputs {
     }
 
     Optional<Level> level(Place place, double value) {
-        return with(place, value).flatMap(input -> run(calculation, input)).map(r -> r.judgement().level());
+        return with(place, value)
+                .flatMap(input -> run(calculation, input))
+                .map(r -> r.judgement().level());
     }
 
     /** With as many digits as somebody may type. */

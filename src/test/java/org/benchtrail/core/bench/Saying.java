@@ -24,10 +24,16 @@ record Saying(String calculation, String words, Pattern pattern, Predicate<doubl
             of("ups-load", "carries it with little to spare", "is # % of the rating", n -> n[0] > 80 && n[0] <= 100),
             of("ups-load", "carries it", "is # % of the rating", n -> n[0] <= 80),
             of("ups-runtime", "too short for an orderly shutdown", "about # min; .* needs # min", n -> n[0] < n[1]),
-            of("ups-runtime", "long enough, with little in hand", "about # min; .* needs # min", n -> n[0] >= n[1]
-                    && n[0] < 2 * n[1]),
-            of("ups-runtime", "long enough for an orderly shutdown", "about # min; .* needs # min", n -> n[0] >= 2
-                    * n[1]),
+            of(
+                    "ups-runtime",
+                    "long enough, with little in hand",
+                    "about # min; .* needs # min",
+                    n -> n[0] >= n[1] && n[0] < 2 * n[1]),
+            of(
+                    "ups-runtime",
+                    "long enough for an orderly shutdown",
+                    "about # min; .* needs # min",
+                    n -> n[0] >= 2 * n[1]),
             of("battery-health", "due for replacement", "takes # % .* below # %", n -> n[0] < n[1]),
             of("battery-health", "holds its charge", "takes # % .* below # %", n -> n[0] >= n[1]),
             of("clock-heat", "hotter than rated", ", # times the rated", n -> n[0] > 1.02),
@@ -46,25 +52,37 @@ record Saying(String calculation, String words, Pattern pattern, Predicate<doubl
             of("array", "survives 1 failure, the rebuild is risky", "at most about # %", n -> n[0] > 10),
             of("array", "survives 1 failure", "at most about # %", n -> n[0] <= 10),
             of("backup-time", "does not finish in time", "about # h and # h", n -> n[0] > n[1]),
-            of("backup-time", "finishes with little to spare", "about # h and # h", n -> n[0] <= n[1]
-                    && n[0] > n[1] / 2),
+            of(
+                    "backup-time",
+                    "finishes with little to spare",
+                    "about # h and # h",
+                    n -> n[0] <= n[1] && n[0] > n[1] / 2),
             of("backup-time", "finishes before it", "about # h and # h", n -> n[0] <= n[1] / 2),
             of("endurance", "rated endurance used up", "^# % of", n -> n[0] >= 100),
             of("endurance", "endurance left", "about # days are left, perhaps only #", n -> n[1] >= 90 && n[0] >= n[1]),
             of("endurance", "endurance left, by two readings only", "about # days are left", n -> n[0] >= 90),
             of("poe-budget", "budget exceeded", "^# W of # W .* headroom # W", n -> n[0] > n[1] && n[2] < 0),
             of("poe-budget", "within the budget", "^# W of # W .* headroom # W", n -> n[2] >= 0.1 * n[1] * (1 - 1e-12)),
-            of("poe-budget", "within the budget, little headroom", "^# W of # W .* headroom # W", n -> n[2] >= 0
-                    && n[2] < 0.1 * n[1]),
+            of(
+                    "poe-budget",
+                    "within the budget, little headroom",
+                    "^# W of # W .* headroom # W",
+                    n -> n[2] >= 0 && n[2] < 0.1 * n[1]),
             of("path-throughput", "the link binds", "most # Mb/s of the link's # Mb/s", n -> n[0] == n[1]),
             of("path-throughput", "the window binds", "most # Mb/s of the link's # Mb/s", n -> n[0] < n[1]),
             of("path-throughput", "loss binds", "most # Mb/s of the link's # Mb/s", n -> n[0] < n[1]),
             of("loss", "the loss is real", "between # % and # %; allowed are # %", n -> n[0] > n[2] && n[1] >= n[0]),
             of("loss", "within what is allowed", "between # % and # %; allowed are # %", n -> n[1] <= n[2]),
-            of("loss", "too few probes to say", "between # % and # %; allowed are # %", n -> n[0] <= n[2]
-                    && n[1] > n[2]),
-            of("radio-link", "too weak for the rate", "^# dBm are received, # dBm needed: margin # dB", n -> n[2] < 0
-                    && n[0] < n[1]),
+            of(
+                    "loss",
+                    "too few probes to say",
+                    "between # % and # %; allowed are # %",
+                    n -> n[0] <= n[2] && n[1] > n[2]),
+            of(
+                    "radio-link",
+                    "too weak for the rate",
+                    "^# dBm are received, # dBm needed: margin # dB",
+                    n -> n[2] < 0 && n[0] < n[1]),
             of("radio-link", "little margin", "margin # dB, wanted # dB", n -> n[0] >= 0 && n[0] < n[1]),
             of("radio-link", "margin enough", "margin # dB, wanted # dB", n -> n[0] >= n[1]),
             of("jitter", "above what is allowed", "is # ms over .* allowed are # ms", n -> n[0] > n[1]),

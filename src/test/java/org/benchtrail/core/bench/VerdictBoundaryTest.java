@@ -85,15 +85,23 @@ class VerdictBoundaryTest {
         Result result = SupplySize.calculate(new SupplySize.Input(99.9 / 0.8, 99.9, parts));
         Level share = FigureOf.rule(result, "Share of the +12 V rating").outcome();
         assertEquals(level == Level.GOOD ? Level.CAREFUL : Level.BAD, share);
-        assertEquals(level == Level.GOOD ? Level.GOOD : Level.CAREFUL, FigureOf.rule(result, "Share of the rating").outcome());
+        assertEquals(
+                level == Level.GOOD ? Level.GOOD : Level.CAREFUL,
+                FigureOf.rule(result, "Share of the rating").outcome());
     }
 
     @ParameterizedTest
-    @CsvSource({"11.48999999, UNDECIDED", "11.49, GOOD", "12.51, GOOD", "12.51000001, UNDECIDED", "11.31, UNDECIDED", "11.30999999, BAD"})
+    @CsvSource({
+        "11.48999999, UNDECIDED",
+        "11.49, GOOD",
+        "12.51, GOOD",
+        "12.51000001, UNDECIDED",
+        "11.31, UNDECIDED",
+        "11.30999999, BAD"
+    })
     void rail_isJudgedFromTheLimitMovedByTheUncertaintyOn(double volts, Level level) {
         Result result = Rails.calculate(new Rails.Input(
-                Rails.Edition.ATX12V_2_0,
-                List.of(new Rails.Reading(Rails.Rail.PLUS_12, null, volts, false, 0.09))));
+                Rails.Edition.ATX12V_2_0, List.of(new Rails.Reading(Rails.Rail.PLUS_12, null, volts, false, 0.09))));
         assertEquals(level, result.judgement().level(), result.judgement().reason());
     }
 
@@ -116,7 +124,11 @@ class VerdictBoundaryTest {
     @CsvSource({"10000, UNDECIDED", "10001, ", "60000, "})
     void fan_atManyTimesItsRatingIsAskedAbout(double speed, Level level) {
         if (level != null) {
-            assertEquals(level, Fan.calculate(new Fan.Input(2000, speed, null, 10)).judgement().level());
+            assertEquals(
+                    level,
+                    Fan.calculate(new Fan.Input(2000, speed, null, 10))
+                            .judgement()
+                            .level());
         } else {
             Invalid asked = assertThrows(Invalid.class, () -> new Fan.Input(2000, speed, null, 10));
             FigureOf.names(asked, "speed");
@@ -315,7 +327,10 @@ class VerdictBoundaryTest {
     @CsvSource({"81.7, 18.3, true", "81.7, 18.31, false", "89.9, 10.1, true", "90, 10, true", "90.01, 9.99, false"})
     void copper_channelIsAtMostAHundredMetres(double link, double cords, boolean fits) {
         Result result = copper(CopperLink.Category.ISO_E, link, cords, new CopperLink.Reading(100, 10));
-        assertEquals(!fits, result.judgement().words().equals("too long"), result.judgement().reason());
+        assertEquals(
+                !fits,
+                result.judgement().words().equals("too long"),
+                result.judgement().reason());
     }
 
     @ParameterizedTest

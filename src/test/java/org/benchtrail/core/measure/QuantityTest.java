@@ -270,12 +270,25 @@ class QuantityTest {
             })
     void time_isReadInParts(String text, long seconds) {
         Quantity read = Quantity.parse("t", text, Units.SECOND);
-        assertEquals(0, BigDecimal.valueOf(seconds).compareTo(read.to(Units.SECOND).value()), read::toString);
+        assertEquals(
+                0, BigDecimal.valueOf(seconds).compareTo(read.to(Units.SECOND).value()), read::toString);
         assertEquals(text, read.typed());
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"1 h 60", "1 h 90 min", "-1 h 10", "1 h -10", "1 s 10", "1 h 2 h", "1 h 2 d", "1 h 10 V", "1 V 10", "1 h ten"})
+    @ValueSource(
+            strings = {
+                "1 h 60",
+                "1 h 90 min",
+                "-1 h 10",
+                "1 h -10",
+                "1 s 10",
+                "1 h 2 h",
+                "1 h 2 d",
+                "1 h 10 V",
+                "1 V 10",
+                "1 h ten"
+            })
     void time_inPartsThatDoNotFit_isRefused(String text) {
         assertThrows(Invalid.class, () -> Quantity.parse("t", text, Units.SECOND));
     }
@@ -308,8 +321,7 @@ class QuantityTest {
     @ParameterizedTest
     @CsvSource(
             delimiter = '|',
-            value = {
-                "h|60 €", "h|3 V", "dBm|100 mW", "dBm|3 dB", "dBi|3 dB", "|7 V", "h|1,234", "h|5 parsecs", "W|5 VA"
+            value = {"h|60 €", "h|3 V", "dBm|100 mW", "dBm|3 dB", "dBi|3 dB", "|7 V", "h|1,234", "h|5 parsecs", "W|5 VA"
             })
     void number_inAnotherKindOfUnitOrAnUnknownOne_isRefused(String unit, String text) {
         assertThrows(Invalid.class, () -> TypedNumber.in(unit == null ? "" : unit, "x", text));

@@ -164,8 +164,8 @@ public final class RoomHeat {
                 "%",
                 Numeral.digitsBeside(100 * watts / cooling, 3, COMFORTABLE, 100));
         Level level = Side.above(share, 100) ? Level.BAD : Side.above(share, COMFORTABLE) ? Level.CAREFUL : Level.GOOD;
-        String sentence = Numeral.of(watts, 4) + " W of heat are " + Numeral.percent(share, COMFORTABLE)
-                + " of the " + Numeral.of(cooling) + " W of cooling (comfortable up to 80 %).";
+        String sentence = Numeral.of(watts, 4) + " W of heat are " + Numeral.percent(share, COMFORTABLE) + " of the "
+                + Numeral.of(cooling) + " W of cooling (comfortable up to 80 %).";
         draft.rule("Cooling", level, sentence, Citation.COMMON_PRACTICE);
     }
 

@@ -253,8 +253,9 @@ public final class WarmUp {
                     ? draft.judged(
                             Level.CAREFUL,
                             "stays below the trip point if the curve holds",
-                            text + " is not reached, but " + Numeral.of(span(input)) + " s of samples are less than two time"
-                                    + " constants of " + Numeral.beside(curve.timeConstant(), 3, span(input) / 2) + " s.")
+                            text + " is not reached, but " + Numeral.of(span(input))
+                                    + " s of samples are less than two time" + " constants of "
+                                    + Numeral.beside(curve.timeConstant(), 3, span(input) / 2) + " s.")
                     : draft.judged(Level.GOOD, "stays below the trip point", text + " is not reached.");
         }
 
@@ -263,7 +264,10 @@ public final class WarmUp {
         }
 
         private double highest() {
-            return input.samples().stream().mapToDouble(Sample::temperature).max().orElseThrow();
+            return input.samples().stream()
+                    .mapToDouble(Sample::temperature)
+                    .max()
+                    .orElseThrow();
         }
 
         private String hottest() {

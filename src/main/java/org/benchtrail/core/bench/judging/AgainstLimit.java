@@ -216,8 +216,7 @@ public final class AgainstLimit {
     private static String guardText(Input in, double guard) {
         double low = in.lowerOrNone();
         double high = in.upperOrNone();
-        return Numeral.beside(
-                guard, 3, Math.abs(in.value() - low), Math.abs(high - in.value()), (high - low) / 2);
+        return Numeral.beside(guard, 3, Math.abs(in.value() - low), Math.abs(high - in.value()), (high - low) / 2);
     }
 
     private static String limits(Input in) {

@@ -191,7 +191,8 @@ public final class BeforeAfter {
     private static Result judged(ResultDraft draft, Input input, double difference, double half) {
         String unit = " " + input.unit();
         String reason = "The mean changed by " + Numeral.within(difference, half) + unit + " ("
-                + Numeral.within(difference - half, half, 0) + " to " + Numeral.within(difference + half, half, 0) + unit + " at "
+                + Numeral.within(difference - half, half, 0) + " to " + Numeral.within(difference + half, half, 0)
+                + unit + " at "
                 + Numeral.of(input.confidence()) + " %).";
         if (Math.abs(difference) <= half) {
             return draft.judged(Level.UNDECIDED, "no change shown", reason);

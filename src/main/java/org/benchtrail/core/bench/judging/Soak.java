@@ -38,9 +38,11 @@ public final class Soak {
             Double clean) {
         public Input {
             InputCheck check = new InputCheck();
-            check.within("every", every, 0.0001, 1e6, "h");
+            check.within("every", every, 0.01, 1e6, "h");
             check.within("doubt", doubt, 0.0001, 50, "%");
-            check.optional("clean", clean, 0, 1e6, "h");
+            if (clean != null) {
+                check.zeroOr("clean", clean, 0.001, 1e6, "h");
+            }
             check.done();
         }
     }
@@ -83,7 +85,7 @@ public final class Soak {
                 "Chance of so long a quiet if the fault is still there",
                 "100 × e^(-t / T)",
                 "100 × e^(-" + Numeral.of(clean) + " / " + Numeral.of(input.every()) + ")",
-                100 * Math.exp(-clean / input.every()),
+                Math.max(Double.MIN_VALUE, 100 * Math.exp(-clean / input.every())), // next to nothing is not nothing
                 "%",
                 3);
         String reason = needs + " and has run for " + Numeral.of(clean)

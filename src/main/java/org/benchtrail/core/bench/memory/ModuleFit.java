@@ -209,9 +209,12 @@ public final class ModuleFit {
         }
     }
 
-    private static final Citation GENERATION_SOURCE = Citation.fromMemory("JEDEC JESD79, DDR SDRAM standards; JESD21-C, Configurations for Solid State Memories, key of the module");
-    private static final Citation VOLTAGE_SOURCE = Citation.fromMemory("JEDEC JESD79-3, DDR3 SDRAM Standard, and its addendum 1 on 1.35 V");
-    private static final Citation MODULE_SOURCE = Citation.fromMemory("JEDEC JESD21-C, Configurations for Solid State Memories");
+    private static final Citation GENERATION_SOURCE = Citation.fromMemory(
+            "JEDEC JESD79, DDR SDRAM standards; JESD21-C, Configurations for Solid State Memories, key of the module");
+    private static final Citation VOLTAGE_SOURCE =
+            Citation.fromMemory("JEDEC JESD79-3, DDR3 SDRAM Standard, and its addendum 1 on 1.35 V");
+    private static final Citation MODULE_SOURCE =
+            Citation.fromMemory("JEDEC JESD21-C, Configurations for Solid State Memories");
     private static final Citation MANUAL = Citation.given("manual of the board");
 
     public static final Calculation<Input> CALCULATION = new Calculation<>(

@@ -1,6 +1,7 @@
 package org.benchtrail.core.bench.network;
 
 import static org.benchtrail.core.bench.Numeral.beside;
+import static org.benchtrail.core.bench.Numeral.digitsBeside;
 import static org.benchtrail.core.bench.Numeral.of;
 
 import java.util.Comparator;
@@ -114,8 +115,9 @@ public final class CopperLink {
 
         Citation source() {
             return iso()
-                    ? Citation.seen("ISO/IEC 11801, Generic cabling for customer premises, limits as in an IEEE 802.3 contribution of"
-                            + " March 2004")
+                    ? Citation.seen(
+                            "ISO/IEC 11801, Generic cabling for customer premises, limits as in an IEEE 802.3 contribution of"
+                                    + " March 2004")
                     : Citation.fromMemory(
                             "TIA-568-C.2, Balanced Twisted-Pair Telecommunications Cabling and Components Standards");
         }
@@ -163,9 +165,12 @@ public final class CopperLink {
 
     private static final double LONGEST_LINK = 90;
     private static final double LONGEST_CHANNEL = 100;
-    private static final Citation FLOOR_SOURCE = Citation.fromMemory("ISO/IEC 11801, Generic cabling for customer premises, limits below 4.0 dB");
-    private static final Citation CORD_SOURCE = Citation.fromMemory("TIA-568-C.1, Commercial Building Telecommunications Cabling Standard, cord lengths in open offices");
-    private static final Citation LENGTH_SOURCE = Citation.seen("ISO/IEC 11801, Generic cabling for customer premises; IEEE 802.3, Standard for Ethernet");
+    private static final Citation FLOOR_SOURCE =
+            Citation.fromMemory("ISO/IEC 11801, Generic cabling for customer premises, limits below 4.0 dB");
+    private static final Citation CORD_SOURCE = Citation.fromMemory(
+            "TIA-568-C.1, Commercial Building Telecommunications Cabling Standard, cord lengths in open offices");
+    private static final Citation LENGTH_SOURCE =
+            Citation.seen("ISO/IEC 11801, Generic cabling for customer premises; IEEE 802.3, Standard for Ethernet");
 
     public static final Calculation<Input> CALCULATION = new Calculation<>(
             "copper-link",
@@ -228,7 +233,7 @@ public final class CopperLink {
                 of(in.permanent()) + " + " + of(in.cords()),
                 in.permanent() + in.cords(),
                 "m",
-                4);
+                digitsBeside(in.permanent() + in.cords(), 4, LONGEST_CHANNEL));
         boolean link = in.permanent() <= LONGEST_LINK;
         boolean whole = !Side.above(channel, LONGEST_CHANNEL);
         draft.rule(
@@ -236,7 +241,7 @@ public final class CopperLink {
                 link ? Level.GOOD : Level.BAD,
                 of(in.permanent()) + " m, at most 90 m.",
                 LENGTH_SOURCE);
-        draft.rule("channel", whole ? Level.GOOD : Level.BAD, of(channel) + " m, at most 100 m.", LENGTH_SOURCE);
+        draft.rule("channel", whole ? Level.GOOD : Level.BAD, beside(channel, 9, LONGEST_CHANNEL) + " m, at most 100 m.", LENGTH_SOURCE);
         cords(draft, in);
         return link && whole;
     }
@@ -272,7 +277,8 @@ public final class CopperLink {
         draft.rule(
                 "insertion loss at " + of(r.frequency()) + " MHz",
                 level(in, r),
-                of(r.loss()) + " dB, limit " + beside(limit, 4, r.loss(), r.loss() + in.uncertainty(), r.loss() - in.uncertainty()) + " dB"
+                of(r.loss()) + " dB, limit "
+                        + beside(limit, 4, r.loss(), r.loss() + in.uncertainty(), r.loss() - in.uncertainty()) + " dB"
                         + (floor ? ", below which the standard lowers none." : "."),
                 floor ? FLOOR_SOURCE : in.category().source());
     }
@@ -300,7 +306,7 @@ public final class CopperLink {
     }
 
     private static Result unmeasured(ResultDraft draft, Input in, boolean fits) {
-        String length = "The channel is " + of(in.permanent() + in.cords(), 9) + " m long, its link "
+        String length = "The channel is " + beside(in.permanent() + in.cords(), 9, LONGEST_CHANNEL) + " m long, its link "
                 + of(in.permanent()) + " m, against 100 m and 90 m";
         return fits
                 ? draft.judged(Level.UNDECIDED, "length within, loss not measured", length + ".")
@@ -310,7 +316,7 @@ public final class CopperLink {
     private static Result judge(ResultDraft draft, Input in, boolean fits, Reading worst, double margin) {
         String reason = "Worst at " + of(worst.frequency()) + " MHz: " + of(worst.loss()) + " dB measured, margin "
                 + beside(margin, 3, 0, in.uncertainty(), -in.uncertainty()) + " dB; the channel is "
-                + of(in.permanent() + in.cords(), 9) + " m long.";
+                + beside(in.permanent() + in.cords(), 9, LONGEST_CHANNEL) + " m long.";
         List<Level> levels = in.readings().stream().map(r -> level(in, r)).toList();
         if (!fits) {
             return draft.judged(Level.BAD, "too long", reason);

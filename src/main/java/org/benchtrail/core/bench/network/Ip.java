@@ -184,8 +184,9 @@ record Ip(BigInteger value, int bits) {
                 length = run;
             }
         }
-        return length == 1 ? hex(groups) : hex(Arrays.copyOf(groups, from)) + "::"
-                + hex(Arrays.copyOfRange(groups, from + length, GROUPS));
+        return length == 1
+                ? hex(groups)
+                : hex(Arrays.copyOf(groups, from)) + "::" + hex(Arrays.copyOfRange(groups, from + length, GROUPS));
     }
 
     private static int zeros(int[] groups, int from) {

@@ -116,7 +116,12 @@ public final class PoeBudget {
         }
         draft.figure("Set aside", "sum of the classes' watts at the switch", String.join(" + ", terms), sum, "W", 4);
         double headroom = draft.figure(
-                "Headroom", "budget - set aside", of(in.budget()) + " - " + of(sum), Side.rest(in.budget(), sum), "W", 4);
+                "Headroom",
+                "budget - set aside",
+                of(in.budget()) + " - " + of(sum),
+                Side.rest(in.budget(), sum),
+                "W",
+                4);
         draft.figure(
                 "Share of the budget",
                 "set aside / budget x 100",

@@ -30,7 +30,9 @@ public final class Subnet {
                     hint = "Such as 24, 255.255.255.0 or 64; empty if it stands with the address")
             String mask,
 
-            @Ask(label = "Other host", hint = "Its address, with its own prefix where it has one; empty if there is none")
+            @Ask(
+                    label = "Other host",
+                    hint = "Its address, with its own prefix where it has one; empty if there is none")
             String other,
 
             @Ask(label = "Prefix or mask of the other host", hint = "Empty if it is the same")
@@ -84,9 +86,7 @@ public final class Subnet {
             return other.isEmpty()
                     ? Optional.empty()
                     : Host.read(new Invalid.Collector(), "other", other, "otherMask", otherMask)
-                            .map(read -> read.prefix() == Host.UNKNOWN
-                                    ? new Host(read.ip(), host().prefix())
-                                    : read);
+                            .map(read -> read.prefix() == Host.UNKNOWN ? new Host(read.ip(), host().prefix()) : read);
         }
     }
 
@@ -134,8 +134,7 @@ public final class Subnet {
 
         /** Why no host may have this address; empty if one may. */
         Optional<Refused> refused() {
-            Optional<SpecialAddress> special =
-                    SpecialAddress.of(ip).filter(s -> s.outcome() == Level.BAD);
+            Optional<SpecialAddress> special = SpecialAddress.of(ip).filter(s -> s.outcome() == Level.BAD);
             if (special.isPresent()) {
                 return special.map(s -> new Refused(s.sentence(ip), s.source()));
             }
@@ -159,8 +158,10 @@ public final class Subnet {
     private static final Citation V4 = Citation.seen(
             "RFC 4632, Classless Inter-domain Routing: The Internet Address Assignment and Aggregation Plan");
     private static final Citation V6 = Citation.seen("RFC 4291, IP Version 6 Addressing Architecture");
-    private static final Citation V4_PAIR = Citation.seen("RFC 3021, Using 31-Bit Prefixes on IPv4 Point-to-Point Links");
-    private static final Citation V6_PAIR = Citation.fromMemory("RFC 6164, Using 127-Bit IPv6 Prefixes on Inter-Router Links");
+    private static final Citation V4_PAIR =
+            Citation.seen("RFC 3021, Using 31-Bit Prefixes on IPv4 Point-to-Point Links");
+    private static final Citation V6_PAIR =
+            Citation.fromMemory("RFC 6164, Using 127-Bit IPv6 Prefixes on Inter-Router Links");
 
     public static final Calculation<Input> CALCULATION = new Calculation<>(
             "subnet",
@@ -204,18 +205,17 @@ public final class Subnet {
             draft.say("Mask", prefix + " ones, then zeros", ip.mask(prefix).toString());
             draft.rule("mask", Level.NONE, ip.mask(prefix).toString(), V4);
         }
-        draft.say("Network", "the first " + prefix + " bits, then zeros", ip + " AND " + ip.mask(prefix) + " = " + host.network());
+        draft.say(
+                "Network",
+                "the first " + prefix + " bits, then zeros",
+                ip + " AND " + ip.mask(prefix) + " = " + host.network());
         draft.say(
                 "Last address",
                 "the first " + prefix + " bits, then ones",
                 host.network() + " + " + ip.total(prefix) + " - 1 = " + last);
         draft.rule("network", Level.NONE, host.network() + "/" + prefix, ip.isV6() ? V6 : V4);
         draft.rule("hosts", Level.NONE, range(host, last), source(host));
-        draft.rule(
-                "broadcast",
-                Level.NONE,
-                ip.isV6() || prefix >= Ip.V4 - 1 ? "none" : last.toString(),
-                source(host));
+        draft.rule("broadcast", Level.NONE, ip.isV6() || prefix >= Ip.V4 - 1 ? "none" : last.toString(), source(host));
     }
 
     private static String range(Host host, Ip last) {
@@ -261,8 +261,10 @@ public final class Subnet {
                     "takes every host for a neighbour",
                     "With a prefix of 0 the host asks no router for anything: it reaches nothing beyond its own link.");
         }
-        String of = host.ip().total(host.prefix()).subtract(BigInteger.valueOf(host.ip().kept(host.prefix())))
-                + " host addresses of " + host.network() + "/" + host.prefix() + ".";
+        String of = host.ip()
+                        .total(host.prefix())
+                        .subtract(BigInteger.valueOf(host.ip().kept(host.prefix()))) + " host addresses of "
+                + host.network() + "/" + host.prefix() + ".";
         return draft.judged(Level.GOOD, "usable", host.ip() + " is one of " + of);
     }
 
@@ -293,8 +295,7 @@ public final class Subnet {
                             + " on its own link, which answers through a router. Set both to one prefix.");
         }
         if (!there) {
-            return draft.judged(
-                    Level.CAREFUL, "different networks", networks + ": they need a router between them.");
+            return draft.judged(Level.CAREFUL, "different networks", networks + ": they need a router between them.");
         }
         return host.prefix() == other.prefix()
                 ? draft.judged(Level.GOOD, "same network", networks + ".")

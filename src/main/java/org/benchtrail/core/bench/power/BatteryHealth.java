@@ -24,7 +24,12 @@ import org.jspecify.annotations.Nullable;
 public final class BatteryHealth {
     public enum Kind implements Choice {
         PORTABLE("portable device's battery", 80, 60, Citation.COMMON_PRACTICE),
-        STANDBY_LEAD_ACID("standby battery, lead-acid", 90, 80, Citation.fromMemory("IEEE Std 450 and 1188, Recommended Practice for Maintenance, Testing, and Replacement of lead-acid batteries"));
+        STANDBY_LEAD_ACID(
+                "standby battery, lead-acid",
+                90,
+                80,
+                Citation.fromMemory(
+                        "IEEE Std 450 and 1188, Recommended Practice for Maintenance, Testing, and Replacement of lead-acid batteries"));
 
         private final String words;
 
@@ -156,6 +161,10 @@ public final class BatteryHealth {
                 Numeral.digitsBeside(100 * cycles / rated, 3, 100));
         String sentence = Numeral.of(cycles) + " cycles are " + Numeral.percent(share) + " of the rated "
                 + Numeral.of(rated) + ".";
-        draft.rule("Cycles", Side.above(share, 100) ? Level.CAREFUL : Level.GOOD, sentence, Citation.given("maker's data sheet"));
+        draft.rule(
+                "Cycles",
+                Side.above(share, 100) ? Level.CAREFUL : Level.GOOD,
+                sentence,
+                Citation.given("maker's data sheet"));
     }
 }

@@ -33,7 +33,8 @@ public final class Mains {
                 195.5,
                 253,
                 Citation.seen("IEC 60038, IEC standard voltages"),
-                Citation.seen("EN 50160, Voltage characteristics of public electricity networks, all ten-minute means")),
+                Citation.seen(
+                        "EN 50160, Voltage characteristics of public electricity networks, all ten-minute means")),
         NORTH_AMERICA_120_V_SERVICE(
                 "North America, 120 V, at the service entrance",
                 120,
@@ -107,8 +108,12 @@ public final class Mains {
         }
     }
 
-    private static final Band HERTZ_50 = new Band(49.5, 50.5, Citation.seen("EN 50160, Voltage characteristics of public electricity networks, 99.5 % of the year"));
-    private static final Band HERTZ_50_ALWAYS = new Band(47, 52, Citation.seen("EN 50160, Voltage characteristics of public electricity networks, always"));
+    private static final Band HERTZ_50 = new Band(
+            49.5,
+            50.5,
+            Citation.seen("EN 50160, Voltage characteristics of public electricity networks, 99.5 % of the year"));
+    private static final Band HERTZ_50_ALWAYS =
+            new Band(47, 52, Citation.seen("EN 50160, Voltage characteristics of public electricity networks, always"));
     private static final Band HERTZ_60 = new Band(59.4, 60.6, Citation.COMMON_PRACTICE);
     private static final Band HERTZ_60_ALWAYS = new Band(56.4, 62.4, Citation.COMMON_PRACTICE);
 

@@ -3,9 +3,9 @@ package org.benchtrail.core.bench.power;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import org.benchtrail.core.bench.Side;
 import org.benchtrail.core.bench.Numeral;
 import org.benchtrail.core.bench.Result.Level;
+import org.benchtrail.core.bench.Side;
 import org.benchtrail.core.bench.power.OutletLoad.Kind;
 
 /**
@@ -103,8 +103,8 @@ final class OutletPlan {
         } else if (Side.above(carried + load.watts(), capacity)) {
             noRoom(
                     load,
-                    Numeral.of(load.watts()) + " W are more than the " + Numeral.of(capacity - carried) + " W left of the UPS's "
-                            + Numeral.of(capacity) + " W");
+                    Numeral.of(load.watts()) + " W are more than the " + Numeral.of(capacity - carried)
+                            + " W left of the UPS's " + Numeral.of(capacity) + " W");
         } else {
             batteryLeft--;
             carried += load.watts();

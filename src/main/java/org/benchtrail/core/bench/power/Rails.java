@@ -227,7 +227,8 @@ public final class Rails {
         if (!Side.below(volts, limits.low() + uncertainty) && !Side.above(volts, limits.high() - uncertainty)) {
             return Level.GOOD;
         }
-        boolean clearlyOutside = Side.below(volts, limits.low() - uncertainty) || Side.above(volts, limits.high() + uncertainty);
+        boolean clearlyOutside =
+                Side.below(volts, limits.low() - uncertainty) || Side.above(volts, limits.high() + uncertainty);
         return clearlyOutside ? Level.BAD : Level.UNDECIDED;
     }
 

@@ -157,7 +157,8 @@ public final class SupplySize {
         int digits = Numeral.digitsBeside(exact, 3, 100, RIDDEN_THROUGH);
         double share =
                 draft.figure(name, "100 × P_peak / P_rated", "100 × " + put(watts, "/", rated), exact, "%", digits);
-        Level level = Side.above(share, RIDDEN_THROUGH) ? Level.BAD : Side.above(share, 100) ? Level.CAREFUL : Level.GOOD;
+        Level level =
+                Side.above(share, RIDDEN_THROUGH) ? Level.BAD : Side.above(share, 100) ? Level.CAREFUL : Level.GOOD;
         String beyond = switch (level) {
             case BAD -> ", above 110 %: its protection may switch it off.";
             case CAREFUL -> ", above 100 %: a short peak that it may ride through.";

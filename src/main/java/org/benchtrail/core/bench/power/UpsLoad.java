@@ -140,7 +140,8 @@ public final class UpsLoad {
     }
 
     private static void headroom(ResultDraft draft, String name, double rated, double load, String unit) {
-        draft.figure(name, "rating - load", Numeral.of(rated) + " - " + Numeral.of(load), Side.rest(rated, load), unit, 4);
+        draft.figure(
+                name, "rating - load", Numeral.of(rated) + " - " + Numeral.of(load), Side.rest(rated, load), unit, 4);
     }
 
     private static Result judged(ResultDraft draft, double load, double byWatts, double byVa) {

@@ -174,7 +174,11 @@ public final class UpsOutlets {
         String sentence =
                 "The battery side carries " + Numeral.of(sum, 4) + " W, " + Numeral.percent(byWatts, COMFORTABLE)
                         + " of " + Numeral.of(input.ratedWatts()) + " W (comfortable up to 80 %).";
-        draft.rule("Headroom", Side.above(byWatts, COMFORTABLE) ? Level.CAREFUL : Level.GOOD, sentence, Citation.COMMON_PRACTICE);
+        draft.rule(
+                "Headroom",
+                Side.above(byWatts, COMFORTABLE) ? Level.CAREFUL : Level.GOOD,
+                sentence,
+                Citation.COMMON_PRACTICE);
         return sentence;
     }
 

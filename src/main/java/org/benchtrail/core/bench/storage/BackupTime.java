@@ -43,7 +43,9 @@ public final class BackupTime {
             check.within("amount", amount, 1e-6, 1e9, "GB");
             check.within("rate", rate, 0.001, 1e6, "MB/s");
             check.within("checking", checking, 0, 1000, "%");
-            check.optional("left", left, 0, 1e6, "h");
+            if (left != null) {
+                check.zeroOr("left", left, 0.01, 1e6, "h");
+            }
             check.done();
         }
     }
@@ -93,21 +95,14 @@ public final class BackupTime {
 
     /** In hours beside the hours that are left; far below them as people say it. */
     private static String taken(double all, double left) {
-        return all < Math.min(1, COMFORT * left / 10)
+        return all < (left == 0 ? 1 : Math.min(1, left / 20))
                 ? duration(3600 * all)
                 : beside(all, 3, left, COMFORT * left) + " h";
     }
 
     private static Result timed(ResultDraft draft, Input in, double all, double left) {
-        draft.figure(
-                "Time to spare",
-                "left - T",
-                of(left) + " - " + of(all),
-                Side.rest(left, all),
-                "h",
-                3);
-        String compared =
-                "It takes about " + taken(all, left) + " and " + of(left) + " h are left";
+        draft.figure("Time to spare", "left - T", of(left) + " - " + of(all), Side.rest(left, all), "h", 3);
+        String compared = "It takes about " + taken(all, left) + " and " + of(left) + " h are left";
         if (Side.above(all, left)) {
             double saved = Math.min(in.amount(), in.rate() * left * 3.6);
             draft.figure(

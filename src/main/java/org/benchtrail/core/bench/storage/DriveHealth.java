@@ -121,7 +121,8 @@ public final class DriveHealth {
             197, "sectors pending reallocation",
             198, "uncorrectable sectors found off line")));
 
-    private static final Citation THRESHOLD_SOURCE = Citation.fromMemory("SFF-8035i, Self-Monitoring, Analysis and Reporting Technology; ATA/ATAPI-5");
+    private static final Citation THRESHOLD_SOURCE =
+            Citation.fromMemory("SFF-8035i, Self-Monitoring, Analysis and Reporting Technology; ATA/ATAPI-5");
     private static final Citation COUNT_SOURCE = Citation.seen(
             "E. Pinheiro, W.-D. Weber, L. A. Barroso, Failure Trends in a Large Disk Drive Population, USENIX FAST"
                     + " 2007");

@@ -130,8 +130,8 @@ public final class Endurance {
                 remaining / rate,
                 "d",
                 digitsBeside(remaining / rate, 3, SOON));
-        String reason = sharePhrase(share, in) + "; at " + of(rate, 3) + " TB/d about " + beside(left, 3, SOON)
-                + " days are left";
+        String reason = sharePhrase(share, in) + "; at " + of(rate, 3) + " TB/d "
+                + (left < 1 ? "less than a day is left" : "about " + beside(left, 3, SOON) + " days are left");
         if (in.readings().size() == 2) {
             draft.assume("Two readings give no interval: read the counter again on another day.");
             return judged(
@@ -145,7 +145,7 @@ public final class Endurance {
         return judged(
                 draft,
                 soonest,
-                reason + ", perhaps only " + beside(soonest, 3, SOON) + ".",
+                reason + ", perhaps only " + (soonest < 1 ? "hours" : beside(soonest, 3, SOON)) + ".",
                 Level.GOOD,
                 "endurance left");
     }

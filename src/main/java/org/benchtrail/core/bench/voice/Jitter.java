@@ -40,10 +40,7 @@ public final class Jitter {
             @Ask(label = "Packets", hint = "Two or more, in the order they came in")
             List<Packet> packets,
 
-            @Ask(
-                    label = "Jitter allowed",
-                    unit = "ms",
-                    hint = "The receiver's buffer; 30 is common practice")
+            @Ask(label = "Jitter allowed", unit = "ms", hint = "The receiver's buffer; 30 is common practice")
             double allowed) {
         public Input {
             InputCheck check = new InputCheck();

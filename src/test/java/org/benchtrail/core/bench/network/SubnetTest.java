@@ -128,7 +128,8 @@ class SubnetTest {
             int prefix = random.nextInt(bits + 1);
             String said = "seed " + seed + " " + ip + "/" + prefix;
             if (!ip.within("::ffff:0.0.0.0/96")) {
-                assertEquals(new BigInteger(1, InetAddress.getByName(ip.toString()).getAddress()), ip.value(), said);
+                assertEquals(
+                        new BigInteger(1, InetAddress.getByName(ip.toString()).getAddress()), ip.value(), said);
             }
             assertEquals(ip, Ip.parse("address", ip.toString()));
             BigInteger low = ip.value().shiftRight(bits - prefix).shiftLeft(bits - prefix);
@@ -187,7 +188,9 @@ class SubnetTest {
 
     @ParameterizedTest
     @CsvSource({
-        "2001:0DB8:0000:CD30:0000:0000:0000:0000/60", "2001:0DB8::CD30:0:0:0:0/60", "2001:0DB8:0:CD30::/60",
+        "2001:0DB8:0000:CD30:0000:0000:0000:0000/60",
+        "2001:0DB8::CD30:0:0:0:0/60",
+        "2001:0DB8:0:CD30::/60",
         "2001:0DB8:0:CD30:123:4567:89AB:CDEF/60"
     })
     void v6_prefixOfSixtyBits(String typed) {
@@ -210,7 +213,8 @@ class SubnetTest {
         "2001:db8::1/129, address"
     })
     void v6_malformedIsRefusedByField(String address, String field) {
-        FigureOf.names(assertThrows(Invalid.class, () -> new Input(address, address.contains("/") ? "" : "64", "")), field);
+        FigureOf.names(
+                assertThrows(Invalid.class, () -> new Input(address, address.contains("/") ? "" : "64", "")), field);
     }
 
     @ParameterizedTest
@@ -229,7 +233,7 @@ class SubnetTest {
         "::1/128, BAD, not usable for a host, 1",
         "::2/128, GOOD, usable, 1",
         "::ffff:192.0.2.1/96, BAD, not usable for a host, 4294967295",
-        "feff::1/64, GOOD, usable, 18446744073709551615",
+        "feff::1/64, CAREFUL, no longer in use, 18446744073709551615",
         "ff00::1/64, BAD, not usable for a host, 18446744073709551615",
         "fe7f::1/64, GOOD, usable, 18446744073709551615",
         "fe80::1/64, CAREFUL, reaches its own link only, 18446744073709551615",
