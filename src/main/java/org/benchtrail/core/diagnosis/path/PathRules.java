@@ -38,8 +38,7 @@ public final class PathRules {
             CategoryPaths paths = all.get(k);
             String at = "categories[" + k + "]";
             CauseCategory category = categories.get(paths.category());
-            rules.require(
-                    category != null, at + ".id", "name a category of the catalogue, not '" + paths.category() + "'");
+            rules.require(category != null, at + ".id", "name a category of the catalogue, not '" + paths.category() + "'");
             rules.require(seen.add(paths.category()), at + ".id", "name each category once");
             if (category != null) {
                 new OneCategory(rules, paths, category, at).check();
@@ -88,8 +87,7 @@ public final class PathRules {
             Set<String> seen = new HashSet<>();
             for (int k = 0; k < paths.segments().size(); k++) {
                 Segment s = paths.segments().get(k);
-                rules.require(
-                        seen.add(s.id()), at + ".segments[" + k + "].id", "name each segment once: '" + s.id() + "'");
+                rules.require(seen.add(s.id()), at + ".segments[" + k + "].id", "name each segment once: '" + s.id() + "'");
                 segment(s, at + ".segments[" + k + "]");
             }
             homes();
@@ -106,8 +104,7 @@ public final class PathRules {
 
         private void known(List<String> ids, String here) {
             for (String id : ids) {
-                rules.require(
-                        segments.contains(id), here, "name a segment of this category: '" + id + "' is not listed");
+                rules.require(segments.contains(id), here, "name a segment of this category: '" + id + "' is not listed");
             }
         }
 
@@ -125,9 +122,7 @@ public final class PathRules {
 
         private void segment(Segment s, String here) {
             rules.require(
-                    s.name().length() >= 2 && s.name().length() <= 70,
-                    here + ".name",
-                    "give a name of 2 to 70 characters");
+                    s.name().length() >= 2 && s.name().length() <= 70, here + ".name", "give a name of 2 to 70 characters");
             rules.require(s.share() > 0 && Double.isFinite(s.share()), here + ".share", "give a share above 0");
             rules.require(
                     paths.paths().stream().anyMatch(p -> p.order().contains(s.id())),
@@ -135,9 +130,7 @@ public final class PathRules {
                     "put segment '" + s.id() + "' on a path");
             presence(s.present(), here + ".present");
             rules.require(
-                    s.causes().containsAll(s.seating()),
-                    here + ".seating",
-                    "name causes that are at home in '" + s.id() + "'");
+                    s.causes().containsAll(s.seating()), here + ".seating", "name causes that are at home in '" + s.id() + "'");
             rules.require(
                     s.causes().containsAll(s.survives()),
                     here + ".survives",
@@ -145,10 +138,7 @@ public final class PathRules {
             Set<PathAct> acts = new HashSet<>();
             for (SegmentAct a : s.acts()) {
                 String there = here + ".acts." + a.act().word();
-                rules.require(
-                        acts.add(a.act()) && PathAct.OF_A_SEGMENT.contains(a.act()),
-                        there,
-                        "give each act of a segment once");
+                rules.require(acts.add(a.act()) && PathAct.OF_A_SEGMENT.contains(a.act()), there, "give each act of a segment once");
                 act(s, a, there);
             }
             repair(s.repair(), here + ".repair");
@@ -156,13 +146,10 @@ public final class PathRules {
 
         private void presence(Presence p, String here) {
             rules.require(
-                    p.start() == Presence.Start.ALWAYS
-                            || !p.ask().isEmpty()
-                            || !p.finding().isEmpty(),
+                    p.start() == Presence.Start.ALWAYS || !p.ask().isEmpty() || !p.finding().isEmpty(),
                     here,
                     "give the question, or the finding, that settles whether it is there");
-            rules.require(
-                    p.finding().isEmpty() == p.is().isEmpty(), here, "give a finding with the values that mean there");
+            rules.require(p.finding().isEmpty() == p.is().isEmpty(), here, "give a finding with the values that mean there");
             if (!p.finding().isEmpty()) {
                 finding(p.finding(), here + ".finding");
                 p.is().stream().sorted().forEach(v -> value(p.finding(), v, here + ".is"));
@@ -215,41 +202,34 @@ public final class PathRules {
         }
 
         private void spread() {
-            paths.spread().entrySet().stream()
-                    .sorted(Map.Entry.comparingByKey())
-                    .forEach(e -> {
-                        String here = at + ".spread." + e.getKey();
-                        known(List.copyOf(e.getValue().keySet()), here);
-                        double sum = e.getValue().values().stream()
-                                .mapToDouble(x -> x)
-                                .sum();
-                        rules.require(
-                                e.getValue().values().stream().allMatch(x -> x > 0)
-                                        && Math.abs(sum - 1) <= SUM_TOLERANCE,
-                                here,
-                                "give parts above 0 that sum to 1");
-                        boolean home = paths.home(e.getKey())
-                                .map(s -> e.getValue().containsKey(s.id()))
-                                .orElse(false);
-                        rules.require(home, here, "name the segment where the cause is at home among the parts");
-                    });
+            paths.spread().entrySet().stream().sorted(Map.Entry.comparingByKey()).forEach(e -> {
+                String here = at + ".spread." + e.getKey();
+                known(List.copyOf(e.getValue().keySet()), here);
+                double sum = e.getValue().values().stream().mapToDouble(x -> x).sum();
+                rules.require(
+                        e.getValue().values().stream().allMatch(x -> x > 0) && Math.abs(sum - 1) <= SUM_TOLERANCE,
+                        here,
+                        "give parts above 0 that sum to 1");
+                boolean home = paths.home(e.getKey())
+                        .map(s -> e.getValue().containsKey(s.id()))
+                        .orElse(false);
+                rules.require(home, here, "name the segment where the cause is at home among the parts");
+            });
         }
 
         private void requires() {
-            paths.requires().entrySet().stream()
-                    .sorted(Map.Entry.comparingByKey())
-                    .forEach(e -> {
-                        String here = at + ".requires." + e.getKey();
-                        known(List.of(e.getValue()), here);
-                        rules.require(
-                                causes.contains(e.getKey()) || findings.containsKey(e.getKey()),
-                                here,
-                                "name a cause or a finding of the category");
-                        boolean home = paths.home(e.getKey())
-                                .map(s -> s.id().equals(e.getValue()))
-                                .orElse(false);
-                        rules.require(!home, here, "leave it out: the cause is at home there");
-                    });
+            paths.requires().entrySet().stream().sorted(Map.Entry.comparingByKey()).forEach(e -> {
+                String here = at + ".requires." + e.getKey();
+                known(List.of(e.getValue()), here);
+                rules.require(
+                        causes.contains(e.getKey()) || findings.containsKey(e.getKey()),
+                        here,
+                        "name a cause or a finding of the category");
+                boolean home = paths.home(e.getKey())
+                        .map(s -> s.id().equals(e.getValue()))
+                        .orElse(false);
+                rules.require(!home, here, "leave it out: the cause is at home there");
+            });
         }
 
         private void path(FaultPath path, String here) {
@@ -262,8 +242,7 @@ public final class PathRules {
                 Point p = path.points().get(k);
                 String there = here + ".points[" + k + "]";
                 int place = path.order().indexOf(p.after());
-                rules.require(
-                        place >= 0 && place < n - 1, there + ".after", "name a segment of the path, not the last");
+                rules.require(place >= 0 && place < n - 1, there + ".after", "name a segment of the path, not the last");
                 rules.require(place > last, there + ".after", "list the points in the order of the path");
                 last = Math.max(last, place);
                 rules.minutes(p.minutes(), there + ".minutes");
@@ -281,13 +260,9 @@ public final class PathRules {
                 WholeTest w = paths.whole().get(k);
                 String here = at + ".whole[" + k + "]";
                 int n = w.segments().size();
-                rules.require(
-                        PathAct.OF_THE_WHOLE.contains(w.act()),
-                        here + ".act",
-                        "choose sister, minimal, repeat, log or undo");
+                rules.require(PathAct.OF_THE_WHOLE.contains(w.act()), here + ".act", "choose sister, minimal, repeat, log or undo");
                 rules.require(w.act() == PathAct.UNDO || n > 0, here, "name the segments it tells of");
-                rules.require(
-                        w.act() != PathAct.LOG || (n >= 2 && n <= 8), here + ".names", "name two to eight segments");
+                rules.require(w.act() != PathAct.LOG || (n >= 2 && n <= 8), here + ".names", "name two to eight segments");
                 known(w.segments(), here);
                 rules.minutes(w.minutes(), here + ".minutes");
                 if (!w.same().isEmpty()) {
@@ -312,9 +287,7 @@ public final class PathRules {
                 value(s.finding(), s.positive(), here + ".positive");
                 rules.require(!points.contains(s.finding()), here, "leave it out: the finding is a point's already");
                 rules.require(
-                        !Set.of(PathAct.POINT, PathAct.LOG, PathAct.UNDO).contains(s.act()),
-                        here + ".act",
-                        "choose an act done to segments");
+                        !Set.of(PathAct.POINT, PathAct.LOG, PathAct.UNDO).contains(s.act()), here + ".act", "choose an act done to segments");
             }
         }
     }
