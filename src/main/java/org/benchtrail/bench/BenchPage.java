@@ -15,8 +15,10 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import org.benchtrail.core.Invalid;
+import org.benchtrail.core.advice.BenchFacts;
 import org.benchtrail.core.bench.Bench;
 import org.benchtrail.core.bench.Calculation;
+import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.bench.Trade;
 import org.benchtrail.people.CurrentActor;
 import org.benchtrail.people.Permission;
@@ -32,9 +34,11 @@ import org.jspecify.annotations.Nullable;
 @Blocking
 public class BenchPage {
     private final CurrentActor current;
+    private final TicketValues tickets;
 
-    BenchPage(CurrentActor current) {
+    BenchPage(CurrentActor current, TicketValues tickets) {
         this.current = current;
+        this.tickets = tickets;
     }
 
     @CheckedTemplate(basePath = "bench")
@@ -53,9 +57,21 @@ public class BenchPage {
      * @param offered whether the viewer may attach it to a ticket; never while the values are those of the example
      * @param ticket the job sheet that the viewer came from, with the action in question after a slash; empty if none
      * @param example whether the example is shown, or what was made of it
+     * @param known where the values come from that the ticket knows already, in words; empty if it knows none
+     * @param meaning what the result means for the ticket; empty without a ticket or a result
      * @param values what was calculated with
      */
-    public record Target(boolean offered, String ticket, boolean example, List<BenchRun.Hidden> values) {
+    public record Target(
+            boolean offered,
+            String ticket,
+            boolean example,
+            String known,
+            String meaning,
+            List<BenchRun.Hidden> values) {
+        static Target without(String ticket, boolean example, String known) {
+            return new Target(false, ticket, example, known, "", List.of());
+        }
+
         /** The number of the ticket, without the action. */
         public String number() {
             return ticket.replaceAll("/.*", "");
@@ -103,23 +119,39 @@ public class BenchPage {
         List<InputField> asked = InputField.of(calculation.inputType());
         Heading heading = heading(calculation);
         if (values.isEmpty() && !example) {
-            Target nowhere = new Target(false, ticket, false, List.of());
-            FormView empty = FormView.of(asked, new TypedValues(), List.of());
-            return Html.ok(Templates.calculation(heading, empty, null, nowhere));
+            return start(calculation, asked, heading, ticket);
         }
         TypedValues typed = values.isEmpty() ? InputForm.write(calculation.example()) : TypedValues.form(values);
         try {
-            ResultView result = ResultView.of(InputForm.calculate(calculation, typed));
+            Result result = InputForm.calculate(calculation, typed);
             boolean borrowed = example || InputForm.isExample(calculation, typed);
             boolean offered = current.actor().works() && !borrowed;
             FormView form = FormView.of(asked, typed, List.of());
-            Target target = new Target(offered, ticket, borrowed, BenchRun.hidden(typed));
-            return Html.ok(Templates.calculation(heading, form, result, target));
+            Target target = new Target(
+                    offered,
+                    ticket,
+                    borrowed,
+                    "",
+                    ticket.isEmpty() || borrowed
+                            ? ""
+                            : BenchFacts.meaning(calculation.id(), result, ticket.contains("/")),
+                    BenchRun.hidden(typed));
+            return Html.ok(Templates.calculation(heading, form, ResultView.of(result), target));
         } catch (Invalid refused) {
             FormView form = FormView.of(asked, typed, refused.problems());
-            Target target = new Target(false, ticket, example, List.of());
+            Target target = Target.without(ticket, example, "");
             return Html.status(422, Templates.calculation(heading, form, null, target));
         }
+    }
+
+    /** Empty, or with what the ticket knows already; nothing is calculated before somebody has looked at the values. */
+    private Response start(Calculation<?> calculation, List<InputField> asked, Heading heading, String ticket) {
+        TicketValues.Known known =
+                ticket.isEmpty() ? TicketValues.Known.NOTHING : tickets.known(ticket, calculation, current.actor());
+        Map<String, List<String>> filled = new HashMap<>();
+        known.values().forEach((path, text) -> filled.put(path, List.of(text)));
+        FormView form = FormView.of(asked, TypedValues.form(filled), List.of());
+        return Html.ok(Templates.calculation(heading, form, null, Target.without(ticket, false, known.from())));
     }
 
     private static TradePart part(Trade trade) {

@@ -13,6 +13,7 @@ import java.util.stream.Collectors;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.advice.BenchFacts;
 import org.benchtrail.core.advice.SheetReader;
+import org.benchtrail.core.bench.Bench;
 import org.benchtrail.core.bench.Calculation;
 import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.method.Fact;
@@ -50,10 +51,21 @@ public final class BenchRun {
         return run(found, JsonInput.read(InputField.of(found.inputType()), input));
     }
 
-    /** What was attached to a ticket, calculated again by the present version. */
-    public static BenchRun again(BenchResultAttached attached) {
+    /** The values of an attached result by the paths of their fields; none if they are asked for otherwise today. */
+    public static Map<String, String> values(BenchResultAttached attached) {
         try {
-            return ofJson(attached.calculation(), MAPPER.readTree(attached.input()));
+            return Bench.find(attached.calculation())
+                    .map(found -> JsonInput.read(InputField.of(found.inputType()), tree(attached))
+                            .all())
+                    .orElse(Map.of());
+        } catch (Invalid e) {
+            return Map.of();
+        }
+    }
+
+    private static JsonNode tree(BenchResultAttached attached) {
+        try {
+            return MAPPER.readTree(attached.input());
         } catch (JsonProcessingException e) {
             throw new IllegalStateException("an attached result holds the JSON that it was made from", e);
         }
@@ -62,13 +74,19 @@ public final class BenchRun {
     /** What was attached to a ticket, worked again; empty if the calculation is another one by now, or takes it no longer. */
     public static Optional<SheetReader.Worked> worked(BenchResultAttached attached) {
         try {
-            BenchRun run = again(attached);
+            BenchRun run = ofJson(attached.calculation(), MAPPER.readTree(attached.input()));
             return run.calculation.version() == attached.version()
                     ? Optional.of(new SheetReader.Worked(run.input, run.result))
                     : Optional.empty();
-        } catch (Invalid | NotFound e) {
+        } catch (Invalid | NotFound | JsonProcessingException e) {
             return Optional.empty();
         }
+    }
+
+    /** Where an attached result is calculated again by the present version; empty if its values are asked for otherwise today. */
+    public static String again(BenchResultAttached attached) {
+        Map<String, String> values = values(attached);
+        return values.isEmpty() ? "" : address(attached.calculation(), values);
     }
 
     private static <I extends Record> BenchRun run(Calculation<I> calculation, TypedValues typed) {
@@ -116,10 +134,18 @@ public final class BenchRun {
 
     /** The address of the bench's page with these values. */
     public String address() {
-        return "/bench/" + id()
-                + hidden().stream()
-                        .map(h -> encoded(h.name()) + "=" + encoded(h.value()))
-                        .collect(Collectors.joining("&", "?", "#result"));
+        return address(id(), typed.all());
+    }
+
+    private static String address(String id, Map<String, String> values) {
+        return values.entrySet().stream()
+                .map(e -> encoded(e.getKey()) + "=" + encoded(e.getValue()))
+                .collect(Collectors.joining("&", "/bench/" + id + "?", "#result"));
+    }
+
+    /** See {@link BenchFacts#meaning}. */
+    public String meaning(boolean part) {
+        return BenchFacts.meaning(calculation.id(), result, part);
     }
 
     private static String encoded(String text) {

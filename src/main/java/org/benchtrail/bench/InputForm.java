@@ -139,18 +139,11 @@ final class InputForm {
     /** Null if it cannot be read, which is then told. */
     private @Nullable BigDecimal decimal(String path, String text, String unit) {
         try {
-            TypedNumber number = TypedNumber.read(path, text);
-            if (number.rest().isEmpty() || number.rest().equals(unit)) {
-                return number.value();
-            }
-            problem(
-                    path,
-                    "give the number" + (unit.isEmpty() ? " without a unit" : in(unit)) + ", not in '" + number.rest()
-                            + "'");
+            return TypedNumber.in(unit, path, text);
         } catch (Invalid e) {
             problems.addAll(e.problems());
+            return null;
         }
-        return null;
     }
 
     private static String in(String unit) {

@@ -115,6 +115,9 @@ class InputFormTest {
                 " 300W |300",
                 "1 000|1000",
                 "+7|7",
+                "300 mW|0.3",
+                "0,25kW|250",
+                "2e5 mW|200",
                 "0|0"
             })
     void number_isReadAsPeopleTypeIt(String text, double value) {
@@ -127,7 +130,6 @@ class InputFormTest {
                 "",
                 "  ",
                 "abc",
-                "300 mW",
                 "300 V",
                 "-1",
                 "1e25",
@@ -141,6 +143,9 @@ class InputFormTest {
                 "99999999999999999999999999999999999999999999999",
                 "1001",
                 "300 ドル",
+                "60 €",
+                "3 h",
+                "1 W 10",
                 "\u0000"
             })
     void numberThatIsNone_isRefusedOnceAtItsField(String text) {

@@ -164,9 +164,7 @@ class BenchOnTheSheetTest {
         BenchResultAttached kept =
                 sheet(ticket).latest(BenchResultAttached.class).orElseThrow().fact();
         assertEquals("soak time", kept.verdict());
-        assertEquals(
-                "/bench/soak?every=24.0&doubt=5.0#result",
-                org.benchtrail.bench.BenchRun.again(kept).address());
+        assertEquals("/bench/soak?every=24.0&doubt=5.0#result", org.benchtrail.bench.BenchRun.again(kept));
     }
 
     @Test

@@ -6,14 +6,19 @@ import java.util.Optional;
 import java.util.Set;
 import org.benchtrail.core.bench.Calculation;
 import org.benchtrail.core.bench.Result;
+import org.benchtrail.core.bench.Result.Level;
 import org.benchtrail.core.bench.judging.Soak;
 import org.benchtrail.core.method.Fact;
+import org.benchtrail.core.method.Requirement;
 import org.benchtrail.core.method.identify.BenchFigure;
 import org.benchtrail.core.method.identify.BenchResultAttached;
 import org.benchtrail.core.method.identify.FindingRecorded;
+import org.benchtrail.core.method.identify.IdentifyRequirement;
 import org.benchtrail.core.method.identify.SoakTimeReckoned;
 import org.benchtrail.core.method.plan.Fit;
 import org.benchtrail.core.method.plan.PartFitChecked;
+import org.benchtrail.core.method.plan.PlanRequirement;
+import org.benchtrail.core.method.verify.VerifyRequirement;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -50,6 +55,38 @@ public final class BenchFacts {
             facts.add(soak(result));
         }
         return facts;
+    }
+
+    /**
+     * What a result means for the ticket that it is attached to, and which requirement it meets, in one sentence.
+     *
+     * @param part whether it is attached to a planned action's part
+     */
+    public static String meaning(String calculation, Result result, boolean part) {
+        if (part && PART_CHECKS.contains(calculation)) {
+            String answers = "the requirement " + named(PlanRequirement.PARTS_FIT);
+            return fit(result)
+                    .map(fit -> fit == Fit.DOES_NOT_FIT
+                            ? "Attached, it says that this action's part does not fit: " + answers + " stays unmet."
+                            : "Attached, it says that this action's part " + fit.words() + ", which answers " + answers
+                                    + " for it.")
+                    .orElse("Whether this action's part fits is left open: " + answers + " stays unmet.");
+        }
+        if (calculation.equals("drive-health") && result.cautions().contains("DATA_LOSS")) {
+            return "Attached, it is recorded as a failing drive: the requirement "
+                    + named(IdentifyRequirement.DATA_PROTECTED) + " then asks for a backup before any other step.";
+        }
+        if (calculation.equals("soak")) {
+            return "Attached, it says how long the fix must run clean for the requirement "
+                    + named(VerifyRequirement.SOAK_TIME_PASSED) + ", where that is longer than policy asks for.";
+        }
+        return "Attached, it is evidence"
+                + (result.judgement().level() == Level.UNDECIDED ? ", which settles nothing yet" : "")
+                + ": it meets the requirement " + named(IdentifyRequirement.EVIDENCE_ATTACHED) + ".";
+    }
+
+    private static String named(Requirement requirement) {
+        return "\u201c" + requirement.row().title() + "\u201d";
     }
 
     private static BenchResultAttached attached(Calculation<?> calculation, String input, Result result) {

@@ -3,6 +3,7 @@ package org.benchtrail.core.bench;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import java.util.function.DoubleFunction;
 import org.benchtrail.core.Invalid;
 import org.jspecify.annotations.Nullable;
 
@@ -23,13 +24,10 @@ public final class InputCheck {
         return holds;
     }
 
-    /** As {@link #within} with low left out: for what must be there, such as a rate. */
-    public boolean above(String field, double value, double low, double high, String unit) {
-        boolean holds = value > low && value <= high;
-        problems.require(
-                holds,
-                field,
-                "give a number above " + range(low, high, unit).replace(" to ", ", at most ") + ", not " + value);
+    /** As {@link #within}, with 0 for none at all: between none and the least there is nothing that means anything. */
+    public boolean zeroOr(String field, double value, double low, double high, String unit) {
+        boolean holds = value == 0 || (value >= low && value <= high);
+        problems.require(holds, field, "give 0, or a number from " + range(low, high, unit) + ", not " + value);
         return holds;
     }
 
@@ -54,6 +52,13 @@ public final class InputCheck {
     public boolean rule(boolean holds, String field, String sentence) {
         problems.require(holds, field, sentence);
         return holds;
+    }
+
+    /** Asks back about what can hardly have been meant, such as a value in another unit; it is judged once that is answered. */
+    public void ask(String field, double value, boolean doubtful, DoubleFunction<String> question) {
+        if (doubtful && Double.isFinite(value)) {
+            problems.require(false, field, question.apply(value));
+        }
     }
 
     /** Checks the size and every entry; answers an unmodifiable copy, empty if the list cannot be used. */

@@ -79,13 +79,16 @@ public final class Numeral {
         return of(value, digitsBeside(value, digits, limits));
     }
 
-    /** The number down to the second digit of its uncertainty: more digits would say more than is known. */
-    public static String within(double value, double uncertainty) {
+    /** The number down to the second digit of its uncertainty: more would say more than is known, unless a limit is so near. */
+    public static String within(double value, double uncertainty, double... limits) {
         if (!(uncertainty > 0)) {
-            return of(value, FULL);
+            return beside(value, FULL, limits);
         }
         int place = (int) Math.floor(Math.log10(uncertainty)) - 1;
         BigDecimal kept = BigDecimal.valueOf(value).setScale(-place, RoundingMode.HALF_UP);
+        if (!keepsSides(value, kept.doubleValue(), limits)) {
+            return beside(value, 2, limits);
+        }
         return kept.signum() == 0
                 ? "0"
                 : kept.setScale(Math.max(0, -place), RoundingMode.HALF_UP).toPlainString();
@@ -93,10 +96,10 @@ public final class Numeral {
 
     /** A share in percent: what is next to nothing, or next to all, is said so and never rounded to it, nor onto a limit. */
     public static String percent(double percent, double... limits) {
-        if (percent > 0 && percent < LEAST_PERCENT) {
+        if (isBetween(percent, 0, LEAST_PERCENT, limits)) {
             return "less than 0.001 %";
         }
-        if (percent > 100 - LEAST_PERCENT && percent < 100) {
+        if (isBetween(percent, 100 - LEAST_PERCENT, 100, limits)) {
             return "more than 99.999 %";
         }
         double[] edges = Arrays.copyOf(limits, limits.length + 2);
@@ -105,8 +108,19 @@ public final class Numeral {
         return beside(percent, 3, edges) + " %";
     }
 
+    /** Whether the value lies between two others with no limit there beside it. */
+    private static boolean isBetween(double value, double low, double high, double... limits) {
+        return value > low && value < high && Arrays.stream(limits).noneMatch(limit -> limit > low && limit < high);
+    }
+
     /** A time in the unit in which people say it. */
     public static String duration(double seconds) {
+        if (seconds > 0 && seconds < 0.0005) {
+            return "less than 1 ms";
+        }
+        if (seconds > 0 && seconds < 0.1) {
+            return of(1000 * seconds, 3) + " ms";
+        }
         if (seconds < 120) {
             return of(seconds, 3) + " s";
         }

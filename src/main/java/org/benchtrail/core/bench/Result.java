@@ -51,9 +51,10 @@ public record Result(
 
         /** The value as it is shown; a share that is next to nothing is said to be so. */
         public String text() {
-            return unit.equals("%") && value > 0 && value < LEAST_PERCENT
-                    ? "less than " + Numeral.of(LEAST_PERCENT)
-                    : Numeral.of(value, digits);
+            if (!unit.equals("%") || value == 0 || Math.abs(value) >= LEAST_PERCENT) {
+                return Numeral.of(value, digits);
+            }
+            return (value > 0 ? "less than " : "more than -") + Numeral.of(LEAST_PERCENT);
         }
     }
 

@@ -1,6 +1,8 @@
 package org.benchtrail.core.measure;
 
 import java.math.BigDecimal;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.benchtrail.core.Invalid;
 import org.jspecify.annotations.Nullable;
 
@@ -13,6 +15,7 @@ import org.jspecify.annotations.Nullable;
  * @param typed the text as typed, stripped; for a quantity that nobody typed, its plain form
  */
 public record Quantity(BigDecimal value, Unit unit, String typed) {
+    private static final Pattern PARTS = Pattern.compile("(\\p{L}+) ?([0-9].*)");
 
     /** A quantity that nobody typed. */
     public static Quantity of(BigDecimal value, Unit unit) {
@@ -43,6 +46,10 @@ public record Quantity(BigDecimal value, Unit unit, String typed) {
      */
     public static Quantity parse(String field, String text, @Nullable Unit usual) {
         TypedNumber number = TypedNumber.read(field, text);
+        Matcher parts = PARTS.matcher(number.rest());
+        if (parts.matches() && (usual == null || usual.dimension() == Dimension.TIME)) {
+            return inParts(field, text.strip(), number.value(), parts);
+        }
         Unit unit = number.rest().isEmpty() ? usualOf(field, text, usual) : Units.read(field, number.rest());
         if (usual != null && usual.dimension() != unit.dimension()) {
             throw new Invalid(
@@ -51,6 +58,23 @@ public record Quantity(BigDecimal value, Unit unit, String typed) {
                             + usual.dimension().words() + " is asked for, such as one in " + usual.symbol() + ".");
         }
         return new Quantity(number.value(), unit, text.strip());
+    }
+
+    /** A time in two units or more, such as {@code 1 h 10} or {@code 2 d 3 h}: each part in the next smaller unit. */
+    private static Quantity inParts(String field, String text, BigDecimal first, Matcher parts) {
+        Unit unit = Units.read(field, parts.group(1));
+        Unit next = Units.smaller(unit)
+                .orElseThrow(() -> new Invalid(
+                        field, "'" + text + "' is no single amount: type one number with its unit, such as '70 min'."));
+        Quantity more = parse(field, parts.group(2).replaceFirst("(?<=[0-9]) ?m$", " min"), next);
+        boolean fits = first.signum() >= 0 && more.value.signum() >= 0 && more.toBase() < unit.scale();
+        if (!fits) {
+            throw new Invalid(
+                    field,
+                    "In '" + text + "' the second part is no part of one " + unit.symbol()
+                            + ": type one number with its unit, such as '70 min'.");
+        }
+        return new Quantity(unit.convert(first, more.unit).add(more.value), more.unit, text);
     }
 
     private static Unit usualOf(String field, String text, @Nullable Unit usual) {

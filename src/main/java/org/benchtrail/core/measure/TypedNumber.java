@@ -1,6 +1,7 @@
 package org.benchtrail.core.measure;
 
 import java.math.BigDecimal;
+import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.benchtrail.core.Invalid;
@@ -44,6 +45,27 @@ public record TypedNumber(BigDecimal value, String rest) {
         BigDecimal value = digits.scaleByPowerOfTen(exponent(field, form.group(3)));
         String rest = form.group(4) == null ? "" : form.group(4).strip();
         return new TypedNumber(form.group(1).equals("-") ? value.negate() : value, rest);
+    }
+
+    /**
+     * The number that a field asks for in a unit: what was typed in another one of the same kind is converted.
+     *
+     * @param unit symbol; empty for a pure number. One that the catalogue does not know has to be typed as it is asked for
+     * @throws Invalid if it is no number, or in no unit or another kind of unit than is asked for
+     */
+    public static BigDecimal in(String unit, String field, String text) {
+        Optional<Unit> known = Units.find(unit);
+        if (known.isPresent()) {
+            return Quantity.parse(field, text, known.get()).to(known.get()).value();
+        }
+        TypedNumber number = read(field, text);
+        if (!number.rest.isEmpty() && !number.rest.equals(unit)) {
+            throw new Invalid(
+                    field,
+                    "give the number" + (unit.isEmpty() ? " without a unit" : " in " + unit) + ", not in '"
+                            + number.rest + "'");
+        }
+        return number.value;
     }
 
     private static String tidy(String field, String text) {
@@ -122,16 +144,19 @@ public record TypedNumber(BigDecimal value, String rest) {
         if (points + commas > 1) {
             return thousands(field, typed, digits, last);
         }
-        boolean grouped = !digits.equals(typed);
-        if (commas == 1 && !grouped && digits.matches("[1-9][0-9]{0,2},[0-9]{3}")) {
-            throw new Invalid(field, doubtful(typed));
+        Optional<String> doubt = doubt(typed);
+        if (doubt.isPresent()) {
+            throw new Invalid(field, doubt.get());
         }
         return single(field, typed, digits.replace(',', '.'));
     }
 
-    private static String doubtful(String typed) {
-        return "'" + typed + "' can be read as " + typed.replace(',', '.') + " or as " + typed.replace(",", "")
-                + ": type it one of these two ways.";
+    /** The question to ask where a number may be two: {@code 1,234}; empty if it leaves no doubt. */
+    public static Optional<String> doubt(String typed) {
+        return typed.matches("[1-9][0-9]{0,2},[0-9]{3}")
+                ? Optional.of("'" + typed + "' can be read as " + typed.replace(',', '.') + " or as "
+                        + typed.replace(",", "") + ": type it one of these two ways.")
+                : Optional.empty();
     }
 
     private static String single(String field, String typed, String digits) {

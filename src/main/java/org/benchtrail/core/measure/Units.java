@@ -11,6 +11,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.Spelling;
@@ -107,6 +108,18 @@ public final class Units {
             throw new IllegalArgumentException("no unit is written " + symbol);
         }
         return unit;
+    }
+
+    /** The unit with this symbol, if the catalogue has it. */
+    public static Optional<Unit> find(String symbol) {
+        return Optional.ofNullable(EXACT.get(symbol));
+    }
+
+    /** The unit of time in which people go on after this one: h after d, min after h, s after min. */
+    static Optional<Unit> smaller(Unit unit) {
+        List<Unit> steps = List.of(named("d"), named("h"), named("min"), SECOND);
+        int at = steps.indexOf(unit);
+        return at < 0 || at + 1 == steps.size() ? Optional.empty() : Optional.of(steps.get(at + 1));
     }
 
     /** Every unit, in the order of the catalogue. */

@@ -18,6 +18,7 @@ public record AttachView(
         List<BenchRun.Hidden> values,
         List<Option> places,
         String chosen,
+        String meaning,
         List<String> problems) {
 
     static AttachView of(BenchRun run, List<BenchQueries.Place> places, String chosen, List<String> problems) {
@@ -29,6 +30,7 @@ public record AttachView(
                 run.hidden(),
                 places.stream().map(p -> new Option(p.value(), words(p))).toList(),
                 chosen,
+                run.meaning(chosen.contains("/")),
                 problems);
     }
 

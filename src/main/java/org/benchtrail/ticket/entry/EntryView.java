@@ -80,9 +80,7 @@ public record EntryView(
                 Remarks.of(ticket.sheet(), s -> stamp(s, zone, names)).of(stored.entry()),
                 ticket.sheet().course().isOpen() && isReviewer(viewer, ticket.sheet()),
                 standing.isPresent() && ticket.sheet().course().isOpen() && isCorrectable(fact) && viewer.works(),
-                fact instanceof BenchResultAttached attached
-                        ? BenchRun.again(attached).address()
-                        : "");
+                fact instanceof BenchResultAttached attached ? BenchRun.again(attached) : "");
     }
 
     private static String stamp(Stamp stamp, ZoneId zone, Map<String, String> names) {

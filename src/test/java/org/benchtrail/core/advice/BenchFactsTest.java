@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import org.benchtrail.core.bench.Bench;
 import org.benchtrail.core.bench.Calculation;
 import org.benchtrail.core.bench.judging.Soak;
 import org.benchtrail.core.bench.storage.DriveFit;
@@ -104,5 +105,38 @@ class BenchFactsTest {
                         .map(FindingRecorded::driveFailure)
                         .toList());
         assertTrue(alarmed, "the example is one that calls for a backup");
+    }
+
+    private static <I extends Record> String meaning(Calculation<I> calculation, I input, boolean part) {
+        return BenchFacts.meaning(calculation.id(), calculation.calculate(input), part);
+    }
+
+    @Test
+    void meaning_namesTheRequirementThatTheResultMeets() {
+        DriveFit.Input fits = DriveFit.CALCULATION.example();
+        assertTrue(meaning(DriveFit.CALCULATION, fits, true).contains("fits, which answers the requirement"));
+        assertTrue(meaning(DriveFit.CALCULATION, fits, false).contains("evidence"));
+        assertTrue(meaning(DriveHealth.CALCULATION, DriveHealth.CALCULATION.example(), false)
+                .contains("Data at risk: how they are protected"));
+        assertTrue(meaning(Soak.CALCULATION, Soak.CALCULATION.example(), false)
+                .contains("An intermittent fault has run clean for the soak time"));
+    }
+
+    /** What is said of an attached result agrees with the facts that it becomes. */
+    @Test
+    void meaning_agreesWithTheFacts() {
+        for (Calculation<?> calculation : Bench.all()) {
+            assertAgree(calculation, false);
+            assertAgree(calculation, true);
+        }
+    }
+
+    private static <I extends Record> void assertAgree(Calculation<I> calculation, boolean part) {
+        List<Fact> facts = facts(calculation, calculation.example(), part ? 23 : null);
+        String meaning = meaning(calculation, calculation.example(), part);
+        assertEquals(
+                !of(PartFitChecked.class, facts).isEmpty(), meaning.contains("part "), calculation + ": " + meaning);
+        assertEquals(!of(FindingRecorded.class, facts).isEmpty(), meaning.contains("failing drive"), meaning);
+        assertEquals(!of(SoakTimeReckoned.class, facts).isEmpty(), meaning.contains("run clean for"), meaning);
     }
 }

@@ -92,7 +92,7 @@ class TradesTest {
     @MethodSource("all")
     void describesItself(Calculation<? extends Record> c) {
         assertTrue(c.id().matches("[a-z]+(-[a-z]+)*"), c.id());
-        assertEquals(1, c.version());
+        assertTrue(c.version() >= 1);
         assertTrue(c.question().endsWith("?"), c.question());
         assertFalse(c.title().isBlank());
         assertTrue(c.inputType().getPackageName().endsWith(c.trade().name().toLowerCase(Locale.ROOT)));

@@ -1,12 +1,15 @@
 package org.benchtrail.core.bench;
 
+import static org.junit.jupiter.api.Assertions.assertDoesNotThrow;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import org.benchtrail.core.Invalid;
 import org.benchtrail.core.bench.Result.Level;
 import org.benchtrail.core.bench.cooling.Fan;
 import org.benchtrail.core.bench.cooling.HeatPath;
@@ -14,6 +17,7 @@ import org.benchtrail.core.bench.judging.Soak;
 import org.benchtrail.core.bench.network.CopperLink;
 import org.benchtrail.core.bench.network.Loss;
 import org.benchtrail.core.bench.network.PoeBudget;
+import org.benchtrail.core.bench.power.Rails;
 import org.benchtrail.core.bench.power.SupplySize;
 import org.benchtrail.core.bench.power.UpsLoad;
 import org.benchtrail.core.bench.storage.Array;
@@ -21,7 +25,9 @@ import org.benchtrail.core.bench.storage.DriveHealth;
 import org.benchtrail.core.bench.storage.Endurance;
 import org.benchtrail.core.bench.voice.Jitter;
 import org.benchtrail.core.bench.voice.Voice;
+import org.benchtrail.core.bench.wireless.RadioLink;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.function.Executable;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -65,7 +71,70 @@ class VerdictBoundaryTest {
         assertEquals(watts > 600, result.assumptions().stream().anyMatch(a -> a.contains("meter")));
     }
 
+    @Test
+    void powerAboveApparentPower_isRefusedBeyondTheMetersTolerance() {
+        FigureOf.names(
+                assertThrows(Invalid.class, () -> new UpsLoad.Input(900, 1000, 612.1, 600.0, null, null)), "watts");
+    }
+
+    /** By hand each sum is just the limit; in binary numbers it is a trace off. */
+    @ParameterizedTest
+    @CsvSource({"33.3, GOOD", "33.4, BAD"})
+    void supply_sumOfDecimalsAtTheRatingIsAtTheRating(double watts, Level level) {
+        List<SupplySize.Part> parts = List.of(new SupplySize.Part("Card", 3, watts, null, true));
+        Result result = SupplySize.calculate(new SupplySize.Input(99.9 / 0.8, 99.9, parts));
+        Level share = FigureOf.rule(result, "Share of the +12 V rating").outcome();
+        assertEquals(level == Level.GOOD ? Level.CAREFUL : Level.BAD, share);
+        assertEquals(
+                level == Level.GOOD ? Level.GOOD : Level.CAREFUL,
+                FigureOf.rule(result, "Share of the rating").outcome());
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "11.48999999, UNDECIDED",
+        "11.49, GOOD",
+        "12.51, GOOD",
+        "12.51000001, UNDECIDED",
+        "11.31, UNDECIDED",
+        "11.30999999, BAD"
+    })
+    void rail_isJudgedFromTheLimitMovedByTheUncertaintyOn(double volts, Level level) {
+        Result result = Rails.calculate(new Rails.Input(
+                Rails.Edition.ATX12V_2_0, List.of(new Rails.Reading(Rails.Rail.PLUS_12, null, volts, false, 0.09))));
+        assertEquals(level, result.judgement().level(), result.judgement().reason());
+    }
+
     // ---- cooling
+
+    @ParameterizedTest
+    @CsvSource({"150, true", "150.1, false", "400, false"})
+    void chipHotterThanSiliconWorks_isAskedAbout(double chip, boolean taken) {
+        Executable input = () -> new HeatPath.Input(chip, 25, 100, List.of(), null);
+        if (taken) {
+            assertDoesNotThrow(input);
+        } else {
+            Invalid asked = assertThrows(Invalid.class, input);
+            FigureOf.names(asked, "chip");
+            assertTrue(asked.getMessage().contains("?") || chip > 300, asked.getMessage());
+        }
+    }
+
+    @ParameterizedTest
+    @CsvSource({"10000, UNDECIDED", "10001, ", "60000, "})
+    void fan_atManyTimesItsRatingIsAskedAbout(double speed, Level level) {
+        if (level != null) {
+            assertEquals(
+                    level,
+                    Fan.calculate(new Fan.Input(2000, speed, null, 10))
+                            .judgement()
+                            .level());
+        } else {
+            Invalid asked = assertThrows(Invalid.class, () -> new Fan.Input(2000, speed, null, 10));
+            FigureOf.names(asked, "speed");
+            assertTrue(asked.getMessage().contains("which of the two"), asked.getMessage());
+        }
+    }
 
     @ParameterizedTest
     @CsvSource({
@@ -229,7 +298,48 @@ class VerdictBoundaryTest {
         assertEquals(level, result.judgement().level(), result.judgement().reason());
     }
 
-    // ---- network
+    // ---- network and wireless
+
+    private static RadioLink.Input radio(double power, double frequency, double sensitivity) {
+        return new RadioLink.Input(power, 3, 2, 1, frequency, 30, List.of(), sensitivity, 5);
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "60, 100, 0, ''",
+        "60.1, 5500, -64, power: 60.1 dBm are more than a kilowatt",
+        "100, 5500, -64, 'were 100 mW meant, which are 20 dBm?'",
+        "17, 99.9, -64, frequency: 99.9 MHz is no channel",
+        "17, 2.437, -64, was 2.437 GHz meant?",
+        "17, 5500, 0.1, sensitivity: receivers hear",
+        "17, 5500, 64, was -64 dBm meant?"
+    })
+    void radio_whatCanHardlyBeMeantIsAskedAbout(double power, double frequency, double sensitivity, String asked) {
+        if (asked.isEmpty()) {
+            assertDoesNotThrow(() -> radio(power, frequency, sensitivity));
+        } else {
+            Invalid question = assertThrows(Invalid.class, () -> radio(power, frequency, sensitivity));
+            assertTrue(question.getMessage().contains(asked), question.getMessage());
+        }
+    }
+
+    @ParameterizedTest
+    @CsvSource({"81.7, 18.3, true", "81.7, 18.31, false", "89.9, 10.1, true", "90, 10, true", "90.01, 9.99, false"})
+    void copper_channelIsAtMostAHundredMetres(double link, double cords, boolean fits) {
+        Result result = copper(CopperLink.Category.ISO_E, link, cords, new CopperLink.Reading(100, 10));
+        assertEquals(
+                !fits,
+                result.judgement().words().equals("too long"),
+                result.judgement().reason());
+    }
+
+    @ParameterizedTest
+    @CsvSource({"46.2, CAREFUL", "46.19, BAD", "51.34, GOOD", "51.33, CAREFUL"})
+    void poe_budgetAndHeadroomAtTheirLimits(double budget, Level level) {
+        List<PoeBudget.Port> ports = Collections.nCopies(3, new PoeBudget.Port(3, 30));
+        Result result = PoeBudget.calculate(new PoeBudget.Input(budget, 4, ports));
+        assertEquals(level, result.judgement().level(), result.judgement().reason());
+    }
 
     @Test
     void poe_deviceOnAPortOfALowerClassGetsThatClass() {

@@ -250,4 +250,80 @@ class QuantityTest {
     private static String to(String typed, String symbol) {
         return Quantity.parse(typed).to(Units.named(symbol)).toString();
     }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "48 h|172800",
+                "1 h 10|4200",
+                "1h10|4200",
+                "1 h 10 min|4200",
+                "1 h 10 m|4200",
+                "1 h 0|3600",
+                "1 h 59|7140",
+                "2 d 3 h|183600",
+                "2 d 3|183600",
+                "1 d 2 h 30|95400",
+                "1 min 30|90",
+                "1,5 h|5400"
+            })
+    void time_isReadInParts(String text, long seconds) {
+        Quantity read = Quantity.parse("t", text, Units.SECOND);
+        assertEquals(
+                0, BigDecimal.valueOf(seconds).compareTo(read.to(Units.SECOND).value()), read::toString);
+        assertEquals(text, read.typed());
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "1 h 60",
+                "1 h 90 min",
+                "-1 h 10",
+                "1 h -10",
+                "1 s 10",
+                "1 h 2 h",
+                "1 h 2 d",
+                "1 h 10 V",
+                "1 V 10",
+                "1 h ten"
+            })
+    void time_inPartsThatDoNotFit_isRefused(String text) {
+        assertThrows(Invalid.class, () -> Quantity.parse("t", text, Units.SECOND));
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "h|2 min|0.03333333333333333333333333333333333",
+                "h|48 h|48",
+                "h|90 min|1.5",
+                "min|1 h 10|70",
+                "V|11,38V|11.38",
+                "V|11380 mV|11.38",
+                "°C|400 K|126.85",
+                "°C|212 °F|100",
+                "MHz|2.437 GHz|2437",
+                "B|64 KiB|65536",
+                "Mb/s|1 Gbit/s|1000",
+                "GHz|3500 MHz|3.5",
+                "dBi|3 dBi|3",
+                "dBi|3|3",
+                "|7|7"
+            })
+    void number_isTakenInTheUnitAskedFor(String unit, String text, BigDecimal value) {
+        BigDecimal read = TypedNumber.in(unit == null ? "" : unit, "x", text);
+        assertEquals(0, value.compareTo(read), read::toPlainString);
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {"h|60 €", "h|3 V", "dBm|100 mW", "dBm|3 dB", "dBi|3 dB", "|7 V", "h|1,234", "h|5 parsecs", "W|5 VA"
+            })
+    void number_inAnotherKindOfUnitOrAnUnknownOne_isRefused(String unit, String text) {
+        assertThrows(Invalid.class, () -> TypedNumber.in(unit == null ? "" : unit, "x", text));
+    }
 }

@@ -7,6 +7,7 @@ import org.benchtrail.core.bench.Numeral;
 import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.bench.Result.Level;
 import org.benchtrail.core.bench.ResultDraft;
+import org.benchtrail.core.bench.Side;
 import org.benchtrail.core.bench.Trade;
 import org.jspecify.annotations.Nullable;
 
@@ -19,6 +20,9 @@ import org.jspecify.annotations.Nullable;
  */
 public final class ClockHeat {
     private static final double AS_RATED = 1.02;
+
+    /** Degrees Celsius; silicon stops working before it. */
+    private static final double HOTTEST = 150;
 
     public record Input(
             @Ask(label = "Rated power", unit = "W", hint = "At the rated clock and voltage")
@@ -50,13 +54,21 @@ public final class ClockHeat {
                     !(chip != null && ambient != null && chip <= ambient),
                     "chip",
                     "check both sensors: a chip that draws power is warmer than the air that cools it");
+            if (chip != null) {
+                check.ask(
+                        "chip",
+                        chip,
+                        chip > HOTTEST,
+                        t -> "no chip works at " + Numeral.of(t) + " °C: were " + Numeral.of(t)
+                                + " K or °F meant? Type the number with its unit");
+            }
             check.done();
         }
     }
 
     public static final Calculation<Input> CALCULATION = new Calculation<>(
             "clock-heat",
-            1,
+            2,
             Trade.COOLING,
             "Clock and heat",
             "What do this clock and voltage do to the heat, and what temperature is expected back at the default?",
@@ -93,7 +105,7 @@ public final class ClockHeat {
         String reason =
                 "It turns about " + Numeral.of(watts, 3) + " W into heat instead of " + Numeral.of(input.ratedWatts())
                         + " W, " + Numeral.beside(ratio, 3, 1, AS_RATED) + " times the rated power.";
-        return ratio > AS_RATED
+        return Side.above(ratio, AS_RATED)
                 ? draft.judged(Level.CAREFUL, "hotter than rated", reason)
                 : draft.judged(Level.GOOD, "no hotter than rated", reason);
     }

@@ -7,6 +7,7 @@ import org.benchtrail.core.bench.Numeral;
 import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.bench.Result.Level;
 import org.benchtrail.core.bench.ResultDraft;
+import org.benchtrail.core.bench.Side;
 import org.benchtrail.core.bench.Trade;
 import org.benchtrail.core.measure.Provenance;
 import org.jspecify.annotations.Nullable;
@@ -22,6 +23,9 @@ public final class Fan {
     private static final double HALF = 0.5;
     /** Percent of its rated speed above which no fan turns: pulses are counted as turns. */
     private static final double PULSES = 150;
+
+    /** Times the rated speed; even four pulses counted as turns make less. */
+    private static final double UNHEARD_OF = 5;
 
     public record Input(
             @Ask(label = "Rated speed at full duty", unit = "1/min", hint = "Data sheet or label")
@@ -39,8 +43,16 @@ public final class Fan {
             InputCheck check = new InputCheck();
             check.within("ratedSpeed", ratedSpeed, 1, 1e6, "1/min");
             check.within("speed", speed, 0, 1e6, "1/min");
-            check.optional("duty", duty, 0, 100, "%");
+            if (duty != null) {
+                check.zeroOr("duty", duty, 0.1, 100, "%");
+            }
             check.within("tolerance", tolerance, 0, 50, "%");
+            check.ask(
+                    "speed",
+                    speed,
+                    ratedSpeed >= 1 && speed > UNHEARD_OF * ratedSpeed,
+                    n -> Numeral.of(n) + " a minute is " + Numeral.percent(100 * speed / ratedSpeed)
+                            + " of the rated speed: which of the two is it? Type both in turns a minute");
             check.done();
         }
 
@@ -51,7 +63,7 @@ public final class Fan {
 
     public static final Calculation<Input> CALCULATION = new Calculation<>(
             "fan",
-            1,
+            2,
             Trade.COOLING,
             "Fan speed",
             "Does the fan turn as fast as its duty asks for?",
@@ -99,12 +111,12 @@ public final class Fan {
         String reads =
                 "It turns " + Numeral.of(input.speed()) + " a minute; its duty asks for " + Numeral.of(expected, 4);
         double ofRated = 100 * input.speed() / input.ratedSpeed();
-        if (ofRated > PULSES) {
+        if (Side.above(ofRated, PULSES)) {
             return draft.judged(
                     Level.UNDECIDED,
                     "faster than a fan can be: check the pulses per turn",
-                    reads + ". That is " + Numeral.beside(ofRated, 3, PULSES)
-                            + " % of its rated speed: two pulses a turn may be counted as two turns.");
+                    reads + ". That is " + Numeral.percent(ofRated, PULSES)
+                            + " of its rated speed: two pulses a turn may be counted as two turns.");
         }
         if (expected == 0) {
             return input.speed() == 0
@@ -130,15 +142,15 @@ public final class Fan {
                 100 * input.speed() / expected,
                 "%",
                 digits);
-        String reason = reads + ": " + Numeral.of(ratio, digits) + " % of it, with a tolerance of "
+        String reason = reads + ": " + Numeral.percent(ratio, 100 * HALF, least, most) + " of it, with a tolerance of "
                 + Numeral.of(input.tolerance()) + " %.";
-        if (ratio < 100 * HALF) {
+        if (Side.below(ratio, 100 * HALF)) {
             return draft.judged(Level.BAD, "much too slow", reason);
         }
-        if (ratio < least) {
+        if (Side.below(ratio, least)) {
             return draft.judged(Level.CAREFUL, "slow", reason);
         }
-        return ratio > most
+        return Side.above(ratio, most)
                 ? draft.judged(Level.CAREFUL, "faster than its duty asks", reason)
                 : draft.judged(Level.GOOD, "at duty", reason);
     }

@@ -14,6 +14,7 @@ import org.benchtrail.core.bench.Result.Point;
 import org.benchtrail.core.bench.Result.Rule;
 import org.benchtrail.core.bench.ResultDraft;
 import org.benchtrail.core.bench.Severity;
+import org.benchtrail.core.bench.Side;
 import org.benchtrail.core.bench.Trade;
 import org.jspecify.annotations.Nullable;
 
@@ -29,6 +30,9 @@ public final class HeatPath {
     private static final double POOR = 1.5;
     /** A path much better than its parts are rated for is not believed. */
     private static final double TOO_GOOD = 1 / POOR;
+
+    /** Degrees Celsius; silicon stops working before it. */
+    private static final double HOTTEST = 150;
 
     public record Input(
             @Ask(label = "Chip temperature, settled", unit = "°C", hint = "Sensor reading under steady load")
@@ -61,13 +65,19 @@ public final class HeatPath {
                     "chip",
                     "check both sensors: a chip that draws power is warmer than the air that cools it");
             check.rule(!(limit != null && limit <= ambient), "limit", "give a limit above the air temperature");
+            check.ask(
+                    "chip",
+                    chip,
+                    chip > HOTTEST,
+                    t -> "no chip works at " + Numeral.of(t) + " °C: were " + Numeral.of(t)
+                            + " K or °F meant? Type the number with its unit");
             check.done();
         }
     }
 
     public static final Calculation<Input> CALCULATION = new Calculation<>(
             "heat-path",
-            1,
+            2,
             Trade.COOLING,
             "Heat path",
             "How well does the cooler carry the heat away, and what does its rating lead one to expect?",
@@ -155,10 +165,10 @@ public final class HeatPath {
     }
 
     private static Level level(double ratio) {
-        if (ratio < TOO_GOOD) {
+        if (Side.below(ratio, TOO_GOOD)) {
             return Level.UNDECIDED;
         }
-        return ratio <= AS_RATED ? Level.GOOD : ratio <= POOR ? Level.CAREFUL : Level.BAD;
+        return Side.above(ratio, POOR) ? Level.BAD : Side.above(ratio, AS_RATED) ? Level.CAREFUL : Level.GOOD;
     }
 
     private static void limit(ResultDraft draft, Input input, double theta) {

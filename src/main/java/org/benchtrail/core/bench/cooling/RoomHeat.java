@@ -13,6 +13,7 @@ import org.benchtrail.core.bench.Result.Level;
 import org.benchtrail.core.bench.Result.Rule;
 import org.benchtrail.core.bench.ResultDraft;
 import org.benchtrail.core.bench.Severity;
+import org.benchtrail.core.bench.Side;
 import org.benchtrail.core.bench.Trade;
 import org.jspecify.annotations.Nullable;
 
@@ -93,7 +94,7 @@ public final class RoomHeat {
 
     public static final Calculation<Input> CALCULATION = new Calculation<>(
             "room-heat",
-            1,
+            2,
             Trade.COOLING,
             "Heat in the room",
             "Does the cooling carry the equipment's heat, and is the air at the inlet within its published range?",
@@ -162,9 +163,9 @@ public final class RoomHeat {
                 100 * watts / cooling,
                 "%",
                 Numeral.digitsBeside(100 * watts / cooling, 3, COMFORTABLE, 100));
-        Level level = share > 100 ? Level.BAD : share > COMFORTABLE ? Level.CAREFUL : Level.GOOD;
-        String sentence = Numeral.of(watts, 4) + " W of heat are " + Numeral.beside(share, 3, COMFORTABLE, 100)
-                + " % of the " + Numeral.of(cooling) + " W of cooling (comfortable up to 80 %).";
+        Level level = Side.above(share, 100) ? Level.BAD : Side.above(share, COMFORTABLE) ? Level.CAREFUL : Level.GOOD;
+        String sentence = Numeral.of(watts, 4) + " W of heat are " + Numeral.percent(share, COMFORTABLE) + " of the "
+                + Numeral.of(cooling) + " W of cooling (comfortable up to 80 %).";
         draft.rule("Cooling", level, sentence, Citation.COMMON_PRACTICE);
     }
 

@@ -87,7 +87,7 @@ public final class WarmUp {
 
     public static final Calculation<Input> CALCULATION = new Calculation<>(
             "warm-up",
-            1,
+            2,
             Trade.COOLING,
             "Warm-up",
             "Where does the temperature settle, how fast, and when does it reach the trip point?",
@@ -218,21 +218,22 @@ public final class WarmUp {
     private record Trip(Input input, FirstOrder curve, double half, boolean tooShort, double trip) {
         Result judged(ResultDraft draft) {
             String point = "the trip point of " + Numeral.of(trip) + " °C";
-            String settles = "It settles at " + Numeral.within(curve.settled(), half) + " °C, give or take "
-                    + Numeral.of(half, 2) + " °C; ";
+            String settles = "It settles at " + Numeral.within(curve.settled(), half) + " °C, between "
+                    + Numeral.within(curve.settled() - half, half, trip) + " and "
+                    + Numeral.within(curve.settled() + half, half, trip) + " °C at 95 %; ";
             OptionalDouble reached = curve.timeTo(trip);
             if (curve.settled() > curve.initial() && reached.isPresent()) {
                 String after = Numeral.of(reaches(draft, reached.getAsDouble()), 3);
                 return crossing(draft, settles + point + " is reached after " + after + " s.");
             }
             return reached()
-                    ? whileMeasuring(draft, settles + "the samples reach " + point + ".")
-                    : below(draft, settles + point);
+                    ? whileMeasuring(draft, settles + hottest() + " reaches " + point + ".")
+                    : below(draft, settles, point);
         }
 
         private Result crossing(ResultDraft draft, String text) {
             if (reached()) {
-                return whileMeasuring(draft, text);
+                return whileMeasuring(draft, text + " In the series, " + hottest() + " has reached it.");
             }
             return curve.settled() - half >= trip
                     ? draft.judged(Level.BAD, "will reach the trip point", text)
@@ -243,7 +244,8 @@ public final class WarmUp {
             return draft.judged(Level.BAD, "trip point reached while measuring", text);
         }
 
-        private Result below(ResultDraft draft, String text) {
+        private Result below(ResultDraft draft, String settles, String point) {
+            String text = settles + point;
             if (curve.settled() + half >= trip) {
                 return draft.judged(Level.UNDECIDED, "too close to call", text + " lies within the uncertainty.");
             }
@@ -251,13 +253,25 @@ public final class WarmUp {
                     ? draft.judged(
                             Level.CAREFUL,
                             "stays below the trip point if the curve holds",
-                            text + " is not reached, but the series is short.")
+                            text + " is not reached, but " + Numeral.of(span(input))
+                                    + " s of samples are less than two time" + " constants of "
+                                    + Numeral.beside(curve.timeConstant(), 3, span(input) / 2) + " s.")
                     : draft.judged(Level.GOOD, "stays below the trip point", text + " is not reached.");
         }
 
         private boolean reached() {
-            return IntStream.range(0, input.samples().size())
-                    .anyMatch(i -> input.samples().get(i).temperature() >= trip);
+            return highest() >= trip;
+        }
+
+        private double highest() {
+            return input.samples().stream()
+                    .mapToDouble(Sample::temperature)
+                    .max()
+                    .orElseThrow();
+        }
+
+        private String hottest() {
+            return "the hottest sample, " + Numeral.of(highest()) + " °C,";
         }
 
         private double reaches(ResultDraft draft, double seconds) {

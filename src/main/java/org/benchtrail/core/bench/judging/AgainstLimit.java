@@ -11,6 +11,7 @@ import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.bench.Result.Curve;
 import org.benchtrail.core.bench.Result.Level;
 import org.benchtrail.core.bench.ResultDraft;
+import org.benchtrail.core.bench.Side;
 import org.benchtrail.core.bench.Trade;
 import org.jspecify.annotations.Nullable;
 
@@ -68,7 +69,7 @@ public final class AgainstLimit {
 
     public static final Calculation<Input> CALCULATION = new Calculation<>(
             "against-limit",
-            1,
+            2,
             Trade.JUDGING,
             "Value against limit",
             "Is this value within this limit, given its uncertainty?",
@@ -104,7 +105,7 @@ public final class AgainstLimit {
     private static void accepted(ResultDraft draft, Input input, double guard) {
         Double lower = input.lower();
         Double upper = input.upper();
-        boolean room = 2 * guard < input.upperOrNone() - input.lowerOrNone();
+        boolean room = hasRoom(input, guard);
         if (!room) {
             draft.assume("No value could be accepted: the guard bands at both ends meet.");
         }
@@ -132,6 +133,11 @@ public final class AgainstLimit {
         if (upper != null) {
             score(draft, "Distance to the upper limit", upper, input);
         }
+    }
+
+    /** Whether any value lies inside both limits by the guard band. */
+    private static boolean hasRoom(Input in, double guard) {
+        return Side.below(2 * guard, in.upperOrNone() - in.lowerOrNone());
     }
 
     private static void score(ResultDraft draft, String name, double limit, Input input) {
@@ -191,13 +197,13 @@ public final class AgainstLimit {
         double low = in.lowerOrNone();
         double high = in.upperOrNone();
         String reason = reason(in, guard, probability);
-        if (value < low - guard || value > high + guard) {
+        if (Side.below(value, low - guard) || Side.above(value, high + guard)) {
             return draft.judged(Level.BAD, "outside", reason);
         }
-        if (2 * guard >= high - low) {
+        if (!hasRoom(in, guard)) {
             return draft.judged(Level.UNDECIDED, "uncertainty too large to decide", reason);
         }
-        if (value >= low + guard && value <= high - guard) {
+        if (!Side.below(value, low + guard) && !Side.above(value, high - guard)) {
             return draft.judged(Level.GOOD, "within", reason);
         }
         return value >= low && value <= high
@@ -207,8 +213,15 @@ public final class AgainstLimit {
 
     private static String reason(Input in, double guard, double probability) {
         String unit = " " + in.unit();
-        return Numeral.of(in.value()) + unit + " against " + limits(in) + unit + ", guard band " + Numeral.of(guard, 3)
+        return Numeral.of(in.value()) + unit + " against " + limits(in) + unit + ", guard band " + guardText(in, guard)
                 + unit + ": it conforms with a probability of " + percent(probability) + ".";
+    }
+
+    /** With the digits by which it is told from the distances to the limits. */
+    private static String guardText(Input in, double guard) {
+        double low = in.lowerOrNone();
+        double high = in.upperOrNone();
+        return Numeral.beside(guard, 3, Math.abs(in.value() - low), Math.abs(high - in.value()), (high - low) / 2);
     }
 
     private static String limits(Input in) {

@@ -9,6 +9,7 @@ import org.benchtrail.core.bench.Numeral;
 import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.bench.Result.Level;
 import org.benchtrail.core.bench.ResultDraft;
+import org.benchtrail.core.bench.Side;
 import org.benchtrail.core.bench.Trade;
 
 /**
@@ -187,16 +188,11 @@ public final class BeforeAfter {
                 4);
     }
 
-    /** Down to the place that the interval leaves known, and never rounded onto no change at all. */
-    private static String bound(double value, double half) {
-        String text = Numeral.within(value, half);
-        return text.equals("0") ? Numeral.beside(value, 2, 0) : text;
-    }
-
     private static Result judged(ResultDraft draft, Input input, double difference, double half) {
         String unit = " " + input.unit();
         String reason = "The mean changed by " + Numeral.within(difference, half) + unit + " ("
-                + bound(difference - half, half) + " to " + bound(difference + half, half) + unit + " at "
+                + Numeral.within(difference - half, half, 0) + " to " + Numeral.within(difference + half, half, 0)
+                + unit + " at "
                 + Numeral.of(input.confidence()) + " %).";
         if (Math.abs(difference) <= half) {
             return draft.judged(Level.UNDECIDED, "no change shown", reason);

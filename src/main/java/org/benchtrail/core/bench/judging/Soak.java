@@ -10,6 +10,7 @@ import org.benchtrail.core.bench.Result.Curve;
 import org.benchtrail.core.bench.Result.Level;
 import org.benchtrail.core.bench.Result.Point;
 import org.benchtrail.core.bench.ResultDraft;
+import org.benchtrail.core.bench.Side;
 import org.benchtrail.core.bench.Trade;
 import org.jspecify.annotations.Nullable;
 
@@ -37,16 +38,18 @@ public final class Soak {
             Double clean) {
         public Input {
             InputCheck check = new InputCheck();
-            check.within("every", every, 0.0001, 1e6, "h");
+            check.within("every", every, 0.01, 1e6, "h");
             check.within("doubt", doubt, 0.0001, 50, "%");
-            check.optional("clean", clean, 0, 1e6, "h");
+            if (clean != null) {
+                check.zeroOr("clean", clean, 0.001, 1e6, "h");
+            }
             check.done();
         }
     }
 
     public static final Calculation<Input> CALCULATION = new Calculation<>(
             "soak",
-            1,
+            2,
             Trade.JUDGING,
             "Soak time",
             "How long must it run clean before an intermittent fault is believed gone?",
@@ -82,13 +85,13 @@ public final class Soak {
                 "Chance of so long a quiet if the fault is still there",
                 "100 × e^(-t / T)",
                 "100 × e^(-" + Numeral.of(clean) + " / " + Numeral.of(input.every()) + ")",
-                100 * Math.exp(-clean / input.every()),
+                Math.max(Double.MIN_VALUE, 100 * Math.exp(-clean / input.every())), // next to nothing is not nothing
                 "%",
                 3);
         String reason = needs + " and has run for " + Numeral.of(clean)
                 + " h: if the fault were still there, it would have stayed quiet so long with a chance of "
                 + Numeral.percent(left, input.doubt()) + ".";
-        return clean >= needed
+        return !Side.below(clean, needed)
                 ? draft.judged(Level.GOOD, "ran long enough", reason)
                 : draft.judged(Level.UNDECIDED, "not long enough yet", reason);
     }

@@ -12,6 +12,7 @@ import org.benchtrail.core.bench.InputCheck;
 import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.bench.Result.Level;
 import org.benchtrail.core.bench.ResultDraft;
+import org.benchtrail.core.bench.Side;
 import org.benchtrail.core.bench.Trade;
 import org.jspecify.annotations.Nullable;
 
@@ -161,6 +162,7 @@ public final class ModuleFit {
 
             @Ask(label = "Module's speed", unit = "MT/s") int speed,
             @Ask(label = "Module's size", unit = "GB") double size) {
+        private static final double SMALLEST = 0.001;
         private static final double LARGEST = 65_536;
 
         public Input {
@@ -172,10 +174,10 @@ public final class ModuleFit {
             check.present("boardCorrection", boardCorrection);
             speed(check, "boardSpeed", boardSpeed);
             check.rule(slots >= 1 && slots <= 64, "slots", "give 1 to 64 slots");
-            check.above("largest", largest, 0, LARGEST, "GB");
-            check.above("most", most, 0, LARGEST, "GB");
+            check.within("largest", largest, SMALLEST, LARGEST, "GB");
+            check.within("most", most, SMALLEST, LARGEST, "GB");
             installed = check.list("installed", installed, 0, 64, (path, module) -> {
-                check.above(path + ".size", module.size(), 0, LARGEST, "GB");
+                check.within(path + ".size", module.size(), SMALLEST, LARGEST, "GB");
                 check.present(path + ".buffering", module.buffering());
                 speed(check, path + ".speed", module.speed());
             });
@@ -185,7 +187,7 @@ public final class ModuleFit {
             voltage(check, "voltage", voltage, generation);
             check.present("buffering", buffering);
             speed(check, "speed", speed);
-            check.above("size", size, 0, LARGEST, "GB");
+            check.within("size", size, SMALLEST, LARGEST, "GB");
             check.done();
         }
 
@@ -207,14 +209,17 @@ public final class ModuleFit {
         }
     }
 
-    private static final Citation GENERATION_SOURCE = Citation.fromMemory("JEDEC JESD79 series, JESD21-C module key");
-    private static final Citation VOLTAGE_SOURCE = Citation.fromMemory("JEDEC JESD79-3 and 79-3-1");
-    private static final Citation MODULE_SOURCE = Citation.fromMemory("JEDEC JESD21-C");
+    private static final Citation GENERATION_SOURCE = Citation.fromMemory(
+            "JEDEC JESD79, DDR SDRAM standards; JESD21-C, Configurations for Solid State Memories, key of the module");
+    private static final Citation VOLTAGE_SOURCE =
+            Citation.fromMemory("JEDEC JESD79-3, DDR3 SDRAM Standard, and its addendum 1 on 1.35 V");
+    private static final Citation MODULE_SOURCE =
+            Citation.fromMemory("JEDEC JESD21-C, Configurations for Solid State Memories");
     private static final Citation MANUAL = Citation.given("manual of the board");
 
     public static final Calculation<Input> CALCULATION = new Calculation<>(
             "module-fit",
-            1,
+            2,
             Trade.MEMORY,
             "Memory module fit",
             "Does this memory module fit the board and the modules that stay in it?",
@@ -369,7 +374,7 @@ public final class ModuleFit {
                 MANUAL);
         draft.rule(
                 "size in all",
-                total <= in.most() ? Level.GOOD : Level.BAD,
+                !Side.above(total, in.most()) ? Level.GOOD : Level.BAD,
                 "In all " + of(total) + " GB, the limit is " + of(in.most()) + " GB.",
                 MANUAL);
     }

@@ -16,6 +16,7 @@ import org.benchtrail.core.bench.Result.Curve;
 import org.benchtrail.core.bench.Result.Level;
 import org.benchtrail.core.bench.Result.Point;
 import org.benchtrail.core.bench.ResultDraft;
+import org.benchtrail.core.bench.Side;
 import org.benchtrail.core.bench.Trade;
 
 /**
@@ -114,8 +115,11 @@ public final class CopperLink {
 
         Citation source() {
             return iso()
-                    ? Citation.seen("ISO/IEC 11801 as in an IEEE 802.3 contribution, March 2004")
-                    : Citation.fromMemory("TIA-568-C.2");
+                    ? Citation.seen(
+                            "ISO/IEC 11801, Generic cabling for customer premises, limits as in an IEEE 802.3 contribution of"
+                                    + " March 2004")
+                    : Citation.fromMemory(
+                            "TIA-568-C.2, Balanced Twisted-Pair Telecommunications Cabling and Components Standards");
         }
     }
 
@@ -143,7 +147,7 @@ public final class CopperLink {
         public Input {
             InputCheck check = new InputCheck();
             boolean known = check.present("category", category);
-            check.above("permanent", permanent, 0, 1000, "m");
+            check.within("permanent", permanent, 0.01, 1000, "m");
             check.within("cords", cords, 0, 1000, "m");
             double highest = known ? category.highest() : 600;
             readings = check.list("readings", readings, 0, 2000, (path, reading) -> {
@@ -161,13 +165,16 @@ public final class CopperLink {
 
     private static final double LONGEST_LINK = 90;
     private static final double LONGEST_CHANNEL = 100;
-    private static final Citation FLOOR_SOURCE = Citation.fromMemory("ISO/IEC 11801, limits below 4.0 dB");
-    private static final Citation CORD_SOURCE = Citation.fromMemory("TIA-568-C.1, cord lengths in open offices");
-    private static final Citation LENGTH_SOURCE = Citation.seen("IEEE 802.3, TIA-568, ISO/IEC 11801");
+    private static final Citation FLOOR_SOURCE =
+            Citation.fromMemory("ISO/IEC 11801, Generic cabling for customer premises, limits below 4.0 dB");
+    private static final Citation CORD_SOURCE = Citation.fromMemory(
+            "TIA-568-C.1, Commercial Building Telecommunications Cabling Standard, cord lengths in open offices");
+    private static final Citation LENGTH_SOURCE =
+            Citation.seen("ISO/IEC 11801, Generic cabling for customer premises; IEEE 802.3, Standard for Ethernet");
 
     public static final Calculation<Input> CALCULATION = new Calculation<>(
             "copper-link",
-            1,
+            2,
             Trade.NETWORK,
             "Copper link",
             "Are this channel's length and measured insertion loss within the limit of its class?",
@@ -204,9 +211,9 @@ public final class CopperLink {
                 "Margin at the worst point",
                 "limit - measured",
                 of(limit) + " - " + of(worst.loss()),
-                limit - worst.loss(),
+                margin(in, worst),
                 "dB",
-                digitsBeside(limit - worst.loss(), 3, 0));
+                3);
         in.readings().forEach(r -> row(draft, in, r));
         return judge(draft, in, fits, worst, margin);
     }
@@ -216,7 +223,7 @@ public final class CopperLink {
     }
 
     private static double margin(Input in, Reading r) {
-        return in.category().limit(r.frequency()) - r.loss();
+        return Side.rest(in.category().limit(r.frequency()), r.loss());
     }
 
     private static boolean length(ResultDraft draft, Input in) {
@@ -226,15 +233,15 @@ public final class CopperLink {
                 of(in.permanent()) + " + " + of(in.cords()),
                 in.permanent() + in.cords(),
                 "m",
-                4);
+                digitsBeside(in.permanent() + in.cords(), 4, LONGEST_CHANNEL));
         boolean link = in.permanent() <= LONGEST_LINK;
-        boolean whole = channel <= LONGEST_CHANNEL;
+        boolean whole = !Side.above(channel, LONGEST_CHANNEL);
         draft.rule(
                 "permanent link",
                 link ? Level.GOOD : Level.BAD,
                 of(in.permanent()) + " m, at most 90 m.",
                 LENGTH_SOURCE);
-        draft.rule("channel", whole ? Level.GOOD : Level.BAD, of(channel) + " m, at most 100 m.", LENGTH_SOURCE);
+        draft.rule("channel", whole ? Level.GOOD : Level.BAD, beside(channel, 9, LONGEST_CHANNEL) + " m, at most 100 m.", LENGTH_SOURCE);
         cords(draft, in);
         return link && whole;
     }
@@ -246,7 +253,7 @@ public final class CopperLink {
 
     private static void cords(ResultDraft draft, Input in) {
         double most = longestCords(in.permanent());
-        boolean longer = in.cords() > most;
+        boolean longer = Side.above(in.cords(), most);
         draft.rule(
                 "cords",
                 longer ? Level.CAREFUL : Level.GOOD,
@@ -258,7 +265,7 @@ public final class CopperLink {
     /** Inclusive: a loss at the limit conforms. Within the tester's uncertainty of the limit nothing is decided. */
     private static Level level(Input in, Reading r) {
         double margin = margin(in, r);
-        if (Math.abs(margin) < in.uncertainty()) {
+        if (Side.below(Math.abs(margin), in.uncertainty())) {
             return Level.UNDECIDED;
         }
         return margin >= 0 ? Level.GOOD : Level.BAD;
@@ -270,7 +277,8 @@ public final class CopperLink {
         draft.rule(
                 "insertion loss at " + of(r.frequency()) + " MHz",
                 level(in, r),
-                of(r.loss()) + " dB, limit " + beside(limit, 4, r.loss()) + " dB"
+                of(r.loss()) + " dB, limit "
+                        + beside(limit, 4, r.loss(), r.loss() + in.uncertainty(), r.loss() - in.uncertainty()) + " dB"
                         + (floor ? ", below which the standard lowers none." : "."),
                 floor ? FLOOR_SOURCE : in.category().source());
     }
@@ -298,7 +306,7 @@ public final class CopperLink {
     }
 
     private static Result unmeasured(ResultDraft draft, Input in, boolean fits) {
-        String length = "The channel is " + of(in.permanent() + in.cords(), 9) + " m long, its link "
+        String length = "The channel is " + beside(in.permanent() + in.cords(), 9, LONGEST_CHANNEL) + " m long, its link "
                 + of(in.permanent()) + " m, against 100 m and 90 m";
         return fits
                 ? draft.judged(Level.UNDECIDED, "length within, loss not measured", length + ".")
@@ -308,7 +316,7 @@ public final class CopperLink {
     private static Result judge(ResultDraft draft, Input in, boolean fits, Reading worst, double margin) {
         String reason = "Worst at " + of(worst.frequency()) + " MHz: " + of(worst.loss()) + " dB measured, margin "
                 + beside(margin, 3, 0, in.uncertainty(), -in.uncertainty()) + " dB; the channel is "
-                + of(in.permanent() + in.cords(), 9) + " m long.";
+                + beside(in.permanent() + in.cords(), 9, LONGEST_CHANNEL) + " m long.";
         List<Level> levels = in.readings().stream().map(r -> level(in, r)).toList();
         if (!fits) {
             return draft.judged(Level.BAD, "too long", reason);
@@ -322,7 +330,7 @@ public final class CopperLink {
                     "too close to call",
                     reason + " The tester is good to " + of(in.uncertainty()) + " dB.");
         }
-        return in.cords() > longestCords(in.permanent())
+        return Side.above(in.cords(), longestCords(in.permanent()))
                 ? draft.judged(Level.CAREFUL, "within the limit, with long cords", reason)
                 : draft.judged(Level.GOOD, "within the limit", reason);
     }

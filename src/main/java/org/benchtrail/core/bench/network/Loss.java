@@ -1,6 +1,5 @@
 package org.benchtrail.core.bench.network;
 
-import static org.benchtrail.core.bench.Numeral.beside;
 import static org.benchtrail.core.bench.Numeral.digitsBeside;
 import static org.benchtrail.core.bench.Numeral.of;
 import static org.benchtrail.core.bench.Numeral.percent;
@@ -35,7 +34,7 @@ public final class Loss {
             check.rule(probes >= 1 && probes <= 10_000_000, "probes", "give 1 to 10000000 probes");
             check.rule(lost >= 0, "lost", "give 0 or more");
             check.rule(lost <= probes, "lost", "no more can be lost than was sent");
-            check.within("allowed", allowed, 0, 99.9, "%");
+            check.zeroOr("allowed", allowed, 0.0001, 99.9, "%");
             check.within("confidence", confidence, 50, 99.999, "%");
             check.done();
         }
@@ -46,7 +45,7 @@ public final class Loss {
 
     public static final Calculation<Input> CALCULATION = new Calculation<>(
             "loss",
-            1,
+            2,
             Trade.NETWORK,
             "Packet loss",
             "So many of so many probes were lost: is the loss real?",
@@ -145,9 +144,9 @@ public final class Loss {
     private static Result judge(ResultDraft draft, Input in, double share, Interval interval, double chance) {
         double low = 100 * interval.low();
         double high = 100 * interval.high();
-        String reason = in.lost() + " of " + in.probes() + " probes are " + of(share, 3) + " %, with "
-                + of(in.confidence()) + " % confidence between " + beside(low, 3, in.allowed()) + " % and "
-                + beside(high, 3, in.allowed()) + " %; allowed are " + of(in.allowed()) + " %";
+        String reason = in.lost() + " of " + in.probes() + " probes are " + percent(share, in.allowed()) + ", with "
+                + of(in.confidence()) + " % confidence between " + percent(low, in.allowed()) + " and "
+                + percent(high, in.allowed()) + "; allowed are " + of(in.allowed()) + " %";
         if (low > in.allowed()) {
             return draft.judged(
                     Level.BAD,

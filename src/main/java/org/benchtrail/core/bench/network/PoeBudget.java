@@ -12,6 +12,7 @@ import org.benchtrail.core.bench.InputCheck;
 import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.bench.Result.Level;
 import org.benchtrail.core.bench.ResultDraft;
+import org.benchtrail.core.bench.Side;
 import org.benchtrail.core.bench.Trade;
 
 /**
@@ -74,14 +75,14 @@ public final class PoeBudget {
             @Ask(label = "Ports") List<Port> ports) {
         public Input {
             InputCheck check = new InputCheck();
-            check.above("budget", budget, 0, 100_000, "W");
+            check.within("budget", budget, 0.1, 100_000, "W");
             check.rule(highestClass >= 0 && highestClass <= 8, "highestClass", "give a class from 0 to 8");
             ports = check.list("ports", ports, 1, 512, (path, port) -> {
                 check.rule(
                         port.deviceClass() >= 0 && port.deviceClass() <= 8,
                         path + ".deviceClass",
                         "give a class from 0 to 8");
-                check.above(path + ".metres", port.metres(), 0, 500, "m");
+                check.within(path + ".metres", port.metres(), 0.01, 500, "m");
             });
             check.done();
         }
@@ -89,11 +90,11 @@ public final class PoeBudget {
 
     private static final double LONGEST = 100;
     private static final double COMFORT = 0.1;
-    private static final Citation SOURCE = Citation.seen("IEEE 802.3, clauses 33 and 145");
+    private static final Citation SOURCE = Citation.seen("IEEE 802.3, Standard for Ethernet, clauses 33 and 145");
 
     public static final Calculation<Input> CALCULATION = new Calculation<>(
             "poe-budget",
-            1,
+            2,
             Trade.NETWORK,
             "Power over Ethernet budget",
             "Does the switch have the power for these devices, and what reaches them?",
@@ -115,7 +116,12 @@ public final class PoeBudget {
         }
         draft.figure("Set aside", "sum of the classes' watts at the switch", String.join(" + ", terms), sum, "W", 4);
         double headroom = draft.figure(
-                "Headroom", "budget - set aside", of(in.budget()) + " - " + of(sum), in.budget() - sum, "W", 4);
+                "Headroom",
+                "budget - set aside",
+                of(in.budget()) + " - " + of(sum),
+                Side.rest(in.budget(), sum),
+                "W",
+                4);
         draft.figure(
                 "Share of the budget",
                 "set aside / budget x 100",
@@ -193,7 +199,7 @@ public final class PoeBudget {
                     "a device gets less than it asks for",
                     reason + "; " + rules(broken(draft, Level.CAREFUL)) + " met with a warning.");
         }
-        return headroom < COMFORT * in.budget()
+        return Side.above(sum, (1 - COMFORT) * in.budget())
                 ? draft.judged(
                         Level.CAREFUL,
                         "within the budget, little headroom",

@@ -70,7 +70,7 @@ public final class Transfer {
             double perFile) {
         public Input {
             InputCheck check = new InputCheck();
-            check.above("amount", amount, 0, 1e9, "");
+            check.within("amount", amount, 1e-6, 1e9, "");
             check.present("unit", unit);
             check.within("rate", rate, 0.001, 1e7, "Mb/s");
             check.within("efficiency", efficiency, 0.1, 100, "%");

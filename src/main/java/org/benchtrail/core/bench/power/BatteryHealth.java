@@ -11,6 +11,7 @@ import org.benchtrail.core.bench.Result.Level;
 import org.benchtrail.core.bench.Result.Rule;
 import org.benchtrail.core.bench.ResultDraft;
 import org.benchtrail.core.bench.Severity;
+import org.benchtrail.core.bench.Side;
 import org.benchtrail.core.bench.Trade;
 import org.jspecify.annotations.Nullable;
 
@@ -23,7 +24,12 @@ import org.jspecify.annotations.Nullable;
 public final class BatteryHealth {
     public enum Kind implements Choice {
         PORTABLE("portable device's battery", 80, 60, Citation.COMMON_PRACTICE),
-        STANDBY_LEAD_ACID("standby battery, lead-acid", 90, 80, Citation.fromMemory("IEEE Std 450 and 1188"));
+        STANDBY_LEAD_ACID(
+                "standby battery, lead-acid",
+                90,
+                80,
+                Citation.fromMemory(
+                        "IEEE Std 450 and 1188, Recommended Practice for Maintenance, Testing, and Replacement of lead-acid batteries"));
 
         private final String words;
 
@@ -67,9 +73,11 @@ public final class BatteryHealth {
         public Input {
             InputCheck check = new InputCheck();
             check.present("kind", kind);
-            check.within("fullCharge", fullCharge, 0, 1e9, "Wh");
+            check.zeroOr("fullCharge", fullCharge, 0.001, 1e9, "Wh");
             check.within("design", design, 0.001, 1e9, "Wh");
-            check.optional("cycles", cycles, 0, 100_000, "");
+            if (cycles != null) {
+                check.zeroOr("cycles", cycles, 1, 100_000, "");
+            }
             check.optional("ratedCycles", ratedCycles, 1, 100_000, "");
             check.rule(
                     !(fullCharge > 1.2 * design),
@@ -81,7 +89,7 @@ public final class BatteryHealth {
 
     public static final Calculation<Input> CALCULATION = new Calculation<>(
             "battery-health",
-            1,
+            2,
             Trade.POWER,
             "Battery health",
             "How much of its design capacity does the battery still take, and how far is it through its cycles?",
@@ -132,9 +140,11 @@ public final class BatteryHealth {
                 100 * input.fullCharge() / input.design(),
                 "%",
                 digits);
-        Level level = health >= kind.good ? Level.GOOD : health >= kind.poor ? Level.CAREFUL : Level.BAD;
-        String sentence = "It takes " + Numeral.of(health, digits)
-                + " % of its design capacity (replacement is usual below " + Numeral.of(kind.poor) + " %).";
+        Level level = !Side.below(health, kind.good)
+                ? Level.GOOD
+                : !Side.below(health, kind.poor) ? Level.CAREFUL : Level.BAD;
+        String sentence = "It takes " + Numeral.percent(health, kind.good, kind.poor)
+                + " of its design capacity (replacement is usual below " + Numeral.of(kind.poor) + " %).";
         draft.rule("Capacity", level, sentence, kind.source);
     }
 
@@ -149,8 +159,12 @@ public final class BatteryHealth {
                 100 * cycles / rated,
                 "%",
                 Numeral.digitsBeside(100 * cycles / rated, 3, 100));
-        String sentence = Numeral.of(cycles) + " cycles are " + Numeral.beside(share, 3, 100) + " % of the rated "
+        String sentence = Numeral.of(cycles) + " cycles are " + Numeral.percent(share) + " of the rated "
                 + Numeral.of(rated) + ".";
-        draft.rule("Cycles", share > 100 ? Level.CAREFUL : Level.GOOD, sentence, Citation.given("maker's data sheet"));
+        draft.rule(
+                "Cycles",
+                Side.above(share, 100) ? Level.CAREFUL : Level.GOOD,
+                sentence,
+                Citation.given("maker's data sheet"));
     }
 }

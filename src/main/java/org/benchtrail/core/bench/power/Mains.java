@@ -11,6 +11,7 @@ import org.benchtrail.core.bench.Result.Level;
 import org.benchtrail.core.bench.Result.Rule;
 import org.benchtrail.core.bench.ResultDraft;
 import org.benchtrail.core.bench.Severity;
+import org.benchtrail.core.bench.Side;
 import org.benchtrail.core.bench.Trade;
 import org.jspecify.annotations.Nullable;
 
@@ -31,8 +32,9 @@ public final class Mains {
                 253,
                 195.5,
                 253,
-                Citation.seen("IEC 60038"),
-                Citation.seen("EN 50160, all ten-minute means")),
+                Citation.seen("IEC 60038, IEC standard voltages"),
+                Citation.seen(
+                        "EN 50160, Voltage characteristics of public electricity networks, all ten-minute means")),
         NORTH_AMERICA_120_V_SERVICE(
                 "North America, 120 V, at the service entrance",
                 120,
@@ -40,8 +42,8 @@ public final class Mains {
                 126,
                 110,
                 127,
-                Citation.fromMemory("ANSI C84.1 range A, service"),
-                Citation.fromMemory("ANSI C84.1 range B, service")),
+                Citation.fromMemory("ANSI C84.1, Voltage Ratings, range A, service"),
+                Citation.fromMemory("ANSI C84.1, Voltage Ratings, range B, service")),
         NORTH_AMERICA_120_V_OUTLET(
                 "North America, 120 V, at the outlet",
                 120,
@@ -49,8 +51,8 @@ public final class Mains {
                 126,
                 104,
                 127,
-                Citation.fromMemory("ANSI C84.1 range A, utilization"),
-                Citation.fromMemory("ANSI C84.1 range B, utilization")),
+                Citation.fromMemory("ANSI C84.1, Voltage Ratings, range A, utilization"),
+                Citation.fromMemory("ANSI C84.1, Voltage Ratings, range B, utilization")),
         NORTH_AMERICA_120_V_OUTLET_OLDER(
                 "North America, 120 V, at the outlet, older edition",
                 120,
@@ -58,8 +60,8 @@ public final class Mains {
                 126,
                 106,
                 127,
-                Citation.fromMemory("ANSI C84.1 range A, utilization, older edition"),
-                Citation.fromMemory("ANSI C84.1 range B, utilization, older edition")),
+                Citation.fromMemory("ANSI C84.1, Voltage Ratings, range A, utilization, older edition"),
+                Citation.fromMemory("ANSI C84.1, Voltage Ratings, range B, utilization, older edition")),
         JAPAN_100_V(
                 "Japan, 100 V",
                 100,
@@ -117,7 +119,7 @@ public final class Mains {
         }
 
         boolean near(double value, double uncertainty) {
-            return Math.abs(value - low) < uncertainty || Math.abs(value - high) < uncertainty;
+            return Side.below(Math.abs(value - low), uncertainty) || Side.below(Math.abs(value - high), uncertainty);
         }
 
         String text(String unit) {
@@ -125,8 +127,12 @@ public final class Mains {
         }
     }
 
-    private static final Band HERTZ_50 = new Band(49.5, 50.5, Citation.seen("EN 50160, 99.5 % of the year"));
-    private static final Band HERTZ_50_ALWAYS = new Band(47, 52, Citation.seen("EN 50160, always"));
+    private static final Band HERTZ_50 = new Band(
+            49.5,
+            50.5,
+            Citation.seen("EN 50160, Voltage characteristics of public electricity networks, 99.5 % of the year"));
+    private static final Band HERTZ_50_ALWAYS =
+            new Band(47, 52, Citation.seen("EN 50160, Voltage characteristics of public electricity networks, always"));
     private static final Band HERTZ_60 = new Band(59.4, 60.6, Citation.COMMON_PRACTICE);
     private static final Band HERTZ_60_ALWAYS = new Band(56.4, 62.4, Citation.COMMON_PRACTICE);
 
@@ -158,7 +164,7 @@ public final class Mains {
 
     public static final Calculation<Input> CALCULATION = new Calculation<>(
             "mains",
-            1,
+            2,
             Trade.POWER,
             "Mains voltage and frequency",
             "Is the mains voltage and frequency within its published range?",

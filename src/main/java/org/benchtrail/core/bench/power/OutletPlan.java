@@ -3,7 +3,9 @@ package org.benchtrail.core.bench.power;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import org.benchtrail.core.bench.Numeral;
 import org.benchtrail.core.bench.Result.Level;
+import org.benchtrail.core.bench.Side;
 import org.benchtrail.core.bench.power.OutletLoad.Kind;
 
 /**
@@ -98,8 +100,11 @@ final class OutletPlan {
     private void onBattery(OutletLoad load) {
         if (batteryLeft == 0) {
             noRoom(load, "no battery outlet is left; do not add a strip");
-        } else if (carried + load.watts() > capacity) {
-            noRoom(load, "the UPS's rating is used up");
+        } else if (Side.above(carried + load.watts(), capacity)) {
+            noRoom(
+                    load,
+                    Numeral.of(load.watts()) + " W are more than the " + Numeral.of(capacity - carried)
+                            + " W left of the UPS's " + Numeral.of(capacity) + " W");
         } else {
             batteryLeft--;
             carried += load.watts();

@@ -36,7 +36,7 @@ record RailLimits(double weak, double nominal, double strong, Citation source) {
     private static RailLimits twelve(Edition edition, boolean peak, Citation source) {
         if (peak) {
             return new RailLimits(
-                    10.80, 12, 13.20, new Citation(source.title() + ", note 1 (peak load)", source.provenance()));
+                    10.80, 12, 13.20, new Citation(source.title() + ", note 1 on peak load", source.provenance()));
         }
         return new RailLimits(edition == Edition.ATX_3 ? 11.16 : 11.40, 12, 12.60, source);
     }

@@ -12,6 +12,7 @@ import org.benchtrail.core.bench.Result.Level;
 import org.benchtrail.core.bench.Result.Rule;
 import org.benchtrail.core.bench.ResultDraft;
 import org.benchtrail.core.bench.Severity;
+import org.benchtrail.core.bench.Side;
 import org.benchtrail.core.bench.Trade;
 import org.jspecify.annotations.Nullable;
 
@@ -143,7 +144,7 @@ public final class Rails {
 
     public static final Calculation<Input> CALCULATION = new Calculation<>(
             "rails",
-            1,
+            2,
             Trade.POWER,
             "DC rails",
             "Are the supply's DC rails within the published design guide, idle and under load?",
@@ -223,10 +224,11 @@ public final class Rails {
 
     /** Inclusive limits; an expanded uncertainty above zero opens a band around each limit in which nothing is decided. */
     static Level level(double volts, double uncertainty, RailLimits limits) {
-        if (volts >= limits.low() + uncertainty && volts <= limits.high() - uncertainty) {
+        if (!Side.below(volts, limits.low() + uncertainty) && !Side.above(volts, limits.high() - uncertainty)) {
             return Level.GOOD;
         }
-        boolean clearlyOutside = volts < limits.low() - uncertainty || volts > limits.high() + uncertainty;
+        boolean clearlyOutside =
+                Side.below(volts, limits.low() - uncertainty) || Side.above(volts, limits.high() + uncertainty);
         return clearlyOutside ? Level.BAD : Level.UNDECIDED;
     }
 

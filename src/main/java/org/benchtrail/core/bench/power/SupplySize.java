@@ -13,6 +13,7 @@ import org.benchtrail.core.bench.Result.Level;
 import org.benchtrail.core.bench.Result.Rule;
 import org.benchtrail.core.bench.ResultDraft;
 import org.benchtrail.core.bench.Severity;
+import org.benchtrail.core.bench.Side;
 import org.benchtrail.core.bench.Trade;
 import org.jspecify.annotations.Nullable;
 
@@ -82,7 +83,7 @@ public final class SupplySize {
 
     public static final Calculation<Input> CALCULATION = new Calculation<>(
             "supply-size",
-            1,
+            2,
             Trade.POWER,
             "Supply size",
             "Does the supply carry this machine?",
@@ -107,7 +108,7 @@ public final class SupplySize {
         double rated = input.ratedWatts();
         sustained(draft, "Share of the rating", sum, rated);
         peak(draft, "Peak", "Peak share of the rating", peak, rated);
-        draft.figure("Headroom", "P_rated - P", put(rated, "-", sum), rated - sum, "W", 4);
+        draft.figure("Headroom", "P_rated - P", put(rated, "-", sum), Side.rest(rated, sum), "W", 4);
         Double twelve = input.twelveVoltWatts();
         if (twelve != null) {
             List<Part> fed = parts.stream().filter(Part::twelveVolt).toList();
@@ -144,9 +145,9 @@ public final class SupplySize {
         double exact = 100 * watts / rated;
         int digits = Numeral.digitsBeside(exact, 3, COMFORTABLE, 100);
         double share = draft.figure(name, "100 × P / P_rated", "100 × " + put(watts, "/", rated), exact, "%", digits);
-        Level level = share > 100 ? Level.BAD : share > COMFORTABLE ? Level.CAREFUL : Level.GOOD;
+        Level level = Side.above(share, 100) ? Level.BAD : Side.above(share, COMFORTABLE) ? Level.CAREFUL : Level.GOOD;
         String sentence = name + ": the sustained draw of " + Numeral.of(watts, 4) + " W is "
-                + Numeral.of(share, digits) + " % of the " + Numeral.of(rated) + " W rating"
+                + Numeral.percent(share, COMFORTABLE) + " of the " + Numeral.of(rated) + " W rating"
                 + (level == Level.GOOD ? "." : ", above " + (level == Level.BAD ? "100" : "80") + " %.");
         draft.rule(name, level, sentence, Citation.COMMON_PRACTICE);
     }
@@ -156,14 +157,15 @@ public final class SupplySize {
         int digits = Numeral.digitsBeside(exact, 3, 100, RIDDEN_THROUGH);
         double share =
                 draft.figure(name, "100 × P_peak / P_rated", "100 × " + put(watts, "/", rated), exact, "%", digits);
-        Level level = share > RIDDEN_THROUGH ? Level.BAD : share > 100 ? Level.CAREFUL : Level.GOOD;
+        Level level =
+                Side.above(share, RIDDEN_THROUGH) ? Level.BAD : Side.above(share, 100) ? Level.CAREFUL : Level.GOOD;
         String beyond = switch (level) {
             case BAD -> ", above 110 %: its protection may switch it off.";
             case CAREFUL -> ", above 100 %: a short peak that it may ride through.";
             default -> ".";
         };
         String sentence = "With all peaks together it draws " + Numeral.of(watts, 4) + " W, "
-                + Numeral.of(share, digits) + " % of the " + Numeral.of(rated) + " W rating" + beyond;
+                + Numeral.percent(share, RIDDEN_THROUGH) + " of the " + Numeral.of(rated) + " W rating" + beyond;
         draft.rule(rule, level, sentence, Citation.COMMON_PRACTICE);
     }
 

@@ -7,6 +7,7 @@ import org.benchtrail.core.bench.Numeral;
 import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.bench.Result.Level;
 import org.benchtrail.core.bench.ResultDraft;
+import org.benchtrail.core.bench.Side;
 import org.benchtrail.core.bench.Trade;
 import org.benchtrail.core.measure.Provenance;
 import org.jspecify.annotations.Nullable;
@@ -73,7 +74,7 @@ public final class UpsLoad {
 
     public static final Calculation<Input> CALCULATION = new Calculation<>(
             "ups-load",
-            1,
+            2,
             Trade.POWER,
             "UPS load",
             "How much of the UPS does the load take, in watts and in volt-amperes, and which of the two binds?",
@@ -135,21 +136,22 @@ public final class UpsLoad {
     }
 
     private static String shown(double percent) {
-        return Numeral.of(percent, digits(percent));
+        return Numeral.percent(percent, COMFORTABLE);
     }
 
     private static void headroom(ResultDraft draft, String name, double rated, double load, String unit) {
-        draft.figure(name, "rating - load", Numeral.of(rated) + " - " + Numeral.of(load), rated - load, unit, 4);
+        draft.figure(
+                name, "rating - load", Numeral.of(rated) + " - " + Numeral.of(load), Side.rest(rated, load), unit, 4);
     }
 
     private static Result judged(ResultDraft draft, double load, double byWatts, double byVa) {
         String binds = byWatts > byVa ? "watts bind" : byVa > byWatts ? "volt-amperes bind" : "both ratings bind alike";
-        String reason = "The load is " + shown(load) + " % of the rating; " + binds + " (" + shown(byWatts)
-                + " % by watts, " + shown(byVa) + " % by volt-amperes).";
-        if (load > 100) {
+        String reason = "The load is " + shown(load) + " of the rating; " + binds + " (" + shown(byWatts)
+                + " by watts, " + shown(byVa) + " by volt-amperes).";
+        if (Side.above(load, 100)) {
             return draft.judged(Level.BAD, "overloaded", reason);
         }
-        return load > COMFORTABLE
+        return Side.above(load, COMFORTABLE)
                 ? draft.judged(Level.CAREFUL, "carries it with little to spare", reason)
                 : draft.judged(Level.GOOD, "carries it", reason);
     }

@@ -13,6 +13,7 @@ import org.benchtrail.core.bench.Result.Level;
 import org.benchtrail.core.bench.Result.Rule;
 import org.benchtrail.core.bench.ResultDraft;
 import org.benchtrail.core.bench.Severity;
+import org.benchtrail.core.bench.Side;
 import org.benchtrail.core.bench.Trade;
 import org.benchtrail.core.bench.power.OutletPlan.Place;
 import org.benchtrail.core.bench.power.OutletPlan.Placed;
@@ -103,7 +104,7 @@ public final class UpsOutlets {
 
     public static final Calculation<Input> CALCULATION = new Calculation<>(
             "ups-outlets",
-            1,
+            2,
             Trade.POWER,
             "UPS outlet plan",
             "Which load goes on a battery outlet, which on a surge-only outlet, which elsewhere?",
@@ -171,9 +172,13 @@ public final class UpsOutlets {
         double byWatts = share(draft, "Share of the watt rating", sum, input.ratedWatts());
         share(draft, "Share of the VA rating, at least", sum, input.ratedVa());
         String sentence =
-                "The battery side carries " + Numeral.of(sum, 4) + " W, " + Numeral.beside(byWatts, 3, COMFORTABLE, 100)
-                        + " % of " + Numeral.of(input.ratedWatts()) + " W (comfortable up to 80 %).";
-        draft.rule("Headroom", byWatts > COMFORTABLE ? Level.CAREFUL : Level.GOOD, sentence, Citation.COMMON_PRACTICE);
+                "The battery side carries " + Numeral.of(sum, 4) + " W, " + Numeral.percent(byWatts, COMFORTABLE)
+                        + " of " + Numeral.of(input.ratedWatts()) + " W (comfortable up to 80 %).";
+        draft.rule(
+                "Headroom",
+                Side.above(byWatts, COMFORTABLE) ? Level.CAREFUL : Level.GOOD,
+                sentence,
+                Citation.COMMON_PRACTICE);
         return sentence;
     }
 

@@ -10,6 +10,7 @@ import org.benchtrail.core.bench.Result.Curve;
 import org.benchtrail.core.bench.Result.Level;
 import org.benchtrail.core.bench.Result.Point;
 import org.benchtrail.core.bench.ResultDraft;
+import org.benchtrail.core.bench.Side;
 import org.benchtrail.core.bench.Trade;
 import org.benchtrail.core.measure.Provenance;
 import org.jspecify.annotations.Nullable;
@@ -111,7 +112,7 @@ public final class UpsRuntime {
 
     public static final Calculation<Input> CALCULATION = new Calculation<>(
             "ups-runtime",
-            1,
+            2,
             Trade.POWER,
             "UPS runtime",
             "How long does the UPS hold at this load, and is that long enough for an orderly shutdown?",
@@ -244,19 +245,20 @@ public final class UpsRuntime {
     }
 
     private static Result judged(ResultDraft draft, double runtime, @Nullable Double needed) {
+        boolean seconds = needed != null && runtime < 2 && needed >= 2;
         String holds = "It holds for about "
-                + (needed == null
+                + (needed == null || seconds
                         ? Numeral.duration(60 * runtime)
                         : Numeral.beside(runtime, 3, needed, COMFORTABLE * needed) + " min");
         if (needed == null) {
             return draft.judged(Level.NONE, "runtime at this load", holds + ".");
         }
         String reason = holds + "; an orderly shutdown needs " + Numeral.of(needed) + " min.";
-        if (runtime < needed) {
+        if (Side.below(runtime, needed)) {
             return draft.judged(Level.BAD, "too short for an orderly shutdown", reason);
         }
         draft.assume("Twice the time needed is taken as enough in hand: " + Provenance.COMMON_PRACTICE.words() + ".");
-        return runtime < COMFORTABLE * needed
+        return Side.below(runtime, COMFORTABLE * needed)
                 ? draft.judged(Level.CAREFUL, "long enough, with little in hand", reason)
                 : draft.judged(Level.GOOD, "long enough for an orderly shutdown", reason);
     }

@@ -1,8 +1,8 @@
 package org.benchtrail.core.bench.storage;
 
-import static org.benchtrail.core.bench.Numeral.beside;
 import static org.benchtrail.core.bench.Numeral.digitsBeside;
 import static org.benchtrail.core.bench.Numeral.of;
+import static org.benchtrail.core.bench.Numeral.percent;
 
 import java.util.List;
 import java.util.Locale;
@@ -14,6 +14,7 @@ import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.bench.Result.Curve;
 import org.benchtrail.core.bench.Result.Level;
 import org.benchtrail.core.bench.ResultDraft;
+import org.benchtrail.core.bench.Side;
 import org.benchtrail.core.bench.Trade;
 
 /**
@@ -114,7 +115,7 @@ public final class Array {
         public Input {
             InputCheck check = new InputCheck();
             check.present("level", level);
-            members = check.list("members", members, 2, 256, (path, tb) -> check.above(path, tb, 0, 1000, "TB"));
+            members = check.list("members", members, 2, 256, (path, tb) -> check.within(path, tb, 0.001, 1000, "TB"));
             if (level != null && !members.isEmpty()) {
                 check.rule(
                         members.size() >= level.least(),
@@ -127,7 +128,7 @@ public final class Array {
             }
             check.within("rebuildRate", rebuildRate, 0.1, 100_000, "MB/s");
             check.within("share", share, 1, 100, "%");
-            check.within("errorsPerBit", errorsPerBit, 0, 1e-6, "1/bit");
+            check.zeroOr("errorsPerBit", errorsPerBit, 1e-20, 1e-6, "1/bit");
             check.within("mttf", mttf, 1, 1e8, "h");
             check.within("untilReplaced", untilReplaced, 0, 10_000, "h");
             check.done();
@@ -140,7 +141,7 @@ public final class Array {
 
     public static final Calculation<Input> CALCULATION = new Calculation<>(
             "array",
-            1,
+            2,
             Trade.STORAGE,
             "Disk array",
             "How much does the array hold, how many failures does it survive, and what does a rebuild risk?",
@@ -382,7 +383,7 @@ public final class Array {
         String survives = "survives " + sure + (sure == 1 ? " failure" : " failures");
         String takes =
                 "The array " + survives + " for certain; the rebuild takes at least " + of(rebuild, 3) + " h and ";
-        String most = "with a chance of at most about " + beside(100 * chance, 3, 100 * HIGH_CHANCE) + " %";
+        String most = "with a chance of at most about " + percent(100 * chance, 100 * HIGH_CHANCE);
         if (keepsRedundancy(in)) {
             return draft.judged(
                     Level.GOOD,
@@ -391,7 +392,7 @@ public final class Array {
                             + " failures it meets one " + most + ".");
         }
         String meets = takes + "meets an unrecoverable read " + most;
-        if (chance > HIGH_CHANCE) {
+        if (Side.above(chance, HIGH_CHANCE)) {
             return draft.judged(
                     Level.CAREFUL,
                     survives + ", the rebuild is risky",

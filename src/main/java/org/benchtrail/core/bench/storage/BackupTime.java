@@ -1,7 +1,6 @@
 package org.benchtrail.core.bench.storage;
 
 import static org.benchtrail.core.bench.Numeral.beside;
-import static org.benchtrail.core.bench.Numeral.digitsBeside;
 import static org.benchtrail.core.bench.Numeral.duration;
 import static org.benchtrail.core.bench.Numeral.of;
 
@@ -14,6 +13,7 @@ import org.benchtrail.core.bench.Result.Curve;
 import org.benchtrail.core.bench.Result.Level;
 import org.benchtrail.core.bench.Result.Point;
 import org.benchtrail.core.bench.ResultDraft;
+import org.benchtrail.core.bench.Side;
 import org.benchtrail.core.bench.Trade;
 import org.jspecify.annotations.Nullable;
 
@@ -40,10 +40,12 @@ public final class BackupTime {
             Double left) {
         public Input {
             InputCheck check = new InputCheck();
-            check.above("amount", amount, 0, 1e9, "GB");
+            check.within("amount", amount, 1e-6, 1e9, "GB");
             check.within("rate", rate, 0.001, 1e6, "MB/s");
             check.within("checking", checking, 0, 1000, "%");
-            check.optional("left", left, 0, 1e6, "h");
+            if (left != null) {
+                check.zeroOr("left", left, 0.01, 1e6, "h");
+            }
             check.done();
         }
     }
@@ -52,7 +54,7 @@ public final class BackupTime {
 
     public static final Calculation<Input> CALCULATION = new Calculation<>(
             "backup-time",
-            1,
+            2,
             Trade.STORAGE,
             "Backup time",
             "Will the backup finish before what is predicted?",
@@ -91,17 +93,17 @@ public final class BackupTime {
         return draft.judged(Level.NONE, "a time", "Copying and checking take about " + duration(3600 * all) + ".");
     }
 
+    /** In hours beside the hours that are left; far below them as people say it. */
+    private static String taken(double all, double left) {
+        return all < (left == 0 ? 1 : Math.min(1, left / 20))
+                ? duration(3600 * all)
+                : beside(all, 3, left, COMFORT * left) + " h";
+    }
+
     private static Result timed(ResultDraft draft, Input in, double all, double left) {
-        draft.figure(
-                "Time to spare",
-                "left - T",
-                of(left) + " - " + of(all),
-                left - all,
-                "h",
-                digitsBeside(left - all, 3, 0));
-        String compared =
-                "It takes about " + beside(all, 3, left, COMFORT * left) + " h and " + of(left) + " h are left";
-        if (all > left) {
+        draft.figure("Time to spare", "left - T", of(left) + " - " + of(all), Side.rest(left, all), "h", 3);
+        String compared = "It takes about " + taken(all, left) + " and " + of(left) + " h are left";
+        if (Side.above(all, left)) {
             double saved = Math.min(in.amount(), in.rate() * left * 3.6);
             draft.figure(
                     "Copied when the time is up",
@@ -112,7 +114,7 @@ public final class BackupTime {
                     3);
             return draft.judged(Level.BAD, "does not finish in time", compared + ": copy what matters most first.");
         }
-        return all > COMFORT * left
+        return Side.above(all, COMFORT * left)
                 ? draft.judged(
                         Level.CAREFUL,
                         "finishes with little to spare",

@@ -223,7 +223,7 @@ public final class DriveFit {
             check.present("bay", bay);
             check.present("bayForm", bayForm);
             check.within("bayHeight", bayHeight, 1, 50, "mm");
-            check.above("bayPower", bayPower, 0, 200, "W");
+            check.within("bayPower", bayPower, 0.1, 200, "W");
             check.present("oldInterface", oldInterface);
             check.present("oldSectors", oldSectors);
             media(check, "old", oldMedia, oldSpeed);
@@ -234,13 +234,13 @@ public final class DriveFit {
             check.within("newHeight", newHeight, 1, 50, "mm");
             check.present("newSectors", newSectors);
             media(check, "new", newMedia, newSpeed);
-            check.above("newLabel", newLabel, 50, 1e6, "GB");
+            check.within("newLabel", newLabel, 50.001, 1e6, "GB");
             check.optional("newBlocks", newBlocks, 1, MOST_BLOCKS, "1");
             check.rule(
                     newBlocks == null || newBlocks == Math.rint(newBlocks),
                     "newBlocks",
                     "give a whole number of blocks");
-            check.above("newPower", newPower, 0, 200, "W");
+            check.within("newPower", newPower, 0.1, 200, "W");
             check.present("siteList", siteList);
             shapes(check, bay, bayForm, newInterface, newForm);
             check.done();
@@ -293,7 +293,7 @@ public final class DriveFit {
 
     public static final Calculation<Input> CALCULATION = new Calculation<>(
             "drive-fit",
-            1,
+            2,
             Trade.STORAGE,
             "Drive fit",
             "Does this replacement drive fit the bay and the array it goes into?",

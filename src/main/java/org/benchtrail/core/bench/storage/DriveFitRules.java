@@ -15,14 +15,20 @@ import org.benchtrail.core.bench.storage.DriveFit.SiteList;
 
 /** The rules of the drive fit, each giving one row: what it found, how it is to be taken, and where it comes from. */
 final class DriveFitRules {
-    private static final Citation SAS_SOURCE = Citation.seen("T10 SAS (INCITS 376 onward), SFF-8482/8680 receptacle");
-    private static final Citation SATA_SOURCE = Citation.seen("T10 SAS, SATA-IO Rev 3.x connector key");
-    private static final Citation PATA_SOURCE = Citation.fromMemory("T13 ATA-6");
-    private static final Citation PCIE_SOURCE = Citation.fromMemory("PCI-SIG M.2, SFF-8639, SFF-TA-1001");
-    private static final Citation FORM_SOURCE = Citation.fromMemory("SFF-8201, SFF-8301, PCI-SIG M.2");
-    private static final Citation SECTOR_SOURCE = Citation.seen("T13 ACS, T10 SBC READ CAPACITY(16)");
-    private static final Citation BLOCK_SOURCE = Citation.fromMemory("SNIA DDF");
-    private static final Citation MEDIA_SOURCE = Citation.fromMemory("T10 ZBC, T13 ZAC");
+    private static final Citation SAS_SOURCE =
+            Citation.seen("INCITS 376, Serial Attached SCSI; SFF-8482 and SFF-8680, receptacle");
+    private static final Citation SATA_SOURCE =
+            Citation.seen("INCITS 376, Serial Attached SCSI; Serial ATA Revision 3, key of the connector");
+    private static final Citation PATA_SOURCE =
+            Citation.fromMemory("INCITS 361, AT Attachment with Packet Interface 6");
+    private static final Citation PCIE_SOURCE =
+            Citation.fromMemory("PCI Express M.2 Specification; SFF-8639 and SFF-TA-1001, universal connector");
+    private static final Citation FORM_SOURCE =
+            Citation.fromMemory("SFF-8201 and SFF-8301, form factor of drives; PCI Express M.2 Specification");
+    private static final Citation SECTOR_SOURCE = Citation.seen("ATA Command Set; SCSI Block Commands, READ CAPACITY");
+    private static final Citation BLOCK_SOURCE = Citation.fromMemory("SNIA Common RAID Disk Data Format Specification");
+    private static final Citation MEDIA_SOURCE =
+            Citation.fromMemory("Zoned Block Commands; Zoned-device ATA Command Set");
 
     /** 2^28 blocks of 512 bytes. */
     private static final double BYTES_OF_28_BITS = 0x1p28 * 512;

@@ -121,7 +121,8 @@ public final class DriveHealth {
             197, "sectors pending reallocation",
             198, "uncorrectable sectors found off line")));
 
-    private static final Citation THRESHOLD_SOURCE = Citation.fromMemory("SFF-8035i r2, ATA/ATAPI-5 SMART");
+    private static final Citation THRESHOLD_SOURCE =
+            Citation.fromMemory("SFF-8035i, Self-Monitoring, Analysis and Reporting Technology; ATA/ATAPI-5");
     private static final Citation COUNT_SOURCE = Citation.seen(
             "E. Pinheiro, W.-D. Weber, L. A. Barroso, Failure Trends in a Large Disk Drive Population, USENIX FAST"
                     + " 2007");
@@ -135,11 +136,11 @@ public final class DriveHealth {
     /** Degrees Celsius; most makers state 80 to 90. */
     private static final double USUAL_CRITICAL = 85;
 
-    private static final Citation LOG_SOURCE = Citation.seen("NVM Express log page 02h");
+    private static final Citation LOG_SOURCE = Citation.seen("NVM Express Base Specification, log page 02h");
 
     public static final Calculation<Input> CALCULATION = new Calculation<>(
             "drive-health",
-            1,
+            2,
             Trade.STORAGE,
             "Drive health",
             "Does the drive say that it is failing, is it suspicious, or does it raise no alarm?",

@@ -3,6 +3,7 @@ package org.benchtrail.core.bench.storage;
 import static org.benchtrail.core.bench.Numeral.beside;
 import static org.benchtrail.core.bench.Numeral.digitsBeside;
 import static org.benchtrail.core.bench.Numeral.of;
+import static org.benchtrail.core.bench.Numeral.percent;
 
 import java.util.List;
 import org.apache.commons.statistics.distribution.TDistribution;
@@ -14,6 +15,7 @@ import org.benchtrail.core.bench.Result.Curve;
 import org.benchtrail.core.bench.Result.Level;
 import org.benchtrail.core.bench.Result.Point;
 import org.benchtrail.core.bench.ResultDraft;
+import org.benchtrail.core.bench.Side;
 import org.benchtrail.core.bench.Trade;
 
 /**
@@ -42,7 +44,7 @@ public final class Endurance {
             List<Sample> readings) {
         public Input {
             InputCheck check = new InputCheck();
-            check.above("rated", rated, 0, 1e7, "TB");
+            check.within("rated", rated, 0.001, 1e7, "TB");
             readings = check.list("readings", readings, 2, 1000, (path, sample) -> {
                 check.within(path + ".day", sample.day(), 0, 1e5, "d");
                 check.within(path + ".written", sample.written(), 0, 1e7, "TB");
@@ -69,7 +71,7 @@ public final class Endurance {
 
     public static final Calculation<Input> CALCULATION = new Calculation<>(
             "endurance",
-            1,
+            2,
             Trade.STORAGE,
             "Write endurance",
             "How much of the rated endurance is written, and how many days are left at this rate?",
@@ -112,7 +114,7 @@ public final class Endurance {
     }
 
     private static String sharePhrase(double share, Input in) {
-        return beside(share, 3, 100) + " % of the rated " + of(in.rated()) + " TB are written";
+        return percent(share) + " of the rated " + of(in.rated()) + " TB are written";
     }
 
     private static Result days(ResultDraft draft, Input in, Sample last, double share, double rate, double span) {
@@ -128,8 +130,8 @@ public final class Endurance {
                 remaining / rate,
                 "d",
                 digitsBeside(remaining / rate, 3, SOON));
-        String reason = sharePhrase(share, in) + "; at " + of(rate, 3) + " TB/d about " + beside(left, 3, SOON)
-                + " days are left";
+        String reason = sharePhrase(share, in) + "; at " + of(rate, 3) + " TB/d "
+                + (left < 1 ? "less than a day is left" : "about " + beside(left, 3, SOON) + " days are left");
         if (in.readings().size() == 2) {
             draft.assume("Two readings give no interval: read the counter again on another day.");
             return judged(
@@ -143,13 +145,13 @@ public final class Endurance {
         return judged(
                 draft,
                 soonest,
-                reason + ", perhaps only " + beside(soonest, 3, SOON) + ".",
+                reason + ", perhaps only " + (soonest < 1 ? "hours" : beside(soonest, 3, SOON)) + ".",
                 Level.GOOD,
                 "endurance left");
     }
 
     private static Result judged(ResultDraft draft, double soonest, String reason, Level level, String words) {
-        return soonest < SOON
+        return Side.below(soonest, SOON)
                 ? draft.judged(
                         Level.CAREFUL,
                         "endurance runs out soon",

@@ -15,6 +15,7 @@ import org.benchtrail.core.bench.Result.Curve;
 import org.benchtrail.core.bench.Result.Level;
 import org.benchtrail.core.bench.Result.Point;
 import org.benchtrail.core.bench.ResultDraft;
+import org.benchtrail.core.bench.Side;
 import org.benchtrail.core.bench.Trade;
 
 /**
@@ -39,10 +40,7 @@ public final class Jitter {
             @Ask(label = "Packets", hint = "Two or more, in the order they came in")
             List<Packet> packets,
 
-            @Ask(
-                    label = "Jitter allowed",
-                    unit = "ms",
-                    hint = "The receiver's buffer; 30 is common practice, no source")
+            @Ask(label = "Jitter allowed", unit = "ms", hint = "The receiver's buffer; 30 is common practice")
             double allowed) {
         public Input {
             InputCheck check = new InputCheck();
@@ -73,7 +71,7 @@ public final class Jitter {
 
     public static final Calculation<Input> CALCULATION = new Calculation<>(
             "jitter",
-            1,
+            2,
             Trade.VOICE,
             "Interarrival jitter",
             "How unevenly do the packets of this call arrive?",
@@ -155,7 +153,7 @@ public final class Jitter {
         int changes = in.packets().size() - 1;
         String reason = "Jitter is " + beside(jitter, 3, in.allowed()) + " ms over "
                 + in.packets().size() + " packets, allowed are " + of(in.allowed()) + " ms";
-        if (jitter > in.allowed()) {
+        if (Side.above(jitter, in.allowed())) {
             return draft.judged(Level.BAD, "above what is allowed", reason + ".");
         }
         if (changes < SETTLED) {

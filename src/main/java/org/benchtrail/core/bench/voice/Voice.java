@@ -57,7 +57,7 @@ public final class Voice {
 
             @Ask(label = "Jitter", unit = "ms") double jitter,
 
-            @Ask(label = "Jitter buffer", unit = "ms", hint = "Empty: twice the jitter, common practice, no source")
+            @Ask(label = "Jitter buffer", unit = "ms", hint = "Empty: twice the jitter, which is common practice")
             @Nullable
             Double buffer,
 
@@ -88,7 +88,7 @@ public final class Voice {
 
     public static final Calculation<Input> CALCULATION = new Calculation<>(
             "voice",
-            1,
+            2,
             Trade.VOICE,
             "Voice quality",
             "How will this call sound, given delay, jitter and loss?",
@@ -171,7 +171,7 @@ public final class Voice {
                 ? draft.step("Jitter buffer", "twice the jitter", "2 × " + of(in.jitter()), 2 * in.jitter(), "ms", 4)
                 : given;
         if (given == null) {
-            draft.assume("The jitter buffer is twice the jitter (common practice, no source).");
+            draft.assume("The jitter buffer is twice the jitter: common practice, no source.");
         } else if (given < in.jitter()) {
             draft.assume("The buffer is shorter than the jitter: more packets come too late than the loss says.");
         }

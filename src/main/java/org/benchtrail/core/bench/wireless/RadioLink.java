@@ -14,6 +14,7 @@ import org.benchtrail.core.bench.Result.Curve;
 import org.benchtrail.core.bench.Result.Level;
 import org.benchtrail.core.bench.Result.Point;
 import org.benchtrail.core.bench.ResultDraft;
+import org.benchtrail.core.bench.Side;
 import org.benchtrail.core.bench.Trade;
 
 /**
@@ -28,6 +29,11 @@ public final class RadioLink {
 
             @Ask(label = "Loss of each", unit = "dB", hint = "Measured, or a maker's table for this frequency")
             double loss) {}
+
+    /** dBm, a kilowatt; no station of a site's own network sends more. */
+    private static final double STRONGEST = 60;
+    /** MHz; no radio network of a site works below it. */
+    private static final double LOWEST = 100;
 
     public record Input(
             @Ask(label = "Transmit power", unit = "dBm") double power,
@@ -50,7 +56,7 @@ public final class RadioLink {
             @Ask(label = "Level needed for the rate", unit = "dBm", hint = "Receiver's datasheet, such as -64")
             double sensitivity,
 
-            @Ask(label = "Margin wanted", unit = "dB", hint = "For fading; 10 is common practice, no source")
+            @Ask(label = "Margin wanted", unit = "dB", hint = "For fading; 10 is common practice")
             double wanted) {
         public Input {
             InputCheck check = new InputCheck();
@@ -58,8 +64,20 @@ public final class RadioLink {
             check.within("sendGain", sendGain, -50, 60, "dBi");
             check.within("receiveGain", receiveGain, -50, 60, "dBi");
             check.within("cableLoss", cableLoss, 0, 100, "dB");
+            check.ask(
+                    "power",
+                    power,
+                    power > STRONGEST,
+                    p -> of(p) + " dBm are more than a kilowatt: were " + of(p) + " mW meant, which are "
+                            + of(10 * Math.log10(p), 3) + " dBm?");
             boolean tuned = check.within("frequency", frequency, 1, 300_000, "MHz");
-            boolean placed = check.above("distance", distance, 0, 1e7, "m");
+            check.ask(
+                    "frequency",
+                    frequency,
+                    frequency < LOWEST,
+                    f -> of(f) + " MHz is no channel of a radio network: was " + of(f)
+                            + " GHz meant? Type it with its unit");
+            boolean placed = check.within("distance", distance, 1e-5, 1e7, "m");
             check.rule(
                     !tuned || !placed || distance >= nearest(frequency),
                     "distance",
@@ -69,6 +87,11 @@ public final class RadioLink {
                 check.within(path + ".loss", wall.loss(), 0, 200, "dB");
             });
             check.within("sensitivity", sensitivity, -200, 50, "dBm");
+            check.ask(
+                    "sensitivity",
+                    sensitivity,
+                    sensitivity > 0,
+                    s -> "receivers hear levels far below 0 dBm: was " + of(-s) + " dBm meant? Type the sign with it");
             check.within("wanted", wanted, 0, 100, "dB");
             check.done();
         }
@@ -82,7 +105,7 @@ public final class RadioLink {
 
     public static final Calculation<Input> CALCULATION = new Calculation<>(
             "radio-link",
-            1,
+            2,
             Trade.WIRELESS,
             "Radio link",
             "Which level is received, and what margin is there to the level the rate needs?",
@@ -111,9 +134,9 @@ public final class RadioLink {
                 "Margin",
                 "received - needed",
                 of(received) + " - " + term(in.sensitivity()),
-                received - in.sensitivity(),
+                Side.rest(received, in.sensitivity()),
                 "dB",
-                digitsBeside(received - in.sensitivity(), 3, 0, in.wanted()));
+                digitsBeside(Side.rest(received, in.sensitivity()), 3, 0, in.wanted()));
         curves(draft, in, received);
         draft.assume("Free sight but for the walls given; reflections, people and interference are not in it.");
         draft.assume("The cable loss is taken off once; which end it is at makes no difference to the level.");
@@ -186,7 +209,7 @@ public final class RadioLink {
         if (margin < 0) {
             return draft.judged(Level.BAD, "too weak for the rate", reason + ".");
         }
-        return margin < in.wanted()
+        return Side.below(received, in.sensitivity() + in.wanted())
                 ? draft.judged(Level.CAREFUL, "little margin", reason + ", wanted " + of(in.wanted()) + " dB.")
                 : draft.judged(Level.GOOD, "margin enough", reason + ", wanted " + of(in.wanted()) + " dB.");
     }

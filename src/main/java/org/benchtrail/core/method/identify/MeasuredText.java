@@ -1,8 +1,10 @@
 package org.benchtrail.core.method.identify;
 
 import java.util.Objects;
+import java.util.Optional;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.measure.Quantity;
+import org.benchtrail.core.measure.TypedNumber;
 import org.benchtrail.core.measure.Unit;
 import org.benchtrail.core.measure.Units;
 import org.benchtrail.core.text.FieldChecks;
@@ -36,6 +38,11 @@ public record MeasuredText(String value, @Nullable String unit) {
     /** A plain decimal of the unit; what was typed with another unit of the same kind is converted. */
     public static @Nullable String decimal(FieldChecks t, String field, @Nullable String typed, @Nullable String unit) {
         if (typed == null || typed.isBlank()) {
+            return null;
+        }
+        Optional<String> doubt = TypedNumber.doubt(typed.strip());
+        if (doubt.isPresent()) {
+            t.require(false, field, doubt.get());
             return null;
         }
         String plain = plain(typed);

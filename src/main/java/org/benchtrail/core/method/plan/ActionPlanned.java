@@ -62,7 +62,7 @@ public record ActionPlanned(
                 Boolean.TRUE.equals(irreversible) || !wayBack.isEmpty(),
                 "wayBack",
                 "Say how to undo it, or mark it irreversible.");
-        cost = cost == null || cost.isBlank() ? null : cost.strip().replace(',', '.');
+        cost = cost == null || cost.isBlank() ? null : plainAmount(cost);
         t.require(
                 cost == null || cost.matches("\\d{1,9}(\\.\\d{1,2})?"),
                 "cost",
@@ -118,6 +118,13 @@ public record ActionPlanned(
                 EnumCopies.union(Caution.class, cautions, more),
                 usesPart,
                 against);
+    }
+
+    /** Without the sign or the code of the currency, which is the site's; a comma before the cents becomes a point. */
+    private static String plainAmount(String typed) {
+        return typed.strip()
+                .replaceAll("^(\\p{Sc}|[A-Z]{3}) ?|\\s?(\\p{Sc}|[A-Z]{3})$", "")
+                .replace(',', '.');
     }
 
     public BigDecimal costAmount() {

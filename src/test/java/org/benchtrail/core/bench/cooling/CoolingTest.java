@@ -166,7 +166,7 @@ class CoolingTest {
     void temperaturesAndShares_moveTheWayPhysicsSays(long seed) {
         SplittableRandom random = new SplittableRandom(seed);
         for (int i = 0; i < 200; i++) {
-            double watts = random.nextDouble(1, 300);
+            double watts = random.nextDouble(1, 130);
             double theta = random.nextDouble(0.05, 0.9);
             double volts = random.nextDouble(0.6, 1.6);
             String row = "seed " + seed + ", row " + i;

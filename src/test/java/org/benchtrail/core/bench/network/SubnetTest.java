@@ -117,25 +117,179 @@ class SubnetTest {
                 && result.judgement().reason().contains("192.168.10.128/26"));
     }
 
-    /** Against the JDK's own address parsing and big integers. */
+    /** Against the JDK's own address parsing and big integers, in both families. */
     @ParameterizedTest
     @ValueSource(longs = {1, 2, 3})
     void networkAndLast_agreeWithBigIntegers(long seed) throws UnknownHostException {
         Random random = new Random(seed);
         for (int i = 0; i < 1000; i++) {
-            long value = random.nextLong() & 0xFFFF_FFFFL;
-            int prefix = random.nextInt(33);
-            Ipv4 ip = new Ipv4(value);
+            int bits = i % 2 == 0 ? 32 : 128;
+            Ip ip = new Ip(new BigInteger(bits, random).and(new BigInteger(bits, random)), bits);
+            int prefix = random.nextInt(bits + 1);
+            String said = "seed " + seed + " " + ip + "/" + prefix;
+            if (!ip.within("::ffff:0.0.0.0/96")) {
+                assertEquals(
+                        new BigInteger(1, InetAddress.getByName(ip.toString()).getAddress()), ip.value(), said);
+            }
+            assertEquals(ip, Ip.parse("address", ip.toString()));
+            BigInteger low = ip.value().shiftRight(bits - prefix).shiftLeft(bits - prefix);
+            BigInteger high = low.add(BigInteger.TWO.pow(bits - prefix)).subtract(BigInteger.ONE);
+            assertEquals(low, ip.network(prefix).value(), said);
+            assertEquals(high, ip.last(prefix).value(), said);
             assertEquals(
-                    new BigInteger(1, InetAddress.getByName(ip.toString()).getAddress()).longValue(),
-                    value,
-                    "seed " + seed);
-            assertEquals(ip, Ipv4.parse("address", ip.toString()));
-            BigInteger low = BigInteger.valueOf(value).shiftRight(32 - prefix).shiftLeft(32 - prefix);
-            BigInteger high = low.add(BigInteger.TWO.pow(32 - prefix)).subtract(BigInteger.ONE);
-            assertEquals(low.longValue(), ip.network(prefix).value(), "seed " + seed + " " + ip + "/" + prefix);
-            assertEquals(high.longValue(), ip.last(prefix).value(), "seed " + seed + " " + ip + "/" + prefix);
-            assertEquals(prefix, Ipv4.prefix("mask", prefix == 0 ? "0.0.0.0" : new Ipv4(Ipv4.mask(prefix)).toString()));
+                    prefix,
+                    Ip.prefix("mask", bits == 32 ? ip.mask(prefix).toString() : String.valueOf(prefix), bits),
+                    said);
         }
+    }
+
+    /** Examples of the recommendation, sections 1, 2 and 4. */
+    @ParameterizedTest
+    @CsvSource({
+        "2001:db8:0:0:1:0:0:1, 2001:db8::1:0:0:1",
+        "2001:0db8:0:0:1:0:0:1, 2001:db8::1:0:0:1",
+        "2001:db8::1:0:0:1, 2001:db8::1:0:0:1",
+        "2001:db8::0:1:0:0:1, 2001:db8::1:0:0:1",
+        "2001:0db8::1:0:0:1, 2001:db8::1:0:0:1",
+        "2001:db8:0:0:1::1, 2001:db8::1:0:0:1",
+        "2001:db8:0000:0:1::1, 2001:db8::1:0:0:1",
+        "2001:DB8:0:0:1::1, 2001:db8::1:0:0:1",
+        "2001:db8:aaaa:bbbb:cccc:dddd:eeee:0001, 2001:db8:aaaa:bbbb:cccc:dddd:eeee:1",
+        "2001:db8:aaaa:bbbb:cccc:dddd::1, 2001:db8:aaaa:bbbb:cccc:dddd:0:1",
+        "2001:db8:0:0:0::1, 2001:db8::1",
+        "2001:db8:0:0::1, 2001:db8::1",
+        "2001:db8:0::1, 2001:db8::1",
+        "2001:db8::aaaa:0:0:1, 2001:db8::aaaa:0:0:1",
+        "2001:db8:0:0:aaaa::1, 2001:db8::aaaa:0:0:1",
+        "2001:db8:0:0:0:0:2:1, 2001:db8::2:1",
+        "2001:db8::0:1, 2001:db8::1",
+        "2001:db8:0:1:1:1:1:1, 2001:db8:0:1:1:1:1:1",
+        "2001:db8::1:1:1:1:1, 2001:db8:0:1:1:1:1:1",
+        "2001:0:0:1:0:0:0:1, 2001:0:0:1::1",
+        "2001:db8:aaaa:bbbb:cccc:dddd:eeee:AAAA, 2001:db8:aaaa:bbbb:cccc:dddd:eeee:aaaa",
+        "0:0:0:0:0:ffff:192.0.2.1, ::ffff:192.0.2.1"
+    })
+    void v6_isWrittenAsRecommended(String typed, String written) {
+        check("RFC 5952, sections 1 to 5", written, Ip.parse("address", typed).toString());
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "2001:DB8:0:0:8:800:200C:417A, 2001:DB8::8:800:200C:417A",
+        "FF01:0:0:0:0:0:0:101, FF01::101",
+        "0:0:0:0:0:0:0:1, ::1",
+        "0:0:0:0:0:0:0:0, ::",
+        "0:0:0:0:0:0:13.1.68.3, ::13.1.68.3",
+        "0:0:0:0:0:FFFF:129.144.52.38, ::FFFF:129.144.52.38"
+    })
+    void v6_longAndShortFormAreOneAddress(String lengthy, String shortened) {
+        check("RFC 4291, section 2.2", Ip.parse("address", lengthy), Ip.parse("address", shortened));
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "2001:0DB8:0000:CD30:0000:0000:0000:0000/60",
+        "2001:0DB8::CD30:0:0:0:0/60",
+        "2001:0DB8:0:CD30::/60",
+        "2001:0DB8:0:CD30:123:4567:89AB:CDEF/60"
+    })
+    void v6_prefixOfSixtyBits(String typed) {
+        check("RFC 4291, section 2.3", "2001:db8:0:cd30::/60", row(of(typed, "", ""), "network"));
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "1:2:3:4:5:6:7, address",
+        "1:2:3:4:5:6:7:8:9, address",
+        "1::2::3, address",
+        ":::, address",
+        "1:2:3:4:5:6:7::8:9, address",
+        "12345::, address",
+        "g::1, address",
+        "1:, address",
+        "::1.2.3, address",
+        "::1.2.3.4:5, address",
+        "fe80::1%eth0, address",
+        "2001:db8::1/129, address"
+    })
+    void v6_malformedIsRefusedByField(String address, String field) {
+        FigureOf.names(
+                assertThrows(Invalid.class, () -> new Input(address, address.contains("/") ? "" : "64", "")), field);
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "2001:db8::17/64, GOOD, usable, 18446744073709551615",
+        "2001:db8::/64, BAD, not usable for a host, 18446744073709551615",
+        "2001:db8::ffff:ffff:ffff:ffff/64, GOOD, usable, 18446744073709551615",
+        "2001:db8::/127, GOOD, usable, 2",
+        "2001:db8::1/127, GOOD, usable, 2",
+        "2001:db8::2/126, GOOD, usable, 3",
+        "2001:db8::/126, BAD, not usable for a host, 3",
+        "2001:db8::/128, GOOD, usable, 1",
+        "2001:db8::1/0, CAREFUL, takes every host for a neighbour, 3.402823669e38",
+        "8.8.4.4/0, CAREFUL, takes every host for a neighbour, 4294967294",
+        "::/128, BAD, not usable for a host, 1",
+        "::1/128, BAD, not usable for a host, 1",
+        "::2/128, GOOD, usable, 1",
+        "::ffff:192.0.2.1/96, BAD, not usable for a host, 4294967295",
+        "feff::1/64, CAREFUL, no longer in use, 18446744073709551615",
+        "ff00::1/64, BAD, not usable for a host, 18446744073709551615",
+        "fe7f::1/64, GOOD, usable, 18446744073709551615",
+        "fe80::1/64, CAREFUL, reaches its own link only, 18446744073709551615",
+        "febf::1/64, CAREFUL, reaches its own link only, 18446744073709551615",
+        "fec0::1/64, CAREFUL, no longer in use, 18446744073709551615",
+        "fbff::1/64, GOOD, usable, 18446744073709551615",
+        "fc00::1/64, CAREFUL, from a block without a use, 18446744073709551615",
+        "fd00::1/64, GOOD, usable, 18446744073709551615"
+    })
+    void v6_mayAHostHaveIt(String address, Level level, String words, double hosts) {
+        Result result = of(address, "", "");
+        assertEquals(level, result.judgement().level(), result.judgement().reason());
+        assertEquals(words, result.judgement().words());
+        assertEquals(hosts, FigureOf.value(result, "Addresses for hosts"), 1e-9 * hosts);
+        if (address.contains(":")) {
+            assertEquals("none", row(result, "broadcast"));
+        }
+    }
+
+    @Test
+    void v6_ofTheSitesOwnIsSaidToStayThere() {
+        assertTrue(of("fd12:3456::1/64", "", "").assumptions().toString().contains("RFC 4193"));
+        assertTrue(of("2001:db8::1/56", "", "").assumptions().toString().contains("prefix of 64"));
+        assertTrue(!of("2001:db8::1/64", "", "").assumptions().toString().contains("prefix of 64"));
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "192.168.10.77/24, 192.168.10.130/24, GOOD, same network",
+        "192.168.10.77/24, 192.168.10.130/25, BAD, 'one takes the other for a neighbour, not the other way round'",
+        "192.168.10.77/25, 192.168.10.130/24, BAD, 'one takes the other for a neighbour, not the other way round'",
+        "192.168.10.77/24, 192.168.10.99/25, CAREFUL, neighbours with different masks",
+        "192.168.10.77/25, 192.168.10.130/25, CAREFUL, different networks",
+        "192.168.10.77/25, 192.168.10.128/25, BAD, not usable for a host",
+        "192.168.10.77/25, 192.168.10.128/24, BAD, 'one takes the other for a neighbour, not the other way round'",
+        "2001:db8::1/64, 2001:db8::2, GOOD, same network",
+        "2001:db8::1/64, 2001:db8:0:1::2, CAREFUL, different networks",
+        "2001:db8::1/63, 2001:db8:0:1::2, GOOD, same network",
+        "2001:db8::1/63, 2001:db8:0:1::2/64, BAD, 'one takes the other for a neighbour, not the other way round'",
+        "2001:db8::1/64, 2001:DB8:0::1, BAD, the same address",
+        "192.0.2.0/31, 192.0.2.1, GOOD, same network",
+        "192.0.2.0/32, 192.0.2.1, CAREFUL, different networks"
+    })
+    void twoHosts_eachWithItsOwnMask(String address, String other, Level level, String words) {
+        Result result = of(address, "", other);
+        assertEquals(words, result.judgement().words(), result.judgement().reason());
+        assertEquals(level, result.judgement().level());
+    }
+
+    @Test
+    void otherMask_standsWithTheAddressOrByItself() {
+        assertEquals(
+                of("192.168.10.77/24", "", "192.168.10.130/25"),
+                Subnet.calculate(new Input("192.168.10.77", "24", "192.168.10.130", "255.255.255.128")));
+        FigureOf.names(assertThrows(Invalid.class, () -> new Input("10.0.0.1/8", "", "10.0.0.2/8", "8")), "otherMask");
+        FigureOf.names(assertThrows(Invalid.class, () -> new Input("10.0.0.1/8", "", "", "8")), "other");
+        FigureOf.names(assertThrows(Invalid.class, () -> new Input("10.0.0.1/8", "", "2001:db8::1")), "other");
     }
 }

@@ -1,0 +1,361 @@
+package org.benchtrail.core.bench;
+
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.SplittableRandom;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.benchtrail.core.bench.Records.Place;
+import org.benchtrail.core.bench.Result.Curve;
+import org.benchtrail.core.bench.Result.Figure;
+import org.benchtrail.core.bench.Result.Level;
+import org.benchtrail.core.bench.Result.Rule;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+
+/**
+ * What holds of every calculation for any input at all. {@code -Dbench.inputs=200000} asks for a long walk; each build takes a
+ * short one.
+ */
+class BenchPropertiesTest {
+    private static final int INPUTS = Integer.getInteger("bench.inputs", 20_000);
+    private static final int MOST_TOLD = 20;
+    private static final long SEED = 20_260_917;
+
+    private static final String NUMBER = "-?[0-9]+(?:\\.[0-9]+)?(?:e-?[0-9]+)?";
+    private static final Pattern NUMBERS = Pattern.compile(NUMBER);
+    private static final Pattern NEVER_SAID = Pattern.compile(
+            "NaN|Infinity|null|(?<![0-9.e(])-0(?![.0-9])|[0-9]e-[0-9]+ %|\\b(?i:safe|safely|safety)\\b");
+    private static final Pattern NO_TIME_TO_SAY = Pattern.compile("[0-9]e-[0-9]+ (?:d|days|h|min|s)\\b");
+    private static final Pattern RANGE = Pattern.compile(
+            "(?:between|from|\\(|limits of) ?(" + NUMBER + ") ?(?:[^0-9 ]{1,5})? (?:to|and) (" + NUMBER + ")");
+
+    private final Map<String, Integer> told = new LinkedHashMap<>();
+    private final List<String> faults = new ArrayList<>();
+    private int inputs;
+
+    static List<Calculation<?>> calculations() {
+        return Bench.all();
+    }
+
+    private void fault(Calculation<?> c, String what, Object input) {
+        String shape = what.replaceAll(NUMBER, "#");
+        if (told.merge(shape, 1, Integer::sum) == 1 && faults.size() < MOST_TOLD) {
+            faults.add(c.id() + ": " + what + "\n      " + shortened(input));
+        }
+    }
+
+    private static String shortened(Object input) {
+        String text = String.valueOf(input);
+        return text.length() > 600 ? text.substring(0, 600) + "..." : text;
+    }
+
+    @ParameterizedTest
+    @MethodSource("calculations")
+    void anyInput_isRefusedOrJudgedInWordsThatFitTheNumbers(Calculation<?> c) {
+        Inputs inputsOf = new Inputs(c);
+        int share = INPUTS / Bench.all().size();
+        edges(c, inputsOf, share / 3);
+        pairs(c, inputsOf, 2 * share / 3);
+        SplittableRandom random = new SplittableRandom(SEED);
+        while (inputs < share) {
+            Object input = inputsOf.random(random);
+            look(c, input);
+            if (inputs % 4 == 0) {
+                step(c, inputsOf, input, random);
+            }
+        }
+        assertTrue(faults.isEmpty(), () -> told.size() + " kinds of fault:\n  " + String.join("\n  ", faults));
+    }
+
+    @ParameterizedTest
+    @MethodSource("drives")
+    void verdict_goesOneWayAsItsInputGrows(Drive drive) {
+        Calculation<?> c = Bench.find(drive.calculation()).orElseThrow();
+        Inputs inputsOf = new Inputs(c);
+        SplittableRandom random = new SplittableRandom(SEED);
+        int rounds = Math.max(3, INPUTS / 4000);
+        boolean changed = false;
+        for (int round = 0; round < rounds; round++) {
+            Object input = round == 0 ? c.example() : inputsOf.random(random);
+            changed |= walk(c, inputsOf, drive, input);
+        }
+        assertTrue(faults.isEmpty(), () -> String.join("\n  ", faults));
+        assertTrue(changed, drive.path() + " never changed the verdict");
+    }
+
+    static Stream<Drive> drives() {
+        return Drive.ALL.stream();
+    }
+
+    /** Grows the input from its smallest to its greatest, finely. */
+    private boolean walk(Calculation<?> c, Inputs inputsOf, Drive drive, Object input) {
+        Optional<Place> place = place(input, drive.path());
+        if (place.isEmpty()) {
+            return false;
+        }
+        List<Level> seen = new ArrayList<>();
+        double near =
+                place.get().value() == null ? 10 : Math.abs((Double) place.get().value());
+        for (int i = -60; i <= 300; i++) {
+            double value = i < 0 ? near * i / 30 : near * (i <= 200 ? i / 50.0 : Math.exp((i - 200) / 10.0) * 4);
+            inputsOf.level(place.get(), Inputs.typed(value)).ifPresent(level -> {
+                if (seen.isEmpty() || seen.get(seen.size() - 1) != level) {
+                    seen.add(level);
+                }
+            });
+        }
+        if (!drive.leads(seen)) {
+            fault(c, drive.path() + " growing gives " + seen + ", not in the order of " + drive.order(), input);
+        }
+        return seen.size() > 1;
+    }
+
+    private static Optional<Place> place(Object input, String path) {
+        return Inputs.places(input).stream().filter(p -> p.path().equals(path)).findFirst();
+    }
+
+    /** Every place at every edge, the rest as in the example. */
+    private void edges(Calculation<?> c, Inputs inputsOf, int most) {
+        for (Place place : Inputs.places(c.example())) {
+            List<Object> values = inputsOf.values(place);
+            for (int i = 0; i < values.size() && inputs < most; i++) {
+                look(c, place, values.get(i));
+            }
+        }
+    }
+
+    /** Each pair of places at both of their far ends. */
+    private void pairs(Calculation<?> c, Inputs inputsOf, int most) {
+        List<Place> places = Inputs.places(c.example());
+        for (Place one : places) {
+            for (Object first : ends(inputsOf, one)) {
+                Optional<Object> input = Inputs.with(one, first);
+                if (input.isPresent()) {
+                    pairs(c, inputsOf, one, input.get(), most);
+                }
+            }
+        }
+    }
+
+    private void pairs(Calculation<?> c, Inputs inputsOf, Place one, Object input, int most) {
+        for (Place other : Inputs.places(input)) {
+            if (other.path().compareTo(one.path()) > 0) {
+                for (Object second : ends(inputsOf, other)) {
+                    if (inputs < most) {
+                        look(c, other, second);
+                    }
+                }
+            }
+        }
+    }
+
+    private final Map<String, List<Object>> endsOf = new LinkedHashMap<>();
+
+    /** The least and the greatest value that is taken; of what is no number, the first and the last. */
+    private List<Object> ends(Inputs inputsOf, Place place) {
+        return endsOf.computeIfAbsent(place.path(), path -> {
+            List<Object> taken = inputsOf.values(place).stream()
+                    .filter(v -> Inputs.with(place, v).isPresent())
+                    .toList();
+            List<Object> sorted = Inputs.isNumber(place)
+                    ? taken.stream().filter(Double.class::isInstance).sorted().toList()
+                    : taken;
+            return sorted.isEmpty() ? List.of() : List.of(sorted.get(0), sorted.get(sorted.size() - 1));
+        });
+    }
+
+    private void look(Calculation<?> c, Place place, Object value) {
+        try {
+            Inputs.with(place, value).ifPresentOrElse(input -> look(c, input), () -> inputs++);
+        } catch (RuntimeException e) {
+            fault(c, place.path() + " = " + value + " throws " + e, "");
+        }
+    }
+
+    private Optional<Result> look(Calculation<?> c, Object input) {
+        inputs++;
+        try {
+            Optional<Result> result = Inputs.run(c, input);
+            result.ifPresent(r -> check(c, input, r));
+            return result;
+        } catch (RuntimeException e) {
+            fault(c, "throws " + e + " at " + e.getStackTrace()[0], input);
+            return Optional.empty();
+        }
+    }
+
+    /** Moves one number across a change of the verdict: what is shown on both sides must tell them apart. */
+    private void step(Calculation<?> c, Inputs inputsOf, Object input, SplittableRandom random) {
+        List<Place> numbers = Inputs.places(input).stream()
+                .filter(p -> Inputs.isNumber(p) && p.value() != null)
+                .toList();
+        if (numbers.isEmpty()) {
+            return;
+        }
+        Place place = numbers.get(random.nextInt(numbers.size()));
+        double now = (Double) place.value();
+        double far = Inputs.typed(now * Math.exp(6 * random.nextDouble() - 3));
+        try {
+            double[] pair = inputsOf.between(place, Math.min(now, far), Math.max(now, far));
+            if (pair.length == 2) {
+                Optional<Result> below = Inputs.with(place, pair[0]).flatMap(i -> look(c, i));
+                Optional<Result> above = Inputs.with(place, pair[1]).flatMap(i -> look(c, i));
+                if (below.isPresent() && above.isPresent()) {
+                    tellApart(c, input, place, below.get(), above.get());
+                }
+            }
+        } catch (RuntimeException e) {
+            fault(c, "a step of " + place.path() + " throws " + e, input);
+        }
+    }
+
+    private void tellApart(Calculation<?> c, Object input, Place place, Result below, Result above) {
+        if (below.judgement().level() != above.judgement().level()
+                && numbers(below.judgement().reason())
+                        .equals(numbers(above.judgement().reason()))
+                && rules(below).equals(rules(above))) {
+            fault(
+                    c,
+                    "the same numbers for another verdict, over " + place.path() + ": " + below.judgement() + " and "
+                            + above.judgement(),
+                    input);
+        }
+        Map<String, Rule> others = above.rules().stream().collect(Collectors.toMap(Rule::name, r -> r, (a, b) -> a));
+        for (Rule rule : below.rules()) {
+            Rule other = others.get(rule.name());
+            if (other != null
+                    && other.outcome() != rule.outcome()
+                    && NUMBERS.matcher(rule.sentence()).find()
+                    && numbers(rule.sentence()).equals(numbers(other.sentence()))) {
+                fault(
+                        c,
+                        "the same numbers for another outcome, over " + place.path() + ": " + rule.sentence() + " and "
+                                + other.sentence(),
+                        input);
+            }
+        }
+    }
+
+    private static List<String> numbers(String text) {
+        List<String> numbers = new ArrayList<>();
+        Matcher matcher = NUMBERS.matcher(text);
+        while (matcher.find()) {
+            numbers.add(matcher.group());
+        }
+        return numbers;
+    }
+
+    private static List<String> rules(Result result) {
+        return result.rules().stream().map(Rule::sentence).toList();
+    }
+
+    private void check(Calculation<?> c, Object input, Result result) {
+        figures(c, input, result);
+        curves(c, input, result);
+        String all = text(result);
+        Matcher never = NEVER_SAID.matcher(all);
+        if (never.find()) {
+            fault(c, "says '" + around(all, never.start()) + "'", input);
+        }
+        if (NO_TIME_TO_SAY.matcher(result.judgement().reason()).find()) {
+            fault(c, "says " + result.judgement().reason(), input);
+        }
+        rawNames(c, input, all);
+        ranges(c, input, all);
+        severity(c, input, result);
+        for (Rule rule : result.rules()) {
+            if (!rule.source().matches("[^()]*[ ,][^()]*")) {
+                fault(c, "cites '" + rule.source() + "', which is no title", input);
+            }
+        }
+        for (Saying saying : Saying.ALL) {
+            if (saying.calculation().equals(c.id()) && saying.isBroken(result)) {
+                fault(
+                        c,
+                        "'" + saying.words() + "' is not what it says: "
+                                + result.judgement().reason(),
+                        input);
+            }
+        }
+    }
+
+    private void figures(Calculation<?> c, Object input, Result result) {
+        for (Figure figure : result.figures()) {
+            if (!Double.isFinite(figure.value()) || Double.compare(figure.value(), -0.0) == 0) {
+                fault(c, figure.name() + " is " + figure.value(), input);
+            } else if (figure.unit().equals("%") && figure.text().contains("e-")) {
+                fault(c, figure.name() + " is shown as " + figure.text() + " %", input);
+            }
+        }
+    }
+
+    private void curves(Calculation<?> c, Object input, Result result) {
+        for (Curve curve : result.curves()) {
+            for (int i = 0; i < curve.points().size(); i++) {
+                double x = curve.points().get(i).x();
+                if (!Double.isFinite(x)
+                        || !Double.isFinite(curve.points().get(i).y())) {
+                    fault(c, "the curve " + curve.title() + " has no number at " + x, input);
+                } else if (i > 0 && !(x > curve.points().get(i - 1).x())) {
+                    fault(c, "the curve " + curve.title() + " goes back", input);
+                }
+            }
+        }
+    }
+
+    private static String text(Result result) {
+        StringBuilder all = new StringBuilder(result.judgement().words())
+                .append('\n')
+                .append(result.judgement().reason());
+        result.rules().forEach(r -> all.append('\n').append(r.sentence()));
+        result.assumptions().forEach(a -> all.append('\n').append(a));
+        result.working().forEach(w -> all.append('\n').append(w.withNumbers()));
+        return all.toString();
+    }
+
+    private static String around(String text, int at) {
+        return text.substring(Math.max(0, at - 60), Math.min(text.length(), at + 40))
+                .replace('\n', '|');
+    }
+
+    private void rawNames(Calculation<?> c, Object input, String all) {
+        for (Place place : Inputs.places(input)) {
+            if (place.value() instanceof Enum<?> choice
+                    && choice.name().matches(".*_.*|[A-Z]{5,}")
+                    && all.contains(choice.name())) {
+                fault(c, "says the raw name " + choice.name(), input);
+            }
+        }
+    }
+
+    private void ranges(Calculation<?> c, Object input, String all) {
+        Matcher range = RANGE.matcher(all);
+        while (range.find()) {
+            if (Double.parseDouble(range.group(1)) > Double.parseDouble(range.group(2))) {
+                fault(c, "the bounds are crossed: '" + around(all, range.start()) + "'", input);
+            }
+        }
+    }
+
+    private static final Set<Level> NOT_GOOD = Set.of(Level.BAD, Level.UNDECIDED, Level.CAREFUL);
+
+    /** A verdict is never better than the worst of the rules that it stands on. */
+    private void severity(Calculation<?> c, Object input, Result result) {
+        Level level = result.judgement().level();
+        Set<Level> outcomes = result.rules().stream().map(Rule::outcome).collect(Collectors.toSet());
+        if (outcomes.contains(Level.BAD) && level != Level.BAD) {
+            fault(c, "is " + level + " with a rule that is not met", input);
+        } else if (level == Level.GOOD && outcomes.stream().anyMatch(NOT_GOOD::contains)) {
+            fault(c, "is good with a rule that is " + outcomes, input);
+        }
+    }
+}
