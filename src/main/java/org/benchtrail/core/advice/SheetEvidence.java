@@ -144,7 +144,7 @@ public final class SheetEvidence {
         double all = category.causes().stream().mapToDouble(Cause::weight).sum();
         return category.causes().stream()
                 .filter(c -> c.id().equals(cause))
-                .mapToDouble(c -> (1 - unlisted) * c.weight() / all)
+                .mapToDouble(c -> (1 - unlisted) * (c.weight() / all))
                 .sum();
     }
 

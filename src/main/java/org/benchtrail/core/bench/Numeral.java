@@ -102,6 +102,10 @@ public final class Numeral {
         if (isBetween(percent, 100 - LEAST_PERCENT, 100, limits)) {
             return "more than 99.999 %";
         }
+        double nearest = Arrays.stream(limits).filter(limit -> limit > 0).min().orElse(0);
+        if (percent > 0 && percent < LEAST_PERCENT && percent < nearest) {
+            return "less than " + of(Math.min(nearest, LEAST_PERCENT)) + " %";
+        }
         double[] edges = Arrays.copyOf(limits, limits.length + 2);
         edges[limits.length] = 0;
         edges[limits.length + 1] = 100;

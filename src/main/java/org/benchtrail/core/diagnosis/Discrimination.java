@@ -75,6 +75,11 @@ public final class Discrimination {
             return chance >= CHECK;
         }
 
+        /** Whether any of its values would move the odds of the theory enough to be worth it. */
+        public boolean tells() {
+            return weights.values().stream().anyMatch(w -> Math.abs(w) >= LEAST_VALUE);
+        }
+
         /** What the value would do, as it is preset when the answer is recorded. */
         public Bearing bearing(String value) {
             double w = weights.getOrDefault(value, 0.0);

@@ -79,7 +79,7 @@ public final class Units {
         unit(RATIO, "%", "percent", "pct");
         unit(LEVEL, "dB");
         unit(POWER_LEVEL, "dBm");
-        unit(COUNT_RATE, "1/d", "/d");
+        unit(COUNT_RATE, "/d", "1/d");
         unit(COUNT, "count", "counts", "pcs");
         add(COUNT, "pages", "1", "page");
     }

@@ -76,10 +76,10 @@ final class AdvisedTest {
     /** What would tell the theory from its rivals, and what it says if it is not seen. */
     private String expectation(Finding finding, Discrimination.Offer offer) {
         String sign = seen(finding, offer.sign()) + " (" + Words.chance(offer.chance()) + " if the theory is right)";
-        return sign
-                + (offer.isCheck()
-                        ? otherwise(finding, offer)
-                        : ". Seeing it would prove the theory; not seeing it says little.");
+        if (!offer.tells()) {
+            return sign + "; it says little of this theory either way.";
+        }
+        return sign + (offer.isCheck() ? otherwise(finding, offer) : "; not seeing it says little.");
     }
 
     /** The other outcome that speaks loudest against the theory. */

@@ -14,6 +14,7 @@ import org.jspecify.annotations.Nullable;
  * @param causes of the catalogue that were not stated yet
  */
 public record TheorizeView(List<TheoryView> theories, List<CauseChoice> causes) {
+    private static final int SHOWN = 7;
 
     /** @param value by which the form names it */
     public record CauseChoice(String value, String name, String chance, boolean out) {}
@@ -29,6 +30,20 @@ public record TheorizeView(List<TheoryView> theories, List<CauseChoice> causes) 
                         .map(c -> new CauseChoice(TheorizeForm.CAUSE + c.id(), c.name(), c.chance(), c.out()))
                         .toList();
         return new TheorizeView(TheoryView.all(sheet), causes);
+    }
+
+    /** Those that are shown at once. */
+    public List<CauseChoice> likely() {
+        return causes.subList(0, Math.min(SHOWN, causes.size()));
+    }
+
+    public List<CauseChoice> further() {
+        return causes.subList(Math.min(SHOWN, causes.size()), causes.size());
+    }
+
+    /** Whether that choice is one of them. */
+    public boolean isFurther(String value) {
+        return further().stream().anyMatch(c -> c.value().equals(value));
     }
 
     /** Whether a theory can only be written, not chosen. */

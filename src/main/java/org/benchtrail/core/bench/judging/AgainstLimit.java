@@ -1,5 +1,6 @@
 package org.benchtrail.core.bench.judging;
 
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import org.apache.commons.statistics.distribution.NormalDistribution;
@@ -221,7 +222,15 @@ public final class AgainstLimit {
     private static String guardText(Input in, double guard) {
         double low = in.lowerOrNone();
         double high = in.upperOrNone();
-        return Numeral.beside(guard, 3, Math.abs(in.value() - low), Math.abs(high - in.value()), (high - low) / 2);
+        return Numeral.beside(
+                guard, 3, distance(in.value(), low), distance(in.value(), high), distance(low, high) / 2);
+    }
+
+    /** Of two decimals as they were typed, without the trace that binary numbers leave. */
+    private static double distance(double a, double b) {
+        return Double.isInfinite(a) || Double.isInfinite(b)
+                ? Double.POSITIVE_INFINITY
+                : BigDecimal.valueOf(a).subtract(BigDecimal.valueOf(b)).abs().doubleValue();
     }
 
     private static String limits(Input in) {

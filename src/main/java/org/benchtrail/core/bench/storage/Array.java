@@ -382,7 +382,8 @@ public final class Array {
         int sure = in.level().survives(in.members().size());
         String survives = "survives " + sure + (sure == 1 ? " failure" : " failures");
         String takes =
-                "The array " + survives + " for certain; the rebuild takes at least " + of(rebuild, 3) + " h and ";
+                "The array " + survives + " for certain; the rebuild takes at least "
+                        + (rebuild < 0.001 ? "a few seconds" : of(rebuild, 3) + " h") + " and ";
         String most = "with a chance of at most about " + percent(100 * chance, 100 * HIGH_CHANCE);
         if (keepsRedundancy(in)) {
             return draft.judged(

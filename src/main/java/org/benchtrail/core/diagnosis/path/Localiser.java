@@ -37,6 +37,9 @@ import org.benchtrail.core.diagnosis.Surprise;
  * one fault at a time, expected minutes instead of entropy, and places whose inner workings nobody models.
  */
 public final class Localiser {
+    /** Before a segment's id: whatever nobody listed there, as a cause. */
+    public static final String SOMETHING_ELSE = "else:";
+
     /** What opening the case costs, once a ticket, minutes. Common practice, no source. */
     private static final double OPENING_MINUTES = 5;
 

@@ -13,7 +13,7 @@ final class Places {
 
     /** Id of what nobody listed in a segment. */
     static String residual(String segment) {
-        return "else:" + segment;
+        return Localiser.SOMETHING_ELSE + segment;
     }
 
     /** Id of the repair of a segment as a whole. */
@@ -23,7 +23,7 @@ final class Places {
 
     /** Mending what nobody listed in a segment is mending the segment. */
     static String repairOf(String id) {
-        return id.startsWith("else:") ? repair(id.substring("else:".length())) : id;
+        return id.startsWith(Localiser.SOMETHING_ELSE) ? repair(id.substring(Localiser.SOMETHING_ELSE.length())) : id;
     }
 
     /** Whatever nobody listed in a segment, as a cause. */

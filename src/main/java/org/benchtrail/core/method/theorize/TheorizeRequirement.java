@@ -95,16 +95,15 @@ public enum TheorizeRequirement implements Requirement {
 
     private static boolean isNear(TheoriesRanked ranked, String best, @Nullable String cause) {
         double behind = 10 * Math.log10(shown(ranked, best) / shown(ranked, cause));
-        return cause != null && (cause.equals(ranked.favoured()) || behind < AS_GOOD);
+        return behind < AS_GOOD || (cause != null && cause.equals(ranked.favoured()));
     }
 
-    /** 0 where it was not shown. */
+    /** 0 where it was not shown. A theory of one's own is among what the catalogue does not list. */
     private static double shown(TheoriesRanked ranked, @Nullable String cause) {
         return Objects.requireNonNullElse(ranked.causes(), List.<RankedCause>of()).stream()
-                .filter(c -> c.causeId().equals(cause))
+                .filter(c -> cause == null ? c.unlisted() : c.causeId().equals(cause))
                 .mapToDouble(c -> Double.parseDouble(c.probability()))
-                .findFirst()
-                .orElse(0);
+                .sum();
     }
 
     /** The first cause of the catalogue's ranking that no round ruled out. */

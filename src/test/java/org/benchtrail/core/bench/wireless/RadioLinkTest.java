@@ -66,7 +66,7 @@ class RadioLinkTest {
 
     @Test
     void nearerThanTheFormulaHolds_isRefused() {
-        Invalid refusal = assertThrows(Invalid.class, () -> of(1, 20, -64));
+        Invalid refusal = assertThrows(Invalid.class, () -> of(100, 0.2, -64));
         assertEquals("distance", refusal.problems().get(0).field());
         assertEquals(
                 2, assertThrows(Invalid.class, () -> of(0, 0, -64)).problems().size());
