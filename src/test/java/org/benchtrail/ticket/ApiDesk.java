@@ -38,7 +38,7 @@ final class ApiDesk {
         "{\"kind\":\"symptom-recorded\",\"words\":\"It dies on me\",\"observable\":\"Screen goes dark\"}",
         ONSET,
         "{\"kind\":\"changes-asked\",\"answers\":{\"HARDWARE\":\"NO\",\"SOFTWARE\":\"NO\",\"SETTINGS\":\"UNKNOWN\",\"PLACE\":\"NO\","
-            + "\"INFRASTRUCTURE\":\"NO\"}}",
+                + "\"INFRASTRUCTURE\":\"NO\"}}",
         "{\"kind\":\"scope-recorded\",\"scope\":\"ONE\"}",
         "{\"kind\":\"reproduction-tried\",\"outcome\":\"YES\",\"how\":\"Ten minutes of full load\"}",
         "{\"kind\":\"hazards-screened\",\"present\":{\"SMELL\":false,\"SMOKE\":false,\"HEAT\":false,\"SWELLING\":false,"
@@ -52,7 +52,7 @@ final class ApiDesk {
 
     static final String OBVIOUS =
             "{\"kind\":\"obvious-questioned\",\"looks\":{\"POWER\":\"IN_ORDER\",\"CABLES\":\"IN_ORDER\",\"SETTINGS\":\"IN_ORDER\",\"RECENT_CHANGE\":\"NOT_APPLICABLE\"},\"note\":\"Nothing"
-                + " changed\"}";
+                    + " changed\"}";
 
     private final Function<String, RequestSpecification> as;
     String who;

@@ -202,8 +202,8 @@ class DemoTicketsClosedTest {
         verifies(
                 desk,
                 "{'kind':'reading-recorded','quantity':'processor"
-                    + " temperature','value':'66','unit':'\u00b0C','point':'firmware screen','instrument':'the board"
-                    + " sensor'}");
+                        + " temperature','value':'66','unit':'\u00b0C','point':'firmware screen','instrument':'the board"
+                        + " sensor'}");
         documents(desk, "Heat sink clogged by dust", CLOSE);
         assertClosed(desk, "hot-desktop", "identify");
     }
@@ -242,8 +242,8 @@ class DemoTicketsClosedTest {
         goesOn(
                 desk,
                 "{'kind':'action-planned','what':'Replace the drive in bay 3 like with like','effect':'The array is"
-                    + " whole after the rebuild','impact':'Nobody; slower for four hours','wayBack':'The array runs"
-                    + " degraded','irreversible':false,'touchesStorage':true,'usesPart':true,'part':'SAS drive 4 TB'}",
+                        + " whole after the rebuild','impact':'Nobody; slower for four hours','wayBack':'The array runs"
+                        + " degraded','irreversible':false,'touchesStorage':true,'usesPart':true,'part':'SAS drive 4 TB'}",
                 "{'kind':'maker-consulted','applicable':true,'text':'Manual of the server: change while it runs'}");
         fitsOnTheBench(desk, last(desk, "action-planned"));
         carriesOut(desk);

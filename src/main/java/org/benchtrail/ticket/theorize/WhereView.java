@@ -21,8 +21,7 @@ import org.benchtrail.platform.chart.SvgStrip;
  * @param strips the paths with what was measured on them
  * @param questions whether something is there at all
  */
-public record WhereView(
-        String leading, String elsewhere, List<StripView> strips, List<PresenceQuestion> questions) {
+public record WhereView(String leading, String elsewhere, List<StripView> strips, List<PresenceQuestion> questions) {
     private static final double PERCENT = 100;
 
     /**
@@ -38,8 +37,7 @@ public record WhereView(
      * @param percent of a bar's length, 1 to 99
      * @param measured what was measured behind it, a sentence; empty if nothing was
      */
-    public record PlaceView(
-            int number, String name, String chance, long percent, boolean meant, String measured) {}
+    public record PlaceView(int number, String name, String chance, long percent, boolean meant, String measured) {}
 
     /** @param id by which the answer is sent */
     public record PresenceQuestion(String id, String words) {}

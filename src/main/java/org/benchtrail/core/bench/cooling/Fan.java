@@ -143,7 +143,10 @@ public final class Fan {
                 "%",
                 digits);
         String reason = reads + ": " + Numeral.percent(ratio, 100 * HALF, least, most) + " of it, with a tolerance of "
-                + (input.tolerance() < 0.001 && input.tolerance() > 0 ? "less than 0.001" : Numeral.of(input.tolerance())) + " %.";
+                + (input.tolerance() < 0.001 && input.tolerance() > 0
+                        ? "less than 0.001"
+                        : Numeral.of(input.tolerance()))
+                + " %.";
         if (Side.below(ratio, 100 * HALF)) {
             return draft.judged(Level.BAD, "much too slow", reason);
         }

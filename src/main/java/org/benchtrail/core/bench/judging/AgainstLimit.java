@@ -222,8 +222,7 @@ public final class AgainstLimit {
     private static String guardText(Input in, double guard) {
         double low = in.lowerOrNone();
         double high = in.upperOrNone();
-        return Numeral.beside(
-                guard, 3, distance(in.value(), low), distance(in.value(), high), distance(low, high) / 2);
+        return Numeral.beside(guard, 3, distance(in.value(), low), distance(in.value(), high), distance(low, high) / 2);
     }
 
     /** Of two decimals as they were typed, without the trace that binary numbers leave. */

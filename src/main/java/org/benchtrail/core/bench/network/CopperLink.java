@@ -241,7 +241,11 @@ public final class CopperLink {
                 link ? Level.GOOD : Level.BAD,
                 of(in.permanent()) + " m, at most 90 m.",
                 LENGTH_SOURCE);
-        draft.rule("channel", whole ? Level.GOOD : Level.BAD, beside(channel, 9, LONGEST_CHANNEL) + " m, at most 100 m.", LENGTH_SOURCE);
+        draft.rule(
+                "channel",
+                whole ? Level.GOOD : Level.BAD,
+                beside(channel, 9, LONGEST_CHANNEL) + " m, at most 100 m.",
+                LENGTH_SOURCE);
         cords(draft, in);
         return link && whole;
     }
@@ -306,8 +310,8 @@ public final class CopperLink {
     }
 
     private static Result unmeasured(ResultDraft draft, Input in, boolean fits) {
-        String length = "The channel is " + beside(in.permanent() + in.cords(), 9, LONGEST_CHANNEL) + " m long, its link "
-                + of(in.permanent()) + " m, against 100 m and 90 m";
+        String length = "The channel is " + beside(in.permanent() + in.cords(), 9, LONGEST_CHANNEL)
+                + " m long, its link " + of(in.permanent()) + " m, against 100 m and 90 m";
         return fits
                 ? draft.judged(Level.UNDECIDED, "length within, loss not measured", length + ".")
                 : draft.judged(Level.BAD, "too long", length + ".");

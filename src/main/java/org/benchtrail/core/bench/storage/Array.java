@@ -381,9 +381,8 @@ public final class Array {
     private static Result judge(ResultDraft draft, Input in, double chance, double rebuild) {
         int sure = in.level().survives(in.members().size());
         String survives = "survives " + sure + (sure == 1 ? " failure" : " failures");
-        String takes =
-                "The array " + survives + " for certain; the rebuild takes at least "
-                        + (rebuild < 0.001 ? "a few seconds" : of(rebuild, 3) + " h") + " and ";
+        String takes = "The array " + survives + " for certain; the rebuild takes at least "
+                + (rebuild < 0.001 ? "a few seconds" : of(rebuild, 3) + " h") + " and ";
         String most = "with a chance of at most about " + percent(100 * chance, 100 * HIGH_CHANCE);
         if (keepsRedundancy(in)) {
             return draft.judged(
