@@ -422,8 +422,8 @@ class CatalogueFileTest {
                 assertEquals(f.kind() == Finding.Kind.READING, f.limits() != null, f.id());
                 boolean bounded = f.values().stream()
                         .anyMatch(v -> ExpectedReading.of(f, v, 1).isPresent());
-                boolean converts = f.limits() != null && !f.limits().unit().equals("1/d");
-                assertEquals(converts, bounded, f.id());
+                boolean known = f.limits() != null && f.limits().nominal() == null;
+                assertEquals(known, bounded, f.id());
             }
         }
     }

@@ -20,6 +20,7 @@ import org.benchtrail.core.diagnosis.PlanSettings;
 import org.benchtrail.core.diagnosis.Ranking;
 import org.benchtrail.core.diagnosis.Repair;
 import org.benchtrail.core.diagnosis.Risk;
+import org.benchtrail.core.diagnosis.Report;
 import org.benchtrail.core.diagnosis.SharedRepair;
 import org.benchtrail.core.diagnosis.Source;
 import org.benchtrail.core.diagnosis.Surprise;
@@ -118,9 +119,19 @@ public record Diagnosis(Localisation where, Explanation explanation, double repa
         return cause(id).map(Cause::repair).or(() -> shared(id).map(SharedRepair::repair));
     }
 
-    /** Whether anything recorded bears on the causes; without it the order is only how frequent they are. */
+    /**
+     * Whether anything recorded bears on the causes: an answer, something tried in vain, or something out of the ordinary; that
+     * all is as usual says too little. Without it the order is nearly how frequent they are.
+     */
     public boolean hasEvidence() {
-        return !evidence().isEmpty();
+        return !evidence().failedRepairs().isEmpty()
+                || evidence().reports().stream().anyMatch(r -> !r.id().contains("/") || isUnusual(r));
+    }
+
+    private boolean isUnusual(Report r) {
+        return SheetEvidence.finding(model(), r.finding())
+                .filter(f -> !f.values().get(0).equals(r.value()))
+                .isPresent();
     }
 
     public Evidence evidence() {
