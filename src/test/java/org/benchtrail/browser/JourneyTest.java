@@ -87,7 +87,6 @@ class JourneyTest {
             ines.look("sheet-next-test");
             ines.press("Make it a check");
             ines.sees("below (about 9 in 10 if the theory is right); if not: inside; at most ");
-            ines.press("I have taken these precautions");
             ines.fill("reading.value", "2050 r/min");
             ines.fill("reading.point", "processor fan");
             ines.fill("result.observation", "2050 r/min, steady");
