@@ -332,6 +332,12 @@ class FactAnswersTest {
     }
 
     @Test
+    void kinds_areFoundByTheirStableNames() {
+        assertEquals(ReadingRecorded.class, FactKinds.all().get("reading-recorded"));
+        FactKinds.all().forEach((name, kind) -> assertEquals(name, FactKinds.name(kind)));
+    }
+
+    @Test
     void requirementThatIsNone_isRefusedOnItsField() {
         Invalid e = assertThrows(Invalid.class, () -> plain().as(SUE).does(new Waived("unheard-of", "Why not")));
         assertEquals("requirement", e.problems().get(0).field());
