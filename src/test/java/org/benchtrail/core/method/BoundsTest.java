@@ -161,6 +161,7 @@ class BoundsTest {
         areAllWorded(AskKind.class, AskKind::words);
         areAllWorded(Addendum.About.class, Addendum.About::words);
         areAllWorded(Move.class, Move::words);
+        areAllWorded(Channel.class, Channel::words);
         areAllWorded(Priority.class, Priority::words);
         areAllWorded(Priority.Impact.class, Priority.Impact::words);
         areAllWorded(Priority.Urgency.class, Priority.Urgency::words);

@@ -78,7 +78,10 @@ class CautionWordsTest {
                 "Read the mains voltage at the outlet | LIVE",
                 "400VAC at the feed | LIVE",
                 "48 V at the phone's port |",
-                "Replace the wireless adapter |"
+                "Replace the wireless adapter |",
+                "Read the label of the supply and the plate of the UPS battery |",
+                "Note the time, the power supply clicks, the UPS battery beeps |",
+                "Read the manual and reseat the memory modules | STATIC"
             })
     void words_raiseTheirCautions_andNoOthers(String act, String expected) {
         assertEquals(cautions(expected, " "), Caution.raisedBy(act));

@@ -177,6 +177,17 @@ class CautionsTest {
     }
 
     @Test
+    void acknowledged_isNoLongerAskedForOnTheNextPage() {
+        TicketFixture desk = atStep(Step.TEST);
+        int check = desk.as(INES).records(invasive(desk.latest(TheoryStated.class), Caution.MAINS, Caution.STATIC));
+        StandingFact<CheckPlanned> planned = desk.sheet().at(check, CheckPlanned.class, "check");
+        Set<Caution> owed = planned.fact().cautions();
+        assertEquals(owed, CautionsAcknowledged.open(desk.sheet(), planned, owed));
+        desk.as(INES).records(new CautionsAcknowledged(check, Set.of(Caution.STATIC)));
+        assertEquals(Set.of(Caution.MAINS), CautionsAcknowledged.open(desk.sheet(), planned, owed));
+    }
+
+    @Test
     void acknowledgedAndDoneInOneRequest_isRefused_forAnAction() {
         for (Settlement how : List.of(Settlement.CARRIED_OUT, Settlement.FAILED)) {
             TicketFixture desk = atStep(Step.PLAN);

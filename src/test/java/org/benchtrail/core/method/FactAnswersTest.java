@@ -16,8 +16,10 @@ import org.benchtrail.core.Invalid;
 import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.diagnosis.Source;
 import org.benchtrail.core.measure.Limit;
+import org.benchtrail.core.method.desk.Cancelled;
 import org.benchtrail.core.method.desk.Corrected;
 import org.benchtrail.core.method.desk.HandedOver;
+import org.benchtrail.core.method.desk.LesseningAgreed;
 import org.benchtrail.core.method.desk.VerifyFailed;
 import org.benchtrail.core.method.desk.Waived;
 import org.benchtrail.core.method.document.EffortRecorded;
@@ -73,7 +75,11 @@ class FactAnswersTest {
         }
 
         @Override
-        public void requireOriginal(String ticket) {}
+        public void requireOriginal(String ticket) {
+            if (ticket.equals("40719-4")) {
+                throw new Invalid("duplicateOf", "That one is a duplicate itself.");
+            }
+        }
 
         @Override
         public Category category() {
@@ -151,6 +157,15 @@ class FactAnswersTest {
                 new Corrected(2, "Misread", rail("1 %", null)).completedBy(SERVER));
         Corrected strike = new Corrected(2, "Misread", null);
         assertEquals(strike, strike.completedBy(SERVER));
+    }
+
+    @Test
+    void duplicate_isOfATicketThatTheServerTakesForAnOriginal() {
+        Cancelled ofADuplicate = new Cancelled("The same", "40719-4");
+        assertThrows(Invalid.class, () -> ofADuplicate.completedBy(SERVER));
+        for (Cancelled fine : List.of(new Cancelled("The same", "40718-6"), new Cancelled("Withdrawn", null))) {
+            assertEquals(fine, fine.completedBy(SERVER));
+        }
     }
 
     @Test
@@ -314,6 +329,18 @@ class FactAnswersTest {
         BenchResultAttached result = new BenchResultAttached(
                 "run-time", 1, "Run time", "{}", Result.Level.GOOD, "Long enough", "20 min of 15 min", figures);
         assertEquals(figures, result.figures());
+    }
+
+    @Test
+    void agreement_namesTheCorrectionThatItIsTo() {
+        assertEquals(
+                List.of(new Reference(7, Fact.class, "correction")), new LesseningAgreed(7, "It is so").references());
+    }
+
+    @Test
+    void kinds_areFoundByTheirStableNames() {
+        assertEquals(ReadingRecorded.class, FactKinds.all().get("reading-recorded"));
+        FactKinds.all().forEach((name, kind) -> assertEquals(name, FactKinds.name(kind)));
     }
 
     @Test

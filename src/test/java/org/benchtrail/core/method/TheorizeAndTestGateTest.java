@@ -183,6 +183,29 @@ class TheorizeAndTestGateTest {
     }
 
     @Test
+    void checkAndItsResultInOneRequest_areRefused_andDoNotCountWhereTheyGotIn() {
+        TicketFixture desk = atStep(Step.TEST);
+        CheckPlanned check = check(desk.latest(TheoryStated.class));
+        int next = desk.sheet().entries() + 1;
+        assertEquals(
+                "expectation-first",
+                desk.as(INES)
+                        .together(check, result(next, CheckOutcome.SUPPORTS))
+                        .get(0)
+                        .code());
+        desk.as(INES).records(result(next, CheckOutcome.SUPPORTS));
+        assertEquals("", sentence(desk, "result-recorded"));
+
+        TicketFixture other = atStep(Step.TEST);
+        int forced = other.sheet().entries() + 1;
+        other.together(() -> {
+            other.as(INES).forces(check(other.latest(TheoryStated.class)));
+            other.as(INES).forces(result(forced, CheckOutcome.SUPPORTS));
+        });
+        assertTrue(sentence(other, "result-recorded").startsWith("Make the check"));
+    }
+
+    @Test
     void checkOfAnotherTheory_doesNotCount() {
         TicketFixture desk = atStep(Step.TEST);
         int other = desk.as(INES).records(theory("A loose fan cable"));
