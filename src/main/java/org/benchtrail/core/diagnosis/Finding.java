@@ -47,7 +47,7 @@ public record Finding(
         values = List.copyOf(values);
         background = Map.copyOf(background);
         applies = List.copyOf(applies);
-        dangers = Set.copyOf(dangers);
+        dangers = Danger.inOrder(dangers);
     }
 
     /** One whose making endangers nobody. */

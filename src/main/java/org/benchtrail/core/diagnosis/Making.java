@@ -1,7 +1,9 @@
 package org.benchtrail.core.diagnosis;
 
+import java.util.Collections;
 import java.util.List;
 import java.util.Set;
+import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -42,7 +44,8 @@ public record Making(
     }
 
     public Making {
-        cautions = Set.copyOf(cautions);
+        // in order, so that the same catalogue is the same text again
+        cautions = Collections.unmodifiableSet(new TreeSet<>(cautions));
         needs = List.copyOf(needs);
         unless = List.copyOf(unless);
     }

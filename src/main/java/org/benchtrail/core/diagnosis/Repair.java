@@ -25,7 +25,7 @@ public record Repair(
         Set<Danger> dangers) {
     public Repair {
         needs = List.copyOf(needs);
-        dangers = Set.copyOf(dangers);
+        dangers = Danger.inOrder(dangers);
     }
 
     /** One that endangers nobody. */

@@ -9,6 +9,10 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.lang.reflect.ParameterizedType;
 import java.lang.reflect.RecordComponent;
 import java.util.ArrayList;
+import com.tngtech.archunit.core.domain.JavaClass;
+import com.tngtech.archunit.core.importer.ClassFileImporter;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -59,6 +63,29 @@ class BenchTest {
 
     private static <I extends Record> Result run(Calculation<I> calculation, Record input) {
         return calculation.calculate(calculation.inputType().cast(input));
+    }
+
+    /** One that is written and not listed would be on no page and in no API. */
+    @Test
+    void everyCalculationThatIsWritten_isListed() {
+        Set<String> written = new ClassFileImporter()
+                .importPackages("org.benchtrail.core.bench").stream()
+                        .filter(c -> c.tryGetField("CALCULATION").isPresent())
+                        .map(JavaClass::reflect)
+                        .map(BenchTest::idOf)
+                        .collect(Collectors.toCollection(TreeSet::new));
+        Set<String> listed =
+                Bench.all().stream().map(Calculation::id).collect(Collectors.toCollection(TreeSet::new));
+        written.removeAll(listed);
+        assertEquals(Set.of(), written, "name them in Bench");
+    }
+
+    private static String idOf(Class<?> calculation) {
+        try {
+            return ((Calculation<?>) calculation.getField("CALCULATION").get(null)).id();
+        } catch (ReflectiveOperationException e) {
+            throw new AssertionError(e);
+        }
     }
 
     @Test
