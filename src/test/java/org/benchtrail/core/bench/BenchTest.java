@@ -6,20 +6,20 @@ import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.tngtech.archunit.core.domain.JavaClass;
+import com.tngtech.archunit.core.importer.ClassFileImporter;
 import java.lang.reflect.ParameterizedType;
 import java.lang.reflect.RecordComponent;
 import java.util.ArrayList;
-import com.tngtech.archunit.core.domain.JavaClass;
-import com.tngtech.archunit.core.importer.ClassFileImporter;
-import java.util.TreeSet;
-import java.util.stream.Collectors;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.SplittableRandom;
+import java.util.TreeSet;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.bench.Mutation.Place;
@@ -74,8 +74,7 @@ class BenchTest {
                         .map(JavaClass::reflect)
                         .map(BenchTest::idOf)
                         .collect(Collectors.toCollection(TreeSet::new));
-        Set<String> listed =
-                Bench.all().stream().map(Calculation::id).collect(Collectors.toCollection(TreeSet::new));
+        Set<String> listed = Bench.all().stream().map(Calculation::id).collect(Collectors.toCollection(TreeSet::new));
         written.removeAll(listed);
         assertEquals(Set.of(), written, "name them in Bench");
     }
