@@ -5,7 +5,6 @@ import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Clock;
 import java.util.List;
 import org.benchtrail.core.diagnosis.Catalogue;
-import org.benchtrail.core.diagnosis.path.PathCatalogue;
 import org.benchtrail.platform.NotFound;
 import org.benchtrail.platform.sql.Sql;
 import org.benchtrail.platform.sql.SqlText;
@@ -71,16 +70,19 @@ class Versions implements PanacheRepositoryBase<VersionRow, Integer> {
     }
 
     static Catalogue practice(VersionRow row) {
-        CatalogueFile file = CatalogueFile.read(row.practice);
+        return practice(row, CatalogueFile.read(row.practice));
+    }
+
+    private static Catalogue practice(VersionRow row, CatalogueFile file) {
         return file.catalogue()
                 .orElseThrow(() -> new IllegalStateException("version " + row.number + ": " + file.faults()));
     }
 
     /** Ready to rank with. */
     static CatalogueVersion made(VersionRow row) {
-        PathCatalogue paths = CatalogueFile.read(row.practice).paths();
+        CatalogueFile file = CatalogueFile.read(row.practice);
         return row.figures == null
-                ? CatalogueVersion.of(row.number, practice(row), paths)
-                : CatalogueVersion.of(row.number, FiguresJson.read(row.figures), paths);
+                ? CatalogueVersion.of(row.number, practice(row, file), file.paths())
+                : CatalogueVersion.of(row.number, FiguresJson.read(row.figures), file.paths());
     }
 }

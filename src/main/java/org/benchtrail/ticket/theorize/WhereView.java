@@ -8,6 +8,7 @@ import java.util.Set;
 import java.util.stream.Stream;
 import org.benchtrail.core.diagnosis.Words;
 import org.benchtrail.core.diagnosis.path.Localisation;
+import org.benchtrail.core.diagnosis.path.Localiser;
 import org.benchtrail.core.diagnosis.path.PathStrip;
 import org.benchtrail.core.diagnosis.path.PlaceWords;
 import org.benchtrail.core.diagnosis.path.Segment;
@@ -68,7 +69,7 @@ public record WhereView(String leading, String elsewhere, List<StripView> strips
     }
 
     private static PresenceQuestion question(Segment s) {
-        return new PresenceQuestion("there:" + s.id(), s.present().ask());
+        return new PresenceQuestion(Localiser.THERE + s.id(), s.present().ask());
     }
 
     private static StripView strip(PathStrip strip, Set<String> meant) {

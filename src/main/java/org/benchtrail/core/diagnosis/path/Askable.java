@@ -21,13 +21,12 @@ import org.benchtrail.core.diagnosis.Risk;
  * to be the cause: the listed ones, and something else in each segment.
  */
 final class Askable {
-    private static final String THERE = "there:";
     private static final String YES = "yes";
 
     private Askable() {}
 
     static String isThere(String segment) {
-        return THERE + segment;
+        return Localiser.THERE + segment;
     }
 
     static CauseCategory of(CauseCategory category, CategoryPaths paths, ModelSettings settings) {
@@ -70,16 +69,17 @@ final class Askable {
     static Map<String, Boolean> equipment(Evidence evidence) {
         Map<String, Boolean> said = new HashMap<>();
         evidence.reports().stream()
-                .filter(r -> r.finding().startsWith(THERE) && r.isAnswer())
+                .filter(r -> r.finding().startsWith(Localiser.THERE) && r.isAnswer())
                 .forEach(r -> said.put(
-                        r.finding().substring(THERE.length()), r.value().equals(YES)));
+                        r.finding().substring(Localiser.THERE.length()),
+                        r.value().equals(YES)));
         return said;
     }
 
     /** Without what says only which segments are there: that is structure. */
     static Evidence weighing(Evidence evidence) {
         List<Report> reports = evidence.reports().stream()
-                .filter(r -> !r.finding().startsWith(THERE))
+                .filter(r -> !r.finding().startsWith(Localiser.THERE))
                 .toList();
         return new Evidence(reports, evidence.failedRepairs());
     }

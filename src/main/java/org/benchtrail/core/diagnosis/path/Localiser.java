@@ -40,6 +40,9 @@ public final class Localiser {
     /** Before a segment's id: whatever nobody listed there, as a cause. */
     public static final String SOMETHING_ELSE = "else:";
 
+    /** Before a segment's id: whether it is there, as a question. */
+    public static final String THERE = "there:";
+
     /** What opening the case costs, once a ticket, minutes. Common practice, no source. */
     private static final double OPENING_MINUTES = 5;
 
@@ -155,7 +158,7 @@ public final class Localiser {
         Set<String> withheld = new HashSet<>(s.withheld());
         withheld.addAll(offers.withheld().keySet());
         m.model().category().findings().stream()
-                .filter(f -> !s.met().containsAll(f.needs()))
+                .filter(f -> !s.lacking(f).isEmpty())
                 .map(Finding::id)
                 .forEach(withheld::add);
         return new BenchSituation(s.met(), s.confirmed(), s.hazards(), setUp, withheld);
