@@ -32,12 +32,18 @@ public interface Requirement {
 
     /**
      * @param waivable whether a supervisor may let it go unmet
+     * @param word one or two words for it, as the head of its question
      * @param gap what is lacking, as a sentence with what to do; empty if the requirement is met
      */
-    record Row(boolean waivable, String title, Function<Situation, String> gap) {}
+    record Row(boolean waivable, String word, String title, Function<Situation, String> gap) {}
 
     default boolean waivable() {
         return row().waivable();
+    }
+
+    /** One or two words for it. */
+    default String word() {
+        return row().word();
     }
 
     default String title() {

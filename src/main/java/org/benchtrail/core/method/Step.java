@@ -2,12 +2,12 @@ package org.benchtrail.core.method;
 
 /** The six steps of the method, in the order in which every ticket passes them. */
 public enum Step {
-    IDENTIFY("Identify", "what is wrong, since when, what changed, and is it dangerous?"),
-    THEORIZE("Theorize", "what could cause it, the obvious first?"),
-    TEST("Test", "does the evidence bear the theory out?"),
-    PLAN("Plan", "what will be done, what can go wrong, and what is the way back?"),
-    VERIFY("Verify", "is every symptom gone, does everything work, will it stay so?"),
-    DOCUMENT("Document", "what was it, what was done, what is learned?");
+    IDENTIFY("Identify", "What is wrong, since when, what changed, is it dangerous?"),
+    THEORIZE("Theorize", "What could cause it? Simple things first."),
+    TEST("Test", "Do the checks support the theory?"),
+    PLAN("Plan", "What will be done, what can go wrong, what is the way back?"),
+    VERIFY("Verify", "Is every symptom gone, does everything work, will it last?"),
+    DOCUMENT("Document", "What was it, what was done, what is learned?");
 
     private final String title;
     private final String question;

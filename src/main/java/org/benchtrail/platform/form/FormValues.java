@@ -6,8 +6,11 @@ import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.datatype.jsr310.JavaTimeModule;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.stream.Stream;
 import org.benchtrail.core.Invalid.Problem;
 import org.jspecify.annotations.Nullable;
 
@@ -18,6 +21,7 @@ public final class FormValues {
 
     private final Map<String, List<String>> values = new HashMap<>();
     private final Map<String, String> errors = new HashMap<>();
+    private final Set<String> typed = new HashSet<>();
 
     /** Every component of a record under its dotted name, below the group if it has a name; maps and lists of rows opened. */
     public FormValues put(String group, Object record) {
@@ -37,7 +41,12 @@ public final class FormValues {
 
     /** As {@link #typed(PostedForm, Refusal)}. */
     public FormValues typed(Map<String, List<String>> typed, List<Problem> problems) {
-        values.putAll(typed);
+        typed.forEach((name, held) -> {
+            if (!held.equals(values.getOrDefault(name, List.of("")))) {
+                this.typed.add(name);
+            }
+            values.put(name, held);
+        });
         problems.forEach(p -> errors.putIfAbsent(p.field(), p.sentence()));
         return this;
     }
@@ -67,6 +76,16 @@ public final class FormValues {
                         .anyMatch(e -> e.getKey().startsWith(group + ".")
                                 && e.getValue().stream().anyMatch(v -> !v.isBlank()))
                 || errors.keySet().stream().anyMatch(k -> k.startsWith(group));
+    }
+
+    /** The values for one of several forms with the same fields: these, if the form that was sent said that it was about that entry. */
+    public FormValues about(String field, int entry) {
+        return is(field, entry) ? this : new FormValues();
+    }
+
+    /** Whether something was typed into a group that is not stored, or is wrong, so that its answer cannot stand folded. */
+    public boolean unsaved(String group) {
+        return Stream.concat(typed.stream(), errors.keySet().stream()).anyMatch(name -> name.startsWith(group + "."));
     }
 
     private void open(String name, JsonNode node) {

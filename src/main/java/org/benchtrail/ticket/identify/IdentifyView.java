@@ -12,6 +12,7 @@ import org.benchtrail.ticket.TicketLine;
 /**
  * What the questions of the first step need beside the evidence.
  *
+ * @param said what was answered so far
  * @param symptomKnown whether a symptom was recorded since the ticket was opened, or last reopened
  * @param likenessChecked whether it was looked at what is alike
  * @param alike tickets, the likest first
@@ -19,6 +20,7 @@ import org.benchtrail.ticket.TicketLine;
  * @param shown names all of these, to be kept with the answer that they were looked at
  */
 public record IdentifyView(
+        AnswerLines said,
         boolean symptomKnown,
         boolean likenessChecked,
         List<TicketLine> alike,
@@ -38,6 +40,6 @@ public record IdentifyView(
                 .filter(s -> s.isAfter(sheet.course().openedAt()))
                 .isPresent();
         return new IdentifyView(
-                symptomKnown, sheet.latest(LikenessChecked.class).isPresent(), alike, known, shown);
+                AnswerLines.of(sheet), symptomKnown, sheet.latest(LikenessChecked.class).isPresent(), alike, known, shown);
     }
 }

@@ -20,7 +20,7 @@ import org.benchtrail.ticket.Viewing;
 public record HeadView(
         Opened report,
         String requester,
-        String touches,
+        String affects,
         String due,
         boolean overdue,
         String assignee,
@@ -37,7 +37,7 @@ public record HeadView(
                 report.impact().words() + ", " + report.urgency().words(),
                 due(ticket.line(), viewing),
                 course.isOpen() && ticket.line().due().isBefore(viewing.now()),
-                course.assignee() == null ? "nobody yet" : viewing.name(course.assignee()),
+                course.assignee() == null ? "not assigned" : viewing.name(course.assignee()),
                 course.round(),
                 standing(course, viewing));
     }

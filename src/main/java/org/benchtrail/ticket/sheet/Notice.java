@@ -21,14 +21,15 @@ public record Notice(String words, List<Missing> missing, List<Problem> problems
     }
 
     static Notice invalid(List<Problem> problems) {
-        return new Notice("Nothing was recorded yet. Put this right:", List.of(), problems, List.of());
+        return new Notice("Nothing is saved yet. Correct this:", List.of(), problems, List.of());
     }
 
     static Notice unmet(String words, List<Missing> missing) {
         return new Notice(words, missing, List.of(), List.of());
     }
 
-    public boolean any() {
-        return !words.isEmpty();
+    /** Whether it stands above the sheet: what a gate lacks stands in the gate strip instead. */
+    public boolean above(boolean gated) {
+        return !words.isEmpty() && !(gated && !missing.isEmpty());
     }
 }

@@ -78,7 +78,7 @@ public record SheetView(
                 offered,
                 StepRow.all(viewing),
                 EarlierRound.all(viewing),
-                GateView.of(gate, offered.waiving(), offered.working()),
+                GateView.of(gate, sheet.step(), offered.waiving(), offered.working()),
                 EvidenceView.of(viewing),
                 ReadingChoices.of(ranking == null ? List.of() : ranking.measurable(), contents.limits()),
                 TheoryView.all(sheet),

@@ -4,6 +4,7 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.StandingFact;
@@ -24,9 +25,10 @@ import org.benchtrail.ticket.Viewing;
  * One of the six rows.
  *
  * @param summary of a step that was left, in one line
+ * @param initials of who left it
  * @param stamp who left it, and when; empty while nobody has
  */
-public record StepRow(Step step, State state, String summary, String stamp, List<EntryLine> facts) {
+public record StepRow(Step step, State state, String summary, String initials, String stamp, List<EntryLine> facts) {
 
     public enum State {
         NOW,
@@ -64,8 +66,17 @@ public record StepRow(Step step, State state, String summary, String stamp, List
                 step,
                 open && step == sheet.step() ? State.NOW : leaving.isPresent() ? State.SIGNED : State.LATER,
                 summary(step, sheet),
+                leaving.map(m -> initials(viewing.name(m.stamp().person()))).orElse(""),
                 leaving.map(viewing::stamp).orElse(""),
                 facts(step, sheet.round(), viewing));
+    }
+
+    private static String initials(String name) {
+        return Stream.of(name.split(" "))
+                .filter(part -> !part.isEmpty())
+                .map(part -> part.substring(0, part.offsetByCodePoints(0, 1)))
+                .limit(3)
+                .collect(Collectors.joining());
     }
 
     /** What was recorded of a step in a round; in the round that a ticket is in also what still holds from before. */

@@ -14,6 +14,7 @@ import org.benchtrail.core.method.test.CheckOutcome;
 import org.benchtrail.core.method.test.CheckPlanned;
 import org.benchtrail.core.method.test.ResultRecorded;
 import org.benchtrail.platform.Option;
+import org.benchtrail.platform.form.FormValues;
 import org.benchtrail.ticket.theorize.RankingView;
 import org.jspecify.annotations.Nullable;
 
@@ -59,6 +60,13 @@ public record TestView(String theory, List<Check> checks, List<Check> toMake, bo
     }
 
     public record Seen(String observation, String outcome) {}
+
+    /** What stands before the ids of the fields of a check's form: nothing for the one that was sent last, or else the first. */
+    public String prefix(FormValues fill, int entry) {
+        String sent = fill.value("result.check");
+        boolean plain = sent.isEmpty() ? toMake.get(0).entry() == entry : sent.equals(Integer.toString(entry));
+        return plain ? "" : "check-" + entry + "-";
+    }
 
     public static TestView of(JobSheet sheet, @Nullable RankingView ranking) {
         List<Check> checks = sheet.ofRound(CheckPlanned.class).stream()

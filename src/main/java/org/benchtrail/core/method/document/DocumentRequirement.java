@@ -14,25 +14,25 @@ import org.benchtrail.core.method.desk.SentBack;
 /** What the record has to hold before the ticket can be closed. */
 public enum DocumentRequirement implements Requirement {
     CAUSE_NAMED(
-            false,
+            false, "Cause",
             "The cause, and how it is known",
             s -> s.unlessInRound(CauseNamed.class, "Name the cause and how it is known.")),
-    SUMMARY_WRITTEN(false, "Findings, actions and outcome, signed", DocumentRequirement::summary),
+    SUMMARY_WRITTEN(false, "Summary", "Findings, actions and outcome, signed", DocumentRequirement::summary),
     KNOWLEDGE_LINKED(
-            true,
+            true, "Knowledge",
             "What the next technician gains",
             s -> s.unlessInRound(
                     KnowledgeLinked.class, "Confirm a known cause, propose a new one, or say why nothing is learned.")),
     EFFORT_RECORDED(
-            true,
+            true, "Effort",
             "Time spent and parts used",
             s -> s.unlessInRound(EffortRecorded.class, "Record the time spent and the parts used.")),
-    MENTOR_SIGNED(false, "What a trainee worked on, signed by a mentor", DocumentRequirement::mentor);
+    MENTOR_SIGNED(false, "Mentor", "What a trainee worked on, signed by a mentor", DocumentRequirement::mentor);
 
     private final Row row;
 
-    DocumentRequirement(boolean waivable, String title, Function<Situation, String> gap) {
-        row = new Row(waivable, title, gap);
+    DocumentRequirement(boolean waivable, String word, String title, Function<Situation, String> gap) {
+        row = new Row(waivable, word, title, gap);
     }
 
     @Override

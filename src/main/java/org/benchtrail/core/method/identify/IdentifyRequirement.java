@@ -11,33 +11,33 @@ import org.benchtrail.core.method.Step;
 /** What identify asks for. Each gap is a sentence that says what to do, or nothing. */
 public enum IdentifyRequirement implements Requirement {
     SYMPTOM_OBSERVED(
-            false, "A symptom, in the requester's words and as something observable", IdentifyRequirement::symptom),
+            false, "Symptom", "A symptom, in the requester's words and as something observable", IdentifyRequirement::symptom),
     ONSET_KNOWN(
-            false,
+            false, "Start",
             "When it began or last worked",
             s -> s.unlessRecorded(OnsetRecorded.class, "Say when it began or last worked, or that nobody knows.")),
     CHANGES_ASKED(
-            true,
+            true, "Changes",
             "What changed before it began",
             s -> s.unlessRecorded(
                     ChangesAsked.class,
                     "Ask what changed: hardware, software, settings, place, infrastructure; yes, no or unknown for each.")),
     SCOPE_KNOWN(
-            false,
-            "Whom it touches: one, several or a site",
-            s -> s.unlessRecorded(ScopeRecorded.class, "Say whom it touches: one, several or a site.")),
+            false, "Affected",
+            "Who is affected: one, several or a site",
+            s -> s.unlessRecorded(ScopeRecorded.class, "Say who is affected: one, several or a site.")),
     REPRODUCED(
-            true,
+            true, "Reproduction",
             "Whether it can be reproduced, and how",
             s -> s.unlessRecorded(
                     ReproductionTried.class, "Try to reproduce it and say how, or say that it is unsafe to try.")),
-    HAZARDS_SCREENED(false, "Hazards looked for; any found is cleared", IdentifyRequirement::hazards) {
+    HAZARDS_SCREENED(false, "Hazards", "Hazards looked for; any found is cleared", IdentifyRequirement::hazards) {
         @Override
         public boolean bitesLater(JobSheet sheet) {
             return true;
         }
     },
-    DATA_PROTECTED(true, "Data at risk: how they are protected", IdentifyRequirement::data) {
+    DATA_PROTECTED(true, "Data", "Data at risk: how they are protected", IdentifyRequirement::data) {
         /** From a drive-failure finding on, no step is left without the data backed up. */
         @Override
         public boolean bitesLater(JobSheet sheet) {
@@ -52,21 +52,21 @@ public enum IdentifyRequirement implements Requirement {
             return Math.max(failure, answer);
         }
     },
-    EVIDENCE_ATTACHED(true, "A reading, a log extract or a picture", IdentifyRequirement::evidence),
+    EVIDENCE_ATTACHED(true, "Evidence", "A reading, a log extract or a picture", IdentifyRequirement::evidence),
     LOGS_REVIEWED(
-            true,
+            true, "Logs",
             "System and application logs looked at",
             s -> s.unlessRecorded(LogsReviewed.class, "Look at the system and application logs, or say why not.")),
     LIKENESS_CHECKED(
-            false,
+            false, "Seen before",
             "Similar tickets and known causes looked at",
             s -> s.unlessRecorded(
                     LikenessChecked.class, "Look at the similar tickets and known causes that are shown."));
 
     private final Row row;
 
-    IdentifyRequirement(boolean waivable, String title, Function<Situation, String> gap) {
-        row = new Row(waivable, title, gap);
+    IdentifyRequirement(boolean waivable, String word, String title, Function<Situation, String> gap) {
+        row = new Row(waivable, word, title, gap);
     }
 
     @Override

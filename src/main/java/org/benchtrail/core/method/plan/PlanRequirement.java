@@ -18,21 +18,21 @@ import org.benchtrail.core.method.identify.LossAccepted;
 
 /** What plan asks for. */
 public enum PlanRequirement implements Requirement {
-    ACTION_PLANNED(false, "An action with effect, impact and way back", PlanRequirement::planned),
+    ACTION_PLANNED(false, "Action", "An action with effect, impact and way back", PlanRequirement::planned),
     MAKER_CONSULTED(
-            true,
+            true, "Maker",
             "The maker's instructions consulted",
             s -> s.unlessInRound(
                     MakerConsulted.class, "Read the maker's instructions and name them, or say why none apply.")),
-    PARTS_FIT(true, "Every replacement part fits", PartsFit::lacking) {
+    PARTS_FIT(true, "Parts fit", "Every replacement part fits", PartsFit::lacking) {
         @Override
         public int waivableSince(JobSheet sheet) {
             return PartsFit.lastQuestion(sheet);
         }
     },
-    PLAN_APPROVED(false, "Approved by somebody else where policy asks", Approval::lacking),
-    CAUTIONS_TAKEN(false, "Cautions acknowledged before the first action", PlanRequirement::cautions),
-    DATA_STILL_PROTECTED(true, "The answer about data is fresh enough", PlanRequirement::dataFresh) {
+    PLAN_APPROVED(false, "Approval", "Approved by somebody else where policy asks", Approval::lacking),
+    CAUTIONS_TAKEN(false, "Precautions", "Cautions acknowledged before the first action", PlanRequirement::cautions),
+    DATA_STILL_PROTECTED(true, "Data", "The answer about data is fresh enough", PlanRequirement::dataFresh) {
         @Override
         public int waivableSince(JobSheet sheet) {
             return sheet.actions().stream()
@@ -42,12 +42,12 @@ public enum PlanRequirement implements Requirement {
                     .orElse(0);
         }
     },
-    ACTIONS_SETTLED(false, "Every action carried out or not needed, none failed", PlanRequirement::settled);
+    ACTIONS_SETTLED(false, "Carried out", "Every action carried out or not needed, none failed", PlanRequirement::settled);
 
     private final Row row;
 
-    PlanRequirement(boolean waivable, String title, Function<Situation, String> gap) {
-        row = new Row(waivable, title, gap);
+    PlanRequirement(boolean waivable, String word, String title, Function<Situation, String> gap) {
+        row = new Row(waivable, word, title, gap);
     }
 
     @Override

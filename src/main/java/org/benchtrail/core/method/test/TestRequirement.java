@@ -12,18 +12,18 @@ import org.benchtrail.core.method.Step;
 
 /** What test asks for. */
 public enum TestRequirement implements Requirement {
-    EXPECTATION_FIRST(false, "A check whose expectation was written before its result", TestRequirement::expectation),
-    RESULT_RECORDED(false, "Its result, and what that says about the theory", TestRequirement::result),
-    THEORY_SUPPORTED(false, "The latest conclusive check bears the move out", TestRequirement::supported),
+    EXPECTATION_FIRST(false, "Expectation", "A check whose expectation was written before its result", TestRequirement::expectation),
+    RESULT_RECORDED(false, "Result", "Its result, and what that says about the theory", TestRequirement::result),
+    THEORY_SUPPORTED(false, "Support", "The last clear check supports this move", TestRequirement::supported),
     INVASIVE_GUARDED(
-            false,
+            false, "Precautions",
             "Invasive checks only with data protected, hazards cleared, cautions taken",
             TestRequirement::invasive);
 
     private final Row row;
 
-    TestRequirement(boolean waivable, String title, Function<Situation, String> gap) {
-        row = new Row(waivable, title, gap);
+    TestRequirement(boolean waivable, String word, String title, Function<Situation, String> gap) {
+        row = new Row(waivable, word, title, gap);
     }
 
     @Override

@@ -14,7 +14,7 @@ import org.jspecify.annotations.Nullable;
 /** What theorize asks for. */
 public enum TheorizeRequirement implements Requirement {
     SIMPLE_THINGS_FIRST(
-            true,
+            true, "Simple things",
             "The simple things looked at first",
             s -> s.unlessRecorded(
                     ObviousQuestioned.class,
@@ -25,15 +25,15 @@ public enum TheorizeRequirement implements Requirement {
             return super.isNamed(code) || code.equals("obvious-questioned");
         }
     },
-    THEORY_STATED(false, "At least one theory", TheorizeRequirement::stated),
-    THEORY_CHOSEN(false, "One active theory; why, if it is not the best ranked", TheorizeRequirement::chosen),
+    THEORY_STATED(false, "Theories", "At least one theory", TheorizeRequirement::stated),
+    THEORY_CHOSEN(false, "Choice", "One active theory; why, if it is not the best ranked", TheorizeRequirement::chosen),
     NOT_ALREADY_REFUTED(
-            true, "Not a theory that was ruled out before, unless something is new", TheorizeRequirement::notRefuted);
+            true, "Not ruled out", "Not a theory that was ruled out before, unless something is new", TheorizeRequirement::notRefuted);
 
     private final Row row;
 
-    TheorizeRequirement(boolean waivable, String title, Function<Situation, String> gap) {
-        row = new Row(waivable, title, gap);
+    TheorizeRequirement(boolean waivable, String word, String title, Function<Situation, String> gap) {
+        row = new Row(waivable, word, title, gap);
     }
 
     @Override

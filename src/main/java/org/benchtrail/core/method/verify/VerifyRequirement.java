@@ -13,20 +13,20 @@ import org.benchtrail.core.method.identify.SymptomRecorded;
 
 /** What verify asks for. Only what was done after the last action counts. */
 public enum VerifyRequirement implements Requirement {
-    SYMPTOMS_GONE(false, "Every symptom looked for again and gone", VerifyRequirement::symptoms),
-    READINGS_BACK(true, "What was outside its limit is measured again and within", VerifyRequirement::readings) {
+    SYMPTOMS_GONE(false, "Symptoms", "Every symptom looked for again and gone", VerifyRequirement::symptoms),
+    READINGS_BACK(true, "Readings", "What was outside its limit is measured again and within", VerifyRequirement::readings) {
         @Override
         public int waivableSince(JobSheet sheet) {
             return ReadingsBack.lastOutside(sheet);
         }
     },
-    FUNCTION_CHECKED(true, "The full-function checklist complete", VerifyRequirement::function) {
+    FUNCTION_CHECKED(true, "Full function", "The full-function checklist complete", VerifyRequirement::function) {
         @Override
         public int waivableSince(JobSheet sheet) {
             return sheet.latest(FunctionChecked.class).map(StandingFact::entry).orElse(0);
         }
     },
-    REQUESTER_AGREES(true, "The requester agrees", VerifyRequirement::requester) {
+    REQUESTER_AGREES(true, "Requester", "The requester agrees", VerifyRequirement::requester) {
         @Override
         public int waivableSince(JobSheet sheet) {
             return sheet.latest(RequesterAnswered.class, VerifyRequirement::disagrees)
@@ -35,11 +35,11 @@ public enum VerifyRequirement implements Requirement {
         }
     },
     PREVENTION_CONSIDERED(
-            false,
+            false, "Prevention",
             "A preventive measure, or why none applies",
             s -> s.unlessInRound(
                     PreventionConsidered.class, "Name what keeps it from coming back, or say why nothing applies.")),
-    SOAK_TIME_PASSED(true, "An intermittent fault has run clean for the soak time", SoakTime::lacking) {
+    SOAK_TIME_PASSED(true, "Soak time", "An intermittent fault has run clean for the soak time", SoakTime::lacking) {
         @Override
         public int waivableSince(JobSheet sheet) {
             return SoakTime.lastSign(sheet);
@@ -48,8 +48,8 @@ public enum VerifyRequirement implements Requirement {
 
     private final Row row;
 
-    VerifyRequirement(boolean waivable, String title, Function<Situation, String> gap) {
-        row = new Row(waivable, title, gap);
+    VerifyRequirement(boolean waivable, String word, String title, Function<Situation, String> gap) {
+        row = new Row(waivable, word, title, gap);
     }
 
     @Override
