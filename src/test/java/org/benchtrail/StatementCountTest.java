@@ -123,8 +123,9 @@ class StatementCountTest {
      */
     @ParameterizedTest
     @CsvSource({
-        "/queue, 7",
-        "/queue?standing=CLOSED&text=lamp, 7",
+        "/today, 11",
+        "/queue, 6",
+        "/queue?standing=CLOSED&text=lamp, 6",
         "/alarms, 4",
         "/new-ticket, 3",
         "/new-ticket/alike?title=lamp+is+dark&device=lamp&category=OTHER, 16",

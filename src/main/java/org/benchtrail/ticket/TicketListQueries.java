@@ -10,9 +10,11 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Stream;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Role;
+import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
 import org.benchtrail.platform.sql.Sql;
@@ -122,6 +124,19 @@ public class TicketListQueries {
             narrowed.by("with the words", "words", String.join(" & ", words));
         }
         return narrowed;
+    }
+
+    /** The first of these numbers that a ticket has. */
+    public Optional<TicketNumber> numbered(List<TicketNumber> meant, Actor actor) {
+        Permissions.require(Permission.SEE_TICKETS, actor);
+        if (meant.isEmpty()) {
+            return Optional.empty();
+        }
+        List<Integer> serials = meant.stream().map(TicketNumber::serial).toList();
+        List<Integer> there = Sql.of(database, text.statement("numbered"))
+                .with("serials", serials)
+                .values(Integer.class);
+        return meant.stream().filter(number -> there.contains(number.serial())).findFirst();
     }
 
     /** Tickets whose words are most like these, other than the one given; at most five, the likest first. */

@@ -15,6 +15,9 @@ from ticket
 where standing = :standing
 {and}
 
+-- @ numbered
+select serial from ticket where serial in (:serials)
+
 -- @ after
 (due, serial) > (:due, :serial)
 

@@ -69,7 +69,7 @@ class AlarmJourneyTest {
         try (Person wil = new Person(server.toString()).signIn(WIL.account(), PASSWORD)) {
             wil.go("/tickets/" + cut);
             wil.sees("The ticket has 4 entries, but 3 are there.");
-            wil.seesNot("Save, stay here");
+            wil.seesNot("Save");
             wil.look("alarm-sheet");
             wil.go("/tickets/" + garbled);
             wil.sees("Entry 3 does not hold: its content was altered, and it cannot be read.");

@@ -317,14 +317,14 @@ class JourneyTest {
             second.navigate(ines.page.url());
             ines.fill("onset.when", "since Monday");
             ines.choose("onset.known", "true");
-            ines.press("Save, stay here");
+            ines.press("Save");
             second.fill("[name='reproduction.how']", "typed in the second window");
             second.check("[name='reproduction.outcome'][value='YES']");
-            second.locator("button:has-text('Save, stay here')").click();
+            second.locator("button:text-is('Save')").click();
             second.waitForLoadState();
             assertTrue(second.locator("main").innerText().contains("Somebody else wrote on this sheet meanwhile"));
             assertEquals("typed in the second window", second.inputValue("[name='reproduction.how']"));
-            second.locator("button:has-text('Save, stay here')").click();
+            second.locator("button:text-is('Save')").click();
             second.waitForLoadState();
             second.close();
 
@@ -334,7 +334,7 @@ class JourneyTest {
                     .context()
                     .clearCookies(new com.microsoft.playwright.BrowserContext.ClearCookiesOptions()
                             .setName("benchtrail-session"));
-            ines.press("Save, stay here");
+            ines.press("Save");
             ines.sees("nothing you typed is lost");
             ines.look("resend");
             com.microsoft.playwright.Page again = ines.page.context().newPage();

@@ -67,10 +67,10 @@ class JudgesJourneyTest {
             tomasz.sees("Offered to Ines Harrow, not taken yet");
             tomasz.look("sheet-offer-made");
 
-            ines.go("/queue");
-            ines.sees("Waiting for you");
+            ines.go("/today");
+            ines.sees("For you to judge or answer");
             ines.sees("offered to you");
-            ines.look("queue-waiting");
+            ines.look("today-waiting");
             onTheSheet(ines);
             ines.sees("Offered to you");
             ines.look("sheet-offer");
@@ -102,7 +102,7 @@ class JudgesJourneyTest {
             tomasz.look("sheet-sent-back");
             tomasz.fill("summary.findings", "98 \u00b0C at 4.5 GHz in a room of 24 \u00b0C");
             tomasz.tick("sign");
-            tomasz.press("Save, stay here");
+            tomasz.press("Save");
             tomasz.seesNot("Sent back by a mentor");
 
             onTheSheet(ruth);
@@ -163,7 +163,7 @@ class JudgesJourneyTest {
     }
 
     private void agreed(Person omar) {
-        omar.go("/queue");
+        omar.go("/today");
         omar.sees("agreement to a correction");
         onTheSheet(omar);
         omar.fill("agree.reason", "The sensor was out of order that day");
@@ -196,7 +196,7 @@ class JudgesJourneyTest {
     }
 
     private void sentBack(Person ruth) {
-        ruth.go("/queue");
+        ruth.go("/today");
         ruth.sees("a mentor to look at it; a signature");
         onTheSheet(ruth);
         ruth.look("sheet-mentor-asked");

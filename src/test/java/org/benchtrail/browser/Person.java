@@ -3,11 +3,13 @@ package org.benchtrail.browser;
 import com.deque.html.axecore.playwright.AxeBuilder;
 import com.microsoft.playwright.Browser;
 import com.microsoft.playwright.BrowserContext;
+import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.Assertions;
 
 /** Somebody at a browser: fills forms by the names of their fields, presses buttons by their words, counts what is sent. */
@@ -87,11 +89,15 @@ final class Person implements AutoCloseable {
 
     void press(String words) {
         long before = System.nanoTime();
-        page.locator("button:visible", new Page.LocatorOptions().setHasText(words))
-                .first()
-                .click();
+        Locator exact = page.locator("button:visible", new Page.LocatorOptions().setHasText(whole(words)));
+        Locator any = page.locator("button:visible", new Page.LocatorOptions().setHasText(words));
+        (exact.count() > 0 ? exact : any).first().click();
         page.waitForLoadState();
         waited += System.nanoTime() - before;
+    }
+
+    private static Pattern whole(String words) {
+        return Pattern.compile("^\\s*" + words.replaceAll("[^\\w\\s]", ".") + "\\s*$");
     }
 
     String text() {

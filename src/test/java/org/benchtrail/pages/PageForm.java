@@ -19,7 +19,7 @@ import java.util.regex.Pattern;
  * @param fields the names of its fields, with stars likewise
  */
 record PageForm(String template, String method, String action, SortedSet<String> fields) {
-    private static final Pattern WITH_CONTENT = Pattern.compile("(?s)\\{#(\\w+form)\\b([^}]*)}(.*?)\\{/\\1}");
+    private static final Pattern WITH_CONTENT = Pattern.compile("(?s)\\{#(\\w+form|question)\\b([^}]*)}(.*?)\\{/\\1}");
     private static final Pattern WITHOUT_CONTENT = Pattern.compile("(?s)\\{#(\\w+)\\b((?:[^}/]|/(?!}))*)/}");
     private static final Pattern LET = Pattern.compile("(?s)\\{#let (\\w+)=([^}]+)}(.*?)\\{/let}");
     private static final Pattern ARGUMENT = Pattern.compile("(\\w+)=('[^']*'|\"[^\"]*\"|[^\\s(]+\\([^)]*\\)|\\S+)");

@@ -80,6 +80,7 @@ class DoorsTest {
             new Door("POST", "/api/me/tokens", Permission.OWN_TOKENS),
             new Door("DELETE", "/api/me/tokens/{id}", Permission.OWN_TOKENS),
             new Door("GET", "/", null),
+            new Door("GET", "/today", Permission.SEE_TICKETS),
             new Door("GET", "/queue", Permission.SEE_TICKETS),
             new Door("GET", "/alarms", Permission.SEE_ALARMS),
             new Door("POST", "/alarms/{number}/check", Permission.SEE_ALARMS),

@@ -1,5 +1,7 @@
 package org.benchtrail.core.method;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
 import org.benchtrail.core.Invalid;
 
@@ -26,12 +28,32 @@ public record TicketNumber(int serial) {
         if (!digits.matches("\\d{2,10}") || digits.startsWith("0")) {
             throw new Invalid("ticket", "A ticket number is digits with a check digit at the end, such as 40718-6.");
         }
-        String serial = digits.substring(0, digits.length() - 1);
-        if (checkDigit(serial) != digits.charAt(digits.length() - 1) - '0') {
+        if (!isChecked(digits)) {
             throw new Invalid(
                     "ticket", "The check digit of " + written.strip() + " does not fit: read the number again.");
         }
-        return new TicketNumber(Integer.parseInt(serial));
+        return new TicketNumber(Integer.parseInt(digits.substring(0, digits.length() - 1)));
+    }
+
+    /** The numbers that somebody may mean who types it with the check digit or without, the likeliest first; none for other words. */
+    public static List<TicketNumber> meant(String typed) {
+        String digits = typed.strip().replaceFirst("-(?=\\d$)", "");
+        if (!digits.matches("[1-9]\\d{0,9}")) {
+            return List.of();
+        }
+        List<TicketNumber> meant = new ArrayList<>();
+        if (digits.length() > 1 && isChecked(digits)) {
+            meant.add(parse(digits));
+        }
+        if (digits.length() < 10 && digits.equals(typed.strip())) {
+            meant.add(new TicketNumber(Integer.parseInt(digits)));
+        }
+        return List.copyOf(meant);
+    }
+
+    private static boolean isChecked(String digits) {
+        int last = digits.length() - 1;
+        return checkDigit(digits.substring(0, last)) == digits.charAt(last) - '0';
     }
 
     /**

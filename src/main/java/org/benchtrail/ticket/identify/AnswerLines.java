@@ -49,12 +49,13 @@ public record AnswerLines(
                 line(sheet.inForce(ScopeRecorded.class), s -> with(s.scope().words(), s.note())),
                 line(sheet.inForce(ReproductionTried.class), r -> with(Option.words(r.outcome()), r.how())),
                 evidence(sheet),
-                line(sheet.inForce(LogsReviewed.class), l -> with(l.looked() ? "looked at" : "not looked at", l.note())),
+                line(
+                        sheet.inForce(LogsReviewed.class),
+                        l -> with(l.looked() ? "looked at" : "not looked at", l.note())),
                 line(sheet.latest(LikenessChecked.class), l -> "looked at"));
     }
 
-    private static <F extends Fact> String line(
-            Optional<StandingFact<F>> fact, Function<F, String> words) {
+    private static <F extends Fact> String line(Optional<StandingFact<F>> fact, Function<F, String> words) {
         return fact.map(f -> words.apply(f.fact())).orElse("");
     }
 
@@ -105,6 +106,8 @@ public record AnswerLines(
 
     private static String count(JobSheet sheet, Class<? extends Fact> kind, String noun) {
         int many = sheet.all(kind).size();
-        return many == 0 ? "" : many + " " + (many == 1 ? noun : noun.equals("picture or file") ? "pictures or files" : noun + "s");
+        return many == 0
+                ? ""
+                : many + " " + (many == 1 ? noun : noun.equals("picture or file") ? "pictures or files" : noun + "s");
     }
 }

@@ -40,6 +40,11 @@ public record IdentifyView(
                 .filter(s -> s.isAfter(sheet.course().openedAt()))
                 .isPresent();
         return new IdentifyView(
-                AnswerLines.of(sheet), symptomKnown, sheet.latest(LikenessChecked.class).isPresent(), alike, known, shown);
+                AnswerLines.of(sheet),
+                symptomKnown,
+                sheet.latest(LikenessChecked.class).isPresent(),
+                alike,
+                known,
+                shown);
     }
 }

@@ -8,6 +8,8 @@ import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
+import java.util.Optional;
+import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.people.CurrentActor;
 import org.benchtrail.platform.Html;
 import org.benchtrail.platform.form.PostedForm;
@@ -32,16 +34,14 @@ public class QueuePage {
     }
 
     @GET
-    @Blocking
-    public Response home() {
-        return Html.goTo("/queue");
-    }
-
-    @GET
     @Path("queue")
     @Blocking
     public Response queue(UriInfo address) {
         QueueAsked asked = new PostedForm(address.getQueryParameters()).read(QueueAsked.class);
+        Optional<TicketNumber> numbered = queries.numbered(asked, current.actor());
+        if (numbered.isPresent()) {
+            return Html.goTo("/tickets/" + numbered.get());
+        }
         return Html.ok(Templates.queue(queries.queue(asked, current.actor(), current.zone())));
     }
 }

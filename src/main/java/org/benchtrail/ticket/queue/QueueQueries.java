@@ -7,9 +7,11 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Category;
 import org.benchtrail.core.method.Standing;
+import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.people.Directory;
 import org.benchtrail.ticket.KnownCauses;
 import org.benchtrail.ticket.QueuePart;
@@ -44,10 +46,12 @@ class QueueQueries {
         List<QueueView.Line> lines = part.tickets().stream()
                 .map(t -> QueueView.Line.of(t, names, now, zone))
                 .toList();
-        List<QueueView.Waiting> waiting = lists.waiting(viewer).stream()
-                .map(w -> QueueView.Waiting.of(w, viewer))
-                .toList();
-        return QueueView.of(part, lines, alarms.standing(viewer), waiting, people.workers(), asked);
+        return QueueView.of(part, lines, alarms.standing(viewer), people.workers(), asked);
+    }
+
+    /** The ticket whose number is all that was typed, with its check digit or without. */
+    Optional<TicketNumber> numbered(QueueAsked asked, Actor viewer) {
+        return asked.after().isEmpty() ? lists.numbered(TicketNumber.meant(asked.text()), viewer) : Optional.empty();
     }
 
     NamedBefore named(Actor viewer) {

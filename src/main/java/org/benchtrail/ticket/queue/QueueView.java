@@ -12,14 +12,12 @@ import org.benchtrail.platform.Option;
 import org.benchtrail.ticket.QueuePart;
 import org.benchtrail.ticket.TicketLine;
 import org.benchtrail.ticket.Times;
-import org.benchtrail.ticket.WaitingLine;
 import org.jspecify.annotations.Nullable;
 
 /**
  * A page of the queue.
  *
  * @param alarms how many tickets do not hold; 0 for those whom it does not concern
- * @param waiting for the viewer, whatever the filter says
  * @param total how many tickets the filter fits in all
  * @param nextPage address of the page after; null on the last one
  * @param standing of these tickets, in words
@@ -29,7 +27,6 @@ import org.jspecify.annotations.Nullable;
 public record QueueView(
         List<Line> lines,
         int alarms,
-        List<Waiting> waiting,
         long total,
         @Nullable String nextPage,
         String standing,
@@ -69,7 +66,7 @@ public record QueueView(
                     ticket.place(),
                     open ? ticket.step().title() : Option.words(ticket.standing()),
                     ticket.step().place(),
-                    assignee == null ? "nobody yet" : names.getOrDefault(assignee, assignee),
+                    assignee == null ? "not assigned" : names.getOrDefault(assignee, assignee),
                     open ? Times.distance(ticket.due(), now) : Times.text(ticket.touched(), zone),
                     open && ticket.due().isBefore(now),
                     ticket.holdFor() != null ? "waits for " + ticket.holdFor() : ticket.escalated() ? "escalated" : "",
@@ -77,31 +74,17 @@ public record QueueView(
         }
     }
 
-    /** @param why what the viewer is waited for, in words */
-    public record Waiting(String number, String title, String device, String place, String why) {
-        static Waiting of(WaitingLine line, Actor viewer) {
-            return new Waiting(line.number(), line.title(), line.device(), line.place(), line.why(viewer));
-        }
-    }
-
-    static QueueView of(
-            QueuePart part,
-            List<Line> lines,
-            int alarms,
-            List<Waiting> waiting,
-            List<Actor> workers,
-            QueueAsked asked) {
+    static QueueView of(QueuePart part, List<Line> lines, int alarms, List<Actor> workers, QueueAsked asked) {
         return new QueueView(
                 lines,
                 alarms,
-                waiting,
                 part.total(),
                 part.next() == null ? null : asked.next(part.next()),
                 Option.words(asked.wanted()),
                 asked.wanted() == Standing.OPEN,
                 Option.of(Step.class),
                 Stream.concat(
-                                Stream.of(new Option("me", "me"), new Option("-", "nobody yet")),
+                                Stream.of(new Option("me", "me"), new Option("-", "not assigned")),
                                 workers.stream().map(w -> new Option(w.account(), w.name())))
                         .toList(),
                 Option.of(Standing.class),

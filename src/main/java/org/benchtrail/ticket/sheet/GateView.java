@@ -11,7 +11,8 @@ import org.jspecify.annotations.Nullable;
  * @param missing how many requirements are
  * @param next the step after this one; null after the last
  */
-public record GateView(List<Line> lines, long missing, @Nullable Step next) {
+public record GateView(
+        List<Line> lines, long missing, @Nullable Step next) {
 
     /**
      * A requirement.
@@ -55,7 +56,10 @@ public record GateView(List<Line> lines, long missing, @Nullable Step next) {
 
     /** The requirement of that code; null where the step does not ask for it. */
     public @Nullable Line line(String code) {
-        return lines.stream().filter(line -> line.code().equals(code)).findFirst().orElse(null);
+        return lines.stream()
+                .filter(line -> line.code().equals(code))
+                .findFirst()
+                .orElse(null);
     }
 
     /** Where the way is open to. */
@@ -76,7 +80,8 @@ public record GateView(List<Line> lines, long missing, @Nullable Step next) {
      */
     static GateView of(List<Requirement.Status> gate, Step step, boolean waiving, boolean asking) {
         List<Line> lines = gate.stream().map(s -> line(s, waiving, asking)).toList();
-        return new GateView(lines, lines.stream().filter(Line::isMissing).count(), step == Step.DOCUMENT ? null : step.next());
+        return new GateView(
+                lines, lines.stream().filter(Line::isMissing).count(), step == Step.DOCUMENT ? null : step.next());
     }
 
     private static Line line(Requirement.Status status, boolean waiving, boolean asking) {

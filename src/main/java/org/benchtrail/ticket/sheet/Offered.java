@@ -45,6 +45,11 @@ public record Offered(
         boolean appending,
         boolean countersigning) {
 
+    /** To ask, hold, hand over, escalate or cancel. */
+    public boolean moving() {
+        return mine || working || handing;
+    }
+
     /** On a ticket whose record does not hold nobody can do anything. */
     static final Offered NOTHING = new Offered(
             false, false, false, false, false, false, false, false, false, false, false, false, false, false, false);

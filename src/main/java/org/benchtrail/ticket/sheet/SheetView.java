@@ -10,6 +10,7 @@ import org.benchtrail.ticket.Viewing;
 import org.benchtrail.ticket.desk.DeskView;
 import org.benchtrail.ticket.desk.JudgingView;
 import org.benchtrail.ticket.document.DocumentView;
+import org.benchtrail.ticket.document.RecordSummary;
 import org.benchtrail.ticket.identify.EvidenceView;
 import org.benchtrail.ticket.identify.IdentifyView;
 import org.benchtrail.ticket.identify.ReadingChoices;
@@ -28,6 +29,7 @@ import org.jspecify.annotations.Nullable;
  * @param viewer account
  * @param version number of the last entry
  * @param fault why nothing can be recorded; empty if the record holds
+ * @param summary of a closed ticket; null of any other
  * @param earlier the rounds before this one
  * @param ranking of the causes, as long as it is of use: until a theory is supported
  */
@@ -39,6 +41,7 @@ public record SheetView(
         String fault,
         String lastEntry,
         HeadView head,
+        @Nullable RecordSummary summary,
         Offered offered,
         List<StepRow> rows,
         List<EarlierRound> earlier,
@@ -75,6 +78,7 @@ public record SheetView(
                 contents.ticket().fault(),
                 lastEntry(viewing),
                 HeadView.of(contents.ticket(), viewing),
+                RecordSummary.of(viewing),
                 offered,
                 StepRow.all(viewing),
                 EarlierRound.all(viewing),

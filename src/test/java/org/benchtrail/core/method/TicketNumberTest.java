@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.List;
 import java.util.random.RandomGenerator;
 import java.util.random.RandomGeneratorFactory;
 import org.benchtrail.core.Invalid;
@@ -124,5 +125,16 @@ class TicketNumberTest {
     @ValueSource(ints = {Integer.MIN_VALUE, -1, 0, 1_000_000_000})
     void serialOutOfRange_isRefused(int serial) {
         assertThrows(IllegalArgumentException.class, () -> new TicketNumber(serial));
+    }
+
+    @Test
+    void whatIsTyped_mayMeanANumberWithItsCheckDigitOrWithout() {
+        assertEquals(List.of(new TicketNumber(40718)), TicketNumber.meant(" 40718-6 "));
+        assertEquals(List.of(new TicketNumber(40718), new TicketNumber(407186)), TicketNumber.meant("407186"));
+        assertEquals(List.of(new TicketNumber(40718)), TicketNumber.meant("40718"));
+        assertEquals(List.of(), TicketNumber.meant("40718-5"), "the check digit does not fit");
+        assertEquals(List.of(), TicketNumber.meant("bay 3"));
+        assertEquals(List.of(), TicketNumber.meant("0123"));
+        assertEquals(List.of(), TicketNumber.meant(""));
     }
 }

@@ -14,17 +14,20 @@ import org.benchtrail.core.method.desk.SentBack;
 /** What the record has to hold before the ticket can be closed. */
 public enum DocumentRequirement implements Requirement {
     CAUSE_NAMED(
-            false, "Cause",
+            false,
+            "Cause",
             "The cause, and how it is known",
             s -> s.unlessInRound(CauseNamed.class, "Name the cause and how it is known.")),
     SUMMARY_WRITTEN(false, "Summary", "Findings, actions and outcome, signed", DocumentRequirement::summary),
     KNOWLEDGE_LINKED(
-            true, "Knowledge",
+            true,
+            "Knowledge",
             "What the next technician gains",
             s -> s.unlessInRound(
                     KnowledgeLinked.class, "Confirm a known cause, propose a new one, or say why nothing is learned.")),
     EFFORT_RECORDED(
-            true, "Effort",
+            true,
+            "Effort",
             "Time spent and parts used",
             s -> s.unlessInRound(EffortRecorded.class, "Record the time spent and the parts used.")),
     MENTOR_SIGNED(false, "Mentor", "What a trainee worked on, signed by a mentor", DocumentRequirement::mentor);

@@ -11,23 +11,30 @@ import org.benchtrail.core.method.Step;
 /** What identify asks for. Each gap is a sentence that says what to do, or nothing. */
 public enum IdentifyRequirement implements Requirement {
     SYMPTOM_OBSERVED(
-            false, "Symptom", "A symptom, in the requester's words and as something observable", IdentifyRequirement::symptom),
+            false,
+            "Symptom",
+            "A symptom, in the requester's words and as something observable",
+            IdentifyRequirement::symptom),
     ONSET_KNOWN(
-            false, "Start",
+            false,
+            "Start",
             "When it began or last worked",
             s -> s.unlessRecorded(OnsetRecorded.class, "Say when it began or last worked, or that nobody knows.")),
     CHANGES_ASKED(
-            true, "Changes",
+            true,
+            "Changes",
             "What changed before it began",
             s -> s.unlessRecorded(
                     ChangesAsked.class,
                     "Ask what changed: hardware, software, settings, place, infrastructure; yes, no or unknown for each.")),
     SCOPE_KNOWN(
-            false, "Affected",
+            false,
+            "Affected",
             "Who is affected: one, several or a site",
             s -> s.unlessRecorded(ScopeRecorded.class, "Say who is affected: one, several or a site.")),
     REPRODUCED(
-            true, "Reproduction",
+            true,
+            "Reproduction",
             "Whether it can be reproduced, and how",
             s -> s.unlessRecorded(
                     ReproductionTried.class, "Try to reproduce it and say how, or say that it is unsafe to try.")),
@@ -54,11 +61,13 @@ public enum IdentifyRequirement implements Requirement {
     },
     EVIDENCE_ATTACHED(true, "Evidence", "A reading, a log extract or a picture", IdentifyRequirement::evidence),
     LOGS_REVIEWED(
-            true, "Logs",
+            true,
+            "Logs",
             "System and application logs looked at",
             s -> s.unlessRecorded(LogsReviewed.class, "Look at the system and application logs, or say why not.")),
     LIKENESS_CHECKED(
-            false, "Seen before",
+            false,
+            "Seen before",
             "Similar tickets and known causes looked at",
             s -> s.unlessRecorded(
                     LikenessChecked.class, "Look at the similar tickets and known causes that are shown."));

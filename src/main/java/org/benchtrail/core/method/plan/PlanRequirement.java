@@ -20,7 +20,8 @@ import org.benchtrail.core.method.identify.LossAccepted;
 public enum PlanRequirement implements Requirement {
     ACTION_PLANNED(false, "Action", "An action with effect, impact and way back", PlanRequirement::planned),
     MAKER_CONSULTED(
-            true, "Maker",
+            true,
+            "Maker",
             "The maker's instructions consulted",
             s -> s.unlessInRound(
                     MakerConsulted.class, "Read the maker's instructions and name them, or say why none apply.")),
@@ -42,7 +43,8 @@ public enum PlanRequirement implements Requirement {
                     .orElse(0);
         }
     },
-    ACTIONS_SETTLED(false, "Carried out", "Every action carried out or not needed, none failed", PlanRequirement::settled);
+    ACTIONS_SETTLED(
+            false, "Carried out", "Every action carried out or not needed, none failed", PlanRequirement::settled);
 
     private final Row row;
 

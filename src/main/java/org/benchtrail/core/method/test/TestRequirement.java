@@ -12,11 +12,16 @@ import org.benchtrail.core.method.Step;
 
 /** What test asks for. */
 public enum TestRequirement implements Requirement {
-    EXPECTATION_FIRST(false, "Expectation", "A check whose expectation was written before its result", TestRequirement::expectation),
+    EXPECTATION_FIRST(
+            false,
+            "Expectation",
+            "A check whose expectation was written before its result",
+            TestRequirement::expectation),
     RESULT_RECORDED(false, "Result", "Its result, and what that says about the theory", TestRequirement::result),
     THEORY_SUPPORTED(false, "Support", "The last clear check supports this move", TestRequirement::supported),
     INVASIVE_GUARDED(
-            false, "Precautions",
+            false,
+            "Precautions",
             "Invasive checks only with data protected, hazards cleared, cautions taken",
             TestRequirement::invasive);
 

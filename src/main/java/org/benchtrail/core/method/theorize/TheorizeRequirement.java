@@ -14,7 +14,8 @@ import org.jspecify.annotations.Nullable;
 /** What theorize asks for. */
 public enum TheorizeRequirement implements Requirement {
     SIMPLE_THINGS_FIRST(
-            true, "Simple things",
+            true,
+            "Simple things",
             "The simple things looked at first",
             s -> s.unlessRecorded(
                     ObviousQuestioned.class,
@@ -28,7 +29,10 @@ public enum TheorizeRequirement implements Requirement {
     THEORY_STATED(false, "Theories", "At least one theory", TheorizeRequirement::stated),
     THEORY_CHOSEN(false, "Choice", "One active theory; why, if it is not the best ranked", TheorizeRequirement::chosen),
     NOT_ALREADY_REFUTED(
-            true, "Not ruled out", "Not a theory that was ruled out before, unless something is new", TheorizeRequirement::notRefuted);
+            true,
+            "Not ruled out",
+            "Not a theory that was ruled out before, unless something is new",
+            TheorizeRequirement::notRefuted);
 
     private final Row row;
 

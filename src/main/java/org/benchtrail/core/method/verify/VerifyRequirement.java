@@ -14,7 +14,8 @@ import org.benchtrail.core.method.identify.SymptomRecorded;
 /** What verify asks for. Only what was done after the last action counts. */
 public enum VerifyRequirement implements Requirement {
     SYMPTOMS_GONE(false, "Symptoms", "Every symptom looked for again and gone", VerifyRequirement::symptoms),
-    READINGS_BACK(true, "Readings", "What was outside its limit is measured again and within", VerifyRequirement::readings) {
+    READINGS_BACK(
+            true, "Readings", "What was outside its limit is measured again and within", VerifyRequirement::readings) {
         @Override
         public int waivableSince(JobSheet sheet) {
             return ReadingsBack.lastOutside(sheet);
@@ -35,7 +36,8 @@ public enum VerifyRequirement implements Requirement {
         }
     },
     PREVENTION_CONSIDERED(
-            false, "Prevention",
+            false,
+            "Prevention",
             "A preventive measure, or why none applies",
             s -> s.unlessInRound(
                     PreventionConsidered.class, "Name what keeps it from coming back, or say why nothing applies.")),
