@@ -188,7 +188,7 @@ public class KnowledgePage {
         String notice = refusal.isStale()
                 ? "Somebody else changed this meanwhile. What you typed is kept below: read how it stands now, then send it"
                         + " again."
-                : "Nothing was changed yet. Put this right:";
+                : "Nothing is saved yet. Correct this:";
         List<String> sentences =
                 problems.stream().map(Invalid.Problem::sentence).distinct().toList();
         return Templates.cause(view().one(whole, current.actor()), fill, act, notice, sentences);

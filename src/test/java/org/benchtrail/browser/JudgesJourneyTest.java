@@ -155,7 +155,7 @@ class JudgesJourneyTest {
         tomasz.go(sheet + "/entries/8");
         tomasz.sees("98");
         tomasz.fill("reason", "Read with a sensor that is not trusted");
-        tomasz.press("Strike it out");
+        tomasz.press("Withdraw this entry");
         tomasz.sees("Changes that wait for a supervisor");
         tomasz.sees("As first recorded");
         tomasz.seesNot("Agree to this change");

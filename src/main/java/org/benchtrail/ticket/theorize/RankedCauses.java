@@ -107,7 +107,7 @@ final class RankedCauses {
         Ranking.Ranked first = diagnosis.ranking().all().get(0);
         return diagnosis.hasEvidence()
                 ? "Most likely: " + name(first.cause()) + ", " + Words.chance(first.probability()) + "."
-                : "Nothing recorded bears on the causes yet: the order is only how frequent they are.";
+                : "No answer separates the causes yet: the order is only how frequent they are.";
     }
 
     String flips() {
