@@ -13,8 +13,15 @@ import org.benchtrail.core.diagnosis.Model;
  * @param places of its parts, in their order
  * @param tests made from the structure
  * @param gone listed findings that make no sense with these segments
+ * @param subjects what the tests are about
  */
-record PlacedModel(Model model, Layout layout, List<PlacedPart> places, List<GenericTest> tests, Set<String> gone) {
+record PlacedModel(
+        Model model,
+        Layout layout,
+        List<PlacedPart> places,
+        List<GenericTest> tests,
+        Set<String> gone,
+        Subjects subjects) {
     PlacedModel {
         places = List.copyOf(places);
         tests = List.copyOf(tests);

@@ -83,7 +83,7 @@ final class PlacedModelBuilder {
         }
         Structure structure = new Structure(left.size(), parts, unlisted, tables, cures(), confirming());
         Model model = Model.of(withPlaces(), settings, structure);
-        return new PlacedModel(model, layout, places, tests, gone());
+        return new PlacedModel(model, layout, places, tests, gone(), Subjects.of(model.category(), layout, tests));
     }
 
     private CauseCategory withPlaces() {
