@@ -82,7 +82,7 @@ class JudgesJourneyTest {
             tomasz.press("Offer it");
             onTheSheet(ines);
             ines.press("Take it");
-            ines.sees("Every symptom again");
+            ines.sees("Asked whether it is solved");
         }
     }
 
@@ -146,7 +146,7 @@ class JudgesJourneyTest {
             ines.press("Clear the hazard");
             ines.seesNot("Work is stopped");
             onTheSheet(tomasz);
-            tomasz.sees("Every symptom again");
+            tomasz.sees("Asked whether it is solved");
         }
     }
 
