@@ -13,6 +13,7 @@ import java.util.Map;
 import java.util.stream.Stream;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Role;
+import org.benchtrail.core.method.desk.Opened;
 import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
 import org.benchtrail.platform.sql.Sql;
@@ -37,7 +38,8 @@ public class TicketListQueries {
         this.clock = clock;
         text = SqlText.of(TicketListQueries.class)
                 .having("page", "total", "after", "at the step", "of the assignee", "of nobody", "at the place")
-                .having("held", "not held", "overdue", "not overdue", "with the words", "alike", "places", "devices");
+                .having("held", "not held", "overdue", "not overdue", "with the words", "alike", "of the device")
+                .having("places", "devices");
     }
 
     public QueuePart queue(QueueFilter filter, Actor actor) {
@@ -135,6 +137,19 @@ public class TicketListQueries {
     Sql alike(String words, int exceptSerial) {
         return Sql.of(database, text.statement("alike"))
                 .with("words", words(words, SHORTEST_ALIKE).toArray(String[]::new))
+                .with("except", exceptSerial);
+    }
+
+    /** Other tickets of the device of that name at that place, the latest first; at most three. */
+    public List<Integer> ofDevice(Opened report, int exceptSerial, Actor actor) {
+        Permissions.require(Permission.SEE_TICKETS, actor);
+        return ofDevice(report.device(), report.place(), exceptSerial).values(Integer.class);
+    }
+
+    Sql ofDevice(String device, String place, int exceptSerial) {
+        return Sql.of(database, text.statement("of the device"))
+                .with("device", device)
+                .with("place", place)
                 .with("except", exceptSerial);
     }
 

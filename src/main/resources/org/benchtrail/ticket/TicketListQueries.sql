@@ -87,6 +87,11 @@ from ticket
 join (select serial, rank from ranked where rank > 0.05 order by rank desc, serial desc limit 5) likest using (serial)
 order by rank desc, serial desc
 
+-- @ of the device
+select serial from ticket
+where device = :device and place = :place and serial <> :except
+order by serial desc limit 3
+
 -- @ places
 -- Each place is looked up after the one before, so that a place with many tickets costs no more than one with few.
 with recursive known as (

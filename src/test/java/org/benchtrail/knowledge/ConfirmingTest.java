@@ -17,6 +17,7 @@ import java.util.Set;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Category;
+import org.benchtrail.core.method.Fact;
 import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.core.method.desk.Corrected;
@@ -30,6 +31,7 @@ import org.benchtrail.people.Browser;
 import org.benchtrail.people.PeopleActs;
 import org.benchtrail.platform.TestDatabase;
 import org.benchtrail.ticket.Act;
+import org.benchtrail.ticket.Outcome;
 import org.benchtrail.ticket.TicketActs;
 import org.benchtrail.ticket.TicketQueries;
 import org.junit.jupiter.api.BeforeAll;
@@ -86,6 +88,17 @@ class ConfirmingTest {
     private long draft(String word) {
         jobs.close(INES, job(word + " fails", word + " worn"), PROPOSED);
         return search.find(word, null, 0, INES).causes().get(0).id();
+    }
+
+    /** Answers with the number of the entry. */
+    private int done(TicketNumber ticket, Actor who, Fact fact) {
+        Outcome outcome = tickets.perform(ticket, jobs.version(ticket, look), List.<Act>of(s -> fact), who);
+        assertFalse(outcome.refused(), () -> outcome.missing().toString());
+        return outcome.sheet().entries();
+    }
+
+    private static HandedOver assigned(Actor who) {
+        return new HandedOver(who.account(), Set.of(), "");
     }
 
     private void confirm(long id, Actor who) {
@@ -221,9 +234,7 @@ class ConfirmingTest {
     void draftOfATicketThatWentThroughTwoHands_isConfirmedByNeither() {
         Job job = job("Kelson rots", "Kelson damp");
         TicketNumber ticket = jobs.begin(INES, job);
-        List<Act> over = List.of(s -> new HandedOver("sure-ole", Set.of(), "For Ole"));
-        assertFalse(
-                tickets.perform(ticket, jobs.version(ticket, look), over, SUE).refused());
+        done(ticket, SUE, assigned(OLE));
         jobs.work(ticket, jobs.version(ticket, look), OLE, job, PROPOSED);
         long id = search.find("kelson", null, 0, INES).causes().get(0).id();
         assertShutToAuthor(id, INES);
@@ -231,24 +242,41 @@ class ConfirmingTest {
         confirm(id, MIA);
     }
 
-    /** What they recorded was struck out since; the words may be theirs all the same. */
+    /** Another opened it, and what they recorded was struck out since; the words may be theirs all the same. */
     @Test
     void whoseEntriesWereAllStruckOut_isAnAuthorStill() {
         Job job = job("Quoin slips", "Quoin loose");
-        TicketNumber ticket = jobs.begin(INES, job);
-        int symptom = jobs.version(ticket, look);
-        List<Act> struck = List.of(
-                s -> new Corrected(symptom, "Misheard", null),
-                s -> new SymptomRecorded("It slips", job.symptom(), false));
-        List<Act> over = List.of(s -> new HandedOver("sure-ole", Set.of(), "For Ole"));
-        assertFalse(tickets.perform(ticket, symptom, over, SUE).refused());
-        assertFalse(tickets.perform(ticket, symptom + 1, struck, OLE).refused());
-        List<Act> agreed = List.of(s -> new LesseningAgreed(symptom + 2, "Misheard"));
-        assertFalse(tickets.perform(ticket, symptom + 3, agreed, SUE).refused());
+        TicketNumber ticket = jobs.queue(SUE, job);
+        done(ticket, SUE, assigned(INES));
+        int symptom = done(ticket, INES, new SymptomRecorded("It slips", job.symptom(), false));
+        done(ticket, SUE, assigned(OLE));
+        int strike = done(ticket, OLE, new Corrected(symptom, "Misheard", null));
+        done(ticket, OLE, new SymptomRecorded("It slips", job.symptom(), false));
+        done(ticket, SUE, new LesseningAgreed(strike, "Misheard"));
         jobs.work(ticket, jobs.version(ticket, look), OLE, job, PROPOSED);
+        assertEquals(
+                List.of(),
+                look.ticket(ticket, INES).sheet().facts().stream()
+                        .filter(f -> f.stamp().person().equals("sure-ines"))
+                        .toList(),
+                "nothing of hers stands");
         long id = search.find("quoin", null, 0, INES).causes().get(0).id();
         assertEquals(List.of("sure-ines", "sure-ole"), knowledge.cause(id, INES).authors());
         assertShutToAuthor(id, INES);
+    }
+
+    /** An author worked on it, and had somebody else close it. */
+    @Test
+    void ticketOnWhichAnAuthorWorked_isNoConfirmation_whoeverClosesIt() {
+        long id = draft("Topsail");
+        Job job = job("Topsail fails again", "Topsail worn");
+        TicketNumber ticket = jobs.begin(INES, job);
+        done(ticket, SUE, assigned(OLE));
+        jobs.work(ticket, jobs.version(ticket, look), OLE, job, new KnowledgeLinked(Lesson.CONFIRMED, "", id));
+        assertStands(CauseState.DRAFT, 0, id);
+        assertEquals(2, knowledge.cause(id, INES).cases().size());
+        closesWith(id, "Topsail", OLE);
+        assertStands(CauseState.CONFIRMED, 1, id);
     }
 
     @Test

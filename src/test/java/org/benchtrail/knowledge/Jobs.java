@@ -91,6 +91,15 @@ final class Jobs {
     }
 
     private TicketNumber open(Actor who, Job job) {
+        return open(who, job, false);
+    }
+
+    /** Opened, and left to whoever takes it. */
+    TicketNumber queue(Actor who, Job job) {
+        return open(who, job, true);
+    }
+
+    private TicketNumber open(Actor who, Job job, boolean queued) {
         NewTicket report = new NewTicket(
                 job.title(),
                 "",
@@ -101,7 +110,7 @@ final class Jobs {
                 "room 4",
                 Priority.Impact.ONE_PERSON,
                 Priority.Urgency.CAN_WAIT,
-                false);
+                queued);
         return acts.open(report, who).number();
     }
 

@@ -16,6 +16,9 @@ import jakarta.inject.Inject;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.benchtrail.bench.TicketValues;
+import org.benchtrail.bench.TicketValues.Known;
+import org.benchtrail.core.bench.Bench;
 import org.benchtrail.core.diagnosis.Source;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Category;
@@ -80,6 +83,9 @@ class BenchOnTheSheetTest {
     @Inject
     PeopleActs people;
 
+    @Inject
+    TicketValues values;
+
     private String token = "";
 
     @BeforeAll
@@ -93,12 +99,16 @@ class BenchOnTheSheetTest {
     }
 
     private TicketNumber open(Category category) {
+        return open(category, "Device", "Bench");
+    }
+
+    private TicketNumber open(Category category, String device, String place) {
         NewTicket report = new NewTicket(
                 "Something to calculate",
                 "",
                 category,
-                "Device",
-                "Bench",
+                device,
+                place,
                 "Rae",
                 "room 4",
                 Priority.Impact.ONE_PERSON,
@@ -165,6 +175,32 @@ class BenchOnTheSheetTest {
                 sheet(ticket).latest(BenchResultAttached.class).orElseThrow().fact();
         assertEquals("soak time", kept.verdict());
         assertEquals("/bench/soak?every=24.0&doubt=5.0#result", org.benchtrail.bench.BenchRun.again(kept));
+    }
+
+    /** Its ratings hold on its next ticket; how it was loaded then does not. */
+    @Test
+    void ratingsGivenForTheDeviceBefore_areFilledIn() {
+        String device = "UPS U-3, 1000 VA";
+        TicketNumber before = open(Category.POWER, device, "Cellar");
+        api().header("If-Match", version(before))
+                .body("{\"calculation\":\"ups-load\",\"input\":{\"ratedWatts\":700,\"ratedVa\":990,\"watts\":300,"
+                        + "\"va\":400}}")
+                .post("/api/tickets/" + before + "/bench-results")
+                .then()
+                .statusCode(200);
+        TicketNumber now = open(Category.POWER, device, "Cellar");
+        does(now, new ReadingRecorded("Load", "420", "W", "outlet 1", "display", null, null, ""));
+        Known known = known(now);
+        assertEquals(Map.of("ratedWatts", "700.0", "ratedVa", "1000 VA", "watts", "420 W"), known.values());
+        assertEquals("the device's name, 1000 VA; Load 420 W; ticket " + before + " of the same device", known.from());
+        assertEquals(
+                Map.of("ratedVa", "1000 VA"),
+                known(open(Category.POWER, device, "Attic")).values());
+        assertEquals(Map.of(), known(open(Category.POWER, "UPS U-4", "Cellar")).values());
+    }
+
+    private Known known(TicketNumber ticket) {
+        return values.known(ticket.toString(), Bench.find("ups-load").orElseThrow(), PIA);
     }
 
     @Test

@@ -116,6 +116,11 @@ class TicketPlansTest {
     }
 
     @Test
+    void ticketsOfADevice_areFoundWithoutReadingTheTableThrough() {
+        assertNotReadThrough(() -> lists.ofDevice("device 7", "room 7", 7));
+    }
+
+    @Test
     void whatWaits_isFoundWithoutReadingTheTableThrough() {
         assertNotReadThrough(
                 () -> lists.waitingFor(new Actor("person7", "Person 7", Set.of(Role.SUPERVISOR, Role.MENTOR))));

@@ -19,11 +19,12 @@ import org.benchtrail.core.method.plan.Settlement;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What a job sheet already knows of the values that a calculation asks for: its readings, the latest of each kind, by what their
- * words say was measured. What the words leave open is left empty: nothing is guessed.
+ * What a job sheet already knows of the values that a calculation asks for: what the device's label says, and over it the
+ * readings, the latest of each kind, by what their words say was measured. What the words leave open is left empty: nothing is
+ * guessed.
  *
  * @param values by the path of the field, as text that the form reads, with its unit
- * @param from the readings taken, as sentences without a stop
+ * @param from the label and the readings taken, as sentences without a stop
  */
 public record BenchStart(Map<String, String> values, List<String> from) {
     /** Readings in a unit that converts to this one, whose words match, answer that field. */
@@ -78,6 +79,7 @@ public record BenchStart(Map<String, String> values, List<String> from) {
     /** What the sheet knows for that calculation; nothing if it knows nothing. */
     public static BenchStart of(String calculation, JobSheet sheet) {
         Draft draft = new Draft(sheet);
+        draft.label(DeviceValues.printed(calculation, sheet.opened().device()));
         switch (calculation) {
             case "rails" -> draft.rails();
             case "against-limit" -> draft.againstLimit();
@@ -130,6 +132,13 @@ public record BenchStart(Map<String, String> values, List<String> from) {
         Optional<ReadingRecorded> latest(Predicate<ReadingRecorded> which) {
             return sheet.latest(ReadingRecorded.class, r -> which.test(r.fact()))
                     .map(StandingFact::fact);
+        }
+
+        void label(Map<String, String> printed) {
+            values.putAll(printed);
+            if (!printed.isEmpty()) {
+                from.add("the device's name, " + String.join(" and ", printed.values()));
+            }
         }
 
         void put(String field, String text, ReadingRecorded reading) {

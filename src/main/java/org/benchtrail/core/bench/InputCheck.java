@@ -15,6 +15,9 @@ public final class InputCheck {
         void check(String path, T value);
     }
 
+    /** What a unit is written with besides letters: percent, per mille, degrees, minutes and seconds of arc. */
+    private static final String SIGNS = "%\u2030\u00b0\u2032\u2033";
+
     private final Invalid.Collector problems = new Invalid.Collector();
 
     /** Low and high included. NaN and the infinities are outside every range. */
@@ -46,6 +49,15 @@ public final class InputCheck {
         boolean holds = value != null && value.length() <= longest;
         problems.require(holds, field, "give a text of at most " + longest + " characters");
         return holds;
+    }
+
+    /** A unit as whoever asks names it, or 1 for none: any other number is no unit. */
+    public boolean unit(String field, @Nullable String unit, String sentence) {
+        if (!text(field, unit, 12) || unit == null) {
+            return false;
+        }
+        boolean named = unit.codePoints().anyMatch(c -> Character.isLetter(c) || SIGNS.indexOf(c) >= 0);
+        return rule(named || unit.equals("1"), field, sentence);
     }
 
     /** A rule between fields; the sentence says what to do. */

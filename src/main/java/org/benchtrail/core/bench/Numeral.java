@@ -67,7 +67,7 @@ public final class Numeral {
 
     private static boolean keepsSides(double value, double written, double... limits) {
         for (double limit : limits) {
-            if (Double.compare(value, limit) != Double.compare(written, limit)) {
+            if (Side.of(value, limit) != Side.of(written, limit)) {
                 return false;
             }
         }

@@ -17,6 +17,11 @@ public final class Side {
         return value < limit && !meets(value, limit);
     }
 
+    /** 1 above the limit, -1 below it, 0 on it. */
+    static int of(double value, double limit) {
+        return above(value, limit) ? 1 : below(value, limit) ? -1 : 0;
+    }
+
     /** What is left of {@code whole} after {@code part}; nothing, not a trace, where they meet. */
     public static double rest(double whole, double part) {
         return meets(whole, part) ? 0 : whole - part;

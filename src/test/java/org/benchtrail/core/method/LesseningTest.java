@@ -17,6 +17,7 @@ import org.benchtrail.core.method.identify.Reproduction;
 import org.benchtrail.core.method.identify.ReproductionTried;
 import org.benchtrail.core.method.identify.SoakTimeReckoned;
 import org.benchtrail.core.method.identify.SymptomRecorded;
+import org.benchtrail.core.method.verify.VerifyRequirement;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -238,5 +239,31 @@ class LesseningTest {
         assertEquals(
                 List.of("Screen goes dark, fans stop", "Fans slow down", "Warm plastic", "Warm dust", "A hum"),
                 owed(desk));
+    }
+
+    private static boolean isBack(TicketFixture desk) {
+        return desk.state(VerifyRequirement.READINGS_BACK) == Requirement.State.MET;
+    }
+
+    /** Found hot after the repair, and put right to what it should have been: nobody has measured anything. */
+    @Test
+    void readingCorrectedToWithin_isNotMeasuredAgain() {
+        TicketFixture desk = atStep(Step.VERIFY);
+        int hot = desk.as(INES).records(temperature("96", "heat sink"));
+        desk.as(INES).records(new Corrected(hot, "Misread", temperature("70", "heat sink")));
+        assertEquals(false, isBack(desk));
+        desk.as(INES).records(temperature("70", "heat sink"));
+        assertEquals(true, isBack(desk));
+    }
+
+    /** The second look was as hot, but without a limit: no lessening, and no proof either once it is corrected. */
+    @Test
+    void secondLookCorrectedToWithin_provesNothing() {
+        TicketFixture desk = atStep(Step.VERIFY);
+        desk.as(INES).records(temperature("96", "heat sink"));
+        int again = desk.as(INES).records(reading("temperature", "96", "Cel", "heat sink", null, null, null));
+        desk.as(INES).records(new Corrected(again, "Misread", temperature("70", "heat sink")));
+        assertEquals(List.of(), desk.sheet().lessenings());
+        assertEquals(false, isBack(desk));
     }
 }

@@ -8,24 +8,34 @@ import java.util.List;
 import java.util.Set;
 import java.util.function.BiPredicate;
 import java.util.function.Consumer;
+import java.util.stream.LongStream;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.desk.*;
 import org.benchtrail.core.method.document.*;
 import org.benchtrail.core.method.identify.*;
 import org.benchtrail.core.method.plan.*;
 import org.benchtrail.core.method.verify.*;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 
 /**
  * Whoever works on a ticket tries to get rid of what it owes: corrects it away, strikes it out, answers it anew, hands it over,
  * waives it, agrees to it, measures by another limit, sends all at once. Supervisors who have worked on it are among them. None
- * of it closes the ticket; the same walks without the debt do.
+ * of it closes the ticket; the same walks without the debt do. Nor does any of them shed the ticket itself at any point: it is taken
+ * by whom it is offered to, or given by a supervisor.
  */
 class ShedTest {
-    private static final int SEEDS = 60;
+    private static final int SEEDS = 100;
     private static final int ACTS = 160;
     private static final Set<String> HANDS = Set.of("ines", "ole", "tom", "sue");
+    private static final Set<Class<?>> OBLIGE = Set.of(
+            SymptomRecorded.class,
+            ReadingRecorded.class,
+            FindingRecorded.class,
+            ReproductionTried.class,
+            SoakTimeReckoned.class,
+            HazardsScreened.class);
     private static final List<Step> FROM = List.of(Step.TEST, Step.PLAN, Step.VERIFY, Step.DOCUMENT);
 
     /** Something that is owed, and what would honestly settle it, which the walks leave out. */
@@ -49,7 +59,7 @@ class ShedTest {
                 desk -> desk.assignee().records(temperature("96", "heat sink")),
                 (desk, fact) -> fact instanceof ReadingRecorded r
                         && r.samePlace(temperature("1", "heat sink"))
-                        && r.isWithinLimitOf(temperature("96", "heat sink"))),
+                        && Double.parseDouble(r.value()) <= 85),
         DRIVE_FAILURE(
                 desk -> {
                     desk.assignee().records(data(DataState.NO_USER_DATA));
@@ -67,13 +77,21 @@ class ShedTest {
                 (desk, fact) -> fact instanceof RequesterAnswered r && r.state() == RequesterState.AGREES),
         TRAINEE(
                 desk -> {
-                    desk.as(BORIS).records(new HandedOver("tom", TOM.roles(), ""));
+                    desk.as(BORIS).records(given(TOM));
                     desk.as(TOM).records(temperature("70", "room"));
                     desk.as(TOM).records(new HandOverOffered("ines", "My shift is over"));
-                    desk.as(INES).records(new HandedOver("ines", INES.roles(), ""));
+                    desk.as(INES).records(given(INES));
                 },
                 (desk, fact) -> false),
-        HAZARD(desk -> desk.assignee().records(hazard(Hazard.SMOKE)), (desk, fact) -> fact instanceof StopWorkCleared);
+        /** Found when all else is done: only the step that is left asks for it then. */
+        HAZARD(
+                desk -> {
+                    if (desk.step() == Step.DOCUMENT) {
+                        meetAll(desk);
+                    }
+                    desk.assignee().records(hazard(Hazard.SMOKE));
+                },
+                (desk, fact) -> fact instanceof StopWorkCleared);
 
         private final Consumer<TicketFixture> incur;
         private final BiPredicate<TicketFixture, Fact> settles;
@@ -102,29 +120,35 @@ class ShedTest {
     /** A ticket on which a supervisor has worked before it went to Ines. */
     private static TicketFixture worked(Step step) {
         TicketFixture desk = bring(TicketFixture.open(opened(SUE), SUE), Step.THEORIZE);
-        desk.as(SUE).records(new HandedOver("ines", INES.roles(), ""));
+        desk.as(SUE).records(given(INES));
         return bring(desk, step);
+    }
+
+    @BeforeAll
+    static void sameWalksWithoutADebt_close() {
+        long closed = LongStream.rangeClosed(1, SEEDS)
+                .filter(seed -> walk(seed, worked(from(seed)), (desk, fact) -> false))
+                .count();
+        System.out.println(closed + " of " + SEEDS + " walks close without a debt");
+        assertTrue(closed >= SEEDS / 2, closed + " walks close without a debt: too few to prove much");
+    }
+
+    private static Step from(long seed) {
+        return FROM.get((int) (seed % FROM.size()));
     }
 
     @ParameterizedTest
     @EnumSource
     void nothingThatIsOwed_isShedByTheHandsAlone(Debt debt) {
-        int closedWithout = 0;
-        int acts = 0;
+        int entries = 0;
         for (long seed = 1; seed <= SEEDS; seed++) {
-            Step from = FROM.get((int) (seed % FROM.size()));
-            TicketFixture free = worked(from);
-            closedWithout += walk(seed, free, (desk, fact) -> false) ? 1 : 0;
-            TicketFixture owing = worked(from);
+            TicketFixture owing = worked(from(seed));
             debt.incur.accept(owing);
             boolean closed = walk(seed, owing, debt.settles);
-            acts += owing.trail().size();
-            assertEquals(false, closed, debt + " was shed with seed " + seed + " from " + from);
+            entries += owing.trail().size();
+            assertEquals(false, closed, debt + " was shed with seed " + seed + " from " + from(seed));
         }
-        System.out.printf(
-                "%s: %d walks, %d entries, none closed; %d of them close without the debt%n",
-                debt, SEEDS, acts, closedWithout);
-        assertTrue(closedWithout >= SEEDS / 2, closedWithout + " walks close without the debt: too few to prove much");
+        System.out.printf("%s: %d walks, %d entries, none closed%n", debt, SEEDS, entries);
     }
 
     private static boolean walk(long seed, TicketFixture desk, BiPredicate<TicketFixture, Fact> left) {
@@ -144,9 +168,23 @@ class ShedTest {
             Gen.Act act = gen.chance(65) ? gen.helpful(desk) : dodge(gen, desk);
             if (HANDS.contains(act.actor().account()) && !left.test(desk, act.fact())) {
                 desk.as(act.actor()).does(act.fact());
+                assertNotThrown(desk);
             }
         } catch (Invalid malformed) {
             assertTrue(malformed.problems().size() > 0);
+        }
+    }
+
+    /** Wherever a walk has come to: no hand but a supervisor puts the ticket into other hands, or takes it unasked. */
+    private static void assertNotThrown(TicketFixture desk) {
+        Course course = desk.sheet().course();
+        for (Actor by : List.of(INES, OLE, TOM)) {
+            for (Actor to : List.of(INES, OLE, TOM, SUE)) {
+                boolean taken = by == to && to.account().equals(course.offered());
+                assertTrue(
+                        taken || !desk.as(by).may(given(to)),
+                        () -> by.account() + " threw the ticket of " + course.assignee() + " to " + to.account());
+            }
         }
     }
 
@@ -155,13 +193,13 @@ class ShedTest {
         JobSheet s = desk.sheet();
         Actor worker = desk.assigneeActor();
         return switch (gen.below(14)) {
-            case 0 -> new Gen.Act(worker, new Corrected(anyEntry(gen, s), "Misheard", null));
-            case 1 -> new Gen.Act(SUE, new Corrected(anyEntry(gen, s), "Not so", null));
+            case 0 -> new Gen.Act(worker, new Corrected(anyFact(gen, s).entry(), "Misheard", null));
+            case 1 -> new Gen.Act(SUE, new Corrected(anyFact(gen, s).entry(), "Not so", null));
             case 2 -> new Gen.Act(worker, softer(gen, s));
             case 3 -> new Gen.Act(SUE, softer(gen, s));
             case 4 -> new Gen.Act(worker, new ReproductionTried(Reproduction.YES, "Every time"));
             case 5 -> new Gen.Act(worker, new HandOverOffered(gen.one(List.of("ole", "ines", "tom", "sue")), ""));
-            case 6 -> new Gen.Act(SUE, new HandedOver("ole", OLE.roles(), ""));
+            case 6 -> new Gen.Act(SUE, given(OLE));
             case 7 -> new Gen.Act(SUE, waive(gen.one(Requirements.all())));
             case 8 ->
                 new Gen.Act(
@@ -171,25 +209,36 @@ class ShedTest {
                                         ? 1
                                         : s.lessenings().get(0).by().entry(),
                                 "I agree"));
-            case 9 ->
+            case 9, 10 ->
                 new Gen.Act(
                         worker,
-                        new ReadingRecorded("temperature", "96", "Cel", "heat sink", "", null, "120", "by feel"));
-            case 10 ->
-                new Gen.Act(worker, new ReadingRecorded("temperature", "96", "Cel", "heat sink", "", null, null, ""));
+                        gen.chance(70)
+                                ? new ReadingRecorded(
+                                        "temperature", "96", "Cel", "heat sink", "", null, "120", "by feel")
+                                : new ReadingRecorded("temperature", "96", "Cel", "heat sink", "", null, null, ""));
             case 11 -> new Gen.Act(worker, requester(gen.one(RequesterState.class), 2));
             case 12 -> new Gen.Act(SUE, new Signed(Signatory.MENTOR));
             default -> new Gen.Act(worker, gen.chance(50) ? data(DataState.NO_USER_DATA) : noHazard());
         };
     }
 
-    private static int anyEntry(Gen gen, JobSheet sheet) {
-        return gen.one(sheet.facts()).entry();
+    private static HandedOver given(Actor to) {
+        return new HandedOver(to.account(), to.roles(), "");
+    }
+
+    /** Of half of them, something that obliges. */
+    private static StandingFact<?> anyFact(Gen gen, JobSheet sheet) {
+        List<? extends StandingFact<?>> oblige = gen.chance(50)
+                ? sheet.facts().stream()
+                        .filter(f -> OBLIGE.contains(f.fact().getClass()))
+                        .toList()
+                : List.of();
+        return oblige.isEmpty() ? gen.one(sheet.facts()) : gen.one(oblige);
     }
 
     /** Something milder in place of what obliges. */
     private static Corrected softer(Gen gen, JobSheet sheet) {
-        StandingFact<?> old = gen.one(sheet.facts());
+        StandingFact<?> old = anyFact(gen, sheet);
         Fact now = old.fact();
         if (now instanceof SymptomRecorded s) {
             now = gen.chance(50)

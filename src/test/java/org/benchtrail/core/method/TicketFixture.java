@@ -58,6 +58,11 @@ final class TicketFixture {
             return decision;
         }
 
+        /** Whether it would be allowed now; nothing is appended. */
+        boolean may(Fact fact) {
+            return Method.decide(sheet, fact, actor, policy, now, "") instanceof Decision.Allowed;
+        }
+
         /** Tries to do all in one request; answers with what is missing for the first that is refused. */
         List<Missing> together(Fact... facts) {
             List<Missing> missing = new ArrayList<>();

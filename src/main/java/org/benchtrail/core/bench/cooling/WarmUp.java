@@ -223,8 +223,9 @@ public final class WarmUp {
                     + Numeral.within(curve.settled() + half, half, trip) + " °C at 95 %; ";
             OptionalDouble reached = curve.timeTo(trip);
             if (curve.settled() > curve.initial() && reached.isPresent()) {
-                String after = Numeral.of(reaches(draft, reached.getAsDouble()), 3);
-                return crossing(draft, settles + point + " is reached after " + after + " s.");
+                double seconds = reaches(draft, reached.getAsDouble());
+                String after = seconds < 1 ? Numeral.duration(seconds) : Numeral.of(seconds, 3) + " s";
+                return crossing(draft, settles + point + " is reached after " + after + ".");
             }
             return reached()
                     ? whileMeasuring(draft, settles + hottest() + " reaches " + point + ".")

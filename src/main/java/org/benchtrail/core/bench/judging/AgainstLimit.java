@@ -43,9 +43,7 @@ public final class AgainstLimit {
             double guard) {
         public Input {
             InputCheck check = new InputCheck();
-            if (check.text("unit", unit, 12)) {
-                check.rule(!unit.isBlank(), "unit", "give the unit of the value, or 1 for a pure number");
-            }
+            check.unit("unit", unit, "give the unit of the value, or 1 for a pure number");
             check.within("value", value, -1e9, 1e9, "");
             check.within("uncertainty", uncertainty, 1e-9, 1e9, "");
             check.optional("lower", lower, -1e9, 1e9, "");

@@ -44,9 +44,7 @@ public final class BeforeAfter {
             double confidence) {
         public Input {
             InputCheck check = new InputCheck();
-            if (check.text("unit", unit, 12)) {
-                check.rule(!unit.isBlank(), "unit", "give the unit of the readings, or 1 for a pure number");
-            }
+            check.unit("unit", unit, "give the unit of the readings, or 1 for a pure number");
             before = check.list("before", before, 2, 10_000, (path, x) -> check.within(path, x, -1e9, 1e9, ""));
             after = check.list("after", after, 2, 10_000, (path, x) -> check.within(path, x, -1e9, 1e9, ""));
             check.present("better", better);

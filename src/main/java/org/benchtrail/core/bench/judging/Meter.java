@@ -55,9 +55,7 @@ public final class Meter {
             Double warmest) {
         public Input {
             InputCheck check = new InputCheck();
-            if (check.text("unit", unit, 12)) {
-                check.rule(!unit.isBlank(), "unit", "give the unit of the reading");
-            }
+            check.unit("unit", unit, "give the unit of the reading");
             readings = check.list("readings", readings, 1, 1000, (path, r) -> check.within(path, r, -1e9, 1e9, ""));
             check.within("percent", percent, 0, 100, "%");
             check.within("counts", counts, 0, 10_000, "");

@@ -1,5 +1,6 @@
 package org.benchtrail.core.bench.memory;
 
+import static org.benchtrail.core.bench.Numeral.beside;
 import static org.benchtrail.core.bench.Numeral.of;
 
 import java.util.List;
@@ -375,7 +376,7 @@ public final class ModuleFit {
         draft.rule(
                 "size in all",
                 !Side.above(total, in.most()) ? Level.GOOD : Level.BAD,
-                "In all " + of(total) + " GB, the limit is " + of(in.most()) + " GB.",
+                "In all " + beside(total, 9, in.most()) + " GB, the limit is " + of(in.most()) + " GB.",
                 MANUAL);
     }
 

@@ -281,7 +281,8 @@ public final class CopperLink {
         draft.rule(
                 "insertion loss at " + of(r.frequency()) + " MHz",
                 level(in, r),
-                of(r.loss()) + " dB, limit "
+                of(r.loss()) + " dB"
+                        + (in.uncertainty() == 0 ? "" : ", give or take " + of(in.uncertainty()) + " dB") + ", limit "
                         + beside(limit, 4, r.loss(), r.loss() + in.uncertainty(), r.loss() - in.uncertainty()) + " dB"
                         + (floor ? ", below which the standard lowers none." : "."),
                 floor ? FLOOR_SOURCE : in.category().source());

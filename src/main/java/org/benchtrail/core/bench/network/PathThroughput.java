@@ -14,6 +14,7 @@ import org.benchtrail.core.bench.Result.Curve;
 import org.benchtrail.core.bench.Result.Level;
 import org.benchtrail.core.bench.Result.Point;
 import org.benchtrail.core.bench.ResultDraft;
+import org.benchtrail.core.bench.Side;
 import org.benchtrail.core.bench.Trade;
 import org.jspecify.annotations.Nullable;
 
@@ -234,7 +235,7 @@ public final class PathThroughput {
                 digitsBeside(least, 4, in.bandwidth()));
         String reason =
                 "At most " + beside(least, 4, in.bandwidth()) + " Mb/s of the link's " + of(in.bandwidth()) + " Mb/s";
-        if (least == in.bandwidth()) {
+        if (!Side.below(least, in.bandwidth())) {
             return draft.judged(Level.GOOD, "the link binds", reason + ".");
         }
         return least == window

@@ -70,7 +70,7 @@ public final class Mains {
                 90,
                 110,
                 Citation.fromMemory("Japan, ordinance on the electricity business law, 101 V plus or minus 6 V"),
-                Citation.fromMemory("a handbook of 1989, plus or minus 10 %"));
+                Citation.COMMON_PRACTICE);
 
         private final String words;
 

@@ -12,6 +12,7 @@ import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.bench.Result.Curve;
 import org.benchtrail.core.bench.Result.Level;
 import org.benchtrail.core.bench.ResultDraft;
+import org.benchtrail.core.bench.Side;
 import org.benchtrail.core.bench.Trade;
 import org.jspecify.annotations.Nullable;
 
@@ -221,35 +222,35 @@ public final class Voice {
 
     /** Band of G.109 by its lower limit. */
     private static String band(double r) {
-        if (r >= 90) {
+        if (!Side.below(r, 90)) {
             return "best";
         }
-        if (r >= 80) {
+        if (!Side.below(r, 80)) {
             return "high";
         }
-        if (r >= 70) {
+        if (!Side.below(r, 70)) {
             return "medium";
         }
-        if (r >= 60) {
+        if (!Side.below(r, 60)) {
             return "low";
         }
         return r >= 50 ? "poor" : "below poor";
     }
 
     private static String delayWords(double ta) {
-        if (ta <= GOOD_DELAY) {
+        if (!Side.above(ta, GOOD_DELAY)) {
             return "at most 150 ms, fine for most uses";
         }
-        return ta <= LONGEST_DELAY
-                ? "between 150 and 400 ms, to be kept in mind"
-                : "above 400 ms, not to be planned with";
+        return Side.above(ta, LONGEST_DELAY)
+                ? "above 400 ms, not to be planned with"
+                : "between 150 and 400 ms, to be kept in mind";
     }
 
     private static Result judge(ResultDraft draft, Input in, double r, double mos, double ta) {
         String reason = "R = " + beside(r, 3, BANDS) + " and MOS = " + of(mos, 3) + " are in the band '" + band(r)
                 + "' of G.109; the delay of " + beside(ta, 3, GOOD_DELAY, LONGEST_DELAY) + " ms is " + delayWords(ta)
                 + " (G.114).";
-        if (r < 60 || ta > LONGEST_DELAY) {
+        if (Side.below(r, 60) || Side.above(ta, LONGEST_DELAY)) {
             return draft.judged(Level.BAD, band(r), reason);
         }
         Double buffer = in.buffer();
@@ -260,7 +261,7 @@ public final class Voice {
                     reason + " The buffer of " + of(buffer) + " ms is shorter than the jitter of " + of(in.jitter())
                             + " ms: packets come too late, and how many is not in these figures.");
         }
-        return r < 80 || ta > GOOD_DELAY
+        return Side.below(r, 80) || Side.above(ta, GOOD_DELAY)
                 ? draft.judged(Level.CAREFUL, band(r), reason)
                 : draft.judged(Level.GOOD, band(r), reason);
     }

@@ -23,9 +23,11 @@ public final class ReadingsBack {
         return open;
     }
 
+    /** By a measurement: to put an old one right is not to measure again. */
     private static boolean isBack(JobSheet sheet, ReadingRecorded outside) {
         return sheet.latest(ReadingRecorded.class, r -> r.fact().samePlace(outside))
-                .filter(r -> r.isAfter(sheet.lastWork()) && r.fact().isWithinLimitOf(outside))
+                .filter(r -> r.isAfter(sheet.lastWork()) && r.corrected() == null)
+                .filter(r -> r.fact().isWithinLimitOf(outside))
                 .isPresent();
     }
 
