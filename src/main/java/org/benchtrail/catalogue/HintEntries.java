@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Set;
 import org.benchtrail.core.diagnosis.Feed;
 import org.benchtrail.core.diagnosis.Hints;
+import org.benchtrail.core.diagnosis.Phrase;
 import org.benchtrail.core.diagnosis.Phrases;
 import org.benchtrail.core.diagnosis.QuantityWords;
 import org.benchtrail.core.diagnosis.Source;
@@ -48,7 +49,10 @@ final class HintEntries {
 
     private Phrases phrases(YamlNode node, String at) {
         EntryReader e = new EntryReader(file, node, at, Set.of("finding", "value", "words"));
-        return new Phrases(e.text("finding"), e.text("value"), e.texts("words"));
+        return new Phrases(
+                e.text("finding"),
+                e.text("value"),
+                e.texts("words").stream().map(Phrase::of).toList());
     }
 
     /** One row may make several: each answer that a fact can give is a sign of its own. */

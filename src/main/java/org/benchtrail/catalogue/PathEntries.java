@@ -6,6 +6,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import org.benchtrail.core.diagnosis.Condition;
+import org.benchtrail.core.diagnosis.Phrase;
 import org.benchtrail.core.diagnosis.Repair;
 import org.benchtrail.core.diagnosis.Risk;
 import org.benchtrail.core.diagnosis.path.Bar;
@@ -19,6 +21,7 @@ import org.benchtrail.core.diagnosis.path.Presence;
 import org.benchtrail.core.diagnosis.path.Segment;
 import org.benchtrail.core.diagnosis.path.SegmentAct;
 import org.benchtrail.core.diagnosis.path.StandsFor;
+import org.benchtrail.core.diagnosis.path.TestNote;
 import org.benchtrail.core.diagnosis.path.WholeTest;
 import org.benchtrail.core.method.Caution;
 
@@ -72,23 +75,23 @@ final class PathEntries {
         EntryReader e = reader(
                 node,
                 at,
-                Set.of("id", "residual", "segments", "spread", "requires", "paths", "whole", "changes", "stands"));
+                Set.of(
+                        "id",
+                        "residual",
+                        "segments",
+                        "spread",
+                        "requires",
+                        "paths",
+                        "whole",
+                        "changes",
+                        "stands",
+                        "words",
+                        "tests"));
         Map<String, Map<String, Double>> spread = new LinkedHashMap<>();
         e.map("spread").forEach((cause, parts) -> spread.put(cause, numbers(parts, e.path("spread") + "." + cause)));
         Map<String, String> requires = new LinkedHashMap<>();
         e.map("requires")
                 .forEach((id, segment) -> requires.put(id, file.scalar(segment, e.path("requires") + "." + id)));
-        List<Change> changes = new ArrayList<>();
-        e.map("changes").forEach((kind, n) -> {
-            EntryReader c = reader(n, e.path("changes") + "." + kind, Set.of("finding", "touches"));
-            changes.add(new Change(kind, c.text("finding"), c.texts("touches")));
-        });
-        List<StandsFor> stands = new ArrayList<>();
-        e.map("stands").forEach((finding, n) -> {
-            EntryReader s = reader(n, e.path("stands") + "." + finding, Set.of("act", "segments", "positive"));
-            stands.add(new StandsFor(
-                    finding, s.word("act", PathAct.class, null), s.texts("segments"), s.text("positive")));
-        });
         return new CategoryPaths(
                 e.text("id"),
                 e.number("residual"),
@@ -97,8 +100,55 @@ final class PathEntries {
                 requires,
                 e.list("paths", this::path),
                 e.list("whole", this::whole),
-                changes,
-                stands);
+                changes(e),
+                stands(e),
+                words(e),
+                notes(e));
+    }
+
+    private List<Change> changes(EntryReader e) {
+        List<Change> changes = new ArrayList<>();
+        e.map("changes").forEach((kind, n) -> {
+            EntryReader c = reader(n, e.path("changes") + "." + kind, Set.of("finding", "touches"));
+            changes.add(new Change(kind, c.text("finding"), c.texts("touches")));
+        });
+        return changes;
+    }
+
+    private List<StandsFor> stands(EntryReader e) {
+        List<StandsFor> stands = new ArrayList<>();
+        e.map("stands").forEach((finding, n) -> {
+            EntryReader s = reader(n, e.path("stands") + "." + finding, Set.of("act", "segments", "positive"));
+            stands.add(new StandsFor(
+                    finding, s.word("act", PathAct.class, null), s.texts("segments"), s.text("positive")));
+        });
+        return stands;
+    }
+
+    private Map<String, TestNote> notes(EntryReader e) {
+        Map<String, TestNote> notes = new LinkedHashMap<>();
+        e.map("tests").forEach((test, n) -> {
+            EntryReader t = reader(n, e.path("tests") + "." + test, Set.of("label", "do", "unless"));
+            notes.put(test, new TestNote(t.text("label", ""), t.text("do", ""), t.list("unless", this::condition)));
+        });
+        return notes;
+    }
+
+    private Condition condition(YamlNode node, String at) {
+        EntryReader c = reader(node, at, Set.of("finding", "is"));
+        return new Condition(c.text("finding"), c.texts("is"));
+    }
+
+    private Map<String, List<Phrase>> words(EntryReader e) {
+        Map<String, List<Phrase>> words = new LinkedHashMap<>();
+        YamlNode node = e.find("words");
+        if (node != null) {
+            Set<String> segments = e.map("words").keySet();
+            EntryReader w = reader(node, e.path("words"), segments);
+            segments.forEach(
+                    s -> words.put(s, w.texts(s).stream().map(Phrase::of).toList()));
+        }
+        return words;
     }
 
     private Map<String, Double> numbers(YamlNode node, String at) {

@@ -47,6 +47,11 @@ public interface PolicyConfig {
     @WithConverter(MainsVoltage.class)
     Optional<String> mains();
 
+    /** The odds that a cause has to have before its repair is advised where tests are left, such as 3 for three to one. 1 to 99. */
+    @WithDefault("3")
+    @WithConverter(RepairOdds.class)
+    BigDecimal repairOdds();
+
     default Policy policy() {
         return new Policy(approvalCostLimit(), dataAnswerMaxAge(), soakTime(), reopenWindow(), guardBand());
     }
@@ -127,6 +132,15 @@ public interface PolicyConfig {
 
         public GuardBand() {
             super(0, 10);
+        }
+    }
+
+    /** See {@link #repairOdds}. */
+    final class RepairOdds extends Number {
+        private static final long serialVersionUID = 1L;
+
+        public RepairOdds() {
+            super(1, 99);
         }
     }
 

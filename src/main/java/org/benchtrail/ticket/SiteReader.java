@@ -21,6 +21,11 @@ public class SiteReader implements SheetReader {
     }
 
     @Override
+    public double repairOdds() {
+        return policy.repairOdds().doubleValue();
+    }
+
+    @Override
     public Optional<Worked> again(BenchResultAttached attached) {
         return BenchRun.worked(attached);
     }

@@ -25,6 +25,7 @@ import org.benchtrail.core.diagnosis.Making;
 import org.benchtrail.core.diagnosis.Model;
 import org.benchtrail.core.diagnosis.ModelSettings;
 import org.benchtrail.core.diagnosis.Nominal;
+import org.benchtrail.core.diagnosis.Phrase;
 import org.benchtrail.core.diagnosis.Ranking;
 import org.benchtrail.core.diagnosis.Report;
 import org.benchtrail.core.diagnosis.Source;
@@ -280,7 +281,9 @@ class CatalogueFileTest {
                         .toList());
         assertEquals(Source.PRESUMED, lamp.hints().feeds().get(3).source());
         assertEquals(1, lamp.hints().readings().size());
-        assertEquals(List.of("dead", "no light*"), lamp.hints().phrases().get(0).words());
+        assertEquals(
+                List.of("dead", "no light*"),
+                lamp.hints().phrases().get(0).words().stream().map(Phrase::text).toList());
     }
 
     /** One mistake at a time, each told in its row. */

@@ -54,7 +54,8 @@ class PolicyConfigTest {
                 "soak-time | P366D | Give a length of time such as PT48H or P14D, from PT1M to PT8760H.",
                 "soak-time | two days | Give a length of time such as PT48H or P14D, from PT1M to PT8760H.",
                 "reopen-window | PT-1S | Give a length of time such as PT48H or P14D, from PT0S to PT87600H.",
-                "guard-band | 10.1 | Give a number from 0 to 10."
+                "guard-band | 10.1 | Give a number from 0 to 10.",
+                "repair-odds | 0.5 | Give a number from 1 to 99."
             })
     void wrongValue_stopsTheStart_andIsNamedWithWhatIsAllowed(String setting, String value, String allowed) {
         String told = assertThrows(RuntimeException.class, () -> policy(setting, value))

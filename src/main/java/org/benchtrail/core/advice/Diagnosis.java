@@ -25,6 +25,7 @@ import org.benchtrail.core.diagnosis.SharedRepair;
 import org.benchtrail.core.diagnosis.Source;
 import org.benchtrail.core.diagnosis.Surprise;
 import org.benchtrail.core.diagnosis.path.CategoryPaths;
+import org.benchtrail.core.diagnosis.path.Cues;
 import org.benchtrail.core.diagnosis.path.Localisation;
 import org.benchtrail.core.diagnosis.path.Localiser;
 import org.benchtrail.core.method.JobSheet;
@@ -43,6 +44,12 @@ public record Diagnosis(Localisation where, Explanation explanation, double repa
     /** A repair that is as small as a test: at most so long, without risk, and taken back at once. Common practice, no source. */
     private static final double TRIAL_MINUTES = 5;
 
+    /** Below this belief a repair waits for what settles its cause, if that takes no longer than a look. Our choice. */
+    private static final double SETTLED = 0.95;
+
+    private static final double LOOK_MINUTES = 10;
+    private static final double WORTH_TRYING = 0.2;
+
     /** By the causes alone. */
     public static Diagnosis of(JobSheet sheet, Model model) {
         CauseCategory c = model.category();
@@ -55,7 +62,8 @@ public record Diagnosis(Localisation where, Explanation explanation, double repa
         Localiser localiser = catalogue.over(OwnChecks.with(sheet, catalogue.category()));
         Evidence evidence = SheetEvidence.of(
                 sheet, localiser.askable(), localiser.settings().unlisted(), reader);
-        Localisation where = localiser.locate(OnTheBench.known(sheet, evidence));
+        Cues cues = Suggestions.cues(sheet, localiser.category(), localiser.paths(), evidence);
+        Localisation where = localiser.locate(OnTheBench.known(sheet, localiser.category(), evidence, cues));
         return new Diagnosis(where, new Explanation(where.ranking()), reader.repairOdds());
     }
 
@@ -72,20 +80,29 @@ public record Diagnosis(Localisation where, Explanation explanation, double repa
     }
 
     /**
-     * What to do next. A repair is advised only if what it covers stands at least at the site's odds, or if it is itself as small
-     * as a test; before that the best test is, if there is one.
+     * What to do next. A repair is advised only if what it covers stands at least at the site's odds and no short look that settles
+     * its cause is left, or if it is itself as small as a test; before that a test is, if there is one.
      */
     public Optional<Action> next() {
         Optional<Action> best = advice().recommended();
-        boolean early = best.filter(a -> a.type() == Action.Type.REPAIR && !mayRepair(a))
-                .isPresent();
-        Optional<Action> test = early ? advice().bestTest() : Optional.empty();
-        return test.isPresent() ? test : best;
+        if (best.filter(a -> a.type() == Action.Type.TEST).isPresent()) {
+            return where.order().stream().findFirst().or(() -> best);
+        }
+        Optional<Action> early = best.filter(a -> a.type() != Action.Type.ESCALATE && !isSmall(a));
+        Optional<Action> test = early.filter(a -> !isLikely(a)).isPresent()
+                ? where.order().stream().findFirst()
+                : early.filter(a -> covered(a) < SETTLED)
+                        .flatMap(a -> where.settling())
+                        .filter(t -> t.minutes() <= LOOK_MINUTES);
+        return test.or(() -> best);
     }
 
-    private boolean mayRepair(Action repair) {
-        double p = covered(repair);
-        return p >= repairOdds * (1 - p) || isTrial(repair);
+    private boolean isLikely(Action repair) {
+        return covered(repair) >= repairOdds * (1 - covered(repair));
+    }
+
+    private boolean isSmall(Action repair) {
+        return isTrial(repair) && covered(repair) >= WORTH_TRYING;
     }
 
     /** Whether to try a repair costs no more than to test for it. */

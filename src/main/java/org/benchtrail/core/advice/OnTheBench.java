@@ -7,10 +7,14 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import org.benchtrail.core.diagnosis.BenchSituation;
+import org.benchtrail.core.diagnosis.CauseCategory;
 import org.benchtrail.core.diagnosis.Evidence;
+import org.benchtrail.core.diagnosis.Feed;
+import org.benchtrail.core.diagnosis.Hints;
 import org.benchtrail.core.diagnosis.Needs;
 import org.benchtrail.core.diagnosis.Report;
 import org.benchtrail.core.diagnosis.path.Bar;
+import org.benchtrail.core.diagnosis.path.Cues;
 import org.benchtrail.core.diagnosis.path.Known;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.StandingFact;
@@ -34,7 +38,7 @@ final class OnTheBench {
 
     private OnTheBench() {}
 
-    static Known known(JobSheet sheet, Evidence evidence) {
+    static Known known(JobSheet sheet, CauseCategory category, Evidence evidence, Cues cues) {
         return new Known(
                 evidence,
                 Map.of(),
@@ -43,7 +47,8 @@ final class OnTheBench {
                 bars(sheet, evidence),
                 sheet.driveFailure().isPresent(),
                 isOpened(sheet),
-                situation(sheet));
+                situation(sheet, category.hints()),
+                cues);
     }
 
     private static Set<String> changes(JobSheet sheet) {
@@ -88,7 +93,17 @@ final class OnTheBench {
                 .anyMatch(c -> c.fact().invasive() && sheet.result(c.entry()).isPresent());
     }
 
-    private static BenchSituation situation(JobSheet sheet) {
+    /** What everybody was asked at intake is not asked again, even where nobody knew. */
+    private static Set<String> asked(JobSheet sheet, Hints hints) {
+        return sheet.inForce(ChangesAsked.class).isEmpty()
+                ? Set.of()
+                : hints.feeds().stream()
+                        .filter(f -> f.sign().startsWith("changed/"))
+                        .map(Feed::finding)
+                        .collect(Collectors.toSet());
+    }
+
+    private static BenchSituation situation(JobSheet sheet, Hints hints) {
         Set<String> met = new TreeSet<>();
         if (data(sheet).filter(OnTheBench::isSafe).isPresent()) {
             met.add(Needs.BACKUP_DONE);
@@ -106,7 +121,7 @@ final class OnTheBench {
             met.add("hazard-cleared");
         }
         Set<String> hazards = sheet.workStopped() ? Set.of("stop-work") : Set.of();
-        return new BenchSituation(met, confirmed(sheet), hazards, Map.of());
+        return new BenchSituation(met, confirmed(sheet), hazards, Map.of(), asked(sheet, hints));
     }
 
     private static Set<String> confirmed(JobSheet sheet) {

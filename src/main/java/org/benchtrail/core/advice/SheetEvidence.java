@@ -74,11 +74,6 @@ public final class SheetEvidence {
         return Hearing.of(sheet, category, reader).unheard();
     }
 
-    /** The findings that a reading may be of by its words and its unit; where there are several, nobody can say but the person. */
-    public static List<Finding> meant(CauseCategory category, ReadingRecorded reading) {
-        return Hearing.meant(category, reading);
-    }
-
     /** The latest answer to each finding, by the finding's id. */
     public static Map<String, Report> answers(Evidence evidence) {
         Map<String, Report> latest = new HashMap<>();

@@ -1,38 +1,38 @@
 package org.benchtrail.core.advice;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Collection;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
-import java.util.stream.Stream;
+import java.util.stream.Collectors;
 import org.benchtrail.core.diagnosis.CauseCategory;
+import org.benchtrail.core.diagnosis.Evidence;
+import org.benchtrail.core.diagnosis.Phrase;
 import org.benchtrail.core.diagnosis.Phrases;
 import org.benchtrail.core.diagnosis.Report;
+import org.benchtrail.core.diagnosis.Said;
 import org.benchtrail.core.diagnosis.Source;
+import org.benchtrail.core.diagnosis.path.CategoryPaths;
+import org.benchtrail.core.diagnosis.path.Cues;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.method.Wording;
 
 /**
- * Answers that the words of a job sheet suggest. They weigh nothing until somebody gives the answer.
- *
- * <p>A phrase is a run of whole words within a clause; the last may have s or es behind it, or a star stands for the rest of
- * it. It does not count where one of the three words before it denies, unless it begins with such a word itself.
+ * What the words of a job sheet suggest: answers that weigh nothing until somebody gives them, and what is looked at first.
+ * How phrases are found: {@link Phrase}.
  */
 public final class Suggestions {
     /** Most that are shown beside one entry. */
     public static final int MOST = 5;
 
-    private static final int DENIED_WITHIN = 3;
     private static final int CLEARLY = 2;
-    private static final Set<String> DENYING = Set.of("no", "not", "never", "without", "nor");
 
     private Suggestions() {}
 
@@ -46,18 +46,50 @@ public final class Suggestions {
      */
     public record Suggestion(int entry, String words, String finding, String value, Source source) {}
 
-    /** The most telling first, at most five beside one entry; none for a finding that was answered. */
+    /** The most telling first, at most five beside one entry, each finding once; none that was answered. */
     public static List<Suggestion> of(JobSheet sheet, Diagnosis diagnosis) {
-        Set<String> answered = new HashSet<>();
-        diagnosis.evidence().reports().stream()
-                .filter(r -> !r.id().contains("/"))
-                .map(Report::finding)
-                .forEach(answered::add);
+        Set<String> answered = answered(diagnosis.evidence());
         List<Suggestion> all = new ArrayList<>();
         for (StandingFact<?> noted : sheet.facts()) {
             all.addAll(beside(noted, diagnosis, answered));
         }
-        return all;
+        Map<String, Suggestion> best = new HashMap<>();
+        all.forEach(s -> best.merge(s.finding(), s, Suggestions::better));
+        return all.stream().filter(best::containsValue).toList();
+    }
+
+    /** What the words point to: answers that were not given yet, and the segments that they name. */
+    static Cues cues(JobSheet sheet, CauseCategory category, CategoryPaths paths, Evidence evidence) {
+        Set<String> answered = answered(evidence);
+        Set<String> findings = new HashSet<>();
+        Set<String> segments = new HashSet<>();
+        sheet.facts().stream()
+                .flatMap(f -> f.fact().wordings().stream())
+                .map(Wording::text)
+                .map(Said::of)
+                .forEach(said -> {
+                    category.hints().phrases().stream()
+                            .filter(p -> !answered.contains(p.finding()) && isAnyIn(p.words(), said))
+                            .forEach(p -> findings.add(p.finding()));
+                    paths.words().forEach((segment, words) -> {
+                        if (isAnyIn(words, said)) {
+                            segments.add(segment);
+                        }
+                    });
+                });
+        return new Cues(findings, segments);
+    }
+
+    private static boolean isAnyIn(List<Phrase> phrases, Said said) {
+        return phrases.stream().anyMatch(p -> p.isIn(said));
+    }
+
+    /** Findings that somebody answered. */
+    private static Set<String> answered(Evidence evidence) {
+        return evidence.reports().stream()
+                .filter(r -> !r.id().contains("/"))
+                .map(Report::finding)
+                .collect(Collectors.toSet());
     }
 
     /**
@@ -77,12 +109,10 @@ public final class Suggestions {
 
     /** How many findings of a kind the words suggest. */
     private static long fits(JobSheet sheet, CauseCategory category) {
-        Stream<String> texts = Stream.concat(
-                Stream.of(sheet.opened().title()),
-                sheet.facts().stream()
-                        .flatMap(f -> f.fact().wordings().stream())
-                        .map(Wording::text));
-        return texts.flatMap(text -> matches(category.hints().phrases(), text).stream())
+        return sheet.facts().stream()
+                .flatMap(f -> f.fact().wordings().stream())
+                .map(Wording::text)
+                .flatMap(text -> matches(category.hints().phrases(), text).stream())
                 .filter(match -> !match.value().equals(Phrases.ASK))
                 .map(Match::finding)
                 .distinct()
@@ -105,6 +135,14 @@ public final class Suggestions {
         return found.subList(0, Math.min(MOST, found.size()));
     }
 
+    /** An answer before a question, then what is known better, then what was said first. */
+    private static Suggestion better(Suggestion one, Suggestion other) {
+        boolean ask = one.value().equals(Phrases.ASK);
+        boolean otherAsk = other.value().equals(Phrases.ASK);
+        boolean known = other.source().reliability() > one.source().reliability();
+        return ask == otherAsk ? (known ? other : one) : ask ? other : one;
+    }
+
     private static double tells(Suggestion s, Diagnosis diagnosis) {
         return s.value().equals(Phrases.ASK) ? 0 : Math.abs(diagnosis.tells(s.finding(), s.value()));
     }
@@ -114,63 +152,16 @@ public final class Suggestions {
 
     /** One for each finding that the text suggests. */
     static List<Match> matches(List<Phrases> phrases, String text) {
-        List<List<String>> clauses = clauses(text);
+        Said said = Said.of(text);
         List<Match> found = new ArrayList<>();
         Set<String> seen = new HashSet<>();
         for (Phrases row : phrases) {
-            for (String phrase : row.words()) {
-                List<String> words = words(phrase);
-                if (clauses.stream().anyMatch(clause -> holds(clause, words))
-                        && seen.add(row.finding() + " " + row.value())) {
-                    found.add(new Match(row.finding(), row.value(), phrase));
+            for (Phrase phrase : row.words()) {
+                if (phrase.isIn(said) && seen.add(row.finding() + " " + row.value())) {
+                    found.add(new Match(row.finding(), row.value(), phrase.text()));
                 }
             }
         }
         return found;
-    }
-
-    private static List<List<String>> clauses(String text) {
-        return Arrays.stream(
-                        text.toLowerCase(Locale.ROOT).replace('\u2019', '\'').split("[,;:\\n\\r]|\\.(?=\\s|$)"))
-                .map(Suggestions::words)
-                .filter(words -> !words.isEmpty())
-                .toList();
-    }
-
-    private static List<String> words(String text) {
-        return Arrays.stream(text.toLowerCase(Locale.ROOT).split("[^\\p{L}\\p{N}.+'*-]+"))
-                .filter(word -> !word.isEmpty())
-                .toList();
-    }
-
-    private static boolean holds(List<String> clause, List<String> phrase) {
-        for (int at = 0; at + phrase.size() <= clause.size(); at++) {
-            if (isAt(clause, at, phrase) && (denies(phrase.get(0)) || !isDenied(clause, at))) {
-                return true;
-            }
-        }
-        return false;
-    }
-
-    private static boolean isAt(List<String> clause, int at, List<String> phrase) {
-        int last = phrase.size() - 1;
-        for (int k = 0; k < last; k++) {
-            if (!clause.get(at + k).equals(phrase.get(k))) {
-                return false;
-            }
-        }
-        String asked = phrase.get(last);
-        String said = clause.get(at + last);
-        return asked.endsWith("*")
-                ? said.startsWith(asked.substring(0, asked.length() - 1))
-                : said.equals(asked) || said.equals(asked + "s") || said.equals(asked + "es");
-    }
-
-    private static boolean isDenied(List<String> clause, int at) {
-        return clause.subList(Math.max(0, at - DENIED_WITHIN), at).stream().anyMatch(Suggestions::denies);
-    }
-
-    private static boolean denies(String word) {
-        return DENYING.contains(word) || word.endsWith("n't");
     }
 }

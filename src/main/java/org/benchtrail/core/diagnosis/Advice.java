@@ -61,10 +61,6 @@ public record Advice(
         return actions.stream().filter(a -> a.type() == Action.Type.TEST).findFirst();
     }
 
-    public Optional<Action> placingTest() {
-        return bestTest();
-    }
-
     /** The better of repairing and escalating. */
     public Optional<Action> bestOther() {
         return actions.stream().filter(a -> a.type() != Action.Type.TEST).findFirst();

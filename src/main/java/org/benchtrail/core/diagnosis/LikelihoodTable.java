@@ -138,6 +138,19 @@ public final class LikelihoodTable {
         return k >= 0 ? rows[k] : base[group[cause]];
     }
 
+    /** How probable a value is under each cause, the unlisted one last. */
+    double[] column(int value, int causes) {
+        double[] column = new double[causes + 1];
+        for (int i = 0; i < causes; i++) {
+            column[i] = base[group[i]][value];
+        }
+        for (int k = 0; k < deviators.length; k++) {
+            column[deviators[k]] = rows[k][value];
+        }
+        column[causes] = unlisted[value];
+        return column;
+    }
+
     /** Whether a cause has a row of its own. */
     public boolean deviates(int cause) {
         return Arrays.binarySearch(deviators, cause) >= 0;

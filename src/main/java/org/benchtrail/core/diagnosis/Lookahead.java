@@ -164,7 +164,7 @@ final class Lookahead {
 
     private double minutes(int cause, BitSet cured) {
         double own = repairs.minutes[cause];
-        return cured.get(cause) ? Math.min(own, settings.leaveMinutes()) : own;
+        return !cured.isEmpty() && cured.get(cause) ? Math.min(own, settings.leaveMinutes()) : own;
     }
 
     private RepairOrder repairs(BitSet cured) {
@@ -292,9 +292,9 @@ final class Lookahead {
 
     private double[] after(int finding, int v) {
         LikelihoodTable table = model.table(finding);
-        double[] next = new double[parts.length];
+        double[] next = table.column(v, model.parts());
         for (int i = 0; i < next.length; i++) {
-            next[i] = parts[i] * planned(table.row(i, model.parts())[v], table.size());
+            next[i] = parts[i] * planned(next[i], table.size());
         }
         return next;
     }

@@ -260,7 +260,7 @@ final class MakingRules {
                 f != null && (p.value().equals(Phrases.ASK) || f.values().contains(p.value())),
                 here,
                 "name a finding of this category, and a value that it has or 'ask'");
-        for (String phrase : p.words()) {
+        for (String phrase : p.words().stream().map(Phrase::text).toList()) {
             int star = phrase.indexOf('*');
             require(
                     phrase.length() >= LEAST_PHRASE

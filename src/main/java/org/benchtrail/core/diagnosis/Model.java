@@ -443,9 +443,9 @@ public final class Model {
         LikelihoodTable table = tables.get(findingIndex(finding));
         List<double[]> all = new ArrayList<>();
         for (int v = 0; v < table.size(); v++) {
-            double[] next = parts.clone();
+            double[] next = table.column(v, parts());
             for (int i = 0; i < next.length; i++) {
-                next[i] *= reliability * table.row(i, parts())[v] + (1 - reliability) / table.size();
+                next[i] = parts[i] * (reliability * next[i] + (1 - reliability) / table.size());
             }
             all.add(next);
         }

@@ -26,6 +26,9 @@ public final class Needs {
      * @param reversible whether what is done can be undone, or only reads
      */
     public static List<String> missing(List<String> needs, boolean reversible, Set<String> met) {
+        if (needs.isEmpty()) {
+            return needs;
+        }
         return needs.stream()
                 .filter(n -> !met.contains(n))
                 .filter(n -> !n.equals(BACKUP_DONE) || !doesWithoutCopy(reversible, met))

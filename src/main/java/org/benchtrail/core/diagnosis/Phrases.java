@@ -7,9 +7,9 @@ import java.util.List;
  *
  * @param finding id in the same category
  * @param value one of the finding's values, or {@link #ASK}
- * @param words each a phrase; a star at its end stands for the rest of a word
+ * @param words each a phrase
  */
-public record Phrases(String finding, String value, List<String> words) {
+public record Phrases(String finding, String value, List<Phrase> words) {
     /** Only the question is worth asking. */
     public static final String ASK = "ask";
 

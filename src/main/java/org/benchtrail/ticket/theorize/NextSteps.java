@@ -61,8 +61,7 @@ final class NextSteps {
         if (next().isEmpty()) {
             return List.of();
         }
-        return Stream.concat(next().stream(), diagnosis.advice().actions().stream())
-                .filter(a -> a.type() == Action.Type.TEST)
+        return Stream.concat(next().stream(), diagnosis.where().order().stream())
                 .distinct()
                 .limit(SHOWN)
                 .map(tests::of)

@@ -41,7 +41,7 @@ record Equipment(Set<String> present, List<Segment> open) {
         return new Equipment(present, open);
     }
 
-    /** Segments that hang on the same finding are there together: an answer for one of them settles all. */
+    /** Segments that hang on the same finding are there together, or in turn: an answer for one of them settles all. */
     private static @Nullable Boolean said(
             Segment s, CategoryPaths paths, Map<String, Boolean> answered, Map<String, String> latest) {
         Presence p = s.present();
@@ -55,8 +55,9 @@ record Equipment(Set<String> present, List<Segment> open) {
             return null;
         }
         for (Segment other : paths.segments()) {
-            if (other.present().finding().equals(p.finding()) && answered.containsKey(other.id())) {
-                return answered.get(other.id());
+            Boolean there = answered.get(other.id());
+            if (other.present().finding().equals(p.finding()) && there != null) {
+                return there == other.present().is().equals(p.is());
             }
         }
         String value = latest.get(p.finding());

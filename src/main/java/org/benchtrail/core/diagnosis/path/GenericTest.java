@@ -4,6 +4,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.benchtrail.core.diagnosis.Condition;
 import org.benchtrail.core.diagnosis.Finding;
 import org.benchtrail.core.diagnosis.Making;
 import org.benchtrail.core.diagnosis.Risk;
@@ -23,6 +24,7 @@ import org.benchtrail.core.diagnosis.path.GenericRules.Where;
  * @param never states in which it is not offered
  * @param inside whether the case has to be open
  * @param where the segments it tells of
+ * @param unless not offered while a listed finding is known to have one of these values
  */
 public record GenericTest(
         String id,
@@ -38,7 +40,8 @@ public record GenericTest(
         List<String> cautions,
         Set<Bar> never,
         boolean inside,
-        Map<String, Where> where) {
+        Map<String, Where> where,
+        List<Condition> unless) {
     public static final List<String> NO_YES = List.of("no", "yes");
     public static final List<String> GOOD_BAD = List.of("good", "bad");
     /** What a log answers that names nothing. */
@@ -50,6 +53,27 @@ public record GenericTest(
         cautions = List.copyOf(cautions);
         never = Set.copyOf(never);
         where = Map.copyOf(where);
+        unless = List.copyOf(unless);
+    }
+
+    /** In the words of the file, where it has some. */
+    GenericTest said(TestNote note) {
+        return new GenericTest(
+                id,
+                act,
+                note.label().isEmpty() ? name : note.label(),
+                note.instruction().isEmpty() ? instruction : note.instruction(),
+                question,
+                values,
+                minutes,
+                risk,
+                with,
+                needs,
+                cautions,
+                never,
+                inside,
+                where,
+                note.unless());
     }
 
     /** Id of a test of one segment. */
@@ -104,7 +128,7 @@ public record GenericTest(
                 inside || act.touches(),
                 Set.copyOf(cautions),
                 needs,
-                List.of(),
+                unless,
                 null,
                 false);
     }

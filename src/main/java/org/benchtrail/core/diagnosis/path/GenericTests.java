@@ -32,13 +32,17 @@ final class GenericTests {
         return List.copyOf(tests.all);
     }
 
+    private void add(GenericTest test) {
+        all.add(test.said(paths.note(test.id())));
+    }
+
     private void act(Segment s, SegmentAct a) {
         boolean listed = paths.stands().stream()
                 .anyMatch(f -> f.act() == a.act() && f.segments().equals(List.of(s.id())));
         if (listed) {
             return;
         }
-        all.add(new GenericTest(
+        add(new GenericTest(
                 GenericTest.id(a.act(), s.id()),
                 a.act(),
                 a.act().label(s.name()),
@@ -52,14 +56,15 @@ final class GenericTests {
                 a.cautions(),
                 a.never(),
                 s.inside(),
-                layout.around(List.of(s.id()))));
+                layout.around(List.of(s.id())),
+                List.of()));
     }
 
     private void point(FaultPath path, Point p) {
         if (p.same().isPresent() || !layout.has(p.after())) {
             return;
         }
-        all.add(new GenericTest(
+        add(new GenericTest(
                 GenericTest.id(path, p),
                 PathAct.POINT,
                 PathAct.POINT.label(p.at()),
@@ -73,7 +78,8 @@ final class GenericTests {
                 p.cautions(),
                 Set.of(),
                 false,
-                layout.parted(path, p)));
+                layout.parted(path, p),
+                List.of()));
     }
 
     private void whole(WholeTest w, int number, List<String> touched) {
@@ -89,7 +95,7 @@ final class GenericTests {
             values = new ArrayList<>(List.of(GenericTest.NAMES_NOTHING));
             values.addAll(in);
         }
-        all.add(new GenericTest(
+        add(new GenericTest(
                 numbered ? w.act().word() + ":" + number : w.act().word(),
                 w.act(),
                 w.act().label(""),
@@ -103,7 +109,8 @@ final class GenericTests {
                 w.cautions(),
                 Set.of(),
                 false,
-                where));
+                where,
+                List.of()));
     }
 
     /** A second reading at another load or time is one test however its segments are named; a sister is another device each. */

@@ -19,6 +19,7 @@ import org.benchtrail.core.diagnosis.Evidence;
  * @param driveFailing whether a failing drive was seen
  * @param opened whether the case is open already
  * @param situation what is met, confirmed and stopped
+ * @param cues what the words of the ticket point to
  */
 public record Known(
         Evidence evidence,
@@ -28,7 +29,8 @@ public record Known(
         Set<Bar> bars,
         boolean driveFailing,
         boolean opened,
-        BenchSituation situation) {
+        BenchSituation situation,
+        Cues cues) {
     public Known {
         equipment = Map.copyOf(equipment);
         changes = Set.copyOf(changes);
@@ -38,27 +40,28 @@ public record Known(
 
     /** Nothing but evidence. */
     public static Known of(Evidence evidence) {
-        return new Known(evidence, Map.of(), Set.of(), Set.of(), Set.of(), false, false, BenchSituation.PLAIN);
+        return new Known(
+                evidence, Map.of(), Set.of(), Set.of(), Set.of(), false, false, BenchSituation.PLAIN, Cues.NONE);
     }
 
     public Known with(Evidence other) {
-        return new Known(other, equipment, changes, lacking, bars, driveFailing, opened, situation);
+        return new Known(other, equipment, changes, lacking, bars, driveFailing, opened, situation, cues);
     }
 
     public Known withEquipment(Map<String, Boolean> other) {
-        return new Known(evidence, other, changes, lacking, bars, driveFailing, opened, situation);
+        return new Known(evidence, other, changes, lacking, bars, driveFailing, opened, situation, cues);
     }
 
     public Known withBars(Set<Bar> other) {
-        return new Known(evidence, equipment, changes, lacking, other, driveFailing, opened, situation);
+        return new Known(evidence, equipment, changes, lacking, other, driveFailing, opened, situation, cues);
     }
 
     public Known withOpened(boolean open) {
-        return new Known(evidence, equipment, changes, lacking, bars, driveFailing, open, situation);
+        return new Known(evidence, equipment, changes, lacking, bars, driveFailing, open, situation, cues);
     }
 
     public Known with(BenchSituation other) {
-        return new Known(evidence, equipment, changes, lacking, bars, driveFailing, opened, other);
+        return new Known(evidence, equipment, changes, lacking, bars, driveFailing, opened, other, cues);
     }
 
     /** With what the reports say of which segments are there taken for structure: it carries no weight. */
@@ -72,6 +75,6 @@ public record Known(
     Known without(Set<String> things) {
         Set<String> all = new HashSet<>(lacking);
         all.addAll(things);
-        return new Known(evidence, equipment, changes, all, bars, driveFailing, opened, situation);
+        return new Known(evidence, equipment, changes, all, bars, driveFailing, opened, situation, cues);
     }
 }

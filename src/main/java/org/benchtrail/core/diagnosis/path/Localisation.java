@@ -1,6 +1,7 @@
 package org.benchtrail.core.diagnosis.path;
 
 import java.util.Collections;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -27,6 +28,8 @@ public final class Localisation {
     private final Advice advice;
     private final BenchSituation situation;
     private final Optional<Action> placing;
+    private final List<Action> order;
+    private final Cues cues;
     private final Map<String, String> withheld;
     private final List<Segment> questions;
     private final List<Segment> contradicted;
@@ -40,6 +43,8 @@ public final class Localisation {
             Advice advice,
             BenchSituation situation,
             Optional<Action> placing,
+            List<Action> order,
+            Cues cues,
             Map<String, String> withheld,
             List<Segment> questions,
             List<Segment> contradicted,
@@ -50,6 +55,8 @@ public final class Localisation {
         this.advice = advice;
         this.situation = situation;
         this.placing = placing;
+        this.order = List.copyOf(order);
+        this.cues = cues;
         this.withheld = new LinkedHashMap<>(withheld);
         this.questions = List.copyOf(questions);
         this.contradicted = List.copyOf(contradicted);
@@ -85,6 +92,18 @@ public final class Localisation {
      */
     public Optional<Action> placing() {
         return placing;
+    }
+
+    /** The tests on offer that are worth their time, in the order in which they are best made. */
+    public List<Action> order() {
+        return order;
+    }
+
+    /** The first test on offer that settles the leading listed cause, or that the words suggest; empty if all were made. */
+    public Optional<Action> settling() {
+        Set<String> tests = new HashSet<>(placed.subjects().settling(ranking.topListed()));
+        tests.addAll(cues.findings());
+        return order.stream().filter(a -> tests.contains(a.id())).findFirst();
     }
 
     /** The segments that are there, in the order of the file, with the belief that the fault is in each. */
@@ -123,7 +142,7 @@ public final class Localisation {
 
     /** A test made from the structure by its id. */
     public Optional<GenericTest> test(String id) {
-        return placed.tests().stream().filter(t -> t.id().equals(id)).findFirst();
+        return Optional.ofNullable(placed.subjects().made().get(id));
     }
 
     /** An outcome of a test in words: a log answers with the name of what it names. */

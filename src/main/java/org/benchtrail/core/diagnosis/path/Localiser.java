@@ -75,6 +75,10 @@ public final class Localiser {
         return plan;
     }
 
+    public CategoryPaths paths() {
+        return paths;
+    }
+
     /** The listed causes with the listed questions. */
     public CauseCategory category() {
         return category;
@@ -112,6 +116,8 @@ public final class Localiser {
                 Placing.advice(advice, placing, m.masses(ranking.partProbabilities())),
                 situation,
                 placing,
+                TestOrder.of(m, ranking, advice, known.cues()),
+                known.cues(),
                 offers.withheld(),
                 equipment.open(),
                 Contradicted.segments(paths, equipment.present(), aside),

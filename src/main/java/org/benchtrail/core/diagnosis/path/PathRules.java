@@ -6,6 +6,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.diagnosis.Cause;
 import org.benchtrail.core.diagnosis.CauseCategory;
@@ -102,6 +103,21 @@ public final class PathRules {
             rules.require(n >= 1 && n <= 3, at + ".paths", "give one to three paths");
             whole();
             others();
+        }
+
+        private void notes() {
+            Layout all = new Layout(paths, segments);
+            Set<String> tests = GenericTests.of(all, List.copyOf(segments)).stream()
+                    .map(GenericTest::id)
+                    .collect(Collectors.toSet());
+            paths.notes().forEach((test, note) -> {
+                String here = at + ".tests." + test;
+                rules.require(tests.contains(test), here, "name a test that the structure makes");
+                note.unless().forEach(c -> {
+                    finding(c.finding(), here + ".unless");
+                    c.values().forEach(v -> value(c.finding(), v, here + ".unless"));
+                });
+            });
         }
 
         private void known(List<String> ids, String here) {
@@ -302,6 +318,8 @@ public final class PathRules {
                 finding(c.finding(), here + ".finding");
                 known(c.touches(), here + ".touches");
             }
+            known(List.copyOf(paths.words().keySet()), at + ".words");
+            notes();
             Set<String> points = new HashSet<>();
             paths.paths().forEach(p -> p.points().forEach(q -> q.same().ifPresent(s -> points.add(s.finding()))));
             for (StandsFor s : paths.stands()) {

@@ -2,11 +2,8 @@ package org.benchtrail.core.diagnosis.path;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import org.benchtrail.core.diagnosis.Ranking;
-import org.benchtrail.core.diagnosis.Surprise;
 import org.benchtrail.core.diagnosis.Words;
 
 /** How it is said where a fault is and what is there. Unlisted causes are named by their place, never as not listed alone. */
@@ -63,20 +60,15 @@ public final class PlaceWords {
                 .findFirst();
     }
 
-    /** The causes within the stretch, or of all places as long as nothing is placed; most probable first. */
-    public String what() {
-        return named(true);
-    }
-
     /** What lies outside the stretch, in one line; empty if nothing does that is worth naming. */
     public String elsewhere() {
-        return stretch.isEmpty() ? "" : named(false);
+        return stretch.isEmpty() ? "" : outside();
     }
 
-    private String named(boolean within) {
+    private String outside() {
         List<String> parts = new ArrayList<>();
         for (Ranking.Ranked r : at.ranking().all()) {
-            if (parts.size() < MOST_NAMED && r.probability() >= WORTH_NAMING && isWithin(r.cause()) == within) {
+            if (parts.size() < MOST_NAMED && r.probability() >= WORTH_NAMING && !isWithin(r.cause())) {
                 parts.add(cause(r.cause()) + " " + Words.chance(r.probability()));
             }
         }
@@ -97,12 +89,7 @@ public final class PlaceWords {
                 .orElse("something on none of these paths");
     }
 
-    /** Whether the answers ask for care: by the surprise, where only what is on no path counts as unlisted. */
-    public Surprise.Level level() {
-        return isUnnamed() ? Surprise.Level.AMBER : at.surprise().level();
-    }
-
-    /** The sentence that goes with it; empty if there is none. */
+    /** Whether the answers ask for care, as a sentence; empty if they do not. */
     public String sentence() {
         return isUnnamed()
                 ? "Probably something that is not listed"
@@ -112,21 +99,5 @@ public final class PlaceWords {
 
     private boolean isUnnamed() {
         return at.unnamed() >= UNNAMED && at.outside() < UNNAMED;
-    }
-
-    /** How a test at a point parts what is left: "splits what is left about 4 to 6"; empty for other tests. */
-    public String split(String test) {
-        Map<String, Double> masses = at.masses();
-        return at.test(test)
-                .filter(t -> t.act() == PathAct.POINT)
-                .map(t -> {
-                    double in = t.segments().stream()
-                            .mapToDouble(s -> masses.getOrDefault(s, 0.0))
-                            .sum();
-                    double all = masses.values().stream().collect(Collectors.summingDouble(x -> x));
-                    long tenths = all > 0 ? Math.round(10 * in / all) : 0;
-                    return "splits what is left about " + tenths + " to " + (10 - tenths);
-                })
-                .orElse("");
     }
 }

@@ -83,7 +83,15 @@ final class PlacedModelBuilder {
         }
         Structure structure = new Structure(left.size(), parts, unlisted, tables, cures(), confirming());
         Model model = Model.of(withPlaces(), settings, structure);
-        return new PlacedModel(model, layout, places, tests, gone());
+        return new PlacedModel(
+                model, layout, places, tests, gone(), Subjects.of(model.category(), layout, tests), segmentOf());
+    }
+
+    private List<Integer> segmentOf() {
+        List<String> ids = layout.segments().stream().map(Segment::id).toList();
+        return places.stream()
+                .map(p -> ids.contains(p.segment()) ? ids.indexOf(p.segment()) : ids.size())
+                .toList();
     }
 
     private CauseCategory withPlaces() {

@@ -3,6 +3,7 @@ package org.benchtrail.core.method.desk;
 import java.util.List;
 import java.util.Objects;
 import java.util.Set;
+import org.benchtrail.core.diagnosis.Source;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Category;
 import org.benchtrail.core.method.Correctable;
@@ -15,6 +16,7 @@ import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.ServerOnly;
 import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.method.StandingFact;
+import org.benchtrail.core.method.Wording;
 import org.benchtrail.core.text.FieldChecks;
 import org.jspecify.annotations.Nullable;
 
@@ -51,6 +53,11 @@ public record Opened(
         t.require(urgency != null, "urgency", "Say how much work is held up.");
         assigneeRoles = EnumCopies.set(Role.class, assigneeRoles);
         t.done();
+    }
+
+    @Override
+    public List<Wording> wordings() {
+        return List.of(new Wording(title, Source.REPORTED), new Wording(words, Source.REPORTED));
     }
 
     public Priority priority() {

@@ -230,7 +230,8 @@ class PathPropertyTest {
                 Set.of(Bar.UNSAVED_DATA),
                 true,
                 false,
-                BenchSituation.PLAIN);
+                BenchSituation.PLAIN,
+                Cues.NONE);
         Set<String> barred = offered(w.localiser().locate(failing));
         assertTrue(free.containsAll(barred));
         assertTrue(barred.stream().noneMatch(t -> t.equals("substitute:s4") || t.equals("substitute:s6")));

@@ -1,0 +1,145 @@
+package org.benchtrail.core.diagnosis.path;
+
+import java.util.Comparator;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.benchtrail.core.diagnosis.Action;
+import org.benchtrail.core.diagnosis.Advice;
+import org.benchtrail.core.diagnosis.Ranking;
+
+/**
+ * In which order the tests on offer are made: of those that bring a fair part of what the best one brings, those first that save
+ * most for each minute they take, so that a quick look comes before a long trial. A short proof of a cause that
+ * leads comes first; what the words of the ticket suggest or name, and what would settle the leading causes, comes sooner; what needs a spare comes later; what is about places that hardly
+ * anything speaks for is left out. Our choice.
+ */
+final class TestOrder {
+    /** A test that brings less than this part of what the best one brings is not worth its turn. */
+    private static final double FAIR_PART = 0.35;
+
+    /** The same for one that would settle a leading cause. */
+    private static final double SETTLING_PART = 0.1;
+
+    /** One tap answers what the words suggest. */
+    private static final double SUGGESTED = 4;
+
+    private static final double NAMED = 1.5;
+    private static final double SETTLING = 2;
+    private static final double LEADING_PLACE = 1.5;
+    /** A spare has to be found first. */
+    private static final double SPARE = 0.6;
+
+    /** Belief in a cause from which on its own test is worth making first. */
+    private static final double LEADING = 0.1;
+
+    private static final int LEADERS = 3;
+
+    /** Belief in the leading cause from which on a short proof of it comes first. */
+    private static final double LEAD = 0.3;
+
+    private static final double SHORT = 10;
+    /** Belief in the places that a test is about below which it is left out. */
+    private static final double IN_QUESTION = 0.08;
+    /** The same for what lies on either side of a test that parts the places. */
+    private static final double ON_A_SIDE = 0.12;
+
+    private final PlacedModel model;
+    private final Advice advice;
+    private final Cues cues;
+    private final Map<String, Double> masses;
+    private final String place;
+    private final Set<String> settling = new HashSet<>();
+    /** What settles the cause that leads. */
+    private final Set<String> proofs;
+
+    private TestOrder(PlacedModel model, Ranking ranking, Advice advice, Cues cues) {
+        this.model = model;
+        this.advice = advice;
+        this.cues = cues;
+        masses = model.masses(ranking.partProbabilities());
+        place = masses.entrySet().stream()
+                .max(Map.Entry.comparingByValue())
+                .map(Map.Entry::getKey)
+                .orElse("");
+        ranking.all().stream()
+                .filter(r -> r.probability() >= LEADING)
+                .limit(LEADERS)
+                .map(r -> model.subjects().settling(r.cause()))
+                .forEach(settling::addAll);
+        proofs = ranking.probability(ranking.topListed()) >= LEAD
+                ? model.subjects().settling(ranking.topListed())
+                : Set.of();
+    }
+
+    /** The tests in their order. */
+    static List<Action> of(PlacedModel m, Ranking ranking, Advice advice, Cues cues) {
+        return new TestOrder(m, ranking, advice, cues).order();
+    }
+
+    private List<Action> order() {
+        List<Action> tests = advice.actions().stream()
+                .filter(a -> a.type() == Action.Type.TEST && (saved(a) > 0 || isPointedTo(a)))
+                .toList();
+        double most = tests.stream().mapToDouble(this::saved).max().orElse(0);
+        List<Action> worthIt = tests.stream().filter(a -> isWorthIt(a, most)).toList();
+        return (worthIt.isEmpty() ? tests.stream().limit(1) : worthIt.stream())
+                .sorted(Comparator.comparing((Action a) -> !isProof(a))
+                        .thenComparingDouble(a -> -worth(a))
+                        .thenComparing(Action::id))
+                .toList();
+    }
+
+    /** What a test saves on average, minutes. */
+    private double saved(Action test) {
+        return advice.planMinutes() - test.expectedMinutes();
+    }
+
+    private boolean isWorthIt(Action test, double most) {
+        double part = settling.contains(test.id()) ? SETTLING_PART : FAIR_PART;
+        return isPointedTo(test) || (saved(test) >= part * most && isInQuestion(test.id()));
+    }
+
+    /** By the words of the ticket, or because it is a short proof of the cause that leads. */
+    private boolean isPointedTo(Action test) {
+        return cues.findings().contains(test.id()) || isProof(test);
+    }
+
+    private boolean isProof(Action test) {
+        return proofs.contains(test.id()) && test.minutes() <= SHORT;
+    }
+
+    private boolean isInQuestion(String test) {
+        Set<String> segments = model.subjects().segments(test);
+        if (!segments.isEmpty()) {
+            return mass(segments) >= IN_QUESTION;
+        }
+        return Optional.ofNullable(model.subjects().made().get(test))
+                .filter(t -> t.act() != PathAct.LOG)
+                .map(t -> {
+                    double in = mass(Set.copyOf(t.segments()));
+                    return in >= ON_A_SIDE && in <= 1 - ON_A_SIDE;
+                })
+                .orElse(true);
+    }
+
+    private double mass(Set<String> segments) {
+        return segments.stream().mapToDouble(s -> masses.getOrDefault(s, 0.0)).sum();
+    }
+
+    private double worth(Action test) {
+        Set<String> segments = model.subjects().segments(test.id());
+        double worth = (saved(test) + test.minutes()) / test.minutes();
+        worth *= segments.stream().anyMatch(cues.segments()::contains) ? NAMED : 1;
+        worth *= segments.contains(place) ? LEADING_PLACE : 1;
+        worth *= cues.findings().contains(test.id()) ? SUGGESTED : 1;
+        worth *= settling.contains(test.id()) ? SETTLING : 1;
+        return Optional.ofNullable(model.subjects().made().get(test.id()))
+                        .filter(t -> !t.with().isEmpty())
+                        .isPresent()
+                ? worth * SPARE
+                : worth;
+    }
+}

@@ -1,0 +1,113 @@
+package org.benchtrail.core.diagnosis.path;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.benchtrail.core.diagnosis.Action;
+import org.benchtrail.core.diagnosis.CauseCategory;
+import org.benchtrail.core.diagnosis.Condition;
+import org.benchtrail.core.diagnosis.Evidence;
+import org.benchtrail.core.diagnosis.ModelSettings;
+import org.benchtrail.core.diagnosis.PlanSettings;
+import org.junit.jupiter.api.Test;
+
+/** A line of four places with a cause in each of the outer ones; two questions that tell of them, one act that needs a spare. */
+class TestOrderTest {
+    private static final CauseCategory CATEGORY = Rig.category(
+            List.of(Rig.answer("hum", 0.1, 2), Rig.answer("glow", 0.1, 2), Rig.answer("proof", 0.02, 6)),
+            List.of(
+                    Rig.cause("A", 10, Rig.repair(40, 0.95), "hum", 0.7),
+                    Rig.cause("B", 10, Rig.repair(40, 0.95), "glow", 0.7, "proof", 0.9)));
+
+    private static CategoryPaths paths(TestNote note) {
+        CategoryPaths plain = Rig.paths(
+                0.35,
+                List.of(
+                        Rig.segment("first", 1, 40, List.of("A"), Rig.act(PathAct.BYPASS, 5)),
+                        Rig.segment("second", 1, 40, List.of()),
+                        Rig.segment("third", 1, 40, List.of()),
+                        Rig.segment("last", 1, 40, List.of("B"), Rig.act(PathAct.BYPASS, 5))),
+                Rig.point("second", 4));
+        return new CategoryPaths(
+                "c",
+                0.35,
+                plain.segments(),
+                Map.of(),
+                Map.of(),
+                plain.paths(),
+                List.of(),
+                List.of(),
+                List.of(),
+                Map.of(),
+                Map.of("bypass:first", note));
+    }
+
+    private static Localisation at(Evidence e, Cues cues, TestNote note) {
+        PlanSettings plan = PlanSettings.STANDARD.withPrune(false).withPlannedReliability(0.95);
+        Known known = Known.of(e);
+        return new Localiser(CATEGORY, paths(note), ModelSettings.STANDARD, plan)
+                .locate(new Known(e, Map.of(), Set.of(), Set.of(), Set.of(), false, false, known.situation(), cues));
+    }
+
+    private static List<String> order(Evidence e, Cues cues) {
+        return at(e, cues, TestNote.NONE).order().stream().map(Action::id).toList();
+    }
+
+    private static Cues words(String finding) {
+        return new Cues(Set.of(finding), Set.of());
+    }
+
+    @Test
+    void whatTheWordsSuggest_isAskedFirst() {
+        List<String> plain = order(Evidence.NONE, Cues.NONE);
+        String other = plain.get(0).equals("glow") ? "hum" : "glow";
+        assertEquals(other, order(Evidence.NONE, words(other)).get(0));
+    }
+
+    @Test
+    void aPlaceThatIsNamed_comesSooner() {
+        List<String> first = order(Evidence.NONE, new Cues(Set.of(), Set.of("first")));
+        List<String> last = order(Evidence.NONE, new Cues(Set.of(), Set.of("last")));
+        assertTrue(first.indexOf("point:way.second") < first.indexOf("proof"), first.toString());
+        assertTrue(last.indexOf("proof") < last.indexOf("point:way.second"), last.toString());
+    }
+
+    @Test
+    void aShortProofOfTheLeadingCause_comesFirst() {
+        Evidence glow = Evidence.NONE.with(Rig.seen("glow", "yes", 1));
+        Localisation at = at(glow, Cues.NONE, TestNote.NONE);
+        assertTrue(at.ranking().probability("B") >= 0.3);
+        assertEquals("proof", at.order().get(0).id());
+        assertEquals(Optional.of("proof"), at.settling().map(Action::id));
+        Localisation proved = at(glow.with(Rig.seen("proof", "yes", 2)), Cues.NONE, TestNote.NONE);
+        assertEquals(Optional.empty(), proved.settling());
+    }
+
+    @Test
+    void aPlaceThatNothingSpeaksFor_isLeftOut() {
+        Evidence sure = Evidence.NONE.with(Rig.seen("glow", "yes", 1)).with(Rig.seen("proof", "yes", 2));
+        assertTrue(order(Evidence.NONE, Cues.NONE).contains("bypass:first"));
+        assertFalse(order(sure, Cues.NONE).contains("bypass:first"));
+    }
+
+    @Test
+    void aTestOfTheStructure_hasTheWordsOfTheFile_andItsConditions() {
+        TestNote note = new TestNote("good without it", "Leave it out.", List.of(new Condition("hum", List.of("no"))));
+        Localisation open = at(Evidence.NONE, Cues.NONE, note);
+        GenericTest test = open.test("bypass:first").orElseThrow();
+        assertEquals("good without it", test.name());
+        assertEquals("Leave it out.", test.instruction());
+        assertTrue(offers(open));
+        assertFalse(offers(at(Evidence.NONE.with(Rig.seen("hum", "no", 1)), Cues.NONE, note)));
+        assertTrue(offers(at(Evidence.NONE.with(Rig.seen("hum", "yes", 1)), Cues.NONE, note)));
+    }
+
+    private static boolean offers(Localisation at) {
+        return at.advice().actions().stream().anyMatch(a -> a.id().equals("bypass:first"));
+    }
+}
