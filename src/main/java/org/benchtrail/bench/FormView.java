@@ -1,6 +1,7 @@
 package org.benchtrail.bench;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
@@ -57,7 +58,9 @@ public record FormView(List<Field> fields, List<Problem> problems, String live) 
                 .flatMap(FormView::places)
                 .map(id -> "#" + id + "-error")
                 .collect(Collectors.joining(",", "#spoken:innerHTML,", ""));
+        List<String> order = asked.stream().map(InputField::name).toList();
         List<Problem> problems = found.stream()
+                .sorted(Comparator.comparingInt(p -> order.indexOf(p.field().replaceAll("[\\[.].*", ""))))
                 .map(p -> new Problem(id(place(asked, p.field())), label(asked, p.field()), p.sentence()))
                 .toList();
         return new FormView(fields, problems, live);
@@ -129,7 +132,7 @@ public record FormView(List<Field> fields, List<Problem> problems, String live) 
     }
 
     private static String stop(String text) {
-        return text.endsWith(".") ? "" : ".";
+        return text.endsWith(".") || text.endsWith("?") ? "" : ".";
     }
 
     /** The field in which a path is typed: numbers of one kind share a field. */

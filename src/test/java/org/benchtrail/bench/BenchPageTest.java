@@ -100,6 +100,20 @@ class BenchPageTest {
         assertTrue(page.contains("<a href=\"/bench\">Bench</a>"));
     }
 
+    @Test
+    void whatIsWrong_isListedInTheOrderOfTheForm_inWholeSentences() {
+        String page = browser.get(upsLoad("ratedWatts", "0", "ratedVa", "2 squiggle", "watts", "-5"))
+                .asString();
+        String listed = page.substring(page.indexOf("No result, until these are corrected"));
+        assertTrue(listed.indexOf("#f-ratedWatts") < listed.indexOf("#f-ratedVa"), listed);
+        assertTrue(listed.indexOf("#f-ratedVa") < listed.indexOf("#f-watts"), listed);
+        assertTrue(page.contains("from 0.01 to 10000000 W, not -5."), page);
+        String asked = browser.get("/bench/radio-link?power=100&sendGain=3&receiveGain=2&cableLoss=1&frequency=5500"
+                        + "&distance=30&sensitivity=-64&wanted=10")
+                .asString();
+        assertTrue(asked.contains("which are 20 dBm?</em>"), asked);
+    }
+
     @ParameterizedTest
     @MethodSource("calculations")
     void example_isFilledInAndWorkedThrough(Calculation<?> calculation) {

@@ -9,33 +9,20 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
-import jakarta.inject.Inject;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import org.benchtrail.people.PeopleActs;
 import org.benchtrail.platform.TestDatabase;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 /** Ways to get rid of what a ticket owes, that hurried or dishonest people have tried: each is refused with its code and sentence. */
 @QuarkusTest
 @QuarkusTestResource(TestDatabase.class)
-class AttackTest {
+class AttackTest extends AttackCase {
     private static final String LOOK_AGAIN = "Look for every symptom again, after the last action: ";
     private static final String MEASURE_AGAIN = "Measure again, after the last action, what was outside its limit: ";
     private static final String LET_IT_RUN = "The fault was intermittent: let it run 48 h without recurring";
     private static final String BACK_UP = "A drive is failing: back up all data now, or verify the backup";
-
-    @Inject
-    PeopleActs people;
-
-    private AttackSite site;
-
-    @BeforeEach
-    void people() {
-        site = new AttackSite(people);
-    }
 
     private static List<Object> lessened(ApiDesk desk) {
         return desk.sheet().getList("lessenings.entry");

@@ -10,32 +10,19 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.JsonNode;
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
-import jakarta.inject.Inject;
 import java.util.List;
-import org.benchtrail.people.PeopleActs;
 import org.benchtrail.platform.TestDatabase;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 /** Ways round the cautions and the hazards, through the API: each is refused with its code and sentence. */
 @QuarkusTest
 @QuarkusTestResource(TestDatabase.class)
-class CautionAttackTest {
+class CautionAttackTest extends AttackCase {
     private static final String READ_FIRST =
             "Read the cautions of the check and acknowledge them before you make it, as an act of its own: ";
     private static final String READ_BEFORE_ACTION =
             "Read and acknowledge the cautions before the action, as an act of its own: ";
     private static final String STOPPED = "Work is stopped: ";
-
-    @Inject
-    PeopleActs people;
-
-    private AttackSite site;
-
-    @BeforeEach
-    void people() {
-        site = new AttackSite(people);
-    }
 
     private static List<String> cautions(ApiDesk desk, int entry) {
         JsonNode raised = desk.entry(entry).at("/payload/cautions");

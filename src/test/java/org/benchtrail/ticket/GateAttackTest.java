@@ -13,17 +13,15 @@ import io.restassured.response.Response;
 import jakarta.inject.Inject;
 import java.time.Duration;
 import java.util.List;
-import org.benchtrail.people.PeopleActs;
 import org.benchtrail.platform.MovedClock;
 import org.benchtrail.platform.TestDatabase;
 import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 /** Ways past a gate: skipped, answered in the wrong order or all at once, or by words that mean something else. */
 @QuarkusTest
 @QuarkusTestResource(TestDatabase.class)
-class GateAttackTest {
+class GateAttackTest extends AttackCase {
     private static final String RELIED_ON = "Later entries rest on this one as it is";
     private static final String APPROVE = "Somebody else has to approve this plan first: ";
     private static final String REOPENED = "{\"kind\":\"reopened\",\"reason\":\"It is back\"}";
@@ -31,17 +29,7 @@ class GateAttackTest {
             "\"irreversible\":true,\"touchesStorage\":false,\"usesPart\":false,\"against\":\"So it is\"";
 
     @Inject
-    PeopleActs people;
-
-    @Inject
     MovedClock clock;
-
-    private AttackSite site;
-
-    @BeforeEach
-    void people() {
-        site = new AttackSite(people);
-    }
 
     @AfterEach
     void now() {

@@ -8,30 +8,17 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
-import jakarta.inject.Inject;
 import java.util.List;
-import org.benchtrail.people.PeopleActs;
 import org.benchtrail.platform.TestDatabase;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 /** Ways to judge one's own work, or to get rid of whoever should: each is refused with its code and its sentence. */
 @QuarkusTest
 @QuarkusTestResource(TestDatabase.class)
-class HandsAttackTest {
+class HandsAttackTest extends AttackCase {
     private static final String OWN_WORK = "You have worked on this ticket: somebody who has not decides this.";
     private static final String HAS_JUDGED = "'way-boris' approved, waived or signed something here";
     private static final String MENTOR = "A mentor who has not worked on it has to read and sign";
-
-    @Inject
-    PeopleActs people;
-
-    private AttackSite site;
-
-    @BeforeEach
-    void people() {
-        site = new AttackSite(people);
-    }
 
     /** Sue has begun it; Ines has it now and brings it to plan. */
     private ApiDesk begunBySue() {

@@ -23,14 +23,14 @@ public final class InputCheck {
     /** Low and high included. NaN and the infinities are outside every range. */
     public boolean within(String field, double value, double low, double high, String unit) {
         boolean holds = value >= low && value <= high;
-        problems.require(holds, field, "give a number from " + range(low, high, unit) + ", not " + value);
+        problems.require(holds, field, "give a number from " + range(low, high, unit) + not(value));
         return holds;
     }
 
     /** As {@link #within}, with 0 for none at all: between none and the least there is nothing that means anything. */
     public boolean zeroOr(String field, double value, double low, double high, String unit) {
         boolean holds = value == 0 || (value >= low && value <= high);
-        problems.require(holds, field, "give 0, or a number from " + range(low, high, unit) + ", not " + value);
+        problems.require(holds, field, "give 0, or a number from " + range(low, high, unit) + not(value));
         return holds;
     }
 
@@ -107,6 +107,10 @@ public final class InputCheck {
     /** @throws Invalid if anything was found */
     public void done() {
         problems.throwIfAny();
+    }
+
+    private static String not(double value) {
+        return Double.isFinite(value) ? ", not " + Numeral.of(value) : "";
     }
 
     private static String range(double low, double high, String unit) {

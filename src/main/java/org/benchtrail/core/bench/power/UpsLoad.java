@@ -24,20 +24,16 @@ public final class UpsLoad {
     private static final double COMFORTABLE = 80;
 
     public record Input(
-            @Ask(label = "UPS rating in watts", unit = "W", hint = "Nameplate")
+            @Ask(label = "UPS rating", unit = "W", hint = "Nameplate")
             double ratedWatts,
 
-            @Ask(
-                    label = "UPS rating in volt-amperes",
-                    unit = "VA",
-                    hint = "Nameplate; often printed larger than the watts")
+            @Ask(label = "UPS rating, apparent", unit = "VA", hint = "Nameplate; often printed larger than the watts")
             double ratedVa,
 
-            @Ask(label = "Load in watts", unit = "W", hint = "Plug-in power meter, or the UPS's display")
+            @Ask(label = "Load", unit = "W", hint = "Plug-in power meter, or the UPS's display")
             double watts,
 
-            @Ask(label = "Load in volt-amperes", unit = "VA", hint = "Leave empty if volts and amperes are given")
-            @Nullable
+            @Ask(label = "Load, apparent", unit = "VA", hint = "Leave empty if volts and amperes are given") @Nullable
             Double va,
 
             @Ask(label = "Voltage", unit = "V") @Nullable Double volts,

@@ -63,10 +63,10 @@ public final class UpsOutlets {
     }
 
     public record Input(
-            @Ask(label = "UPS rating in watts", unit = "W", hint = "Nameplate")
+            @Ask(label = "UPS rating", unit = "W", hint = "Nameplate")
             double ratedWatts,
 
-            @Ask(label = "UPS rating in volt-amperes", unit = "VA", hint = "Nameplate")
+            @Ask(label = "UPS rating, apparent", unit = "VA", hint = "Nameplate")
             double ratedVa,
 
             @Ask(label = "Battery-backed outlets", hint = "Marked on the back of the UPS")

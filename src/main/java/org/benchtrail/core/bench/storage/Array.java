@@ -110,7 +110,7 @@ public final class Array {
             @Ask(label = "MTTF of one member", unit = "h", hint = "Datasheet; often called MTBF")
             double mttf,
 
-            @Ask(label = "Time until the replacement is in", unit = "h", hint = "0 with a hot spare")
+            @Ask(label = "Time until the replacement is there", unit = "h", hint = "0 with a hot spare")
             double untilReplaced) {
         public Input {
             InputCheck check = new InputCheck();
