@@ -56,7 +56,7 @@ public record NewTicket(
                 .require(PlainText.isText(contact), "contact", PlainText.WHAT_TO_DO)
                 .require(!contact.isEmpty(), "contact", "Say how to reach them: telephone, mail, room.")
                 .require(contact.length() <= 200, "contact", "Shorten this to 200 characters.")
-                .require(impact != null, "impact", "Say whom it touches.")
+                .require(impact != null, "impact", "Say who is affected.")
                 .require(urgency != null, "urgency", "Say how much work is held up.")
                 .throwIfAny();
     }

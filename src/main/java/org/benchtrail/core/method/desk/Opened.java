@@ -49,7 +49,7 @@ public record Opened(
         t.require(category != null, "category", "Choose what kind of trouble it is.");
         device = t.required("device", device, FieldChecks.LINE, "Name the device, or say what it is about.");
         place = t.required("place", place, FieldChecks.LINE, "Say where it is.");
-        t.require(impact != null, "impact", "Say whom it touches.");
+        t.require(impact != null, "impact", "Say who is affected.");
         t.require(urgency != null, "urgency", "Say how much work is held up.");
         assigneeRoles = EnumCopies.set(Role.class, assigneeRoles);
         t.done();
