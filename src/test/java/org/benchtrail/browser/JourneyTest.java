@@ -69,7 +69,7 @@ class JourneyTest {
             ines.look("sheet-refused");
 
             identify(ines, true);
-            ines.sees("Theories of probable cause");
+            ines.sees("Which one do you test next?");
             ines.look("sheet-theorize");
             ines.press("All in order");
             ines.sees("Most likely: heatsink or filter clogged by dust");
@@ -103,7 +103,7 @@ class JourneyTest {
             ines.press("Save and go to Test");
             check(ines, "Unplugged and cooled down, press lightly on the heat sink", "It moves, or a clip is open");
             ines.sees("Hot parts");
-            ines.sees("The result opens when the precautions are recorded");
+            ines.sees("Opens when the precautions are recorded");
             assertEquals(0, ines.page.locator("[name='result.observation']").count());
             ines.look("sheet-precautions");
             ines.press("I have taken these precautions");
@@ -121,10 +121,10 @@ class JourneyTest {
             ines.page.locator("input[name^='settle-'][value='CARRIED_OUT']").check();
             ines.press("Record and go to Verify");
 
-            ines.sees("Measure again what was outside");
+            ines.sees("Value now, same unit");
             ines.look("sheet-verify");
             verify(ines, true);
-            ines.sees("For the next technician");
+            ines.sees("I sign this summary");
             ines.look("sheet-document");
             document(ines);
             ines.sees("closed");

@@ -134,7 +134,7 @@ class SheetPageTest {
         String before = shown(ines, number);
         assertTrue(before.contains("there is nothing to look at"), before);
         assertFalse(before.contains("likeness.looked"), "no tick is asked for");
-        assertTrue(before.contains("everything is there"), before);
+        assertTrue(before.contains("All 10 answered"), before);
         Response moved =
                 ines.post("/tickets/" + number + "/identify", Map.of("version", "" + version(number), "then", "move"));
         assertEquals(303, moved.statusCode(), moved.asString());
