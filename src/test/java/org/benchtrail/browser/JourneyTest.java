@@ -87,7 +87,8 @@ class JourneyTest {
             ines.sees("What speed does the processor fan show at load?");
             ines.look("sheet-next-test");
             ines.page
-                    .locator(".tests li:has-text('What speed does the processor fan') button:has-text('Make it a check')")
+                    .locator(
+                            ".tests li:has-text('What speed does the processor fan') button:has-text('Make it a check')")
                     .click();
             ines.sees("below (about 9 in 10 if the theory is right); if not: inside; at most ");
             ines.fill("reading.value", "2050 r/min");

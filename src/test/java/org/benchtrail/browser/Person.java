@@ -63,8 +63,9 @@ final class Person implements AutoCloseable {
     }
 
     void choose(String name, String value) {
-        unfold(name);
-        page.check("input[name='" + name + "'][value='" + value + "']:visible");
+        String option = "input[name='" + name + "'][value='" + value + "']";
+        unfoldAround(option);
+        page.check(option + ":visible");
     }
 
     void tick(String name) {
@@ -77,11 +78,15 @@ final class Person implements AutoCloseable {
         page.selectOption("select[name='" + name + "']", value);
     }
 
-    /** Opens the folded parts around a field, as a person would. */
     private void unfold(String name) {
-        if (page.locator("[name='" + name + "']:visible").count() == 0) {
+        unfoldAround("[name='" + name + "']");
+    }
+
+    /** Opens the folded parts around a field, as a person would. */
+    private void unfoldAround(String field) {
+        if (page.locator(field + ":visible").count() == 0) {
             page.evalOnSelectorAll(
-                    "[name='" + name + "']",
+                    field,
                     "fields => { for (const f of fields) for (let p = f; p; p = p.parentElement) if (p.tagName ==="
                             + " 'DETAILS') p.open = true }");
         }
