@@ -75,7 +75,7 @@ class JourneyTest {
             ines.sees("Most likely: heatsink or filter clogged by dust");
 
             // another theory than the first asks for a reason, and never blocks
-            ines.choose("choice.theory", "cause:heat/heat-sink-loose");
+            ines.choose("choice.theory", "cause:heat/blocked-airflow-or-hot-room");
             ines.press("Save and go to Test");
             ines.sees("This is not the best ranked theory: say why it is tested first");
             // one that ranks nearly as well needs none
