@@ -47,7 +47,7 @@ public record Offered(
 
     /** To ask, hold, hand over, escalate or cancel. */
     public boolean moving() {
-        return mine || working || handing;
+        return handing || working;
     }
 
     /** On a ticket whose record does not hold nobody can do anything. */
