@@ -33,6 +33,11 @@ public record TicketLine(
         return new TicketNumber(serial).toString();
     }
 
+    /** What it waits for, or that it is escalated; empty if neither. */
+    public String mark() {
+        return holdFor != null ? "waits for " + holdFor : escalated ? "escalated" : "";
+    }
+
     static TicketLine of(Ticket t) {
         return new TicketLine(
                 t.serial,

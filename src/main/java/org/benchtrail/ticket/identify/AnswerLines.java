@@ -94,9 +94,9 @@ public record AnswerLines(
 
     private static String evidence(JobSheet sheet) {
         String counted = Stream.of(
-                        count(sheet, ReadingRecorded.class, "reading"),
-                        count(sheet, ExtractRecorded.class, "log extract"),
-                        count(sheet, AttachmentAdded.class, "picture or file"))
+                        count(sheet, ReadingRecorded.class, "reading", "readings"),
+                        count(sheet, ExtractRecorded.class, "log extract", "log extracts"),
+                        count(sheet, AttachmentAdded.class, "picture or file", "pictures or files"))
                 .filter(words -> !words.isEmpty())
                 .collect(Collectors.joining(", "));
         return counted.isEmpty()
@@ -104,10 +104,8 @@ public record AnswerLines(
                 : counted;
     }
 
-    private static String count(JobSheet sheet, Class<? extends Fact> kind, String noun) {
-        int many = sheet.all(kind).size();
-        return many == 0
-                ? ""
-                : many + " " + (many == 1 ? noun : noun.equals("picture or file") ? "pictures or files" : noun + "s");
+    private static String count(JobSheet sheet, Class<? extends Fact> kind, String one, String many) {
+        int found = sheet.all(kind).size();
+        return found == 0 ? "" : found + " " + (found == 1 ? one : many);
     }
 }

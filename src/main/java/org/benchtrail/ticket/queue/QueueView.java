@@ -69,7 +69,7 @@ public record QueueView(
                     assignee == null ? "not assigned" : names.getOrDefault(assignee, assignee),
                     open ? Times.distance(ticket.due(), now) : Times.text(ticket.touched(), zone),
                     open && ticket.due().isBefore(now),
-                    ticket.holdFor() != null ? "waits for " + ticket.holdFor() : ticket.escalated() ? "escalated" : "",
+                    ticket.mark(),
                     ticket.priority().words());
         }
     }

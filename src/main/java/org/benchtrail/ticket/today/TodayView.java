@@ -75,7 +75,7 @@ public record TodayView(
                     Times.text(when, zone),
                     Times.distance(when, now),
                     when.isBefore(now),
-                    ticket.holdFor() != null ? "waits for " + ticket.holdFor() : ticket.escalated() ? "escalated" : "");
+                    ticket.mark());
         }
     }
 
