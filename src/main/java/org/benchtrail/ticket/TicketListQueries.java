@@ -13,7 +13,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.benchtrail.core.method.Actor;
-import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.core.method.desk.Opened;
 import org.benchtrail.people.Permission;
@@ -53,19 +52,6 @@ public class TicketListQueries {
         TicketLine last = more ? shown.get(shown.size() - 1) : null;
         return new QueuePart(
                 shown, last == null ? null : new QueueFilter.Cursor(last.due(), last.serial()).token(), total);
-    }
-
-    /** Tickets on which something waits for that person: offered, or to be judged; at most 50, the first due first. */
-    public List<WaitingLine> waiting(Actor actor) {
-        Permissions.require(Permission.SEE_TICKETS, actor);
-        return waitingFor(actor).rows(WaitingLine.class);
-    }
-
-    Sql waitingFor(Actor actor) {
-        return Sql.of(database, text.statement("waiting"))
-                .with("account", actor.account())
-                .with("supervisor", actor.is(Role.SUPERVISOR))
-                .with("mentor", actor.is(Role.MENTOR));
     }
 
     Sql total(QueueFilter filter) {

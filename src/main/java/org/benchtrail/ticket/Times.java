@@ -22,6 +22,11 @@ public final class Times {
         return gap.isNegative() ? span(gap.negated()) + " over" : "in " + span(gap);
     }
 
+    /** How long ago a moment was: "40 min", "2 days". */
+    public static String since(Instant at, Instant now) {
+        return span(Duration.between(at, now));
+    }
+
     private static String span(Duration gap) {
         long minutes = gap.toMinutes();
         if (minutes < 60) {

@@ -54,9 +54,12 @@ public final class DeskForms {
 
     private DeskForms() {}
 
-    /** The follow-up is typed in the viewer's own zone. */
+    /** The follow-up is typed in the viewer's own zone. What is on hold already is held longer. */
     private static void hold(Posting posting) {
         String typed = posting.form().text(FOLLOW_UP);
+        if (posting.sheet().course().hold() != null) {
+            posting.add(new Resumed());
+        }
         try {
             Map<String, String> known = typed.isEmpty()
                     ? Map.of()

@@ -25,8 +25,8 @@ import org.benchtrail.ticket.Work;
  * @param move what its button 'and go on' asks for
  */
 public record SheetForm(String name, List<FieldGroup<?>> groups, Set<String> fields, Function<Posting, MoveFact> move) {
-    /** Of every form: the version of the sheet, and the button. */
-    private static final Set<String> COMMON = Set.of("version", "then");
+    /** Of every form: the version of the sheet, the button, and the page to go back to. */
+    private static final Set<String> COMMON = Set.of("version", "then", "back");
 
     public static SheetForm of(String name, FieldGroup<?>... groups) {
         return new SheetForm(name, List.of(groups), Set.of(), SheetForm::onwards);

@@ -49,7 +49,8 @@ public class SheetScreen {
     /** Where an act leads: on to the sheet, or back to what was typed if it was refused. */
     public Response after(Outcome outcome, Map<String, List<String>> typed) {
         if (!outcome.refused()) {
-            return Html.goTo("/tickets/" + outcome.number() + "#step");
+            boolean fromToday = typed.getOrDefault("back", List.of()).contains("today");
+            return Html.goTo(fromToday ? "/today" : "/tickets/" + outcome.number() + "#step");
         }
         boolean kept = !outcome.recorded().isEmpty();
         String words = kept ? "Your answers are recorded. Before the step can be left:" : "Not yet. First:";
