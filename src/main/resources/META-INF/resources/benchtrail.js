@@ -21,10 +21,35 @@
   };
   addEventListener("hashchange", unfold);
   unfold();
+  // What is typed on a job sheet is kept on the server while it is typed.
+  const typedIn = new Map();
+  const told = () => {
+    const bar = document.querySelector("form[data-draft] .acts.sticky");
+    if (!bar) return;
+    const words = bar.querySelector("output") || bar.appendChild(document.createElement("output"));
+    words.className = "pencil";
+    words.textContent = `Draft kept ${new Date().toLocaleTimeString("en-GB", {hour: "2-digit", minute: "2-digit"})}`;
+  };
+  const keep = (form, leaving) => {
+    typedIn.delete(form);
+    const fields = new URLSearchParams(new FormData(form));
+    fetch(form.dataset.draft, {method: "POST", body: fields, keepalive: leaving, redirect: "error"}).then((answer) => answer.ok && told(), () => {});
+  };
+  document.addEventListener("input", (event) => {
+    const form = event.target.form;
+    if (!form?.dataset.draft) return;
+    clearTimeout(typedIn.get(form));
+    typedIn.set(form, setTimeout(keep, 800, form, false));
+  });
+  const leave = () => [...typedIn.keys()].forEach((form) => (clearTimeout(typedIn.get(form)), keep(form, true)));
+  addEventListener("pagehide", leave);
+  document.addEventListener("visibilitychange", () => document.hidden && leave());
   // A second press while the first is under way would send the form twice.
   document.addEventListener("submit", (event) => {
     if (event.target.dataset.sent) event.preventDefault();
     event.target.dataset.sent = "yes";
+    clearTimeout(typedIn.get(event.target));
+    typedIn.delete(event.target);
   });
   addEventListener("pageshow", () => document.querySelectorAll("form[data-sent]").forEach((form) => delete form.dataset.sent));
 })();

@@ -151,12 +151,12 @@ class StatementCountTest {
         String number = open("Count room");
         int version = 1;
         for (String step : STEPS) {
-            assertAtMost(18, "/tickets/" + number);
+            assertAtMost(19, "/tickets/" + number);
             Response answer = post("/api/tickets/" + number + "/acts", version, step);
             assertEquals(200, answer.statusCode(), answer.asString());
             version = answer.jsonPath().getInt("version");
         }
-        assertAtMost(11, "/tickets/" + number);
+        assertAtMost(12, "/tickets/" + number);
         assertAtMost(5, "/tickets/" + number + "/trail");
         assertAtMost(6, "/tickets/" + number + "/entries/2");
     }

@@ -133,10 +133,10 @@ class TodayPageTest {
                 ines,
                 desk,
                 "hold",
-                Map.of("hold.waitingFor", "PART", "hold.note", "Ordered", "hold.followUp", "2199-01-01T08:00")));
+                Map.of("hold.waitingFor", "PART", "hold.note", "Ordered", "hold.followUp", "2031-05-05T08:00")));
         assertFalse(waits(ines, desk));
         assertEquals(
-                "2199-01-01T08:00:00Z",
+                "2031-05-05T08:00:00Z",
                 desk.sheet().getString("course.hold.followUp"),
                 "held on, with one resumption between");
     }

@@ -6,6 +6,7 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.ws.rs.core.Response;
 import java.util.List;
 import java.util.Map;
+import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.people.CurrentActor;
 import org.benchtrail.platform.Html;
@@ -16,6 +17,8 @@ import org.benchtrail.ticket.EntryLine;
 import org.benchtrail.ticket.Outcome;
 import org.benchtrail.ticket.TicketQueries;
 import org.benchtrail.ticket.Viewing;
+import org.benchtrail.ticket.draft.DraftView;
+import org.jspecify.annotations.Nullable;
 
 /** Shows the job sheet, by itself or again after a form that was not taken. */
 @ApplicationScoped
@@ -32,7 +35,7 @@ public class SheetScreen {
     static final class Templates {
         private Templates() {}
 
-        static native TemplateInstance sheet(SheetView v, FormValues fill, Notice notice);
+        static native TemplateInstance sheet(SheetView v, FormValues fill, Notice notice, @Nullable DraftView draft);
 
         static native TemplateInstance broken(TicketQueries.Broken b);
     }
@@ -80,8 +83,11 @@ public class SheetScreen {
 
     private static TemplateInstance page(
             SheetQueries.Contents contents, Map<String, List<String>> typed, Notice notice) {
-        FormValues values = SheetForms.values(contents.viewing().sheet()).typed(typed, notice.problems());
-        return Templates.sheet(SheetView.of(contents), values, notice);
+        JobSheet sheet = contents.viewing().sheet();
+        FormValues values = SheetForms.values(sheet);
+        DraftView draft = DraftView.fill(contents.draft(), SheetForms.at(sheet.step()), contents.viewing(), values);
+        values.typed(typed, notice.problems());
+        return Templates.sheet(SheetView.of(contents), values, notice, typed.isEmpty() ? draft : null);
     }
 
     private static List<EntryLine> since(int version, Viewing viewing) {
