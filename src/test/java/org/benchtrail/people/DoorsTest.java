@@ -113,6 +113,7 @@ class DoorsTest {
             new Door("POST", "/tickets/{number}/{form}", Permission.WORK_TICKETS),
             new Door("POST", "/tickets/{number}/draft/keep/{form}", Permission.WORK_TICKETS),
             new Door("POST", "/tickets/{number}/draft/discard", Permission.WORK_TICKETS),
+            new Door("GET", "/tickets/{number}/live", Permission.SEE_TICKETS),
             new Door("POST", "/tickets/{number}/attachments", Permission.WORK_TICKETS),
             new Door("GET", "/tickets/{number}/attachments/{sha256}", Permission.SEE_TICKETS),
             new Door("GET", "/tickets/{number}/trail", Permission.SEE_TICKETS),

@@ -22,7 +22,7 @@ public record DraftView(String saved, List<String> elsewhere) {
      *
      * @param shown whether the page has that form, by its name
      */
-    public static @Nullable DraftView fill(Draft draft, Set<String> shown, Viewing viewing, FormValues values) {
+    public static @Nullable DraftView fill(TypedDraft draft, Set<String> shown, Viewing viewing, FormValues values) {
         List<String> elsewhere = new ArrayList<>();
         boolean differs = false;
         for (Map.Entry<String, Map<String, List<String>>> form : draft.forms().entrySet()) {

@@ -83,11 +83,11 @@ public class Drafts {
         of("discard", ticket, person).run();
     }
 
-    public Draft of(TicketNumber ticket, Actor person) {
+    public TypedDraft of(TicketNumber ticket, Actor person) {
         return of("of", ticket, person)
                 .row(Row.class)
-                .map(row -> new Draft(read(row.forms()), row.saved()))
-                .orElse(Draft.NONE);
+                .map(row -> new TypedDraft(read(row.forms()), row.saved()))
+                .orElse(TypedDraft.NONE);
     }
 
     private record Row(String forms, Instant saved) {}

@@ -22,6 +22,7 @@ import org.benchtrail.ticket.draft.Drafts;
 import org.benchtrail.ticket.form.FormActs;
 import org.benchtrail.ticket.form.SheetForm;
 import org.jboss.resteasy.reactive.RestPath;
+import org.jboss.resteasy.reactive.RestQuery;
 
 /** The job sheet, on which a ticket is worked. */
 @Path("/tickets/{number}")
@@ -42,11 +43,12 @@ public class SheetPage {
         this.current = current;
     }
 
+    /** @param seen version that the reader has seen, where what others did since is to be told; 0 if nothing is */
     @GET
     @Authenticated
     @Blocking
-    public Response show(@RestPath String number) {
-        return screen.show(TicketNumber.parse(number));
+    public Response show(@RestPath String number, @RestQuery int seen) {
+        return screen.show(TicketNumber.parse(number), seen);
     }
 
     /** One of the forms of the sheet. Open to all, so that what a signed-out person typed can be given back to them. */

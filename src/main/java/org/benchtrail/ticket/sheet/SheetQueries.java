@@ -20,8 +20,8 @@ import org.benchtrail.ticket.Resemblance;
 import org.benchtrail.ticket.TicketLine;
 import org.benchtrail.ticket.TicketQueries;
 import org.benchtrail.ticket.Viewing;
-import org.benchtrail.ticket.draft.Draft;
 import org.benchtrail.ticket.draft.Drafts;
+import org.benchtrail.ticket.draft.TypedDraft;
 import org.benchtrail.ticket.theorize.RankingView;
 import org.jspecify.annotations.Nullable;
 
@@ -78,7 +78,7 @@ class SheetQueries {
             @Nullable RankingView ranking,
             LimitLibrary limits,
             List<Requirement.Status> gate,
-            Draft draft) {}
+            TypedDraft draft) {}
 
     @Transactional
     Contents contents(TicketNumber number, Actor viewer, ZoneId zone) {

@@ -40,10 +40,13 @@ public class SheetScreen {
         static native TemplateInstance broken(TicketQueries.Broken b);
     }
 
-    /** The sheet; of a ticket whose trail tells none, that it is so, and why. */
-    Response show(TicketNumber number) {
+    /** The sheet, with what is new on it since that version; of a ticket whose trail tells none, that it is so, and why. */
+    Response show(TicketNumber number, int seen) {
         try {
-            return Html.ok(page(contents(number), Map.of(), Notice.NONE));
+            SheetQueries.Contents contents = contents(number);
+            List<EntryLine> since = seen <= 0 ? List.of() : since(seen, contents.viewing());
+            Notice notice = since.isEmpty() ? Notice.NONE : Notice.stale("New on this sheet:", since);
+            return Html.ok(page(contents, Map.of(), notice));
         } catch (RecordBroken e) {
             return Html.ok(Templates.broken(queries.broken(number, current.actor())));
         }

@@ -10,6 +10,6 @@ import java.util.Map;
  * @param forms by form, and in it by field, the values
  * @param saved when something was last typed
  */
-public record Draft(Map<String, Map<String, List<String>>> forms, Instant saved) {
-    static final Draft NONE = new Draft(Map.of(), Instant.EPOCH);
+public record TypedDraft(Map<String, Map<String, List<String>>> forms, Instant saved) {
+    static final TypedDraft NONE = new TypedDraft(Map.of(), Instant.EPOCH);
 }
