@@ -22,9 +22,10 @@ public final class Times {
         return gap.isNegative() ? span(gap.negated()) + " over" : "in " + span(gap);
     }
 
-    /** How long ago a moment was: "40 min", "2 days". */
-    public static String since(Instant at, Instant now) {
-        return span(Duration.between(at, now));
+    /** How long something has waited: "waits 40 min", "waits 2 days". */
+    public static String waits(Instant since, Instant now) {
+        Duration gap = Duration.between(since, now);
+        return gap.toMinutes() < 1 ? "just now" : "waits " + span(gap);
     }
 
     private static String span(Duration gap) {

@@ -23,12 +23,14 @@ import org.postgresql.PGNotification;
 @ApplicationScoped
 public class DatabaseNews {
     private static final Logger LOG = Logger.getLogger(DatabaseNews.class);
-    private static final int LISTENING_MS = 5_000;
+    private static final int LISTENING_MS = 500;
     private static final int PAUSE_S = 1;
+    private static final long LOOK_S = 20;
 
     private final DataSource database;
     private final Event<News> heard;
     private volatile @Nullable Thread listening;
+    private long looked;
 
     DatabaseNews(DataSource database, Event<News> heard) {
         this.database = database;
@@ -38,7 +40,7 @@ public class DatabaseNews {
     /**
      * What was told.
      *
-     * @param about serial number of a ticket; 0 if anything may have been told meanwhile, or nothing was for a while
+     * @param about serial number of a ticket; 0 every now and then, and when anything may have been told unheard
      */
     public record News(int about) {}
 
@@ -53,7 +55,7 @@ public class DatabaseNews {
         Thread thread = listening;
         listening = null;
         if (thread != null) {
-            thread.interrupt();
+            join(thread);
         }
     }
 
@@ -62,7 +64,7 @@ public class DatabaseNews {
             try (Connection connection = database.getConnection();
                     Statement statement = connection.createStatement()) {
                 statement.execute("listen ticket");
-                tell(0);
+                lookAgain();
                 PGConnection ears = connection.unwrap(PGConnection.class);
                 while (listening != null) {
                     pass(ears.getNotifications(LISTENING_MS));
@@ -75,13 +77,19 @@ public class DatabaseNews {
     }
 
     private void pass(PGNotification @Nullable [] told) {
-        if (told == null || told.length == 0) {
-            tell(0);
-            return;
+        if (told != null) {
+            for (PGNotification one : told) {
+                tell(Integer.parseInt(one.getParameter()));
+            }
         }
-        for (PGNotification one : told) {
-            tell(Integer.parseInt(one.getParameter()));
+        if (System.nanoTime() - looked > TimeUnit.SECONDS.toNanos(LOOK_S)) {
+            lookAgain();
         }
+    }
+
+    private void lookAgain() {
+        looked = System.nanoTime();
+        tell(0);
     }
 
     private void tell(int about) {
@@ -89,6 +97,15 @@ public class DatabaseNews {
             heard.fire(new News(about));
         } catch (RuntimeException e) {
             LOG.debugf(e, "word of a change was not passed on");
+        }
+    }
+
+    /** It looks up twice a second, so that the connection is given back before the database is left. */
+    private static void join(Thread thread) {
+        try {
+            thread.join(TimeUnit.SECONDS.toMillis(2));
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
         }
     }
 

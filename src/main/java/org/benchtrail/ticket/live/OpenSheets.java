@@ -34,7 +34,6 @@ import org.jboss.logging.Logger;
 public class OpenSheets {
     private static final Logger LOG = Logger.getLogger(OpenSheets.class);
     private static final Duration FORGOTTEN = Duration.ofMinutes(1);
-    private static final Duration RENEWED = Duration.ofSeconds(20);
 
     private final EntityManager database;
     private final Directory people;
@@ -42,7 +41,6 @@ public class OpenSheets {
     private final SqlText text;
     private final String node = UUID.randomUUID().toString();
     private final Map<String, Watcher> watchers = new ConcurrentHashMap<>();
-    private volatile Instant renewed = Instant.EPOCH;
 
     OpenSheets(EntityManager database, Directory people, Clock clock) {
         this.database = database;
@@ -88,7 +86,9 @@ public class OpenSheets {
                     .map(w -> w.ticket().serial())
                     .distinct()
                     .forEach(serial -> inBackground(() -> tell(serial)));
-            stayOpen();
+            if (!watchers.isEmpty()) {
+                inBackground(this::stayOpen);
+            }
         } else if (watchers.values().stream().anyMatch(w -> w.ticket().serial() == news.about())) {
             inBackground(() -> tell(news.about()));
         }
@@ -129,15 +129,12 @@ public class OpenSheets {
     /** So that the other nodes know that this one still runs. */
     private void stayOpen() {
         Instant now = clock.instant();
-        if (!watchers.isEmpty() && Duration.between(renewed, now).compareTo(RENEWED) >= 0) {
-            renewed = now;
-            inBackground(() -> QuarkusTransaction.requiringNew()
-                    .run(() -> of("still open")
-                            .with("node", node)
-                            .with("now", now)
-                            .with("until", now.plus(FORGOTTEN))
-                            .run()));
-        }
+        QuarkusTransaction.requiringNew()
+                .run(() -> of("still open")
+                        .with("node", node)
+                        .with("now", now)
+                        .with("until", now.plus(FORGOTTEN))
+                        .run());
     }
 
     private void close(String connection) {

@@ -149,7 +149,7 @@ class TodayQueries {
                     line.number().toString(),
                     line.title(),
                     line.kind().words(),
-                    "since " + Times.text(line.since(), zone) + ", " + Times.since(line.since(), now));
+                    "since " + Times.text(line.since(), zone));
         }
     }
 }

@@ -101,7 +101,11 @@ public record WaitEvidence(List<Pair> pairs, List<EvidenceView.Reading> readings
         private void theory() {
             sheet.activeTheory()
                     .ifPresent(theory -> pair("Theory", Stream.of(theory.fact().text())));
-            texts("What the checks showed", ResultRecorded.class, r -> r.round() == sheet.round());
+            pair(
+                    "What the checks showed",
+                    sheet.ofRound(ResultRecorded.class).stream()
+                            .map(r -> r.fact().observation() + ": "
+                                    + r.fact().outcome().words()));
         }
 
         private void waiver() {

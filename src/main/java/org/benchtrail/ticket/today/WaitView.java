@@ -90,7 +90,7 @@ public record WaitView(
         return switch (line.kind()) {
             case SOAK -> "over since " + due;
             case FOLLOW_UP -> "look again " + due;
-            default -> asker + ", " + due + "; waits " + Times.since(line.due(), now);
+            default -> asker + ", " + due + ", " + Times.waits(line.due(), now);
         };
     }
 
