@@ -124,8 +124,9 @@ class StatementCountTest {
     @ParameterizedTest
     @CsvSource({
         "/today, 11",
-        "/queue, 6",
-        "/queue?standing=CLOSED&text=lamp, 6",
+        "/queue, 7",
+        "/queue?standing=CLOSED&text=lamp&sort=priority-back, 7",
+        "/queue.csv?due=week, 3",
         "/alarms, 4",
         "/new-ticket, 3",
         "/new-ticket/alike?title=lamp+is+dark&device=lamp&category=OTHER, 16",
