@@ -124,8 +124,9 @@ class StatementCountTest {
     @ParameterizedTest
     @CsvSource({
         "/today, 12",
-        "/queue, 7",
-        "/queue?standing=CLOSED&text=lamp, 7",
+        "/queue, 8",
+        "/queue?standing=CLOSED&text=lamp&sort=priority-back, 8",
+        "/queue.csv?due=week, 3",
         "/alarms, 5",
         "/new-ticket, 4",
         "/new-ticket/alike?title=lamp+is+dark&device=lamp&category=OTHER, 16",

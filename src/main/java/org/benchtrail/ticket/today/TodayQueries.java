@@ -83,12 +83,12 @@ class TodayQueries {
                 telling.groups(waiting),
                 asked.stream().map(telling::asked).toList(),
                 own.tickets().stream().map(t -> TodayView.Line.of(t, now, zone)).toList(),
-                own.total(),
-                part("-", 1, viewer).total());
+                own.counted(),
+                part("-", 1, viewer).counted());
     }
 
     private QueuePart part(String assignee, int size, Actor viewer) {
-        return lists.queue(new QueueFilter(Standing.OPEN, null, assignee, null, null, null, "", null, size), viewer);
+        return lists.queue(QueueFilter.of(Standing.OPEN).assignee(assignee).lines(size), viewer);
     }
 
     /** The tickets that the page comes to first. */
