@@ -107,6 +107,6 @@ class SheetHeightTest {
                 .formatted(state, width, top, whole, controls);
         System.out.println(figures);
         assertTrue(top <= first && whole <= height, figures);
-        assertTrue(controls <= (state.startsWith("six") ? 40 : 60), figures);
+        assertTrue(controls <= (state.startsWith("six") ? 40 : 65), figures);
     }
 }
