@@ -159,6 +159,9 @@ public class TicketActs {
         if (missing.isEmpty() && work.move() != null) {
             missing = writing.move(work.move());
         }
+        if (missing.isEmpty()) {
+            missing = writing.all(work.after());
+        }
         if (!writing.entries.isEmpty()) {
             row.show(writing.sheet, writing.append());
             changed.fire(new TicketChanged(number, writing.sheet, writing.entries));

@@ -13,8 +13,9 @@ import org.benchtrail.ticket.Act;
  * @param form what was typed; problems are kept there
  * @param sheet as the form's sender has seen it
  * @param acts what the form asks for so far
+ * @param after what it asks for at the step that it leads to
  */
-public record Posting(PostedForm form, JobSheet sheet, FormContext context, List<Act> acts) {
+public record Posting(PostedForm form, JobSheet sheet, FormContext context, List<Act> acts, List<Act> after) {
 
     public void add(Fact fact) {
         acts.add(sheet -> fact);

@@ -73,11 +73,11 @@ public record SheetForm(
      * @throws Invalid naming every field that has to be put right
      */
     public Work read(PostedForm form, JobSheet sheet, FormContext context) {
-        Posting posting = new Posting(form, sheet, context, new ArrayList<>());
+        Posting posting = new Posting(form, sheet, context, new ArrayList<>(), new ArrayList<>());
         groups.forEach(group -> group.reader().accept(posting));
         form.done();
         if (form.text("then").equals("move")) {
-            return new Work(posting.acts(), move.apply(posting));
+            return new Work(posting.acts(), move.apply(posting), posting.after());
         }
         if (posting.acts().isEmpty()) {
             throw new Invalid("form", "Nothing new was filled in, so there is nothing to record.");

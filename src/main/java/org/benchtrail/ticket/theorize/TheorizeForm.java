@@ -4,9 +4,12 @@ import static org.benchtrail.ticket.form.FieldGroup.answer;
 import static org.benchtrail.ticket.form.FieldGroup.given;
 import static org.benchtrail.ticket.form.FieldGroup.special;
 
+import java.util.Map;
 import java.util.Optional;
 import org.benchtrail.core.diagnosis.Cause;
+import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.StandingFact;
+import org.benchtrail.core.method.test.CheckPlanned;
 import org.benchtrail.core.method.theorize.ObviousQuestioned;
 import org.benchtrail.core.method.theorize.TheoryChosen;
 import org.benchtrail.core.method.theorize.TheoryStated;
@@ -28,7 +31,8 @@ public final class TheorizeForm {
             answer("obvious", ObviousQuestioned.class),
             special("theory", TheoryStated.class, TheorizeForm::theory),
             given("othertheory", TheoryStated.class),
-            CHOICE.readBy(TheorizeForm::choice));
+            CHOICE.readBy(TheorizeForm::choice),
+            special("check", CheckPlanned.class, TheorizeForm::firstCheck));
 
     private TheorizeForm() {}
 
@@ -85,6 +89,24 @@ public final class TheorizeForm {
         if (!active || posting.form().has("choice.reason") || posting.form().has("choice.newEvidence")) {
             posting.add(choice(posting, theory));
         }
+    }
+
+    /** The first check of the theory is planned where going on leads to. */
+    private static void firstCheck(Posting posting) {
+        if (!posting.form().given("check")) {
+            return;
+        }
+        if (!posting.form().text("then").equals("move")) {
+            posting.form()
+                    .refuse("check.what", "The check is recorded as you go on to Test: press that, or leave it empty.");
+        }
+        posting.form()
+                .read("check", CheckPlanned.class, Map.of("theory", 0))
+                .ifPresent(check -> posting.after().add(sheet -> check.of(activeTheory(sheet))));
+    }
+
+    private static int activeTheory(JobSheet sheet) {
+        return sheet.activeTheory().orElseThrow().entry();
     }
 
     /** Chooses the theory that was stated just before. */

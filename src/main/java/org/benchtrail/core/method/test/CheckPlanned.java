@@ -55,6 +55,11 @@ public record CheckPlanned(
         this(theory, what, expectation, invasive, cautions, null, null);
     }
 
+    /** The same check of that theory. */
+    public CheckPlanned of(int other) {
+        return new CheckPlanned(other, what, expectation, invasive, cautions, finding, expected);
+    }
+
     /** What a reading says of the theory; empty unless a certain reading is expected. */
     Optional<CheckOutcome> decidedBy(ReadingRecorded reading) {
         return Optional.ofNullable(expected).map(e -> e.holds(reading) ? CheckOutcome.SUPPORTS : CheckOutcome.REFUTES);
