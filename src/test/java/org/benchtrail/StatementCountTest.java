@@ -159,6 +159,8 @@ class StatementCountTest {
         assertAtMost(10, "/tickets/" + number);
         assertAtMost(4, "/tickets/" + number + "/trail");
         assertAtMost(5, "/tickets/" + number + "/entries/2");
+        assertAtMost(5, "/tickets/" + number + "/record");
+        assertAtMost(5, "/tickets/" + number + "/record.pdf");
     }
 
     @Test
