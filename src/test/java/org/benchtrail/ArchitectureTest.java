@@ -122,6 +122,7 @@ class ArchitectureTest {
             "diagnosis",
             "bench",
             "method",
+            "site",
             "advice",
             "learning",
             "readin");

@@ -80,14 +80,6 @@ class Ticket {
     @Nullable
     String offered;
 
-    @Column(name = "waits_supervisor")
-    @Nullable
-    String waitsSupervisor;
-
-    @Column(name = "waits_mentor")
-    @Nullable
-    String waitsMentor;
-
     int entries;
 
     @Column(name = "last_hash")
@@ -123,9 +115,6 @@ class Ticket {
         priority = report.priority();
         due = opened.plusSeconds(priority.hours() * 3600L);
         show(sheet.course());
-        Waits waits = Waits.of(sheet);
-        waitsSupervisor = waits.supervisor();
-        waitsMentor = waits.mentor();
         entries = sheet.entries();
         touched = sheet.facts().get(sheet.facts().size() - 1).stamp().at();
         words = words(sheet);
@@ -169,7 +158,6 @@ class Ticket {
         return columns().equals(new Ticket(number(), sheet, lastHash).columns());
     }
 
-    /** Without what waits: a row that was last made before that was kept does not know it. */
     private List<Object> columns() {
         return Arrays.asList(
                 title, category, device, place, requester, impact, urgency, priority, step, standing, round, assignee,

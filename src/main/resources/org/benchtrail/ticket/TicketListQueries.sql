@@ -6,7 +6,7 @@ select serial, title, category, device, place, priority, step, standing, round, 
 from ticket
 where standing = :standing
 {and}
-order by due, serial
+order by {order}
 limit :most
 
 -- @ total
@@ -15,11 +15,19 @@ from ticket
 where standing = :standing
 {and}
 
+-- @ counted
+select count(*) from (
+  select from ticket
+  where standing = :standing
+  {and}
+  limit :most
+) fit
+
 -- @ numbered
 select serial from ticket where serial in (:serials)
 
 -- @ after
-(due, serial) > (:due, :serial)
+{after}
 
 -- @ at the step
 step = :step
@@ -39,30 +47,23 @@ follow_up is not null
 -- @ not held
 follow_up is null
 
--- @ overdue
-due < :now
+-- @ of the category
+category = :category
 
--- @ not overdue
-due >= :now
+-- @ on the device
+device = :device
+
+-- @ due from
+due >= :dueFrom
+
+-- @ due before
+due < :dueBefore
+
+-- @ waiting for somebody
+offered is not null or waits_supervisor is not null or waits_mentor is not null
 
 -- @ with the words
 search @@ to_tsquery('simple', :words)
-
--- @ waiting
--- Whoever has a ticket judges nothing on it.
-select serial, title, device, place, offered, waits_supervisor, waits_mentor
-from ticket
-join (
-  select serial from ticket where standing = 'OPEN' and offered is not null and offered = :account
-  union
-  select serial from ticket where standing = 'OPEN' and waits_supervisor is not null and :supervisor
-    and assignee is distinct from :account
-  union
-  select serial from ticket where standing = 'OPEN' and waits_mentor is not null and :mentor
-    and assignee is distinct from :account
-) mine using (serial)
-order by due, serial
-limit 50
 
 -- @ alike
 -- The newest are looked at one by one; the index is asked only for words that are rare among them, since for a common word it

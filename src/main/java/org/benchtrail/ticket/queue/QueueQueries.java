@@ -8,12 +8,17 @@ import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.benchtrail.core.Invalid.Problem;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Category;
 import org.benchtrail.core.method.Standing;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.people.Directory;
+import org.benchtrail.platform.form.FormValues;
+import org.benchtrail.platform.form.PostedForm;
+import org.benchtrail.ticket.HandOvers;
 import org.benchtrail.ticket.KnownCauses;
+import org.benchtrail.ticket.QueueFilter;
 import org.benchtrail.ticket.QueuePart;
 import org.benchtrail.ticket.TicketListQueries;
 import org.benchtrail.ticket.alarm.AlarmActs;
@@ -24,14 +29,26 @@ import org.jspecify.annotations.Nullable;
 @Transactional
 class QueueQueries {
     private static final int ALIKE = 3;
+    private static final int LINES = 25;
 
     private final TicketListQueries lists;
     private final KnownCauses known;
     private final Directory people;
     private final AlarmActs alarms;
+    private final SavedFilters saved;
+    private final HandOvers handOvers;
     private final Clock clock;
 
-    QueueQueries(TicketListQueries lists, KnownCauses known, Directory people, AlarmActs alarms, Clock clock) {
+    QueueQueries(
+            TicketListQueries lists,
+            KnownCauses known,
+            Directory people,
+            AlarmActs alarms,
+            SavedFilters saved,
+            HandOvers handOvers,
+            Clock clock) {
+        this.saved = saved;
+        this.handOvers = handOvers;
         this.alarms = alarms;
         this.lists = lists;
         this.known = known;
@@ -39,14 +56,35 @@ class QueueQueries {
         this.clock = clock;
     }
 
-    QueueView queue(QueueAsked asked, Actor viewer, ZoneId zone) {
-        QueuePart part = lists.queue(asked.filter(viewer.account()), viewer);
-        Map<String, String> names = people.names(part.assignees());
+    /** @param form what was sent from the page and refused; null if nothing was */
+    QueueView queue(QueueAsked asked, Actor viewer, ZoneId zone, @Nullable PostedForm form, List<Problem> problems) {
         Instant now = clock.instant();
+        QueueFilter filter =
+                asked.filter(viewer.account(), now, zone).after(asked.begin()).lines(LINES);
+        QueuePart part = lists.queue(filter, viewer);
+        Map<String, String> names = people.names(part.assignees());
         List<QueueView.Line> lines = part.tickets().stream()
-                .map(t -> QueueView.Line.of(t, names, now, zone))
+                .map(t -> QueueView.Line.of(t, names, asked.sorting(), now, zone))
                 .toList();
-        return QueueView.of(part, lines, alarms.standing(viewer), people.workers(), asked);
+        FormValues fill = new FormValues().put("", asked);
+        if (form != null) {
+            fill.typed(form.typed(), problems);
+        }
+        return QueueView.of(
+                part,
+                lines,
+                alarms.standing(viewer),
+                people.workers(),
+                saved.of(viewer),
+                asked,
+                viewer,
+                fill,
+                problems);
+    }
+
+    /** What is to be handed over when all that the filter fits is. */
+    List<HandOvers.Seen> seen(QueueAsked asked, Actor by, ZoneId zone) {
+        return handOvers.seen(asked.filter(by.account(), clock.instant(), zone).lines(HandOvers.MOST), by);
     }
 
     /** The ticket whose number is all that was typed, with its check digit or without. */

@@ -20,6 +20,8 @@ import org.benchtrail.ticket.Resemblance;
 import org.benchtrail.ticket.TicketLine;
 import org.benchtrail.ticket.TicketQueries;
 import org.benchtrail.ticket.Viewing;
+import org.benchtrail.ticket.draft.Drafts;
+import org.benchtrail.ticket.draft.TypedDraft;
 import org.benchtrail.ticket.theorize.RankingView;
 import org.jspecify.annotations.Nullable;
 
@@ -32,6 +34,7 @@ class SheetQueries {
     private final Directory people;
     private final Diagnoses diagnoses;
     private final LimitBook limits;
+    private final Drafts drafts;
     private final PolicyConfig policy;
     private final Clock clock;
 
@@ -42,6 +45,7 @@ class SheetQueries {
             Directory people,
             Diagnoses diagnoses,
             LimitBook limits,
+            Drafts drafts,
             PolicyConfig policy,
             Clock clock) {
         this.tickets = tickets;
@@ -50,6 +54,7 @@ class SheetQueries {
         this.people = people;
         this.diagnoses = diagnoses;
         this.limits = limits;
+        this.drafts = drafts;
         this.policy = policy;
         this.clock = clock;
     }
@@ -61,6 +66,7 @@ class SheetQueries {
      * @param alike tickets; none once it was looked at them
      * @param known causes that fit; none where they are of no help
      * @param gate what must be true before the step is left
+     * @param draft what the viewer typed and has not recorded yet
      * @param ranking null if the catalogue has nothing for the category
      */
     record Contents(
@@ -71,7 +77,8 @@ class SheetQueries {
             List<KnownCauses.Line> known,
             @Nullable RankingView ranking,
             LimitLibrary limits,
-            List<Requirement.Status> gate) {}
+            List<Requirement.Status> gate,
+            TypedDraft draft) {}
 
     @Transactional
     Contents contents(TicketNumber number, Actor viewer, ZoneId zone) {
@@ -90,7 +97,8 @@ class SheetQueries {
                 causes,
                 diagnoses.of(sheet).map(dated -> RankingView.of(sheet, dated)).orElse(null),
                 limits.library(),
-                Resemblance.gate(sheet, viewing.policy(), viewing.now(), nothing));
+                Resemblance.gate(sheet, viewing.policy(), viewing.now(), nothing),
+                drafts.of(number, viewer));
     }
 
     TicketQueries.Broken broken(TicketNumber number, Actor viewer) {
