@@ -4,6 +4,8 @@ import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.charset.StandardCharsets;
 import java.util.Iterator;
 import java.util.Optional;
 import java.util.concurrent.Semaphore;
@@ -17,6 +19,7 @@ import net.coobird.thumbnailator.util.exif.ExifFilterUtils;
 import net.coobird.thumbnailator.util.exif.ExifUtils;
 import net.coobird.thumbnailator.util.exif.Orientation;
 import org.benchtrail.core.Invalid;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Pictures among the attached files, made small and turned the right way up to be shown. The kept bytes stay as they came. What
@@ -30,6 +33,12 @@ final class Pictures {
 
     /** So many are unpacked at once, whoever asks. */
     private static final Semaphore ROOM = new Semaphore(2);
+
+    /** Markers of JPEG: start of the file, segment of a note, start of the picture itself. */
+    private static final short START = (short) 0xFFD8;
+
+    private static final short NOTE = (short) 0xFFE1;
+    private static final short SCAN = (short) 0xFFDA;
 
     private Pictures() {}
 
@@ -68,7 +77,9 @@ final class Pictures {
         ROOM.acquireUninterruptibly();
         try (ImageInputStream in = open(content)) {
             Optional<ImageReader> reader = reader(in);
-            return reader.isEmpty() ? Optional.empty() : Optional.of(small(reader.get(), longest));
+            return reader.isEmpty()
+                    ? Optional.empty()
+                    : Optional.of(small(reader.get(), orientation(content), longest));
         } catch (IOException | RuntimeException e) {
             return Optional.empty(); // broken bytes make readers throw anything
         } finally {
@@ -76,14 +87,13 @@ final class Pictures {
         }
     }
 
-    private static byte[] small(ImageReader reader, int longest) throws IOException {
+    private static byte[] small(ImageReader reader, @Nullable Orientation up, int longest) throws IOException {
         try {
             int side = Math.max(reader.getWidth(0), reader.getHeight(0));
             ImageReadParam every = reader.getDefaultReadParam();
             int step = Math.max(1, side / (2 * longest));
             every.setSourceSubsampling(step, step, 0, 0);
             BufferedImage picture = reader.read(0, every);
-            Orientation up = ExifUtils.getExifOrientation(reader, 0);
             BufferedImage upright = up == null
                     ? picture
                     : ExifFilterUtils.getFilterForOrientation(up).apply(picture);
@@ -99,6 +109,27 @@ final class Pictures {
         } finally {
             reader.dispose();
         }
+    }
+
+    /** Which way up the camera was held, as it noted it among the segments before the picture itself; null if it did not. */
+    private static @Nullable Orientation orientation(byte[] jpeg) {
+        ByteBuffer bytes = ByteBuffer.wrap(jpeg);
+        if (bytes.remaining() < 2 || bytes.getShort() != START) {
+            return null;
+        }
+        while (bytes.remaining() > 4) {
+            short marker = bytes.getShort();
+            int length = Short.toUnsignedInt(bytes.getShort()) - 2;
+            if (length < 0 || length > bytes.remaining() || marker == SCAN) {
+                return null;
+            }
+            byte[] segment = new byte[length];
+            bytes.get(segment);
+            if (marker == NOTE && new String(segment, StandardCharsets.ISO_8859_1).startsWith("Exif")) {
+                return ExifUtils.getOrientationFromExif(segment);
+            }
+        }
+        return null;
     }
 
     private static ImageInputStream open(byte[] content) {
