@@ -60,7 +60,13 @@ due >= :dueFrom
 due < :dueBefore
 
 -- @ waiting for somebody
-offered is not null or waits_supervisor is not null or waits_mentor is not null
+serial in (
+  select ticket from ticket_wait where supervisors
+  union all
+  select ticket from ticket_wait where mentors
+  union all
+  select ticket from ticket_wait where kind = 'OFFER'
+)
 
 -- @ with the words
 search @@ to_tsquery('simple', :words)
