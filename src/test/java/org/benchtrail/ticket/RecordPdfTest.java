@@ -105,7 +105,8 @@ class RecordPdfTest {
     private static List<String> told(ApiDesk desk) {
         return List.of(
                 "97.5 \u00b0C",
-                "\u25b2 outside",
+                "outside",
+                "\u25b2",
                 "at most 85 \u00b0C, nameplate",
                 "68 \u00b0C",
                 "within",
