@@ -24,9 +24,3 @@ grant select, insert, delete on ticket_wait to ${serverRole};
 create table ticket_wait_owed (ticket integer primary key references ticket);
 insert into ticket_wait_owed select serial from ticket where standing <> 'CANCELLED';
 grant select, delete on ticket_wait_owed to ${serverRole};
-
-drop index ticket_for_supervisors;
-drop index ticket_for_mentors;
-drop index ticket_offered;
-alter table ticket drop column waits_supervisor;
-alter table ticket drop column waits_mentor;

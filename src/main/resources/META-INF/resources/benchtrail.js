@@ -11,6 +11,8 @@
     });
     grid.before(button);
   }
+  // On a phone the work stands first: what only advises is folded.
+  if (matchMedia("(width < 46rem)").matches) for (const part of document.querySelectorAll(".fold-thin")) part.open = false;
   // What blocks the way is read first.
   document.getElementById("notice")?.focus();
   // A link to a field inside a folded part unfolds it.
