@@ -163,6 +163,8 @@ class StatementCountTest {
         assertAtMost(12, "/tickets/" + number);
         assertAtMost(5, "/tickets/" + number + "/trail");
         assertAtMost(6, "/tickets/" + number + "/entries/2");
+        assertAtMost(6, "/tickets/" + number + "/record");
+        assertAtMost(6, "/tickets/" + number + "/record.pdf");
     }
 
     @Test
