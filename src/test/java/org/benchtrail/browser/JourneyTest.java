@@ -279,6 +279,7 @@ class JourneyTest {
             identify(ines, false);
             ines.press("All in order");
             ines.fill("theory.text", "Video cable came loose");
+            ines.page.locator("summary:has-text('The first check')").click();
             ines.page.fill("form[action$='/theorize'] [name='check.what']", "Look at both ends of the cable");
             ines.page.fill("form[action$='/theorize'] [name='check.expectation']", "One end is not seated");
             ines.press("Save and go to Test");

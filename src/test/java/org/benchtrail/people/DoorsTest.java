@@ -245,9 +245,10 @@ class DoorsTest {
                         .secret());
     }
 
-    /** What is read is there; what would be changed is not, so that every role finds the same. */
+    /** What is read is there; what would be changed is not, so that every role finds the same, nor what is told without end. */
     private String filled(Door door) {
-        String number = door.method().equals("GET") ? ticket : new TicketNumber(999_999_999).toString();
+        boolean there = door.method().equals("GET") && !door.path().endsWith("/live");
+        String number = there ? ticket : new TicketNumber(999_999_999).toString();
         return door.path()
                 .replace("{login}", "door-target")
                 .replace("{id}", "999999999")

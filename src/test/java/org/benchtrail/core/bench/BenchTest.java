@@ -143,7 +143,7 @@ class BenchTest {
 
     /** One sign for "times" in formulas, sums and words; x is the name of a value. */
     @ParameterizedTest
-    @MethodSource("calculations")
+    @MethodSource("org.benchtrail.core.bench.Bench#all")
     void times_isOneSign(Calculation<?> calculation) {
         String all = String.valueOf(Inputs.run(calculation, calculation.example()));
         assertFalse(all.replace("mean x", "mean").matches("(?s).*[\\w)%] x [\\w(λ√].*"), all);
