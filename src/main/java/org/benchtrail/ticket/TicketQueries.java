@@ -4,6 +4,7 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.JobSheet;
@@ -77,6 +78,12 @@ public class TicketQueries {
     public JobSheet sound(TicketNumber number, Actor actor) {
         Permissions.require(Permission.SEE_TICKETS, actor);
         return continuity.read(number, actor).sound();
+    }
+
+    /** The sheet of a ticket for what only looks at many; empty if its record does not hold. */
+    Optional<JobSheet> whatHolds(TicketNumber number, Actor actor) {
+        SheetRecord record = continuity.read(number, actor);
+        return record.verification().holds() ? Optional.ofNullable(record.sheet()) : Optional.empty();
     }
 
     public List<TrailEntry> trail(TicketNumber number, Actor actor) {

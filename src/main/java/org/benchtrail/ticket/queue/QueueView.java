@@ -8,6 +8,7 @@ import java.util.stream.Stream;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Standing;
 import org.benchtrail.core.method.Step;
+import org.benchtrail.core.site.WorkingTime;
 import org.benchtrail.platform.Option;
 import org.benchtrail.ticket.QueuePart;
 import org.benchtrail.ticket.TicketLine;
@@ -56,7 +57,7 @@ public record QueueView(
             String mark,
             String priority) {
 
-        static Line of(TicketLine ticket, Map<String, String> names, Instant now, ZoneId zone) {
+        static Line of(TicketLine ticket, Map<String, String> names, Instant now, ZoneId zone, WorkingTime time) {
             boolean open = ticket.standing() == Standing.OPEN;
             String assignee = ticket.assignee();
             return new Line(
@@ -67,8 +68,8 @@ public record QueueView(
                     open ? ticket.step().title() : Option.words(ticket.standing()),
                     ticket.step().place(),
                     assignee == null ? "not assigned" : names.getOrDefault(assignee, assignee),
-                    open ? Times.distance(ticket.due(), now) : Times.text(ticket.touched(), zone),
-                    open && ticket.due().isBefore(now),
+                    open ? ticket.dueIn(now, time) : Times.text(ticket.touched(), zone),
+                    ticket.isOverdue(now),
                     ticket.mark(),
                     ticket.priority().words());
         }

@@ -1,13 +1,11 @@
 package org.benchtrail.ticket.sheet;
 
-import java.time.Instant;
 import java.util.Objects;
 import org.benchtrail.core.method.Course;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.desk.Opened;
 import org.benchtrail.ticket.TicketLine;
 import org.benchtrail.ticket.TicketQueries;
-import org.benchtrail.ticket.Times;
 import org.benchtrail.ticket.Viewing;
 
 /**
@@ -36,16 +34,15 @@ public record HeadView(
                 ticket.requester() + ", " + ticket.contact(),
                 report.impact().words() + ", " + report.urgency().words(),
                 due(ticket.line(), viewing),
-                course.isOpen() && ticket.line().due().isBefore(viewing.now()),
+                ticket.line().isOverdue(viewing.now()),
                 course.assignee() == null ? "not assigned" : viewing.name(course.assignee()),
                 course.round(),
                 standing(course, viewing));
     }
 
     private static String due(TicketLine line, Viewing viewing) {
-        Instant due = line.due();
         boolean open = viewing.sheet().course().isOpen();
-        return viewing.time(due) + (open ? " (" + Times.distance(due, viewing.now()) + ")" : "");
+        return viewing.time(line.due()) + (open ? " (" + line.dueIn(viewing.now(), viewing.workingTime()) + ")" : "");
     }
 
     private static String standing(Course course, Viewing viewing) {

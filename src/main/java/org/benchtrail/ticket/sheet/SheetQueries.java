@@ -3,6 +3,7 @@ package org.benchtrail.ticket.sheet;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
+import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
 import org.benchtrail.core.measure.LimitLibrary;
@@ -11,11 +12,12 @@ import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Requirement;
 import org.benchtrail.core.method.Step;
 import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.core.site.SiteHistory;
 import org.benchtrail.limits.LimitBook;
 import org.benchtrail.people.Directory;
+import org.benchtrail.site.SiteBook;
 import org.benchtrail.ticket.Diagnoses;
 import org.benchtrail.ticket.KnownCauses;
-import org.benchtrail.ticket.PolicyConfig;
 import org.benchtrail.ticket.Resemblance;
 import org.benchtrail.ticket.TicketLine;
 import org.benchtrail.ticket.TicketQueries;
@@ -32,7 +34,7 @@ class SheetQueries {
     private final Directory people;
     private final Diagnoses diagnoses;
     private final LimitBook limits;
-    private final PolicyConfig policy;
+    private final SiteBook site;
     private final Clock clock;
 
     SheetQueries(
@@ -42,7 +44,7 @@ class SheetQueries {
             Directory people,
             Diagnoses diagnoses,
             LimitBook limits,
-            PolicyConfig policy,
+            SiteBook site,
             Clock clock) {
         this.tickets = tickets;
         this.resemblance = resemblance;
@@ -50,7 +52,7 @@ class SheetQueries {
         this.people = people;
         this.diagnoses = diagnoses;
         this.limits = limits;
-        this.policy = policy;
+        this.site = site;
         this.clock = clock;
     }
 
@@ -77,8 +79,16 @@ class SheetQueries {
     Contents contents(TicketNumber number, Actor viewer, ZoneId zone) {
         TicketQueries.Whole ticket = tickets.ticket(number, viewer);
         JobSheet sheet = ticket.sheet();
+        Instant now = clock.instant();
+        SiteHistory decided = site.history();
         Viewing viewing = new Viewing(
-                sheet, viewer, zone, clock.instant(), policy.policy(), people.names(Viewing.accounts(sheet)));
+                sheet,
+                viewer,
+                zone,
+                now,
+                decided.at(now).rules().policy(),
+                decided.workingTime(),
+                people.names(Viewing.accounts(sheet)));
         List<TicketLine> alike = resemblance.tickets(number, sheet, viewer);
         List<KnownCauses.Line> causes = isSeekingKnown(sheet) ? known.of(sheet) : List.of();
         boolean nothing = Resemblance.isAsked(sheet) && alike.isEmpty() && causes.isEmpty();

@@ -7,6 +7,8 @@ import java.time.Instant;
 import java.time.ZoneId;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Standing;
+import org.benchtrail.core.site.WorkingTime;
+import org.benchtrail.site.SiteBook;
 import org.benchtrail.ticket.QueueFilter;
 import org.benchtrail.ticket.QueuePart;
 import org.benchtrail.ticket.TicketLine;
@@ -24,16 +26,19 @@ class TodayQueries {
 
     private final TicketListQueries lists;
     private final AlarmActs alarms;
+    private final SiteBook site;
     private final Clock clock;
 
-    TodayQueries(TicketListQueries lists, AlarmActs alarms, Clock clock) {
+    TodayQueries(TicketListQueries lists, AlarmActs alarms, SiteBook site, Clock clock) {
         this.lists = lists;
         this.alarms = alarms;
+        this.site = site;
         this.clock = clock;
     }
 
     TodayView today(Actor viewer, ZoneId zone) {
         Instant now = clock.instant();
+        WorkingTime time = site.history().workingTime();
         QueuePart own = part(viewer.account(), null, NEXT, viewer);
         return new TodayView(
                 viewer.name(),
@@ -47,7 +52,7 @@ class TodayQueries {
                         .map(t -> TodayView.Line.followUp(t, now, zone))
                         .toList(),
                 own.tickets().stream()
-                        .map(t -> TodayView.Line.due(t, now, zone))
+                        .map(t -> TodayView.Line.due(t, now, zone, time))
                         .toList(),
                 own.total(),
                 part("-", null, 1, viewer).total());

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
 import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.site.WorkingTime;
 import org.benchtrail.ticket.TicketLine;
 import org.benchtrail.ticket.Times;
 import org.benchtrail.ticket.WaitingLine;
@@ -56,15 +57,16 @@ public record TodayView(
             boolean overdue,
             String mark) {
 
-        static Line due(TicketLine ticket, Instant now, ZoneId zone) {
-            return of(ticket, ticket.due(), now, zone);
+        static Line due(TicketLine ticket, Instant now, ZoneId zone, WorkingTime time) {
+            return of(ticket, ticket.due(), ticket.dueIn(now, time), now, zone);
         }
 
         static Line followUp(TicketLine ticket, Instant now, ZoneId zone) {
-            return of(ticket, ticket.followUp() == null ? ticket.due() : ticket.followUp(), now, zone);
+            Instant when = ticket.followUp() == null ? ticket.due() : ticket.followUp();
+            return of(ticket, when, Times.distance(when, now), now, zone);
         }
 
-        private static Line of(TicketLine ticket, Instant when, Instant now, ZoneId zone) {
+        private static Line of(TicketLine ticket, Instant when, String distance, Instant now, ZoneId zone) {
             return new Line(
                     ticket.number(),
                     ticket.title(),
@@ -73,7 +75,7 @@ public record TodayView(
                     ticket.step().title(),
                     ticket.step().place(),
                     Times.text(when, zone),
-                    Times.distance(when, now),
+                    distance,
                     when.isBefore(now),
                     ticket.mark());
         }

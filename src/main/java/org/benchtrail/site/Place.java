@@ -1,0 +1,25 @@
+package org.benchtrail.site;
+
+import jakarta.persistence.Entity;
+import jakarta.persistence.GeneratedValue;
+import jakarta.persistence.GenerationType;
+import jakarta.persistence.Id;
+import org.jspecify.annotations.Nullable;
+
+/** Where devices stand and people work. */
+@Entity
+class Place {
+    @Id
+    @GeneratedValue(strategy = GenerationType.IDENTITY)
+    @Nullable
+    Long id;
+
+    String name = "";
+
+    /** Nominal voltage where it is not the site's, V. */
+    @Nullable
+    String mains;
+
+    boolean closed;
+    int version = 1;
+}
