@@ -7,6 +7,7 @@ import jakarta.inject.Named;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.Role;
 import org.jspecify.annotations.Nullable;
 
 /** The person behind the present request; in templates {@code inject:current}. */
@@ -55,6 +56,12 @@ public class CurrentActor {
     /** For the navigation: whether tickets are this person's to open and work. */
     public boolean mayWorkTickets() {
         return may(Permission.WORK_TICKETS);
+    }
+
+    /** Whether this person assigns tickets outright. */
+    public boolean assigns() {
+        SignedIn person = person();
+        return person != null && person.actor().is(Role.SUPERVISOR);
     }
 
     /** For the navigation: whether the page of accounts opens to this person. */

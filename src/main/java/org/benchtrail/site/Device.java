@@ -31,7 +31,7 @@ class Device {
     @ManyToOne
     @JoinColumn(name = "place")
     @Nullable
-    Place place;
+    PlaceRow place;
 
     String connection = "";
     String nameplate = "";

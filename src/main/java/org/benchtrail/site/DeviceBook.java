@@ -27,10 +27,10 @@ public class DeviceBook {
     private static final int OFFERED = 200;
 
     private final Devices devices;
-    private final Places places;
+    private final PlaceRows places;
     private final SiteChanges changes;
 
-    DeviceBook(Devices devices, Places places, SiteChanges changes) {
+    DeviceBook(Devices devices, PlaceRows places, SiteChanges changes) {
         this.devices = devices;
         this.places = places;
         this.changes = changes;
@@ -86,7 +86,7 @@ public class DeviceBook {
         return DeviceView.of(device);
     }
 
-    private @Nullable Place place(String name) {
+    private @Nullable PlaceRow place(String name) {
         return name.isEmpty()
                 ? null
                 : places.named(name)
@@ -175,8 +175,8 @@ public class DeviceBook {
         return devices.labelled(name).map(DeviceView::of);
     }
 
-    /** The nominal voltage at a place that a ticket names; empty if the place is not known or has the site's. */
-    public Optional<String> mainsAt(String place) {
-        return places.named(place).map(p -> p.mains);
+    /** The nominal voltage where a device is, else at the place that a ticket names; empty if both are unknown or have the site's. */
+    public Optional<String> mains(String device, String place) {
+        return devices.mains(device, place);
     }
 }

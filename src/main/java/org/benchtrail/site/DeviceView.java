@@ -1,5 +1,7 @@
 package org.benchtrail.site;
 
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import org.benchtrail.core.method.Category;
 import org.benchtrail.core.site.DeviceCode;
@@ -30,7 +32,7 @@ public record DeviceView(
         int version) {
 
     static DeviceView of(Device d) {
-        Place place = d.place;
+        PlaceRow place = d.place;
         return new DeviceView(
                 DeviceCode.of(d.id == null ? 0 : d.id),
                 d.label,
@@ -45,6 +47,16 @@ public record DeviceView(
                 d.state,
                 d.note,
                 d.version);
+    }
+
+    /** Address of its page. */
+    public String at() {
+        return "/devices/" + inAddress();
+    }
+
+    /** Its label as part of an address. */
+    String inAddress() {
+        return URLEncoder.encode(label, StandardCharsets.UTF_8).replace("+", "%20");
     }
 
     /** The limits on its nameplate. */

@@ -122,7 +122,7 @@ public class DevicesPage {
         DeviceBook.Part part = book.page(words, after, PER_PAGE, current.actor());
         List<Line> lines = part.devices().stream()
                 .map(d -> new Line(
-                        d.label(), at(d.label()), Option.words(d.category()), d.model(), d.place(), d.state().words()))
+                        d.label(), d.at(), Option.words(d.category()), d.model(), d.place(), d.state().words()))
                 .toList();
         String next = part.next().isEmpty() ? "" : "/devices?words=" + url(words) + "&after=" + url(part.next());
         return Templates.devices(
@@ -138,8 +138,8 @@ public class DevicesPage {
     public Response add(MultivaluedMap<String, String> typed) {
         PostedForm form = new PostedForm(typed);
         return Refusal.answer(
-                () -> Html.goTo(at(
-                        book.add(form.read(DeviceText.class), current.actor()).label())),
+                () -> Html.goTo(
+                        book.add(form.read(DeviceText.class), current.actor()).at()),
                 refusal -> listed("", "", new FormValues().typed(form, refusal), refusal.problems()));
     }
 
@@ -158,9 +158,9 @@ public class DevicesPage {
     public Response change(@RestPath String label, MultivaluedMap<String, String> typed) {
         PostedForm form = new PostedForm(typed);
         return Refusal.answer(
-                () -> Html.goTo(at(book.change(
+                () -> Html.goTo(book.change(
                                 label, form.read(DeviceText.class), form.version(), current.actor())
-                        .label())),
+                        .at()),
                 refusal -> shown(
                         book.device(label, current.actor()),
                         new FormValues().typed(form, refusal),
@@ -175,7 +175,7 @@ public class DevicesPage {
                 people.names(history.stream().map(SiteChanges.Line::who).collect(Collectors.toSet()));
         DeviceScreen screen = new DeviceScreen(
                 device,
-                at(device.label()),
+                device.at(),
                 Option.words(device.category()),
                 mains(device),
                 device.limits().lines().stream()
@@ -249,13 +249,9 @@ public class DevicesPage {
                 .findFirst()
                 .map(t -> "/tickets/" + t.number())
                 .orElseGet(() -> current.may(Permission.WORK_TICKETS)
-                        ? "/new-ticket?of=" + url(device.label())
-                        : at(device.label()));
+                        ? "/new-ticket?of=" + device.inAddress()
+                        : device.at());
         return Html.goTo(next);
-    }
-
-    private static String at(String label) {
-        return "/devices/" + url(label);
     }
 
     private static String url(String text) {

@@ -25,12 +25,12 @@ import org.jspecify.annotations.Nullable;
 public class PlaceActs {
     private static final int LONGEST = 200;
 
-    private final Places places;
+    private final PlaceRows places;
     private final Teams teams;
     private final SiteChanges changes;
     private final Directory people;
 
-    PlaceActs(Places places, Teams teams, SiteChanges changes, Directory people) {
+    PlaceActs(PlaceRows places, Teams teams, SiteChanges changes, Directory people) {
         this.places = places;
         this.teams = teams;
         this.changes = changes;
@@ -89,7 +89,7 @@ public class PlaceActs {
     /** @throws Invalid if the name is missing or taken */
     public PlaceView addPlace(PlaceText typed, Actor actor) {
         Permissions.require(Permission.KEEP_SITE, actor);
-        return keep(new Place(), typed, Map.of(), actor);
+        return keep(new PlaceRow(), typed, Map.of(), actor);
     }
 
     /**
@@ -98,15 +98,15 @@ public class PlaceActs {
      */
     public PlaceView changePlace(long id, PlaceText typed, int version, Actor actor) {
         Permissions.require(Permission.KEEP_SITE, actor);
-        Place place = places.findByIdOptional(id).orElseThrow(() -> new NotFound("place " + id));
+        PlaceRow place = places.findByIdOptional(id).orElseThrow(() -> new NotFound("place " + id));
         if (place.version != version) {
             throw new Stale(place.version);
         }
         return keep(place, typed, fields(place), actor);
     }
 
-    private PlaceView keep(Place place, PlaceText typed, Map<String, String> before, Actor actor) {
-        Optional<Place> same = places.named(typed.name());
+    private PlaceView keep(PlaceRow place, PlaceText typed, Map<String, String> before, Actor actor) {
+        Optional<PlaceRow> same = places.named(typed.name());
         name(typed.name(), same.map(p -> p.id).orElse(null), place.id, "place")
                 .require(
                         typed.mains().isEmpty() || SiteRules.MAINS.contains(typed.mains()),
@@ -167,7 +167,7 @@ public class PlaceActs {
                 .require(same == null || same.equals(own), "name", "There is a " + what + " of this name already.");
     }
 
-    private static Map<String, String> fields(Place place) {
+    private static Map<String, String> fields(PlaceRow place) {
         Map<String, String> fields = new LinkedHashMap<>();
         fields.put("name", place.name);
         fields.put("mains", place.mains == null ? "" : place.mains + " V");
@@ -183,7 +183,7 @@ public class PlaceActs {
         return fields;
     }
 
-    private static PlaceView view(Place p) {
+    private static PlaceView view(PlaceRow p) {
         return new PlaceView(p.id == null ? 0 : p.id, p.name, p.mains == null ? "" : p.mains, p.closed, p.version);
     }
 

@@ -52,6 +52,20 @@ public record RulesText(
         String guardBand) {
     private static final ObjectMapper MAPPER = new ObjectMapper();
 
+    public RulesText {
+        zone = PlainText.line(zone);
+        holidays = PlainText.paragraph(holidays);
+        stops = stops == null ? List.of() : List.copyOf(stops);
+        mains = PlainText.line(mains);
+        repairOdds = PlainText.line(repairOdds);
+        approvalCostLimit = PlainText.line(approvalCostLimit);
+        dataAnswerHours = PlainText.line(dataAnswerHours);
+        soakHours = PlainText.line(soakHours);
+        reopenDays = PlainText.line(reopenDays);
+        guardBand = PlainText.line(guardBand);
+    }
+
+
     /** Working time, such as {@code 4 h} or {@code 30 min}. */
     public record Times(String response, String fix) {
         public Times {

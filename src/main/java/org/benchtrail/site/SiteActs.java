@@ -60,12 +60,12 @@ public class SiteActs {
      */
     public int decide(RulesText typed, Decision decision, int seen, Actor actor) {
         Permissions.require(Permission.SET_POLICIES, actor);
+        SiteRules rules = typed.rules();
         versions.lock();
         SiteHistory before = book.latest();
         if (before.latest() != seen) {
             throw new Stale(before.latest());
         }
-        SiteRules rules = typed.rules();
         SiteVersion row = new SiteVersion();
         row.number = seen + 1;
         row.made = clock.instant().truncatedTo(ChronoUnit.MICROS);
@@ -88,9 +88,11 @@ public class SiteActs {
     /** Whether anything that counts then, or was to count later, is something else. */
     private static boolean changes(SiteHistory before, SiteVersion row) {
         return Stream.concat(
-                        Stream.of(before.at(row.inForce)),
-                        before.versions().stream().filter(v -> v.from().isAfter(row.inForce)))
-                .anyMatch(v -> !RulesText.of(v.rules()).json().equals(row.rules));
+                        Stream.of(row.inForce),
+                        before.versions().stream()
+                                .map(SiteHistory.Version::from)
+                                .filter(from -> from.isAfter(row.inForce)))
+                .anyMatch(at -> !RulesText.of(before.at(at).rules()).json().equals(row.rules));
     }
 
     private static Instant inForce(Decision decision, Instant now, ZoneId zone) {

@@ -54,7 +54,7 @@ public class SiteApi {
 
     /** A decision, from a moment on; empty for at once. */
     public record NewPolicies(
-            RulesText rules, @Nullable String inForce, @Nullable String note) {}
+            @Nullable RulesText rules, @Nullable String inForce, @Nullable String note) {}
 
     /** The number of a decision. */
     public record Decided(int version) {}
@@ -154,9 +154,13 @@ public class SiteApi {
     @Operation(summary = "Decides about calendar, times and policies from a moment on")
     public Decided decide(@HeaderParam("If-Match") @Nullable String version, NewPolicies decided) {
         Permissions.require(Permission.SET_POLICIES, current.actor());
+        RulesText rules = decided.rules();
+        if (rules == null) {
+            throw new Invalid("rules", "Give calendar, times and policies as they are to be; GET tells how they are.");
+        }
         SiteActs.Decision decision = new SiteActs.Decision(
                 decided.inForce() == null ? "" : decided.inForce(), decided.note() == null ? "" : decided.note());
         return new Decided(
-                acts.decide(decided.rules(), decision, IfMatch.version(version, "site"), current.actor()));
+                acts.decide(rules, decision, IfMatch.version(version, "site"), current.actor()));
     }
 }

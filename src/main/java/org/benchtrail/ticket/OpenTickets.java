@@ -18,12 +18,12 @@ class OpenTickets implements OpenWork {
 
     @Override
     public Part with(String account, Actor reader) {
-        QueuePart part =
-                lists.queue(new QueueFilter(Standing.OPEN, null, account, null, null, null, "", null, MOST), reader);
+        QueueFilter open = QueueFilter.of(Standing.OPEN).assignee(account).lines(MOST);
+        QueuePart part = lists.queue(open, reader);
         return new Part(
                 part.tickets().stream()
                         .map(t -> new OpenTicket(t.number(), t.title()))
                         .toList(),
-                part.total());
+                part.counted() > QueuePart.MOST_COUNTED ? lists.total(open, reader) : part.counted());
     }
 }

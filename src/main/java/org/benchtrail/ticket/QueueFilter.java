@@ -1,19 +1,21 @@
 package org.benchtrail.ticket;
 
-import java.nio.charset.StandardCharsets;
-import java.time.Instant;
-import java.util.Base64;
+import java.util.Locale;
 import org.benchtrail.core.Invalid;
+import org.benchtrail.core.method.Category;
 import org.benchtrail.core.method.Standing;
 import org.benchtrail.core.method.Step;
 import org.benchtrail.core.text.PlainText;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What part of the queue is asked for; null and empty mean 'any'.
+ * What part of the queue is asked for, in which order; null and empty mean 'any'. Made by {@link #of}.
  *
  * @param assignee account; {@code -} for what nobody has
+ * @param place in small letters
+ * @param device label, exactly as it was given
  * @param held true for tickets on hold only, false for those that are not
+ * @param waiting true for tickets on which something waits for somebody other than their assignee
  * @param text words to find in title, device, place, symptoms and cause
  * @param after where the page before ended
  * @param size lines on a page, 1 to 200
@@ -21,11 +23,15 @@ import org.jspecify.annotations.Nullable;
 public record QueueFilter(
         Standing standing,
         @Nullable Step step,
+        @Nullable Category category,
         @Nullable String assignee,
         @Nullable String place,
+        @Nullable String device,
+        @Nullable DueWithin due,
         @Nullable Boolean held,
-        @Nullable Boolean overdue,
+        boolean waiting,
         String text,
+        Sorting sorting,
         @Nullable Cursor after,
         int size) {
 
@@ -34,35 +40,97 @@ public record QueueFilter(
                 .require(size >= 1 && size <= 200, "size", "A page has 1 to 200 lines.")
                 .require(assignee == null || PlainText.isText(assignee), "assignee", PlainText.WHAT_TO_DO)
                 .require(place == null || PlainText.isText(place), "place", PlainText.WHAT_TO_DO)
+                .require(device == null || PlainText.isText(device), "device", PlainText.WHAT_TO_DO)
+                .require(
+                        after == null || after.sorting().equals(sorting),
+                        "after",
+                        "This place is of a list in another order: begin at the first page.")
                 .throwIfAny();
     }
 
-    /** Place in the order by due time, then number. */
-    public record Cursor(Instant due, int serial) {
-        private static final Instant LAST = Instant.parse("9999-12-31T23:59:59Z");
+    /** Begins a filter for tickets of that standing, the first due first. */
+    public static Choice of(Standing standing) {
+        return new Choice(standing);
+    }
 
-        public String token() {
-            return Base64.getUrlEncoder()
-                    .withoutPadding()
-                    .encodeToString((due + " " + serial).getBytes(StandardCharsets.UTF_8));
+    /** A filter that is being put together. */
+    public static final class Choice {
+        private final Standing standing;
+        private @Nullable Step step;
+        private @Nullable Category category;
+        private @Nullable String assignee;
+        private @Nullable String place;
+        private @Nullable String device;
+        private @Nullable DueWithin due;
+        private @Nullable Boolean held;
+        private boolean waiting;
+        private String text = "";
+        private Sorting sorting = Sorting.DEFAULT;
+        private @Nullable Cursor after;
+
+        private Choice(Standing standing) {
+            this.standing = standing;
         }
 
-        /** @throws Invalid if the token was not made here */
-        public static @Nullable Cursor parse(@Nullable String token) {
-            if (token == null || token.isEmpty()) {
-                return null;
-            }
-            try {
-                String text = new String(Base64.getUrlDecoder().decode(token), StandardCharsets.UTF_8);
-                int space = text.indexOf(' ');
-                Instant due = Instant.parse(text.substring(0, space));
-                if (due.isBefore(Instant.EPOCH) || due.isAfter(LAST)) {
-                    throw new IllegalArgumentException("no ticket was ever due then");
-                }
-                return new Cursor(due, Integer.parseInt(text.substring(space + 1)));
-            } catch (RuntimeException e) {
-                throw new Invalid("after", "This place in the list is not known: begin at the first page.");
-            }
+        public Choice step(@Nullable Step at) {
+            step = at;
+            return this;
+        }
+
+        public Choice category(@Nullable Category of) {
+            category = of;
+            return this;
+        }
+
+        public Choice assignee(@Nullable String account) {
+            assignee = account;
+            return this;
+        }
+
+        public Choice place(@Nullable String name) {
+            place = name == null ? null : name.toLowerCase(Locale.ROOT);
+            return this;
+        }
+
+        public Choice device(@Nullable String label) {
+            device = label;
+            return this;
+        }
+
+        public Choice due(@Nullable DueWithin within) {
+            due = within;
+            return this;
+        }
+
+        public Choice held(@Nullable Boolean onHold) {
+            held = onHold;
+            return this;
+        }
+
+        public Choice waiting(boolean something) {
+            waiting = something;
+            return this;
+        }
+
+        public Choice text(String words) {
+            text = words;
+            return this;
+        }
+
+        public Choice sorted(Sorting by) {
+            sorting = by;
+            return this;
+        }
+
+        public Choice after(@Nullable Cursor place) {
+            after = place;
+            return this;
+        }
+
+        /** @param size lines on a page, 1 to 200 */
+        public QueueFilter lines(int size) {
+            return new QueueFilter(
+                    standing, step, category, assignee, place, device, due, held, waiting, text, sorting, after, size);
         }
     }
 }

@@ -7,7 +7,6 @@ import org.benchtrail.core.advice.SheetReader;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.identify.BenchResultAttached;
 import org.benchtrail.site.DeviceBook;
-import org.benchtrail.site.DeviceView;
 import org.benchtrail.site.SiteBook;
 
 /** Reads job sheets with what this site has set, and with the bench of this server. */
@@ -24,10 +23,7 @@ public class SiteReader implements SheetReader {
 
     @Override
     public Optional<String> mains(JobSheet sheet) {
-        return devices.known(sheet.opened().device())
-                .map(DeviceView::mains)
-                .filter(volts -> !volts.isEmpty())
-                .or(() -> devices.mainsAt(sheet.opened().place()))
+        return devices.mains(sheet.opened().device(), sheet.opened().place())
                 .or(() -> Optional.ofNullable(site.rules().mains()));
     }
 

@@ -4,7 +4,6 @@ import io.quarkus.runtime.Startup;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
-import java.time.Clock;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -20,6 +19,7 @@ import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
 import org.benchtrail.platform.sql.Sql;
 import org.benchtrail.platform.sql.SqlText;
+import org.jspecify.annotations.Nullable;
 
 /** Lists of tickets: the queue, and those that are like some words. */
 @Startup
@@ -32,27 +32,46 @@ public class TicketListQueries {
     private static final int SHORTEST_ALIKE = 4;
 
     private final EntityManager database;
-    private final Clock clock;
     private final SqlText text;
 
-    TicketListQueries(EntityManager database, Clock clock) {
+    TicketListQueries(EntityManager database) {
         this.database = database;
-        this.clock = clock;
         text = SqlText.of(TicketListQueries.class)
-                .having("page", "total", "after", "at the step", "of the assignee", "of nobody", "at the place")
-                .having("held", "not held", "overdue", "not overdue", "with the words", "alike", "of the device")
-                .having("places", "devices");
+                .having(
+                        "page",
+                        "total",
+                        "counted",
+                        "after",
+                        "at the step",
+                        "of the category",
+                        "of the assignee",
+                        "of nobody")
+                .having("at the place", "on the device", "held", "not held", "waiting for somebody")
+                .having("due from", "due before", "with the words", "alike", "of the device", "places", "devices");
     }
 
+    /** One page, and how many tickets the filter fits: {@link QueuePart#MOST_COUNTED} at most, or that there are more. */
     public QueuePart queue(QueueFilter filter, Actor actor) {
         Permissions.require(Permission.SEE_TICKETS, actor);
-        long total = total(filter).value(Long.class);
+        long counted = counted(filter).value(Long.class);
         List<TicketLine> found = page(filter).rows(TicketLine.class);
         boolean more = found.size() > filter.size();
         List<TicketLine> shown = more ? found.subList(0, filter.size()) : found;
-        TicketLine last = more ? shown.get(shown.size() - 1) : null;
-        return new QueuePart(
-                shown, last == null ? null : new QueueFilter.Cursor(last.due(), last.serial()).token(), total);
+        Cursor last = more ? Cursor.of(shown.get(shown.size() - 1), filter.sorting()) : null;
+        return new QueuePart(shown, last, counted);
+    }
+
+    /** The tickets of one page, without looking what comes after it. */
+    public List<TicketLine> lines(QueueFilter filter, Actor actor) {
+        Permissions.require(Permission.SEE_TICKETS, actor);
+        List<TicketLine> found = page(filter).rows(TicketLine.class);
+        return found.subList(0, Math.min(found.size(), filter.size()));
+    }
+
+    /** How many tickets the filter fits, however many there are. */
+    public long total(QueueFilter filter, Actor actor) {
+        Permissions.require(Permission.SEE_TICKETS, actor);
+        return total(filter).value(Long.class);
     }
 
     /** Tickets on which something waits for that person: offered, or to be judged; at most 50, the first due first. */
@@ -73,16 +92,25 @@ public class TicketListQueries {
         return Sql.of(database, text.statement("total", narrowed.conditions)).with(narrowed.values);
     }
 
+    /** One more than is told at most, so that it is seen whether there are more. */
+    Sql counted(QueueFilter filter) {
+        Narrowed narrowed = narrowed(filter);
+        return Sql.of(database, text.statement("counted", narrowed.conditions))
+                .with(narrowed.values)
+                .with("most", QueuePart.MOST_COUNTED + 1);
+    }
+
     /** One line more than a page has, so that it is seen whether there is a next one. */
     Sql page(QueueFilter filter) {
         Narrowed narrowed = narrowed(filter);
-        QueueFilter.Cursor after = filter.after();
+        Cursor after = filter.after();
         if (after != null) {
-            narrowed.by("after", "due", after.due()).values.put("serial", after.serial());
+            narrowed.by("after").values.putAll(after.values());
         }
-        return Sql.of(database, text.statement("page", narrowed.conditions))
-                .with(narrowed.values)
-                .with("most", filter.size() + 1);
+        String statement = text.statement("page", narrowed.conditions)
+                .replace("{after}", filter.sorting().after())
+                .replace("{order}", filter.sorting().columns());
+        return Sql.of(database, statement).with(narrowed.values).with("most", filter.size() + 1);
     }
 
     /** The conditions that a filter asks for, and the values in them. */
@@ -112,20 +140,36 @@ public class TicketListQueries {
         } else if (filter.assignee() != null) {
             narrowed.by("of the assignee", "assignee", filter.assignee());
         }
+        if (filter.category() != null) {
+            narrowed.by("of the category", "category", filter.category().name());
+        }
         if (filter.place() != null) {
-            narrowed.by("at the place", "place", filter.place().toLowerCase(Locale.ROOT));
+            narrowed.by("at the place", "place", filter.place());
+        }
+        if (filter.device() != null) {
+            narrowed.by("on the device", "device", filter.device());
         }
         if (filter.held() != null) {
             narrowed.by(filter.held() ? "held" : "not held");
         }
-        if (filter.overdue() != null) {
-            narrowed.by(filter.overdue() ? "overdue" : "not overdue", "now", clock.instant());
+        if (filter.waiting()) {
+            narrowed.by("waiting for somebody");
         }
+        narrow(narrowed, filter.due());
         List<String> words = words(filter.text(), 1);
         if (!words.isEmpty()) {
             narrowed.by("with the words", "words", String.join(" & ", words));
         }
         return narrowed;
+    }
+
+    private static void narrow(Narrowed narrowed, @Nullable DueWithin due) {
+        if (due != null && due.from() != null) {
+            narrowed.by("due from", "dueFrom", due.from());
+        }
+        if (due != null && due.before() != null) {
+            narrowed.by("due before", "dueBefore", due.before());
+        }
     }
 
     /** The first of these numbers that a ticket has. */

@@ -6,7 +6,7 @@ select serial, title, category, device, place, priority, step, standing, round, 
 from ticket
 where standing = :standing
 {and}
-order by due, serial
+order by {order}
 limit :most
 
 -- @ total
@@ -15,11 +15,19 @@ from ticket
 where standing = :standing
 {and}
 
+-- @ counted
+select count(*) from (
+  select from ticket
+  where standing = :standing
+  {and}
+  limit :most
+) fit
+
 -- @ numbered
 select serial from ticket where serial in (:serials)
 
 -- @ after
-(due, serial) > (:due, :serial)
+{after}
 
 -- @ at the step
 step = :step
@@ -39,11 +47,20 @@ follow_up is not null
 -- @ not held
 follow_up is null
 
--- @ overdue
-due < :now
+-- @ of the category
+category = :category
 
--- @ not overdue
-due >= :now
+-- @ on the device
+device = :device
+
+-- @ due from
+due >= :dueFrom
+
+-- @ due before
+due < :dueBefore
+
+-- @ waiting for somebody
+offered is not null or waits_supervisor is not null or waits_mentor is not null
 
 -- @ with the words
 search @@ to_tsquery('simple', :words)

@@ -71,7 +71,7 @@ class DemoTicketsOnTheBenchTest {
                 "bench-" + scenario + ".yaml",
                 text.replace("name: " + scenario, "name: bench-" + scenario)
                         .replaceFirst("title: .*", "title: " + own));
-        QueueFilter filter = new QueueFilter(Standing.OPEN, null, null, null, null, null, own, null, 50);
+        QueueFilter filter = QueueFilter.of(Standing.OPEN).text(own).lines(50);
         return queue.queue(filter, sam).tickets().stream()
                 .filter(t -> t.title().equals(own))
                 .map(t -> TicketNumber.parse(t.number()))

@@ -9,11 +9,15 @@ import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Set;
 import java.util.function.Supplier;
+import java.util.function.UnaryOperator;
 import java.util.stream.Stream;
 import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.Category;
+import org.benchtrail.core.method.Priority;
 import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.Standing;
 import org.benchtrail.core.method.Step;
@@ -21,7 +25,6 @@ import org.benchtrail.platform.TestDatabase;
 import org.benchtrail.platform.sql.Plan;
 import org.benchtrail.platform.sql.Sql;
 import org.benchtrail.platform.sql.SqlText;
-import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -38,9 +41,14 @@ class TicketPlansTest {
     private static final int ROWS = Integer.getInteger("plans.rows", 100_000);
     private static final int CLOSED = ROWS / 50 * 49;
 
+    /** Half of the open ones are overdue. */
+    private static final Instant NOW =
+            Instant.parse("2020-01-04T00:00:00Z").plus(Duration.ofMinutes(3L * ROWS / 100 * 99));
+
     /** Among the open ones. */
-    private static final QueueFilter.Cursor LATE = new QueueFilter.Cursor(
-            Instant.parse("2020-01-04T00:00:00Z").plus(Duration.ofMinutes(3L * ROWS / 100 * 99)), ROWS / 100 * 99);
+    private static Cursor late(Sorting sorting) {
+        return new Cursor(sorting, Priority.THIS_WEEK, NOW, NOW.minus(Duration.ofDays(2)), ROWS / 100 * 99);
+    }
 
     @Inject
     TicketListQueries lists;
@@ -70,42 +78,59 @@ class TicketPlansTest {
                 .replace("{closed}", Integer.toString(CLOSED)));
     }
 
-    private static QueueFilter filter(
-            Standing standing,
-            @Nullable Step step,
-            @Nullable String assignee,
-            @Nullable String place,
-            @Nullable Boolean held,
-            @Nullable Boolean overdue,
-            String text,
-            QueueFilter.@Nullable Cursor after) {
-        return new QueueFilter(standing, step, assignee, place, held, overdue, text, after, 25);
-    }
-
     static List<QueueFilter> filters() {
         return Stream.of(Standing.OPEN, Standing.CLOSED)
-                .flatMap(standing -> Stream.of(
-                        filter(standing, null, null, null, null, null, "", null),
-                        filter(standing, null, null, null, null, null, "", LATE),
-                        filter(standing, Step.TEST, null, null, null, null, "", null),
-                        filter(standing, null, "person7", null, null, null, "", null),
-                        filter(standing, null, "-", null, null, null, "", null),
-                        filter(standing, null, null, "Room 7", null, null, "", null),
-                        filter(standing, null, null, null, true, null, "", null),
-                        filter(standing, null, null, null, false, null, "", null),
-                        filter(standing, null, null, null, null, true, "", null),
-                        filter(standing, null, null, null, null, false, "", null),
-                        filter(standing, Step.PLAN, "person7", "room 7", false, true, "", LATE),
-                        filter(standing, null, null, null, null, null, "usual7 seldom17", null),
-                        filter(standing, null, null, null, null, null, "seldom170", null),
-                        filter(standing, null, null, null, null, null, "common1 usual55", null)))
+                .flatMap(standing -> Stream.<UnaryOperator<QueueFilter.Choice>>of(
+                                c -> c,
+                                c -> c.after(late(Sorting.DEFAULT)),
+                                c -> c.step(Step.TEST),
+                                c -> c.category(Category.HEAT),
+                                c -> c.assignee("person7"),
+                                c -> c.assignee("-"),
+                                c -> c.place("Room 7"),
+                                c -> c.device("device 7"),
+                                c -> c.held(true),
+                                c -> c.held(false),
+                                c -> c.waiting(true),
+                                c -> c.due(DueWithin.past(NOW)),
+                                c -> c.due(DueWithin.future(NOW)),
+                                c -> c.due(DueWithin.week(NOW, ZoneOffset.UTC)),
+                                c -> c.step(Step.PLAN)
+                                        .assignee("person7")
+                                        .place("room 7")
+                                        .held(false)
+                                        .due(DueWithin.past(NOW))
+                                        .after(late(Sorting.DEFAULT)),
+                                c -> c.text("usual7 seldom17"),
+                                c -> c.text("seldom170"),
+                                c -> c.text("common1 usual55"))
+                        .map(wish -> wish.apply(QueueFilter.of(standing)).lines(25)))
                 .toList();
+    }
+
+    static List<QueueFilter> orders() {
+        return Stream.of(Standing.OPEN, Standing.CLOSED)
+                .flatMap(standing -> Sorting.all().stream()
+                        .flatMap(sorting -> Stream.of(
+                                        QueueFilter.of(standing),
+                                        QueueFilter.of(standing).after(late(sorting)),
+                                        QueueFilter.of(standing).assignee("person7"),
+                                        QueueFilter.of(standing).text("common1 usual55"))
+                                .map(choice -> choice.sorted(sorting).lines(25))))
+                .toList();
+    }
+
+    @ParameterizedTest
+    @MethodSource("orders")
+    void queueInEveryOrder_readsNoTableThrough(QueueFilter filter) {
+        assertNotReadThrough(() -> lists.page(filter));
     }
 
     @ParameterizedTest
     @MethodSource("filters")
     void queue_readsNoTableThrough(QueueFilter filter) {
         assertNotReadThrough(() -> lists.page(filter));
+        assertNotReadThrough(() -> lists.counted(filter));
         assertNotReadThrough(() -> lists.total(filter));
     }
 

@@ -22,16 +22,17 @@ from (
 -- @ tickets
 insert into many.ticket
   (serial, title, category, device, place, requester, impact, urgency, priority, step, standing, round, assignee, opened, due,
-    hold_for, follow_up, escalated, entries, last_hash, touched, ended, words, search)
+    hold_for, follow_up, escalated, entries, last_hash, touched, ended, words, search, priority_rank)
 select n, 'Does not start', (array['HEAT', 'STORAGE', 'WIRED', 'OTHER'])[1 + n % 4], 'device ' || n % 20000,
-  'room ' || n % 500, n, 'ONE_PERSON', 'HINDERED', 'THIS_WEEK',
+  'room ' || n % 500, n, 'ONE_PERSON', 'HINDERED',
+  (array['AT_ONCE', 'SAME_DAY', 'THIS_WEEK', 'WHEN_PLANNED'])[1 + n % 4],
   case when n <= {closed} then 'DOCUMENT' else (array['IDENTIFY', 'THEORIZE', 'TEST', 'PLAN', 'VERIFY', 'DOCUMENT'])[1 + n % 6] end,
   case when n % 50 = 0 then 'CANCELLED' when n <= {closed} then 'CLOSED' else 'OPEN' end,
   1, case when n > {closed} and n % 10 = 0 then null else 'person' || n % 40 end,
   timestamptz '2020-01-01 00:00+00' + n * interval '3 minutes', timestamptz '2020-01-04 00:00+00' + n * interval '3 minutes',
   case when n > {closed} and n % 20 = 1 then 'a part' end,
   case when n > {closed} and n % 20 = 1 then timestamptz '2030-01-01 00:00+00' end,
-  false, 30, repeat('0', 64), timestamptz '2020-01-02 00:00+00' + n * interval '3 minutes', null, words, search
+  false, 30, repeat('0', 64), timestamptz '2020-01-02 00:00+00' + n * interval '3 minutes', null, words, search, n % 4
 from generate_series(1, {rows}) n
 join many.text on k = n % 20000
 

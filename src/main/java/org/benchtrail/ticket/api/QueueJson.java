@@ -12,7 +12,7 @@ import org.jspecify.annotations.Nullable;
  */
 public record QueueJson(
         List<TicketLineJson> tickets, @Nullable String next, long total) {
-    static QueueJson of(QueuePart part) {
-        return new QueueJson(TicketLineJson.all(part.tickets()), part.next(), part.total());
+    static QueueJson of(QueuePart part, long total) {
+        return new QueueJson(TicketLineJson.all(part.tickets()), part.next(), total);
     }
 }

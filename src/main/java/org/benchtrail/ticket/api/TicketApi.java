@@ -16,6 +16,8 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
 import java.net.URI;
+import java.time.Clock;
+import java.time.Instant;
 import java.util.List;
 import org.benchtrail.bench.BenchRun;
 import org.benchtrail.core.Invalid;
@@ -26,6 +28,8 @@ import org.benchtrail.people.CurrentActor;
 import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
 import org.benchtrail.ticket.Act;
+import org.benchtrail.ticket.Cursor;
+import org.benchtrail.ticket.DueWithin;
 import org.benchtrail.ticket.Outcome;
 import org.benchtrail.ticket.QueueFilter;
 import org.benchtrail.ticket.QueuePart;
@@ -53,6 +57,7 @@ public class TicketApi {
     private final RankingQueries rankings;
     private final TicketAnswers answers;
     private final CurrentActor current;
+    private final Clock clock;
 
     TicketApi(
             TicketActs acts,
@@ -60,13 +65,15 @@ public class TicketApi {
             TicketListQueries lists,
             RankingQueries rankings,
             TicketAnswers answers,
-            CurrentActor current) {
+            CurrentActor current,
+            Clock clock) {
         this.acts = acts;
         this.bench = bench;
         this.lists = lists;
         this.rankings = rankings;
         this.answers = answers;
         this.current = current;
+        this.clock = clock;
     }
 
     @GET
@@ -82,10 +89,18 @@ public class TicketApi {
             @RestQuery @Nullable String after,
             @RestQuery @DefaultValue("50") int size,
             UriInfo uri) {
-        QueueFilter filter = new QueueFilter(
-                standing, step, assignee, place, held, overdue, text, QueueFilter.Cursor.parse(after), size);
+        Instant now = clock.instant();
+        QueueFilter filter = QueueFilter.of(standing)
+                .step(step)
+                .assignee(assignee)
+                .place(place)
+                .held(held)
+                .due(overdue == null ? null : overdue ? DueWithin.past(now) : DueWithin.future(now))
+                .text(text)
+                .after(Cursor.parse(after))
+                .lines(size);
         QueuePart part = lists.queue(filter, current.actor());
-        Response.ResponseBuilder answer = Response.ok(QueueJson.of(part));
+        Response.ResponseBuilder answer = Response.ok(QueueJson.of(part, lists.total(filter, current.actor())));
         if (part.next() != null) {
             URI next = uri.getRequestUriBuilder()
                     .replaceQueryParam("after", part.next())

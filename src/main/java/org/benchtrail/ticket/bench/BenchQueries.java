@@ -50,7 +50,7 @@ public class BenchQueries {
     @Transactional
     public List<Place> places(boolean partCheck, Actor actor) {
         QueueFilter mine =
-                new QueueFilter(Standing.OPEN, null, actor.account(), null, null, null, "", null, MOST_OFFERED);
+                QueueFilter.of(Standing.OPEN).assignee(actor.account()).lines(MOST_OFFERED);
         List<Place> places = new ArrayList<>();
         for (TicketLine line : lists.queue(mine, actor).tickets()) {
             TicketNumber number = TicketNumber.parse(line.number());

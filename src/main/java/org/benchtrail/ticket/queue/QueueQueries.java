@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.benchtrail.core.Invalid.Problem;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Category;
 import org.benchtrail.core.method.Standing;
@@ -17,8 +18,12 @@ import org.benchtrail.core.site.WorkingTime;
 import org.benchtrail.people.Directory;
 import org.benchtrail.platform.form.FormValues;
 import org.benchtrail.site.DeviceBook;
+import org.benchtrail.site.DeviceView;
 import org.benchtrail.site.SiteBook;
+import org.benchtrail.platform.form.PostedForm;
+import org.benchtrail.ticket.HandOvers;
 import org.benchtrail.ticket.KnownCauses;
+import org.benchtrail.ticket.QueueFilter;
 import org.benchtrail.ticket.QueuePart;
 import org.benchtrail.ticket.TicketListQueries;
 import org.benchtrail.ticket.alarm.AlarmActs;
@@ -30,6 +35,7 @@ import org.jspecify.annotations.Nullable;
 class QueueQueries {
     private static final int ALIKE = 3;
     private static final int OFFERED = 300;
+    private static final int LINES = 25;
 
     private final TicketListQueries lists;
     private final KnownCauses known;
@@ -37,6 +43,8 @@ class QueueQueries {
     private final AlarmActs alarms;
     private final SiteBook site;
     private final DeviceBook devices;
+    private final SavedFilters saved;
+    private final HandOvers handOvers;
     private final Clock clock;
 
     QueueQueries(
@@ -46,7 +54,11 @@ class QueueQueries {
             AlarmActs alarms,
             SiteBook site,
             DeviceBook devices,
+            SavedFilters saved,
+            HandOvers handOvers,
             Clock clock) {
+        this.saved = saved;
+        this.handOvers = handOvers;
         this.alarms = alarms;
         this.lists = lists;
         this.known = known;
@@ -56,15 +68,36 @@ class QueueQueries {
         this.clock = clock;
     }
 
-    QueueView queue(QueueAsked asked, Actor viewer, ZoneId zone) {
-        QueuePart part = lists.queue(asked.filter(viewer.account()), viewer);
-        Map<String, String> names = people.names(part.assignees());
+    /** @param form what was sent from the page and refused; null if nothing was */
+    QueueView queue(QueueAsked asked, Actor viewer, ZoneId zone, @Nullable PostedForm form, List<Problem> problems) {
         Instant now = clock.instant();
         WorkingTime time = site.history().workingTime();
+        QueueFilter filter =
+                asked.filter(viewer.account(), now, zone).after(asked.begin()).lines(LINES);
+        QueuePart part = lists.queue(filter, viewer);
+        Map<String, String> names = people.names(part.assignees());
         List<QueueView.Line> lines = part.tickets().stream()
-                .map(t -> QueueView.Line.of(t, names, now, zone, time))
+                .map(t -> QueueView.Line.of(t, names, asked.sorting(), now, zone, time))
                 .toList();
-        return QueueView.of(part, lines, alarms.standing(viewer), people.workers(), asked);
+        FormValues fill = new FormValues().put("", asked);
+        if (form != null) {
+            fill.typed(form.typed(), problems);
+        }
+        return QueueView.of(
+                part,
+                lines,
+                alarms.standing(viewer),
+                people.workers(),
+                saved.of(viewer),
+                asked,
+                viewer,
+                fill,
+                problems);
+    }
+
+    /** What is to be handed over when all that the filter fits is. */
+    List<HandOvers.Seen> seen(QueueAsked asked, Actor by, ZoneId zone) {
+        return handOvers.seen(asked.filter(by.account(), clock.instant(), zone).lines(HandOvers.MOST), by);
     }
 
     /** The ticket whose number is all that was typed, with its check digit or without. */
@@ -74,7 +107,7 @@ class QueueQueries {
 
     /** The fields of a new ticket about that device. */
     FormValues about(String label) {
-        return devices.known(label)
+        return (label.isBlank() ? Optional.<DeviceView>empty() : devices.known(label))
                 .map(d -> new FormValues()
                         .set("device", d.label())
                         .set("place", d.place())

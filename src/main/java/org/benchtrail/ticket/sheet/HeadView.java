@@ -12,11 +12,13 @@ import org.benchtrail.ticket.Viewing;
  * The head of the job sheet.
  *
  * @param report as the ticket was opened
+ * @param deviceAt page of the device; empty if the site does not know it
  * @param requester and how to reach them
  * @param standing in words; empty for what is open and not on hold
  */
 public record HeadView(
         Opened report,
+        String deviceAt,
         String requester,
         String affects,
         String due,
@@ -25,12 +27,13 @@ public record HeadView(
         int round,
         String standing) {
 
-    static HeadView of(TicketQueries.Whole ticket, Viewing viewing) {
+    static HeadView of(TicketQueries.Whole ticket, String deviceAt, Viewing viewing) {
         JobSheet sheet = viewing.sheet();
         Opened report = sheet.opened();
         Course course = sheet.course();
         return new HeadView(
                 report,
+                deviceAt,
                 ticket.requester() + ", " + ticket.contact(),
                 report.impact().words() + ", " + report.urgency().words(),
                 due(ticket.line(), viewing),

@@ -15,6 +15,8 @@ import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.core.site.SiteHistory;
 import org.benchtrail.limits.LimitBook;
 import org.benchtrail.people.Directory;
+import org.benchtrail.site.DeviceBook;
+import org.benchtrail.site.DeviceView;
 import org.benchtrail.site.SiteBook;
 import org.benchtrail.ticket.Diagnoses;
 import org.benchtrail.ticket.KnownCauses;
@@ -35,6 +37,7 @@ class SheetQueries {
     private final Diagnoses diagnoses;
     private final LimitBook limits;
     private final SiteBook site;
+    private final DeviceBook devices;
     private final Clock clock;
 
     SheetQueries(
@@ -45,6 +48,7 @@ class SheetQueries {
             Diagnoses diagnoses,
             LimitBook limits,
             SiteBook site,
+            DeviceBook devices,
             Clock clock) {
         this.tickets = tickets;
         this.resemblance = resemblance;
@@ -53,6 +57,7 @@ class SheetQueries {
         this.diagnoses = diagnoses;
         this.limits = limits;
         this.site = site;
+        this.devices = devices;
         this.clock = clock;
     }
 
@@ -62,6 +67,7 @@ class SheetQueries {
      * @param workers who can be handed a ticket
      * @param alike tickets; none once it was looked at them
      * @param known causes that fit; none where they are of no help
+     * @param deviceAt page of the device; empty if the site does not know it
      * @param gate what must be true before the step is left
      * @param ranking null if the catalogue has nothing for the category
      */
@@ -73,6 +79,7 @@ class SheetQueries {
             List<KnownCauses.Line> known,
             @Nullable RankingView ranking,
             LimitLibrary limits,
+            String deviceAt,
             List<Requirement.Status> gate) {}
 
     @Transactional
@@ -100,6 +107,7 @@ class SheetQueries {
                 causes,
                 diagnoses.of(sheet).map(dated -> RankingView.of(sheet, dated)).orElse(null),
                 limits.library(),
+                devices.known(sheet.opened().device()).map(DeviceView::at).orElse(""),
                 Resemblance.gate(sheet, viewing.policy(), viewing.now(), nothing));
     }
 

@@ -54,12 +54,13 @@ class TodayQueries {
                 own.tickets().stream()
                         .map(t -> TodayView.Line.due(t, now, zone, time))
                         .toList(),
-                own.total(),
-                part("-", null, 1, viewer).total());
+                own.counted(),
+                part("-", null, 1, viewer).counted());
     }
 
     private QueuePart part(String assignee, @Nullable Boolean held, int size, Actor viewer) {
-        return lists.queue(new QueueFilter(Standing.OPEN, null, assignee, null, held, null, "", null, size), viewer);
+        return lists.queue(
+                QueueFilter.of(Standing.OPEN).assignee(assignee).held(held).lines(size), viewer);
     }
 
     private static boolean isToBeSeenAgain(TicketLine ticket, Instant now) {

@@ -4,11 +4,13 @@ import jakarta.persistence.Entity;
 import jakarta.persistence.GeneratedValue;
 import jakarta.persistence.GenerationType;
 import jakarta.persistence.Id;
+import jakarta.persistence.Table;
 import org.jspecify.annotations.Nullable;
 
 /** Where devices stand and people work. */
 @Entity
-class Place {
+@Table(name = "place")
+class PlaceRow {
     @Id
     @GeneratedValue(strategy = GenerationType.IDENTITY)
     @Nullable

@@ -9,14 +9,14 @@ import org.benchtrail.core.text.PlainText;
 
 /** The rows of places. */
 @ApplicationScoped
-class Places implements PanacheRepository<Place> {
-    Optional<Place> named(String name) {
+class PlaceRows implements PanacheRepository<PlaceRow> {
+    Optional<PlaceRow> named(String name) {
         return PlainText.isText(name)
                 ? find("lower(name) = ?1", name.strip().toLowerCase(Locale.ROOT)).firstResultOptional()
                 : Optional.empty();
     }
 
-    List<Place> all() {
+    List<PlaceRow> all() {
         return list("order by closed, lower(name)");
     }
 }

@@ -1,0 +1,32 @@
+package org.benchtrail.platform;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import java.util.List;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class CsvTest {
+    /** RFC 4180, section 2: lines end with CRLF; commas, quotes and line ends stand within quotes, quotes are doubled. */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = ';',
+            quoteCharacter = '`',
+            value = {"plain;plain", "a, b;\"a, b\"", "say \"no\";\"say \"\"no\"\"\"", "'';''"})
+    void cells_areWrittenByTheRfc(String text, String written) {
+        assertEquals(written + ",x\r\n", Csv.line(List.of(text, "x")));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"=1+1", "+1", "-1", "@x", "\tx"})
+    void whatASpreadsheetWouldRun_isText(String text) {
+        assertEquals("'" + text + "\r\n", Csv.line(List.of(text)));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"a\nb", "a\r\nb"})
+    void lineEnds_standWithinQuotes(String text) {
+        assertEquals("\"" + text + "\"\r\n", Csv.line(List.of(text)));
+    }
+}
