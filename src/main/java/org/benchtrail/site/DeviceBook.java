@@ -157,7 +157,8 @@ public class DeviceBook {
 
     /** Labels to choose from when a ticket is opened; at most 200. */
     public List<String> labels() {
-        return devices.find("state <> ?1 order by lower(label)", DeviceState.GIVEN_UP)
+        return devices
+                .find("state <> ?1 order by lower(label)", DeviceState.GIVEN_UP)
                 .range(0, OFFERED - 1)
                 .<Device>list()
                 .stream()

@@ -68,8 +68,9 @@ public record DeviceReadings(
                 group.stream()
                         .map(r -> Chart.Point.at(days(first.at(), r.at()), r.value()))
                         .toList()));
-        limits(last, nameplate).forEach(limit -> series.add(new Chart.Series(
-                "limit", Chart.Kind.LIMIT, List.of(Chart.Point.at(0, limit), Chart.Point.at(end, limit)))));
+        limits(last, nameplate)
+                .forEach(limit -> series.add(new Chart.Series(
+                        "limit", Chart.Kind.LIMIT, List.of(Chart.Point.at(0, limit), Chart.Point.at(end, limit)))));
         String since = Moments.text(first.at(), zone);
         return new Chart("days since " + since, first.quantity() + " in " + first.unit(), series);
     }
@@ -92,9 +93,7 @@ public record DeviceReadings(
     private static Optional<Limit> in(Limit limit, String unit) {
         try {
             Unit own = Units.read("unit", unit);
-            return own.dimension() == limit.unit().dimension()
-                    ? Optional.of(limit.in(own))
-                    : Optional.empty();
+            return own.dimension() == limit.unit().dimension() ? Optional.of(limit.in(own)) : Optional.empty();
         } catch (Invalid unknownUnit) {
             return Optional.empty();
         }

@@ -29,7 +29,8 @@ class Devices implements PanacheRepository<Device> {
     List<Device> page(String words, String after, int most) {
         String like = "%" + words.toLowerCase(Locale.ROOT).replaceAll("([!%_])", "!$1") + "%";
         return find(
-                        WITH_PLACE + "where lower(d.label) > ?1 and (lower(d.label) like ?2 escape '!' or lower(d.model)"
+                        WITH_PLACE
+                                + "where lower(d.label) > ?1 and (lower(d.label) like ?2 escape '!' or lower(d.model)"
                                 + " like ?2 escape '!' or lower(d.serial) like ?2 escape '!' or lower(d.place.name)"
                                 + " like ?2 escape '!') order by lower(d.label)",
                         after.toLowerCase(Locale.ROOT),

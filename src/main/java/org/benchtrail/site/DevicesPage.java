@@ -70,8 +70,7 @@ public class DevicesPage {
     public record Line(String label, String at, String kind, String model, String place, String state) {}
 
     /** A page of the list; {@code next} is the address of the next one, empty if there is none. */
-    public record ListView(
-            List<Line> devices, String words, String next, boolean adding, List<String> places) {}
+    public record ListView(List<Line> devices, String words, String next, boolean adding, List<String> places) {}
 
     /** A ticket of the device. */
     public record TicketLine(String number, String title, boolean open, String state, String opened) {}
@@ -122,7 +121,12 @@ public class DevicesPage {
         DeviceBook.Part part = book.page(words, after, PER_PAGE, current.actor());
         List<Line> lines = part.devices().stream()
                 .map(d -> new Line(
-                        d.label(), d.at(), Option.words(d.category()), d.model(), d.place(), d.state().words()))
+                        d.label(),
+                        d.at(),
+                        Option.words(d.category()),
+                        d.model(),
+                        d.place(),
+                        d.state().words()))
                 .toList();
         String next = part.next().isEmpty() ? "" : "/devices?words=" + url(words) + "&after=" + url(part.next());
         return Templates.devices(
@@ -158,8 +162,7 @@ public class DevicesPage {
     public Response change(@RestPath String label, MultivaluedMap<String, String> typed) {
         PostedForm form = new PostedForm(typed);
         return Refusal.answer(
-                () -> Html.goTo(book.change(
-                                label, form.read(DeviceText.class), form.version(), current.actor())
+                () -> Html.goTo(book.change(label, form.read(DeviceText.class), form.version(), current.actor())
                         .at()),
                 refusal -> shown(
                         book.device(label, current.actor()),
@@ -228,7 +231,8 @@ public class DevicesPage {
             @RestQuery @DefaultValue("") String after,
             @Context UriInfo asked) {
         List<DeviceView> chosen = label.isEmpty()
-                ? book.page(words.strip(), after.strip(), PER_PAGE, current.actor()).devices()
+                ? book.page(words.strip(), after.strip(), PER_PAGE, current.actor())
+                        .devices()
                 : book.labelled(label.stream().limit(MOST_LABELS).toList(), current.actor());
         return Html.ok(Templates.labels(chosen.stream()
                 .map(d -> {
@@ -248,9 +252,8 @@ public class DevicesPage {
                 .filter(DeviceTickets.Ticket::open)
                 .findFirst()
                 .map(t -> "/tickets/" + t.number())
-                .orElseGet(() -> current.may(Permission.WORK_TICKETS)
-                        ? "/new-ticket?of=" + device.inAddress()
-                        : device.at());
+                .orElseGet(() ->
+                        current.may(Permission.WORK_TICKETS) ? "/new-ticket?of=" + device.inAddress() : device.at());
         return Html.goTo(next);
     }
 

@@ -29,9 +29,11 @@ final class LabelCode {
                 }
             }
         }
-        return new RawString("<svg class=\"code\" role=\"img\" aria-label=\"QR code with the address of the device\" viewBox=\"0 0 "
-                + size + " " + size + "\" shape-rendering=\"crispEdges\"><path fill=\"white\" d=\"M0 0h" + size + "v" + size
-                + "h-" + size + "z\"/><path fill=\"black\" d=\"" + path + "\"/></svg>");
+        return new RawString(
+                "<svg class=\"code\" role=\"img\" aria-label=\"QR code with the address of the device\" viewBox=\"0 0 "
+                        + size + " " + size + "\" shape-rendering=\"crispEdges\"><path fill=\"white\" d=\"M0 0h" + size
+                        + "v" + size
+                        + "h-" + size + "z\"/><path fill=\"black\" d=\"" + path + "\"/></svg>");
     }
 
     private static ByteMatrix modules(String address) {

@@ -162,7 +162,10 @@ public class PlaceActs {
 
     private static Invalid.Collector name(String name, @Nullable Long same, @Nullable Long own, String what) {
         return new Invalid.Collector()
-                .require(!name.isEmpty() && name.length() <= LONGEST, "name", "Name the " + what + " in at most 200 characters.")
+                .require(
+                        !name.isEmpty() && name.length() <= LONGEST,
+                        "name",
+                        "Name the " + what + " in at most 200 characters.")
                 .require(PlainText.isText(name), "name", PlainText.WHAT_TO_DO)
                 .require(same == null || same.equals(own), "name", "There is a " + what + " of this name already.");
     }

@@ -12,7 +12,8 @@ import org.benchtrail.core.text.PlainText;
 class PlaceRows implements PanacheRepository<PlaceRow> {
     Optional<PlaceRow> named(String name) {
         return PlainText.isText(name)
-                ? find("lower(name) = ?1", name.strip().toLowerCase(Locale.ROOT)).firstResultOptional()
+                ? find("lower(name) = ?1", name.strip().toLowerCase(Locale.ROOT))
+                        .firstResultOptional()
                 : Optional.empty();
     }
 

@@ -50,7 +50,14 @@ public class PoliciesPage {
     }
 
     /** A decision: what it changed of what counted just before it. */
-    public record Line(int number, String made, String by, String inForce, String note, String policy, List<RulesDifference> changes) {}
+    public record Line(
+            int number,
+            String made,
+            String by,
+            String inForce,
+            String note,
+            String policy,
+            List<RulesDifference> changes) {}
 
     /**
      * What the page shows.
@@ -86,8 +93,8 @@ public class PoliciesPage {
         Instant now = clock.instant();
         List<Line> lines = new ArrayList<>();
         for (SiteActs.Made m : made) {
-            RulesText before = RulesText.of(
-                    history.upTo(m.number() - 1).at(m.inForce()).rules());
+            RulesText before =
+                    RulesText.of(history.upTo(m.number() - 1).at(m.inForce()).rules());
             lines.add(new Line(
                     m.number(),
                     Moments.text(m.made(), zone),

@@ -26,8 +26,7 @@ public record RulesDifference(String what, String before, String after) {
         all.add(new RulesDifference("Clock stands still for", stops(before), stops(after)));
         all.add(new RulesDifference("Mains, V", before.mains(), after.mains()));
         all.add(new RulesDifference("Repair is advised at odds of", before.repairOdds(), after.repairOdds()));
-        all.add(new RulesDifference(
-                "Approval is needed above", before.approvalCostLimit(), after.approvalCostLimit()));
+        all.add(new RulesDifference("Approval is needed above", before.approvalCostLimit(), after.approvalCostLimit()));
         all.add(new RulesDifference("Answer about data holds, h", before.dataAnswerHours(), after.dataAnswerHours()));
         all.add(new RulesDifference("Soak time, h", before.soakHours(), after.soakHours()));
         all.add(new RulesDifference("Reopening, days", before.reopenDays(), after.reopenDays()));

@@ -84,7 +84,8 @@ final class RulesReading {
         try {
             return Optional.of(ZoneId.of(typed.zone().strip()));
         } catch (DateTimeException e) {
-            problems.add(new Invalid.Problem("zone", "Give the zone as the tz database names it, such as Europe/Berlin."));
+            problems.add(
+                    new Invalid.Problem("zone", "Give the zone as the tz database names it, such as Europe/Berlin."));
             return Optional.empty();
         }
     }
@@ -95,7 +96,8 @@ final class RulesReading {
             List<Shift> shifts = new ArrayList<>();
             Stream.of(typed.week(day).split(","))
                     .filter(part -> !part.isBlank())
-                    .forEach(part -> at("week." + day.name(), () -> Shift.parse(part)).ifPresent(shifts::add));
+                    .forEach(part ->
+                            at("week." + day.name(), () -> Shift.parse(part)).ifPresent(shifts::add));
             at("week." + day.name(), () -> new WorkCalendar(ZoneId.of("UTC"), Map.of(day, sole(shifts)), List.of()));
             week.put(day, shifts);
         }
@@ -139,14 +141,14 @@ final class RulesReading {
         Map<Priority, Target> targets = new EnumMap<>(Priority.class);
         for (Priority priority : Priority.values()) {
             String field = "times." + priority.name();
-            OptionalInt response = minutes(field + ".response", typed.times(priority).response());
+            OptionalInt response =
+                    minutes(field + ".response", typed.times(priority).response());
             OptionalInt fix = minutes(field + ".fix", typed.times(priority).fix());
             if (response.isPresent() && fix.isPresent()) {
                 try {
                     targets.put(priority, new Target(response.getAsInt(), fix.getAsInt()));
                 } catch (Invalid e) {
-                    e.problems()
-                            .forEach(p -> problems.add(new Invalid.Problem(field + "." + p.field(), p.sentence())));
+                    e.problems().forEach(p -> problems.add(new Invalid.Problem(field + "." + p.field(), p.sentence())));
                 }
             }
         }
@@ -177,7 +179,8 @@ final class RulesReading {
     private Duration span(String field, String text, Duration unit, int most, boolean positive) {
         BigDecimal least = positive ? new BigDecimal("0.02") : BigDecimal.ZERO;
         BigDecimal number = number(field, text, least, BigDecimal.valueOf(most));
-        return Duration.ofMinutes(number.multiply(BigDecimal.valueOf(unit.toMinutes())).longValue());
+        return Duration.ofMinutes(
+                number.multiply(BigDecimal.valueOf(unit.toMinutes())).longValue());
     }
 
     private BigDecimal number(String field, String text, int least, int most) {

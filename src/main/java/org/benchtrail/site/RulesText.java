@@ -65,7 +65,6 @@ public record RulesText(
         guardBand = PlainText.line(guardBand);
     }
 
-
     /** Working time, such as {@code 4 h} or {@code 30 min}. */
     public record Times(String response, String fix) {
         public Times {

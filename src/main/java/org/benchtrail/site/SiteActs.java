@@ -103,10 +103,14 @@ public class SiteActs {
         try {
             from = LocalDateTime.parse(decision.inForce()).atZone(zone).toInstant();
         } catch (DateTimeException e) {
-            throw new Invalid("inForce", "Give the day and the time from which it counts, or leave it empty for at once.");
+            throw new Invalid(
+                    "inForce", "Give the day and the time from which it counts, or leave it empty for at once.");
         }
         new Invalid.Collector()
-                .require(!from.isBefore(now), "inForce", "It can count from now on, or from later; the past stays as it was.")
+                .require(
+                        !from.isBefore(now),
+                        "inForce",
+                        "It can count from now on, or from later; the past stays as it was.")
                 .require(!from.isAfter(now.plus(FURTHEST)), "inForce", "Choose a moment within a year.")
                 .throwIfAny();
         return from;
@@ -119,8 +123,8 @@ public class SiteActs {
     public List<Made> made(Actor actor) {
         Permissions.require(Permission.SEE_TICKETS, actor);
         return versions.list("order by number desc").stream()
-                .map(row -> new Made(
-                        row.number, row.made, row.madeBy, row.inForce, row.note, RulesText.read(row.rules)))
+                .map(row ->
+                        new Made(row.number, row.made, row.madeBy, row.inForce, row.note, RulesText.read(row.rules)))
                 .toList();
     }
 }

@@ -54,7 +54,9 @@ public class SiteApi {
 
     /** A decision, from a moment on; empty for at once. */
     public record NewPolicies(
-            @Nullable RulesText rules, @Nullable String inForce, @Nullable String note) {}
+            @Nullable RulesText rules,
+            @Nullable String inForce,
+            @Nullable String note) {}
 
     /** The number of a decision. */
     public record Decided(int version) {}
@@ -106,7 +108,8 @@ public class SiteApi {
     public Response changeDevice(
             @RestPath String label, @HeaderParam("If-Match") @Nullable String version, DeviceText device) {
         Permissions.require(Permission.KEEP_SITE, current.actor());
-        return tagged(Response.ok(), devices.change(label, device, IfMatch.version(version, "device"), current.actor()));
+        return tagged(
+                Response.ok(), devices.change(label, device, IfMatch.version(version, "device"), current.actor()));
     }
 
     private static Response tagged(Response.ResponseBuilder answer, DeviceView device) {
@@ -160,7 +163,6 @@ public class SiteApi {
         }
         SiteActs.Decision decision = new SiteActs.Decision(
                 decided.inForce() == null ? "" : decided.inForce(), decided.note() == null ? "" : decided.note());
-        return new Decided(
-                acts.decide(rules, decision, IfMatch.version(version, "site"), current.actor()));
+        return new Decided(acts.decide(rules, decision, IfMatch.version(version, "site"), current.actor()));
     }
 }

@@ -23,8 +23,7 @@ public class SiteBook {
     private final TransactionSynchronizationRegistry transaction;
     private volatile SiteHistory read;
 
-    SiteBook(
-            SiteVersions versions, PolicyConfig config, Clock clock, TransactionSynchronizationRegistry transaction) {
+    SiteBook(SiteVersions versions, PolicyConfig config, Clock clock, TransactionSynchronizationRegistry transaction) {
         this.versions = versions;
         this.clock = clock;
         this.transaction = transaction;

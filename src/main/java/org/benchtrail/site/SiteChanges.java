@@ -27,7 +27,11 @@ class SiteChanges implements PanacheRepository<SiteChange> {
 
     /** Notes every field that is something else now; nothing was before a thing was added. */
     void note(
-            SiteChange.Kind kind, @Nullable Long subject, Map<String, String> before, Map<String, String> after, Actor by) {
+            SiteChange.Kind kind,
+            @Nullable Long subject,
+            Map<String, String> before,
+            Map<String, String> after,
+            Actor by) {
         Instant now = clock.instant().truncatedTo(ChronoUnit.MICROS);
         after.forEach((field, value) -> {
             String old = before.getOrDefault(field, "");

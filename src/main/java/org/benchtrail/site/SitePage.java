@@ -51,8 +51,7 @@ public class SitePage {
     static final class Templates {
         private Templates() {}
 
-        static native TemplateInstance site(
-                View v, FormValues place, FormValues team, List<Invalid.Problem> problems);
+        static native TemplateInstance site(View v, FormValues place, FormValues team, List<Invalid.Problem> problems);
     }
 
     @GET
@@ -66,8 +65,7 @@ public class SitePage {
         List<Option> workers = people.workers().stream()
                 .map(w -> new Option(w.account(), w.name()))
                 .toList();
-        View view =
-                new View(acts.places(actor), acts.teams(actor), current.may(Permission.KEEP_SITE), workers);
+        View view = new View(acts.places(actor), acts.teams(actor), current.may(Permission.KEEP_SITE), workers);
         return Templates.site(view, place, team, problems);
     }
 
@@ -138,7 +136,8 @@ public class SitePage {
     /** What a page tells that does not show again what was typed. */
     static List<Invalid.Problem> told(Refusal refusal) {
         return refusal.isStale()
-                ? List.of(new Invalid.Problem("version", "Somebody else changed this meanwhile. Look at it and change it again."))
+                ? List.of(new Invalid.Problem(
+                        "version", "Somebody else changed this meanwhile. Look at it and change it again."))
                 : refusal.problems();
     }
 }

@@ -12,7 +12,8 @@ import org.benchtrail.core.text.PlainText;
 class Teams implements PanacheRepository<Team> {
     Optional<Team> named(String name) {
         return PlainText.isText(name)
-                ? find("lower(name) = ?1", name.strip().toLowerCase(Locale.ROOT)).firstResultOptional()
+                ? find("lower(name) = ?1", name.strip().toLowerCase(Locale.ROOT))
+                        .firstResultOptional()
                 : Optional.empty();
     }
 

@@ -19,18 +19,17 @@ final class ClockLine {
     private ClockLine() {}
 
     static String of(TicketClock clock) {
-        Stream<String> head = Stream.of(
-                clock.start().toString(), clock.priority().name(), clock.answered() ? ANSWERED : "new");
-        Stream<String> holds =
-                clock.holds().stream().map(h -> h.waitingFor().name() + "/" + h.from() + "/" + h.to());
+        Stream<String> head =
+                Stream.of(clock.start().toString(), clock.priority().name(), clock.answered() ? ANSWERED : "new");
+        Stream<String> holds = clock.holds().stream().map(h -> h.waitingFor().name() + "/" + h.from() + "/" + h.to());
         return Stream.concat(head, holds).collect(Collectors.joining(" "));
     }
 
     static TicketClock read(String line) {
         String[] words = line.split(" ");
-        List<TicketClock.OnHold> holds = Stream.of(words).skip(HEAD).map(ClockLine::hold).toList();
-        return new TicketClock(
-                Instant.parse(words[0]), Priority.valueOf(words[1]), words[2].equals(ANSWERED), holds);
+        List<TicketClock.OnHold> holds =
+                Stream.of(words).skip(HEAD).map(ClockLine::hold).toList();
+        return new TicketClock(Instant.parse(words[0]), Priority.valueOf(words[1]), words[2].equals(ANSWERED), holds);
     }
 
     private static TicketClock.OnHold hold(String word) {

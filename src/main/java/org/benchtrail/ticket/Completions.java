@@ -78,7 +78,8 @@ class Completions {
 
         @Override
         public Optional<Limit> nameplateOf(String quantity) {
-            return devices.known(sheet.opened().device()).flatMap(d -> d.limits().of(quantity));
+            return devices.known(sheet.opened().device())
+                    .flatMap(d -> d.limits().of(quantity));
         }
 
         @Override

@@ -102,7 +102,11 @@ class DeviceTest {
         assertEquals(1, book.add(device("", "", null), TECH).version());
         assertThrows(Invalid.class, () -> book.add(device("", "", null), TECH));
         assertThrows(Forbidden.class, () -> book.change(label, device("", "", DeviceState.SPARE), 1, TECH));
-        book.change(label.toUpperCase(java.util.Locale.ROOT), device("", "Load: at most 1500 W", DeviceState.SPARE), 1, BOSS);
+        book.change(
+                label.toUpperCase(java.util.Locale.ROOT),
+                device("", "Load: at most 1500 W", DeviceState.SPARE),
+                1,
+                BOSS);
         assertThrows(Stale.class, () -> book.change(label, device("", "", null), 1, BOSS));
         List<SiteChanges.Line> history = book.history(label, TECH);
         assertTrue(history.stream()
@@ -111,7 +115,9 @@ class DeviceTest {
                         && c.after().equals("spare")
                         && c.who().equals(BOSS.account())));
         assertTrue(history.stream()
-                .anyMatch(c -> c.field().equals("label") && c.before().isEmpty() && c.who().equals(TECH.account())));
+                .anyMatch(c -> c.field().equals("label")
+                        && c.before().isEmpty()
+                        && c.who().equals(TECH.account())));
         assertThrows(
                 RuntimeException.class,
                 () -> TestDatabase.run("update site_change set who = 'nobody' where who = '" + BOSS.account() + "'"));
@@ -123,7 +129,8 @@ class DeviceTest {
         Outcome opened = open(" " + label.toLowerCase(java.util.Locale.ROOT), "Hall");
         assertEquals(label, opened.sheet().opened().device());
         Outcome load = reads(opened, "load", "1600", "W");
-        ReadingRecorded judged = load.sheet().latest(ReadingRecorded.class).orElseThrow().fact();
+        ReadingRecorded judged =
+                load.sheet().latest(ReadingRecorded.class).orElseThrow().fact();
         assertEquals("1500", judged.upper());
         assertEquals("nameplate of " + label, judged.limitSource());
         assertEquals(ReadingVerdict.OUTSIDE, judged.verdict());
@@ -161,7 +168,9 @@ class DeviceTest {
             }
         }
         LuminanceSource seen = new RGBLuminanceSource(side, side, pixels);
-        return new QRCodeReader().decode(new BinaryBitmap(new HybridBinarizer(seen))).getText();
+        return new QRCodeReader()
+                .decode(new BinaryBitmap(new HybridBinarizer(seen)))
+                .getText();
     }
 
     @Test
@@ -169,7 +178,8 @@ class DeviceTest {
         DeviceView made = book.add(device("", "", null), TECH);
         Browser browser = Browser.signedIn(TECH.account(), PASSWORD);
         String page = browser.get("/device-labels?label=" + made.inAddress()).asString();
-        Matcher svg = Pattern.compile("<svg class=\"code\".*?</svg>", Pattern.DOTALL).matcher(page);
+        Matcher svg =
+                Pattern.compile("<svg class=\"code\".*?</svg>", Pattern.DOTALL).matcher(page);
         assertTrue(svg.find(), page);
         String address = read(svg.group());
         assertTrue(address.matches("https?://.+/d/" + made.code()), address);
@@ -205,9 +215,12 @@ class DeviceTest {
         String typed = "Input voltage: 100 to 240 V\nLoad: at most 1500 W\n+12 V rail: at least 11.4 V";
         Nameplate nameplate = Nameplate.parse(typed, "nameplate");
         assertEquals(typed, nameplate.text());
-        assertEquals("11.4", nameplate.of("+12 v RAIL").orElseThrow().lower().orElseThrow().toPlainString());
+        assertEquals(
+                "11.4",
+                nameplate.of("+12 v RAIL").orElseThrow().lower().orElseThrow().toPlainString());
         assertTrue(nameplate.of("-12 V rail").isEmpty());
-        for (String wrong : List.of("Load 1500 W", "Load: 1500 W", ": at most 3 V", "Load: at most 3 flurbs", "Load: 5 to 3 W")) {
+        for (String wrong :
+                List.of("Load 1500 W", "Load: 1500 W", ": at most 3 V", "Load: at most 3 flurbs", "Load: 5 to 3 W")) {
             assertThrows(Invalid.class, () -> Nameplate.parse(wrong, "nameplate"), wrong);
         }
     }

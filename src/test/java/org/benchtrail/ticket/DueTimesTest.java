@@ -78,16 +78,21 @@ class DueTimesTest {
     @AfterEach
     void putBack() {
         clock.putRight();
-        if (!RulesText.of(book.history().at(Instant.now().plus(Duration.ofDays(300))).rules()).equals(before)) {
+        if (!RulesText.of(book.history()
+                        .at(Instant.now().plus(Duration.ofDays(300)))
+                        .rules())
+                .equals(before)) {
             siteActs.decide(before, AT_ONCE, book.history().latest(), ADA);
         }
     }
 
     /** Hours of today and the next days by UTC: open now for an hour each day, so that what takes more is stepped over. */
     private RulesText oneHourADay(Instant from, List<String> stops) {
-        int minute = from.atZone(ZoneOffset.UTC).getHour() * 60 + from.atZone(ZoneOffset.UTC).getMinute();
+        int minute = from.atZone(ZoneOffset.UTC).getHour() * 60
+                + from.atZone(ZoneOffset.UTC).getMinute();
         int start = Math.min(minute, 1379);
-        String hours = String.format("%02d:%02d-%02d:%02d", start / 60, start % 60, (start + 60) / 60, (start + 60) % 60);
+        String hours =
+                String.format("%02d:%02d-%02d:%02d", start / 60, start % 60, (start + 60) / 60, (start + 60) % 60);
         Map<String, String> week = new LinkedHashMap<>();
         before.week().keySet().forEach(day -> week.put(day, hours));
         Map<String, RulesText.Times> times = new LinkedHashMap<>();
@@ -208,13 +213,18 @@ class DueTimesTest {
     @Test
     void decisionForLater_changesNothingBefore() {
         TicketNumber number = open(false);
-        String later = clock.instant().plus(Duration.ofDays(20)).atZone(ZoneOffset.UTC).toLocalDateTime().toString();
+        String later = clock.instant()
+                .plus(Duration.ofDays(20))
+                .atZone(ZoneOffset.UTC)
+                .toLocalDateTime()
+                .toString();
         siteActs.decide(
                 oneHourADay(clock.instant(), List.of()),
                 new SiteActs.Decision(later, "next year's hours"),
                 book.history().latest(),
                 ADA);
-        assertEquals(line(number).opened().plus(Duration.ofHours(8)), line(number).due());
+        assertEquals(
+                line(number).opened().plus(Duration.ofHours(8)), line(number).due());
         assertEquals(before, RulesText.of(book.rules()));
     }
 
@@ -226,8 +236,7 @@ class DueTimesTest {
         assertThrows(Stale.class, () -> siteActs.decide(other, AT_ONCE, seen + 1, ADA));
         assertThrows(Invalid.class, () -> siteActs.decide(before, AT_ONCE, seen, ADA));
         assertThrows(
-                Invalid.class,
-                () -> siteActs.decide(other, new SiteActs.Decision("2020-01-01T00:00", ""), seen, ADA));
+                Invalid.class, () -> siteActs.decide(other, new SiteActs.Decision("2020-01-01T00:00", ""), seen, ADA));
         assertEquals(seen, book.history().latest());
     }
 
@@ -247,7 +256,8 @@ class DueTimesTest {
                 "14",
                 "11");
         Invalid invalid = assertThrows(Invalid.class, wrong::rules);
-        Set<String> fields = invalid.problems().stream().map(Invalid.Problem::field).collect(java.util.stream.Collectors.toSet());
+        Set<String> fields =
+                invalid.problems().stream().map(Invalid.Problem::field).collect(java.util.stream.Collectors.toSet());
         assertTrue(
                 fields.containsAll(Set.of(
                         "zone",

@@ -18,7 +18,8 @@ import org.benchtrail.core.measure.Units;
 public record Nameplate(List<Line> lines) {
     private static final int MOST = 40;
     private static final Pattern BOTH = Pattern.compile("(-?[\\d.,]+) *(?:to|\\.\\.) *(-?[\\d.,]+) *(\\S.*)");
-    private static final Pattern ONE = Pattern.compile("at (most|least) +(-?[\\d.,]+) *(\\S.*)", Pattern.CASE_INSENSITIVE);
+    private static final Pattern ONE =
+            Pattern.compile("at (most|least) +(-?[\\d.,]+) *(\\S.*)", Pattern.CASE_INSENSITIVE);
 
     public Nameplate {
         lines = List.copyOf(lines);
@@ -38,7 +39,8 @@ public record Nameplate(List<Line> lines) {
     public static Nameplate parse(String text, String source) {
         List<Line> lines = new ArrayList<>();
         Invalid.Collector problems = new Invalid.Collector();
-        for (String line : text.lines().map(String::strip).filter(l -> !l.isEmpty()).toList()) {
+        for (String line :
+                text.lines().map(String::strip).filter(l -> !l.isEmpty()).toList()) {
             try {
                 lines.add(line(line, source));
             } catch (Invalid e) {
@@ -49,7 +51,8 @@ public record Nameplate(List<Line> lines) {
                                 + "' is not understood. Write Input voltage: 100 to 240 V, or Load: at most 1500 W.");
             }
         }
-        problems.require(lines.size() <= MOST, "nameplate", "Give at most 40 limits.").throwIfAny();
+        problems.require(lines.size() <= MOST, "nameplate", "Give at most 40 limits.")
+                .throwIfAny();
         return new Nameplate(lines);
     }
 
@@ -66,8 +69,7 @@ public record Nameplate(List<Line> lines) {
             Unit unit = Units.read("nameplate", one.group(3));
             Quantity bound = Quantity.parse("nameplate", one.group(2), unit);
             boolean most = one.group(1).equalsIgnoreCase("most");
-            return new Line(
-                    quantity, Limit.of(most ? null : bound.value(), most ? bound.value() : null, unit, source));
+            return new Line(quantity, Limit.of(most ? null : bound.value(), most ? bound.value() : null, unit, source));
         }
         if (both.matches()) {
             Unit unit = Units.read("nameplate", both.group(3));
