@@ -1,4 +1,4 @@
--- The queue in the order of number, priority or last act, by kind of trouble and by device, and what waits for somebody.
+-- The queue in the order of number, priority or last act, by kind of trouble and by device.
 
 -- the order of core.method.Priority
 alter table ticket add column priority_rank smallint generated always as (
@@ -9,5 +9,3 @@ create index ticket_by_priority on ticket (standing, priority_rank, due, serial)
 create index ticket_by_last_act on ticket (standing, touched, serial);
 create index ticket_of_category on ticket (category, standing, due, serial);
 create index ticket_on_device on ticket (device, standing, due, serial);
-create index ticket_waiting on ticket (standing, due, serial)
-  where offered is not null or waits_supervisor is not null or waits_mentor is not null;

@@ -11,6 +11,8 @@
     });
     grid.before(button);
   }
+  // On a phone the work stands first: what only advises is folded.
+  if (matchMedia("(width < 46rem)").matches) for (const part of document.querySelectorAll(".fold-thin")) part.open = false;
   // What blocks the way is read first.
   document.getElementById("notice")?.focus();
   // A link to a field inside a folded part unfolds it.
@@ -21,10 +23,75 @@
   };
   addEventListener("hashchange", unfold);
   unfold();
+  // What is typed on a job sheet is kept on the server while it is typed.
+  const typedIn = new Map();
+  const told = () => {
+    const bar = document.querySelector("form[data-draft] .acts.sticky");
+    if (!bar) return;
+    const words = bar.querySelector("output") || bar.appendChild(document.createElement("output"));
+    words.className = "pencil";
+    words.textContent = `Draft kept ${new Date().toLocaleTimeString("en-GB", {hour: "2-digit", minute: "2-digit"})}`;
+  };
+  const keep = (form, leaving) => {
+    typedIn.delete(form);
+    const fields = new URLSearchParams(new FormData(form));
+    fetch(form.dataset.draft, {method: "POST", body: fields, keepalive: leaving, redirect: "error"}).then((answer) => answer.ok && told(), () => {});
+  };
+  document.addEventListener("input", (event) => {
+    const form = event.target.form;
+    if (!form?.dataset.draft) return;
+    clearTimeout(typedIn.get(form));
+    typedIn.set(form, setTimeout(keep, 800, form, false));
+  });
+  const leave = () => [...typedIn.keys()].forEach((form) => (clearTimeout(typedIn.get(form)), keep(form, true)));
+  addEventListener("pagehide", leave);
+  document.addEventListener("visibilitychange", () => document.hidden && leave());
+  // What others do on an open sheet appears on it; what is being typed stays under the hands.
+  const card = document.querySelector("[data-live]");
+  const renew = async (version) => {
+    const address = `${location.pathname}?seen=${card.dataset.version}`;
+    card.dataset.version = version;
+    leave();
+    const answer = await fetch(address, {headers: {Accept: "text/html"}});
+    if (!answer.ok) return;
+    const page = new DOMParser().parseFromString(await answer.text(), "text/html");
+    const step = (of) => of.querySelector(".route [aria-current] h2")?.textContent;
+    if (step(page) !== step(document)) {
+      document.querySelector("main").replaceWith(page.querySelector("main"));
+      return;
+    }
+    for (const part of [".title", ".gate", "#evidence", "#notice"]) {
+      const [old, now] = [document.querySelector(part), page.querySelector(part)];
+      if (old && now && !old.contains(document.activeElement)) old.replaceWith(now);
+      else if (!old && now) document.querySelector(".card").before(now);
+    }
+    for (const field of document.querySelectorAll(".card input[name=version]")) field.value = version;
+  };
+  if (card && window.EventSource) {
+    let source = null;
+    const watch = () => {
+      if (document.hidden) {
+        source?.close();
+        source = null;
+      } else if (!source) {
+        source = new EventSource(card.dataset.live);
+        source.addEventListener("message", (event) => {
+          const {version, others} = JSON.parse(event.data);
+          const here = document.getElementById("here");
+          if (here) here.textContent = others.length ? `Also here: ${others.join(", ")}` : "";
+          if (version > Number(card.dataset.version)) renew(version);
+        });
+      }
+    };
+    document.addEventListener("visibilitychange", watch);
+    watch();
+  }
   // A second press while the first is under way would send the form twice.
   document.addEventListener("submit", (event) => {
     if (event.target.dataset.sent) event.preventDefault();
     event.target.dataset.sent = "yes";
+    clearTimeout(typedIn.get(event.target));
+    typedIn.delete(event.target);
   });
   addEventListener("pageshow", () => document.querySelectorAll("form[data-sent]").forEach((form) => delete form.dataset.sent));
 })();

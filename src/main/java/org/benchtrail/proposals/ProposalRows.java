@@ -23,6 +23,11 @@ class ProposalRows implements PanacheRepository<Proposal> {
         return count("kind = ?1 and change = ?2 and state = ?3", kind, change, ProposalState.OPEN) > 0;
     }
 
+    /** How many wait that somebody else proposed. */
+    long ofOthers(String account) {
+        return count("state = ?1 and proposedBy <> ?2", ProposalState.OPEN, account);
+    }
+
     /** The longest waiting first. */
     List<Proposal> open(int most) {
         return find("state = ?1 order by id", ProposalState.OPEN)

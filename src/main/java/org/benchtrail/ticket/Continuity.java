@@ -1,6 +1,8 @@
 package org.benchtrail.ticket;
 
 import jakarta.enterprise.context.ApplicationScoped;
+import java.util.Collection;
+import java.util.List;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.TicketNumber;
@@ -30,7 +32,17 @@ class Continuity {
 
     /** The trail as it is stored, held against itself and against what the row says of its end. */
     SheetRecord read(TicketNumber number, Actor by) {
-        StoredTrail stored = trail.read(number);
+        return read(number, trail.read(number), by);
+    }
+
+    /** As {@link #read(TicketNumber, Actor)}, of those tickets that there are, in one statement. */
+    List<SheetRecord> read(Collection<TicketNumber> numbers, Actor by) {
+        return trail.read(numbers).entrySet().stream()
+                .map(stored -> read(stored.getKey(), stored.getValue(), by))
+                .toList();
+    }
+
+    private SheetRecord read(TicketNumber number, StoredTrail stored, Actor by) {
         Verification chain = stored.verify(number);
         JobSheet sheet = replayed(stored);
         return alarming(

@@ -94,14 +94,6 @@ class Ticket {
     @Nullable
     String offered;
 
-    @Column(name = "waits_supervisor")
-    @Nullable
-    String waitsSupervisor;
-
-    @Column(name = "waits_mentor")
-    @Nullable
-    String waitsMentor;
-
     int entries;
 
     @Column(name = "last_hash")
@@ -141,9 +133,6 @@ class Ticket {
         priority = report.priority();
         due(TicketClock.of(sheet), stays ? site.upTo(siteVersion) : site);
         show(sheet.course());
-        Waits waits = Waits.of(sheet);
-        waitsSupervisor = waits.supervisor();
-        waitsMentor = waits.mentor();
         entries = sheet.entries();
         touched = sheet.facts().get(sheet.facts().size() - 1).stamp().at();
         words = words(sheet);
@@ -196,7 +185,7 @@ class Ticket {
         return columns().equals(new Ticket(number(), sheet, lastHash, site.upTo(siteVersion)).columns());
     }
 
-    /** Without what waits, and without the clock: a row that was last made before they were kept does not know them. */
+    /** Without the clock: a row that was last made before it was kept does not know it. */
     private List<Object> columns() {
         return Arrays.asList(
                 title, category, device, place, requester, impact, urgency, priority, step, standing, round, assignee,

@@ -12,7 +12,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.benchtrail.core.method.Actor;
-import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.core.method.desk.Opened;
 import org.benchtrail.people.Permission;
@@ -72,19 +71,6 @@ public class TicketListQueries {
     public long total(QueueFilter filter, Actor actor) {
         Permissions.require(Permission.SEE_TICKETS, actor);
         return total(filter).value(Long.class);
-    }
-
-    /** Tickets on which something waits for that person: offered, or to be judged; at most 50, the first due first. */
-    public List<WaitingLine> waiting(Actor actor) {
-        Permissions.require(Permission.SEE_TICKETS, actor);
-        return waitingFor(actor).rows(WaitingLine.class);
-    }
-
-    Sql waitingFor(Actor actor) {
-        return Sql.of(database, text.statement("waiting"))
-                .with("account", actor.account())
-                .with("supervisor", actor.is(Role.SUPERVISOR))
-                .with("mentor", actor.is(Role.MENTOR));
     }
 
     Sql total(QueueFilter filter) {

@@ -2,12 +2,16 @@ package org.benchtrail.ticket;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
+import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.Stamp;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.core.method.identify.AttachmentAdded;
 import org.benchtrail.people.Permission;
@@ -20,6 +24,8 @@ import org.benchtrail.trail.Verification;
 @ApplicationScoped
 @Transactional
 public class TicketQueries {
+    private static final Actor SERVER = new Actor(Stamp.SERVER, "The server", Set.of());
+
     private final Tickets tickets;
     private final Requesters requesters;
     private final KeptFiles files;
@@ -80,10 +86,21 @@ public class TicketQueries {
         return continuity.read(number, actor).sound();
     }
 
-    /** The sheet of a ticket for what only looks at many; empty if its record does not hold. */
-    Optional<JobSheet> whatHolds(TicketNumber number, Actor actor) {
-        SheetRecord record = continuity.read(number, actor);
-        return record.verification().holds() ? Optional.ofNullable(record.sheet()) : Optional.empty();
+    /** The sheets of several tickets, of those whose record holds, by number. */
+    public Map<TicketNumber, JobSheet> sound(Collection<TicketNumber> numbers, Actor actor) {
+        Permissions.require(Permission.SEE_TICKETS, actor);
+        return numbers.isEmpty()
+                ? Map.of()
+                : continuity.read(numbers, actor).stream()
+                        .filter(record -> record.fault().isEmpty())
+                        .collect(Collectors.toMap(SheetRecord::number, SheetRecord::sound));
+    }
+
+    /** For the server itself: the sheet, which nobody changes until the transaction ends; empty if the record does not hold. */
+    public Optional<JobSheet> locked(TicketNumber number) {
+        tickets.locked(number);
+        SheetRecord record = continuity.read(number, SERVER);
+        return record.fault().isEmpty() ? Optional.of(record.sound()) : Optional.empty();
     }
 
     public List<TrailEntry> trail(TicketNumber number, Actor actor) {

@@ -8,7 +8,6 @@ import java.math.BigDecimal;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
-import java.util.stream.Stream;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Standing;
 import org.benchtrail.core.method.StandingFact;
@@ -28,7 +27,7 @@ import org.jspecify.annotations.Nullable;
 class TicketsOfDevice implements DeviceTickets {
     private static final int LISTED = 50;
 
-    /** A trail is read for each. */
+    /** The trails of so many tickets are read. */
     private static final int READ = 20;
 
     private final EntityManager database;
@@ -65,17 +64,14 @@ class TicketsOfDevice implements DeviceTickets {
 
     @Override
     public List<Measured> readings(String label, Actor viewer) {
-        return latest(label, READ).stream()
-                .flatMap(t -> readings(t, viewer))
+        List<TicketNumber> numbers = latest(label, READ).stream()
+                .map(t -> new TicketNumber(t.serial()))
+                .toList();
+        return tickets.sound(numbers, viewer).entrySet().stream()
+                .flatMap(ticket -> ticket.getValue().all(ReadingRecorded.class).stream()
+                        .map(reading -> measured(ticket.getKey().toString(), reading)))
                 .sorted(Comparator.comparing(Measured::at))
                 .toList();
-    }
-
-    /** Of a ticket whose record does not hold there are none. */
-    private Stream<Measured> readings(TicketLine ticket, Actor viewer) {
-        return tickets.whatHolds(new TicketNumber(ticket.serial()), viewer).stream()
-                .flatMap(sheet -> sheet.all(ReadingRecorded.class).stream())
-                .map(reading -> measured(ticket.number(), reading));
     }
 
     private static Measured measured(String ticket, StandingFact<ReadingRecorded> reading) {

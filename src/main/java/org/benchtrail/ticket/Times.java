@@ -38,6 +38,12 @@ public final class Times {
         return over ? span + " over" : "in " + span;
     }
 
+    /** How long something has waited: "waits 40 min", "waits 2 days". */
+    public static String waits(Instant since, Instant now) {
+        Duration gap = Duration.between(since, now);
+        return gap.toMinutes() < 1 ? "just now" : "waits " + span(gap);
+    }
+
     private static String span(Duration gap) {
         long minutes = gap.toMinutes();
         if (minutes < 60) {

@@ -4,7 +4,11 @@ import io.quarkus.runtime.Startup;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.EntityManager;
 import java.time.Instant;
+import java.util.Collection;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.benchtrail.core.method.Entry;
 import org.benchtrail.core.method.TicketNumber;
@@ -56,6 +60,7 @@ public class TrailStore {
 
     /** A row of the statement; of a ticket without a trail there is one, which has no entry. */
     private record Row(
+            int ticket,
             int expected,
             String lastHash,
             @Nullable Integer entry,
@@ -74,13 +79,27 @@ public class TrailStore {
 
     /** @throws NotFound if there is no such ticket */
     public StoredTrail read(TicketNumber ticket) {
-        List<Row> rows = Sql.of(database, read).with("ticket", ticket.serial()).rows(Row.class);
-        if (rows.isEmpty()) {
+        StoredTrail found = read(List.of(ticket)).get(ticket);
+        if (found == null) {
             throw new NotFound("ticket " + ticket);
         }
-        return new StoredTrail(
-                rows.stream().flatMap(Row::stored).toList(),
-                rows.get(0).expected(),
-                rows.get(0).lastHash());
+        return found;
+    }
+
+    /** The trails of those tickets that there are, by number. */
+    public Map<TicketNumber, StoredTrail> read(Collection<TicketNumber> tickets) {
+        Map<Integer, List<Row>> rows = Sql.of(database, read)
+                .with("tickets", tickets.stream().map(TicketNumber::serial).toList())
+                .rows(Row.class)
+                .stream()
+                .collect(Collectors.groupingBy(Row::ticket));
+        Map<TicketNumber, StoredTrail> trails = new HashMap<>();
+        rows.forEach((serial, own) -> trails.put(
+                new TicketNumber(serial),
+                new StoredTrail(
+                        own.stream().flatMap(Row::stored).toList(),
+                        own.get(0).expected(),
+                        own.get(0).lastHash())));
+        return trails;
     }
 }

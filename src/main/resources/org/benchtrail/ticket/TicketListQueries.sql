@@ -60,26 +60,16 @@ due >= :dueFrom
 due < :dueBefore
 
 -- @ waiting for somebody
-offered is not null or waits_supervisor is not null or waits_mentor is not null
+serial in (
+  select ticket from ticket_wait where supervisors
+  union all
+  select ticket from ticket_wait where mentors
+  union all
+  select ticket from ticket_wait where kind = 'OFFER'
+)
 
 -- @ with the words
 search @@ to_tsquery('simple', :words)
-
--- @ waiting
--- Whoever has a ticket judges nothing on it.
-select serial, title, device, place, offered, waits_supervisor, waits_mentor
-from ticket
-join (
-  select serial from ticket where standing = 'OPEN' and offered is not null and offered = :account
-  union
-  select serial from ticket where standing = 'OPEN' and waits_supervisor is not null and :supervisor
-    and assignee is distinct from :account
-  union
-  select serial from ticket where standing = 'OPEN' and waits_mentor is not null and :mentor
-    and assignee is distinct from :account
-) mine using (serial)
-order by due, serial
-limit 50
 
 -- @ alike
 -- The newest are looked at one by one; the index is asked only for words that are rare among them, since for a common word it

@@ -6,8 +6,8 @@ values (:ticket, :entry, :at, :actor, :kind, :canonical, :hash)
 
 -- @ read
 -- In one statement, so that nobody's act can fall between the row and the trail.
-select t.entries as expected, t.last_hash, e.entry, e.at, e.actor, e.kind, e.canonical, e.hash
+select t.serial as ticket, t.entries as expected, t.last_hash, e.entry, e.at, e.actor, e.kind, e.canonical, e.hash
 from ticket t
 left join trail_entry e on e.ticket = t.serial
-where t.serial = :ticket
-order by e.entry
+where t.serial in (:tickets)
+order by t.serial, e.entry

@@ -34,8 +34,11 @@ public final class Browser {
 
     /** Sends a form as one of our own pages would. */
     public Response post(String path, Map<String, ?> fields) {
-        return keep(
-                request().formParams(fields).formParam("csrf-token", formToken).post(path));
+        return keep(request()
+                .contentType("application/x-www-form-urlencoded; charset=UTF-8")
+                .formParams(fields)
+                .formParam("csrf-token", formToken)
+                .post(path));
     }
 
     /** A request with this browser's cookies. */

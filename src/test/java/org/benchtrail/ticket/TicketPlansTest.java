@@ -11,14 +11,11 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.List;
-import java.util.Set;
 import java.util.function.Supplier;
 import java.util.function.UnaryOperator;
 import java.util.stream.Stream;
-import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Category;
 import org.benchtrail.core.method.Priority;
-import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.Standing;
 import org.benchtrail.core.method.Step;
 import org.benchtrail.platform.TestDatabase;
@@ -143,12 +140,6 @@ class TicketPlansTest {
     @Test
     void ticketsOfADevice_areFoundWithoutReadingTheTableThrough() {
         assertNotReadThrough(() -> lists.ofDevice("device 7", "room 7", 7));
-    }
-
-    @Test
-    void whatWaits_isFoundWithoutReadingTheTableThrough() {
-        assertNotReadThrough(
-                () -> lists.waitingFor(new Actor("person7", "Person 7", Set.of(Role.SUPERVISOR, Role.MENTOR))));
     }
 
     @Test

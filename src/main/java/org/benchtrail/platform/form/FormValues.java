@@ -23,6 +23,9 @@ public final class FormValues {
     private final Map<String, String> errors = new HashMap<>();
     private final Set<String> typed = new HashSet<>();
 
+    /** Of forms of which the page has several: by the field and value that tell them apart. */
+    private final Map<String, FormValues> several = new HashMap<>();
+
     /** Every component of a record under its dotted name, below the group if it has a name; maps and lists of rows opened. */
     public FormValues put(String group, Object record) {
         open(group, MAPPER.valueToTree(record));
@@ -42,13 +45,29 @@ public final class FormValues {
     /** As {@link #typed(PostedForm, Refusal)}. */
     public FormValues typed(Map<String, List<String>> typed, List<Problem> problems) {
         typed.forEach((name, held) -> {
-            if (!held.equals(values.getOrDefault(name, List.of("")))) {
+            if (!filled(held).equals(filled(values.getOrDefault(name, List.of())))) {
                 this.typed.add(name);
             }
-            values.put(name, held);
+            values.put(name, filled(held));
         });
         problems.forEach(p -> errors.putIfAbsent(p.field(), p.sentence()));
         return this;
+    }
+
+    /** What was typed earlier and kept; whether any of it differs from what is stored. */
+    public boolean draft(Map<String, List<String>> kept) {
+        int before = typed.size();
+        typed(kept, List.of());
+        return typed.size() > before;
+    }
+
+    /**
+     * As {@link #draft}, for one of several forms with the same fields.
+     *
+     * @param about the field that tells it from the others, an equals sign, and what stands in it
+     */
+    public boolean draftAbout(String about, Map<String, List<String>> kept) {
+        return several.computeIfAbsent(about, any -> new FormValues()).draft(kept);
     }
 
     /** The first value of a field; empty if there is none. */
@@ -80,12 +99,22 @@ public final class FormValues {
 
     /** The values for one of several forms with the same fields: these, if the form that was sent said that it was about that entry. */
     public FormValues about(String field, int entry) {
-        return is(field, entry) ? this : new FormValues();
+        return about(field, Integer.toString(entry));
+    }
+
+    /** As {@link #about(String, int)}. */
+    public FormValues about(String field, String value) {
+        return is(field, value) ? this : several.getOrDefault(field + "=" + value, new FormValues());
     }
 
     /** Whether something was typed into a group that is not stored, or is wrong, so that its answer cannot stand folded. */
     public boolean unsaved(String group) {
         return Stream.concat(typed.stream(), errors.keySet().stream()).anyMatch(name -> name.startsWith(group + "."));
+    }
+
+    /** Without the empty value that a form sends beside a tick, so that one taken out is told from one that was never shown. */
+    private static List<String> filled(List<String> held) {
+        return held.stream().filter(value -> !value.isEmpty()).toList();
     }
 
     private void open(String name, JsonNode node) {

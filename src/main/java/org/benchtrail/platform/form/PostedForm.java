@@ -74,7 +74,10 @@ public final class PostedForm {
 
     /** The first value of a field as it was sent, such as a password; empty if there is none. */
     public String asSent(String name) {
-        return typed.getOrDefault(name, List.of()).stream().findFirst().orElse("");
+        return typed.getOrDefault(name, List.of()).stream()
+                .filter(value -> !value.isEmpty())
+                .findFirst()
+                .orElse("");
     }
 
     /** All values of a field that are not blank, trimmed. */

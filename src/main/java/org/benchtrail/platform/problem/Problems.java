@@ -105,6 +105,10 @@ public class Problems {
         if (status >= 500) {
             return failed(e, request);
         }
+        if (status == 405 && isPageAsked(request)) {
+            return Response.seeOther(URI.create(above(request.normalizedPath())))
+                    .build();
+        }
         ProblemKind kind = ProblemKind.ofStatus(status);
         return answer(request, Problem.of(kind, kind.title() + ".").withStatus(status));
     }
@@ -116,6 +120,16 @@ public class Problems {
         LOG.errorf(
                 e, "reference %s: %s %s", problem.reference(), request.request().method(), request.normalizedPath());
         return answer(request, problem);
+    }
+
+    /** Whoever loads the address of a form again wants the page on which the form stands. */
+    private static boolean isPageAsked(RoutingContext request) {
+        return !RequestKind.isApi(request) && request.request().method().name().equals("GET");
+    }
+
+    private static String above(String path) {
+        int last = path.lastIndexOf('/');
+        return last <= 0 ? "/" : path.substring(0, last);
     }
 
     private static Response notSignedIn(RoutingContext request) {

@@ -35,16 +35,17 @@ public final class DeskForms {
     public static final List<SheetForm> ALL = List.of(
             SheetForm.of("clear", required("clear", StopWorkCleared.class)),
             SheetForm.of("precautions", required("taken", CautionsAcknowledged.class)),
-            SheetForm.of("waive", required("waive", Waived.class)),
+            SheetForm.of("waive", required("waive", Waived.class)).about("waive.requirement"),
             SheetForm.of("hand-over", required("hand", HandedOver.class)),
             SheetForm.of("offer", required("offer", HandOverOffered.class)),
             SheetForm.of("end-offer", required("endOffer", OfferWithdrawn.class)),
-            SheetForm.of("agree", required("agree", LesseningAgreed.class)),
-            SheetForm.of("ask", required("ask", Asked.class)),
+            SheetForm.of("agree", required("agree", LesseningAgreed.class)).about("agree.correction"),
+            SheetForm.of("ask", required("ask", Asked.class)).about("ask.requirement"),
             SheetForm.of("remark", required("remark", Remarked.class)),
             SheetForm.of("send-back", required("sendBack", SentBack.class)),
             SheetForm.of("addendum", required("addendum", Addendum.class)),
-            SheetForm.of("countersign", required("countersign", AddendumCountersigned.class)),
+            SheetForm.of("countersign", required("countersign", AddendumCountersigned.class))
+                    .about("countersign.addendum"),
             SheetForm.of("hold", special("hold", Held.class, DeskForms::hold)),
             SheetForm.of("resume", special("resume", Resumed.class, posting -> posting.add(new Resumed()))),
             SheetForm.of("escalate", required("escalate", Escalated.class)),
@@ -54,9 +55,12 @@ public final class DeskForms {
 
     private DeskForms() {}
 
-    /** The follow-up is typed in the viewer's own zone. */
+    /** The follow-up is typed in the viewer's own zone. What is on hold already is held longer. */
     private static void hold(Posting posting) {
         String typed = posting.form().text(FOLLOW_UP);
+        if (posting.sheet().course().hold() != null) {
+            posting.add(new Resumed());
+        }
         try {
             Map<String, String> known = typed.isEmpty()
                     ? Map.of()

@@ -21,7 +21,7 @@ import org.benchtrail.ticket.Viewing;
  */
 public record LesseningView(int entry, String kind, String owed, String now, String reason, int change, String stamp) {
 
-    static List<LesseningView> all(Viewing viewing) {
+    public static List<LesseningView> all(Viewing viewing) {
         return viewing.sheet().lessenings().stream().map(l -> of(l, viewing)).toList();
     }
 

@@ -2,6 +2,8 @@ package org.benchtrail.ticket.form;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
@@ -22,19 +24,23 @@ import org.benchtrail.ticket.Work;
  * @param name the last part of its address
  * @param groups in the order in which their facts are recorded
  * @param fields those of no group, by name; one that ends in a hyphen or a dot is followed by something else
+ * @param about the field that tells one from another where the page has several of it; empty where it has one
  * @param move what its button 'and go on' asks for
  */
-public record SheetForm(String name, List<FieldGroup<?>> groups, Set<String> fields, Function<Posting, MoveFact> move) {
-    /** Of every form: the version of the sheet, and the button. */
-    private static final Set<String> COMMON = Set.of("version", "then");
+public record SheetForm(
+        String name, List<FieldGroup<?>> groups, Set<String> fields, String about, Function<Posting, MoveFact> move) {
+    /** Of every form: the version of the sheet, the button, and the page to go back to. */
+    private static final Set<String> COMMON = Set.of("version", "then", "back");
+
+    private static final char SEVERAL = '|';
 
     public static SheetForm of(String name, FieldGroup<?>... groups) {
-        return new SheetForm(name, List.of(groups), Set.of(), SheetForm::onwards);
+        return new SheetForm(name, List.of(groups), Set.of(), "", SheetForm::onwards);
     }
 
     /** With groups that several forms have, read after its own. */
     public SheetForm with(List<FieldGroup<?>> more) {
-        return new SheetForm(name, Stream.concat(groups.stream(), more.stream()).toList(), fields, move);
+        return new SheetForm(name, Stream.concat(groups.stream(), more.stream()).toList(), fields, about, move);
     }
 
     public SheetForm with(FieldGroup<?>... more) {
@@ -44,11 +50,16 @@ public record SheetForm(String name, List<FieldGroup<?>> groups, Set<String> fie
     /** With fields that belong to no group. */
     public SheetForm fields(String... names) {
         Set<String> all = Stream.concat(fields.stream(), Stream.of(names)).collect(Collectors.toUnmodifiableSet());
-        return new SheetForm(name, groups, all, move);
+        return new SheetForm(name, groups, all, about, move);
+    }
+
+    /** One of several on the page, told from the others by that field. */
+    public SheetForm about(String field) {
+        return new SheetForm(name, groups, fields, field, move);
     }
 
     public SheetForm moving(Function<Posting, MoveFact> other) {
-        return new SheetForm(name, groups, fields, other);
+        return new SheetForm(name, groups, fields, about, other);
     }
 
     /** On from the step. */
@@ -77,6 +88,30 @@ public record SheetForm(String name, List<FieldGroup<?>> groups, Set<String> fie
     /** Puts into the fields what the sheet says. */
     public void show(JobSheet sheet, FormValues values) {
         groups.forEach(group -> group.show(sheet, values));
+    }
+
+    /** What tells this form from every other one on the page: its name, and where there are several what it is about. */
+    public String key(Map<String, List<String>> typed) {
+        return about.isEmpty()
+                ? name
+                : name + SEVERAL + about + "=" + String.join("", typed.getOrDefault(about, List.of()));
+    }
+
+    /** The name of the form with that key. */
+    public static String nameOf(String key) {
+        int end = key.indexOf(SEVERAL);
+        return end < 0 ? key : key.substring(0, end);
+    }
+
+    /** Of one of several: the field that tells them apart, an equals sign, and what stands in it. */
+    public static Optional<String> aboutOf(String key) {
+        int end = key.indexOf(SEVERAL);
+        return end < 0 ? Optional.empty() : Optional.of(key.substring(end + 1));
+    }
+
+    /** Whether the form has a field of that name which is answered, and not only sent along. */
+    public boolean isAnswer(String field) {
+        return takes(field) && !COMMON.contains(field);
     }
 
     /** Whether the form has a field of that name. */

@@ -1,9 +1,13 @@
 package org.benchtrail.ticket.sheet;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.Step;
 import org.benchtrail.platform.form.FormValues;
 import org.benchtrail.ticket.desk.DeskForms;
 import org.benchtrail.ticket.document.DocumentForms;
@@ -31,6 +35,23 @@ public final class SheetForms {
             .toList();
 
     private SheetForms() {}
+
+    /** Forms that only one step has; all others stand on the page at every step. */
+    private static final Map<Step, Set<String>> OF_STEP = Map.of(
+            Step.THEORIZE, Set.of("theorize"),
+            Step.TEST, Set.of("check", "result"),
+            Step.PLAN, Set.of("plan", "approve", "carry-out", "rethink"),
+            Step.VERIFY, Set.of("verify", "persists"),
+            Step.DOCUMENT, Set.of("document", "mentor"));
+
+    /** The names of the forms that the page has when the ticket stands there. */
+    static Set<String> at(Step step) {
+        return ALL.stream()
+                .map(SheetForm::name)
+                .filter(name -> OF_STEP.entrySet().stream()
+                        .noneMatch(of -> of.getKey() != step && of.getValue().contains(name)))
+                .collect(Collectors.toSet());
+    }
 
     static Optional<SheetForm> find(String name) {
         return ALL.stream().filter(form -> form.name().equals(name)).findFirst();

@@ -10,15 +10,19 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
+import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.people.CurrentActor;
 import org.benchtrail.platform.NotFound;
 import org.benchtrail.platform.form.PostedForm;
 import org.benchtrail.platform.form.Refusal;
 import org.benchtrail.platform.form.SignedOut;
+import org.benchtrail.ticket.Outcome;
+import org.benchtrail.ticket.draft.Drafts;
 import org.benchtrail.ticket.form.FormActs;
 import org.benchtrail.ticket.form.SheetForm;
 import org.jboss.resteasy.reactive.RestPath;
+import org.jboss.resteasy.reactive.RestQuery;
 
 /** The job sheet, on which a ticket is worked. */
 @Path("/tickets/{number}")
@@ -29,19 +33,22 @@ public class SheetPage {
 
     private final FormActs acts;
     private final SheetScreen screen;
+    private final Drafts drafts;
     private final CurrentActor current;
 
-    SheetPage(FormActs acts, SheetScreen screen, CurrentActor current) {
+    SheetPage(FormActs acts, SheetScreen screen, Drafts drafts, CurrentActor current) {
         this.acts = acts;
         this.screen = screen;
+        this.drafts = drafts;
         this.current = current;
     }
 
+    /** @param seen version that the reader has seen, where what others did since is to be told; 0 if nothing is */
     @GET
     @Authenticated
     @Blocking
-    public Response show(@RestPath String number) {
-        return screen.show(TicketNumber.parse(number));
+    public Response show(@RestPath String number, @RestQuery int seen) {
+        return screen.show(TicketNumber.parse(number), seen);
     }
 
     /** One of the forms of the sheet. Open to all, so that what a signed-out person typed can be given back to them. */
@@ -57,8 +64,20 @@ public class SheetPage {
         SheetForm named = SheetForms.find(form).orElseThrow(() -> new NotFound("form '" + form + "'"));
         TicketNumber ticket = TicketNumber.parse(number);
         PostedForm posted = new PostedForm(typed);
+        Actor person = current.actor();
         return Refusal.answer(
-                () -> screen.after(acts.perform(ticket, named, posted), typed),
-                refusal -> screen.again(ticket, typed, refusal, posted.version(), STALE));
+                () -> {
+                    Outcome outcome = acts.perform(ticket, named, posted);
+                    if (outcome.recorded().isEmpty()) {
+                        drafts.keep(ticket, person, named, posted.version(), typed);
+                    } else {
+                        drafts.sent(ticket, person, named, posted.version(), typed);
+                    }
+                    return screen.after(outcome, typed);
+                },
+                refusal -> {
+                    drafts.keep(ticket, person, named, posted.version(), typed);
+                    return screen.again(ticket, typed, refusal, posted.version(), STALE);
+                });
     }
 }

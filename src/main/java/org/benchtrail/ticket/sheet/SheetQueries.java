@@ -24,6 +24,8 @@ import org.benchtrail.ticket.Resemblance;
 import org.benchtrail.ticket.TicketLine;
 import org.benchtrail.ticket.TicketQueries;
 import org.benchtrail.ticket.Viewing;
+import org.benchtrail.ticket.draft.Drafts;
+import org.benchtrail.ticket.draft.TypedDraft;
 import org.benchtrail.ticket.theorize.RankingView;
 import org.jspecify.annotations.Nullable;
 
@@ -36,6 +38,7 @@ class SheetQueries {
     private final Directory people;
     private final Diagnoses diagnoses;
     private final LimitBook limits;
+    private final Drafts drafts;
     private final SiteBook site;
     private final DeviceBook devices;
     private final Clock clock;
@@ -47,6 +50,7 @@ class SheetQueries {
             Directory people,
             Diagnoses diagnoses,
             LimitBook limits,
+            Drafts drafts,
             SiteBook site,
             DeviceBook devices,
             Clock clock) {
@@ -56,6 +60,7 @@ class SheetQueries {
         this.people = people;
         this.diagnoses = diagnoses;
         this.limits = limits;
+        this.drafts = drafts;
         this.site = site;
         this.devices = devices;
         this.clock = clock;
@@ -69,6 +74,7 @@ class SheetQueries {
      * @param known causes that fit; none where they are of no help
      * @param deviceAt page of the device; empty if the site does not know it
      * @param gate what must be true before the step is left
+     * @param draft what the viewer typed and has not recorded yet
      * @param ranking null if the catalogue has nothing for the category
      */
     record Contents(
@@ -80,7 +86,8 @@ class SheetQueries {
             @Nullable RankingView ranking,
             LimitLibrary limits,
             String deviceAt,
-            List<Requirement.Status> gate) {}
+            List<Requirement.Status> gate,
+            TypedDraft draft) {}
 
     @Transactional
     Contents contents(TicketNumber number, Actor viewer, ZoneId zone) {
@@ -108,7 +115,8 @@ class SheetQueries {
                 diagnoses.of(sheet).map(dated -> RankingView.of(sheet, dated)).orElse(null),
                 limits.library(),
                 devices.known(sheet.opened().device()).map(DeviceView::at).orElse(""),
-                Resemblance.gate(sheet, viewing.policy(), viewing.now(), nothing));
+                Resemblance.gate(sheet, viewing.policy(), viewing.now(), nothing),
+                drafts.of(number, viewer));
     }
 
     TicketQueries.Broken broken(TicketNumber number, Actor viewer) {

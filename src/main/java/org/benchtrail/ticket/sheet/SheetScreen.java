@@ -6,6 +6,7 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.ws.rs.core.Response;
 import java.util.List;
 import java.util.Map;
+import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.people.CurrentActor;
 import org.benchtrail.platform.Html;
@@ -16,6 +17,8 @@ import org.benchtrail.ticket.EntryLine;
 import org.benchtrail.ticket.Outcome;
 import org.benchtrail.ticket.TicketQueries;
 import org.benchtrail.ticket.Viewing;
+import org.benchtrail.ticket.draft.DraftView;
+import org.jspecify.annotations.Nullable;
 
 /** Shows the job sheet, by itself or again after a form that was not taken. */
 @ApplicationScoped
@@ -32,15 +35,18 @@ public class SheetScreen {
     static final class Templates {
         private Templates() {}
 
-        static native TemplateInstance sheet(SheetView v, FormValues fill, Notice notice);
+        static native TemplateInstance sheet(SheetView v, FormValues fill, Notice notice, @Nullable DraftView draft);
 
         static native TemplateInstance broken(TicketQueries.Broken b);
     }
 
-    /** The sheet; of a ticket whose trail tells none, that it is so, and why. */
-    Response show(TicketNumber number) {
+    /** The sheet, with what is new on it since that version; of a ticket whose trail tells none, that it is so, and why. */
+    Response show(TicketNumber number, int seen) {
         try {
-            return Html.ok(page(contents(number), Map.of(), Notice.NONE));
+            SheetQueries.Contents contents = contents(number);
+            List<EntryLine> since = seen <= 0 ? List.of() : since(seen, contents.viewing());
+            Notice notice = since.isEmpty() ? Notice.NONE : Notice.stale("New on this sheet:", since);
+            return Html.ok(page(contents, Map.of(), notice));
         } catch (RecordBroken e) {
             return Html.ok(Templates.broken(queries.broken(number, current.actor())));
         }
@@ -49,7 +55,8 @@ public class SheetScreen {
     /** Where an act leads: on to the sheet, or back to what was typed if it was refused. */
     public Response after(Outcome outcome, Map<String, List<String>> typed) {
         if (!outcome.refused()) {
-            return Html.goTo("/tickets/" + outcome.number() + "#step");
+            boolean fromToday = typed.getOrDefault("back", List.of()).contains("today");
+            return Html.goTo(fromToday ? "/today" : "/tickets/" + outcome.number() + "#step");
         }
         boolean kept = !outcome.recorded().isEmpty();
         String words = kept ? "Your answers are recorded. Before the step can be left:" : "Not yet. First:";
@@ -79,8 +86,11 @@ public class SheetScreen {
 
     private static TemplateInstance page(
             SheetQueries.Contents contents, Map<String, List<String>> typed, Notice notice) {
-        FormValues values = SheetForms.values(contents.viewing().sheet()).typed(typed, notice.problems());
-        return Templates.sheet(SheetView.of(contents), values, notice);
+        JobSheet sheet = contents.viewing().sheet();
+        FormValues values = SheetForms.values(sheet);
+        DraftView draft = DraftView.fill(contents.draft(), SheetForms.at(sheet.step()), contents.viewing(), values);
+        values.typed(typed, notice.problems());
+        return Templates.sheet(SheetView.of(contents), values, notice, typed.isEmpty() ? draft : null);
     }
 
     private static List<EntryLine> since(int version, Viewing viewing) {

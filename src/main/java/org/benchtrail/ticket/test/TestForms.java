@@ -22,6 +22,7 @@ public final class TestForms {
             .moving(posting -> posting.form().has("refute") ? new RuledOut() : SheetForm.onwards(posting));
 
     private static final SheetForm RESULT = SheetForm.of("result")
+            .about("result.check")
             .with(EvidenceForm.GROUPS)
             .with(special("result", ResultRecorded.class, TestForms::result))
             .fields(EvidenceForm.LIMIT)

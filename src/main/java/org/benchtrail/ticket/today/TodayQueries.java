@@ -1,70 +1,174 @@
 package org.benchtrail.ticket.today;
 
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.inject.Instance;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneId;
+import java.util.Arrays;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Standing;
+import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.core.method.desk.WaitKind;
+import org.benchtrail.core.site.SiteHistory;
 import org.benchtrail.core.site.WorkingTime;
+import org.benchtrail.people.Directory;
+import org.benchtrail.people.Duty;
 import org.benchtrail.site.SiteBook;
 import org.benchtrail.ticket.QueueFilter;
 import org.benchtrail.ticket.QueuePart;
-import org.benchtrail.ticket.TicketLine;
 import org.benchtrail.ticket.TicketListQueries;
+import org.benchtrail.ticket.TicketQueries;
 import org.benchtrail.ticket.Times;
-import org.benchtrail.ticket.alarm.AlarmActs;
-import org.jspecify.annotations.Nullable;
+import org.benchtrail.ticket.Viewing;
 
 /** What the first page shows, read in one transaction. */
 @ApplicationScoped
 @Transactional
 class TodayQueries {
     private static final int NEXT = 10;
-    private static final int HELD = 50;
+    private static final int WAITS = 50;
 
+    /** The trails of so many tickets are read, so that their evidence stands on the page. */
+    private static final int WHOLE = 12;
+
+    private final WaitBook waits;
     private final TicketListQueries lists;
-    private final AlarmActs alarms;
+    private final TicketQueries tickets;
+    private final Directory people;
     private final SiteBook site;
     private final Clock clock;
+    private final Instance<Duty> duties;
 
-    TodayQueries(TicketListQueries lists, AlarmActs alarms, SiteBook site, Clock clock) {
+    TodayQueries(
+            WaitBook waits,
+            TicketListQueries lists,
+            TicketQueries tickets,
+            Directory people,
+            SiteBook site,
+            Clock clock,
+            Instance<Duty> duties) {
+        this.waits = waits;
         this.lists = lists;
-        this.alarms = alarms;
+        this.tickets = tickets;
+        this.people = people;
         this.site = site;
         this.clock = clock;
+        this.duties = duties;
     }
 
     TodayView today(Actor viewer, ZoneId zone) {
         Instant now = clock.instant();
-        WorkingTime time = site.history().workingTime();
-        QueuePart own = part(viewer.account(), null, NEXT, viewer);
+        SiteHistory decided = site.history();
+        WorkingTime time = decided.workingTime();
+        QueuePart own = part(viewer.account(), NEXT, viewer);
+        List<WaitingLine> waiting = waits.waiting(viewer, WAITS);
+        List<WaitingLine> asked = waits.asked(viewer, WAITS);
+        Map<TicketNumber, JobSheet> sheets = tickets.sound(shownWhole(waiting), viewer);
+        Telling telling = new Telling(viewer, zone, now, decided, sheets, names(waiting, asked, sheets));
         return new TodayView(
-                viewer.name(),
+                viewer.account(),
                 Times.text(now, zone),
-                alarms.standing(viewer),
-                lists.waiting(viewer).stream()
-                        .map(w -> TodayView.Waiting.of(w, viewer))
+                zone.getId(),
+                waiting.size() < WAITS ? waiting.size() : waits.count(viewer),
+                duties.stream()
+                        .map(duty -> duty.of(viewer))
+                        .flatMap(Optional::stream)
                         .toList(),
-                part(viewer.account(), true, HELD, viewer).tickets().stream()
-                        .filter(t -> isToBeSeenAgain(t, now))
-                        .map(t -> TodayView.Line.followUp(t, now, zone))
-                        .toList(),
-                own.tickets().stream()
-                        .map(t -> TodayView.Line.due(t, now, zone, time))
-                        .toList(),
+                telling.groups(waiting),
+                asked.stream().map(telling::asked).toList(),
+                own.tickets().stream().map(t -> TodayView.Line.of(t, now, zone, time)).toList(),
                 own.counted(),
-                part("-", null, 1, viewer).counted());
+                part("-", 1, viewer).counted());
     }
 
-    private QueuePart part(String assignee, @Nullable Boolean held, int size, Actor viewer) {
-        return lists.queue(
-                QueueFilter.of(Standing.OPEN).assignee(assignee).held(held).lines(size), viewer);
+    private QueuePart part(String assignee, int size, Actor viewer) {
+        return lists.queue(QueueFilter.of(Standing.OPEN).assignee(assignee).lines(size), viewer);
     }
 
-    private static boolean isToBeSeenAgain(TicketLine ticket, Instant now) {
-        Instant followUp = ticket.followUp();
-        return followUp != null && !followUp.isAfter(now);
+    /** The tickets that the page comes to first. */
+    private static Set<TicketNumber> shownWhole(List<WaitingLine> waiting) {
+        return Arrays.stream(WaitKind.values())
+                .flatMap(kind -> waiting.stream().filter(line -> line.kind() == kind))
+                .map(WaitingLine::number)
+                .distinct()
+                .limit(WHOLE)
+                .collect(Collectors.toSet());
+    }
+
+    private Map<String, String> names(
+            List<WaitingLine> waiting, List<WaitingLine> asked, Map<TicketNumber, JobSheet> sheets) {
+        Set<String> accounts = new HashSet<>();
+        Stream.concat(waiting.stream(), asked.stream()).map(WaitingLine::asker).forEach(accounts::add);
+        sheets.values().forEach(sheet -> accounts.addAll(Viewing.accounts(sheet)));
+        return people.names(accounts);
+    }
+
+    /** How what waits is told to the viewer. */
+    private final class Telling {
+        private final Actor viewer;
+        private final ZoneId zone;
+        private final Instant now;
+        private final SiteHistory decided;
+        private final Map<TicketNumber, JobSheet> sheets;
+        private final Map<String, String> names;
+
+        Telling(
+                Actor viewer,
+                ZoneId zone,
+                Instant now,
+                SiteHistory decided,
+                Map<TicketNumber, JobSheet> sheets,
+                Map<String, String> names) {
+            this.viewer = viewer;
+            this.zone = zone;
+            this.now = now;
+            this.decided = decided;
+            this.sheets = sheets;
+            this.names = names;
+        }
+
+        List<TodayView.Group> groups(List<WaitingLine> waiting) {
+            return Arrays.stream(WaitKind.values())
+                    .map(kind -> new TodayView.Group(
+                            kind,
+                            waiting.stream()
+                                    .filter(line -> line.kind() == kind)
+                                    .map(this::wait)
+                                    .toList()))
+                    .filter(group -> !group.waits().isEmpty())
+                    .toList();
+        }
+
+        private WaitView wait(WaitingLine line) {
+            JobSheet sheet = sheets.get(line.number());
+            return sheet == null
+                    ? WaitView.named(line, names.getOrDefault(line.asker(), line.asker()), now, zone)
+                    : WaitView.whole(line, new Viewing(
+                                    sheet,
+                                    viewer,
+                                    zone,
+                                    now,
+                                    decided.at(now).rules().policy(),
+                                    decided.workingTime(),
+                                    names));
+        }
+
+        TodayView.Asked asked(WaitingLine line) {
+            return new TodayView.Asked(
+                    line.number().toString(),
+                    line.title(),
+                    line.kind().words(),
+                    "since " + Times.text(line.since(), zone));
+        }
     }
 }

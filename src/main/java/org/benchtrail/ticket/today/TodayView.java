@@ -3,46 +3,48 @@ package org.benchtrail.ticket.today;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
-import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.desk.WaitKind;
 import org.benchtrail.core.site.WorkingTime;
+import org.benchtrail.people.Duty;
 import org.benchtrail.ticket.TicketLine;
 import org.benchtrail.ticket.Times;
-import org.benchtrail.ticket.WaitingLine;
 
 /**
  * What a person finds when a shift begins.
  *
- * @param name whose day it is
+ * @param viewer account
  * @param now as the person reads it
- * @param alarms how many tickets do not hold; 0 for those whom it does not concern
- * @param waiting for the person's judgement or answer, the first due first
- * @param followUps own tickets on hold that are to be looked at again by now
+ * @param zone in which the person types times
+ * @param count how many things on tickets wait for the person
+ * @param duties what else waits for the person
+ * @param groups what waits on tickets, by its kind; the longest waiting first
+ * @param asked what the person asked of others and waits for
  * @param next own tickets, the first due first
  * @param own how many open tickets the person has in all
  * @param unassigned how many open tickets nobody has
  */
 public record TodayView(
-        String name,
+        String viewer,
         String now,
-        int alarms,
-        List<Waiting> waiting,
-        List<Line> followUps,
+        String zone,
+        long count,
+        List<Duty.Line> duties,
+        List<Group> groups,
+        List<Asked> asked,
         List<Line> next,
         long own,
         long unassigned) {
 
-    /** @param why what the person is waited for, in words */
-    public record Waiting(String number, String title, String device, String place, String why) {
-        static Waiting of(WaitingLine line, Actor viewer) {
-            return new Waiting(line.number(), line.title(), line.device(), line.place(), line.why(viewer));
-        }
-    }
+    /** Waits of one kind; at least one. */
+    public record Group(WaitKind kind, List<WaitView> waits) {}
+
+    /** @param what was asked for, in words */
+    public record Asked(String number, String title, String what, String when) {}
 
     /**
      * An own ticket.
      *
-     * @param when when it is due, or was to be looked at again
-     * @param distance how far off that is
+     * @param distance how far off the moment is at which it is due
      * @param mark what it waits for, or that it is escalated; empty if neither
      */
     public record Line(
@@ -52,21 +54,12 @@ public record TodayView(
             String place,
             String step,
             int stepPlace,
-            String when,
+            String due,
             String distance,
             boolean overdue,
             String mark) {
 
-        static Line due(TicketLine ticket, Instant now, ZoneId zone, WorkingTime time) {
-            return of(ticket, ticket.due(), ticket.dueIn(now, time), now, zone);
-        }
-
-        static Line followUp(TicketLine ticket, Instant now, ZoneId zone) {
-            Instant when = ticket.followUp() == null ? ticket.due() : ticket.followUp();
-            return of(ticket, when, Times.distance(when, now), now, zone);
-        }
-
-        private static Line of(TicketLine ticket, Instant when, String distance, Instant now, ZoneId zone) {
+        static Line of(TicketLine ticket, Instant now, ZoneId zone, WorkingTime time) {
             return new Line(
                     ticket.number(),
                     ticket.title(),
@@ -74,15 +67,15 @@ public record TodayView(
                     ticket.place(),
                     ticket.step().title(),
                     ticket.step().place(),
-                    Times.text(when, zone),
-                    distance,
-                    when.isBefore(now),
+                    Times.text(ticket.due(), zone),
+                    ticket.dueIn(now, time),
+                    ticket.isOverdue(now),
                     ticket.mark());
         }
     }
 
-    /** How many things wait for the person. */
-    public int count() {
-        return waiting.size() + followUps.size() + (alarms > 0 ? 1 : 0);
+    /** How many waits are not on the page. */
+    public long more() {
+        return count - groups.stream().mapToLong(group -> group.waits().size()).sum();
     }
 }

@@ -2,17 +2,22 @@ package org.benchtrail.core.method.desk;
 
 /** What who works on a ticket asks of those who judge. */
 public enum AskKind {
-    APPROVAL("an approval of the plan"),
-    WAIVER("a waiver"),
-    MENTOR("a mentor to look at it");
+    APPROVAL(WaitKind.APPROVAL),
+    WAIVER(WaitKind.WAIVER),
+    MENTOR(WaitKind.MENTOR);
 
-    private final String words;
+    private final WaitKind wait;
 
-    AskKind(String words) {
-        this.words = words;
+    AskKind(WaitKind wait) {
+        this.wait = wait;
+    }
+
+    /** What it is to those whom it waits for. */
+    public WaitKind waiting() {
+        return wait;
     }
 
     public String words() {
-        return words;
+        return wait.words();
     }
 }

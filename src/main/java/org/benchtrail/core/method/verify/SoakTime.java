@@ -1,5 +1,7 @@
 package org.benchtrail.core.method.verify;
 
+import java.time.Duration;
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -7,6 +9,7 @@ import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Policy;
 import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.method.StandingFact;
+import org.benchtrail.core.method.Step;
 import org.benchtrail.core.method.identify.Reproduction;
 import org.benchtrail.core.method.identify.ReproductionTried;
 import org.benchtrail.core.method.identify.SoakTimeReckoned;
@@ -20,12 +23,11 @@ public final class SoakTime {
         if (!intermittent(s.sheet())) {
             return "";
         }
-        List<StandingFact<SoakRun>> runs =
-                s.sheet().all(SoakRun.class, r -> r.isAfter(s.sheet().lastWork()));
+        List<StandingFact<SoakRun>> runs = runs(s.sheet(), s.sheet().lastWork());
         if (runs.stream().anyMatch(r -> r.fact().recurred())) {
             return "It came back during the soak time: report that it persists.";
         }
-        long minutes = runs.stream().mapToLong(r -> r.fact().minutes()).sum();
+        long minutes = minutes(runs);
         long needed = needed(s.sheet(), s.policy());
         return minutes >= needed
                 ? ""
@@ -51,6 +53,25 @@ public final class SoakTime {
     public static Optional<StandingFact<SoakStarted>> running(JobSheet sheet) {
         int ended = recurrences(sheet).mapToInt(StandingFact::entry).max().orElse(0);
         return sheet.latest(SoakStarted.class).filter(started -> started.isAfter(Math.max(ended, sheet.lastWork())));
+    }
+
+    /** When the run that is counted will have lasted long enough, if it does not come back; empty if none is counted or needed. */
+    public static Optional<Instant> ends(JobSheet sheet, Policy policy) {
+        long lacking = needed(sheet, policy) - minutes(runs(sheet, sheet.lastWork()));
+        return sheet.step() != Step.VERIFY || !intermittent(sheet) || lacking <= 0
+                ? Optional.empty()
+                : running(sheet)
+                        .map(started -> started.stamp()
+                                .at()
+                                .plus(Duration.ofMinutes(minutes(runs(sheet, started.entry())) + lacking)));
+    }
+
+    private static List<StandingFact<SoakRun>> runs(JobSheet sheet, int after) {
+        return sheet.all(SoakRun.class, r -> r.isAfter(after));
+    }
+
+    private static long minutes(List<StandingFact<SoakRun>> runs) {
+        return runs.stream().mapToLong(r -> r.fact().minutes()).sum();
     }
 
     /** Entry with which the fault was last said to be intermittent, or to have come back; 0 if neither was. */

@@ -1,0 +1,28 @@
+package org.benchtrail.ticket.today;
+
+import java.time.Instant;
+import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.core.method.desk.WaitKind;
+
+/**
+ * Something that waits, and the ticket on which it does.
+ *
+ * @param entry that made it wait
+ * @param asker account that made it wait
+ * @param due from when on it waits
+ */
+record WaitingLine(
+        int ticket,
+        WaitKind kind,
+        int entry,
+        String asker,
+        Instant since,
+        Instant due,
+        String title,
+        String device,
+        String place) {
+
+    TicketNumber number() {
+        return new TicketNumber(ticket);
+    }
+}
