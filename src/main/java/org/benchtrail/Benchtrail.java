@@ -4,11 +4,8 @@ import io.quarkus.runtime.Quarkus;
 import io.quarkus.runtime.annotations.QuarkusMain;
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.security.SecureRandom;
-import java.util.Base64;
 import org.benchtrail.demo.LoadCommand;
 import org.benchtrail.platform.database.DatabaseNotStarted;
 import org.benchtrail.platform.database.EmbeddedDatabase;
@@ -50,15 +47,10 @@ public class Benchtrail {
             set("quarkus.datasource.password", database.server().password());
             set("quarkus.flyway.username", database.owner().user());
             set("quarkus.flyway.password", database.owner().password());
-            set("quarkus.http.auth.session.encryption-key", sessionKey(folder));
             set("benchtrail.demo", "true");
             run(words);
         } catch (DatabaseNotStarted failure) {
             System.err.println(failure.getMessage());
-            System.exit(1);
-        } catch (IOException failure) {
-            System.err.println(
-                    "The key of the sign-in cookies cannot be kept in " + folder + ": " + failure.getMessage());
             System.exit(1);
         }
     }
@@ -93,7 +85,6 @@ public class Benchtrail {
         set("quarkus.datasource.password", required("BENCHTRAIL_DATABASE_PASSWORD"));
         set("quarkus.flyway.username", required("BENCHTRAIL_OWNER_USER"));
         set("quarkus.flyway.password", required("BENCHTRAIL_OWNER_PASSWORD"));
-        set("quarkus.http.auth.session.encryption-key", required("BENCHTRAIL_SESSION_KEY"));
     }
 
     private static String required(String name) {
@@ -116,17 +107,5 @@ public class Benchtrail {
         if (System.getProperty(name) == null) {
             System.setProperty(name, value);
         }
-    }
-
-    /** The key that encrypts the sign-in cookies, made once, so that a restart signs nobody out. */
-    private static String sessionKey(Path folder) throws IOException {
-        Path file = folder.resolve("session.key");
-        if (!Files.exists(file)) {
-            byte[] random = new byte[32];
-            new SecureRandom().nextBytes(random);
-            org.benchtrail.platform.database.OwnerOnly.write(
-                    file, Base64.getEncoder().encodeToString(random));
-        }
-        return Files.readString(file, StandardCharsets.UTF_8).strip();
     }
 }

@@ -127,6 +127,9 @@ class StatementCountTest {
         "/queue, 9",
         "/queue?standing=CLOSED&text=lamp&sort=priority-back, 9",
         "/queue.csv?due=week, 3",
+        "/keys, 2",
+        "/search, 2",
+        "/search?q=lamp+in+the+hall, 25",
         "/alarms, 5",
         "/new-ticket, 6",
         "/new-ticket/alike?title=lamp+is+dark&device=lamp&category=OTHER, 16",
@@ -135,8 +138,8 @@ class StatementCountTest {
         "/bench, 2",
         "/bench/soak, 4",
         "/people, 3",
-        "/people/count-cleo, 5",
-        "/me, 5",
+        "/people/count-cleo, 8",
+        "/me, 10",
         "/site, 6",
         "/site/policies, 6",
         "/devices, 5",
@@ -155,7 +158,7 @@ class StatementCountTest {
         String number = open("Count room");
         int version = 1;
         for (String step : STEPS) {
-            assertAtMost(19, "/tickets/" + number);
+            assertAtMost(20, "/tickets/" + number);
             Response answer = post("/api/tickets/" + number + "/acts", version, step);
             assertEquals(200, answer.statusCode(), answer.asString());
             version = answer.jsonPath().getInt("version");
@@ -163,6 +166,8 @@ class StatementCountTest {
         assertAtMost(13, "/tickets/" + number);
         assertAtMost(6, "/tickets/" + number + "/trail");
         assertAtMost(6, "/tickets/" + number + "/entries/2");
+        assertAtMost(6, "/tickets/" + number + "/record");
+        assertAtMost(6, "/tickets/" + number + "/record.pdf");
     }
 
     @Test

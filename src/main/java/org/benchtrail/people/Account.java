@@ -35,6 +35,11 @@ class Account {
     String passwordHash = "";
 
     String zone = "UTC";
+
+    /** Account of the mentor of a trainee. */
+    @Nullable
+    String mentor;
+
     boolean active = true;
 
     @Column(name = "failed_attempts")
@@ -83,7 +88,7 @@ class Account {
     }
 
     SignedIn signedIn() {
-        return new SignedIn(id == null ? 0 : id, sessionVersion, actor(), zoneId());
+        return new SignedIn(id == null ? 0 : id, sessionVersion, 0, actor(), zoneId());
     }
 
     AccountView view(Instant now) {

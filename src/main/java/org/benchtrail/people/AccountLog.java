@@ -13,6 +13,9 @@ public class AccountLog {
     /** Who acts when no person does. */
     static final String SERVER = "(server)";
 
+    /** What a changed name is noted as; the detail is the name of before. */
+    static final String RENAMED = "name changed from";
+
     private final EntityManager database;
     private final Clock clock;
 

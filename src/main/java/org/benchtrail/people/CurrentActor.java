@@ -79,6 +79,11 @@ public class CurrentActor {
         return may(Permission.DECIDE_PROPOSALS);
     }
 
+    /** The sign-in behind the request; 0 if it is none. */
+    long session() {
+        return required().session();
+    }
+
     private SignedIn required() {
         SignedIn person = person();
         if (person == null) {

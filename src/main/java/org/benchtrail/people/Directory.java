@@ -2,8 +2,11 @@ package org.benchtrail.people;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
+import java.time.Instant;
+import java.time.format.DateTimeFormatter;
 import java.util.Collection;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -13,10 +16,14 @@ import org.benchtrail.core.method.Actor;
 @ApplicationScoped
 @Transactional
 public class Directory {
-    private final Accounts accounts;
+    private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMM", Locale.ENGLISH);
 
-    Directory(Accounts accounts) {
+    private final Accounts accounts;
+    private final Absences absences;
+
+    Directory(Accounts accounts, Absences absences) {
         this.accounts = accounts;
+        this.absences = absences;
     }
 
     /** The person behind an account that is active and works on tickets. */
@@ -30,6 +37,27 @@ public class Directory {
                 .map(Account::actor)
                 .filter(Actor::works)
                 .toList();
+    }
+
+    /** As {@link #workers}, with who is away named so: until when, and who stands in. */
+    public List<Actor> takers(Instant now) {
+        Map<String, Absence> away = absences.delegates(now);
+        List<Account> active = accounts.active();
+        Map<String, String> names = active.stream().collect(Collectors.toMap(a -> a.login, a -> a.displayName));
+        return active.stream()
+                .filter(account -> account.actor().works())
+                .map(account -> away.containsKey(account.login) ? away(account, away, names) : account.actor())
+                .toList();
+    }
+
+    private static Actor away(Account account, Map<String, Absence> away, Map<String, String> names) {
+        Absence absence = away.get(account.login);
+        String last = DAY.format(absence.ends.atZone(account.zoneId()).minusDays(1));
+        String standsIn = Absences.standsIn(account.login, away)
+                .map(login -> names.getOrDefault(login, login) + " stands in")
+                .orElse("nobody stands in");
+        return new Actor(
+                account.login, account.displayName + " (away until " + last + ", " + standsIn + ")", account.roles());
     }
 
     /** Everybody who is active and has that permission, by name. */

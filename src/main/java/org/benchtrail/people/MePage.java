@@ -12,12 +12,8 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
-import java.time.Clock;
-import java.time.Instant;
-import java.time.ZoneId;
-import java.time.format.DateTimeFormatter;
 import java.util.List;
-import java.util.Locale;
+import java.util.function.Consumer;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.platform.Html;
@@ -27,45 +23,38 @@ import org.benchtrail.platform.form.Refusal;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jspecify.annotations.Nullable;
 
-/** One's own account: password, time zone, tokens for programs. */
+/** One's own account: name, zone, absence, password, sign-ins, tokens for programs. */
 @Path("/me")
 @Authenticated
 public class MePage {
-    private static final DateTimeFormatter WHEN = DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm VV", Locale.ROOT);
-
     private final PeopleActs acts;
     private final CurrentActor current;
     private final SignIn signIn;
     private final Sessions sessions;
-    private final Clock clock;
+    private final AbsenceActs absences;
+    private final MeQueries queries;
 
-    MePage(PeopleActs acts, CurrentActor current, SignIn signIn, Sessions sessions, Clock clock) {
+    MePage(
+            PeopleActs acts,
+            CurrentActor current,
+            SignIn signIn,
+            Sessions sessions,
+            AbsenceActs absences,
+            MeQueries queries) {
         this.acts = acts;
         this.current = current;
         this.signIn = signIn;
         this.sessions = sessions;
-        this.clock = clock;
+        this.absences = absences;
+        this.queries = queries;
     }
 
     @CheckedTemplate(basePath = "people")
     static final class Templates {
         private Templates() {}
 
-        /** @param secret the secret of the token just made; empty otherwise */
-        static native TemplateInstance me(
-                Mine account,
-                List<TokenLine> tokens,
-                String secret,
-                String notice,
-                FormValues fill,
-                List<Invalid.Problem> problems);
+        static native TemplateInstance me(MeView v);
     }
-
-    /** One's own account as text. */
-    record Mine(String login, String name, String roles, String zone) {}
-
-    /** One token as a line of text. */
-    record TokenLine(long id, String name, String made, String expires, String lastUsed, String state, boolean good) {}
 
     @GET
     @Blocking
@@ -92,17 +81,57 @@ public class MePage {
     }
 
     @POST
+    @Path("name")
+    @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+    @Blocking
+    public Response rename(MultivaluedMap<String, String> typed) {
+        return afterwards(typed, form -> acts.rename(current.actor(), form.text("display")));
+    }
+
+    @POST
+    @Path("absences")
+    @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+    @Blocking
+    public Response noteAbsence(MultivaluedMap<String, String> typed) {
+        Actor by = current.actor();
+        return afterwards(
+                typed,
+                form -> absences.note(by, by.account(), form.text("first"), form.text("last"), form.text("delegate")));
+    }
+
+    @POST
+    @Path("absences/{id}/end")
+    @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+    @Blocking
+    public Response endAbsence(@RestPath long id) {
+        absences.withdraw(current.actor(), current.actor().account(), id);
+        return Html.goTo("/me");
+    }
+
+    @POST
+    @Path("sessions/{id}/end")
+    @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+    @Blocking
+    public Response endSession(@RestPath long id) {
+        acts.endSession(current.actor(), id);
+        return Html.goTo("/me");
+    }
+
+    @POST
+    @Path("sessions/end-others")
+    @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+    @Blocking
+    public Response endOtherSessions() {
+        acts.endOtherSessions(current.actor(), current.session());
+        return Html.goTo("/me");
+    }
+
+    @POST
     @Path("zone")
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     @Blocking
     public Response setZone(MultivaluedMap<String, String> typed) {
-        PostedForm form = new PostedForm(typed);
-        return Refusal.answer(
-                () -> {
-                    acts.setZone(current.actor(), form.text("zone"));
-                    return Html.goTo("/me");
-                },
-                refusal -> page(form, refusal));
+        return afterwards(typed, form -> acts.setZone(current.actor(), form.text("zone")));
     }
 
     /** Answers with the page itself and not with a redirect: the secret must be in no address, and is shown this once. */
@@ -129,40 +158,28 @@ public class MePage {
         return Html.goTo("/me");
     }
 
-    private TemplateInstance page(String secret, String notice) {
-        return page(secret, notice, new FormValues(), List.of());
+    private Response afterwards(MultivaluedMap<String, String> typed, Consumer<PostedForm> act) {
+        PostedForm form = new PostedForm(typed);
+        return Refusal.answer(
+                () -> {
+                    act.accept(form);
+                    return Html.goTo("/me");
+                },
+                refusal -> page(form, refusal));
     }
 
+    private TemplateInstance page(String secret, String notice) {
+        return page(secret, notice, queries.stored(current.actor().account()), List.of());
+    }
+
+    /** Passwords are typed again. */
     private TemplateInstance page(PostedForm form, Refusal refusal) {
-        return page("", "", new FormValues().typed(form, refusal), refusal.problems());
+        FormValues fill = queries.stored(current.actor().account()).typed(form, refusal);
+        return page("", "", fill, refusal.problems());
     }
 
     private TemplateInstance page(String secret, String notice, FormValues fill, List<Invalid.Problem> problems) {
-        AccountView own = acts.own(current.actor());
-        Mine mine = new Mine(own.login(), own.name(), RoleNames.join(own.roles()), own.zone());
-        ZoneId zone = ZoneId.of(own.zone());
-        List<TokenLine> tokens = acts.ownTokens(current.actor()).stream()
-                .map(token -> line(token, zone))
-                .toList();
-        return Templates.me(mine, tokens, secret, notice, fill, problems);
-    }
-
-    private TokenLine line(TokenView token, ZoneId zone) {
-        boolean expired = !clock.instant().isBefore(token.expiresAt());
-        String state = token.revokedAt() != null ? "revoked" : expired ? "expired" : "good";
-        String lastUsed = token.lastUsed() == null ? "never" : when(token.lastUsed(), zone);
-        return new TokenLine(
-                token.id(),
-                token.name(),
-                when(token.createdAt(), zone),
-                when(token.expiresAt(), zone),
-                lastUsed,
-                state,
-                state.equals("good"));
-    }
-
-    private static String when(Instant time, ZoneId zone) {
-        return WHEN.format(time.atZone(zone));
+        return Templates.me(queries.me(current.actor().account(), current.session(), secret, notice, fill, problems));
     }
 
     /** Null, for as long as the server allows, if the field is empty. */

@@ -20,6 +20,12 @@ public interface OpenWork {
         }
     }
 
+    /** What became of a ticket that was to be handed over. */
+    record Handed(String number, boolean done, String sentence) {}
+
+    /** Hands the open tickets of one account to another, each as an act of {@code by}. */
+    List<Handed> handOver(String from, String to, Actor by);
+
     /** The open tickets that are with that account, as {@code reader} may see them. */
     Part with(String account, Actor reader);
 }

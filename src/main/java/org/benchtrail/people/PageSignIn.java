@@ -26,9 +26,9 @@ class PageSignIn implements HttpAuthenticationMechanism {
         if (RequestKind.isApi(request) || RequestKind.isPublicFile(request)) {
             return Uni.createFrom().nullItem();
         }
-        return sessions.resume(request)
-                .map(session -> identities
-                        .authenticate(new TrustedAuthenticationRequest(session.content()))
+        return sessions.secret(request)
+                .map(secret -> identities
+                        .authenticate(new TrustedAuthenticationRequest(secret))
                         .onFailure(io.quarkus.security.AuthenticationFailedException.class)
                         .recoverWithNull())
                 .orElseGet(() -> Uni.createFrom().nullItem());

@@ -36,6 +36,7 @@ public class PeopleActs {
     private final Passwords passwords;
     private final AccountLog log;
     private final OpenWork work;
+    private final SessionStore sessions;
     private final Clock clock;
     private final SignInConfig config;
 
@@ -45,6 +46,7 @@ public class PeopleActs {
             Passwords passwords,
             AccountLog log,
             OpenWork work,
+            SessionStore sessions,
             Clock clock,
             SignInConfig config) {
         this.accounts = accounts;
@@ -52,6 +54,7 @@ public class PeopleActs {
         this.passwords = passwords;
         this.log = log;
         this.work = work;
+        this.sessions = sessions;
         this.clock = clock;
         this.config = config;
     }
@@ -149,6 +152,71 @@ public class PeopleActs {
         return account.view(clock.instant());
     }
 
+    /** Changes one's own name; those of before stay in the record of accounts, and the trail names accounts anyway. */
+    public AccountView rename(Actor by, String name) {
+        Account account = lock(by.account());
+        new Invalid.Collector()
+                .require(isName(name), "display", "Give your name, in at most 100 characters.")
+                .require(PlainText.isText(name), "display", PlainText.WHAT_TO_DO)
+                .throwIfAny();
+        String chosen = PlainText.line(name);
+        if (!chosen.equals(account.displayName)) {
+            log.note(by.account(), AccountLog.RENAMED, account.login, account.displayName);
+            account.displayName = chosen;
+        }
+        return account.view(clock.instant());
+    }
+
+    /**
+     * Says which mentor a trainee has.
+     *
+     * @param mentor account; empty for none
+     */
+    public void setMentor(Actor by, String login, String mentor) {
+        Permissions.require(Permission.MANAGE_ACCOUNTS, by);
+        Account account = lock(login);
+        boolean isMentor = accounts.byLogin(mentor)
+                .filter(a -> a.active && a.roles().contains(Role.MENTOR))
+                .isPresent();
+        new Invalid.Collector()
+                .require(mentor.isEmpty() || isMentor, "mentor", "Choose somebody who is a mentor.")
+                .require(
+                        mentor.isEmpty() || account.roles().contains(Role.TRAINEE),
+                        "mentor",
+                        "Only a trainee has a mentor.")
+                .throwIfAny();
+        account.mentor = mentor.isEmpty() ? null : mentor;
+        log.note(by.account(), "mentor set", login, mentor);
+    }
+
+    /** Account of the mentor of a trainee; empty if it has none. */
+    public String mentor(Actor by, String login) {
+        Permissions.require(Permission.MANAGE_ACCOUNTS, by);
+        String mentor = find(login).mentor;
+        return mentor == null ? "" : mentor;
+    }
+
+    /** Ends one of one's own sign-ins. */
+    public void endSession(Actor by, long id) {
+        if (!sessions.endOne(by.account(), id)) {
+            throw new NotFound("sign-in " + id + " of yours");
+        }
+        log.note(by.account(), "sign-in ended", by.account(), "");
+    }
+
+    /** Ends every sign-in of one's own but one. */
+    public void endOtherSessions(Actor by, long kept) {
+        sessions.endOthers(by.account(), kept);
+        log.note(by.account(), "other sign-ins ended", by.account(), "");
+    }
+
+    /** Ends every sign-in of somebody. */
+    public void endSessions(Actor by, String login) {
+        Permissions.require(Permission.MANAGE_ACCOUNTS, by);
+        sessions.endOthers(lock(login).login, 0);
+        log.note(by.account(), "sign-ins ended", login, "");
+    }
+
     /** Sets the time zone in which {@code by} reads dates. */
     public AccountView setZone(Actor by, String zone) {
         Account account = lock(by.account());
@@ -225,6 +293,16 @@ public class PeopleActs {
             return new AccountsView(found, null);
         }
         return new AccountsView(found.subList(0, most), found.get(most - 1).login());
+    }
+
+    /**
+     * Hands the open tickets of an account to somebody: acts of {@code by}, who has to be a supervisor. Outside any transaction,
+     * because each ticket has its own.
+     */
+    @Transactional(Transactional.TxType.NEVER)
+    public List<OpenWork.Handed> handOver(Actor by, String login, String to) {
+        Permissions.require(Permission.MANAGE_ACCOUNTS, by);
+        return work.handOver(login, to, by);
     }
 
     /** The open tickets that are with an account: closing it leaves them there, until a supervisor assigns them to others. */

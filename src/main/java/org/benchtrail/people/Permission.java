@@ -5,6 +5,8 @@ public enum Permission {
     /** Take tickets and work them through the steps. */
     WORK_TICKETS("work on tickets"),
     SEE_TICKETS("see tickets"),
+    /** Find tickets by the name of who reported them. */
+    READ_REQUESTERS("find tickets by who reported them"),
     /** Let one requirement go unmet, with a reason. */
     WAIVE("waive a requirement"),
     /** Approve a plan made by somebody else. */

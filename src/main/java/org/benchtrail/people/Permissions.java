@@ -18,6 +18,9 @@ public final class Permissions {
     private static final Map<Permission, Set<Role>> TABLE = new EnumMap<>(Map.ofEntries(
             Map.entry(Permission.WORK_TICKETS, EnumSet.of(Role.TECHNICIAN, Role.TRAINEE, Role.MENTOR, Role.SUPERVISOR)),
             Map.entry(Permission.SEE_TICKETS, ALL),
+            Map.entry(
+                    Permission.READ_REQUESTERS,
+                    EnumSet.of(Role.TECHNICIAN, Role.TRAINEE, Role.MENTOR, Role.SUPERVISOR)),
             Map.entry(Permission.WAIVE, EnumSet.of(Role.SUPERVISOR)),
             Map.entry(Permission.APPROVE, EnumSet.of(Role.SUPERVISOR, Role.MENTOR)),
             Map.entry(Permission.SIGN_AS_MENTOR, EnumSet.of(Role.MENTOR)),

@@ -10,10 +10,10 @@ import jakarta.enterprise.context.ApplicationScoped;
 /** Reads the account behind a cookie anew with every request, so that a change of roles or a closing takes effect at once. */
 @ApplicationScoped
 class SessionIdentity implements IdentityProvider<TrustedAuthenticationRequest> {
-    private final SignIn signIn;
+    private final SessionStore store;
 
-    SessionIdentity(SignIn signIn) {
-        this.signIn = signIn;
+    SessionIdentity(SessionStore store) {
+        this.store = store;
     }
 
     @Override
@@ -24,7 +24,6 @@ class SessionIdentity implements IdentityProvider<TrustedAuthenticationRequest> 
     @Override
     public Uni<SecurityIdentity> authenticate(
             TrustedAuthenticationRequest cookie, AuthenticationRequestContext context) {
-        return context.runBlocking(() -> Identities.of(Sessions.parse(cookie.getPrincipal())
-                .flatMap(s -> signIn.bySession(s.accountId(), s.sessionVersion()))));
+        return context.runBlocking(() -> Identities.of(store.find(cookie.getPrincipal())));
     }
 }

@@ -75,14 +75,6 @@ class SignIn {
         }
     }
 
-    /** The person as stored now, if still active and signed in under the present session version. */
-    Optional<SignedIn> bySession(long accountId, int sessionVersion) {
-        return QuarkusTransaction.requiringNew()
-                .call(() -> accounts.findByIdOptional(accountId)
-                        .filter(account -> account.active && account.sessionVersion == sessionVersion)
-                        .map(Account::signedIn));
-    }
-
     /** The owner of this token, if the token is neither expired nor revoked and its owner is active. */
     Optional<SignedIn> byToken(String secret) {
         return QuarkusTransaction.requiringNew().call(() -> {

@@ -23,11 +23,11 @@ public interface SignInConfig {
     Duration longestLock();
 
     /** A person is signed out after this long without a request. */
-    @WithDefault("12H")
+    @WithDefault("30M")
     Duration idle();
 
     /** A person is signed out after this long in any case. */
-    @WithDefault("7D")
+    @WithDefault("12H")
     Duration longest();
 
     /** How long a token is good for, unless its maker says otherwise; also the most that is allowed. */

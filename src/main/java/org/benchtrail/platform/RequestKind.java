@@ -17,7 +17,11 @@ public final class RequestKind {
     /** Files that are the same for everybody; nobody is looked up for them. */
     public static boolean isPublicFile(RoutingContext request) {
         String path = request.normalizedPath();
-        return path.startsWith("/_static/") || path.startsWith("/q/");
+        return path.startsWith("/_static/")
+                || path.startsWith("/q/")
+                || path.startsWith("/css/")
+                || path.startsWith("/webjars/")
+                || path.matches("/[a-z]+\\.(js|svg)");
     }
 
     /** Whether the browser reached us over TLS, also when a trusted proxy in front ended it. */

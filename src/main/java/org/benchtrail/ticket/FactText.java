@@ -42,7 +42,8 @@ public final class FactText {
         }
         List<Part> parts = new ArrayList<>();
         for (RecordComponent component : fact.getClass().getRecordComponents()) {
-            String text = text(FactKinds.value(fact, component), zone);
+            String plain = text(FactKinds.value(fact, component), zone);
+            String text = component.getName().equals("requirement") && !plain.isEmpty() ? requirement(plain) : plain;
             if (!text.isEmpty()) {
                 parts.add(new Part(name(component.getName()), text));
             }

@@ -7,10 +7,8 @@ import jakarta.transaction.Transactional;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Stream;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.core.method.desk.Opened;
@@ -25,8 +23,6 @@ import org.jspecify.annotations.Nullable;
 @ApplicationScoped
 @Transactional
 public class TicketListQueries {
-    private static final int MOST_WORDS = 12;
-
     /** Shorter words tell too little to be alike by. */
     private static final int SHORTEST_ALIKE = 4;
 
@@ -142,7 +138,7 @@ public class TicketListQueries {
             narrowed.by("waiting for somebody");
         }
         narrow(narrowed, filter.due());
-        List<String> words = words(filter.text(), 1);
+        List<String> words = SearchWords.beginnings(filter.text(), 1);
         if (!words.isEmpty()) {
             narrowed.by("with the words", "words", String.join(" & ", words));
         }
@@ -174,14 +170,14 @@ public class TicketListQueries {
     /** Tickets whose words are most like these, other than the one given; at most five, the likest first. */
     public List<TicketLine> alike(String words, int exceptSerial, Actor actor) {
         Permissions.require(Permission.SEE_TICKETS, actor);
-        return words(words, SHORTEST_ALIKE).isEmpty()
+        return SearchWords.beginnings(words, SHORTEST_ALIKE).isEmpty()
                 ? List.of()
                 : alike(words, exceptSerial).rows(TicketLine.class);
     }
 
     Sql alike(String words, int exceptSerial) {
         return Sql.of(database, text.statement("alike"))
-                .with("words", words(words, SHORTEST_ALIKE).toArray(String[]::new))
+                .with("words", SearchWords.beginnings(words, SHORTEST_ALIKE).toArray(String[]::new))
                 .with("except", exceptSerial);
     }
 
@@ -196,25 +192,6 @@ public class TicketListQueries {
                 .with("device", device)
                 .with("place", place)
                 .with("except", exceptSerial);
-    }
-
-    /** The words of a text, each as a query for what begins with it; nothing of the query syntax passes. */
-    private static List<String> words(String text, int shortest) {
-        return Stream.of(text.toLowerCase(Locale.ROOT).split("[^\\p{L}\\p{N}]+"))
-                .filter(word -> word.length() >= shortest)
-                .map(TicketListQueries::beginning)
-                .distinct()
-                .limit(MOST_WORDS)
-                .map(word -> "'" + word + "':*")
-                .toList();
-    }
-
-    /** The database refuses a word of more than 2046 bytes; as a prefix, the beginning finds no less. */
-    private static String beginning(String word) {
-        int most = 100;
-        return word.codePointCount(0, word.length()) <= most
-                ? word
-                : word.substring(0, word.offsetByCodePoints(0, most));
     }
 
     /** Places that a ticket has named, for the list to choose from; at most 200. */

@@ -78,8 +78,7 @@ class ProductionIT {
                 "BENCHTRAIL_DATABASE_USER",
                 "BENCHTRAIL_DATABASE_PASSWORD",
                 "BENCHTRAIL_OWNER_USER",
-                "BENCHTRAIL_OWNER_PASSWORD",
-                "BENCHTRAIL_SESSION_KEY"
+                "BENCHTRAIL_OWNER_PASSWORD"
             })
     void variableMissing_isNamed(String variable) throws Exception {
         Map<String, String> environment = database.environment();

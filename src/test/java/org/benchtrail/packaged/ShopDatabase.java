@@ -15,8 +15,6 @@ import org.benchtrail.platform.database.EmbeddedDatabase;
 
 /** The database that a shop has already: run by this test's process, so that a server that uses it needs to start none. */
 final class ShopDatabase implements AutoCloseable {
-    private static final String SESSION_KEY = "a key of the tests, long enough";
-
     private final EmbeddedDatabase database;
 
     ShopDatabase(String folder) throws IOException {
@@ -32,8 +30,7 @@ final class ShopDatabase implements AutoCloseable {
                 "BENCHTRAIL_DATABASE_USER", server.user(),
                 "BENCHTRAIL_DATABASE_PASSWORD", server.password(),
                 "BENCHTRAIL_OWNER_USER", owner.user(),
-                "BENCHTRAIL_OWNER_PASSWORD", owner.password(),
-                "BENCHTRAIL_SESSION_KEY", SESSION_KEY));
+                "BENCHTRAIL_OWNER_PASSWORD", owner.password()));
     }
 
     /** How many rows a table has. */

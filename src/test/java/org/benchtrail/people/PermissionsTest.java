@@ -20,6 +20,7 @@ class PermissionsTest {
     @CsvSource({
         "WORK_TICKETS,    true,  true,  true,  true,  false",
         "SEE_TICKETS,     true,  true,  true,  true,  true",
+        "READ_REQUESTERS, true,  true,  true,  true,  false",
         "WAIVE,           false, false, false, true,  false",
         "APPROVE,         false, false, true,  true,  false",
         "SIGN_AS_MENTOR,  false, false, true,  false, false",

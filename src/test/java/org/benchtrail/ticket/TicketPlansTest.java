@@ -39,8 +39,7 @@ class TicketPlansTest {
     private static final int CLOSED = ROWS / 50 * 49;
 
     /** Half of the open ones are overdue. */
-    private static final Instant NOW =
-            Instant.parse("2020-01-04T00:00:00Z").plus(Duration.ofMinutes(3L * ROWS / 100 * 99));
+    static final Instant NOW = Instant.parse("2020-01-04T00:00:00Z").plus(Duration.ofMinutes(3L * ROWS / 100 * 99));
 
     /** Among the open ones. */
     private static Cursor late(Sorting sorting) {
@@ -51,12 +50,28 @@ class TicketPlansTest {
     TicketListQueries lists;
 
     @Inject
+    TicketSearch search;
+
+    @Inject
     EntityManager database;
 
     @BeforeAll
     static void fill() {
         Instant start = Instant.now();
-        Stream.of("none", "schema", "reading", "table", "texts", "tickets", "right to read", "indexes", "statistics")
+        Stream.of(
+                        "none",
+                        "schema",
+                        "reading",
+                        "table",
+                        "texts",
+                        "tickets",
+                        "words",
+                        "devices",
+                        "requesters",
+                        "waits",
+                        "right to read",
+                        "indexes",
+                        "statistics")
                 .forEach(TicketPlansTest::run);
         System.out.printf(
                 "%d tickets were made in %.1f s%n",
@@ -135,6 +150,17 @@ class TicketPlansTest {
     void likeness_readsNoTableThrough() {
         assertNotReadThrough(() -> lists.alike("common1 usual55 seldom170 unheard", 0));
         assertNotReadThrough(() -> lists.alike("common1 common5", ROWS - 1));
+    }
+
+    @Test
+    void search_readsNoTableThrough() {
+        for (String joined : List.of(" & ", " | ")) {
+            assertNotReadThrough(() -> search.with(List.of("common1", "usual55", "seldom170"), joined));
+            assertNotReadThrough(() -> search.with(List.of("common1", "common5"), joined));
+        }
+        assertNotReadThrough(() -> search.spelling(List.of("comon1", "seldom170", "unheard")));
+        assertNotReadThrough(() -> search.devices("device 77"));
+        assertNotReadThrough(() -> search.requesters("name77 fam"));
     }
 
     @Test

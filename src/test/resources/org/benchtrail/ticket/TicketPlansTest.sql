@@ -36,21 +36,40 @@ select n, 'Does not start', (array['HEAT', 'STORAGE', 'WIRED', 'OTHER'])[1 + n %
 from generate_series(1, {rows}) n
 join many.text on k = n % 20000
 
+-- @ words
+create unlogged table many.ticket_word as select distinct unnest(tsvector_to_array(search)) as word from many.text
+
+-- @ devices
+create unlogged table many.ticket_device as select 'device ' || n as label from generate_series(0, 19999) n
+
+-- @ requesters
+create unlogged table many.requester as
+select cast(n as bigint) as id, 'Name' || n % 9000 || ' Family' || n % 7000 as name, 'room 4' as contact, cast(null as timestamptz) as erased
+from generate_series(1, {rows}) n
+
+-- @ waits
+create unlogged table many.ticket_wait as
+select cast(n as bigint) as id, {closed} + n % ({rows} - {closed}) as ticket,
+  case when n % 400 = 0 then 'OFFER' else 'HELD' end as kind, 2 as entry, 'person' || n % 40 as account, n % 400 = 1 as supervisors,
+  n % 400 = 2 as mentors, cast(array[] as text[]) as hands, 'person1' as asker, now() as since, now() as due
+from generate_series(1, 40000) n
+
 -- @ right to read
-grant select on many.ticket to benchtrail_server
+grant select on all tables in schema many to benchtrail_server
 
 -- @ indexes
 do $$
 declare definition text;
 begin
   set local maintenance_work_mem = '256MB';
-  for definition in select indexdef from pg_indexes where schemaname = 'public' and tablename = 'ticket' loop
-    execute replace(definition, ' ON public.ticket ', ' ON many.ticket ');
+  for definition in select indexdef from pg_indexes where schemaname = 'public'
+      and tablename in ('ticket', 'ticket_word', 'ticket_device', 'ticket_wait', 'requester') loop
+    execute replace(definition, ' ON public.', ' ON many.');
   end loop;
 end $$
 
 -- @ statistics
-vacuum (analyze) many.ticket
+vacuum (analyze) many.ticket, many.ticket_word, many.ticket_device, many.ticket_wait, many.requester
 
 -- @ none
 drop schema if exists many cascade

@@ -23,15 +23,13 @@ public final class InputCheck {
     /** Low and high included. NaN and the infinities are outside every range. */
     public boolean within(String field, double value, double low, double high, String unit) {
         boolean holds = value >= low && value <= high;
-        problems.require(holds, field, "give a number from " + range(low, high, unit) + not(value));
-        return holds;
+        return holds || rule(false, field, "give a number from " + range(low, high, unit) + not(value));
     }
 
     /** As {@link #within}, with 0 for none at all: between none and the least there is nothing that means anything. */
     public boolean zeroOr(String field, double value, double low, double high, String unit) {
         boolean holds = value == 0 || (value >= low && value <= high);
-        problems.require(holds, field, "give 0, or a number from " + range(low, high, unit) + not(value));
-        return holds;
+        return holds || rule(false, field, "give 0, or a number from " + range(low, high, unit) + not(value));
     }
 
     /** As {@link #within} for a value that may be left out. */

@@ -9,6 +9,7 @@ import java.util.Arrays;
 public final class Numeral {
     private static final int FULL = 9;
     private static final int MOST_DIGITS = 15;
+    private static final double LARGEST_WHOLE = 1e15;
     private static final double LEAST_PERCENT = 0.001;
 
     private Numeral() {}
@@ -29,12 +30,12 @@ public final class Numeral {
             throw new IllegalArgumentException(
                     "a finite value and 1 to 15 digits are needed: " + value + ", " + digits);
         }
-        if (value == 0) {
-            return "0";
+        if (value == Math.rint(value) && Math.abs(value) < Math.min(LARGEST_WHOLE, Math.pow(10, digits))) {
+            return Long.toString((long) value);
         }
         BigDecimal rounded = rounded(value, digits);
         double size = Math.abs(value);
-        return size >= 1e-4 && size < 1e15 ? rounded.toPlainString() : exponent(rounded);
+        return size >= 1e-4 && size < LARGEST_WHOLE ? rounded.toPlainString() : exponent(rounded);
     }
 
     private static BigDecimal rounded(double value, int digits) {
@@ -87,7 +88,7 @@ public final class Numeral {
         int place = (int) Math.floor(Math.log10(uncertainty)) - 1;
         BigDecimal kept = BigDecimal.valueOf(value).setScale(-place, RoundingMode.HALF_UP);
         if (!keepsSides(value, kept.doubleValue(), limits)) {
-            return beside(value, 2, limits);
+            return beside(value, Math.min(MOST_DIGITS, Math.max(2, kept.precision())), limits);
         }
         return kept.signum() == 0
                 ? "0"

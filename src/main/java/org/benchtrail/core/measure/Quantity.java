@@ -50,7 +50,7 @@ public record Quantity(BigDecimal value, Unit unit, String typed) {
         if (parts.matches() && (usual == null || usual.dimension() == Dimension.TIME)) {
             return inParts(field, text.strip(), number.value(), parts);
         }
-        Unit unit = number.rest().isEmpty() ? usualOf(field, text, usual) : Units.read(field, number.rest());
+        Unit unit = number.rest().isEmpty() ? usualOf(field, text, usual) : Units.read(field, number.rest(), usual);
         if (usual != null && usual.dimension() != unit.dimension()) {
             throw new Invalid(
                     field,

@@ -6,6 +6,7 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Collections;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -134,6 +135,15 @@ public final class Units {
      * @throws Invalid if no unit, or more than one, is written so; the sentence names the nearest known ones
      */
     public static Unit read(String field, String typed) {
+        return read(field, typed, null);
+    }
+
+    /**
+     * As {@link #read(String, String)}.
+     *
+     * @param usual the unit that the field asks for: a refusal then names it and those near it instead of the nearest spelling
+     */
+    static Unit read(String field, String typed, @Nullable Unit usual) {
         String spelling = tidy(typed);
         Unit exact = EXACT.get(spelling);
         if (exact != null) {
@@ -143,7 +153,7 @@ public final class Units {
         if (meant.size() == 1) {
             return meant.iterator().next();
         }
-        throw new Invalid(field, refusal(typed.strip(), spelling, meant));
+        throw new Invalid(field, refusal(typed.strip(), spelling, meant, usual));
     }
 
     private static Set<Unit> regardlessOfCase(String spelling) {
@@ -165,18 +175,31 @@ public final class Units {
                 || unit.symbol().equals("min");
     }
 
-    private static String refusal(String typed, String spelling, Set<Unit> meant) {
+    private static String refusal(String typed, String spelling, Set<Unit> meant, @Nullable Unit usual) {
         if (meant.size() > 1) {
             return "'" + typed + "' can be read as " + symbols(meant) + ": type one of them.";
         }
         Set<Unit> otherCase = FOLDED.getOrDefault(fold(spelling), Set.of());
-        if (!otherCase.isEmpty()) {
+        boolean fits = usual == null || otherCase.stream().anyMatch(unit -> unit.dimension() == usual.dimension());
+        if (!otherCase.isEmpty() && fits) {
             return "'" + typed + "' is not a known unit. Capitals matter here: was " + symbols(otherCase) + " meant?";
         }
-        return "'" + typed + "' is not a known unit. The nearest known one is " + nearest(spelling) + ".";
+        String unknown = "'" + typed + "' is not a known unit";
+        return usual == null
+                ? unknown + ". The nearest known one is " + nearest(spelling) + "."
+                : unknown + " here: type the number in " + symbols(near(usual)) + ".";
     }
 
-    private static String symbols(Set<Unit> units) {
+    /** The unit and up to two more of its kind, those of the nearest size first. */
+    private static List<Unit> near(Unit usual) {
+        return all().stream()
+                .filter(unit -> unit.dimension() == usual.dimension())
+                .sorted(Comparator.comparingDouble(unit -> Math.abs(Math.log(unit.scale() / usual.scale()))))
+                .limit(3)
+                .toList();
+    }
+
+    private static String symbols(Collection<Unit> units) {
         return String.join(" or ", units.stream().map(Unit::symbol).toList());
     }
 

@@ -3,6 +3,7 @@ package org.benchtrail.core.method;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import org.benchtrail.core.Invalid;
 
 /**
@@ -49,6 +50,14 @@ public record TicketNumber(int serial) {
             meant.add(new TicketNumber(Integer.parseInt(digits)));
         }
         return List.copyOf(meant);
+    }
+
+    /** The number with those digits and the check digit that fits them, for one that was written with a wrong one. */
+    public static Optional<TicketNumber> mended(String typed) {
+        String digits = typed.strip().replaceFirst("-(?=\\d$)", "");
+        return digits.matches("[1-9]\\d{1,9}") && !isChecked(digits)
+                ? Optional.of(new TicketNumber(Integer.parseInt(digits.substring(0, digits.length() - 1))))
+                : Optional.empty();
     }
 
     private static boolean isChecked(String digits) {

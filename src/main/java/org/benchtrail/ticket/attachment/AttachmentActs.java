@@ -38,6 +38,7 @@ public class AttachmentActs {
     }
 
     private Act noted(NewFile file) {
+        Pictures.requireShowable(file.content());
         AttachmentAdded added = new AttachmentAdded(
                 file.name(), file.mediaType(), file.content().length, attachments.keep(file.content()), file.shows());
         return sheet -> added;

@@ -19,11 +19,13 @@ import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.people.CurrentActor;
 import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
+import org.benchtrail.platform.NotFound;
 import org.benchtrail.platform.form.PostedForm;
 import org.benchtrail.platform.form.Refusal;
 import org.benchtrail.ticket.sheet.SheetScreen;
 import org.jboss.resteasy.reactive.RestForm;
 import org.jboss.resteasy.reactive.RestPath;
+import org.jboss.resteasy.reactive.RestQuery;
 import org.jboss.resteasy.reactive.multipart.FileUpload;
 import org.jspecify.annotations.Nullable;
 
@@ -32,6 +34,11 @@ import org.jspecify.annotations.Nullable;
 @Authenticated
 public class AttachmentPage {
     private static final String GROUP = "attachment.";
+    /** Points on the longer side. */
+    private static final int SMALL = 320;
+
+    private static final int LARGE = 1600;
+
     private static final String STALE =
             "Somebody else wrote on this sheet meanwhile: read what is new, then choose the file again.";
 
@@ -92,6 +99,19 @@ public class AttachmentPage {
         // always as a download: an attached page must not run as one of ours
         return Response.ok(content, MediaType.APPLICATION_OCTET_STREAM_TYPE)
                 .header("Content-Disposition", "attachment; filename=\"" + sha256.substring(0, 12) + "\"")
+                .build();
+    }
+
+    /** A picture small enough to be shown beside what it tells; by its hash, so that it can be kept by the browser. */
+    @GET
+    @Path("{sha256}/picture")
+    @Blocking
+    public Response picture(@RestPath String number, @RestPath String sha256, @RestQuery @Nullable String size) {
+        byte[] content = queries.file(TicketNumber.parse(number), sha256, current.actor());
+        byte[] small = Pictures.small(content, "large".equals(size) ? LARGE : SMALL)
+                .orElseThrow(() -> new NotFound("such picture on ticket " + number));
+        return Response.ok(small, Pictures.MEDIA_TYPE)
+                .header("Cache-Control", "private, max-age=604800, immutable")
                 .build();
     }
 }

@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.stream.Collectors;
 import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.StandingFact;
@@ -20,16 +22,19 @@ import org.benchtrail.ticket.Viewing;
 /**
  * All that was seen, measured and found on a ticket; it stands beside every step.
  *
+ * @param readings that are no part of a series
  * @param data how data at risk are protected
  */
 public record EvidenceView(
         List<Symptom> symptoms,
         List<Reading> readings,
+        List<ReadingSeries> series,
         List<Answered> answers,
         List<BenchResult> benchResults,
         List<Item> others,
         boolean driveFailing,
         String data) {
+    private static final Set<String> PICTURES = Set.of("image/jpeg", "image/png", "image/gif", "image/bmp");
 
     public record Symptom(int entry, String words, String observable, boolean intermittent) {}
 
@@ -48,16 +53,22 @@ public record EvidenceView(
     /** What a calculation said. */
     public record BenchResult(int entry, String title, String verdict, String shape, String reason) {}
 
-    /** @param link to the file itself; empty for what is none */
-    public record Item(int entry, String title, String text, String link) {}
+    /**
+     * @param link to the file itself; empty for what is none
+     * @param picture where a small one of it is; empty for what is no picture
+     */
+    public record Item(int entry, String title, String text, String link, String picture) {}
 
     public static EvidenceView of(Viewing viewing) {
         JobSheet sheet = viewing.sheet();
+        List<StandingFact<ReadingRecorded>> readings = sheet.all(ReadingRecorded.class);
+        List<ReadingSeries> series = ReadingSeries.all(readings);
         return new EvidenceView(
                 sheet.all(SymptomRecorded.class).stream()
                         .map(EvidenceView::symptom)
                         .toList(),
-                sheet.all(ReadingRecorded.class).stream().map(Reading::of).toList(),
+                single(readings, series),
+                series,
                 answers(sheet),
                 sheet.all(BenchResultAttached.class).stream()
                         .map(EvidenceView::benchResult)
@@ -65,6 +76,17 @@ public record EvidenceView(
                 others(sheet),
                 sheet.driveFailure().isPresent(),
                 sheet.latest(DataAnswered.class).map(d -> data(d, viewing)).orElse("not answered yet"));
+    }
+
+    private static List<Reading> single(List<StandingFact<ReadingRecorded>> readings, List<ReadingSeries> series) {
+        Set<Integer> drawn = series.stream()
+                .flatMap(s -> s.readings().stream())
+                .map(Reading::entry)
+                .collect(Collectors.toSet());
+        return readings.stream()
+                .filter(r -> !drawn.contains(r.entry()))
+                .map(Reading::of)
+                .toList();
     }
 
     private static Symptom symptom(StandingFact<SymptomRecorded> n) {
@@ -100,15 +122,17 @@ public record EvidenceView(
         List<Item> items = new ArrayList<>();
         for (StandingFact<FindingRecorded> n : sheet.all(FindingRecorded.class)) {
             String title = n.fact().driveFailure() ? "Finding: drive failure" : "Finding";
-            items.add(new Item(n.entry(), title, n.fact().text(), ""));
+            items.add(new Item(n.entry(), title, n.fact().text(), "", ""));
         }
         for (StandingFact<ExtractRecorded> n : sheet.all(ExtractRecorded.class)) {
-            items.add(new Item(n.entry(), n.fact().source(), n.fact().text(), ""));
+            items.add(new Item(n.entry(), n.fact().source(), n.fact().text(), "", ""));
         }
         String files = "/tickets/" + sheet.opened().ticket() + "/attachments/";
         for (StandingFact<AttachmentAdded> n : sheet.all(AttachmentAdded.class)) {
             AttachmentAdded file = n.fact();
-            items.add(new Item(n.entry(), file.fileName(), file.shows(), files + file.sha256()));
+            String link = files + file.sha256();
+            String picture = PICTURES.stream().anyMatch(file.mediaType()::startsWith) ? link + "/picture" : "";
+            items.add(new Item(n.entry(), file.fileName(), file.shows(), link, picture));
         }
         return items;
     }

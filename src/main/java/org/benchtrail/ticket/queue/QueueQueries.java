@@ -87,7 +87,7 @@ class QueueQueries {
                 part,
                 lines,
                 alarms.standing(viewer),
-                people.workers(),
+                people.takers(now),
                 saved.of(viewer),
                 asked,
                 viewer,

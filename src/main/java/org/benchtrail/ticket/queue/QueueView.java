@@ -2,9 +2,9 @@ package org.benchtrail.ticket.queue;
 
 import java.time.Instant;
 import java.time.ZoneId;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.stream.Stream;
 import org.benchtrail.core.Invalid.Problem;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Standing;
@@ -125,13 +125,22 @@ public record QueueView(
                 Option.words(asked.wanted()),
                 open,
                 open && Permissions.allow(Permission.WORK_TICKETS, viewer),
-                Stream.concat(Stream.of(new Option("me", "me"), new Option("-", "not assigned")), takers.stream())
-                        .toList(),
+                people(takers, asked.who()),
                 takers,
                 saved,
                 asked,
                 fill,
                 problems);
+    }
+
+    /** With whoever is asked for, even if their account is closed. */
+    private static List<Option> people(List<Option> takers, String asked) {
+        List<Option> people = new ArrayList<>(List.of(new Option("me", "me"), new Option("-", "not assigned")));
+        people.addAll(takers);
+        if (!asked.isEmpty() && people.stream().noneMatch(o -> o.value().equals(asked))) {
+            people.add(new Option(asked, asked));
+        }
+        return people;
     }
 
     /** Whether more is chosen than what the filter shows at once. */

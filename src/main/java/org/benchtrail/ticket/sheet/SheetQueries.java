@@ -109,7 +109,7 @@ class SheetQueries {
         return new Contents(
                 ticket,
                 viewing,
-                people.workers(),
+                people.takers(viewing.now()),
                 alike,
                 causes,
                 diagnoses.of(sheet).map(dated -> RankingView.of(sheet, dated)).orElse(null),

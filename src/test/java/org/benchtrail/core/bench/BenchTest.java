@@ -141,6 +141,14 @@ class BenchTest {
         assertOwed(calculation, calculation.example());
     }
 
+    /** One sign for "times" in formulas, sums and words; x is the name of a value. */
+    @ParameterizedTest
+    @MethodSource("calculations")
+    void times_isOneSign(Calculation<?> calculation) {
+        String all = String.valueOf(Inputs.run(calculation, calculation.example()));
+        assertFalse(all.replace("mean x", "mean").matches("(?s).*[\\w)%] x [\\w(λ√].*"), all);
+    }
+
     /** Everything a result owes, for the example with its numbers shaken by up to 40 % either way. */
     @ParameterizedTest
     @MethodSource("calculations")

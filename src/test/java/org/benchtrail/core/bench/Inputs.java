@@ -196,7 +196,7 @@ final class Inputs {
         double a = from;
         double b = to;
         while (true) {
-            double middle = typed(a + (b - a) / 2);
+            double middle = typed(middle(a, b));
             if (middle <= a || middle >= b) {
                 return new double[] {a, b};
             }
@@ -206,6 +206,15 @@ final class Inputs {
                 b = middle;
             }
         }
+    }
+
+    /** Halves the way; where one end is many times the other, the way between their sizes. */
+    private static double middle(double a, double b) {
+        double small = Math.max(Math.min(Math.abs(a), Math.abs(b)), Double.MIN_NORMAL);
+        double large = Math.max(Math.abs(a), Math.abs(b));
+        return a * b < 0 || large <= 2 * small
+                ? a + (b - a) / 2
+                : Math.signum(a + b) * Math.sqrt(small) * Math.sqrt(large);
     }
 
     private String said(Place place, double value) {

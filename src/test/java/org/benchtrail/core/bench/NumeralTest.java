@@ -47,6 +47,59 @@ class NumeralTest {
     }
 
     @ParameterizedTest
+    @CsvSource({"11.3999, 4, 11.4, 11.3999", "11.4, 4, 11.4, 11.4", "11.4001, 4, 11.4, 11.4001", "11.3999, 4, 20, 11.4"
+    })
+    void besideALimit_isNeverRoundedOntoIt(double value, int digits, double limit, String written) {
+        assertEquals(written, Numeral.beside(value, digits, limit));
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "-0.0, 0 %",
+        "0, 0 %",
+        "3e-55, less than 0.001 %",
+        "0.000999, less than 0.001 %",
+        "0.001, 0.001 %",
+        "99.998, 99.998 %",
+        "99.9999, more than 99.999 %",
+        "100, 100 %",
+        "100.04, 100.04 %"
+    })
+    void share_isNeverRoundedToNoneOrAll(double percent, String written) {
+        assertEquals(written, Numeral.percent(percent));
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "0.0004, less than 1 ms",
+        "0.0005, 0.5 ms",
+        "0.0999, 99.9 ms",
+        "0.1, 0.1 s",
+        "1.002, 1 s",
+        "119.4, 119 s",
+        "120, 2 min",
+        "7194, 120 min",
+        "7200, 2 h",
+        "172800, 2 d"
+    })
+    void time_isWrittenInTheUnitInWhichItIsSaid(double seconds, String written) {
+        assertEquals(written, Numeral.duration(seconds));
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "2.43678, 0.0123, 100, 2.437",
+        "2.43678, 0, 100, 2.43678",
+        "0.0001, 3, 100, 0",
+        "-0.0001, 3, 100, 0",
+        "11.3996, 0.05, 11.4, 11.3996",
+        "11.4, 0.05, 11.4, 11.400"
+    })
+    void digits_goDownToTheSecondOfTheUncertainty(double value, double uncertainty, double limit, String written) {
+        assertEquals(written, Numeral.within(value, uncertainty, limit));
+    }
+
+    @ParameterizedTest
     @ValueSource(longs = {1, 2, 3})
     void readBack_agreesToTheDigitsWritten(long seed) {
         Random random = new Random(seed);

@@ -1,5 +1,6 @@
 package org.benchtrail.core.bench;
 
+import java.lang.reflect.Constructor;
 import java.lang.reflect.InvocationTargetException;
 import java.lang.reflect.RecordComponent;
 import java.util.ArrayList;
@@ -14,11 +15,36 @@ final class Records {
 
     private Records() {}
 
+    /** What reflection knows of a record, asked once: it makes components and their accessors anew at every question. */
+    private record Shape(RecordComponent[] components, Constructor<?> constructor) {
+        private static final ClassValue<Shape> OF = new ClassValue<>() {
+            @Override
+            protected Shape computeValue(Class<?> type) {
+                RecordComponent[] components = type.getRecordComponents();
+                Class<?>[] types =
+                        Arrays.stream(components).map(RecordComponent::getType).toArray(Class<?>[]::new);
+                try {
+                    Constructor<?> constructor = type.getDeclaredConstructor(types);
+                    constructor.setAccessible(true);
+                    for (RecordComponent component : components) {
+                        component.getAccessor().setAccessible(true);
+                    }
+                    return new Shape(components, constructor);
+                } catch (NoSuchMethodException e) {
+                    throw new IllegalStateException(e);
+                }
+            }
+        };
+
+        static Shape of(Class<?> type) {
+            return OF.get(type);
+        }
+    }
+
     static Object[] values(Object aRecord) throws ReflectiveOperationException {
-        RecordComponent[] components = aRecord.getClass().getRecordComponents();
+        RecordComponent[] components = Shape.of(aRecord.getClass()).components();
         Object[] values = new Object[components.length];
         for (int i = 0; i < components.length; i++) {
-            components[i].getAccessor().setAccessible(true);
             values[i] = components[i].getAccessor().invoke(aRecord);
         }
         return values;
@@ -26,13 +52,8 @@ final class Records {
 
     /** @throws RuntimeException what the record's constructor throws */
     static Object build(Class<?> type, Object[] values) throws ReflectiveOperationException {
-        Class<?>[] types = Arrays.stream(type.getRecordComponents())
-                .map(RecordComponent::getType)
-                .toArray(Class<?>[]::new);
         try {
-            var constructor = type.getDeclaredConstructor(types);
-            constructor.setAccessible(true);
-            return constructor.newInstance(values);
+            return Shape.of(type).constructor().newInstance(values);
         } catch (InvocationTargetException e) {
             if (e.getCause() instanceof RuntimeException cause) {
                 throw cause;
@@ -72,7 +93,7 @@ final class Records {
 
     private static void collect(String prefix, Object aRecord, Exchange outer, List<Place> found)
             throws ReflectiveOperationException {
-        RecordComponent[] components = aRecord.getClass().getRecordComponents();
+        RecordComponent[] components = Shape.of(aRecord.getClass()).components();
         Object[] values = values(aRecord);
         for (int i = 0; i < components.length; i++) {
             int index = i;

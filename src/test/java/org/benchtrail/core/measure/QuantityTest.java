@@ -90,6 +90,24 @@ class QuantityTest {
         assertEquals("12345.6 B", Quantity.parse("12\u2019345.6 B").toString());
     }
 
+    /** The unit asked for comes first, then its neighbours by size; never the unit of another quantity that is spelt alike. */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "W|12 kg|W or mW or kW",
+                "V|12 xV|V or mV or kV",
+                "h|3 hs|h or d or min",
+                "dBm|12 kg|dBm.",
+                "W|12 KV|a voltage",
+                "W|12 mj|W or mW or kW",
+            })
+    void parse_unknownUnit_isAnsweredWithThoseTheFieldTakes(String usual, String typed, String named) {
+        Invalid refused = assertThrows(Invalid.class, () -> Quantity.parse("field", typed, Units.named(usual)));
+        String said = refused.problems().get(0).sentence();
+        assertTrue(said.contains(named), said);
+    }
+
     @ParameterizedTest
     @CsvSource(
             delimiter = '|',

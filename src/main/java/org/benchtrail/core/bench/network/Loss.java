@@ -68,7 +68,7 @@ public final class Loss {
         ResultDraft draft = new ResultDraft();
         double share = draft.figure(
                 "Loss seen",
-                "lost / sent x 100",
+                "lost / sent × 100",
                 in.lost() + " / " + in.probes() + " × 100",
                 100.0 * in.lost() / in.probes(),
                 "%",
@@ -95,7 +95,7 @@ public final class Loss {
             draft.figure("Loss, lower end", "0 if none is lost", "0", 0, "%", 3);
             draft.figure(
                     "Loss, upper end",
-                    "(1 - tail^(1/n)) x 100",
+                    "(1 - tail^(1/n)) × 100",
                     "(1 - " + of(tail) + "^(1 / " + n + ")) × 100",
                     100 * interval.high(),
                     "%",
@@ -107,7 +107,7 @@ public final class Loss {
                 "the p at which k or more lost has the probability tail",
                 "Beta quantile (" + of(tail) + "; " + k + ", " + (n - k + 1) + ")");
         int digits = digitsBeside(100 * interval.low(), 3, in.allowed());
-        draft.figure("Loss, lower end", "p x 100", of(interval.low()) + " × 100", 100 * interval.low(), "%", digits);
+        draft.figure("Loss, lower end", "p × 100", of(interval.low()) + " × 100", 100 * interval.low(), "%", digits);
         if (k < n) {
             draft.say(
                     "Upper end",
@@ -116,7 +116,7 @@ public final class Loss {
         }
         draft.figure(
                 "Loss, upper end",
-                k == n ? "100 if all are lost" : "p x 100",
+                k == n ? "100 if all are lost" : "p × 100",
                 of(interval.high()) + " × 100",
                 100 * interval.high(),
                 "%",
@@ -134,7 +134,7 @@ public final class Loss {
                 "n = " + in.probes() + ", p = " + of(p) + ", k = " + in.lost());
         return draft.figure(
                 "Chance of seeing as many at the allowed loss",
-                "probability x 100",
+                "probability × 100",
                 of(chance) + " × 100",
                 100 * chance,
                 "%",

@@ -127,7 +127,7 @@ public final class PathThroughput {
         ResultDraft draft = new ResultDraft();
         double product = draft.figure(
                 "Bandwidth-delay product",
-                "BDP = bandwidth x 10^6 x RTT / 1000",
+                "BDP = bandwidth × 10^6 × RTT / 1000",
                 of(in.bandwidth()) + " × 10^6 × " + of(in.rtt()) + " / 1000",
                 in.bandwidth() * in.rtt() * 1000,
                 "bit",
@@ -135,7 +135,7 @@ public final class PathThroughput {
         draft.figure("Window that fills the path", "BDP / 8", of(product) + " / 8", product / 8, "B", 6);
         double window = draft.figure(
                 "Window limit",
-                "window x 8 / RTT / 1000, RTT in ms",
+                "window × 8 / RTT / 1000, RTT in ms",
                 of(in.window()) + " × 8 / " + of(in.rtt()) + " / 1000",
                 windowLimit(in.window(), in.rtt()),
                 "Mb/s",
@@ -165,7 +165,7 @@ public final class PathThroughput {
                 + "; loss comes at random; congestion control of the 1990s: newer kinds may do better.");
         return draft.figure(
                 "Loss limit",
-                "segment x 8 / RTT / 1000 x C / √p",
+                "segment × 8 / RTT / 1000 × C / √p",
                 of(in.segment()) + " × 8 / " + of(in.rtt()) + " / 1000 × " + of(c) + " / √" + of(p),
                 lossLimit(in.segment(), in.rtt(), p, c),
                 "Mb/s",
@@ -177,7 +177,7 @@ public final class PathThroughput {
         if (loaded != null) {
             draft.figure(
                     "Buffer delay",
-                    "100 x (RTT under load - RTT) / RTT",
+                    "100 × (RTT under load - RTT) / RTT",
                     "100 × (" + of(loaded) + " - " + of(in.rtt()) + ") / " + of(in.rtt()),
                     100 * (loaded - in.rtt()) / in.rtt(),
                     "%",
@@ -188,7 +188,7 @@ public final class PathThroughput {
         if (sent != null && resent != null) {
             draft.figure(
                     "TCP efficiency",
-                    "100 x (sent - retransmitted) / sent",
+                    "100 × (sent - retransmitted) / sent",
                     "100 × (" + of(sent) + " - " + of(resent) + ") / " + of(sent),
                     100 * (sent - resent) / sent,
                     "%",

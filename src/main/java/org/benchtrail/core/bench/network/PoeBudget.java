@@ -124,7 +124,7 @@ public final class PoeBudget {
                 4);
         draft.figure(
                 "Share of the budget",
-                "set aside / budget x 100",
+                "set aside / budget × 100",
                 of(sum) + " / " + of(in.budget()) + " × 100",
                 100 * sum / in.budget(),
                 "%",
@@ -143,7 +143,7 @@ public final class PoeBudget {
                 name + ": current", "I = P / U", of(c.switchWatts()) + " / " + of(c.volts()), c.amperes(), "A", 4);
         double loss = draft.step(
                 name + ": lost in the cable",
-                "I^2 x R x length / 100",
+                "I^2 × R × length / 100",
                 of(amperes) + "^2 × " + of(c.ohms()) + " × " + of(port.metres()) + " / 100",
                 c.loss(port.metres()),
                 "W",

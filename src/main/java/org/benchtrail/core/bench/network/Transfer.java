@@ -115,21 +115,21 @@ public final class Transfer {
     private static double all(ResultDraft draft, Input in) {
         double bits = draft.step(
                 "Bits",
-                "amount x bytes of the unit x 8",
+                "amount × bytes of the unit × 8",
                 of(in.amount()) + " × " + of(in.unit().bytes(), 15) + " × 8",
                 in.amount() * in.unit().bytes() * 8,
                 "bit",
                 6);
         double stream = draft.figure(
                 "Time for the content",
-                "bits / (rate x 10^6 x share / 100)",
+                "bits / (rate × 10^6 × share / 100)",
                 of(bits) + " / (" + of(in.rate()) + " × 10^6 × " + of(in.efficiency()) + " / 100)",
                 bits / (in.rate() * 1e6 * in.efficiency() / 100),
                 "s",
                 4);
         double files = draft.figure(
                 "Time for the files",
-                "files x time for each / 1000",
+                "files × time for each / 1000",
                 in.files() + " × " + of(in.perFile()) + " / 1000",
                 in.files() * in.perFile() / 1000,
                 "s",

@@ -198,7 +198,7 @@ public final class Array {
                 "Usable capacity", usableFormula(in.level()), parts + " × " + of(smallest), parts * smallest, "TB", 4);
         draft.figure(
                 "Share of the raw capacity",
-                "usable / sum of the members x 100",
+                "usable / sum of the members × 100",
                 shareText(in, parts * smallest),
                 100 * parts * smallest / total(in),
                 "%",
@@ -210,7 +210,7 @@ public final class Array {
         if (in.level() == RaidLevel.RAID10) {
             draft.figure(
                     "Chance that a second failure is fatal",
-                    "1 / (n - 1) x 100",
+                    "1 / (n - 1) × 100",
                     "1 / (" + n + " - 1) × 100",
                     100.0 / (n - 1),
                     "%",
@@ -228,11 +228,11 @@ public final class Array {
 
     private static String usableFormula(RaidLevel level) {
         return switch (level) {
-            case RAID0 -> "n x c";
-            case RAID1 -> "1 x c";
-            case RAID5 -> "(n - 1) x c";
-            case RAID6 -> "(n - 2) x c";
-            case RAID10 -> "(n / 2) x c";
+            case RAID0 -> "n × c";
+            case RAID1 -> "1 × c";
+            case RAID5 -> "(n - 1) × c";
+            case RAID6 -> "(n - 2) × c";
+            case RAID10 -> "(n / 2) × c";
         };
     }
 
@@ -240,7 +240,7 @@ public final class Array {
         double rate = 100 * annualFailureRate(in.mttf());
         draft.figure(
                 "Members that fail within a year",
-                "AFR = (1 - e^(-8760 / MTTF)) x 100",
+                "AFR = (1 - e^(-8760 / MTTF)) × 100",
                 "(1 - exp(-8760 / " + of(in.mttf()) + ")) × 100",
                 rate,
                 "%",
@@ -251,7 +251,7 @@ public final class Array {
         double hours = smallest * 1e6 / (in.rebuildRate() * in.share() / 100) / 3600;
         draft.figure(
                 "Rebuild time, at least",
-                "t = c x 10^6 / (rate x share / 100) / 3600",
+                "t = c × 10^6 / (rate × share / 100) / 3600",
                 of(smallest) + " × 10^6 / (" + of(in.rebuildRate()) + " × " + of(in.share()) + " / 100) / 3600",
                 hours,
                 "h",
@@ -264,7 +264,7 @@ public final class Array {
         double bits = read * smallest * BITS_PER_TB;
         draft.step(
                 "Bits read",
-                "bits = members read x c x 8 x 10^12",
+                "bits = members read × c × 8 × 10^12",
                 read + " × " + of(smallest) + " × 8 × 10^12",
                 bits,
                 "bit",
@@ -272,7 +272,7 @@ public final class Array {
         double chance = unrecoverable(in.errorsPerBit(), bits);
         draft.figure(
                 "Chance of an unrecoverable read, at most about",
-                "P = (1 - e^(-p x bits)) x 100, equal to 1 - (1 - p)^bits for small p",
+                "P = (1 - e^(-p × bits)) × 100, equal to 1 - (1 - p)^bits for small p",
                 "(1 - exp(-" + of(in.errorsPerBit()) + " × " + of(bits) + ")) × 100",
                 100 * chance,
                 "%",
@@ -302,7 +302,7 @@ public final class Array {
                 "Time exposed", "MTTR = wait + rebuild", of(in.untilReplaced()) + " + " + of(rebuild), window, "h", 4);
         draft.figure(
                 "Chance of a further failure meanwhile",
-                "P = (1 - e^(-(n - 1) x MTTR / MTTF)) x 100",
+                "P = (1 - e^(-(n - 1) × MTTR / MTTF)) × 100",
                 "(1 - exp(-(" + n + " - 1) × " + of(window) + " / " + of(in.mttf()) + ")) × 100",
                 -100 * Math.expm1(-(n - 1) * window / in.mttf()),
                 "%",
@@ -323,7 +323,7 @@ public final class Array {
             double hours = meanTimeToDataLoss(in.mttf(), window, data, group, 1);
             draft.figure(
                     "Mean time to data loss, optimistic",
-                    "MTTF^2 / ((D + C x D / G)(G + C - 1) x MTTR) / 8760",
+                    "MTTF^2 / ((D + C × D / G)(G + C - 1) × MTTR) / 8760",
                     String.format(
                             Locale.ROOT,
                             "%s^2 / ((%d + 1 × %d / %d) × (%d + 1 - 1) × %s) / 8760",
@@ -351,7 +351,7 @@ public final class Array {
         double ways = k == 1 ? n * (n - 1.0) : n * (n - 1.0) * (n - 2.0);
         draft.figure(
                 "Mean time to data loss, optimistic",
-                "MTTF^(k+1) / (n(n-1)...(n-k) x MTTR^k) / 8760, k failures survived",
+                "MTTF^(k+1) / (n(n-1)...(n-k) × MTTR^k) / 8760, k failures survived",
                 of(in.mttf()) + "^" + (k + 1) + " / (" + of(ways) + " × " + of(window) + "^" + k + ") / 8760",
                 Math.pow(in.mttf(), k + 1) / (ways * Math.pow(window, k)) / HOURS_PER_YEAR,
                 "a",

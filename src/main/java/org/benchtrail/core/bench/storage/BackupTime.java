@@ -68,7 +68,7 @@ public final class BackupTime {
         double copy = in.amount() * 1000 / in.rate() / 3600;
         draft.figure(
                 "Time to copy",
-                "t = amount x 1000 / rate / 3600",
+                "t = amount × 1000 / rate / 3600",
                 of(in.amount()) + " × 1000 / " + of(in.rate()) + " / 3600",
                 copy,
                 "h",
@@ -76,7 +76,7 @@ public final class BackupTime {
         double all = copy * (1 + in.checking() / 100);
         draft.figure(
                 "Time in all",
-                "T = t x (1 + checking / 100)",
+                "T = t × (1 + checking / 100)",
                 of(copy) + " × (1 + " + of(in.checking()) + " / 100)",
                 all,
                 "h",
@@ -107,7 +107,7 @@ public final class BackupTime {
             double saved = Math.min(in.amount(), in.rate() * left * 3.6);
             draft.figure(
                     "Copied when the time is up",
-                    "the lesser of amount and rate x left x 3600 / 1000",
+                    "the lesser of amount and rate × left × 3600 / 1000",
                     "min(" + of(in.amount()) + ", " + of(in.rate()) + " × " + of(left) + " × 3600 / 1000)",
                     saved,
                     "GB",

@@ -343,7 +343,7 @@ public final class DriveFit {
             boolean small = in.newSectors().logical() == 512;
             draft.step(
                     "Blocks for the label",
-                    small ? "97696368 + 1953504 x (GB - 50)" : "12212046 + 244188 x (GB - 50)",
+                    small ? "97696368 + 1953504 × (GB - 50)" : "12212046 + 244188 × (GB - 50)",
                     (small ? "97696368 + 1953504 × (" : "12212046 + 244188 × (") + of(Math.floor(in.newLabel()))
                             + " - 50)",
                     in.blocks(),
@@ -354,14 +354,14 @@ public final class DriveFit {
         }
         draft.figure(
                 "Needed",
-                "blocks x logical size",
+                "blocks × logical size",
                 of(in.oldBlocks(), 15) + " × " + in.oldSectors().logical(),
                 need,
                 "B",
                 15);
         draft.figure(
                 "Offered",
-                "blocks x logical size",
+                "blocks × logical size",
                 of(in.blocks(), 15) + " × " + in.newSectors().logical(),
                 have,
                 "B",

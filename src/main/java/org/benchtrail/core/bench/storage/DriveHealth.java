@@ -373,7 +373,7 @@ public final class DriveHealth {
                 3);
         draft.figure(
                 "Written",
-                "W = data units x 512000 / 10^12",
+                "W = data units × 512000 / 10^12",
                 log.dataUnitsWritten() + " × 512000 / 10^12",
                 log.bytesWritten().doubleValue() / 1e12,
                 "TB",

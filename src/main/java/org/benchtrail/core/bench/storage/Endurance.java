@@ -31,7 +31,7 @@ public final class Endurance {
             @Ask(label = "Day", unit = "d", hint = "Counted from any start; later readings have greater days")
             double day,
 
-            @Ask(label = "Written so far", unit = "TB", hint = "NVMe: data units written x 512000 / 10^12")
+            @Ask(label = "Written so far", unit = "TB", hint = "NVMe: data units written × 512000 / 10^12")
             double written) {}
 
     public record Input(
@@ -87,7 +87,7 @@ public final class Endurance {
         Sample last = in.readings().get(in.readings().size() - 1);
         double share = draft.figure(
                 "Share of the rated endurance",
-                "written / rated x 100",
+                "written / rated × 100",
                 of(last.written()) + " / " + of(in.rated()) + " × 100",
                 100 * last.written() / in.rated(),
                 "%",
@@ -168,7 +168,7 @@ public final class Endurance {
                 "Student's t", "t for 95 % and m - 1 degrees of freedom", "t(" + (increments - 1) + ") = " + of(t, 4));
         double soonest = draft.figure(
                 "Days left, lower end of 95 %",
-                "(rated - written) / (r + t x u)",
+                "(rated - written) / (r + t × u)",
                 of(remaining) + " / (" + of(rate) + " + " + of(t) + " × " + of(error) + ")",
                 remaining / (rate + t * error),
                 "d",
@@ -179,7 +179,7 @@ public final class Endurance {
         } else {
             draft.figure(
                     "Days left, upper end of 95 %",
-                    "(rated - written) / (r - t x u)",
+                    "(rated - written) / (r - t × u)",
                     of(remaining) + " / (" + of(rate) + " - " + of(t) + " × " + of(error) + ")",
                     remaining / slow,
                     "d",
@@ -199,7 +199,7 @@ public final class Endurance {
         }
         draft.say(
                 "Scatter of the increments",
-                "S = sum (dW - r x dt)^2 / dt over the " + increments + " increments",
+                "S = sum (dW - r × dt)^2 / dt over the " + increments + " increments",
                 "S = " + of(sum));
         return draft.step(
                 "Standard error of the rate",

@@ -129,7 +129,7 @@ public final class Jitter {
         if (shown(in, i)) {
             draft.step(
                     "Packet " + i + ": change of transit time",
-                    "D = (arrival - arrival before) - ticks / clock x 1000",
+                    "D = (arrival - arrival before) - ticks / clock × 1000",
                     "(" + of(to.arrival(), 15) + " - " + of(from.arrival(), 15) + ") - " + term(ticks) + " / "
                             + of(in.clock()) + " × 1000",
                     change,

@@ -135,7 +135,7 @@ public final class Voice {
         Codec c = in.codec();
         double ie = draft.step(
                 "Impairment by codec and loss",
-                "Ie-eff = Ie + (95 - Ie) x Ppl / (Ppl / BurstR + Bpl)",
+                "Ie-eff = Ie + (95 - Ie) × Ppl / (Ppl / BurstR + Bpl)",
                 of(c.impairment) + " + (95 - " + of(c.impairment) + ") × " + of(in.loss()) + " / (" + of(in.loss())
                         + " / " + of(in.burst()) + " + " + of(c.robustness) + ")",
                 lossImpairment(c.impairment, c.robustness, in.loss(), in.burst()),
@@ -198,7 +198,7 @@ public final class Voice {
                 6);
         return draft.step(
                 "Impairment by delay",
-                "Idd = 25 x ((1 + X^6)^(1/6) - 3 x (1 + (X/3)^6)^(1/6) + 2)",
+                "Idd = 25 × ((1 + X^6)^(1/6) - 3 × (1 + (X/3)^6)^(1/6) + 2)",
                 "25 × ((1 + " + of(x) + "^6)^(1 / 6) - 3 × (1 + (" + of(x) + " / 3)^6)^(1 / 6) + 2)",
                 delayImpairment(ta),
                 "1",
@@ -212,7 +212,7 @@ public final class Voice {
         }
         return draft.figure(
                 "MOS",
-                "the greater of 1 and 1 + 0.035 R + R (R - 60)(100 - R) x 7 x 10^-6",
+                "the greater of 1 and 1 + 0.035 R + R (R - 60)(100 - R) × 7 × 10^-6",
                 "max(1, 1 + 0.035 × " + of(r) + " + " + of(r) + " × (" + of(r) + " - 60) × (100 - " + of(r)
                         + ") × 0.000007)",
                 mos,

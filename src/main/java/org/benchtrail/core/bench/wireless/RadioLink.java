@@ -155,19 +155,19 @@ public final class RadioLink {
                 4);
         double length = draft.step(
                 "Wavelength",
-                "λ = 299792458 / (f x 10^6)",
+                "λ = 299792458 / (f × 10^6)",
                 "299792458 / (" + of(in.frequency()) + " × 10^6)",
                 wavelength(in.frequency()),
                 "m",
                 6);
         double space = draft.figure(
                 "Free-space loss",
-                "20 x log(4 x π x d / λ)",
+                "20 × log(4 × π × d / λ)",
                 "20 × log(4 × 3.14159265 × " + of(in.distance()) + " / " + of(length) + ")",
                 freeSpaceLoss(in.distance(), in.frequency()),
                 "dB",
                 5);
-        double walls = draft.figure("Loss in walls", "sum of count x loss", wallText(in), in.wallLoss(), "dB", 4);
+        double walls = draft.figure("Loss in walls", "sum of count × loss", wallText(in), in.wallLoss(), "dB", 4);
         return draft.figure(
                 "Received",
                 "EIRP - free-space loss - walls + gain of the receiving antenna",

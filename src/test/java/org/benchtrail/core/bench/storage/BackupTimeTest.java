@@ -35,6 +35,21 @@ class BackupTimeTest {
         assertEquals(level, of(4000, 150, 0, left).judgement().level());
     }
 
+    /** 889.2 GB at 100 MB/s take 2.47 h: what takes longer is not written as if it took just what is left. */
+    @ParameterizedTest
+    @CsvSource({
+        "889.1, CAREFUL, It takes about 2.4697 h and 2.47 h are left",
+        "889.2, CAREFUL, It takes about 2.47 h and 2.47 h are left",
+        "889.3, BAD, It takes about 2.4703 h and 2.47 h are left"
+    })
+    void timeBesideTheDeadline_isWrittenOnItsSideOfIt(double amount, Level level, String sentence) {
+        Result result = of(amount, 100, 0, 2.47);
+        assertEquals(level, result.judgement().level());
+        assertTrue(
+                result.judgement().reason().startsWith(sentence),
+                result.judgement().reason());
+    }
+
     @Test
     void withoutDeadline_isATime() {
         assertEquals(Level.NONE, of(4000, 150, 0, null).judgement().level());

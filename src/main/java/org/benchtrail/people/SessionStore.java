@@ -1,0 +1,127 @@
+package org.benchtrail.people;
+
+import io.quarkus.runtime.Startup;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.persistence.EntityManager;
+import jakarta.transaction.Transactional;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.Role;
+import org.benchtrail.platform.sql.Sql;
+import org.benchtrail.platform.sql.SqlText;
+
+/**
+ * The sign-ins that are good, kept by the hash of what their cookie holds. One ends when its owner or an administrator ends it,
+ * when it was not used for a while, when it is old, and with a new password or the closing of the account.
+ */
+@Startup
+@ApplicationScoped
+@Transactional
+class SessionStore {
+    /** That a sign-in is in use is written at most this often, to spare the database a write with every request. */
+    private static final Duration SEEN_GRAIN = Duration.ofMinutes(1);
+
+    private static final int LONGEST_BROWSER = 200;
+
+    private final EntityManager database;
+    private final Clock clock;
+    private final SqlText text;
+    private final Duration idle;
+    private final Duration longest;
+
+    SessionStore(EntityManager database, Clock clock, SignInConfig config) {
+        this.database = database;
+        this.clock = clock;
+        text = SqlText.of(SessionStore.class).having("begin", "forget", "find", "own", "end", "end one", "end others");
+        idle = config.idle();
+        longest = config.longest();
+    }
+
+    /** Whose sign-in a cookie is. */
+    private record Found(
+            long sessionId,
+            long accountId,
+            int sessionVersion,
+            String login,
+            String displayName,
+            List<String> roles,
+            String zone) {
+        SignedIn signedIn() {
+            Set<Role> set = EnumSet.noneOf(Role.class);
+            roles.stream().map(Role::valueOf).forEach(set::add);
+            return new SignedIn(
+                    accountId, sessionVersion, sessionId, new Actor(login, displayName, set), ZoneId.of(zone));
+        }
+    }
+
+    /** A sign-in of one's own: since when, last used when, from which address, with which program as that says of itself. */
+    record Own(long id, Instant made, Instant seen, String address, String browser) {}
+
+    /** Begins a sign-in and forgets those of the account that are no longer good. Answers with what the cookie holds. */
+    String begin(SignedIn person, String address, String browser) {
+        statement("forget").with("account", person.accountId()).run();
+        String secret = Secrets.random();
+        Sql.of(database, text.statement("begin"))
+                .with("account", person.accountId())
+                .with("hash", Secrets.hash(secret))
+                .with("version", person.sessionVersion())
+                .with("now", clock.instant())
+                .with("address", address)
+                .with("browser", browser.substring(0, Math.min(LONGEST_BROWSER, browser.length())))
+                .run();
+        return secret;
+    }
+
+    /** The person behind a cookie; empty if its sign-in has ended. */
+    Optional<SignedIn> find(String secret) {
+        Instant now = clock.instant();
+        return statement("find")
+                .with("hash", Secrets.hash(secret))
+                .with("now", now)
+                .with("notedBefore", now.minus(SEEN_GRAIN))
+                .row(Found.class)
+                .map(Found::signedIn);
+    }
+
+    /** The last used first. */
+    List<Own> of(String login) {
+        return statement("own").with("login", login).rows(Own.class);
+    }
+
+    void end(String secret) {
+        Sql.of(database, text.statement("end"))
+                .with("hash", Secrets.hash(secret))
+                .run();
+    }
+
+    /** Whether there was such a sign-in of that account. */
+    boolean endOne(String login, long id) {
+        return Sql.of(database, text.statement("end one"))
+                        .with("login", login)
+                        .with("id", id)
+                        .run()
+                > 0;
+    }
+
+    void endOthers(String login, long present) {
+        Sql.of(database, text.statement("end others"))
+                .with("login", login)
+                .with("present", present)
+                .run();
+    }
+
+    /** One of those that ask for good sign-ins only. */
+    private Sql statement(String name) {
+        Instant now = clock.instant();
+        return Sql.of(database, text.statement(name))
+                .with("madeAfter", now.minus(longest))
+                .with("seenAfter", now.minus(idle));
+    }
+}

@@ -1,0 +1,109 @@
+package org.benchtrail.ticket.record;
+
+import java.util.List;
+import java.util.Optional;
+import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.Standing;
+import org.benchtrail.core.method.StandingFact;
+import org.benchtrail.core.method.Step;
+import org.benchtrail.core.method.desk.MoveFact;
+import org.benchtrail.ticket.FactText;
+import org.benchtrail.ticket.TicketQueries;
+import org.benchtrail.ticket.Times;
+import org.benchtrail.ticket.Viewing;
+import org.benchtrail.ticket.document.RecordSummary;
+import org.benchtrail.trail.TrailEntry;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A ticket from its report to its end.
+ *
+ * @param head what the ticket is about, in pairs
+ * @param summary of a closed ticket; null of any other
+ * @param made when this was written
+ */
+public record RecordView(
+        String number,
+        String title,
+        List<FactText.Part> head,
+        @Nullable RecordSummary summary,
+        List<StepPart> steps,
+        TrailHead trail,
+        String made) {
+
+    /** @param signed who left the step last, and when; empty while nobody has */
+    public record StepPart(
+            int place,
+            String title,
+            String signed,
+            List<RecordLine.Reading> readings,
+            List<RecordLine.Check> checks,
+            List<RecordLine> lines) {}
+
+    /**
+     * Where the trail stands.
+     *
+     * @param fault what does not hold; empty if all does
+     */
+    public record TrailHead(int entries, String fault, String last, String hash) {}
+
+    static RecordView of(TicketQueries.Traced traced, Viewing viewing) {
+        JobSheet sheet = viewing.sheet();
+        RecordLines lines = new RecordLines(traced.trail(), viewing);
+        return new RecordView(
+                traced.ticket().number().toString(),
+                sheet.opened().title(),
+                head(traced.ticket(), viewing),
+                RecordSummary.of(viewing),
+                List.of(Step.values()).stream()
+                        .map(step -> part(step, lines, viewing))
+                        .toList(),
+                trail(traced, viewing),
+                viewing.time(viewing.now()));
+    }
+
+    private static List<FactText.Part> head(TicketQueries.Whole ticket, Viewing viewing) {
+        JobSheet sheet = viewing.sheet();
+        return List.of(
+                new FactText.Part("Device", sheet.opened().device()),
+                new FactText.Part("Where", sheet.opened().place()),
+                new FactText.Part("For", ticket.requester() + ", " + ticket.contact()),
+                new FactText.Part("Opened", viewing.time(ticket.line().opened())),
+                new FactText.Part("State", state(sheet, viewing)),
+                new FactText.Part("Rounds", String.valueOf(sheet.round())));
+    }
+
+    private static String state(JobSheet sheet, Viewing viewing) {
+        Standing standing = sheet.course().standing();
+        if (standing == Standing.CLOSED && sheet.course().closed() != null) {
+            return "closed " + viewing.time(sheet.course().closed());
+        }
+        return standing == Standing.OPEN ? "open, at " + sheet.step().title() : "cancelled";
+    }
+
+    private static StepPart part(Step step, RecordLines lines, Viewing viewing) {
+        Optional<StandingFact<MoveFact>> leaving = viewing.sheet()
+                .latest(
+                        MoveFact.class,
+                        m -> m.during() == step && m.fact().move().gated());
+        return new StepPart(
+                step.place(),
+                step.title(),
+                leaving.map(viewing::stamp).orElse(""),
+                lines.readings(step),
+                lines.checks(step),
+                lines.others(step));
+    }
+
+    private static TrailHead trail(TicketQueries.Traced traced, Viewing viewing) {
+        TrailEntry last = traced.trail().get(traced.trail().size() - 1);
+        String who = last.readable()
+                .map(e -> Viewing.who(e.stamp(), viewing.names()))
+                .orElse(last.actor());
+        return new TrailHead(
+                traced.trail().size(),
+                traced.ticket().fault(),
+                last.kind().replace('-', ' ') + ", " + who + ", " + Times.text(last.at(), viewing.zone()),
+                last.hash());
+    }
+}

@@ -1,0 +1,40 @@
+-- Sign-ins that the server knows.
+
+-- @ begin
+insert into sign_in_session (account_id, hash, version, made, seen, address, browser)
+values (:account, :hash, :version, :now, :now, :address, :browser)
+
+-- @ forget
+delete from sign_in_session s using account a
+where a.id = s.account_id and a.id = :account
+  and (s.version <> a.session_version or s.made <= :madeAfter or s.seen <= :seenAfter)
+
+-- @ find
+-- One statement with each request of a page; when the sign-in was last seen is written now and then only.
+with good as (
+  select id, account_id, version, seen from sign_in_session
+  where hash = :hash and made > :madeAfter and seen > :seenAfter
+), noted as (
+  update sign_in_session set seen = :now where id in (select id from good where seen < :notedBefore)
+)
+select good.id as session_id, a.id as account_id, a.session_version, a.login, a.display_name, a.roles, a.zone
+from good join account a on a.id = good.account_id
+where a.active and a.session_version = good.version
+
+-- @ own
+select s.id, s.made, s.seen, s.address, s.browser
+from sign_in_session s join account a on a.id = s.account_id
+where a.login = :login and s.version = a.session_version and s.made > :madeAfter and s.seen > :seenAfter
+order by s.seen desc, s.id desc
+limit 50
+
+-- @ end
+delete from sign_in_session where hash = :hash
+
+-- @ end one
+delete from sign_in_session using account a
+where sign_in_session.id = :id and a.id = account_id and a.login = :login
+
+-- @ end others
+delete from sign_in_session using account a
+where sign_in_session.id <> :present and a.id = account_id and a.login = :login
