@@ -158,7 +158,7 @@ class StatementCountTest {
         String number = open("Count room");
         int version = 1;
         for (String step : STEPS) {
-            assertAtMost(20, "/tickets/" + number);
+            assertAtMost(23, "/tickets/" + number);
             Response answer = post("/api/tickets/" + number + "/acts", version, step);
             assertEquals(200, answer.statusCode(), answer.asString());
             version = answer.jsonPath().getInt("version");
@@ -166,8 +166,8 @@ class StatementCountTest {
         assertAtMost(13, "/tickets/" + number);
         assertAtMost(6, "/tickets/" + number + "/trail");
         assertAtMost(6, "/tickets/" + number + "/entries/2");
-        assertAtMost(6, "/tickets/" + number + "/record");
-        assertAtMost(6, "/tickets/" + number + "/record.pdf");
+        assertAtMost(7, "/tickets/" + number + "/record");
+        assertAtMost(7, "/tickets/" + number + "/record.pdf");
     }
 
     @Test

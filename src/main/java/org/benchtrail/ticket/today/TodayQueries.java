@@ -86,7 +86,9 @@ class TodayQueries {
                         .toList(),
                 telling.groups(waiting),
                 asked.stream().map(telling::asked).toList(),
-                own.tickets().stream().map(t -> TodayView.Line.of(t, now, zone, time)).toList(),
+                own.tickets().stream()
+                        .map(t -> TodayView.Line.of(t, now, zone, time))
+                        .toList(),
                 own.counted(),
                 part("-", 1, viewer).counted());
     }
@@ -153,7 +155,9 @@ class TodayQueries {
             JobSheet sheet = sheets.get(line.number());
             return sheet == null
                     ? WaitView.named(line, names.getOrDefault(line.asker(), line.asker()), now, zone)
-                    : WaitView.whole(line, new Viewing(
+                    : WaitView.whole(
+                            line,
+                            new Viewing(
                                     sheet,
                                     viewer,
                                     zone,
