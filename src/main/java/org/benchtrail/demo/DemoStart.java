@@ -12,15 +12,12 @@ import org.eclipse.microprofile.config.inject.ConfigProperty;
 /** With the embedded database: loads the demo and says where it is and who can sign in. */
 @ApplicationScoped
 class DemoStart {
+    private static final String PEOPLE = "people.yaml";
     private static final List<String> FILES = List.of(
-            "people.yaml",
-            "ups-office.yaml",
-            "drive-warning.yaml",
-            "array-member.yaml",
-            "hot-desktop.yaml",
-            "fast-clock.yaml");
+            "ups-office.yaml", "drive-warning.yaml", "array-member.yaml", "hot-desktop.yaml", "fast-clock.yaml");
 
     private final Scenarios scenarios;
+    private final SiteFile site;
     private final boolean demo;
     private final String host;
     private final int port;
@@ -28,11 +25,13 @@ class DemoStart {
 
     DemoStart(
             Scenarios scenarios,
+            SiteFile site,
             @ConfigProperty(name = "benchtrail.demo", defaultValue = "false") boolean demo,
             @ConfigProperty(name = "quarkus.http.host") String host,
             @ConfigProperty(name = "quarkus.http.port", defaultValue = "8080") int port,
             @ConfigProperty(name = "quarkus.http.host-enabled", defaultValue = "true") boolean serves) {
         this.scenarios = scenarios;
+        this.site = site;
         this.demo = demo;
         this.host = host;
         this.port = port;
@@ -43,13 +42,19 @@ class DemoStart {
         if (!demo) {
             return;
         }
+        scenarios.load(PEOPLE, text(PEOPLE));
+        site.load(text("site.yaml"));
         for (String file : FILES) {
-            try (InputStream yaml = DemoStart.class.getResourceAsStream("/demo-scenarios/" + file)) {
-                scenarios.load(file, new String(yaml.readAllBytes(), StandardCharsets.UTF_8));
-            }
+            scenarios.load(file, text(file));
         }
         if (serves) {
             tellWhere();
+        }
+    }
+
+    private static String text(String file) throws IOException {
+        try (InputStream yaml = DemoStart.class.getResourceAsStream("/demo-scenarios/" + file)) {
+            return new String(yaml.readAllBytes(), StandardCharsets.UTF_8);
         }
     }
 

@@ -90,7 +90,7 @@ public class Scenarios {
     }
 
     /** Whether the name is new; of two servers that start at once, one loads it. */
-    private boolean remember(String name) {
+    boolean remember(String name) {
         return Sql.of(database, remember).with("name", name).run() == 1;
     }
 

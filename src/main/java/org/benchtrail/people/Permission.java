@@ -15,6 +15,12 @@ public enum Permission {
     SIGN_AS_MENTOR("sign off a trainee's ticket"),
     /** Add to the shop's limits, and take out of them. */
     KEEP_LIMITS("keep the shop's limits"),
+    /** Name a device that is not known yet. */
+    ADD_DEVICES("add devices"),
+    /** Keep places, teams and devices. */
+    KEEP_SITE("keep places, teams and devices"),
+    /** Decide about calendar, times by priority and policies. */
+    SET_POLICIES("decide about calendar, times and policies"),
     MANAGE_ACCOUNTS("manage accounts"),
     OWN_TOKENS("have tokens for programs"),
     /** See which records were found not to hold, and look into them. */

@@ -25,6 +25,11 @@ public final class Permissions {
             Map.entry(Permission.APPROVE, EnumSet.of(Role.SUPERVISOR, Role.MENTOR)),
             Map.entry(Permission.SIGN_AS_MENTOR, EnumSet.of(Role.MENTOR)),
             Map.entry(Permission.KEEP_LIMITS, EnumSet.of(Role.SUPERVISOR)),
+            Map.entry(
+                    Permission.ADD_DEVICES,
+                    EnumSet.of(Role.TECHNICIAN, Role.TRAINEE, Role.MENTOR, Role.SUPERVISOR, Role.ADMINISTRATOR)),
+            Map.entry(Permission.KEEP_SITE, EnumSet.of(Role.SUPERVISOR, Role.ADMINISTRATOR)),
+            Map.entry(Permission.SET_POLICIES, EnumSet.of(Role.ADMINISTRATOR)),
             Map.entry(Permission.MANAGE_ACCOUNTS, EnumSet.of(Role.ADMINISTRATOR)),
             Map.entry(Permission.KEEP_CATALOGUE, EnumSet.of(Role.SUPERVISOR)),
             Map.entry(Permission.DECIDE_PROPOSALS, EnumSet.of(Role.SUPERVISOR)),

@@ -6,6 +6,7 @@ import java.util.List;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.site.SiteBook;
 import org.benchtrail.trail.Alarms;
 import org.benchtrail.trail.StoredTrail;
 import org.benchtrail.trail.TrailEntry;
@@ -21,10 +22,12 @@ import org.jspecify.annotations.Nullable;
 class Continuity {
     private final TrailStore trail;
     private final Alarms alarms;
+    private final SiteBook site;
 
-    Continuity(TrailStore trail, Alarms alarms) {
+    Continuity(TrailStore trail, Alarms alarms, SiteBook site) {
         this.trail = trail;
         this.alarms = alarms;
+        this.site = site;
     }
 
     /** The trail as it is stored, held against itself and against what the row says of its end. */
@@ -55,7 +58,7 @@ class Continuity {
      */
     SheetRecord read(Ticket row, Actor by) {
         SheetRecord found = read(row.number(), by);
-        boolean alike = found.sheet() == null || row.shows(found.sheet());
+        boolean alike = found.sheet() == null || row.shows(found.sheet(), site.history());
         return alike || !found.verification().holds()
                 ? found
                 : alarming(row.number(), by, found.with(unlike(found.stored())));

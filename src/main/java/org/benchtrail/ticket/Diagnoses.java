@@ -98,7 +98,7 @@ public class Diagnoses {
         return category(sheet)
                 .flatMap(c -> SheetEvidence.finding(c, finding))
                 .map(Finding::limits)
-                .flatMap(limits -> reader.mains()
+                .flatMap(limits -> reader.mains(sheet)
                         .map(volts ->
                                 limits.nominal() == null || limits.nominal().by() != Nominal.By.MAINS
                                         ? null

@@ -8,7 +8,10 @@ import jakarta.enterprise.context.ApplicationScoped;
 import java.util.UUID;
 import org.benchtrail.core.method.Channel;
 import org.benchtrail.core.method.Origin;
+import org.benchtrail.core.method.Policy;
 import org.benchtrail.platform.RequestKind;
+import org.benchtrail.site.PolicyConfig;
+import org.benchtrail.site.PolicyFingerprint;
 import org.jboss.logging.Logger;
 
 /** How entries come to be made: by which door, in answer to which request, decided by which policy. */
@@ -18,18 +21,16 @@ class Origins {
     private static final Logger LOG = Logger.getLogger(Origins.class);
 
     private final CurrentVertxRequest http;
-    private final String policy;
 
-    Origins(CurrentVertxRequest http, PolicyConfig policy) {
+    Origins(CurrentVertxRequest http, PolicyConfig config) {
         this.http = http;
-        this.policy = PolicyFingerprint.of(policy.policy());
-        // the trail names the policy by its fingerprint; this line says what it was
-        LOG.infof("policy %s: %s", this.policy, policy.policy());
+        // the trail names the policy by its fingerprint; this line says what it was until the site decided otherwise
+        LOG.infof("policy %s: %s", PolicyFingerprint.of(config.policy()), config.policy());
     }
 
     /** Of the entries that one call of {@link TicketActs} makes: a form, a body or an act of a file is one request. */
-    Origin ofNewRequest() {
-        return new Origin(channel(), UUID.randomUUID().toString(), policy, null);
+    Origin ofNewRequest(Policy policy) {
+        return new Origin(channel(), UUID.randomUUID().toString(), PolicyFingerprint.of(policy), null);
     }
 
     /** What acts without being asked over HTTP is a file that is loaded. */

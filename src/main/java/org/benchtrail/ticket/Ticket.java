@@ -20,6 +20,9 @@ import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.core.method.desk.Opened;
 import org.benchtrail.core.method.document.CauseNamed;
 import org.benchtrail.core.method.identify.SymptomRecorded;
+import org.benchtrail.core.site.Due;
+import org.benchtrail.core.site.SiteHistory;
+import org.benchtrail.core.site.TicketClock;
 import org.jspecify.annotations.Nullable;
 
 /** What lists and searches need of a ticket: an image of its job sheet, made anew after every act, never changed otherwise. */
@@ -67,6 +70,17 @@ class Ticket {
 
     Instant due = Instant.EPOCH;
 
+    @Column(name = "due_what")
+    @Enumerated(EnumType.STRING)
+    Due.What dueWhat = Due.What.FIX;
+
+    /** The latest decision of the site when the due time was made. */
+    @Column(name = "site_version")
+    int siteVersion;
+
+    /** What the due time is counted from, see {@link ClockLine}; empty in rows that were last made before it was kept. */
+    String clock = "";
+
     @Column(name = "hold_for")
     @Nullable
     String holdFor;
@@ -94,16 +108,20 @@ class Ticket {
 
     protected Ticket() {}
 
-    /** @param hash of the trail's last entry */
-    Ticket(TicketNumber number, JobSheet sheet, String hash) {
+    /**
+     * @param hash of the trail's last entry
+     * @param site by which it is due
+     */
+    Ticket(TicketNumber number, JobSheet sheet, String hash, SiteHistory site) {
         serial = number.serial();
         requester = sheet.opened().requester();
         opened = sheet.facts().get(0).stamp().at();
-        show(sheet, hash);
+        show(sheet, hash, site);
     }
 
-    /** Takes over what the sheet says now, and where its trail ends. */
-    final void show(JobSheet sheet, String hash) {
+    /** Takes over what the sheet says now, and where its trail ends. What had ended before stays due when it was due then. */
+    final void show(JobSheet sheet, String hash, SiteHistory site) {
+        boolean stays = ended != null && !sheet.course().isOpen();
         lastHash = hash;
         Opened report = sheet.opened();
         title = report.title();
@@ -113,11 +131,20 @@ class Ticket {
         impact = report.impact();
         urgency = report.urgency();
         priority = report.priority();
-        due = opened.plusSeconds(priority.hours() * 3600L);
+        due(TicketClock.of(sheet), stays ? site.upTo(siteVersion) : site);
         show(sheet.course());
         entries = sheet.entries();
         touched = sheet.facts().get(sheet.facts().size() - 1).stamp().at();
         words = words(sheet);
+    }
+
+    /** Makes the due time anew. */
+    final void due(TicketClock counted, SiteHistory site) {
+        Due next = counted.due(site);
+        due = next.at();
+        dueWhat = next.what();
+        siteVersion = site.latest();
+        clock = ClockLine.of(counted);
     }
 
     private void show(Course course) {
@@ -153,14 +180,15 @@ class Ticket {
         return new TicketNumber(serial);
     }
 
-    /** Whether this image is what the sheet says. */
-    boolean shows(JobSheet sheet) {
-        return columns().equals(new Ticket(number(), sheet, lastHash).columns());
+    /** Whether this image is what the sheet says, by what the site had decided when it was made. */
+    boolean shows(JobSheet sheet, SiteHistory site) {
+        return columns().equals(new Ticket(number(), sheet, lastHash, site.upTo(siteVersion)).columns());
     }
 
+    /** Without the clock: a row that was last made before it was kept does not know it. */
     private List<Object> columns() {
         return Arrays.asList(
                 title, category, device, place, requester, impact, urgency, priority, step, standing, round, assignee,
-                opened, due, holdFor, followUp, escalated, offered, entries, touched, ended, words);
+                opened, due, dueWhat, holdFor, followUp, escalated, offered, entries, touched, ended, words);
     }
 }

@@ -10,14 +10,10 @@ import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
-import java.util.Optional;
 import java.util.Set;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.integrity.HashChain;
-import org.benchtrail.core.measure.Limit;
 import org.benchtrail.core.method.Actor;
-import org.benchtrail.core.method.Category;
-import org.benchtrail.core.method.Caution;
 import org.benchtrail.core.method.Decision;
 import org.benchtrail.core.method.Entry;
 import org.benchtrail.core.method.Fact;
@@ -27,22 +23,22 @@ import org.benchtrail.core.method.Method;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Origin;
 import org.benchtrail.core.method.Policy;
-import org.benchtrail.core.method.ServerKnowledge;
 import org.benchtrail.core.method.Stamp;
-import org.benchtrail.core.method.Standing;
 import org.benchtrail.core.method.TicketNumber;
-import org.benchtrail.core.method.desk.Cancelled;
 import org.benchtrail.core.method.desk.MoveFact;
 import org.benchtrail.core.method.desk.Opened;
 import org.benchtrail.core.method.desk.Refused;
 import org.benchtrail.core.method.identify.IdentifyRequirement;
 import org.benchtrail.core.method.identify.LikenessChecked;
+import org.benchtrail.core.site.SiteHistory;
 import org.benchtrail.people.AccountLog;
-import org.benchtrail.people.Directory;
 import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
 import org.benchtrail.platform.RecordBroken;
 import org.benchtrail.platform.Stale;
+import org.benchtrail.site.DeviceBook;
+import org.benchtrail.site.DeviceView;
+import org.benchtrail.site.SiteBook;
 import org.benchtrail.trail.TrailEntry;
 import org.benchtrail.trail.TrailStore;
 
@@ -57,13 +53,13 @@ public class TicketActs {
 
     private final Tickets tickets;
     private final Requesters requesters;
-    private final KeptFiles attachments;
     private final TrailStore trail;
     private final Continuity continuity;
-    private final Directory people;
     private final AccountLog accounts;
     private final Clock clock;
-    private final PolicyConfig policy;
+    private final SiteBook site;
+    private final Completions completions;
+    private final DeviceBook devices;
     private final Diagnoses diagnoses;
     private final Resemblance resemblance;
     private final Origins origins;
@@ -72,26 +68,26 @@ public class TicketActs {
     TicketActs(
             Tickets tickets,
             Requesters requesters,
-            KeptFiles attachments,
             TrailStore trail,
             Continuity continuity,
-            Directory people,
             AccountLog accounts,
             Clock clock,
-            PolicyConfig policy,
+            SiteBook site,
+            Completions completions,
+            DeviceBook devices,
             Diagnoses diagnoses,
             Resemblance resemblance,
             Origins origins,
             Event<TicketChanged> changed) {
         this.tickets = tickets;
         this.requesters = requesters;
-        this.attachments = attachments;
         this.trail = trail;
         this.continuity = continuity;
-        this.people = people;
         this.accounts = accounts;
         this.clock = clock;
-        this.policy = policy;
+        this.site = site;
+        this.completions = completions;
+        this.devices = devices;
         this.diagnoses = diagnoses;
         this.resemblance = resemblance;
         this.origins = origins;
@@ -103,6 +99,7 @@ public class TicketActs {
     public Outcome open(NewTicket report, Actor actor) {
         Permissions.require(Permission.WORK_TICKETS, actor);
         report.check();
+        SiteHistory decided = site.kept();
         long requester = requesters.keep(report.requester(), report.contact());
         TicketNumber number = new TicketNumber(tickets.nextSerial());
         Opened opened = new Opened(
@@ -110,18 +107,19 @@ public class TicketActs {
                 report.title(),
                 report.words(),
                 Objects.requireNonNull(report.category()),
-                report.device(),
+                devices.known(report.device()).map(DeviceView::label).orElse(report.device()),
                 report.place(),
                 requester,
                 Objects.requireNonNull(report.impact()),
                 Objects.requireNonNull(report.urgency()),
                 report.queued() ? null : actor.account(),
                 report.queued() ? Set.of() : actor.roles());
-        Entry first = new Entry(
-                new Stamp(1, now(Instant.MIN), actor.account(), actor.roles(), origins.ofNewRequest()), opened);
+        Instant now = now(Instant.MIN);
+        Origin origin = origins.ofNewRequest(decided.at(now).rules().policy());
+        Entry first = new Entry(new Stamp(1, now, actor.account(), actor.roles(), origin), opened);
         JobSheet sheet = JobSheet.open(first);
         TrailEntry stored = trail.next(number, first, HashChain.START);
-        tickets.persist(new Ticket(number, sheet, stored.hash()));
+        tickets.persist(new Ticket(number, sheet, stored.hash(), decided));
         tickets.flush();
         trail.append(number, stored);
         changed.fire(new TicketChanged(number, sheet, List.of(first)));
@@ -149,8 +147,9 @@ public class TicketActs {
 
     private Outcome carryOut(TicketNumber number, int version, Work.Order order, Actor actor) {
         Permissions.require(Permission.WORK_TICKETS, actor);
+        SiteHistory decided = site.kept();
         Ticket row = tickets.locked(number);
-        Writing writing = new Writing(continuity.read(row, actor), actor);
+        Writing writing = new Writing(continuity.read(row, actor), actor, decided);
         if (version != writing.sheet.entries()) {
             throw new Stale(writing.sheet.entries());
         }
@@ -163,7 +162,7 @@ public class TicketActs {
             missing = writing.all(work.after());
         }
         if (!writing.entries.isEmpty()) {
-            row.show(writing.sheet, writing.append());
+            row.show(writing.sheet, writing.append(), decided);
             changed.fire(new TicketChanged(number, writing.sheet, writing.entries));
         }
         return new Outcome(number, writing.sheet, writing.recorded(missing), missing);
@@ -179,15 +178,18 @@ public class TicketActs {
     private final class Writing {
         private final TicketNumber number;
         private final Actor actor;
-        private final Origin origin = origins.ofNewRequest();
+        private final Policy policy;
+        private final Origin origin;
         private final String lastHash;
         private final JobSheet start;
         private final Instant startTime;
         private final List<Entry> entries = new ArrayList<>();
         private JobSheet sheet;
 
-        Writing(SheetRecord record, Actor actor) {
+        Writing(SheetRecord record, Actor actor, SiteHistory decided) {
             this.actor = actor;
+            policy = decided.at(clock.instant()).rules().policy();
+            origin = origins.ofNewRequest(policy);
             start = record.sound();
             sheet = start;
             number = record.number();
@@ -200,7 +202,7 @@ public class TicketActs {
         /** Does every act, or takes all back and notes the refusal. */
         List<Missing> all(List<? extends Act> acts) {
             for (Act act : acts) {
-                Fact fact = act.on(sheet).completedBy(new Completion(sheet));
+                Fact fact = act.on(sheet).completedBy(completions.on(sheet, policy));
                 rankBefore(fact);
                 if (decideMeeting(fact) instanceof Decision.Refused refused) {
                     entries.clear();
@@ -246,7 +248,7 @@ public class TicketActs {
         }
 
         private Decision decide(Fact fact) {
-            return Method.decide(sheet, fact, actor, policy.policy(), now(lastTime()), origin.request());
+            return Method.decide(sheet, fact, actor, policy, now(lastTime()), origin.request());
         }
 
         /**
@@ -319,76 +321,6 @@ public class TicketActs {
                             || !(e.fact() instanceof Refused || e.stamp().by().equals(Stamp.SERVER)))
                     .map(e -> e.stamp().entry())
                     .toList();
-        }
-    }
-
-    /** What facts are completed with, see {@link Fact#completedBy}. */
-    private final class Completion implements ServerKnowledge {
-        private final JobSheet sheet;
-
-        Completion(JobSheet sheet) {
-            this.sheet = sheet;
-        }
-
-        @Override
-        public Category category() {
-            return sheet.opened().category();
-        }
-
-        @Override
-        public Set<Caution> cautionsOfFinding(String finding) {
-            return diagnoses.cautionsOf(sheet, finding);
-        }
-
-        @Override
-        public Optional<Limit> limitOf(String finding) {
-            return diagnoses.limitOf(sheet, finding);
-        }
-
-        @Override
-        public Set<Caution> cautionsOfRepair() {
-            return diagnoses.cautionsOfRepair(sheet);
-        }
-
-        @Override
-        public Actor worker(String account) {
-            return people.worker(account)
-                    .orElseThrow(
-                            () -> new Invalid("to", "Nobody who works on tickets has the account '" + account + "'."));
-        }
-
-        @Override
-        public int fileSize(String sha256) {
-            return attachments
-                    .size(sha256)
-                    .orElseThrow(() ->
-                            new Invalid("sha256", "Send the file first: no file with this SHA-256 is kept here."));
-        }
-
-        @Override
-        public void requireOriginal(String ticket) {
-            TicketNumber number = TicketNumber.parse(ticket);
-            Ticket original = tickets.kept(number)
-                    .orElseThrow(() -> new Invalid(
-                            "duplicateOf", "There is no ticket " + ticket + ": give the number of the other one."));
-            if (original.standing == Standing.CANCELLED
-                    && isDuplicate(trail.read(number).entries())) {
-                throw new Invalid(
-                        "duplicateOf",
-                        ticket + " was itself cancelled as a duplicate: name the ticket that is worked.");
-            }
-        }
-
-        private boolean isDuplicate(List<TrailEntry> stored) {
-            return stored.stream()
-                    .filter(entry -> entry.kind().equals(FactKinds.name(Cancelled.class)))
-                    .map(entry -> entry.read().fact())
-                    .anyMatch(fact -> fact instanceof Cancelled cancelled && cancelled.duplicateOf() != null);
-        }
-
-        @Override
-        public Policy policy() {
-            return policy.policy();
         }
     }
 }

@@ -6,6 +6,8 @@ import org.benchtrail.core.method.Priority;
 import org.benchtrail.core.method.Standing;
 import org.benchtrail.core.method.Step;
 import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.core.site.Due;
+import org.benchtrail.core.site.WorkingTime;
 import org.jspecify.annotations.Nullable;
 
 /** One ticket as a line of a list. */
@@ -22,6 +24,7 @@ public record TicketLine(
         @Nullable String assignee,
         Instant opened,
         Instant due,
+        Due.What dueWhat,
         @Nullable String holdFor,
         @Nullable Instant followUp,
         boolean escalated,
@@ -38,6 +41,16 @@ public record TicketLine(
         return holdFor != null ? "waits for " + holdFor : escalated ? "escalated" : "";
     }
 
+    public boolean isOverdue(Instant now) {
+        return standing == Standing.OPEN && due.isBefore(now);
+    }
+
+    /** How far off the due time is, in the working time of the site, and what is due if it is not the fix. */
+    public String dueIn(Instant now, WorkingTime time) {
+        String distance = Times.due(due, now, time);
+        return dueWhat == Due.What.FIX ? distance : dueWhat.words() + " " + distance;
+    }
+
     static TicketLine of(Ticket t) {
         return new TicketLine(
                 t.serial,
@@ -52,6 +65,7 @@ public record TicketLine(
                 t.assignee,
                 t.opened,
                 t.due,
+                t.dueWhat,
                 t.holdFor,
                 t.followUp,
                 t.escalated,

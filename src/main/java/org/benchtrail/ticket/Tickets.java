@@ -4,7 +4,9 @@ import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
 import io.quarkus.runtime.Startup;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.LockModeType;
+import java.util.List;
 import java.util.Optional;
+import org.benchtrail.core.method.Standing;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.platform.NotFound;
 import org.benchtrail.platform.sql.Sql;
@@ -32,6 +34,18 @@ class Tickets implements PanacheRepositoryBase<Ticket, Integer> {
     /** The row, which nobody changes until the transaction ends; empty if there is no such ticket. */
     Optional<Ticket> kept(TicketNumber number) {
         return findByIdOptional(number.serial(), LockModeType.PESSIMISTIC_READ);
+    }
+
+    /** Open tickets whose due time was made before that decision of the site, by their number, locked until the transaction ends. */
+    List<Ticket> madeBefore(int siteVersion, int after, int most) {
+        return find(
+                        "standing = ?1 and siteVersion < ?2 and serial > ?3 order by serial",
+                        Standing.OPEN,
+                        siteVersion,
+                        after)
+                .range(0, most - 1)
+                .withLock(LockModeType.PESSIMISTIC_WRITE)
+                .list();
     }
 
     Ticket present(TicketNumber number) {

@@ -5,6 +5,8 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
+import org.benchtrail.core.site.WorkMinutes;
+import org.benchtrail.core.site.WorkingTime;
 
 /** Moments and spans as people read them: in the viewer's zone, with the zone shown. */
 public final class Times {
@@ -20,6 +22,20 @@ public final class Times {
     public static String distance(Instant at, Instant now) {
         Duration gap = Duration.between(now, at);
         return gap.isNegative() ? span(gap.negated()) + " over" : "in " + span(gap);
+    }
+
+    /**
+     * How far off a due time is, counted as the site counts it: "in 40 min", "in 12 h 30 min of work", "3 h of work over". Where every
+     * minute until then is worked, as {@link #distance}.
+     */
+    static String due(Instant at, Instant now, WorkingTime time) {
+        boolean over = at.isBefore(now);
+        Duration work = over ? time.between(at, now) : time.between(now, at);
+        if (work.equals(Duration.between(now, at).abs())) {
+            return distance(at, now);
+        }
+        String span = WorkMinutes.text(work.toMinutes()) + " of work";
+        return over ? span + " over" : "in " + span;
     }
 
     /** How long something has waited: "waits 40 min", "waits 2 days". */

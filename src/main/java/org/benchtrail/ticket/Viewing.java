@@ -14,15 +14,23 @@ import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Policy;
 import org.benchtrail.core.method.Stamp;
 import org.benchtrail.core.method.StandingFact;
+import org.benchtrail.core.site.WorkingTime;
 
 /**
  * A job sheet looked at: by whom and when, and how moments and people are written for them.
  *
  * @param zone the viewer's
+ * @param workingTime of the site
  * @param names of people by account
  */
 public record Viewing(
-        JobSheet sheet, Actor viewer, ZoneId zone, Instant now, Policy policy, Map<String, String> names) {
+        JobSheet sheet,
+        Actor viewer,
+        ZoneId zone,
+        Instant now,
+        Policy policy,
+        WorkingTime workingTime,
+        Map<String, String> names) {
 
     /** Accounts that a page on the sheet names. */
     public static Set<String> accounts(JobSheet sheet) {

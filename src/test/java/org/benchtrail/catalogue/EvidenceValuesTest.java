@@ -135,7 +135,7 @@ class EvidenceValuesTest {
     private static SheetReader site(@Nullable String mains, Result.Figure... figures) {
         return new SheetReader() {
             @Override
-            public Optional<String> mains() {
+            public Optional<String> mains(JobSheet sheet) {
                 return Optional.ofNullable(mains);
             }
 

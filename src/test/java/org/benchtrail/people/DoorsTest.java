@@ -76,6 +76,28 @@ class DoorsTest {
             new Door("POST", "/me/sessions/end-others", null),
             new Door("POST", "/me/tokens", Permission.OWN_TOKENS),
             new Door("POST", "/me/tokens/{id}/revocation", Permission.OWN_TOKENS),
+            new Door("GET", "/site", Permission.SEE_TICKETS),
+            new Door("POST", "/site/places", Permission.KEEP_SITE),
+            new Door("POST", "/site/places/{id}", Permission.KEEP_SITE),
+            new Door("POST", "/site/teams", Permission.KEEP_SITE),
+            new Door("POST", "/site/teams/{id}", Permission.KEEP_SITE),
+            new Door("GET", "/site/policies", Permission.SEE_TICKETS),
+            new Door("POST", "/site/policies", Permission.SET_POLICIES),
+            new Door("GET", "/devices", Permission.SEE_TICKETS),
+            new Door("POST", "/devices", Permission.ADD_DEVICES),
+            new Door("GET", "/devices/{label}", Permission.SEE_TICKETS),
+            new Door("POST", "/devices/{label}", Permission.KEEP_SITE),
+            new Door("GET", "/device-labels", Permission.SEE_TICKETS),
+            new Door("GET", "/d/{code}", Permission.SEE_TICKETS),
+            new Door("GET", "/api/devices", Permission.SEE_TICKETS),
+            new Door("POST", "/api/devices", Permission.ADD_DEVICES),
+            new Door("GET", "/api/devices/{label}", Permission.SEE_TICKETS),
+            new Door("PUT", "/api/devices/{label}", Permission.KEEP_SITE),
+            new Door("GET", "/api/places", Permission.SEE_TICKETS),
+            new Door("POST", "/api/places", Permission.KEEP_SITE),
+            new Door("PUT", "/api/places/{id}", Permission.KEEP_SITE),
+            new Door("GET", "/api/site/policies", Permission.SEE_TICKETS),
+            new Door("POST", "/api/site/policies", Permission.SET_POLICIES),
             new Door("GET", "/api/people", Permission.MANAGE_ACCOUNTS),
             new Door("POST", "/api/people", Permission.MANAGE_ACCOUNTS),
             new Door("GET", "/api/people/{login}", Permission.MANAGE_ACCOUNTS),
@@ -258,7 +280,9 @@ class DoorsTest {
                 .replace("{act}", "confirm")
                 .replace("{sha256}", "0".repeat(64))
                 .replace("{entry}", "1")
-                .replace("{version}", "1");
+                .replace("{version}", "1")
+                .replace("{label}", "door-device")
+                .replace("{code}", "999999999");
     }
 
     private static RequestSpecification withBody(Door door, RequestSpecification request) {

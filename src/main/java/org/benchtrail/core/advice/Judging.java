@@ -34,7 +34,7 @@ final class Judging {
     Judging() {}
 
     Judging(JobSheet sheet, SheetReader reader) {
-        reader.mains().ifPresent(volts -> cases.put(Nominal.By.MAINS, volts));
+        reader.mains(sheet).ifPresent(volts -> cases.put(Nominal.By.MAINS, volts));
         generation(sheet, reader).ifPresent(name -> cases.put(Nominal.By.MEMORY, name));
     }
 

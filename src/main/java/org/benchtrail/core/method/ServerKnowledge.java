@@ -41,6 +41,11 @@ public interface ServerKnowledge {
         return Optional.empty();
     }
 
+    /** The limit of that quantity on the nameplate of the ticket's device; empty if it names none, or the device is not known. */
+    default Optional<Limit> nameplateOf(String quantity) {
+        return Optional.empty();
+    }
+
     /** The cautions against the dangers that the catalogue names for the usual repair of the active theory. */
     Set<Caution> cautionsOfRepair();
 }

@@ -11,10 +11,11 @@ import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.people.CurrentActor;
+import org.benchtrail.platform.IfMatch;
 import org.benchtrail.platform.problem.Problem;
 import org.benchtrail.platform.problem.ProblemKind;
+import org.benchtrail.site.SiteBook;
 import org.benchtrail.ticket.Outcome;
-import org.benchtrail.ticket.PolicyConfig;
 import org.benchtrail.ticket.Resemblance;
 import org.benchtrail.ticket.TicketQueries;
 import org.benchtrail.trail.FactJson;
@@ -26,7 +27,7 @@ class TicketAnswers {
     private final TicketQueries tickets;
     private final Resemblance resemblance;
     private final CurrentActor current;
-    private final PolicyConfig policy;
+    private final SiteBook site;
     private final Clock clock;
     private final ObjectMapper mapper;
 
@@ -34,13 +35,13 @@ class TicketAnswers {
             TicketQueries tickets,
             Resemblance resemblance,
             CurrentActor current,
-            PolicyConfig policy,
+            SiteBook site,
             Clock clock,
             ObjectMapper mapper) {
         this.tickets = tickets;
         this.resemblance = resemblance;
         this.current = current;
-        this.policy = policy;
+        this.site = site;
         this.clock = clock;
         this.mapper = FactJson.teach(mapper.copy());
     }
@@ -49,7 +50,7 @@ class TicketAnswers {
         TicketQueries.Whole ticket = tickets.ticket(number, current.actor());
         boolean nothing = resemblance.isNothing(number, ticket.sheet(), current.actor());
         SheetJson json =
-                SheetJson.of(ticket, Resemblance.gate(ticket.sheet(), policy.policy(), clock.instant(), nothing));
+                SheetJson.of(ticket, Resemblance.gate(ticket.sheet(), site.policy(), clock.instant(), nothing));
         return answer.entity(mapper.valueToTree(json))
                 .header("ETag", tag(ticket.sheet().entries()))
                 .build();
@@ -85,11 +86,6 @@ class TicketAnswers {
      * @throws Invalid if the header names none
      */
     static int version(@Nullable String ifMatch) {
-        String digits = ifMatch == null ? "" : ifMatch.strip().replaceAll("^\"|\"$", "");
-        if (!digits.matches("\\d{1,9}")) {
-            throw new Invalid(
-                    "If-Match", "Name the version of the ticket that this builds on: its ETag, such as \"27\".");
-        }
-        return Integer.parseInt(digits);
+        return IfMatch.version(ifMatch, "ticket");
     }
 }

@@ -6,6 +6,7 @@ import org.benchtrail.core.method.Category;
 import org.benchtrail.core.method.Priority;
 import org.benchtrail.core.method.Standing;
 import org.benchtrail.core.method.Step;
+import org.benchtrail.core.site.Due;
 import org.benchtrail.ticket.TicketLine;
 import org.jspecify.annotations.Nullable;
 
@@ -23,6 +24,7 @@ public record TicketLineJson(
         @Nullable String assignee,
         Instant opened,
         Instant due,
+        Due.What dueWhat,
         @Nullable String holdFor,
         @Nullable Instant followUp,
         boolean escalated,
@@ -47,6 +49,7 @@ public record TicketLineJson(
                 t.assignee(),
                 t.opened(),
                 t.due(),
+                t.dueWhat(),
                 t.holdFor(),
                 t.followUp(),
                 t.escalated(),

@@ -51,12 +51,13 @@ public class NewTicketPage {
         static native TemplateInstance alike(AlikeView alike);
     }
 
+    /** @param of label of the device that it is about; empty if nobody has said yet */
     @GET
     @Authenticated
     @Blocking
-    public Response blank() {
+    public Response blank(@RestQuery @DefaultValue("") String of) {
         Permissions.require(Permission.WORK_TICKETS, current.actor());
-        return Html.ok(page(new FormValues(), List.of()));
+        return Html.ok(page(queries.about(of), List.of()));
     }
 
     /** Likely duplicates of what is being typed, known causes and tickets solved before, as a fragment. */

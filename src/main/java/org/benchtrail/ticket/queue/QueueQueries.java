@@ -8,14 +8,19 @@ import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.benchtrail.core.Invalid.Problem;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Category;
 import org.benchtrail.core.method.Standing;
 import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.core.site.WorkingTime;
 import org.benchtrail.people.Directory;
 import org.benchtrail.platform.form.FormValues;
 import org.benchtrail.platform.form.PostedForm;
+import org.benchtrail.site.DeviceBook;
+import org.benchtrail.site.DeviceView;
+import org.benchtrail.site.SiteBook;
 import org.benchtrail.ticket.HandOvers;
 import org.benchtrail.ticket.KnownCauses;
 import org.benchtrail.ticket.QueueFilter;
@@ -29,12 +34,15 @@ import org.jspecify.annotations.Nullable;
 @Transactional
 class QueueQueries {
     private static final int ALIKE = 3;
+    private static final int OFFERED = 300;
     private static final int LINES = 25;
 
     private final TicketListQueries lists;
     private final KnownCauses known;
     private final Directory people;
     private final AlarmActs alarms;
+    private final SiteBook site;
+    private final DeviceBook devices;
     private final SavedFilters saved;
     private final HandOvers handOvers;
     private final Clock clock;
@@ -44,6 +52,8 @@ class QueueQueries {
             KnownCauses known,
             Directory people,
             AlarmActs alarms,
+            SiteBook site,
+            DeviceBook devices,
             SavedFilters saved,
             HandOvers handOvers,
             Clock clock) {
@@ -53,18 +63,21 @@ class QueueQueries {
         this.lists = lists;
         this.known = known;
         this.people = people;
+        this.site = site;
+        this.devices = devices;
         this.clock = clock;
     }
 
     /** @param form what was sent from the page and refused; null if nothing was */
     QueueView queue(QueueAsked asked, Actor viewer, ZoneId zone, @Nullable PostedForm form, List<Problem> problems) {
         Instant now = clock.instant();
+        WorkingTime time = site.history().workingTime();
         QueueFilter filter =
                 asked.filter(viewer.account(), now, zone).after(asked.begin()).lines(LINES);
         QueuePart part = lists.queue(filter, viewer);
         Map<String, String> names = people.names(part.assignees());
         List<QueueView.Line> lines = part.tickets().stream()
-                .map(t -> QueueView.Line.of(t, names, asked.sorting(), now, zone))
+                .map(t -> QueueView.Line.of(t, names, asked.sorting(), now, zone, time))
                 .toList();
         FormValues fill = new FormValues().put("", asked);
         if (form != null) {
@@ -92,8 +105,27 @@ class QueueQueries {
         return asked.after().isEmpty() ? lists.numbered(TicketNumber.meant(asked.text()), viewer) : Optional.empty();
     }
 
+    /** The fields of a new ticket about that device. */
+    FormValues about(String label) {
+        return (label.isBlank() ? Optional.<DeviceView>empty() : devices.known(label))
+                .map(d -> new FormValues()
+                        .set("device", d.label())
+                        .set("place", d.place())
+                        .set("category", d.category().name()))
+                .orElseGet(FormValues::new);
+    }
+
     NamedBefore named(Actor viewer) {
-        return new NamedBefore(lists.places(viewer), lists.devices(viewer));
+        return new NamedBefore(
+                both(devices.placeNames(), lists.places(viewer)), both(devices.labels(), lists.devices(viewer)));
+    }
+
+    /** What the site knows first, then what tickets named. */
+    private static List<String> both(List<String> known, List<String> named) {
+        return Stream.concat(known.stream(), named.stream())
+                .distinct()
+                .limit(OFFERED)
+                .toList();
     }
 
     AlikeView alike(String title, String device, @Nullable Category category, Actor viewer) {

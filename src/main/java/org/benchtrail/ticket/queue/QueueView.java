@@ -9,6 +9,7 @@ import org.benchtrail.core.Invalid.Problem;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Standing;
 import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.core.site.WorkingTime;
 import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
 import org.benchtrail.platform.Option;
@@ -73,7 +74,13 @@ public record QueueView(
             String mark,
             String beside) {
 
-        static Line of(TicketLine ticket, Map<String, String> names, Sorting sorting, Instant now, ZoneId zone) {
+        static Line of(
+                TicketLine ticket,
+                Map<String, String> names,
+                Sorting sorting,
+                Instant now,
+                ZoneId zone,
+                WorkingTime time) {
             boolean open = ticket.standing() == Standing.OPEN;
             String assignee = ticket.assignee();
             String touched = Times.text(ticket.touched(), zone);
@@ -86,8 +93,8 @@ public record QueueView(
                     open ? ticket.step().title() : Option.words(ticket.standing()),
                     ticket.step().place(),
                     assignee == null ? "not assigned" : names.getOrDefault(assignee, assignee),
-                    open ? Times.distance(ticket.due(), now) : touched,
-                    open && ticket.due().isBefore(now),
+                    open ? ticket.dueIn(now, time) : touched,
+                    ticket.isOverdue(now),
                     ticket.mark(),
                     open && sorting.by() == Sorting.Key.TOUCHED
                             ? "last act " + touched

@@ -3,14 +3,16 @@ package org.benchtrail.ticket.record;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
+import java.time.Instant;
 import java.time.ZoneId;
 import java.util.HashSet;
 import java.util.Set;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.core.site.SiteHistory;
 import org.benchtrail.people.Directory;
-import org.benchtrail.ticket.PolicyConfig;
+import org.benchtrail.site.SiteBook;
 import org.benchtrail.ticket.TicketQueries;
 import org.benchtrail.ticket.Viewing;
 
@@ -19,13 +21,13 @@ import org.benchtrail.ticket.Viewing;
 class RecordQueries {
     private final TicketQueries tickets;
     private final Directory people;
-    private final PolicyConfig policy;
+    private final SiteBook site;
     private final Clock clock;
 
-    RecordQueries(TicketQueries tickets, Directory people, PolicyConfig policy, Clock clock) {
+    RecordQueries(TicketQueries tickets, Directory people, SiteBook site, Clock clock) {
         this.tickets = tickets;
         this.people = people;
-        this.policy = policy;
+        this.site = site;
         this.clock = clock;
     }
 
@@ -37,7 +39,17 @@ class RecordQueries {
         traced.trail().stream()
                 .flatMap(e -> e.readable().stream())
                 .forEach(e -> accounts.add(e.stamp().person()));
-        Viewing viewing = new Viewing(sheet, viewer, zone, clock.instant(), policy.policy(), people.names(accounts));
+        SiteHistory decided = site.history();
+        Instant now = clock.instant();
+        Instant ended = sheet.course().closed();
+        Viewing viewing = new Viewing(
+                sheet,
+                viewer,
+                zone,
+                now,
+                decided.at(ended == null ? now : ended).rules().policy(),
+                decided.workingTime(),
+                people.names(accounts));
         return RecordView.of(traced, viewing);
     }
 }

@@ -1,24 +1,24 @@
 package org.benchtrail.ticket.sheet;
 
-import java.time.Instant;
 import java.util.Objects;
 import org.benchtrail.core.method.Course;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.desk.Opened;
 import org.benchtrail.ticket.TicketLine;
 import org.benchtrail.ticket.TicketQueries;
-import org.benchtrail.ticket.Times;
 import org.benchtrail.ticket.Viewing;
 
 /**
  * The head of the job sheet.
  *
  * @param report as the ticket was opened
+ * @param deviceAt page of the device; empty if the site does not know it
  * @param requester and how to reach them
  * @param standing in words; empty for what is open and not on hold
  */
 public record HeadView(
         Opened report,
+        String deviceAt,
         String requester,
         String affects,
         String due,
@@ -27,25 +27,25 @@ public record HeadView(
         int round,
         String standing) {
 
-    static HeadView of(TicketQueries.Whole ticket, Viewing viewing) {
+    static HeadView of(TicketQueries.Whole ticket, String deviceAt, Viewing viewing) {
         JobSheet sheet = viewing.sheet();
         Opened report = sheet.opened();
         Course course = sheet.course();
         return new HeadView(
                 report,
+                deviceAt,
                 ticket.requester() + ", " + ticket.contact(),
                 report.impact().words() + ", " + report.urgency().words(),
                 due(ticket.line(), viewing),
-                course.isOpen() && ticket.line().due().isBefore(viewing.now()),
+                ticket.line().isOverdue(viewing.now()),
                 course.assignee() == null ? "not assigned" : viewing.name(course.assignee()),
                 course.round(),
                 standing(course, viewing));
     }
 
     private static String due(TicketLine line, Viewing viewing) {
-        Instant due = line.due();
         boolean open = viewing.sheet().course().isOpen();
-        return viewing.time(due) + (open ? " (" + Times.distance(due, viewing.now()) + ")" : "");
+        return viewing.time(line.due()) + (open ? " (" + line.dueIn(viewing.now(), viewing.workingTime()) + ")" : "");
     }
 
     private static String standing(Course course, Viewing viewing) {

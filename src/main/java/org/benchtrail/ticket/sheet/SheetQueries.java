@@ -3,6 +3,7 @@ package org.benchtrail.ticket.sheet;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
+import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
 import org.benchtrail.core.measure.LimitLibrary;
@@ -11,11 +12,14 @@ import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Requirement;
 import org.benchtrail.core.method.Step;
 import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.core.site.SiteHistory;
 import org.benchtrail.limits.LimitBook;
 import org.benchtrail.people.Directory;
+import org.benchtrail.site.DeviceBook;
+import org.benchtrail.site.DeviceView;
+import org.benchtrail.site.SiteBook;
 import org.benchtrail.ticket.Diagnoses;
 import org.benchtrail.ticket.KnownCauses;
-import org.benchtrail.ticket.PolicyConfig;
 import org.benchtrail.ticket.Resemblance;
 import org.benchtrail.ticket.TicketLine;
 import org.benchtrail.ticket.TicketQueries;
@@ -35,7 +39,8 @@ class SheetQueries {
     private final Diagnoses diagnoses;
     private final LimitBook limits;
     private final Drafts drafts;
-    private final PolicyConfig policy;
+    private final SiteBook site;
+    private final DeviceBook devices;
     private final Clock clock;
 
     SheetQueries(
@@ -46,7 +51,8 @@ class SheetQueries {
             Diagnoses diagnoses,
             LimitBook limits,
             Drafts drafts,
-            PolicyConfig policy,
+            SiteBook site,
+            DeviceBook devices,
             Clock clock) {
         this.tickets = tickets;
         this.resemblance = resemblance;
@@ -55,7 +61,8 @@ class SheetQueries {
         this.diagnoses = diagnoses;
         this.limits = limits;
         this.drafts = drafts;
-        this.policy = policy;
+        this.site = site;
+        this.devices = devices;
         this.clock = clock;
     }
 
@@ -65,6 +72,7 @@ class SheetQueries {
      * @param workers who can be handed a ticket
      * @param alike tickets; none once it was looked at them
      * @param known causes that fit; none where they are of no help
+     * @param deviceAt page of the device; empty if the site does not know it
      * @param gate what must be true before the step is left
      * @param draft what the viewer typed and has not recorded yet
      * @param ranking null if the catalogue has nothing for the category
@@ -77,6 +85,7 @@ class SheetQueries {
             List<KnownCauses.Line> known,
             @Nullable RankingView ranking,
             LimitLibrary limits,
+            String deviceAt,
             List<Requirement.Status> gate,
             TypedDraft draft) {}
 
@@ -84,8 +93,16 @@ class SheetQueries {
     Contents contents(TicketNumber number, Actor viewer, ZoneId zone) {
         TicketQueries.Whole ticket = tickets.ticket(number, viewer);
         JobSheet sheet = ticket.sheet();
+        Instant now = clock.instant();
+        SiteHistory decided = site.history();
         Viewing viewing = new Viewing(
-                sheet, viewer, zone, clock.instant(), policy.policy(), people.names(Viewing.accounts(sheet)));
+                sheet,
+                viewer,
+                zone,
+                now,
+                decided.at(now).rules().policy(),
+                decided.workingTime(),
+                people.names(Viewing.accounts(sheet)));
         List<TicketLine> alike = resemblance.tickets(number, sheet, viewer);
         List<KnownCauses.Line> causes = isSeekingKnown(sheet) ? known.of(sheet) : List.of();
         boolean nothing = Resemblance.isAsked(sheet) && alike.isEmpty() && causes.isEmpty();
@@ -97,6 +114,7 @@ class SheetQueries {
                 causes,
                 diagnoses.of(sheet).map(dated -> RankingView.of(sheet, dated)).orElse(null),
                 limits.library(),
+                devices.known(sheet.opened().device()).map(DeviceView::at).orElse(""),
                 Resemblance.gate(sheet, viewing.policy(), viewing.now(), nothing),
                 drafts.of(number, viewer));
     }

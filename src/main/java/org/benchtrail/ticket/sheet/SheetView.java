@@ -77,7 +77,7 @@ public record SheetView(
                 open,
                 contents.ticket().fault(),
                 lastEntry(viewing),
-                HeadView.of(contents.ticket(), viewing),
+                HeadView.of(contents.ticket(), contents.deviceAt(), viewing),
                 RecordSummary.of(viewing),
                 offered,
                 StepRow.all(viewing),

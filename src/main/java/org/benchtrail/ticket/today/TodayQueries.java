@@ -19,9 +19,11 @@ import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Standing;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.core.method.desk.WaitKind;
+import org.benchtrail.core.site.SiteHistory;
+import org.benchtrail.core.site.WorkingTime;
 import org.benchtrail.people.Directory;
 import org.benchtrail.people.Duty;
-import org.benchtrail.ticket.PolicyConfig;
+import org.benchtrail.site.SiteBook;
 import org.benchtrail.ticket.QueueFilter;
 import org.benchtrail.ticket.QueuePart;
 import org.benchtrail.ticket.TicketListQueries;
@@ -43,7 +45,7 @@ class TodayQueries {
     private final TicketListQueries lists;
     private final TicketQueries tickets;
     private final Directory people;
-    private final PolicyConfig policy;
+    private final SiteBook site;
     private final Clock clock;
     private final Instance<Duty> duties;
 
@@ -52,25 +54,27 @@ class TodayQueries {
             TicketListQueries lists,
             TicketQueries tickets,
             Directory people,
-            PolicyConfig policy,
+            SiteBook site,
             Clock clock,
             Instance<Duty> duties) {
         this.waits = waits;
         this.lists = lists;
         this.tickets = tickets;
         this.people = people;
-        this.policy = policy;
+        this.site = site;
         this.clock = clock;
         this.duties = duties;
     }
 
     TodayView today(Actor viewer, ZoneId zone) {
         Instant now = clock.instant();
+        SiteHistory decided = site.history();
+        WorkingTime time = decided.workingTime();
         QueuePart own = part(viewer.account(), NEXT, viewer);
         List<WaitingLine> waiting = waits.waiting(viewer, WAITS);
         List<WaitingLine> asked = waits.asked(viewer, WAITS);
         Map<TicketNumber, JobSheet> sheets = tickets.sound(shownWhole(waiting), viewer);
-        Telling telling = new Telling(viewer, zone, now, sheets, names(waiting, asked, sheets));
+        Telling telling = new Telling(viewer, zone, now, decided, sheets, names(waiting, asked, sheets));
         return new TodayView(
                 viewer.account(),
                 Times.text(now, zone),
@@ -82,7 +86,9 @@ class TodayQueries {
                         .toList(),
                 telling.groups(waiting),
                 asked.stream().map(telling::asked).toList(),
-                own.tickets().stream().map(t -> TodayView.Line.of(t, now, zone)).toList(),
+                own.tickets().stream()
+                        .map(t -> TodayView.Line.of(t, now, zone, time))
+                        .toList(),
                 own.counted(),
                 part("-", 1, viewer).counted());
     }
@@ -114,13 +120,21 @@ class TodayQueries {
         private final Actor viewer;
         private final ZoneId zone;
         private final Instant now;
+        private final SiteHistory decided;
         private final Map<TicketNumber, JobSheet> sheets;
         private final Map<String, String> names;
 
-        Telling(Actor viewer, ZoneId zone, Instant now, Map<TicketNumber, JobSheet> sheets, Map<String, String> names) {
+        Telling(
+                Actor viewer,
+                ZoneId zone,
+                Instant now,
+                SiteHistory decided,
+                Map<TicketNumber, JobSheet> sheets,
+                Map<String, String> names) {
             this.viewer = viewer;
             this.zone = zone;
             this.now = now;
+            this.decided = decided;
             this.sheets = sheets;
             this.names = names;
         }
@@ -141,7 +155,16 @@ class TodayQueries {
             JobSheet sheet = sheets.get(line.number());
             return sheet == null
                     ? WaitView.named(line, names.getOrDefault(line.asker(), line.asker()), now, zone)
-                    : WaitView.whole(line, new Viewing(sheet, viewer, zone, now, policy.policy(), names));
+                    : WaitView.whole(
+                            line,
+                            new Viewing(
+                                    sheet,
+                                    viewer,
+                                    zone,
+                                    now,
+                                    decided.at(now).rules().policy(),
+                                    decided.workingTime(),
+                                    names));
         }
 
         TodayView.Asked asked(WaitingLine line) {

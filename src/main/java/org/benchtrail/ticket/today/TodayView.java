@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
 import org.benchtrail.core.method.desk.WaitKind;
+import org.benchtrail.core.site.WorkingTime;
 import org.benchtrail.people.Duty;
 import org.benchtrail.ticket.TicketLine;
 import org.benchtrail.ticket.Times;
@@ -58,7 +59,7 @@ public record TodayView(
             boolean overdue,
             String mark) {
 
-        static Line of(TicketLine ticket, Instant now, ZoneId zone) {
+        static Line of(TicketLine ticket, Instant now, ZoneId zone, WorkingTime time) {
             return new Line(
                     ticket.number(),
                     ticket.title(),
@@ -67,8 +68,8 @@ public record TodayView(
                     ticket.step().title(),
                     ticket.step().place(),
                     Times.text(ticket.due(), zone),
-                    Times.distance(ticket.due(), now),
-                    ticket.due().isBefore(now),
+                    ticket.dueIn(now, time),
+                    ticket.isOverdue(now),
                     ticket.mark());
         }
     }

@@ -18,7 +18,7 @@ import org.benchtrail.core.method.desk.Wait;
 import org.benchtrail.core.method.desk.Waits;
 import org.benchtrail.platform.sql.Sql;
 import org.benchtrail.platform.sql.SqlText;
-import org.benchtrail.ticket.PolicyConfig;
+import org.benchtrail.site.SiteBook;
 import org.benchtrail.ticket.TicketChanged;
 
 /** What waits, and for whom, as it follows from the job sheets; kept in the transaction of every act. */
@@ -27,14 +27,14 @@ import org.benchtrail.ticket.TicketChanged;
 @Transactional
 public class WaitBook {
     private final EntityManager database;
-    private final PolicyConfig policy;
+    private final SiteBook site;
     private final ObjectMapper json;
     private final Clock clock;
     private final SqlText text;
 
-    WaitBook(EntityManager database, PolicyConfig policy, ObjectMapper json, Clock clock) {
+    WaitBook(EntityManager database, SiteBook site, ObjectMapper json, Clock clock) {
         this.database = database;
-        this.policy = policy;
+        this.site = site;
         this.json = json;
         this.clock = clock;
         text = SqlText.of(WaitBook.class).having("renew", "owed", "waiting", "count", "asked");
@@ -46,7 +46,7 @@ public class WaitBook {
     }
 
     void renew(TicketNumber number, JobSheet sheet) {
-        write(number, Waits.hands(sheet), Waits.of(sheet, policy.policy()));
+        write(number, Waits.hands(sheet), Waits.of(sheet, site.policy()));
     }
 
     private void write(TicketNumber number, Set<String> hands, List<Wait> waits) {

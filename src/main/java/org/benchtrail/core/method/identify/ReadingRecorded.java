@@ -230,9 +230,12 @@ public record ReadingRecorded(
 
     @Override
     public Fact completedBy(ServerKnowledge server) {
-        ReadingRecorded judged = lower != null || upper != null || finding == null
+        ReadingRecorded judged = lower != null || upper != null
                 ? this
-                : server.limitOf(finding).map(this::within).orElse(this);
+                : server.nameplateOf(quantity)
+                        .or(() -> Optional.ofNullable(finding).flatMap(server::limitOf))
+                        .map(this::within)
+                        .orElse(this);
         return accuracy == null
                 ? judged
                 : judged.guarded(server.policy().guardBand().toPlainString());

@@ -1,4 +1,4 @@
-package org.benchtrail.ticket;
+package org.benchtrail.site;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 

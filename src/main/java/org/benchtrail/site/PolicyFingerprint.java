@@ -1,4 +1,4 @@
-package org.benchtrail.ticket;
+package org.benchtrail.site;
 
 import java.lang.reflect.RecordComponent;
 import java.math.BigDecimal;
@@ -8,13 +8,13 @@ import org.benchtrail.core.method.FactKinds;
 import org.benchtrail.core.method.Policy;
 
 /** A short name of a policy's values: the same values have the same name, on every server and after every start. */
-final class PolicyFingerprint {
+public final class PolicyFingerprint {
     private static final int DIGITS = 16;
 
     private PolicyFingerprint() {}
 
     /** The first 16 hexadecimal digits of the hash of one line {@code name=value} for each value. */
-    static String of(Policy policy) {
+    public static String of(Policy policy) {
         StringBuilder lines = new StringBuilder();
         for (RecordComponent component : Policy.class.getRecordComponents()) {
             Object value = FactKinds.value(policy, component);

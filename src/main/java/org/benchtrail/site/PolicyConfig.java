@@ -1,4 +1,4 @@
-package org.benchtrail.ticket;
+package org.benchtrail.site;
 
 import io.quarkus.runtime.configuration.DurationConverter;
 import io.smallrye.config.ConfigMapping;
@@ -9,12 +9,14 @@ import java.time.Duration;
 import java.util.Optional;
 import java.util.Set;
 import org.benchtrail.core.method.Policy;
+import org.benchtrail.core.site.SiteRules;
 import org.eclipse.microprofile.config.spi.Converter;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What a site decides for itself. A value that is none, or lies outside what is allowed, stops the start with a message that names the
- * setting, the value and what is allowed. Lengths of time are written as {@code PT48H} or {@code P14D}.
+ * What counts until an administrator decides something else on the page of the site, see {@link SiteBook}. A value that is none, or lies
+ * outside what is allowed, stops the start with a message that names the setting, the value and what is allowed. Lengths of time are
+ * written as {@code PT48H} or {@code P14D}.
  */
 @ConfigMapping(prefix = "benchtrail.policy")
 public interface PolicyConfig {
@@ -51,6 +53,11 @@ public interface PolicyConfig {
     @WithDefault("3")
     @WithConverter(RepairOdds.class)
     BigDecimal repairOdds();
+
+    /** Round the clock, with the hours that each priority has of itself. */
+    default SiteRules rules() {
+        return SiteRules.usual(mains().orElse(null), repairOdds(), policy());
+    }
 
     default Policy policy() {
         return new Policy(approvalCostLimit(), dataAnswerMaxAge(), soakTime(), reopenWindow(), guardBand());
