@@ -46,12 +46,15 @@ public class Directory {
         Map<String, String> names = active.stream().collect(Collectors.toMap(a -> a.login, a -> a.displayName));
         return active.stream()
                 .filter(account -> account.actor().works())
-                .map(account -> away.containsKey(account.login) ? away(account, away, names) : account.actor())
+                .map(account -> taker(account, away, names))
                 .toList();
     }
 
-    private static Actor away(Account account, Map<String, Absence> away, Map<String, String> names) {
+    private static Actor taker(Account account, Map<String, Absence> away, Map<String, String> names) {
         Absence absence = away.get(account.login);
+        if (absence == null) {
+            return account.actor();
+        }
         String last = DAY.format(absence.ends.atZone(account.zoneId()).minusDays(1));
         String standsIn = Absences.standsIn(account.login, away)
                 .map(login -> names.getOrDefault(login, login) + " stands in")
