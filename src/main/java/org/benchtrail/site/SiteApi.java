@@ -26,7 +26,7 @@ import org.jboss.resteasy.reactive.RestQuery;
 import org.jspecify.annotations.Nullable;
 
 /** Devices, places and what the site decided, for programs. */
-@Path("/api")
+@Path("/")
 @Authenticated
 @Blocking
 @Produces(MediaType.APPLICATION_JSON)
@@ -62,7 +62,7 @@ public class SiteApi {
     public record Decided(int version) {}
 
     @GET
-    @Path("devices")
+    @Path("api/devices")
     @Operation(summary = "The devices by label, a stretch at a time; a Link header leads to the next page")
     public Response devices(
             @RestQuery @DefaultValue("") String words,
@@ -86,7 +86,7 @@ public class SiteApi {
     }
 
     @POST
-    @Path("devices")
+    @Path("api/devices")
     @Operation(summary = "Adds a device")
     public Response addDevice(DeviceText device) {
         Permissions.require(Permission.ADD_DEVICES, current.actor());
@@ -96,14 +96,14 @@ public class SiteApi {
     }
 
     @GET
-    @Path("devices/{label}")
+    @Path("api/devices/{label}")
     @Operation(summary = "A device")
     public Response device(@RestPath String label) {
         return tagged(Response.ok(), devices.device(label, current.actor()));
     }
 
     @PUT
-    @Path("devices/{label}")
+    @Path("api/devices/{label}")
     @Operation(summary = "Changes a device; all but its label")
     public Response changeDevice(
             @RestPath String label, @HeaderParam("If-Match") @Nullable String version, DeviceText device) {
@@ -119,14 +119,14 @@ public class SiteApi {
     }
 
     @GET
-    @Path("places")
+    @Path("api/places")
     @Operation(summary = "The places of the site")
     public List<PlaceActs.PlaceView> places() {
         return places.places(current.actor());
     }
 
     @POST
-    @Path("places")
+    @Path("api/places")
     @Operation(summary = "Adds a place")
     public Response addPlace(PlaceActs.PlaceText place) {
         PlaceActs.PlaceView made = places.addPlace(place, current.actor());
@@ -136,7 +136,7 @@ public class SiteApi {
     }
 
     @PUT
-    @Path("places/{id}")
+    @Path("api/places/{id}")
     @Operation(summary = "Changes a place")
     public PlaceActs.PlaceView changePlace(
             @RestPath long id, @HeaderParam("If-Match") @Nullable String version, PlaceActs.PlaceText place) {
@@ -145,7 +145,7 @@ public class SiteApi {
     }
 
     @GET
-    @Path("site/policies")
+    @Path("api/site/policies")
     @Operation(summary = "Calendar, times by priority and policies as they count now")
     public Policies policies() {
         Permissions.require(Permission.SEE_TICKETS, current.actor());
@@ -153,7 +153,7 @@ public class SiteApi {
     }
 
     @POST
-    @Path("site/policies")
+    @Path("api/site/policies")
     @Operation(summary = "Decides about calendar, times and policies from a moment on")
     public Decided decide(@HeaderParam("If-Match") @Nullable String version, NewPolicies decided) {
         Permissions.require(Permission.SET_POLICIES, current.actor());

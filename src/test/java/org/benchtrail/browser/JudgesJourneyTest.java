@@ -68,8 +68,8 @@ class JudgesJourneyTest {
             tomasz.look("sheet-offer-made");
 
             ines.go("/today");
-            ines.sees("For you to judge or answer");
-            ines.sees("offered to you");
+            ines.sees("Offered to you");
+            ines.sees("You know this board");
             ines.look("today-waiting");
             onTheSheet(ines);
             ines.sees("Offered to you");
@@ -164,7 +164,7 @@ class JudgesJourneyTest {
 
     private void agreed(Person omar) {
         omar.go("/today");
-        omar.sees("agreement to a correction");
+        omar.sees("Corrections to agree to");
         onTheSheet(omar);
         omar.fill("agree.reason", "The sensor was out of order that day");
         omar.press("Agree");
@@ -197,7 +197,8 @@ class JudgesJourneyTest {
 
     private void sentBack(Person ruth) {
         ruth.go("/today");
-        ruth.sees("a mentor to look at it; a signature");
+        ruth.sees("To sign as mentor");
+        ruth.sees("To look at as mentor");
         onTheSheet(ruth);
         ruth.look("sheet-mentor-asked");
         ruth.fill("remark.text", "Which cooler is fitted?");
