@@ -123,11 +123,11 @@ class TodayPageTest {
     @Test
     void hold_waitsFromItsFollowUpOn_andIsHeldLongerOnToday() {
         ApiDesk desk = site.desk("way-ines");
-        Instant soon = Instant.now().plus(Duration.ofHours(2));
+        Instant soon = Instant.now().plus(Duration.ofMinutes(15));
         desk.does("{\"kind\":\"held\",\"waitingFor\":\"PART\",\"followUp\":\"" + soon + "\",\"note\":\"Ordered\"}");
         Browser ines = browser("way-ines");
         assertFalse(waits(ines, desk));
-        clock.putForward(Duration.ofHours(3));
+        clock.putForward(Duration.ofMinutes(20));
         assertTrue(waits(ines, desk));
         assertBackOnToday(decides(
                 ines,
