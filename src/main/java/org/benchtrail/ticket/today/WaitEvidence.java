@@ -1,6 +1,5 @@
 package org.benchtrail.ticket.today;
 
-import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Predicate;
@@ -144,7 +143,7 @@ public record WaitEvidence(List<Pair> pairs, List<EvidenceView.Reading> readings
 
         private void soak() {
             SoakTime.running(sheet).ifPresent(started -> {
-                long ran = Duration.between(started.stamp().at(), viewing.now()).toMinutes();
+                long ran = SoakTime.passed(started, viewing.now());
                 pair(
                         "While it ran",
                         Stream.of(SoakTime.words(ran) + " since " + viewing.stamp(started) + "; asked for "

@@ -1,6 +1,5 @@
 package org.benchtrail.ticket.today;
 
-import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.Map;
@@ -8,7 +7,6 @@ import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.desk.Asked;
 import org.benchtrail.core.method.desk.Hold;
 import org.benchtrail.core.method.desk.WaitKind;
-import org.benchtrail.core.method.verify.SoakRun;
 import org.benchtrail.core.method.verify.SoakTime;
 import org.benchtrail.platform.form.FormValues;
 import org.benchtrail.ticket.Times;
@@ -113,12 +111,9 @@ public record WaitView(
 
     /** Minutes since the run was started that are not recorded yet. */
     private static long ran(Viewing viewing) {
-        return SoakTime.running(viewing.sheet())
-                .map(started ->
-                        Duration.between(started.stamp().at(), viewing.now()).toMinutes()
-                                - viewing.sheet().all(SoakRun.class, r -> r.isAfter(started.entry())).stream()
-                                        .mapToLong(r -> r.fact().minutes())
-                                        .sum())
+        JobSheet sheet = viewing.sheet();
+        return SoakTime.running(sheet)
+                .map(started -> SoakTime.passed(started, viewing.now()) - SoakTime.told(sheet, started))
                 .orElse(0L);
     }
 }

@@ -1,6 +1,5 @@
 package org.benchtrail.core.method.verify;
 
-import java.time.Duration;
 import java.util.List;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Actor;
@@ -25,10 +24,8 @@ public record SoakRun(int minutes, boolean recurred, String note) implements Ver
                 .orElseThrow(() -> new Invalid(
                         "minutes",
                         "Record first that the run begins: it is counted from there, after the last action."));
-        long passed = Duration.between(start.stamp().at(), s.now()).toMinutes();
-        long told = s.sheet().all(SoakRun.class, r -> r.isAfter(start.entry())).stream()
-                .mapToLong(r -> r.fact().minutes())
-                .sum();
+        long passed = SoakTime.passed(start, s.now());
+        long told = SoakTime.told(s.sheet(), start);
         if (told + minutes > passed) {
             throw new Invalid(
                     "minutes",

@@ -61,9 +61,17 @@ public final class SoakTime {
         return sheet.step() != Step.VERIFY || !intermittent(sheet) || lacking <= 0
                 ? Optional.empty()
                 : running(sheet)
-                        .map(started -> started.stamp()
-                                .at()
-                                .plus(Duration.ofMinutes(minutes(runs(sheet, started.entry())) + lacking)));
+                        .map(started -> started.stamp().at().plus(Duration.ofMinutes(told(sheet, started) + lacking)));
+    }
+
+    /** Minutes that have passed since a run was started. */
+    public static long passed(StandingFact<SoakStarted> started, Instant now) {
+        return Duration.between(started.stamp().at(), now).toMinutes();
+    }
+
+    /** How many of them are recorded. */
+    public static long told(JobSheet sheet, StandingFact<SoakStarted> started) {
+        return minutes(runs(sheet, started.entry()));
     }
 
     private static List<StandingFact<SoakRun>> runs(JobSheet sheet, int after) {
