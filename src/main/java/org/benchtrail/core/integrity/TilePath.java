@@ -35,7 +35,7 @@ public record TilePath(int level, long n, int width) {
     }
 
     /** How many hashes that level has in a tree of {@code size} leaves. */
-    static long hashes(int level, long size) {
+    public static long hashes(int level, long size) {
         return size >> (Math.max(0, level) * Frontier.TILE_HEIGHT);
     }
 
