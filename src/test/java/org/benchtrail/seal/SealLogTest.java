@@ -14,7 +14,9 @@ import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.RestAssured;
 import io.restassured.response.Response;
 import jakarta.inject.Inject;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -35,6 +37,7 @@ import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.people.PeopleActs;
 import org.benchtrail.platform.TestDatabase;
+import org.benchtrail.seal.offline.VerifyCommand;
 import org.benchtrail.ticket.NewTicket;
 import org.benchtrail.ticket.TicketActs;
 import org.erdtman.jcs.JsonCanonicalizer;
@@ -255,21 +258,38 @@ class SealLogTest {
     }
 
     @Test
-    void theFolder_holdsWhatIsServed() throws IOException {
-        folder.write(own, SignedNote.parse(Files.readString(signing.lastNote())));
-        people.setZone(LEA, "UTC");
+    void theFolder_holdsWhatIsServed_andTheVerifierSaysThatItHolds() throws IOException {
+        attach("a picture of the fan");
         job.round();
-        folder.write(own, SignedNote.parse(Files.readString(signing.lastNote())));
+        folder.write(own, true);
+        Checkpoint earlier = Checkpoint.parse(Files.readString(own.resolve("checkpoint")));
+        people.setZone(LEA, "UTC");
+        ticket();
+        job.round();
+        folder.write(own, true);
         assertArrayEquals(log("/log/checkpoint").asByteArray(), Files.readAllBytes(own.resolve("checkpoint")));
-        try (var files = Files.walk(own)) {
-            List<Path> tiles = files.filter(Files::isRegularFile)
-                    .filter(file -> !file.endsWith("checkpoint"))
-                    .toList();
+        try (var files = Files.walk(own.resolve("tile"))) {
+            List<Path> tiles = files.filter(Files::isRegularFile).toList();
             assertTrue(tiles.size() >= 3);
             for (Path tile : tiles) {
                 assertArrayEquals(log("/log/" + own.relativize(tile)).asByteArray(), Files.readAllBytes(tile));
             }
         }
+        ByteArrayOutputStream said = new ByteArrayOutputStream();
+        int exit = VerifyCommand.run(
+                List.of(
+                        own.toString(),
+                        "--earlier",
+                        earlier.size() + ":" + earlier.root().base64()),
+                new PrintStream(said, true, StandardCharsets.UTF_8));
+        assertEquals(0, exit, said::toString);
+    }
+
+    private void attach(String content) {
+        TestDatabase.run(
+                "insert into attachment (sha256, content) values (encode(sha256(?), 'hex'), ?) on conflict do nothing",
+                content.getBytes(StandardCharsets.UTF_8),
+                content.getBytes(StandardCharsets.UTF_8));
     }
 
     @Test
