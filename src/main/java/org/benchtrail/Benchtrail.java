@@ -48,6 +48,9 @@ public class Benchtrail {
             set("quarkus.flyway.username", database.owner().user());
             set("quarkus.flyway.password", database.owner().password());
             set("benchtrail.demo", "true");
+            set(
+                    "benchtrail.seal.key-file",
+                    folder.resolve("seal").resolve("key").toString());
             run(words);
         } catch (DatabaseNotStarted failure) {
             System.err.println(failure.getMessage());
