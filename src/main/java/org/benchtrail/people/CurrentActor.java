@@ -79,7 +79,7 @@ public class CurrentActor {
         return may(Permission.DECIDE_PROPOSALS);
     }
 
-    /** For the navigation: whether this person answers for the record. */
+    /** For the foot of each page: whether this person answers for the record. */
     public boolean maySeeAlarms() {
         return may(Permission.SEE_ALARMS);
     }
