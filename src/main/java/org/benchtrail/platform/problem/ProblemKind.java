@@ -36,6 +36,16 @@ public enum ProblemKind {
             415,
             "This kind of content is not taken here",
             "Send the kind of content that the address takes."),
+    DATABASE_AWAY(
+            "database-away",
+            503,
+            "The database is away for a moment",
+            "Try again in a few seconds. If it takes longer than some minutes, tell an administrator."),
+    MAYBE_RECORDED(
+            "maybe-recorded",
+            503,
+            "This may or may not have been recorded",
+            "Send it again from here: what was recorded is then answered, and is not recorded twice. Or look at the entry first."),
     REFUSED("refused", 400, "The request was refused", "Check the request and send again."),
     FAILED(
             "failed",

@@ -9,6 +9,7 @@ import io.quarkus.security.ForbiddenException;
 import io.quarkus.security.UnauthorizedException;
 import io.vertx.core.json.jackson.DatabindCodec;
 import io.vertx.ext.web.RoutingContext;
+import jakarta.inject.Inject;
 import jakarta.persistence.OptimisticLockException;
 import jakarta.ws.rs.WebApplicationException;
 import jakarta.ws.rs.core.HttpHeaders;
@@ -18,6 +19,8 @@ import java.io.UncheckedIOException;
 import java.net.URI;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
+import java.time.Clock;
+import java.util.Optional;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.platform.Forbidden;
 import org.benchtrail.platform.Html;
@@ -25,6 +28,8 @@ import org.benchtrail.platform.NotFound;
 import org.benchtrail.platform.RecordBroken;
 import org.benchtrail.platform.RequestKind;
 import org.benchtrail.platform.Stale;
+import org.benchtrail.platform.outage.DatabaseFault;
+import org.benchtrail.platform.outage.Outage;
 import org.jboss.logging.Logger;
 import org.jboss.resteasy.reactive.server.ServerExceptionMapper;
 import org.jspecify.annotations.Nullable;
@@ -32,6 +37,12 @@ import org.jspecify.annotations.Nullable;
 /** Every exception that leaves an endpoint becomes a problem: RFC 9457 JSON under /api, a page elsewhere. */
 public class Problems {
     private static final Logger LOG = Logger.getLogger(Problems.class);
+
+    @Inject
+    Outage outage;
+
+    @Inject
+    Clock clock;
 
     /** The page that tells a person what happened. */
     @CheckedTemplate(basePath = "")
@@ -115,6 +126,15 @@ public class Problems {
 
     @ServerExceptionMapper
     public Response failed(Throwable e, RoutingContext request) {
+        Optional<DatabaseFault> away = DatabaseFault.of(e);
+        if (away.isPresent()) {
+            if (away.get() == DatabaseFault.AWAY) {
+                outage.met(e);
+            } else {
+                outage.brokeAtCommit(e, request.normalizedPath());
+            }
+            return DatabaseAway.answer(request, away.get(), clock);
+        }
         Problem problem = Problem.of(ProblemKind.FAILED, "Your request was not carried out.");
         // path only: a query may hold what somebody typed
         LOG.errorf(
