@@ -42,17 +42,24 @@ public class Benchtrail {
                 "Benchtrail keeps its data in " + folder + " (set BENCHTRAIL_DATA to choose another folder).");
         try (EmbeddedDatabase database =
                 EmbeddedDatabase.start(folder, sentence -> System.out.println("  " + sentence))) {
+            database.supervise(sentence -> System.out.println("  " + sentence), Benchtrail::end);
             set("quarkus.datasource.jdbc.url", database.jdbcUrl());
             set("quarkus.datasource.username", database.server().user());
             set("quarkus.datasource.password", database.server().password());
             set("quarkus.flyway.username", database.owner().user());
             set("quarkus.flyway.password", database.owner().password());
             set("benchtrail.demo", "true");
+            set("benchtrail.sign-in.second-factor-for-administrators", "false");
             run(words);
         } catch (DatabaseNotStarted failure) {
             System.err.println(failure.getMessage());
             System.exit(1);
         }
+    }
+
+    private static void end(String sentence) {
+        System.err.println(sentence);
+        System.exit(1);
     }
 
     private static void run(String[] words) {

@@ -7,6 +7,7 @@ import io.quarkus.security.identity.request.AuthenticationRequest;
 import io.quarkus.security.identity.request.TokenAuthenticationRequest;
 import io.quarkus.vertx.http.runtime.security.ChallengeData;
 import io.quarkus.vertx.http.runtime.security.HttpAuthenticationMechanism;
+import io.quarkus.vertx.http.runtime.security.HttpSecurityUtils;
 import io.smallrye.mutiny.Uni;
 import io.vertx.ext.web.RoutingContext;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -36,7 +37,8 @@ class TokenSignIn implements HttpAuthenticationMechanism {
         request.put(HttpAuthenticationMechanism.class.getName(), this);
         return Identities.whileItGoesOn(outage, request)
                 .orElseGet(() -> identities
-                        .authenticate(new TokenAuthenticationRequest(new TokenCredential(token(header), "bearer")))
+                        .authenticate(HttpSecurityUtils.setRoutingContextAttribute(
+                                new TokenAuthenticationRequest(new TokenCredential(token(header), "bearer")), request))
                         .onFailure(Identities::isAway)
                         .recoverWithItem(failure -> Identities.away(request, failure)));
     }

@@ -59,6 +59,19 @@ final class DatabaseAway {
                 .build();
     }
 
+    /** A page of the same frame for what went wrong before anybody was looked up. */
+    static String plain(Problem problem) {
+        return Templates.away(
+                        problem,
+                        "Everything that was recorded before; this request added nothing.",
+                        false,
+                        Outage.RETRY_AFTER_S,
+                        false,
+                        "/",
+                        List.of())
+                .render();
+    }
+
     private static String uncertain(RoutingContext request, Instant now) {
         String at = now.truncatedTo(ChronoUnit.SECONDS).toString();
         String where = ticket(request.normalizedPath());

@@ -30,6 +30,11 @@ public enum ProblemKind {
             "The record does not hold",
             "Tell a supervisor or an administrator: what differs has to be put back, and it stands under Alarms. The ticket's"
                     + " trail shows what can still be read."),
+    VERSION_NEEDED(
+            "version-needed",
+            428,
+            "Say which version this builds on",
+            "Read what is stored, and send its ETag as If-Match."),
     TOO_LARGE("too-large", 413, "This is too large", "Send a smaller file or a shorter text."),
     MEDIA(
             "media-type",
@@ -97,6 +102,7 @@ public enum ProblemKind {
             case 412 -> STALE;
             case 413 -> TOO_LARGE;
             case 415 -> MEDIA;
+            case 428 -> VERSION_NEEDED;
             default -> status >= 500 ? FAILED : REFUSED;
         };
     }
