@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Locale;
 import org.benchtrail.demo.LoadCommand;
 import org.benchtrail.platform.database.DatabaseNotStarted;
 import org.benchtrail.platform.database.EmbeddedDatabase;
@@ -32,6 +33,9 @@ public class Benchtrail {
             set("quarkus.log.category.\"org.benchtrail.ticket.Origins\".level", "WARN");
         }
         String url = setting(URL, "");
+        if (!load) {
+            requireSafeStart(url.isEmpty());
+        }
         if (!url.isEmpty()) {
             production(url);
             run(words);
@@ -49,12 +53,22 @@ public class Benchtrail {
             set("quarkus.flyway.username", database.owner().user());
             set("quarkus.flyway.password", database.owner().password());
             set("benchtrail.demo", "true");
+            set("benchtrail.data-folder", folder.toString());
             set("benchtrail.sign-in.second-factor-for-administrators", "false");
             run(words);
         } catch (DatabaseNotStarted failure) {
             System.err.println(failure.getMessage());
             System.exit(1);
         }
+    }
+
+    private static void requireSafeStart(boolean demo) {
+        boolean tls = !value("quarkus.http.ssl.certificate.files", "").isEmpty()
+                || !value("quarkus.http.ssl.certificate.key-store-file", "").isEmpty();
+        boolean proxy = value("quarkus.http.proxy.proxy-address-forwarding", "").equals("true");
+        new StartChecks(demo, value("quarkus.http.host", "127.0.0.1"), tls, proxy)
+                .refusal()
+                .ifPresent(Benchtrail::end);
     }
 
     private static void end(String sentence) {
@@ -88,6 +102,8 @@ public class Benchtrail {
     /** A shop's own database: two accounts on it, one that owns the schema, one that only works in it. */
     private static void production(String url) {
         set("quarkus.datasource.jdbc.url", url);
+        // long enough for a balancer to notice that this node is no longer ready
+        set("quarkus.shutdown.delay", "PT3S");
         set("quarkus.datasource.username", required("BENCHTRAIL_DATABASE_USER"));
         set("quarkus.datasource.password", required("BENCHTRAIL_DATABASE_PASSWORD"));
         set("quarkus.flyway.username", required("BENCHTRAIL_OWNER_USER"));
@@ -102,6 +118,14 @@ public class Benchtrail {
             System.exit(1);
         }
         return value;
+    }
+
+    /** A setting of the framework, from the command line or the environment. */
+    private static String value(String name, String otherwise) {
+        @Nullable String given = System.getProperty(name);
+        return given == null
+                ? setting(name.toUpperCase(Locale.ROOT).replace('.', '_').replace('-', '_'), otherwise)
+                : given;
     }
 
     private static String setting(String name, String otherwise) {

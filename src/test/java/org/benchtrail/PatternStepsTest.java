@@ -30,7 +30,7 @@ class PatternStepsTest {
     private static final Pattern CALL = Pattern.compile(
             "(?:Pattern\\.compile|\\.matches|\\.replaceAll|\\.replaceFirst|\\.split)\\(\\s*((?:\"(?:[^\"\\\\\n]|\\\\.)*+\"\\s*\\+?\\s*)++)");
     private static final Pattern PART = Pattern.compile("\"((?:[^\"\\\\\n]|\\\\.)*+)\"");
-    private static final Pattern UNICODE = Pattern.compile("\\\\u([0-9a-fA-F]{4})");
+    private static final Pattern UNICODE = Pattern.compile("(?<!\\\\)((?:\\\\\\\\)*)\\\\u([0-9a-fA-F]{4})");
     private static final String ALWAYS = "0aZ \t\n.,-+'[]:/%\u00b0";
 
     /** Told when a pattern looks at a text more often than it may. */
@@ -84,7 +84,8 @@ class PatternStepsTest {
                         literal.append(part.group(1));
                     }
                     found.add(UNICODE.matcher(literal)
-                            .replaceAll(u -> Matcher.quoteReplacement("" + (char) Integer.parseInt(u.group(1), 16)))
+                            .replaceAll(
+                                    u -> Matcher.quoteReplacement(u.group(1) + (char) Integer.parseInt(u.group(2), 16)))
                             .translateEscapes());
                 }
             }

@@ -55,8 +55,8 @@ class ApiToken {
         return revokedAt == null && now.isBefore(expiresAt) && account.active;
     }
 
-    Set<Scope> scopes() {
-        return Arrays.stream(scopes).map(Scope::valueOf).collect(Collectors.toUnmodifiableSet());
+    Set<TokenScope> scopes() {
+        return Arrays.stream(scopes).map(TokenScope::valueOf).collect(Collectors.toUnmodifiableSet());
     }
 
     TokenView view() {

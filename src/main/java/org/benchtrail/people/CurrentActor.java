@@ -86,7 +86,7 @@ public class CurrentActor {
     }
 
     /** What the token behind the request may be used for; everything if it is a person's own sign-in. */
-    Set<Scope> scopes() {
+    Set<TokenScope> scopes() {
         return required().scopes();
     }
 

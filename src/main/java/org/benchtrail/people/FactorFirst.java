@@ -1,7 +1,6 @@
 package org.benchtrail.people;
 
 import io.vertx.ext.web.RoutingContext;
-import jakarta.inject.Inject;
 import jakarta.ws.rs.container.ContainerRequestContext;
 import jakarta.ws.rs.core.Response;
 import org.benchtrail.platform.Forbidden;
@@ -14,11 +13,13 @@ import org.jspecify.annotations.Nullable;
 public class FactorFirst {
     private static final String PAGE = "/me/second-factor";
 
-    @Inject
-    CurrentActor current;
+    private final CurrentActor current;
+    private final SecondFactors factors;
 
-    @Inject
-    SecondFactors factors;
+    FactorFirst(CurrentActor current, SecondFactors factors) {
+        this.current = current;
+        this.factors = factors;
+    }
 
     @ServerRequestFilter
     public @Nullable Response check(ContainerRequestContext request, RoutingContext routing) {

@@ -145,7 +145,7 @@ public class MePage {
                 () -> {
                     acts.requirePassword(current.actor(), form.asSent("present"));
                     NewToken made = acts.createToken(
-                            current.actor(), form.text("name"), days(form), Scope.parse(form.text("scope")));
+                            current.actor(), form.text("name"), days(form), TokenScope.parse(form.text("scope")));
                     return Html.ok(page(made.secret(), ""));
                 },
                 refusal -> page(form, refusal));

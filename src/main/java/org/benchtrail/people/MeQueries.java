@@ -80,7 +80,7 @@ class MeQueries {
                 tokens.of(own).stream()
                         .map(token -> line(token.view(), now, zone))
                         .toList(),
-                Option.of(Scope.class),
+                Option.of(TokenScope.class),
                 absences.of(login).stream().map(a -> line(a, others, now, zone)).toList(),
                 away.standsInOf(login, now).stream().map(a -> name(a, others)).toList(),
                 others.values().stream()
@@ -99,7 +99,7 @@ class MeQueries {
         return new FormValues()
                 .set("display", own.displayName)
                 .set("zone", own.zone)
-                .set("scope", Scope.ACT.name());
+                .set("scope", TokenScope.ACT.name());
     }
 
     private static String name(String login, Map<String, Account> others) {
@@ -143,7 +143,7 @@ class MeQueries {
         return new MeView.TokenLine(
                 token.id(),
                 token.name(),
-                Scope.join(token.scopes()),
+                TokenScope.join(token.scopes()),
                 when(token.createdAt(), zone),
                 when(token.expiresAt(), zone),
                 token.lastUsed() == null ? "never" : when(token.lastUsed(), zone),

@@ -269,11 +269,11 @@ public class PeopleActs {
      * @param days how long it is good for, 1 to the configured most; null for the most
      */
     public NewToken createToken(Actor by, String name, @Nullable Integer days) {
-        return createToken(by, name, days, Scope.ADMINISTER);
+        return createToken(by, name, days, TokenScope.ADMINISTER);
     }
 
     /** As {@link #createToken(Actor, String, Integer)}, for less than everything. */
-    public NewToken createToken(Actor by, String name, @Nullable Integer days, Scope scope) {
+    public NewToken createToken(Actor by, String name, @Nullable Integer days, TokenScope scope) {
         Permissions.require(Permission.OWN_TOKENS, by);
         Account owner = lock(by.account());
         int good = days == null ? config.tokenDays() : days;

@@ -68,7 +68,7 @@ class SessionStore {
                     new Actor(login, displayName, set),
                     ZoneId.of(zone),
                     secondFactor,
-                    EnumSet.allOf(Scope.class));
+                    EnumSet.allOf(TokenScope.class));
         }
     }
 

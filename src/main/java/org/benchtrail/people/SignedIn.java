@@ -20,12 +20,12 @@ record SignedIn(
         Actor actor,
         ZoneId zone,
         boolean secondFactor,
-        Set<Scope> scopes) {
+        Set<TokenScope> scopes) {
     /** With what a token may be used for; where it may not administer, its owner's role of administrator does not count. */
-    SignedIn with(Set<Scope> allowed, boolean reading) {
+    SignedIn with(Set<TokenScope> allowed, boolean reading) {
         Set<Role> roles = EnumSet.noneOf(Role.class);
         roles.addAll(actor.roles());
-        if (!reading && !allowed.contains(Scope.ADMINISTER)) {
+        if (!reading && !allowed.contains(TokenScope.ADMINISTER)) {
             roles.remove(Role.ADMINISTRATOR);
         }
         Actor limited = new Actor(actor.account(), actor.name(), roles);

@@ -8,7 +8,7 @@ import org.jspecify.annotations.Nullable;
 public record TokenView(
         long id,
         String name,
-        Set<Scope> scopes,
+        Set<TokenScope> scopes,
         Instant createdAt,
         Instant expiresAt,
         @Nullable Instant lastUsed,

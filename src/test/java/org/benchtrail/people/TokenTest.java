@@ -224,9 +224,9 @@ class TokenTest {
     void scopes_boundWhatAProgramDoes_andNeverGiveMore() {
         Actor both = new Actor("scope-bo", "Bo", Set.of(Role.TECHNICIAN, Role.ADMINISTRATOR));
         acts.ensureAccount(both.account(), both.name(), both.roles(), PASSWORD);
-        NewToken read = acts.createToken(both, "r", 1, Scope.READ);
-        NewToken act = acts.createToken(both, "a", 1, Scope.ACT);
-        NewToken all = acts.createToken(both, "all", 1, Scope.ADMINISTER);
+        NewToken read = acts.createToken(both, "r", 1, TokenScope.READ);
+        NewToken act = acts.createToken(both, "a", 1, TokenScope.ACT);
+        NewToken all = acts.createToken(both, "all", 1, TokenScope.ADMINISTER);
         String zone = "{\"zone\":\"UTC\"}";
         assertEquals(200, send(read, "GET", "/api/people", "").statusCode(), "an administrator reads");
         assertEquals(403, send(read, "PUT", "/api/me/zone", zone).statusCode());
@@ -237,7 +237,7 @@ class TokenTest {
                 403, send(act, "PUT", "/api/people/scope-bo/active", active).statusCode());
         assertEquals(
                 200, send(all, "PUT", "/api/people/scope-bo/active", active).statusCode());
-        NewToken more = acts.createToken(owner, "more than its owner", 1, Scope.ADMINISTER);
+        NewToken more = acts.createToken(owner, "more than its owner", 1, TokenScope.ADMINISTER);
         assertEquals(
                 403, send(more, "PUT", "/api/people/scope-bo/active", active).statusCode());
     }

@@ -28,7 +28,7 @@ public final class EmbeddedDatabase implements AutoCloseable {
     public static final String SERVER = "benchtrail_server";
 
     /** When the process is told to end, the server's own farewell runs at the same time and still needs its connections. */
-    private static final Duration GRACE_AT_EXIT = Duration.ofSeconds(10);
+    private static final Duration GRACE_AT_EXIT = Duration.ofSeconds(25);
 
     private static final Progress SILENT = sentence -> {};
 

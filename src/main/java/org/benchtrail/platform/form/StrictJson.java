@@ -6,6 +6,9 @@ import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.MapperFeature;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.cfg.CoercionAction;
+import com.fasterxml.jackson.databind.cfg.CoercionInputShape;
+import com.fasterxml.jackson.databind.type.LogicalType;
 import io.quarkus.jackson.ObjectMapperCustomizer;
 import jakarta.inject.Singleton;
 
@@ -23,6 +26,11 @@ public class StrictJson implements ObjectMapperCustomizer {
         mapper.disable(DeserializationFeature.ACCEPT_FLOAT_AS_INT);
         mapper.disable(MapperFeature.ALLOW_COERCION_OF_SCALARS);
         mapper.enable(JsonParser.Feature.STRICT_DUPLICATE_DETECTION);
+        mapper.enable(DeserializationFeature.FAIL_ON_NUMBERS_FOR_ENUMS);
+        mapper.coercionConfigFor(LogicalType.Textual)
+                .setCoercion(CoercionInputShape.Integer, CoercionAction.Fail)
+                .setCoercion(CoercionInputShape.Float, CoercionAction.Fail)
+                .setCoercion(CoercionInputShape.Boolean, CoercionAction.Fail);
         mapper.setDefaultSetterInfo(JsonSetter.Value.forContentNulls(Nulls.FAIL));
     }
 }

@@ -41,6 +41,11 @@ public enum ProblemKind {
             415,
             "This kind of content is not taken here",
             "Send the kind of content that the address takes."),
+    NO_ROOM(
+            "no-room",
+            507,
+            "There is no room for files at the moment",
+            "Tell an administrator to make room on the disk; then send the file again."),
     DATABASE_AWAY(
             "database-away",
             503,

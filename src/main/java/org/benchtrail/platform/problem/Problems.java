@@ -25,10 +25,12 @@ import java.nio.channels.ClosedChannelException;
 import java.nio.charset.StandardCharsets;
 import java.sql.SQLException;
 import java.time.Clock;
+import java.util.List;
 import java.util.Optional;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.platform.Forbidden;
 import org.benchtrail.platform.Html;
+import org.benchtrail.platform.NoRoom;
 import org.benchtrail.platform.NotFound;
 import org.benchtrail.platform.RecordBroken;
 import org.benchtrail.platform.RefusedDoor;
@@ -45,6 +47,9 @@ import org.jspecify.annotations.Nullable;
 public class Problems {
     private static final Logger LOG = Logger.getLogger(Problems.class);
 
+    private static final List<String> FORM_READERS = List.of(
+            "org.jboss.resteasy.reactive.server.core.multipart.",
+            "org.jboss.resteasy.reactive.common.providers.serialisers.MapAsFormUrlEncodedProvider");
     private static final int LONGEST_PATH = 100;
 
     /** Of a text that the database cannot hold, such as one with a NUL (PostgreSQL, appendix of error codes). */
@@ -118,6 +123,11 @@ public class Problems {
     @ServerExceptionMapper
     public Response versionNeeded(VersionNeeded e, RoutingContext request) {
         return answer(request, Problem.of(ProblemKind.VERSION_NEEDED, message(e)));
+    }
+
+    @ServerExceptionMapper
+    public Response noRoom(NoRoom e, RoutingContext request) {
+        return answer(request, Problem.of(ProblemKind.NO_ROOM, message(e)));
     }
 
     @ServerExceptionMapper
@@ -217,7 +227,7 @@ public class Problems {
             if (frame.getClassName().startsWith("org.benchtrail.")) {
                 return false;
             }
-            if (frame.getClassName().startsWith("org.jboss.resteasy.reactive.server.core.multipart.")) {
+            if (FORM_READERS.stream().anyMatch(frame.getClassName()::startsWith)) {
                 return true;
             }
         }

@@ -8,14 +8,14 @@ import java.util.stream.Stream;
 import org.benchtrail.core.Invalid;
 
 /** What a program may do with its token, each more than the one before; never more than its owner may. */
-public enum Scope {
+public enum TokenScope {
     READ("only read what you may read"),
     ACT("act as you, but for what only an administrator does"),
     ADMINISTER("everything that you may do");
 
     private final String words;
 
-    Scope(String words) {
+    TokenScope(String words) {
         this.words = words;
     }
 
@@ -24,25 +24,25 @@ public enum Scope {
     }
 
     /** This one and those before it. */
-    Set<Scope> included() {
+    Set<TokenScope> included() {
         return EnumSet.range(READ, this);
     }
 
     /** Whether something can be asked for with it: reading changes nothing. */
-    static boolean allows(Set<Scope> scopes, String method) {
+    static boolean allows(Set<TokenScope> scopes, String method) {
         boolean reading = method.equals("GET") || method.equals("HEAD") || method.equals("OPTIONS");
         return scopes.contains(reading ? READ : ACT);
     }
 
     /** @throws Invalid if it is none of these */
-    static Scope parse(String name) {
+    static TokenScope parse(String name) {
         return Stream.of(values())
                 .filter(scope -> scope.name().equals(name))
                 .findFirst()
                 .orElseThrow(() -> new Invalid("scope", "Choose what the program may do."));
     }
 
-    static String join(Set<Scope> scopes) {
+    static String join(Set<TokenScope> scopes) {
         return Stream.of(values())
                 .filter(scopes::contains)
                 .map(scope -> scope.name().toLowerCase(Locale.ROOT))
