@@ -31,7 +31,7 @@ class TokenSignIn implements HttpAuthenticationMechanism {
     @Override
     public Uni<SecurityIdentity> authenticate(RoutingContext request, IdentityProviderManager identities) {
         String header = request.request().getHeader("Authorization");
-        if (!RequestKind.isApi(request) || header == null) {
+        if (!RequestKind.takesTokens(request) || header == null) {
             return Uni.createFrom().nullItem();
         }
         request.put(HttpAuthenticationMechanism.class.getName(), this);
