@@ -80,8 +80,8 @@ class LogFolder {
     private byte[] records(TilePath path) {
         long from = path.n() * TilePath.FULL;
         ByteArrayOutputStream lines = new ByteArrayOutputStream();
-        rows.sealedBytes(from, from + path.width()).forEach(bytes -> {
-            lines.writeBytes(bytes);
+        rows.stored(from, from + path.width()).forEach(leaf -> {
+            lines.writeBytes(leaf.canonical());
             lines.write('\n');
         });
         return lines.toByteArray();

@@ -52,7 +52,7 @@ class LogRows implements TreeReader.Tiles {
                         "newest records",
                         "waiting",
                         "cosignatures",
-                        "sealed bytes",
+                        "stored",
                         "heads");
     }
 
@@ -189,12 +189,23 @@ class LogRows implements TreeReader.Tiles {
                         .toList()));
     }
 
-    private record SealedRow(byte[] canonical) {}
+    private record SealedRow(String stream, long place, byte[] hash, byte[] leafHash, byte[] canonical) {
+        StoredLeaf stored() {
+            return new StoredLeaf(new Leaf(stream, place, Hash.of(hash)), Hash.of(leafHash), canonical);
+        }
+    }
 
-    /** The bytes that leaves are the hashes of, from an index to before another. */
-    List<byte[]> sealedBytes(long from, long to) {
-        return of("sealed bytes").with("from", from).with("to", to).rows(SealedRow.class).stream()
-                .map(SealedRow::canonical)
+    /**
+     * A leaf and what it seals, as both are stored.
+     *
+     * @param canonical the bytes that the leaf is the hash of; none if they are gone
+     */
+    record StoredLeaf(Leaf leaf, Hash leafHash, byte[] canonical) {}
+
+    /** Leaves from an index to before another, with what they seal. */
+    List<StoredLeaf> stored(long from, long to) {
+        return of("stored").with("from", from).with("to", to).rows(SealedRow.class).stream()
+                .map(SealedRow::stored)
                 .toList();
     }
 

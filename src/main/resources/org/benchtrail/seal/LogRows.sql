@@ -64,9 +64,9 @@ select place, canonical, hash from site_record where stream = :stream order by p
 -- @ waiting
 select count(*) as count, min(at) as oldest, (select count(*) from seal_stuck) as stuck from seal_queue
 
--- @ sealed bytes
--- nothing for what is not there any more
-select coalesce(
+-- @ stored
+-- no bytes of what is not there any more
+select l.stream, l.place, l.hash, l.leaf_hash, coalesce(
   case
     when l.stream like 'ticket/%' then (select e.canonical from trail_entry e
       where e.ticket = cast(substring(l.stream from '[0-9]+') as integer) and e.entry = l.place)
