@@ -1,32 +1,44 @@
 package org.benchtrail;
 
 import io.quarkus.runtime.Quarkus;
+import io.quarkus.runtime.QuarkusApplication;
 import io.quarkus.runtime.annotations.QuarkusMain;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
 import org.benchtrail.demo.LoadCommand;
 import org.benchtrail.platform.database.DatabaseNotStarted;
 import org.benchtrail.platform.database.EmbeddedDatabase;
+import org.benchtrail.seal.ExportCommand;
+import org.benchtrail.seal.offline.VerifyCommand;
+import org.benchtrail.seal.witness.WitnessCommand;
 import org.jspecify.annotations.Nullable;
 
 /**
  * Where Benchtrail starts. With {@code BENCHTRAIL_DATABASE_URL} set it is a shop's server on that database; without, it
- * starts a PostgreSQL of its own beside it and shows the demo. {@code load FILE...} loads scenarios and ends.
+ * starts a PostgreSQL of its own beside it and shows the demo. {@code load FILE...} loads scenarios, {@code export FOLDER} writes
+ * the log out, and both end; {@code verify} and {@code witness} need no database at all.
  */
 @QuarkusMain
 public class Benchtrail {
     private static final String URL = "BENCHTRAIL_DATABASE_URL";
 
+    /** Commands that work on the database and end. */
+    private static final Map<String, Class<? extends QuarkusApplication>> BESIDE_THE_SERVER =
+            Map.of("load", LoadCommand.class, "export", ExportCommand.class);
+
     public static void main(String[] words) {
-        boolean load = words.length > 0 && words[0].equals("load");
-        if (words.length > 0 && !load) {
+        alone(words);
+        if (words.length > 0 && !BESIDE_THE_SERVER.containsKey(words[0])) {
             System.err.println(
-                    "Benchtrail does not know '" + words[0] + "'. It knows: load FILE... (no words start the server).");
+                    "Benchtrail does not know '" + words[0]
+                            + "'. It knows: load FILE..., export FOLDER, verify FOLDER, witness DIR (no words start the server).");
             System.exit(1);
         }
-        if (load) {
+        if (words.length > 0) {
             set("quarkus.http.host-enabled", "false");
             set("quarkus.log.category.\"io.quarkus\".level", "WARN");
             set("quarkus.log.category.\"org.benchtrail.ticket.Origins\".level", "WARN");
@@ -58,10 +70,21 @@ public class Benchtrail {
         }
     }
 
+    /** Does what needs neither server nor database, and ends. */
+    private static void alone(String[] words) {
+        List<String> rest = words.length > 0 ? List.of(words).subList(1, words.length) : List.of();
+        if (words.length > 0 && words[0].equals("verify")) {
+            System.exit(VerifyCommand.run(rest, System.out));
+        }
+        if (words.length > 0 && words[0].equals("witness")) {
+            System.exit(WitnessCommand.run(rest, System.out));
+        }
+    }
+
     private static void run(String[] words) {
         set("quarkus.http.body.uploads-directory", uploads());
         if (words.length > 0) {
-            Quarkus.run(LoadCommand.class, words);
+            Quarkus.run(BESIDE_THE_SERVER.get(words[0]), words);
         } else {
             Quarkus.run();
         }

@@ -79,6 +79,11 @@ public class CurrentActor {
         return may(Permission.DECIDE_PROPOSALS);
     }
 
+    /** For the navigation: whether this person answers for the record. */
+    public boolean maySeeAlarms() {
+        return may(Permission.SEE_ALARMS);
+    }
+
     /** The sign-in behind the request; 0 if it is none. */
     long session() {
         return required().session();

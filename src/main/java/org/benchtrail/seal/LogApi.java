@@ -6,8 +6,6 @@ import jakarta.annotation.security.PermitAll;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.core.Response;
-import java.util.Optional;
-import org.benchtrail.core.integrity.SignedNote;
 import org.benchtrail.core.integrity.TilePath;
 import org.benchtrail.people.CurrentActor;
 import org.jboss.resteasy.reactive.RestPath;
@@ -36,20 +34,12 @@ public class LogApi {
             return notThere();
         }
         return QuarkusTransaction.requiringNew()
-                .call(this::newest)
+                .call(rows::newestNote)
                 .map(note -> Response.ok(note.bytes())
                         .type("text/plain; charset=utf-8")
                         .header("Cache-Control", "max-age=2")
                         .build())
                 .orElseGet(LogApi::notThere);
-    }
-
-    private Optional<SignedNote> newest() {
-        return rows.newest()
-                .map(signed -> SignedNote.parse(signed.note())
-                        .with(rows.cosignatures(signed.size()).stream()
-                                .map(SignedNote.Line::parse)
-                                .toList()));
     }
 
     /** A tile or its leaves; nothing beyond what is published, whatever the database holds already. */

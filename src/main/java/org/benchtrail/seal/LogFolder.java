@@ -2,6 +2,7 @@ package org.benchtrail.seal;
 
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.enterprise.context.ApplicationScoped;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
@@ -9,11 +10,13 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
+import java.util.Arrays;
 import java.util.Optional;
 import org.benchtrail.core.integrity.Checkpoint;
 import org.benchtrail.core.integrity.EntryBundle;
 import org.benchtrail.core.integrity.SignedNote;
 import org.benchtrail.core.integrity.TilePath;
+import org.benchtrail.seal.offline.ExportedRecords;
 
 /** The log as files: what the server serves under {@code /log}, byte for byte, for another disk or machine. */
 @ApplicationScoped
@@ -29,22 +32,33 @@ class LogFolder {
     }
 
     /** Writes what came since the checkpoint that the folder of the settings holds; nothing if they name none. */
-    void write(SignedNote note) throws IOException {
+    void write() throws IOException {
         Optional<Path> folder = config.folder();
         if (folder.isPresent()) {
-            write(folder.get(), note);
+            write(folder.get(), false);
         }
     }
 
-    /** The tiles first, and the checkpoint last: whoever reads the folder finds all that its checkpoint speaks of. */
-    void write(Path folder, SignedNote note) throws IOException {
+    /**
+     * Writes what is new. The tiles first, and the checkpoint last: whoever reads the folder finds all that its checkpoint speaks of.
+     *
+     * @param withRecords whether what the leaves seal is written as well, beside the tiles: a line for each leaf
+     */
+    void write(Path folder, boolean withRecords) throws IOException {
+        Optional<SignedNote> note = QuarkusTransaction.requiringNew().call(rows::newestNote);
         Path checkpoint = folder.resolve(CHECKPOINT);
+        if (note.isEmpty()
+                || (Files.exists(checkpoint)
+                        && Arrays.equals(
+                                Files.readAllBytes(checkpoint), note.get().bytes()))) {
+            return;
+        }
         long from = Files.exists(checkpoint)
                 ? Checkpoint.parse(
                                 SignedNote.parse(Files.readAllBytes(checkpoint)).text())
                         .size()
                 : 0;
-        long size = Checkpoint.parse(note.text()).size();
+        long size = Checkpoint.parse(note.get().text()).size();
         for (int level = TilePath.ENTRIES; TilePath.hashes(level, size) > 0; level++) {
             for (long n = TilePath.hashes(level, from) / TilePath.FULL;
                     n * TilePath.FULL < TilePath.hashes(level, size);
@@ -53,9 +67,24 @@ class LogFolder {
                 put(
                         folder.resolve(path.toString()),
                         QuarkusTransaction.requiringNew().call(() -> content(path)));
+                if (withRecords && level == TilePath.ENTRIES) {
+                    put(
+                            folder.resolve(ExportedRecords.name(path)),
+                            QuarkusTransaction.requiringNew().call(() -> records(path)));
+                }
             }
         }
-        put(checkpoint, note.bytes());
+        put(checkpoint, note.get().bytes());
+    }
+
+    private byte[] records(TilePath path) {
+        long from = path.n() * TilePath.FULL;
+        ByteArrayOutputStream lines = new ByteArrayOutputStream();
+        rows.stored(from, from + path.width()).forEach(leaf -> {
+            lines.writeBytes(leaf.canonical());
+            lines.write('\n');
+        });
+        return lines.toByteArray();
     }
 
     /** The bytes of a tile, or of the leaves below one. */

@@ -16,6 +16,7 @@ import java.util.stream.Collectors;
 import org.benchtrail.core.integrity.Frontier;
 import org.benchtrail.core.integrity.Hash;
 import org.benchtrail.core.integrity.Leaf;
+import org.benchtrail.core.integrity.SignedNote;
 import org.benchtrail.core.integrity.TilePath;
 import org.benchtrail.core.integrity.TreeReader;
 import org.benchtrail.platform.sql.Sql;
@@ -45,13 +46,13 @@ class LogRows implements TreeReader.Tiles {
                         "nodes",
                         "leaves",
                         "newest",
-                        "at",
                         "publish",
                         "record",
                         "records",
                         "newest records",
                         "waiting",
                         "cosignatures",
+                        "stored",
                         "heads");
     }
 
@@ -175,18 +176,37 @@ class LogRows implements TreeReader.Tiles {
         return of("newest").row(Signed.class);
     }
 
-    Optional<Signed> at(long size) {
-        return of("at").with("size", size).row(Signed.class);
-    }
-
     /** The newest checkpoints, the newest first. */
     List<Signed> heads(int most) {
         return of("heads").with("most", most).rows(Signed.class);
     }
 
-    /** What witnesses signed of the checkpoint of that size. */
-    List<String> cosignatures(long size) {
-        return of("cosignatures").with("size", size).values(String.class);
+    /** The newest checkpoint with all that witnesses signed of it. */
+    Optional<SignedNote> newestNote() {
+        return newest().map(signed -> SignedNote.parse(signed.note())
+                .with(of("cosignatures").with("size", signed.size()).values(String.class).stream()
+                        .map(SignedNote.Line::parse)
+                        .toList()));
+    }
+
+    private record SealedRow(String stream, long place, byte[] hash, byte[] leafHash, byte[] canonical) {
+        StoredLeaf stored() {
+            return new StoredLeaf(new Leaf(stream, place, Hash.of(hash)), Hash.of(leafHash), canonical);
+        }
+    }
+
+    /**
+     * A leaf and what it seals, as both are stored.
+     *
+     * @param canonical the bytes that the leaf is the hash of; none if they are gone
+     */
+    record StoredLeaf(Leaf leaf, Hash leafHash, byte[] canonical) {}
+
+    /** Leaves from an index to before another, with what they seal. */
+    List<StoredLeaf> stored(long from, long to) {
+        return of("stored").with("from", from).with("to", to).rows(SealedRow.class).stream()
+                .map(SealedRow::stored)
+                .toList();
     }
 
     void publish(Signed signed) {

@@ -21,6 +21,9 @@ public interface SealConfig {
     /** Name of the log, for ever from the first signature on, such as {@code trail.shop.example/log}; made up if it is not given. */
     Optional<String> origin();
 
+    /** Whose signatures are asked for, by C2SP tlog-policy; the witnesses with an address are shown every new head. */
+    Optional<Path> policyFile();
+
     /** A folder that the log is written to after each checkpoint, best on another disk or machine. */
     Optional<Path> folder();
 

@@ -7,11 +7,9 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Observes;
 import java.io.IOException;
 import java.time.Clock;
-import java.util.Optional;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
-import org.benchtrail.core.integrity.SignedNote;
 import org.jboss.logging.Logger;
 import org.jspecify.annotations.Nullable;
 
@@ -23,16 +21,25 @@ class SealJob {
     private final Sealing sealing;
     private final Signing signing;
     private final Incidents incidents;
+    private final Witnessing witnessing;
     private final LogFolder folder;
     private final SealConfig config;
     private final Clock clock;
     private @Nullable ScheduledExecutorService timer;
     private volatile String stopped = "";
 
-    SealJob(Sealing sealing, Signing signing, Incidents incidents, LogFolder folder, SealConfig config, Clock clock) {
+    SealJob(
+            Sealing sealing,
+            Signing signing,
+            Incidents incidents,
+            Witnessing witnessing,
+            LogFolder folder,
+            SealConfig config,
+            Clock clock) {
         this.sealing = sealing;
         this.signing = signing;
         this.incidents = incidents;
+        this.witnessing = witnessing;
         this.folder = folder;
         this.config = config;
         this.clock = clock;
@@ -70,11 +77,10 @@ class SealJob {
         try {
             signing.recordKeys();
             sealing.sealAll();
-            Optional<SignedNote> signed = signing.sign();
+            signing.sign();
+            witnessing.ask(witnessing.witnesses());
             stopped = "";
-            if (signed.isPresent()) {
-                folder.write(signed.get());
-            }
+            folder.write();
         } catch (SealStopped e) {
             if (!stopped.equals(e.sentence())) {
                 LOG.errorf("Nothing is signed: %s", e.sentence());

@@ -43,9 +43,6 @@ select stream, place, hash from seal_leaf where index >= :from and index < :to o
 -- @ newest
 select size, signed_at, note from checkpoint order by size desc limit 1
 
--- @ at
-select size, signed_at, note from checkpoint where size = :size
-
 -- @ heads
 select size, signed_at, note from checkpoint order by size desc limit :most
 
@@ -66,3 +63,16 @@ select place, canonical, hash from site_record where stream = :stream order by p
 
 -- @ waiting
 select count(*) as count, min(at) as oldest, (select count(*) from seal_stuck) as stuck from seal_queue
+
+-- @ stored
+-- no bytes of what is not there any more
+select l.stream, l.place, l.hash, l.leaf_hash, coalesce(
+  case
+    when l.stream like 'ticket/%' then (select e.canonical from trail_entry e
+      where e.ticket = cast(substring(l.stream from '[0-9]+') as integer) and e.entry = l.place)
+    when l.stream = 'files' then (select f.canonical from file_record f where f.hash = encode(l.hash, 'hex'))
+    else (select r.canonical from site_record r where r.stream = l.stream and r.place = l.place)
+  end, '') as canonical
+from seal_leaf l
+where l.index >= :from and l.index < :to
+order by l.index

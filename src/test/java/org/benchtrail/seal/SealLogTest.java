@@ -14,7 +14,10 @@ import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.RestAssured;
 import io.restassured.response.Response;
 import jakarta.inject.Inject;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.PrintStream;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -35,6 +38,7 @@ import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.people.PeopleActs;
 import org.benchtrail.platform.TestDatabase;
+import org.benchtrail.seal.offline.VerifyCommand;
 import org.benchtrail.ticket.NewTicket;
 import org.benchtrail.ticket.TicketActs;
 import org.erdtman.jcs.JsonCanonicalizer;
@@ -77,6 +81,7 @@ class SealLogTest {
     String prefix;
 
     private String token = "";
+    private String said = "";
 
     @BeforeEach
     void person() {
@@ -255,21 +260,70 @@ class SealLogTest {
     }
 
     @Test
-    void theFolder_holdsWhatIsServed() throws IOException {
-        folder.write(own, SignedNote.parse(Files.readString(signing.lastNote())));
+    void theFolder_holdsWhatIsServed_andTheVerifierSaysThatItHolds() throws IOException {
+        attach("a picture of the fan");
+        job.round();
+        folder.write(own, false);
+        Checkpoint earlier = Checkpoint.parse(Files.readString(own.resolve("checkpoint")));
         people.setZone(LEA, "UTC");
         job.round();
-        folder.write(own, SignedNote.parse(Files.readString(signing.lastNote())));
+        folder.write(own, false);
         assertArrayEquals(log("/log/checkpoint").asByteArray(), Files.readAllBytes(own.resolve("checkpoint")));
-        try (var files = Files.walk(own)) {
-            List<Path> tiles = files.filter(Files::isRegularFile)
-                    .filter(file -> !file.endsWith("checkpoint"))
-                    .toList();
+        try (var files = Files.walk(own.resolve("tile"))) {
+            List<Path> tiles = files.filter(Files::isRegularFile).toList();
             assertTrue(tiles.size() >= 3);
             for (Path tile : tiles) {
                 assertArrayEquals(log("/log/" + own.relativize(tile)).asByteArray(), Files.readAllBytes(tile));
             }
         }
+        assertEquals(0, verify(own, earlier));
+        assertTrue(said.contains("what the leaves seal was not looked at"), said);
+    }
+
+    /** Other tests leave altered tickets behind; what this one recorded holds. */
+    @Test
+    void anExport_holdsTheRecordsOfEveryLeaf() throws IOException {
+        attach("another picture of the fan");
+        TicketNumber number = ticket();
+        job.round();
+        folder.write(own, true);
+        verify(own, Checkpoint.parse(Files.readString(own.resolve("checkpoint"))));
+        assertTrue(said.contains(" records of "), said);
+        assertTrue(!said.contains("ticket/" + number) && !said.contains(": files "), said);
+        try (var files = Files.walk(own.resolve("records"))) {
+            String entry = strings(
+                            "select convert_from(canonical, 'UTF8') from trail_entry where ticket = ?", number.serial())
+                    .get(0);
+            assertTrue(files.filter(Files::isRegularFile)
+                    .anyMatch(file -> lines(file).contains(entry)));
+        }
+    }
+
+    private static List<String> lines(Path file) {
+        try {
+            return Files.readAllLines(file);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private int verify(Path export, Checkpoint earlier) {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        int exit = VerifyCommand.run(
+                List.of(
+                        export.toString(),
+                        "--earlier",
+                        earlier.size() + ":" + earlier.root().base64()),
+                new PrintStream(out, true, StandardCharsets.UTF_8));
+        said = out.toString(StandardCharsets.UTF_8);
+        return exit;
+    }
+
+    private void attach(String content) {
+        TestDatabase.run(
+                "insert into attachment (sha256, content) values (encode(sha256(?), 'hex'), ?) on conflict do nothing",
+                content.getBytes(StandardCharsets.UTF_8),
+                content.getBytes(StandardCharsets.UTF_8));
     }
 
     @Test
