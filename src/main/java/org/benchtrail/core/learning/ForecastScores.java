@@ -45,7 +45,7 @@ public final class ForecastScores {
      */
     public record Forecast(int job, int percent, boolean met) {
         public Forecast {
-            boolean offered = percent == 1 || percent == 99 || percent % 5 == 0 && percent >= 5 && percent <= 95;
+            boolean offered = percent == 1 || percent == 99 || (percent % 5 == 0 && percent >= 5 && percent <= 95);
             new Invalid.Collector()
                     .require(offered, "percent", "Choose 1, 5, 10, 15 and so on to 95, or 99 %.")
                     .throwIfAny();

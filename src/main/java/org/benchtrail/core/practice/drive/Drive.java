@@ -158,7 +158,7 @@ public record Drive(
 
     private Done replaced(Chance chance) {
         Parameters<DrivePart> fresh = parts.restored(NEW_BAD, DEATH, OLD_MOVED);
-        boolean read = copied || backup.exists() && backup.readable();
+        boolean read = copied || (backup.exists() && backup.readable());
         boolean late = !copied && isDead(chance);
         List<Harm> harm = !read
                 ? List.of(lost("The restore found nothing"))
