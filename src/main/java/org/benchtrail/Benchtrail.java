@@ -8,6 +8,7 @@ import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import org.benchtrail.demo.LoadCommand;
 import org.benchtrail.platform.database.DatabaseNotStarted;
@@ -44,22 +45,33 @@ public class Benchtrail {
             set("quarkus.log.category.\"org.benchtrail.ticket.Origins\".level", "WARN");
         }
         String url = setting(URL, "");
-        if (!url.isEmpty()) {
+        if (words.length == 0) {
+            requireSafeStart(url.isEmpty());
+        }
+        if (url.isEmpty()) {
+            demo(words);
+        } else {
             production(url);
             run(words);
-            return;
         }
+    }
+
+    /** With a database of its own, which ends with it. */
+    private static void demo(String[] words) {
         Path folder = Path.of(setting("BENCHTRAIL_DATA", "benchtrail-data")).toAbsolutePath();
         System.out.println(
                 "Benchtrail keeps its data in " + folder + " (set BENCHTRAIL_DATA to choose another folder).");
         try (EmbeddedDatabase database =
                 EmbeddedDatabase.start(folder, sentence -> System.out.println("  " + sentence))) {
+            database.supervise(sentence -> System.out.println("  " + sentence), Benchtrail::end);
             set("quarkus.datasource.jdbc.url", database.jdbcUrl());
             set("quarkus.datasource.username", database.server().user());
             set("quarkus.datasource.password", database.server().password());
             set("quarkus.flyway.username", database.owner().user());
             set("quarkus.flyway.password", database.owner().password());
             set("benchtrail.demo", "true");
+            set("benchtrail.data-folder", folder.toString());
+            set("benchtrail.sign-in.second-factor-for-administrators", "false");
             set(
                     "benchtrail.seal.key-file",
                     folder.resolve("seal").resolve("key").toString());
@@ -68,6 +80,20 @@ public class Benchtrail {
             System.err.println(failure.getMessage());
             System.exit(1);
         }
+    }
+
+    private static void requireSafeStart(boolean demo) {
+        boolean tls = !value("quarkus.http.ssl.certificate.files", "").isEmpty()
+                || !value("quarkus.http.ssl.certificate.key-store-file", "").isEmpty();
+        boolean proxy = value("quarkus.http.proxy.proxy-address-forwarding", "").equals("true");
+        new StartChecks(demo, value("quarkus.http.host", "127.0.0.1"), tls, proxy)
+                .refusal()
+                .ifPresent(Benchtrail::end);
+    }
+
+    private static void end(String sentence) {
+        System.err.println(sentence);
+        System.exit(1);
     }
 
     /** Does what needs neither server nor database, and ends. */
@@ -107,6 +133,8 @@ public class Benchtrail {
     /** A shop's own database: two accounts on it, one that owns the schema, one that only works in it. */
     private static void production(String url) {
         set("quarkus.datasource.jdbc.url", url);
+        // long enough for a balancer to notice that this node is no longer ready
+        set("quarkus.shutdown.delay", "PT3S");
         set("quarkus.datasource.username", required("BENCHTRAIL_DATABASE_USER"));
         set("quarkus.datasource.password", required("BENCHTRAIL_DATABASE_PASSWORD"));
         set("quarkus.flyway.username", required("BENCHTRAIL_OWNER_USER"));
@@ -121,6 +149,14 @@ public class Benchtrail {
             System.exit(1);
         }
         return value;
+    }
+
+    /** A setting of the framework, from the command line or the environment. */
+    private static String value(String name, String otherwise) {
+        @Nullable String given = System.getProperty(name);
+        return given == null
+                ? setting(name.toUpperCase(Locale.ROOT).replace('.', '_').replace('-', '_'), otherwise)
+                : given;
     }
 
     private static String setting(String name, String otherwise) {

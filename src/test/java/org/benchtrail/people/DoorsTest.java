@@ -66,7 +66,13 @@ class DoorsTest {
             new Door("POST", "/people/{login}/mentor", Permission.MANAGE_ACCOUNTS),
             new Door("POST", "/people/{login}/absences", Permission.MANAGE_ACCOUNTS),
             new Door("POST", "/people/{login}/sessions/end", Permission.MANAGE_ACCOUNTS),
+            new Door("POST", "/people/{login}/second-factor/removal", Permission.MANAGE_ACCOUNTS),
+            new Door("GET", "/people-events", Permission.MANAGE_ACCOUNTS),
             new Door("GET", "/me", null),
+            new Door("GET", "/me/second-factor", null),
+            new Door("POST", "/me/second-factor/begin", null),
+            new Door("POST", "/me/second-factor/confirm", null),
+            new Door("POST", "/me/second-factor/end", null),
             new Door("POST", "/me/password", null),
             new Door("POST", "/me/zone", null),
             new Door("POST", "/me/name", null),
@@ -110,7 +116,6 @@ class DoorsTest {
             new Door("GET", "/api/me", null),
             new Door("PUT", "/api/me/zone", null),
             new Door("GET", "/api/me/tokens", Permission.OWN_TOKENS),
-            new Door("POST", "/api/me/tokens", Permission.OWN_TOKENS),
             new Door("DELETE", "/api/me/tokens/{id}", Permission.OWN_TOKENS),
             new Door("GET", "/", null),
             new Door("GET", "/today", Permission.SEE_TICKETS),
@@ -214,8 +219,13 @@ class DoorsTest {
             new Door("POST", "/api/learning/undoing", Permission.KEEP_CATALOGUE),
             new Door("GET", "/api/learning/calibration", Permission.KEEP_CATALOGUE));
 
-    private static final Set<String> OPEN_DOORS =
-            Set.of("GET /sign-in", "POST /sign-in", "POST /sign-out", "GET /log/checkpoint", "GET /log/tile/{path:.+}");
+    private static final Set<String> OPEN_DOORS = Set.of(
+            "GET /sign-in",
+            "POST /sign-in",
+            "POST /sign-in/code",
+            "POST /sign-out",
+            "GET /log/checkpoint",
+            "GET /log/tile/{path:.+}");
 
     @Inject
     PeopleActs acts;

@@ -341,7 +341,7 @@ class BenchPropertiesTest {
     }
 
     private static boolean isOfAName(char c) {
-        return c == '_' || c >= 'A' && c <= 'Z' || c >= 'a' && c <= 'z' || c >= '0' && c <= '9';
+        return c == '_' || (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9');
     }
 
     private static boolean isRaw(String word) {
