@@ -33,7 +33,7 @@ public record WorkCalendar(ZoneId zone, Map<DayOfWeek, List<Shift>> week, List<H
 
     /** Every minute counts. */
     public static final WorkCalendar ROUND_THE_CLOCK = new WorkCalendar(
-            ZoneOffset.UTC,
+            ZoneId.of("UTC"),
             Arrays.stream(DayOfWeek.values())
                     .collect(Collectors.toMap(Function.identity(), day -> List.of(Shift.WHOLE_DAY))),
             List.of());
