@@ -63,12 +63,27 @@ class ContrastTest {
 
     @ParameterizedTest
     @CsvSource({
-        "ink, paper", "ink, sheet", "ink, wash", "ink, bad-wash",
-        "pencil, paper", "pencil, sheet", "pencil, wash",
-        "teal, paper", "teal, sheet", "teal, wash",
-        "on-teal, teal", "on-band, band", "on-open, open",
-        "open-text, paper", "open-text, sheet", "open-text, wash",
-        "good, paper", "good, sheet", "bad, paper", "bad, sheet", "bad, bad-wash"
+        "ink, paper",
+        "ink, sheet",
+        "ink, wash",
+        "ink, bad-wash",
+        "pencil, paper",
+        "pencil, sheet",
+        "pencil, wash",
+        "teal, paper",
+        "teal, sheet",
+        "teal, wash",
+        "on-teal, teal",
+        "on-band, band",
+        "on-open, open",
+        "open-text, paper",
+        "open-text, sheet",
+        "open-text, wash",
+        "good, paper",
+        "good, sheet",
+        "bad, paper",
+        "bad, sheet",
+        "bad, bad-wash"
     })
     void text_isReadOnItsGround(String text, String ground) {
         atLeast(4.5, text, ground);

@@ -5,7 +5,6 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
-import java.time.ZoneOffset;
 import java.time.zone.ZoneOffsetTransition;
 import java.util.ArrayList;
 import java.util.Arrays;
