@@ -1,53 +1,80 @@
 package org.benchtrail;
 
 import io.quarkus.runtime.Quarkus;
+import io.quarkus.runtime.QuarkusApplication;
 import io.quarkus.runtime.annotations.QuarkusMain;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
 import org.benchtrail.demo.LoadCommand;
 import org.benchtrail.platform.database.DatabaseNotStarted;
 import org.benchtrail.platform.database.EmbeddedDatabase;
+import org.benchtrail.seal.ExportCommand;
+import org.benchtrail.seal.offline.VerifyCommand;
+import org.benchtrail.seal.witness.WitnessCommand;
 import org.jspecify.annotations.Nullable;
 
 /**
  * Where Benchtrail starts. With {@code BENCHTRAIL_DATABASE_URL} set it is a shop's server on that database; without, it
- * starts a PostgreSQL of its own beside it and shows the demo. {@code load FILE...} loads scenarios and ends.
+ * starts a PostgreSQL of its own beside it and shows the demo. {@code load FILE...} loads scenarios, {@code export FOLDER} writes
+ * the log out, and both end; {@code verify} and {@code witness} need no database at all.
  */
 @QuarkusMain
 public class Benchtrail {
     private static final String URL = "BENCHTRAIL_DATABASE_URL";
 
+    /** Commands that work on the database and end. */
+    private static final Map<String, Class<? extends QuarkusApplication>> BESIDE_THE_SERVER =
+            Map.of("load", LoadCommand.class, "export", ExportCommand.class);
+
     public static void main(String[] words) {
-        boolean load = words.length > 0 && words[0].equals("load");
-        if (words.length > 0 && !load) {
+        alone(words);
+        if (words.length > 0 && !BESIDE_THE_SERVER.containsKey(words[0])) {
             System.err.println(
-                    "Benchtrail does not know '" + words[0] + "'. It knows: load FILE... (no words start the server).");
+                    "Benchtrail does not know '" + words[0]
+                            + "'. It knows: load FILE..., export FOLDER, verify FOLDER, witness DIR (no words start the server).");
             System.exit(1);
         }
-        if (load) {
+        if (words.length > 0) {
             set("quarkus.http.host-enabled", "false");
             set("quarkus.log.category.\"io.quarkus\".level", "WARN");
             set("quarkus.log.category.\"org.benchtrail.ticket.Origins\".level", "WARN");
         }
         String url = setting(URL, "");
-        if (!url.isEmpty()) {
+        if (words.length == 0) {
+            requireSafeStart(url.isEmpty());
+        }
+        if (url.isEmpty()) {
+            demo(words);
+        } else {
             production(url);
             run(words);
-            return;
         }
+    }
+
+    /** With a database of its own, which ends with it. */
+    private static void demo(String[] words) {
         Path folder = Path.of(setting("BENCHTRAIL_DATA", "benchtrail-data")).toAbsolutePath();
         System.out.println(
                 "Benchtrail keeps its data in " + folder + " (set BENCHTRAIL_DATA to choose another folder).");
         try (EmbeddedDatabase database =
                 EmbeddedDatabase.start(folder, sentence -> System.out.println("  " + sentence))) {
+            database.supervise(sentence -> System.out.println("  " + sentence), Benchtrail::end);
             set("quarkus.datasource.jdbc.url", database.jdbcUrl());
             set("quarkus.datasource.username", database.server().user());
             set("quarkus.datasource.password", database.server().password());
             set("quarkus.flyway.username", database.owner().user());
             set("quarkus.flyway.password", database.owner().password());
             set("benchtrail.demo", "true");
+            set("benchtrail.data-folder", folder.toString());
+            set("benchtrail.sign-in.second-factor-for-administrators", "false");
+            set(
+                    "benchtrail.seal.key-file",
+                    folder.resolve("seal").resolve("key").toString());
             run(words);
         } catch (DatabaseNotStarted failure) {
             System.err.println(failure.getMessage());
@@ -55,10 +82,35 @@ public class Benchtrail {
         }
     }
 
+    private static void requireSafeStart(boolean demo) {
+        boolean tls = !value("quarkus.http.ssl.certificate.files", "").isEmpty()
+                || !value("quarkus.http.ssl.certificate.key-store-file", "").isEmpty();
+        boolean proxy = value("quarkus.http.proxy.proxy-address-forwarding", "").equals("true");
+        new StartChecks(demo, value("quarkus.http.host", "127.0.0.1"), tls, proxy)
+                .refusal()
+                .ifPresent(Benchtrail::end);
+    }
+
+    private static void end(String sentence) {
+        System.err.println(sentence);
+        System.exit(1);
+    }
+
+    /** Does what needs neither server nor database, and ends. */
+    private static void alone(String[] words) {
+        List<String> rest = words.length > 0 ? List.of(words).subList(1, words.length) : List.of();
+        if (words.length > 0 && words[0].equals("verify")) {
+            System.exit(VerifyCommand.run(rest, System.out));
+        }
+        if (words.length > 0 && words[0].equals("witness")) {
+            System.exit(WitnessCommand.run(rest, System.out));
+        }
+    }
+
     private static void run(String[] words) {
         set("quarkus.http.body.uploads-directory", uploads());
         if (words.length > 0) {
-            Quarkus.run(LoadCommand.class, words);
+            Quarkus.run(BESIDE_THE_SERVER.get(words[0]), words);
         } else {
             Quarkus.run();
         }
@@ -81,6 +133,8 @@ public class Benchtrail {
     /** A shop's own database: two accounts on it, one that owns the schema, one that only works in it. */
     private static void production(String url) {
         set("quarkus.datasource.jdbc.url", url);
+        // long enough for a balancer to notice that this node is no longer ready
+        set("quarkus.shutdown.delay", "PT3S");
         set("quarkus.datasource.username", required("BENCHTRAIL_DATABASE_USER"));
         set("quarkus.datasource.password", required("BENCHTRAIL_DATABASE_PASSWORD"));
         set("quarkus.flyway.username", required("BENCHTRAIL_OWNER_USER"));
@@ -95,6 +149,14 @@ public class Benchtrail {
             System.exit(1);
         }
         return value;
+    }
+
+    /** A setting of the framework, from the command line or the environment. */
+    private static String value(String name, String otherwise) {
+        @Nullable String given = System.getProperty(name);
+        return given == null
+                ? setting(name.toUpperCase(Locale.ROOT).replace('.', '_').replace('-', '_'), otherwise)
+                : given;
     }
 
     private static String setting(String name, String otherwise) {

@@ -47,6 +47,7 @@ class ArchitectureTest {
     /** What core may stand on beside itself. */
     private static final List<String> UNDER_CORE = List.of(
             "java.",
+            "javax.crypto.",
             "org.jspecify.",
             "org.apache.commons.statistics.",
             "org.apache.commons.numbers.",
@@ -121,6 +122,7 @@ class ArchitectureTest {
             "measure",
             "diagnosis",
             "bench",
+            "practice",
             "method",
             "site",
             "advice",
@@ -273,6 +275,21 @@ class ArchitectureTest {
                                 "java.text.SimpleDateFormat",
                                 "java.sql.Timestamp")
                         .contains(type.getName())));
+    }
+
+    /** What is true of a simulated device comes from physics, never from what the catalogue believes. */
+    @Test
+    void practice_knowsNothingOfTheCatalogue() {
+        assertNone(in("core"::equals)
+                .filter(type -> type.getPackageName().startsWith(ROOT + ".core.practice"))
+                .flatMap(type -> type.getDirectDependenciesFromSelf().stream())
+                .filter(d -> List.of(".core.diagnosis", ".core.advice").stream()
+                        .anyMatch(below -> d.getTargetClass()
+                                .getBaseComponentType()
+                                .getPackageName()
+                                .startsWith(ROOT + below)))
+                .map(Dependency::getDescription)
+                .collect(Collectors.toCollection(TreeSet::new)));
     }
 
     /** Time and chance come into the core as arguments. */

@@ -149,7 +149,6 @@ class TextDoorsTest {
                 text -> sends(
                         "/api/people",
                         Map.of("login", fresh("d"), "name", text, "roles", List.of("TRAINEE"), "password", PASSWORD)));
-        doors.put("token", text -> sends("/api/me/tokens", Map.of("name", text, "days", 1)));
         return doors;
     }
 
@@ -173,6 +172,9 @@ class TextDoorsTest {
                 text -> posts(
                         "/people",
                         Map.of("login", fresh("d"), "name", text, "roles", "trainee", "password", PASSWORD)));
+        doors.put(
+                "token form",
+                text -> posts("/me/tokens", Map.of("name", text, "days", "1", "present", PASSWORD, "scope", "READ")));
         doors.put(
                 "read-in",
                 text -> given().header("Authorization", "Bearer " + token)

@@ -139,11 +139,17 @@ final class InputForm {
     /** Null if it cannot be read, which is then told. */
     private @Nullable BigDecimal decimal(String path, String text, String unit) {
         try {
-            return TypedNumber.in(unit, path, text);
+            return unit.isEmpty() ? plain(path, text) : TypedNumber.in(unit, path, text);
         } catch (Invalid e) {
             problems.addAll(e.problems());
             return null;
         }
+    }
+
+    /** A number without a unit of its own; where the form asks for a unit by name, it may be typed behind the number as well. */
+    private BigDecimal plain(String path, String text) {
+        TypedNumber number = TypedNumber.read(path, text);
+        return number.rest().equals(typed.text("unit")) ? number.value() : TypedNumber.in("", path, text);
     }
 
     private static String in(String unit) {

@@ -42,9 +42,7 @@ class Account {
 
     boolean active = true;
 
-    @Column(name = "failed_attempts")
-    int failedAttempts;
-
+    /** Until then an administrator is shown that tries from somewhere are refused. */
     @Column(name = "locked_until")
     @Nullable
     Instant lockedUntil;
@@ -83,12 +81,12 @@ class Account {
     }
 
     void forgetFailures() {
-        failedAttempts = 0;
         lockedUntil = null;
     }
 
     SignedIn signedIn() {
-        return new SignedIn(id == null ? 0 : id, sessionVersion, 0, actor(), zoneId());
+        return new SignedIn(
+                id == null ? 0 : id, sessionVersion, 0, actor(), zoneId(), false, EnumSet.allOf(TokenScope.class));
     }
 
     AccountView view(Instant now) {

@@ -34,4 +34,7 @@ class AccountRecord {
 
     @Column(updatable = false)
     String detail = "";
+
+    @Column(updatable = false)
+    String address = "";
 }

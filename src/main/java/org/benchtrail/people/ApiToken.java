@@ -10,6 +10,9 @@ import jakarta.persistence.JoinColumn;
 import jakarta.persistence.ManyToOne;
 import jakarta.persistence.Table;
 import java.time.Instant;
+import java.util.Arrays;
+import java.util.Set;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /** The token of one program; only the hash of its secret is kept. */
@@ -31,6 +34,9 @@ class ApiToken {
     @Column(updatable = false)
     byte[] hash = {};
 
+    @Column(updatable = false)
+    String[] scopes = {};
+
     @Column(name = "created_at", updatable = false)
     Instant createdAt = Instant.EPOCH;
 
@@ -49,7 +55,11 @@ class ApiToken {
         return revokedAt == null && now.isBefore(expiresAt) && account.active;
     }
 
+    Set<TokenScope> scopes() {
+        return Arrays.stream(scopes).map(TokenScope::valueOf).collect(Collectors.toUnmodifiableSet());
+    }
+
     TokenView view() {
-        return new TokenView(id == null ? 0 : id, name, createdAt, expiresAt, lastUsed, revokedAt);
+        return new TokenView(id == null ? 0 : id, name, scopes(), createdAt, expiresAt, lastUsed, revokedAt);
     }
 }

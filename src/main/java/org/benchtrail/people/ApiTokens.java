@@ -2,6 +2,7 @@ package org.benchtrail.people;
 
 import io.quarkus.hibernate.orm.panache.PanacheRepository;
 import jakarta.enterprise.context.ApplicationScoped;
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 
@@ -22,6 +23,11 @@ class ApiTokens implements PanacheRepository<ApiToken> {
     /** The newest first. */
     List<ApiToken> of(Account owner) {
         return list("account = ?1 order by id desc", owner);
+    }
+
+    /** For good. */
+    void endAll(Account owner, Instant now) {
+        update("revokedAt = ?1 where account = ?2 and revokedAt is null", now, owner);
     }
 
     /** Writes at once, so that its number is known. */

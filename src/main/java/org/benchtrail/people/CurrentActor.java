@@ -6,6 +6,7 @@ import jakarta.enterprise.context.RequestScoped;
 import jakarta.inject.Named;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
+import java.util.Set;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Role;
 import org.jspecify.annotations.Nullable;
@@ -79,9 +80,23 @@ public class CurrentActor {
         return may(Permission.DECIDE_PROPOSALS);
     }
 
+    /** For the navigation: whether this person answers for the record. */
+    public boolean maySeeAlarms() {
+        return may(Permission.SEE_ALARMS);
+    }
+
     /** The sign-in behind the request; 0 if it is none. */
     long session() {
         return required().session();
+    }
+
+    /** What the token behind the request may be used for; everything if it is a person's own sign-in. */
+    Set<TokenScope> scopes() {
+        return required().scopes();
+    }
+
+    boolean hasSecondFactor() {
+        return required().secondFactor();
     }
 
     private SignedIn required() {

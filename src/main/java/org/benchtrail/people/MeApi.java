@@ -5,18 +5,15 @@ import io.smallrye.common.annotation.Blocking;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.DELETE;
 import jakarta.ws.rs.GET;
-import jakarta.ws.rs.POST;
 import jakarta.ws.rs.PUT;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
-import jakarta.ws.rs.core.Response;
-import java.net.URI;
 import java.util.List;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jspecify.annotations.Nullable;
 
-/** The account behind the token, and its tokens. */
+/** The account behind the token, and its tokens. No token makes another: that takes the password, on one's own page. */
 @Path("/api/me")
 @Authenticated
 @Produces(MediaType.APPLICATION_JSON)
@@ -32,9 +29,6 @@ public class MeApi {
 
     /** An IANA time zone. */
     public record Zone(@Nullable String zone) {}
-
-    /** A token to be made; without days it is good for as long as the server allows. */
-    public record TokenWish(@Nullable String name, @Nullable Integer days) {}
 
     @GET
     @Blocking
@@ -54,17 +48,6 @@ public class MeApi {
     @Blocking
     public List<TokenView> tokens() {
         return acts.ownTokens(current.actor());
-    }
-
-    /** Makes a token; the answer is the only place where its secret can be read. */
-    @POST
-    @Path("tokens")
-    @Blocking
-    public Response createToken(TokenWish wish) {
-        NewToken made = acts.createToken(current.actor(), wish.name() == null ? "" : wish.name(), wish.days());
-        return Response.created(URI.create("/api/me/tokens/" + made.token().id()))
-                .entity(made)
-                .build();
     }
 
     @DELETE

@@ -74,7 +74,7 @@ public class MePage {
                     Actor by = current.actor();
                     acts.changePassword(by, form.asSent("present"), chosen);
                     // the change ended every sign-in, this one too; whoever made it stays in
-                    signIn.byPassword(by.account(), chosen).ifPresent(person -> sessions.begin(person, request));
+                    sessions.begin(signIn.again(by.account()), request);
                     return Html.ok(page("", "The password is changed. Everywhere else you are signed out."));
                 },
                 refusal -> page(form, refusal));
@@ -143,7 +143,9 @@ public class MePage {
         PostedForm form = new PostedForm(typed);
         return Refusal.answer(
                 () -> {
-                    NewToken made = acts.createToken(current.actor(), form.text("name"), days(form));
+                    acts.requirePassword(current.actor(), form.asSent("present"));
+                    NewToken made = acts.createToken(
+                            current.actor(), form.text("name"), days(form), TokenScope.parse(form.text("scope")));
                     return Html.ok(page(made.secret(), ""));
                 },
                 refusal -> page(form, refusal));

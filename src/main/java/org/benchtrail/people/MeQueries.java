@@ -80,6 +80,7 @@ class MeQueries {
                 tokens.of(own).stream()
                         .map(token -> line(token.view(), now, zone))
                         .toList(),
+                Option.of(TokenScope.class),
                 absences.of(login).stream().map(a -> line(a, others, now, zone)).toList(),
                 away.standsInOf(login, now).stream().map(a -> name(a, others)).toList(),
                 others.values().stream()
@@ -95,7 +96,10 @@ class MeQueries {
     /** What the fields hold before anybody types. */
     FormValues stored(String login) {
         Account own = accounts.byLogin(login).orElseThrow(() -> new NotFound("account " + login));
-        return new FormValues().set("display", own.displayName).set("zone", own.zone);
+        return new FormValues()
+                .set("display", own.displayName)
+                .set("zone", own.zone)
+                .set("scope", TokenScope.ACT.name());
     }
 
     private static String name(String login, Map<String, Account> others) {
@@ -139,6 +143,7 @@ class MeQueries {
         return new MeView.TokenLine(
                 token.id(),
                 token.name(),
+                TokenScope.join(token.scopes()),
                 when(token.createdAt(), zone),
                 when(token.expiresAt(), zone),
                 token.lastUsed() == null ? "never" : when(token.lastUsed(), zone),

@@ -25,6 +25,7 @@ public record MeView(
         List<String> mentorOf,
         List<SessionLine> sessions,
         List<TokenLine> tokens,
+        List<Option> scopes,
         List<AwayLine> away,
         List<String> standingInFor,
         List<Option> delegates,
@@ -38,7 +39,14 @@ public record MeView(
 
     /** One token as a line of text. */
     public record TokenLine(
-            long id, String name, String made, String expires, String lastUsed, String state, boolean good) {}
+            long id,
+            String name,
+            String scopes,
+            String made,
+            String expires,
+            String lastUsed,
+            String state,
+            boolean good) {}
 
     /** @param now whether it has begun */
     public record AwayLine(long id, String from, String until, String standsIn, boolean now) {}

@@ -10,14 +10,17 @@ import io.vertx.ext.web.RoutingContext;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.Set;
 import org.benchtrail.platform.RequestKind;
+import org.benchtrail.platform.outage.Outage;
 
 /** Recognises people on the pages by their cookie, and by nothing else. */
 @ApplicationScoped
 class PageSignIn implements HttpAuthenticationMechanism {
     private final Sessions sessions;
+    private final Outage outage;
 
-    PageSignIn(Sessions sessions) {
+    PageSignIn(Sessions sessions, Outage outage) {
         this.sessions = sessions;
+        this.outage = outage;
     }
 
     /** The person, or nobody: a cookie that is no longer good leaves the visitor a stranger, who can sign in again. */
@@ -27,10 +30,13 @@ class PageSignIn implements HttpAuthenticationMechanism {
             return Uni.createFrom().nullItem();
         }
         return sessions.secret(request)
-                .map(secret -> identities
-                        .authenticate(new TrustedAuthenticationRequest(secret))
-                        .onFailure(io.quarkus.security.AuthenticationFailedException.class)
-                        .recoverWithNull())
+                .map(secret -> Identities.whileItGoesOn(outage, request)
+                        .orElseGet(() -> identities
+                                .authenticate(new TrustedAuthenticationRequest(secret))
+                                .onFailure(io.quarkus.security.AuthenticationFailedException.class)
+                                .recoverWithNull()
+                                .onFailure(Identities::isAway)
+                                .recoverWithItem(failure -> Identities.away(request, failure))))
                 .orElseGet(() -> Uni.createFrom().nullItem());
     }
 

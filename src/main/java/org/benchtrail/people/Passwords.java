@@ -1,19 +1,33 @@
 package org.benchtrail.people;
 
+import com.nulabinc.zxcvbn.Zxcvbn;
 import io.quarkus.elytron.security.common.BcryptUtil;
 import jakarta.inject.Singleton;
 import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.concurrent.Semaphore;
 import org.benchtrail.core.Invalid;
 
 /** Hashes and compares passwords (bcrypt). */
 @Singleton
 class Passwords {
-    private static final int SHORTEST = 10;
+    private static final List<String> OWN_WORDS = List.of("benchtrail", "password", "administrator");
+    private static final int LONGEST = 72;
+    private static final int SHORTEST = 12;
 
     /** bcrypt reads no further than 72 bytes; a longer password would promise more than it holds. */
     private static final int MOST_BYTES = 72;
 
+    /** Guesses, as a power of ten, below which a password is found in no time by whoever tries lists of words. */
+    private static final int LEAST_GUESSES = 8;
+
+    private static final Zxcvbn GUESSING = new Zxcvbn();
+
     private final int cost;
+
+    /** Hashing is slow on purpose: no more at once than there are processors, so that pages still get a turn. */
+    private final Semaphore hashing =
+            new Semaphore(Math.max(1, Runtime.getRuntime().availableProcessors()));
 
     /** The hash of a password nobody has: an unknown login takes as long to refuse as a known one. */
     private final String nobody;
@@ -29,9 +43,17 @@ class Passwords {
                 field,
                 "Choose a password of at least " + SHORTEST + " characters.");
         problems.require(
+                password.length() < SHORTEST || password.length() > LONGEST || isHardToGuess(password),
+                field,
+                "This password is among the first that are tried: choose other words, or more of them.");
+        problems.require(
                 password.getBytes(StandardCharsets.UTF_8).length <= MOST_BYTES,
                 field,
                 "Choose a password of at most " + MOST_BYTES + " bytes (plain letters take one each).");
+    }
+
+    private static boolean isHardToGuess(String password) {
+        return GUESSING.measure(password, OWN_WORDS).getGuessesLog10() >= LEAST_GUESSES;
     }
 
     String hash(String password) {
@@ -39,13 +61,19 @@ class Passwords {
     }
 
     boolean matches(String password, String hash) {
-        return BcryptUtil.matches(password, hash);
+        if (password.getBytes(StandardCharsets.UTF_8).length > MOST_BYTES) {
+            return false;
+        }
+        hashing.acquireUninterruptibly();
+        try {
+            return BcryptUtil.matches(password, hash);
+        } finally {
+            hashing.release();
+        }
     }
 
-    /** Takes as long as {@link #matches}, for a login that does not exist. */
-    void spendTime(String password) {
-        if (BcryptUtil.matches(password, nobody)) {
-            throw new IllegalStateException("a random secret of 256 bits was guessed");
-        }
+    /** Takes as long as {@link #matches}, for a login that does not exist; never right. */
+    boolean spendTime(String password) {
+        return matches(password, nobody) && nobody.isEmpty();
     }
 }

@@ -37,6 +37,8 @@ public class PeopleActs {
     private final AccountLog log;
     private final OpenWork work;
     private final SessionStore sessions;
+    private final Tries tries;
+    private final SecondFactors factors;
     private final Clock clock;
     private final SignInConfig config;
 
@@ -47,6 +49,8 @@ public class PeopleActs {
             AccountLog log,
             OpenWork work,
             SessionStore sessions,
+            Tries tries,
+            SecondFactors factors,
             Clock clock,
             SignInConfig config) {
         this.accounts = accounts;
@@ -55,6 +59,8 @@ public class PeopleActs {
         this.log = log;
         this.work = work;
         this.sessions = sessions;
+        this.tries = tries;
+        this.factors = factors;
         this.clock = clock;
         this.config = config;
     }
@@ -99,6 +105,8 @@ public class PeopleActs {
         Passwords.check(chosen, "password", problems);
         problems.throwIfAny();
         setPassword(account, chosen);
+        tokens.endAll(account, clock.instant());
+        tries.forget(login);
         log.note(by.account(), "password reset", login, "");
     }
 
@@ -121,6 +129,7 @@ public class PeopleActs {
                 .throwIfAny();
         String before = words(account.roles());
         account.roles(roles);
+        account.endSessions();
         log.note(by.account(), "roles set", login, "from " + before + " to " + words(account.roles()));
         return account.view(clock.instant());
     }
@@ -136,6 +145,7 @@ public class PeopleActs {
         if (account.active) {
             account.active = false;
             account.endSessions();
+            tokens.endAll(account, clock.instant());
             log.note(by.account(), "deactivated", login, "");
         }
         return account.view(clock.instant());
@@ -196,6 +206,28 @@ public class PeopleActs {
         return mentor == null ? "" : mentor;
     }
 
+    /** Takes away the second factor of somebody who lost the device and its codes; every sign-in of the account ends. */
+    public void dropSecondFactor(Actor by, String login) {
+        Permissions.require(Permission.MANAGE_ACCOUNTS, by);
+        Account account = lock(login);
+        new Invalid.Collector()
+                .require(!by.account().equals(login), "login", "Another administrator has to vouch for you.")
+                .throwIfAny();
+        factors.drop(login);
+        account.endSessions();
+        log.note(by.account(), "second factor taken away", login, "");
+    }
+
+    /** Asks for the password once more, before something that outlives the sign-in. */
+    public void requirePassword(Actor by, String present) {
+        new Invalid.Collector()
+                .require(
+                        passwords.matches(present, find(by.account()).passwordHash),
+                        "present",
+                        "Type the password you have now; this one is not it.")
+                .throwIfAny();
+    }
+
     /** Ends one of one's own sign-ins. */
     public void endSession(Actor by, long id) {
         if (!sessions.endOne(by.account(), id)) {
@@ -232,11 +264,16 @@ public class PeopleActs {
     }
 
     /**
-     * Makes a token for a program of {@code by}'s own; it may do what its owner may.
+     * Makes a token for a program of {@code by}'s own; it may do everything that its owner may.
      *
      * @param days how long it is good for, 1 to the configured most; null for the most
      */
     public NewToken createToken(Actor by, String name, @Nullable Integer days) {
+        return createToken(by, name, days, TokenScope.ADMINISTER);
+    }
+
+    /** As {@link #createToken(Actor, String, Integer)}, for less than everything. */
+    public NewToken createToken(Actor by, String name, @Nullable Integer days, TokenScope scope) {
         Permissions.require(Permission.OWN_TOKENS, by);
         Account owner = lock(by.account());
         int good = days == null ? config.tokenDays() : days;
@@ -252,7 +289,8 @@ public class PeopleActs {
         ApiToken token = new ApiToken();
         token.account = owner;
         token.name = PlainText.line(name);
-        token.hash = Secrets.hash(secret);
+        token.hash = Secrets.hashOfToken(secret);
+        token.scopes = scope.included().stream().map(Enum::name).toArray(String[]::new);
         token.createdAt = clock.instant();
         token.expiresAt = token.createdAt.plus(Duration.ofDays(good));
         tokens.add(token);

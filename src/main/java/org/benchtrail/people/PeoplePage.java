@@ -201,6 +201,14 @@ public class PeoplePage {
     }
 
     @POST
+    @Path("{login}/second-factor/removal")
+    @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+    @Blocking
+    public Response dropSecondFactor(@RestPath String login) {
+        return afterwards(login, null, () -> acts.dropSecondFactor(current.actor(), login));
+    }
+
+    @POST
     @Path("{login}/reactivation")
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     @Blocking

@@ -8,6 +8,9 @@ import java.util.Base64;
 
 /** Secrets of 32 random bytes, and the hash under which a token is found again. */
 final class Secrets {
+    /** So that whoever finds one, by eye or by program, knows it for a secret (RFC 8959). */
+    static final String SECRET_PREFIX = "secret-token:";
+
     static final String TOKEN_PREFIX = "bt_";
 
     private static final SecureRandom RANDOM = new SecureRandom();
@@ -22,7 +25,12 @@ final class Secrets {
     }
 
     static String newToken() {
-        return TOKEN_PREFIX + random();
+        return SECRET_PREFIX + TOKEN_PREFIX + random();
+    }
+
+    /** The hash of a token, which programs send with or without the prefix that every secret token has. */
+    static byte[] hashOfToken(String token) {
+        return hash(token.startsWith(SECRET_PREFIX) ? token.substring(SECRET_PREFIX.length()) : token);
     }
 
     /** SHA-256 of the token's characters. A plain hash suffices: 256 random bits cannot be guessed from it. */

@@ -28,6 +28,9 @@ class SessionStore {
     /** That a sign-in is in use is written at most this often, to spare the database a write with every request. */
     private static final Duration SEEN_GRAIN = Duration.ofMinutes(1);
 
+    /** How long the code of the second factor is waited for. */
+    private static final Duration CODE_WITHIN = Duration.ofMinutes(5);
+
     private static final int LONGEST_BROWSER = 200;
 
     private final EntityManager database;
@@ -39,7 +42,8 @@ class SessionStore {
     SessionStore(EntityManager database, Clock clock, SignInConfig config) {
         this.database = database;
         this.clock = clock;
-        text = SqlText.of(SessionStore.class).having("begin", "forget", "find", "own", "end", "end one", "end others");
+        text = SqlText.of(SessionStore.class)
+                .having("begin", "forget", "find", "find awaiting", "own", "end", "end one", "end others");
         idle = config.idle();
         longest = config.longest();
     }
@@ -52,20 +56,31 @@ class SessionStore {
             String login,
             String displayName,
             List<String> roles,
-            String zone) {
+            String zone,
+            boolean secondFactor) {
         SignedIn signedIn() {
             Set<Role> set = EnumSet.noneOf(Role.class);
             roles.stream().map(Role::valueOf).forEach(set::add);
             return new SignedIn(
-                    accountId, sessionVersion, sessionId, new Actor(login, displayName, set), ZoneId.of(zone));
+                    accountId,
+                    sessionVersion,
+                    sessionId,
+                    new Actor(login, displayName, set),
+                    ZoneId.of(zone),
+                    secondFactor,
+                    EnumSet.allOf(TokenScope.class));
         }
     }
 
     /** A sign-in of one's own: since when, last used when, from which address, with which program as that says of itself. */
     record Own(long id, Instant made, Instant seen, String address, String browser) {}
 
-    /** Begins a sign-in and forgets those of the account that are no longer good. Answers with what the cookie holds. */
-    String begin(SignedIn person, String address, String browser) {
+    /**
+     * Begins a sign-in and forgets those of the account that are no longer good. Answers with what the cookie holds.
+     *
+     * @param awaitsCode whether nobody is signed in by it yet, because the code of the second factor is still to come
+     */
+    String begin(SignedIn person, String address, String browser, boolean awaitsCode) {
         statement("forget").with("account", person.accountId()).run();
         String secret = Secrets.random();
         Sql.of(database, text.statement("begin"))
@@ -73,6 +88,7 @@ class SessionStore {
                 .with("hash", Secrets.hash(secret))
                 .with("version", person.sessionVersion())
                 .with("now", clock.instant())
+                .with("awaitsCode", awaitsCode)
                 .with("address", address)
                 .with("browser", browser.substring(0, Math.min(LONGEST_BROWSER, browser.length())))
                 .run();
@@ -88,6 +104,16 @@ class SessionStore {
                 .with("notedBefore", now.minus(SEEN_GRAIN))
                 .row(Found.class)
                 .map(Found::signedIn);
+    }
+
+    /** The login of whoever gave the right password a moment ago, and not yet the code of the second factor. */
+    Optional<String> awaiting(String secret) {
+        return Sql.of(database, text.statement("find awaiting"))
+                .with("hash", Secrets.hash(secret))
+                .with("madeAfter", clock.instant().minus(CODE_WITHIN))
+                .values(String.class)
+                .stream()
+                .findFirst();
     }
 
     /** The last used first. */

@@ -4,6 +4,7 @@ import io.vertx.core.http.Cookie;
 import io.vertx.core.http.CookieSameSite;
 import io.vertx.ext.web.RoutingContext;
 import jakarta.inject.Singleton;
+import java.time.Duration;
 import java.util.Objects;
 import java.util.Optional;
 import org.benchtrail.core.text.PlainText;
@@ -18,35 +19,81 @@ import org.benchtrail.platform.RequestKind;
 class Sessions {
     static final String COOKIE = "benchtrail-session";
 
-    private final SessionStore store;
+    /** Tells a browser in which somebody has signed in before from a stranger's; it lets nobody in. */
+    static final String BROWSER = "benchtrail-browser";
 
-    Sessions(SessionStore store) {
+    /** Over TLS: a browser takes it from this very host alone, and never without TLS (RFC 6265bis). */
+    private static final String HOST_ONLY = "__Host-";
+
+    private static final long BROWSER_KEPT_S = Duration.ofDays(180).toSeconds();
+
+    private final SessionStore store;
+    private final KnownBrowsers browsers;
+
+    Sessions(SessionStore store, KnownBrowsers browsers) {
         this.store = store;
+        this.browsers = browsers;
     }
 
     void begin(SignedIn person, RoutingContext request) {
+        put(person, request, false);
+        if (held(BROWSER, request)
+                .filter(b -> browsers.isKnown(person.actor().account(), Secrets.hash(b)))
+                .isEmpty()) {
+            request.response()
+                    .addCookie(cookie(BROWSER, browsers.remember(person.accountId()), request)
+                            .setMaxAge(BROWSER_KEPT_S));
+        }
+    }
+
+    /** The password was right; the code of the second factor is still to come. */
+    void beginAwaiting(SignedIn person, RoutingContext request) {
+        put(person, request, true);
+    }
+
+    private void put(SignedIn person, RoutingContext request, boolean awaitsCode) {
         String browser = PlainText.line(request.request().getHeader("User-Agent"));
-        String address = request.request().remoteAddress().hostAddress();
-        String secret =
-                store.begin(person, Objects.requireNonNullElse(address, ""), PlainText.isText(browser) ? browser : "");
-        request.response().addCookie(cookie(secret, request));
+        String secret = store.begin(person, address(request), PlainText.isText(browser) ? browser : "", awaitsCode);
+        request.response().addCookie(cookie(COOKIE, secret, request));
+    }
+
+    /** From where and in which browser somebody tries to sign in. */
+    Visit visit(RoutingContext request) {
+        return new Visit(address(request), held(BROWSER, request));
     }
 
     /** What the cookie of this request holds; empty if there is none. */
     Optional<String> secret(RoutingContext request) {
-        return Optional.ofNullable(request.request().getCookie(COOKIE))
-                .map(Cookie::getValue)
-                .filter(secret -> !secret.isEmpty());
+        return held(COOKIE, request);
+    }
+
+    /** The login of whoever gave the right password in this browser a moment ago, and not yet the code. */
+    Optional<String> awaiting(RoutingContext request) {
+        return secret(request).flatMap(store::awaiting);
     }
 
     /** Ends the sign-in itself, so that a copy of the cookie opens nothing, and takes the cookie away. */
     void end(RoutingContext request) {
         secret(request).ifPresent(store::end);
-        request.response().addCookie(cookie("", request).setMaxAge(0));
+        request.response().addCookie(cookie(COOKIE, "", request).setMaxAge(0));
     }
 
-    private static Cookie cookie(String secret, RoutingContext request) {
-        return Cookie.cookie(COOKIE, secret)
+    private static String address(RoutingContext request) {
+        return Objects.requireNonNullElse(request.request().remoteAddress().hostAddress(), "");
+    }
+
+    private static Optional<String> held(String name, RoutingContext request) {
+        return Optional.ofNullable(request.request().getCookie(named(name, request)))
+                .map(Cookie::getValue)
+                .filter(secret -> !secret.isEmpty());
+    }
+
+    private static String named(String name, RoutingContext request) {
+        return RequestKind.isSecure(request) ? HOST_ONLY + name : name;
+    }
+
+    private static Cookie cookie(String name, String secret, RoutingContext request) {
+        return Cookie.cookie(named(name, request), secret)
                 .setPath("/")
                 .setHttpOnly(true)
                 .setSecure(RequestKind.isSecure(request))

@@ -11,16 +11,21 @@ public interface SignInConfig {
     @WithDefault("12")
     int bcryptCost();
 
-    /** Wrong tries in a row until an account is locked. */
+    /** Wrong tries on one account from one address, or in one browser, until no more are taken for a while. */
     @WithDefault("5")
     int tries();
 
-    /** How long the first lock lasts; every further wrong try doubles it. */
+    /** How long that is. */
     @WithDefault("5M")
     Duration firstLock();
 
-    @WithDefault("1H")
-    Duration longestLock();
+    /** Wrong tries in an hour from one address, on whatever accounts. */
+    @WithDefault("100")
+    int addressTries();
+
+    /** Whether administrators need a second factor; everybody may have one. */
+    @WithDefault("true")
+    boolean secondFactorForAdministrators();
 
     /** A person is signed out after this long without a request. */
     @WithDefault("30M")

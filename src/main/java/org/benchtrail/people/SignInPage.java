@@ -2,11 +2,6 @@ package org.benchtrail.people;
 
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
-import io.quarkus.security.AuthenticationFailedException;
-import io.quarkus.security.credential.PasswordCredential;
-import io.quarkus.security.identity.IdentityProviderManager;
-import io.quarkus.security.identity.SecurityIdentity;
-import io.quarkus.security.identity.request.UsernamePasswordAuthenticationRequest;
 import io.smallrye.common.annotation.Blocking;
 import io.vertx.ext.web.RoutingContext;
 import jakarta.annotation.security.PermitAll;
@@ -16,6 +11,7 @@ import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
+import java.util.Optional;
 import org.benchtrail.platform.Html;
 import org.benchtrail.platform.LocalPath;
 import org.jboss.resteasy.reactive.RestForm;
@@ -27,11 +23,13 @@ import org.jspecify.annotations.Nullable;
 public class SignInPage {
     private static final String START = "/";
 
-    private final IdentityProviderManager identities;
+    private final SignIn signIn;
+    private final SecondFactors factors;
     private final Sessions sessions;
 
-    SignInPage(IdentityProviderManager identities, Sessions sessions) {
-        this.identities = identities;
+    SignInPage(SignIn signIn, SecondFactors factors, Sessions sessions) {
+        this.signIn = signIn;
+        this.factors = factors;
         this.sessions = sessions;
     }
 
@@ -40,6 +38,8 @@ public class SignInPage {
         private Templates() {}
 
         static native TemplateInstance signIn(String login, String to, String error);
+
+        static native TemplateInstance code(String to, String error);
     }
 
     /**
@@ -67,11 +67,35 @@ public class SignInPage {
             RoutingContext request) {
         String typed = login == null ? "" : login;
         String next = LocalPath.orElse(to, START);
-        try {
-            sessions.begin(identify(typed, password == null ? "" : password), request);
-        } catch (AuthenticationFailedException refused) {
+        Optional<SignedIn> person = signIn.byPassword(typed, password == null ? "" : password, sessions.visit(request));
+        if (person.isEmpty()) {
             return Html.status(401, Templates.signIn(typed, next, SignIn.REFUSED));
         }
+        if (factors.isAsked(person.get())) {
+            sessions.beginAwaiting(person.get(), request);
+            return Html.ok(Templates.code(next, ""));
+        }
+        sessions.begin(person.get(), request);
+        return Html.goTo(next);
+    }
+
+    /** After the password: the code of the second factor, or one of those kept for when it is lost. */
+    @POST
+    @Path("sign-in/code")
+    @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+    @PermitAll
+    @Blocking
+    public Response code(@RestForm @Nullable String code, @RestForm @Nullable String to, RoutingContext request) {
+        String next = LocalPath.orElse(to, START);
+        Optional<String> login = sessions.awaiting(request);
+        if (login.isEmpty()) {
+            return Html.status(401, Templates.signIn("", next, "That took too long: give your password once more."));
+        }
+        if (!factors.takes(login.get(), code == null ? "" : code)) {
+            return Html.status(401, Templates.code(next, SecondFactors.REFUSED));
+        }
+        sessions.end(request);
+        sessions.begin(signIn.again(login.get()), request);
         return Html.goTo(next);
     }
 
@@ -83,11 +107,5 @@ public class SignInPage {
     public Response signOut(RoutingContext request) {
         sessions.end(request);
         return Html.goTo("/sign-in");
-    }
-
-    private SignedIn identify(String login, String password) {
-        SecurityIdentity identity = identities.authenticateBlocking(
-                new UsernamePasswordAuthenticationRequest(login, new PasswordCredential(password.toCharArray())));
-        return identity.getAttribute(CurrentActor.ATTRIBUTE);
     }
 }

@@ -7,27 +7,40 @@ import io.quarkus.security.identity.request.AuthenticationRequest;
 import io.quarkus.security.identity.request.TokenAuthenticationRequest;
 import io.quarkus.vertx.http.runtime.security.ChallengeData;
 import io.quarkus.vertx.http.runtime.security.HttpAuthenticationMechanism;
+import io.quarkus.vertx.http.runtime.security.HttpSecurityUtils;
 import io.smallrye.mutiny.Uni;
 import io.vertx.ext.web.RoutingContext;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.Set;
 import org.benchtrail.platform.RequestKind;
+import org.benchtrail.platform.outage.Outage;
 import org.benchtrail.platform.problem.Problems;
 import org.jspecify.annotations.Nullable;
 
 /** Recognises programs at the API by the bearer token they send (RFC 6750), and by nothing else. */
 @ApplicationScoped
 class TokenSignIn implements HttpAuthenticationMechanism {
+    private final Outage outage;
+
+    TokenSignIn(Outage outage) {
+        this.outage = outage;
+    }
+
     private static final String SCHEME = "Bearer ";
 
     @Override
     public Uni<SecurityIdentity> authenticate(RoutingContext request, IdentityProviderManager identities) {
         String header = request.request().getHeader("Authorization");
-        if (!RequestKind.isApi(request) || header == null) {
+        if (!RequestKind.takesTokens(request) || header == null) {
             return Uni.createFrom().nullItem();
         }
         request.put(HttpAuthenticationMechanism.class.getName(), this);
-        return identities.authenticate(new TokenAuthenticationRequest(new TokenCredential(token(header), "bearer")));
+        return Identities.whileItGoesOn(outage, request)
+                .orElseGet(() -> identities
+                        .authenticate(HttpSecurityUtils.setRoutingContextAttribute(
+                                new TokenAuthenticationRequest(new TokenCredential(token(header), "bearer")), request))
+                        .onFailure(Identities::isAway)
+                        .recoverWithItem(failure -> Identities.away(request, failure)));
     }
 
     /** The token in the header; whatever else stands there is passed on as it is and matches none. */

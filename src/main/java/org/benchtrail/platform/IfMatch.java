@@ -9,10 +9,15 @@ public final class IfMatch {
 
     /**
      * @param what is changed, such as {@code device}
-     * @throws Invalid if the header names none
+     * @throws VersionNeeded if there is no such header
+     * @throws Invalid if it names no version
      */
     public static int version(@Nullable String header, String what) {
-        String digits = header == null ? "" : header.strip().replaceAll("^\"|\"$", "");
+        if (header == null) {
+            throw new VersionNeeded("Send If-Match with the version of the " + what
+                    + " that this builds on: its ETag, such as \"27\".");
+        }
+        String digits = header.strip().replaceAll("^\"|\"$", "");
         if (!digits.matches("\\d{1,9}")) {
             throw new Invalid(
                     "If-Match", "Name the version of the " + what + " that this builds on: its ETag, such as \"27\".");

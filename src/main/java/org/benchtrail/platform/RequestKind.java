@@ -14,6 +14,11 @@ public final class RequestKind {
         return path.equals("/api") || path.startsWith("/api/");
     }
 
+    /** Where programs are known by their token: the API, and the log in its open formats. */
+    public static boolean takesTokens(RoutingContext request) {
+        return isApi(request) || request.normalizedPath().startsWith("/log/");
+    }
+
     /** Files that are the same for everybody; nobody is looked up for them. */
     public static boolean isPublicFile(RoutingContext request) {
         String path = request.normalizedPath();

@@ -1,8 +1,8 @@
 -- Sign-ins that the server knows.
 
 -- @ begin
-insert into sign_in_session (account_id, hash, version, made, seen, address, browser)
-values (:account, :hash, :version, :now, :now, :address, :browser)
+insert into sign_in_session (account_id, hash, version, made, seen, address, browser, awaits_code)
+values (:account, :hash, :version, :now, :now, :address, :browser, :awaitsCode)
 
 -- @ forget
 delete from sign_in_session s using account a
@@ -13,18 +13,23 @@ where a.id = s.account_id and a.id = :account
 -- One statement with each request of a page; when the sign-in was last seen is written now and then only.
 with good as (
   select id, account_id, version, seen from sign_in_session
-  where hash = :hash and made > :madeAfter and seen > :seenAfter
+  where hash = :hash and made > :madeAfter and seen > :seenAfter and not awaits_code
 ), noted as (
   update sign_in_session set seen = :now where id in (select id from good where seen < :notedBefore)
 )
-select good.id as session_id, a.id as account_id, a.session_version, a.login, a.display_name, a.roles, a.zone
-from good join account a on a.id = good.account_id
+select good.id as session_id, a.id as account_id, a.session_version, a.login, a.display_name, a.roles, a.zone,
+  f.confirmed is not null as second_factor
+from good join account a on a.id = good.account_id left join second_factor f on f.account_id = a.id
 where a.active and a.session_version = good.version
+
+-- @ find awaiting
+select a.login from sign_in_session s join account a on a.id = s.account_id
+where s.hash = :hash and s.awaits_code and s.made > :madeAfter and a.active and a.session_version = s.version
 
 -- @ own
 select s.id, s.made, s.seen, s.address, s.browser
 from sign_in_session s join account a on a.id = s.account_id
-where a.login = :login and s.version = a.session_version and s.made > :madeAfter and s.seen > :seenAfter
+where a.login = :login and s.version = a.session_version and not s.awaits_code and s.made > :madeAfter and s.seen > :seenAfter
 order by s.seen desc, s.id desc
 limit 50
 

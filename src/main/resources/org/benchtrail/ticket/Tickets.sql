@@ -1,2 +1,3 @@
 -- @ next serial
-select nextval('ticket_serial')
+-- Without a gap: whoever opens a ticket waits for whoever does, until that transaction ends.
+update ticket_counter set last = last + 1 returning last

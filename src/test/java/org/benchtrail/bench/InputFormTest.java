@@ -19,6 +19,7 @@ import org.benchtrail.core.bench.Bench;
 import org.benchtrail.core.bench.Calculation;
 import org.benchtrail.core.bench.InputCheck;
 import org.benchtrail.core.bench.Trade;
+import org.benchtrail.core.bench.judging.AgainstLimit;
 import org.benchtrail.platform.Option;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
@@ -156,6 +157,27 @@ class InputFormTest {
     @ValueSource(strings = {"", "2.5", "-3", "9999999999", "two", "2 W"})
     void wholeNumberThatIsNone_isRefused(String text) {
         assertEquals(List.of("pieces"), refused("pieces", text));
+    }
+
+    /** Where the unit is one of the values, people type it behind the numbers too. */
+    @Test
+    void unitOfTheForm_mayStandBehindItsNumbers() {
+        Calculation<?> calculation = Bench.find("against-limit").orElseThrow();
+        Map<String, List<String>> fields = new HashMap<>(Map.of(
+                "unit", List.of("V"),
+                "value", List.of("11,38V"),
+                "uncertainty", List.of("0.05 V"),
+                "lower", List.of("11.4"),
+                "guard", List.of("2")));
+        assertEquals(
+                new AgainstLimit.Input("V", 11.38, 0.05, 11.4, null, 2),
+                InputForm.read(calculation.inputType(), TypedValues.form(fields)));
+        fields.put("value", List.of("11,38 mV"));
+        Invalid refused =
+                assertThrows(Invalid.class, () -> InputForm.read(calculation.inputType(), TypedValues.form(fields)));
+        assertEquals(
+                List.of("value"),
+                refused.problems().stream().map(Invalid.Problem::field).toList());
     }
 
     @Test

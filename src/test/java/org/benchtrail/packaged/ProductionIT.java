@@ -98,7 +98,7 @@ class ProductionIT {
                 PackagedJar.run(Map.of("BENCHTRAIL_DATA", folder.toString()), List.of(), "lode", "file.yaml");
         assertEquals(1, ended.code(), ended.said());
         assertEquals(
-                "Benchtrail does not know 'lode'. It knows: load FILE... (no words start the server).",
+                "Benchtrail does not know 'lode'. It knows: load FILE..., export FOLDER, verify FOLDER, witness DIR (no words start the server).",
                 ended.said().strip());
         assertTrue(startsNoDatabase(folder), "a database was started in " + folder);
     }

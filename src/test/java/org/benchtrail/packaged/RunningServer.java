@@ -128,7 +128,7 @@ final class RunningServer implements AutoCloseable {
     }
 
     /** Asks until it answers that it is ready; false if it ended instead, or took too long. */
-    private boolean becomesReady() throws InterruptedException {
+    boolean becomesReady() throws InterruptedException {
         Visitor visitor = new Visitor(address);
         long end = System.nanoTime() + START_LIMIT.toNanos();
         while (System.nanoTime() < end) {

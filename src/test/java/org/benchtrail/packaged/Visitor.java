@@ -57,8 +57,11 @@ final class Visitor {
     }
 
     /** A token made on one's own page; {@link #signIn} comes first. */
-    String makeToken() throws IOException, InterruptedException {
-        HttpResponse<String> answer = form("/me/tokens", get("/me").body(), Map.of("name", "a program", "days", ""));
+    String makeToken(String password) throws IOException, InterruptedException {
+        HttpResponse<String> answer = form(
+                "/me/tokens",
+                get("/me").body(),
+                Map.of("name", "a program", "days", "", "present", password, "scope", "ADMINISTER"));
         Matcher secret = SECRET.matcher(answer.body());
         if (!secret.find()) {
             throw new AssertionError("no token on the page: " + answer.statusCode() + "\n" + answer.body());

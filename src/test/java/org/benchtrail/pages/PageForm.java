@@ -111,7 +111,8 @@ record PageForm(String template, String method, String action, SortedSet<String>
     }
 
     private static String starred(String name) {
-        String known = name.replace("{inject:formToken.field}", "csrf-token");
+        String known =
+                name.replace("{inject:formToken.field}", "csrf-token").replace("{inject:formKey.field}", "csrf-key");
         known = COMPONENT_OF_ONE.matcher(known).replaceAll("$1-*.$2");
         known = KEY_OF_MAP.matcher(known).replaceAll("$1.*");
         return known.replaceAll("\\{[^}]*}", "*");

@@ -66,7 +66,13 @@ class DoorsTest {
             new Door("POST", "/people/{login}/mentor", Permission.MANAGE_ACCOUNTS),
             new Door("POST", "/people/{login}/absences", Permission.MANAGE_ACCOUNTS),
             new Door("POST", "/people/{login}/sessions/end", Permission.MANAGE_ACCOUNTS),
+            new Door("POST", "/people/{login}/second-factor/removal", Permission.MANAGE_ACCOUNTS),
+            new Door("GET", "/people-events", Permission.MANAGE_ACCOUNTS),
             new Door("GET", "/me", null),
+            new Door("GET", "/me/second-factor", null),
+            new Door("POST", "/me/second-factor/begin", null),
+            new Door("POST", "/me/second-factor/confirm", null),
+            new Door("POST", "/me/second-factor/end", null),
             new Door("POST", "/me/password", null),
             new Door("POST", "/me/zone", null),
             new Door("POST", "/me/name", null),
@@ -76,6 +82,9 @@ class DoorsTest {
             new Door("POST", "/me/sessions/end-others", null),
             new Door("POST", "/me/tokens", Permission.OWN_TOKENS),
             new Door("POST", "/me/tokens/{id}/revocation", Permission.OWN_TOKENS),
+            new Door("GET", "/seal", Permission.SEE_ALARMS),
+            new Door("POST", "/seal/looks", Permission.SEE_ALARMS),
+            new Door("POST", "/seal/looks/end", Permission.SEE_ALARMS),
             new Door("GET", "/site", Permission.SEE_TICKETS),
             new Door("POST", "/site/places", Permission.KEEP_SITE),
             new Door("POST", "/site/places/{id}", Permission.KEEP_SITE),
@@ -107,7 +116,6 @@ class DoorsTest {
             new Door("GET", "/api/me", null),
             new Door("PUT", "/api/me/zone", null),
             new Door("GET", "/api/me/tokens", Permission.OWN_TOKENS),
-            new Door("POST", "/api/me/tokens", Permission.OWN_TOKENS),
             new Door("DELETE", "/api/me/tokens/{id}", Permission.OWN_TOKENS),
             new Door("GET", "/", null),
             new Door("GET", "/today", Permission.SEE_TICKETS),
@@ -211,7 +219,13 @@ class DoorsTest {
             new Door("POST", "/api/learning/undoing", Permission.KEEP_CATALOGUE),
             new Door("GET", "/api/learning/calibration", Permission.KEEP_CATALOGUE));
 
-    private static final Set<String> OPEN_DOORS = Set.of("GET /sign-in", "POST /sign-in", "POST /sign-out");
+    private static final Set<String> OPEN_DOORS = Set.of(
+            "GET /sign-in",
+            "POST /sign-in",
+            "POST /sign-in/code",
+            "POST /sign-out",
+            "GET /log/checkpoint",
+            "GET /log/tile/{path:.+}");
 
     @Inject
     PeopleActs acts;

@@ -174,7 +174,7 @@ class PeoplePageTest {
         Response answer = keeperAtPeople().post("/people", newAccount("shortpass"));
         assertEquals(422, answer.statusCode());
         String page = answer.asString();
-        assertTrue(page.contains("Choose a password of at least 10 characters."), page);
+        assertTrue(page.contains("Choose a password of at least 12 characters."), page);
         assertTrue(page.contains("value=\"" + login + "\""));
         assertTrue(page.contains("value=\"Nell &lt;Example&gt;\""));
         assertTrue(page.contains("value=\"mentor\" checked"));
@@ -204,12 +204,14 @@ class PeoplePageTest {
         browser.get("/me");
         assertEquals(
                 303, browser.post("/me/zone", Map.of("zone", "Asia/Kolkata")).statusCode());
-        browser.post("/me/tokens", Map.of("name", "script", "days", "1"));
+        browser.post("/me/tokens", Map.of("name", "script", "days", "1", "present", PASSWORD, "scope", "READ"));
         assertTrue(browser.get("/me").asString().matches("(?s).*\\d\\d:\\d\\d Asia/Kolkata.*"));
         assertEquals(422, browser.post("/me/zone", Map.of("zone", "nowhere")).statusCode());
         assertEquals(
                 422,
-                browser.post("/me/tokens", Map.of("name", "script", "days", "many"))
+                browser.post(
+                                "/me/tokens",
+                                Map.of("name", "script", "days", "many", "present", PASSWORD, "scope", "READ"))
                         .statusCode());
     }
 
@@ -249,11 +251,12 @@ class PeoplePageTest {
             assertEquals(400, in.statusCode());
             Browser own = Browser.signedIn(login, PASSWORD);
             own.get("/me");
-            Response made = own.post("/me/tokens", Map.of("name", "script", "days", "1"));
+            Response made =
+                    own.post("/me/tokens", Map.of("name", "script", "days", "1", "present", PASSWORD, "scope", "READ"));
             given().header("Authorization", "Bearer bt_wrongbutprivate").get("/api/me");
             Response changed = own.post("/me/password", Map.of("present", PASSWORD, "password", "another private one"));
-            String secret = made.asString().replaceAll("(?s).*<code>(bt_[^<]+)</code>.*", "$1");
-            assertEquals(46, secret.length());
+            String secret = made.asString().replaceAll("(?s).*<code>(secret-token:bt_[^<]+)</code>.*", "$1");
+            assertEquals(59, secret.length());
             for (String hidden :
                     List.of(PASSWORD, "wrong but private", "another private one", "bt_wrongbutprivate", secret)) {
                 assertFalse(ear.text().contains(hidden), () -> "logged: " + hidden);
@@ -269,7 +272,8 @@ class PeoplePageTest {
         new FirstAdministrator(acts, given, Optional.of(PASSWORD)).atStart(new io.quarkus.runtime.StartupEvent());
         Actor keeper = new Actor("keeper", "Keeper", Set.of(Role.ADMINISTRATOR));
         assertTrue(acts.list(keeper, login, "", 1).accounts().isEmpty());
-        TestDatabase.run("truncate account, api_token, sign_in_session, absence");
+        TestDatabase.run(
+                "truncate account, api_token, sign_in_session, absence, known_browser, second_factor, recovery_code");
         try (LogEar ear = new LogEar()) {
             new FirstAdministrator(acts, given, Optional.empty()).atStart(new io.quarkus.runtime.StartupEvent());
             assertTrue(ear.text().contains("set benchtrail.first-administrator and"), ear.text());

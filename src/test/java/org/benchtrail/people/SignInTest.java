@@ -2,6 +2,7 @@ package org.benchtrail.people;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.quarkus.test.common.QuarkusTestResource;
@@ -9,13 +10,17 @@ import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.http.Cookie;
 import io.restassured.response.Response;
 import jakarta.inject.Inject;
+import java.time.Duration;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Role;
+import org.benchtrail.platform.MovedClock;
 import org.benchtrail.platform.TestDatabase;
+import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -29,6 +34,17 @@ class SignInTest {
 
     @Inject
     PeopleActs acts;
+
+    @Inject
+    Tries tries;
+
+    @Inject
+    MovedClock clock;
+
+    @AfterEach
+    void putClockRight() {
+        clock.putRight();
+    }
 
     private String login;
 
@@ -93,7 +109,7 @@ class SignInTest {
         Response locked = tryIn(PASSWORD);
         assertEquals(401, locked.statusCode());
         assertTrue(locked.asString().contains(SignIn.REFUSED));
-        TestDatabase.run("update account set locked_until = now() - interval '1 second' where login = ?", login);
+        clock.putForward(Duration.ofMinutes(5));
         assertEquals(303, tryIn(PASSWORD).statusCode());
     }
 
@@ -105,6 +121,71 @@ class SignInTest {
             }
             assertEquals(303, tryIn(PASSWORD).statusCode());
         }
+    }
+
+    /** Addresses of others by the header that a proxy sets, which the test run trusts. */
+    private Response tryFrom(String address, String typedLogin, String password, Browser browser) {
+        browser.get("/sign-in");
+        return browser.request()
+                .header("X-Forwarded-For", address)
+                .formParams(Map.of(
+                        "login", typedLogin, "password", password, "to", "/me", "csrf-token", browser.formToken()))
+                .post("/sign-in");
+    }
+
+    @Test
+    void strangerWhoTriesForEver_locksOutNobodyElse() {
+        Browser own = Browser.signedIn(login, PASSWORD);
+        for (int i = 0; i < 8; i++) {
+            tryFrom("198.51.100.9", login, "wrong password " + i, new Browser());
+        }
+        assertEquals(
+                401, tryFrom("198.51.100.9", login, PASSWORD, new Browser()).statusCode(), "no more from there");
+        assertEquals(
+                303, tryFrom("198.51.100.10", login, PASSWORD, new Browser()).statusCode(), "from elsewhere");
+        own.get("/sign-in");
+        assertEquals(303, tryFrom("198.51.100.9", login, PASSWORD, own).statusCode(), "in a browser of one's own");
+    }
+
+    @Test
+    void knownBrowser_hasTriesOfItsOwn_andNoMoreThanThose() {
+        Browser own = Browser.signedIn(login, PASSWORD);
+        for (int i = 0; i < 5; i++) {
+            assertEquals(
+                    401,
+                    tryFrom("198.51.100.11", login, "wrong password " + i, own).statusCode());
+        }
+        assertEquals(401, tryFrom("198.51.100.11", login, PASSWORD, own).statusCode());
+        acts.ensureAccount(login + "b", "Bo", Set.of(Role.TECHNICIAN), PASSWORD);
+        assertEquals(303, tryFrom("198.51.100.11", login + "b", PASSWORD, own).statusCode(), "another's account");
+    }
+
+    @Test
+    void accountTriedFromEverywhere_isShutForStrangers_openInItsOwnBrowsers() {
+        Browser own = Browser.signedIn(login, PASSWORD);
+        Tries.Of last = tries.signIn(login, "203.0.113.200", Optional.empty());
+        for (int i = 0; i < 100; i++) {
+            assertTrue(tries.take(tries.signIn(login, "203.0.113." + i, Optional.empty())) >= 0, "try " + i);
+        }
+        assertEquals(-1, tries.take(last));
+        assertEquals(
+                401, tryFrom("203.0.113.201", login, PASSWORD, new Browser()).statusCode());
+        assertEquals(303, tryFrom("203.0.113.201", login, PASSWORD, own).statusCode());
+    }
+
+    @Test
+    void networkOfAnIpv6Address_isTakenAsOne() {
+        assertEquals(Tries.network("2001:db8:1:2:3:4:5:6"), Tries.network("2001:db8:1:2::9"));
+        assertNotEquals(Tries.network("2001:db8:1:2::9"), Tries.network("2001:db8:1:3::9"));
+        assertEquals("192.0.2.1", Tries.network("192.0.2.1"));
+    }
+
+    @Test
+    void longPassword_isNotCutOff() {
+        String seventyTwo = "x1 qv9 Rundkiel-Tresse 41 ahorn plinth wombat 77 Gischt okarina 5 zebu l".substring(0, 72);
+        acts.ensureAccount(login + "l", "Lo", Set.of(Role.TECHNICIAN), seventyTwo);
+        assertEquals(401, tryIn(login + "l", seventyTwo + "y", "/").statusCode());
+        assertEquals(303, tryIn(login + "l", seventyTwo, "/").statusCode());
     }
 
     @Test
@@ -125,9 +206,12 @@ class SignInTest {
         Browser browser = Browser.signedIn(login, PASSWORD);
         assertEquals(403, browser.get("/people").statusCode());
         acts.setRoles(ADMINISTRATOR, login, Set.of(Role.ADMINISTRATOR));
+        assertEquals(303, browser.get("/people").statusCode(), "a change of roles ends every sign-in");
+        browser = Browser.signedIn(login, PASSWORD);
         assertEquals(200, browser.get("/people").statusCode());
         acts.setRoles(ADMINISTRATOR, login, Set.of(Role.TECHNICIAN));
-        assertEquals(403, browser.get("/people").statusCode());
+        assertEquals(303, browser.get("/people").statusCode());
+        assertEquals(403, Browser.signedIn(login, PASSWORD).get("/people").statusCode());
     }
 
     @Test
@@ -193,7 +277,10 @@ class SignInTest {
                 .formParams(Map.of("login", login, "password", PASSWORD, "csrf-token", browser.formToken()))
                 .post("/sign-in");
         assertEquals(303, answer.statusCode());
-        assertTrue(answer.detailedCookies().get(Sessions.COOKIE).isSecured());
+        assertTrue(answer.detailedCookies().get("__Host-" + Sessions.COOKIE).isSecured());
+        assertEquals(
+                "/", answer.detailedCookies().get("__Host-" + Sessions.COOKIE).getPath());
+        assertTrue(answer.header("Strict-Transport-Security").startsWith("max-age=63072000"));
         assertTrue(answer.detailedCookies().get("csrf-token").isSecured());
     }
 

@@ -81,7 +81,7 @@ class TokenTest {
     @Test
     void noToken_isRefused() {
         assertRefused(given().get("/api/me"));
-        assertRefused(given().contentType("application/json").body("{}").post("/api/me/tokens"));
+        assertRefused(given().contentType("application/json").body("{}").put("/api/me/zone"));
     }
 
     @Test
@@ -154,7 +154,7 @@ class TokenTest {
             query.setLong(1, token.token().id());
             var row = query.executeQuery();
             assertTrue(row.next());
-            assertFalse(row.getString(1).contains(token.secret().substring(3)));
+            assertFalse(row.getString(1).contains(token.secret().substring("secret-token:bt_".length())));
         }
     }
 
@@ -162,9 +162,9 @@ class TokenTest {
     void page_showsTheSecretOnce_andInNoAddress() {
         Browser browser = Browser.signedIn(owner.account(), PASSWORD);
         browser.get("/me");
-        Response made = browser.post("/me/tokens", Map.of("name", "from the page", "days", "30"));
+        Response made = browser.post("/me/tokens", mint(PASSWORD, "READ"));
         assertEquals(200, made.statusCode());
-        Matcher secret = Pattern.compile("bt_[A-Za-z0-9_-]{43}").matcher(made.asString());
+        Matcher secret = Pattern.compile("secret-token:bt_[A-Za-z0-9_-]{43}").matcher(made.asString());
         assertTrue(secret.find());
         assertEquals("no-store", made.header("Cache-Control"));
         assertEquals(200, me("Bearer " + secret.group()).statusCode());
@@ -175,17 +175,81 @@ class TokenTest {
         assertRefused(me("Bearer " + secret.group()));
     }
 
+    private static Map<String, String> mint(String password, String scope) {
+        return Map.of("name", "from the page", "days", "30", "present", password, "scope", scope);
+    }
+
     @Test
-    void api_makesATokenAndListsItWithoutItsSecret() {
+    void noTokenMakesAnother_andTheListHoldsNoSecret() {
         Response made = given().header("Authorization", "Bearer " + token.secret())
                 .contentType("application/json")
                 .body(Map.of("name", "second", "days", 2))
                 .post("/api/me/tokens");
-        assertEquals(201, made.statusCode());
-        String secret = made.jsonPath().getString("secret");
-        assertEquals(200, me("Bearer " + secret).statusCode());
-        Response listed = given().header("Authorization", "Bearer " + secret).get("/api/me/tokens");
-        assertEquals("second", listed.jsonPath().getString("[0].name"));
+        assertEquals(405, made.statusCode());
+        assertEquals(1, acts.ownTokens(owner).size());
+        Response listed =
+                given().header("Authorization", "Bearer " + token.secret()).get("/api/me/tokens");
+        assertEquals("script", listed.jsonPath().getString("[0].name"));
         assertFalse(listed.asString().contains("bt_"));
+    }
+
+    @Test
+    void page_asksForThePasswordAgain_andForWhatTheTokenMay() {
+        Browser browser = Browser.signedIn(owner.account(), PASSWORD);
+        browser.get("/me");
+        assertEquals(
+                422,
+                browser.post("/me/tokens", mint("not the password", "READ")).statusCode());
+        assertEquals(
+                422, browser.post("/me/tokens", mint(PASSWORD, "EVERYTHING")).statusCode());
+        assertEquals(1, acts.ownTokens(owner).size());
+    }
+
+    @Test
+    void withoutItsPrefix_itIsTakenAsWell() {
+        assertEquals(
+                200,
+                me("Bearer " + token.secret().substring("secret-token:".length()))
+                        .statusCode());
+    }
+
+    private static Response send(NewToken by, String method, String path, String body) {
+        return given().header("Authorization", "Bearer " + by.secret())
+                .contentType("application/json")
+                .body(body)
+                .request(method, path);
+    }
+
+    @Test
+    void scopes_boundWhatAProgramDoes_andNeverGiveMore() {
+        Actor both = new Actor("scope-bo", "Bo", Set.of(Role.TECHNICIAN, Role.ADMINISTRATOR));
+        acts.ensureAccount(both.account(), both.name(), both.roles(), PASSWORD);
+        NewToken read = acts.createToken(both, "r", 1, TokenScope.READ);
+        NewToken act = acts.createToken(both, "a", 1, TokenScope.ACT);
+        NewToken all = acts.createToken(both, "all", 1, TokenScope.ADMINISTER);
+        String zone = "{\"zone\":\"UTC\"}";
+        assertEquals(200, send(read, "GET", "/api/people", "").statusCode(), "an administrator reads");
+        assertEquals(403, send(read, "PUT", "/api/me/zone", zone).statusCode());
+        assertEquals(403, send(read, "POST", "/api/tickets", "{ not even JSON").statusCode(), "before it is parsed");
+        assertEquals(200, send(act, "PUT", "/api/me/zone", zone).statusCode());
+        String active = "{\"active\":true}";
+        assertEquals(
+                403, send(act, "PUT", "/api/people/scope-bo/active", active).statusCode());
+        assertEquals(
+                200, send(all, "PUT", "/api/people/scope-bo/active", active).statusCode());
+        NewToken more = acts.createToken(owner, "more than its owner", 1, TokenScope.ADMINISTER);
+        assertEquals(
+                403, send(more, "PUT", "/api/people/scope-bo/active", active).statusCode());
+    }
+
+    @Test
+    void passwordReset_andReopening_bringNoTokenBack() {
+        Actor keeper = new Actor("keeper", "Keeper", Set.of(Role.ADMINISTRATOR));
+        acts.resetPassword(keeper, owner.account(), "another long password");
+        assertRefused(me());
+        token = acts.createToken(owner, "second", null);
+        acts.deactivate(keeper, owner.account());
+        acts.reactivate(keeper, owner.account());
+        assertRefused(me());
     }
 }

@@ -1,6 +1,9 @@
 package org.benchtrail.platform;
 
 import io.quarkus.test.common.QuarkusTestResourceLifecycleManager;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.DriverManager;
@@ -47,6 +50,7 @@ public class TestDatabase implements QuarkusTestResourceLifecycleManager {
 
     @Override
     public Map<String, String> start() {
+        forgetKey();
         database = EmbeddedDatabase.start(Path.of("target", folder()).toAbsolutePath(), System.out::println);
         return Map.of(
                 "quarkus.datasource.jdbc.url", database.jdbcUrl(),
@@ -54,6 +58,16 @@ public class TestDatabase implements QuarkusTestResourceLifecycleManager {
                 "quarkus.datasource.password", database.server().password(),
                 "quarkus.flyway.username", database.owner().user(),
                 "quarkus.flyway.password", database.owner().password());
+    }
+
+    /** The log begins anew with the tables, so what its key signed before counts no more. */
+    private static void forgetKey() {
+        try {
+            Files.deleteIfExists(Path.of("target", "test-seal", "key"));
+            Files.deleteIfExists(Path.of("target", "test-seal", "key.last"));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 
     @Override

@@ -594,12 +594,7 @@ class ApiRecordingTest {
         recording.get("rec-ole", "/api/me");
         recording.put("rec-ole", "/api/me/zone", "{'zone':'Europe/Lisbon'}");
         recording.put("rec-ole", "/api/me/zone", "{'zone':'Moon/Dark'}");
-        long token = recording
-                .post("rec-ole", "/api/me/tokens", "{'name':'second','days':3}")
-                .at("/token/id")
-                .asLong();
+        recording.post("rec-ole", "/api/me/tokens", "{'name':'second','days':3}");
         recording.get("rec-ole", "/api/me/tokens");
-        recording.delete("rec-ole", "/api/me/tokens/" + token);
-        recording.post("rec-ole", "/api/me/tokens", "{'name':'','days':-1}");
     }
 }

@@ -249,14 +249,14 @@ class TicketApiTest {
     }
 
     @Test
-    void missingOrOddIfMatch_is422_andSaysWhatToDo() {
+    void missingIfMatch_is428_anOddOne422_andBothSayWhatToDo() {
         ApiDesk desk = desk("No version");
         String path = "/api/tickets/" + desk.number + "/acts";
         Response none =
                 as("api-ines").contentType("application/json").body(ONSET).post(path);
-        assertEquals(List.of("If-Match"), fields(none));
-        assertTrue(none.jsonPath().getString("errors[0].sentence").contains("ETag"));
-        for (String odd : List.of("*", "", "W/\"1\"", "-1", "1.0", "\"99999999999\"", "one")) {
+        assertEquals(428, none.statusCode());
+        assertTrue(none.jsonPath().getString("detail").contains("ETag"));
+        for (String odd : List.of("*", "W/\"1\"", "-1", "1.0", "\"99999999999\"", "one")) {
             Response answer = as("api-ines")
                     .header("If-Match", odd)
                     .contentType("application/json")

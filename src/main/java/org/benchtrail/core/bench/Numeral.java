@@ -11,6 +11,9 @@ public final class Numeral {
     private static final int MOST_DIGITS = 15;
     private static final double LARGEST_WHOLE = 1e15;
     private static final double LEAST_PERCENT = 0.001;
+    /** Powers of ten that are exact in binary. */
+    private static final double[] POWERS = {1, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14
+    };
 
     private Numeral() {}
 
@@ -33,9 +36,42 @@ public final class Numeral {
         if (value == Math.rint(value) && Math.abs(value) < Math.min(LARGEST_WHOLE, Math.pow(10, digits))) {
             return Long.toString((long) value);
         }
-        BigDecimal rounded = rounded(value, digits);
         double size = Math.abs(value);
+        if (size >= 1e-4 && size < 1e9 && digits <= FULL) {
+            String plain = quick(size, digits);
+            if (!plain.isEmpty()) {
+                return value < 0 ? "-" + plain : plain;
+            }
+        }
+        BigDecimal rounded = rounded(value, digits);
         return size >= 1e-4 && size < LARGEST_WHOLE ? rounded.toPlainString() : exponent(rounded);
+    }
+
+    /**
+     * The usual case in long arithmetic, several times as quick; empty if the value lies so near to the middle between two
+     * numbers that only its decimals tell which way it is rounded.
+     */
+    private static String quick(double size, int digits) {
+        int place = digits - 1 - (int) Math.floor(Math.log10(size));
+        double scaled = place >= 0 ? size * POWERS[place] : size / POWERS[-place];
+        long whole = (long) scaled;
+        double rest = scaled - whole;
+        if (Math.abs(rest - 0.5) < 1e-5) {
+            return "";
+        }
+        whole += rest > 0.5 ? 1 : 0;
+        while (place > 0 && whole % 10 == 0) {
+            whole /= 10;
+            place--;
+        }
+        if (place <= 0) {
+            return Long.toString(whole * (long) POWERS[-place]);
+        }
+        String text = Long.toString(whole);
+        if (text.length() <= place) {
+            text = "0".repeat(place + 1 - text.length()) + text;
+        }
+        return text.substring(0, text.length() - place) + "." + text.substring(text.length() - place);
     }
 
     private static BigDecimal rounded(double value, int digits) {
@@ -59,11 +95,25 @@ public final class Numeral {
      * unrounded: what is above a limit is never written as if it lay on it.
      */
     public static int digitsBeside(double value, int digits, double... limits) {
+        if (isFar(value, digits, limits)) {
+            return digits;
+        }
         int most = digits;
         while (most < MOST_DIGITS && !keepsSides(value, rounded(value, most).doubleValue(), limits)) {
             most++;
         }
         return most;
+    }
+
+    /** Whether every limit lies further off than rounding to so many digits can carry the value. */
+    private static boolean isFar(double value, int digits, double... limits) {
+        double most = Math.abs(value) * Math.pow(10, 1.0 - digits);
+        for (double limit : limits) {
+            if (!(Math.abs(value - limit) > most)) {
+                return false;
+            }
+        }
+        return true;
     }
 
     private static boolean keepsSides(double value, double written, double... limits) {

@@ -30,11 +30,11 @@ public record Shift(int from, int to) {
      * @throws Invalid on {@code hours}
      */
     public static Shift parse(String text) {
-        String[] ends = text.strip().split("\\s*-\\s*", 3);
+        String[] ends = text.split("-", 3);
         if (ends.length != 2) {
             throw unread(text);
         }
-        return new Shift(minutes(ends[0], text), minutes(ends[1], text));
+        return new Shift(minutes(ends[0].strip(), text), minutes(ends[1].strip(), text));
     }
 
     private static int minutes(String clock, String text) {

@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.sql.SQLException;
 import java.time.Duration;
 import java.util.List;
+import java.util.function.Consumer;
 import java.util.function.IntSupplier;
 
 /**
@@ -27,7 +28,7 @@ public final class EmbeddedDatabase implements AutoCloseable {
     public static final String SERVER = "benchtrail_server";
 
     /** When the process is told to end, the server's own farewell runs at the same time and still needs its connections. */
-    private static final Duration GRACE_AT_EXIT = Duration.ofSeconds(10);
+    private static final Duration GRACE_AT_EXIT = Duration.ofSeconds(25);
 
     private static final Progress SILENT = sentence -> {};
 
@@ -36,7 +37,7 @@ public final class EmbeddedDatabase implements AutoCloseable {
     private final RolePasswords passwords;
     private final Thread atExit = new Thread(this::stopAtExit, "stop PostgreSQL");
     private int port;
-    private boolean stopped;
+    private volatile boolean stopped;
 
     private EmbeddedDatabase(FolderLock lock, Postmaster postmaster, RolePasswords passwords) {
         this.lock = lock;
@@ -119,6 +120,19 @@ public final class EmbeddedDatabase implements AutoCloseable {
                 close();
             }
         }
+    }
+
+    /**
+     * From now on PostgreSQL is started again when it dies, at most three times in ten minutes.
+     *
+     * @param progress hears of it
+     * @param givenUp hears in a sentence why it stays down
+     */
+    public void supervise(Progress progress, Consumer<String> givenUp) {
+        Thread watch = new Thread(
+                new Supervision(postmaster, port, () -> !stopped, progress, givenUp), "watch over PostgreSQL");
+        watch.setDaemon(true);
+        watch.start();
     }
 
     /** Where both roles connect; the port is another one at each start. */

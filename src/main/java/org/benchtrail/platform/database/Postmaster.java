@@ -76,6 +76,15 @@ final class Postmaster {
         }
     }
 
+    /** Whether the server process is there; it may still be recovering. */
+    boolean runs() {
+        try {
+            return processes.postmaster().isPresent();
+        } catch (IOException unreadable) {
+            return false;
+        }
+    }
+
     /**
      * Stops the server if it runs, and waits until all its processes have ended.
      *

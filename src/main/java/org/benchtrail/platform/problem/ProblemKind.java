@@ -30,12 +30,32 @@ public enum ProblemKind {
             "The record does not hold",
             "Tell a supervisor or an administrator: what differs has to be put back, and it stands under Alarms. The ticket's"
                     + " trail shows what can still be read."),
+    VERSION_NEEDED(
+            "version-needed",
+            428,
+            "Say which version this builds on",
+            "Read what is stored, and send its ETag as If-Match."),
     TOO_LARGE("too-large", 413, "This is too large", "Send a smaller file or a shorter text."),
     MEDIA(
             "media-type",
             415,
             "This kind of content is not taken here",
             "Send the kind of content that the address takes."),
+    NO_ROOM(
+            "no-room",
+            507,
+            "There is no room for files at the moment",
+            "Tell an administrator to make room on the disk; then send the file again."),
+    DATABASE_AWAY(
+            "database-away",
+            503,
+            "The database is away for a moment",
+            "Try again in a few seconds. If it takes longer than some minutes, tell an administrator."),
+    MAYBE_RECORDED(
+            "maybe-recorded",
+            503,
+            "This may or may not have been recorded",
+            "Send it again from here: what was recorded is then answered, and is not recorded twice. Or look at the entry first."),
     REFUSED("refused", 400, "The request was refused", "Check the request and send again."),
     FAILED(
             "failed",
@@ -87,6 +107,7 @@ public enum ProblemKind {
             case 412 -> STALE;
             case 413 -> TOO_LARGE;
             case 415 -> MEDIA;
+            case 428 -> VERSION_NEEDED;
             default -> status >= 500 ? FAILED : REFUSED;
         };
     }

@@ -16,6 +16,10 @@ public class ResponseHeaders {
     @ServerResponseFilter
     public void dress(ContainerResponseContext answer, RoutingContext request) {
         answer.getHeaders().putIfAbsent(HttpHeaders.CACHE_CONTROL, java.util.List.of("no-store"));
+        if (RequestKind.isSecure(request)) {
+            // two years; only over TLS does a browser believe it (RFC 6797)
+            answer.getHeaders().putSingle("Strict-Transport-Security", "max-age=63072000; includeSubDomains");
+        }
         if (answer.getStatus() >= 400
                 && !answer.hasEntity()
                 && !request.request().method().name().equals("HEAD")) {

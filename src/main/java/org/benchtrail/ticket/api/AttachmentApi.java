@@ -13,6 +13,7 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.people.CurrentActor;
+import org.benchtrail.platform.repeat.Repeats;
 import org.benchtrail.ticket.attachment.AttachmentActs;
 import org.benchtrail.ticket.attachment.AttachmentQueries;
 import org.benchtrail.ticket.attachment.NewFile;
@@ -33,8 +34,15 @@ public class AttachmentApi {
     private final AttachmentQueries queries;
     private final TicketAnswers answers;
     private final CurrentActor current;
+    private final Repeats repeats;
 
-    AttachmentApi(AttachmentActs acts, AttachmentQueries queries, TicketAnswers answers, CurrentActor current) {
+    AttachmentApi(
+            AttachmentActs acts,
+            AttachmentQueries queries,
+            TicketAnswers answers,
+            CurrentActor current,
+            Repeats repeats) {
+        this.repeats = repeats;
         this.acts = acts;
         this.queries = queries;
         this.answers = answers;
@@ -51,11 +59,12 @@ public class AttachmentApi {
             @RestQuery @DefaultValue("") String fileName,
             @RestQuery @DefaultValue("") String shows,
             byte[] content) {
-        return answers.after(acts.attach(
-                TicketNumber.parse(number),
-                TicketAnswers.version(version),
-                new NewFile(fileName, mediaType, content, shows),
-                current.actor()));
+        TicketNumber ticket = TicketNumber.parse(number);
+        int seen = TicketAnswers.version(version);
+        NewFile file = new NewFile(fileName, mediaType, content, shows);
+        return repeats.once(
+                seen + " " + Repeats.fingerprint(content) + " " + mediaType + " " + fileName + " " + shows,
+                () -> answers.after(acts.attach(ticket, seen, file, current.actor())));
     }
 
     @GET

@@ -27,6 +27,7 @@ import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.people.CurrentActor;
 import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
+import org.benchtrail.platform.repeat.Repeats;
 import org.benchtrail.ticket.Act;
 import org.benchtrail.ticket.Cursor;
 import org.benchtrail.ticket.DueWithin;
@@ -58,6 +59,7 @@ public class TicketApi {
     private final TicketAnswers answers;
     private final CurrentActor current;
     private final Clock clock;
+    private final Repeats repeats;
 
     TicketApi(
             TicketActs acts,
@@ -66,7 +68,9 @@ public class TicketApi {
             RankingQueries rankings,
             TicketAnswers answers,
             CurrentActor current,
-            Clock clock) {
+            Clock clock,
+            Repeats repeats) {
+        this.repeats = repeats;
         this.acts = acts;
         this.bench = bench;
         this.lists = lists;
@@ -117,8 +121,10 @@ public class TicketApi {
         if (report == null) {
             throw new Invalid("body", "Send the report as a JSON object.");
         }
-        Outcome opened = acts.open(report.report(), current.actor());
-        return answers.sheet(Response.created(URI.create("/api/tickets/" + opened.number())), opened.number());
+        return repeats.once(report.toString(), () -> {
+            Outcome opened = acts.open(report.report(), current.actor());
+            return answers.sheet(Response.created(URI.create("/api/tickets/" + opened.number())), opened.number());
+        });
     }
 
     @GET
@@ -150,7 +156,8 @@ public class TicketApi {
             @RequestBody(ref = "Acts") JsonNode body) {
         TicketNumber ticket = TicketNumber.parse(number);
         List<Act> facts = ActsBody.read(body);
-        return answers.after(acts.perform(ticket, version(version), facts, current.actor()));
+        int seen = version(version);
+        return repeats.once(seen + " " + body, () -> answers.after(acts.perform(ticket, seen, facts, current.actor())));
     }
 
     @POST
@@ -168,8 +175,11 @@ public class TicketApi {
             throw new Invalid("calculation", "Name the calculation; /api/bench lists them.");
         }
         BenchRun run = BenchRun.ofJson(order.calculation(), order.input());
-        return answers.after(
-                bench.attach(TicketNumber.parse(number), version(version), run, order.action(), current.actor()));
+        TicketNumber ticket = TicketNumber.parse(number);
+        int seen = version(version);
+        return repeats.once(
+                seen + " " + order,
+                () -> answers.after(bench.attach(ticket, seen, run, order.action(), current.actor())));
     }
 
     @GET

@@ -9,6 +9,7 @@ import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.core.method.identify.AttachmentAdded;
 import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
+import org.benchtrail.platform.room.Disk;
 import org.benchtrail.ticket.Act;
 import org.benchtrail.ticket.Outcome;
 import org.benchtrail.ticket.TicketActs;
@@ -18,8 +19,10 @@ import org.benchtrail.ticket.TicketActs;
 public class AttachmentActs {
     private final TicketActs tickets;
     private final Attachments attachments;
+    private final Disk disk;
 
-    AttachmentActs(TicketActs tickets, Attachments attachments) {
+    AttachmentActs(TicketActs tickets, Attachments attachments, Disk disk) {
+        this.disk = disk;
         this.tickets = tickets;
         this.attachments = attachments;
     }
@@ -31,6 +34,7 @@ public class AttachmentActs {
     public Outcome performWithFiles(
             TicketNumber number, int version, List<NewFile> files, List<? extends Act> acts, Actor actor) {
         Permissions.require(Permission.WORK_TICKETS, actor);
+        disk.requireRoomForFiles();
         List<Act> all = new ArrayList<>();
         files.forEach(file -> all.add(noted(file)));
         all.addAll(acts);

@@ -19,7 +19,9 @@ import org.benchtrail.people.CurrentActor;
 import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
 import org.benchtrail.platform.Html;
+import org.benchtrail.platform.form.PostedForm;
 import org.benchtrail.platform.form.Refusal;
+import org.benchtrail.platform.repeat.Repeats;
 import org.benchtrail.ticket.Outcome;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jspecify.annotations.Nullable;
@@ -32,8 +34,10 @@ public class AttachPage {
     private final BenchActs acts;
     private final BenchQueries queries;
     private final CurrentActor current;
+    private final Repeats repeats;
 
-    AttachPage(BenchActs acts, BenchQueries queries, CurrentActor current) {
+    AttachPage(BenchActs acts, BenchQueries queries, CurrentActor current, Repeats repeats) {
+        this.repeats = repeats;
         this.acts = acts;
         this.queries = queries;
         this.current = current;
@@ -54,6 +58,7 @@ public class AttachPage {
         Permissions.require(Permission.WORK_TICKETS, current.actor());
         MultivaluedMap<String, String> values = new MultivaluedHashMap<>();
         values.putAll(typed);
+        PostedForm form = new PostedForm(typed);
         String chosen = taken(values, "for");
         String other = taken(values, "other");
         boolean record = !taken(values, "record").isEmpty();
@@ -61,7 +66,9 @@ public class AttachPage {
         BenchRun run = BenchRun.ofForm(id, values);
         String place = other.isEmpty() ? chosen : other;
         return record
-                ? Refusal.answer(() -> record(run, place), refusal -> page(run, place, refusal.problems()))
+                ? Refusal.answer(
+                        () -> repeats.once(form, () -> record(run, place)),
+                        refusal -> page(run, place, refusal.problems()))
                 : Html.ok(page(run, chosen, List.of()));
     }
 

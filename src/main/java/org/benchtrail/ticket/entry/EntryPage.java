@@ -20,6 +20,7 @@ import org.benchtrail.platform.Html;
 import org.benchtrail.platform.form.FormValues;
 import org.benchtrail.platform.form.PostedForm;
 import org.benchtrail.platform.form.Refusal;
+import org.benchtrail.platform.repeat.Repeats;
 import org.benchtrail.ticket.Outcome;
 import org.benchtrail.ticket.form.FormActs;
 import org.benchtrail.ticket.form.SheetForm;
@@ -35,8 +36,10 @@ public class EntryPage {
     private final EntryQueries queries;
     private final FormActs acts;
     private final CurrentActor current;
+    private final Repeats repeats;
 
-    EntryPage(EntryQueries queries, FormActs acts, CurrentActor current) {
+    EntryPage(EntryQueries queries, FormActs acts, CurrentActor current, Repeats repeats) {
+        this.repeats = repeats;
         this.queries = queries;
         this.acts = acts;
         this.current = current;
@@ -63,8 +66,9 @@ public class EntryPage {
         SheetForm form = "strike".equals(typed.getFirst("answer")) ? CorrectionForms.STRIKE : CorrectionForms.CORRECT;
         typed.putSingle(form.name() + ".entry", Integer.toString(entry));
         typed.putSingle(form.name() + ".reason", String.valueOf(typed.getFirst("reason")));
+        PostedForm posted = new PostedForm(typed);
         return Refusal.answer(
-                () -> after(acts.perform(ticket, form, new PostedForm(typed)), entry, typed),
+                () -> repeats.once(posted, () -> after(acts.perform(ticket, form, posted), entry, typed)),
                 refusal -> page(ticket, entry, typed, refusal.isStale() ? List.of(STALE) : refusal.problems()));
     }
 

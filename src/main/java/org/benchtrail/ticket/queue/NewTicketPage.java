@@ -25,6 +25,7 @@ import org.benchtrail.platform.form.FormValues;
 import org.benchtrail.platform.form.PostedForm;
 import org.benchtrail.platform.form.Refusal;
 import org.benchtrail.platform.form.SignedOut;
+import org.benchtrail.platform.repeat.Repeats;
 import org.benchtrail.ticket.NewTicket;
 import org.benchtrail.ticket.TicketActs;
 import org.jboss.resteasy.reactive.RestQuery;
@@ -35,8 +36,10 @@ public class NewTicketPage {
     private final TicketActs acts;
     private final QueueQueries queries;
     private final CurrentActor current;
+    private final Repeats repeats;
 
-    NewTicketPage(TicketActs acts, QueueQueries queries, CurrentActor current) {
+    NewTicketPage(TicketActs acts, QueueQueries queries, CurrentActor current, Repeats repeats) {
+        this.repeats = repeats;
         this.acts = acts;
         this.queries = queries;
         this.current = current;
@@ -86,8 +89,11 @@ public class NewTicketPage {
         }
         PostedForm form = new PostedForm(typed);
         return Refusal.answer(
-                () -> Html.goTo("/tickets/"
-                        + acts.open(form.read(NewTicket.class), current.actor()).number()),
+                () -> repeats.once(
+                        form,
+                        () -> Html.goTo("/tickets/"
+                                + acts.open(form.read(NewTicket.class), current.actor())
+                                        .number())),
                 refusal -> page(new FormValues().typed(form, refusal), refusal.problems()));
     }
 

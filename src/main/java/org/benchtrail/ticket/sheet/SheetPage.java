@@ -17,6 +17,7 @@ import org.benchtrail.platform.NotFound;
 import org.benchtrail.platform.form.PostedForm;
 import org.benchtrail.platform.form.Refusal;
 import org.benchtrail.platform.form.SignedOut;
+import org.benchtrail.platform.repeat.Repeats;
 import org.benchtrail.ticket.Outcome;
 import org.benchtrail.ticket.draft.Drafts;
 import org.benchtrail.ticket.form.FormActs;
@@ -35,8 +36,10 @@ public class SheetPage {
     private final SheetScreen screen;
     private final Drafts drafts;
     private final CurrentActor current;
+    private final Repeats repeats;
 
-    SheetPage(FormActs acts, SheetScreen screen, Drafts drafts, CurrentActor current) {
+    SheetPage(FormActs acts, SheetScreen screen, Drafts drafts, CurrentActor current, Repeats repeats) {
+        this.repeats = repeats;
         this.acts = acts;
         this.screen = screen;
         this.drafts = drafts;
@@ -66,7 +69,7 @@ public class SheetPage {
         PostedForm posted = new PostedForm(typed);
         Actor person = current.actor();
         return Refusal.answer(
-                () -> {
+                () -> repeats.once(posted, () -> {
                     Outcome outcome = acts.perform(ticket, named, posted);
                     if (outcome.recorded().isEmpty()) {
                         drafts.keep(ticket, person, named, posted.version(), typed);
@@ -74,7 +77,7 @@ public class SheetPage {
                         drafts.sent(ticket, person, named, posted.version(), typed);
                     }
                     return screen.after(outcome, typed);
-                },
+                }),
                 refusal -> {
                     drafts.keep(ticket, person, named, posted.version(), typed);
                     return screen.again(ticket, form, typed, refusal, posted.version(), STALE);

@@ -3,6 +3,9 @@ package org.benchtrail.core.bench;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.math.RoundingMode;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -26,6 +29,29 @@ class NumeralTest {
     })
     void writesSignificantDigits(double value, int digits, String written) {
         assertEquals(written, Numeral.of(value, digits));
+    }
+
+    /** The quick way and the decimals agree, also where the value was typed and ends in a 5. */
+    @Test
+    void anyNumber_isWrittenAsItsDecimalsRoundHalfUp() {
+        Random random = new Random(20_261_126);
+        for (int i = 0; i < 30_000; i++) {
+            double value = Math.exp(random.nextDouble() * 29 - 9) * (random.nextBoolean() ? 1 : -1);
+            if (i % 3 == 0) {
+                value = BigDecimal.valueOf(random.nextInt(2_000_000) * 10L + 5, 1 + random.nextInt(7))
+                        .doubleValue();
+            } else if (i % 3 == 1) {
+                value = Math.nextUp(Math.pow(10, random.nextInt(12) - 4) * (1 + random.nextInt(3)));
+            }
+            int digits = 1 + random.nextInt(12);
+            BigDecimal rounded = BigDecimal.valueOf(value).round(new MathContext(digits, RoundingMode.HALF_UP));
+            if (Math.abs(value) >= 1e-4) {
+                String written = rounded.signum() == 0
+                        ? "0"
+                        : rounded.stripTrailingZeros().toPlainString();
+                assertEquals(written, Numeral.of(value, digits), value + " to " + digits);
+            }
+        }
     }
 
     @Test

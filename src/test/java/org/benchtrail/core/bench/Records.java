@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.function.Function;
+import java.util.function.Supplier;
 
 /** Takes records apart and builds them again with one component exchanged, so that tests can walk every input alike. */
 final class Records {
@@ -73,7 +74,13 @@ final class Records {
         Object with(Object other) throws ReflectiveOperationException;
     }
 
-    private record Found(String path, RecordComponent component, Object value, Exchange exchange) implements Place {
+    private record Found(Supplier<String> name, RecordComponent component, Object value, Exchange exchange)
+            implements Place {
+        @Override
+        public String path() {
+            return name.get();
+        }
+
         @Override
         public Object with(Object other) throws ReflectiveOperationException {
             return exchange.with(other);
@@ -87,11 +94,11 @@ final class Records {
 
     static List<Place> places(Object input) throws ReflectiveOperationException {
         List<Place> found = new ArrayList<>();
-        collect("", input, other -> other, found);
+        collect(() -> "", input, other -> other, found);
         return found;
     }
 
-    private static void collect(String prefix, Object aRecord, Exchange outer, List<Place> found)
+    private static void collect(Supplier<String> prefix, Object aRecord, Exchange outer, List<Place> found)
             throws ReflectiveOperationException {
         RecordComponent[] components = Shape.of(aRecord.getClass()).components();
         Object[] values = values(aRecord);
@@ -102,15 +109,17 @@ final class Records {
                 changed[index] = other;
                 return outer.with(build(aRecord.getClass(), changed));
             };
-            String path = prefix + components[i].getName();
-            found.add(new Found(path, components[i], values[i], here));
+            RecordComponent component = components[i];
+            Supplier<String> path = () -> prefix.get() + component.getName();
+            found.add(new Found(path, component, values[i], here));
             if (values[i] instanceof List<?> list) {
-                entries(path, components[i], list, here, found);
+                entries(path, component, list, here, found);
             }
         }
     }
 
-    private static void entries(String path, RecordComponent component, List<?> list, Exchange outer, List<Place> found)
+    private static void entries(
+            Supplier<String> path, RecordComponent component, List<?> list, Exchange outer, List<Place> found)
             throws ReflectiveOperationException {
         for (int i = 0; i < list.size(); i++) {
             int index = i;
@@ -119,9 +128,9 @@ final class Records {
                 changed.set(index, other);
                 return outer.with(changed);
             };
-            String entry = path + "[" + i + "]";
+            Supplier<String> entry = () -> path.get() + "[" + index + "]";
             if (list.get(i) instanceof Record nested) {
-                collect(entry + ".", nested, here, found);
+                collect(() -> entry.get() + ".", nested, here, found);
             } else {
                 found.add(new Found(entry, component, list.get(i), here));
             }

@@ -2,9 +2,11 @@ package org.benchtrail.core.bench;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.function.Predicate;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 
 /**
  * What a verdict's sentence must be true of, read again from its text: under these words the numbers that the pattern finds
@@ -101,10 +103,21 @@ record Saying(String calculation, String words, Pattern pattern, Predicate<doubl
             of("before-after", "changed for the better", "\\(# to # ", n -> n[0] * n[1] > 0),
             of("before-after", "changed for the worse", "\\(# to # ", n -> n[0] * n[1] > 0));
 
+    private static final Map<String, List<Saying>> BY_CALCULATION =
+            ALL.stream().collect(Collectors.groupingBy(Saying::calculation));
+
+    /** What the sentences of one calculation have to be true of. */
+    static List<Saying> of(String calculation) {
+        return BY_CALCULATION.getOrDefault(calculation, List.of());
+    }
+
     /** Whether a result that carries these words says something else; the pattern need not be found in every sentence. */
     boolean isBroken(Result result) {
+        if (!words.equals(result.judgement().words())) {
+            return false;
+        }
         Matcher found = pattern.matcher(result.judgement().reason());
-        if (!words.equals(result.judgement().words()) || !found.find()) {
+        if (!found.find()) {
             return false;
         }
         List<Double> numbers = new ArrayList<>();

@@ -2,6 +2,7 @@ package org.benchtrail.platform.database;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -23,6 +24,7 @@ import java.util.ArrayList;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Properties;
+import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
@@ -267,6 +269,32 @@ class EmbeddedDatabaseTest {
         start();
         assertKept("before the crash");
         assertEquals("0", one(running().owner(), "SELECT count(*) FROM kept WHERE row = 'never committed'"));
+    }
+
+    @Test
+    void killedPostgres_supervised_comesBackByItselfAtItsPort() throws Exception {
+        keep("before it came back");
+        String address = running().jdbcUrl();
+        List<String> givenUp = new CopyOnWriteArrayList<>();
+        running().supervise(told::add, givenUp::add);
+        ProcessHandle before = postmaster();
+        before.destroyForcibly();
+        for (int i = 0; i < 200 && !connects(); i++) {
+            Thread.sleep(50);
+        }
+        assertEquals(List.of(), givenUp);
+        assertKept("before it came back");
+        assertEquals(address, running().jdbcUrl());
+        assertNotEquals(before.pid(), postmaster().pid());
+    }
+
+    private static boolean connects() {
+        try {
+            connect(running().server(), "benchtrail").close();
+            return true;
+        } catch (SQLException notYet) {
+            return false;
+        }
     }
 
     @Test

@@ -8,10 +8,10 @@ package org.benchtrail.core.bench.power;
  *
  * <p>Source: W. Peukert, 1897; worked examples in battery tutorials.
  */
-final class Peukert {
+public final class Peukert {
     private Peukert() {}
 
-    static double hours(double capacity, double ratedHours, double current, double exponent) {
+    public static double hours(double capacity, double ratedHours, double current, double exponent) {
         return ratedHours * Math.pow(capacity / (current * ratedHours), exponent);
     }
 

@@ -53,7 +53,7 @@ public final class Sector {
      * @throws Invalid if something else stands there
      */
     public static byte[] fromHex(String text) {
-        String digits = text.replaceAll("(?m)^\\s*[0-9A-Fa-f]+:", "").replaceAll("\\s+", "");
+        String digits = text.replaceAll("(?m)^[ \\t]*+[0-9A-Fa-f]++:", "").replaceAll("\\s+", "");
         try {
             return HexFormat.of().parseHex(digits);
         } catch (IllegalArgumentException e) {

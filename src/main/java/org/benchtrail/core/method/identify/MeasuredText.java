@@ -54,7 +54,7 @@ public record MeasuredText(String value, @Nullable String unit) {
     }
 
     private static boolean namesUnit(String typed) {
-        return !isTooLong(typed) && typed.strip().matches("(?s)[^\\p{L}]*\\d.*[\\p{L}%\u00b0]");
+        return !isTooLong(typed) && typed.strip().matches("(?s)[^\\p{L}\\d]*+\\d.*[\\p{L}%\u00b0]");
     }
 
     /** A text longer than a line is no number, whatever stands in it: it is not looked through. */

@@ -1,0 +1,33 @@
+package org.benchtrail.core.integrity;
+
+import java.nio.charset.StandardCharsets;
+import java.text.Normalizer;
+
+/** What stands for a value that may have to be erased: it binds to the value, and tells nothing of it without the salt. */
+public final class Commitment {
+    /** Random bytes that belong to one value only. */
+    public static final int SALT_BYTES = 32;
+
+    private static final byte[] KIND = {2};
+    private static final byte[] END_OF_NAME = {0};
+
+    private Commitment() {}
+
+    /**
+     * {@code SHA-256(0x02 || salt || name || 0x00 || value)}, the value in UTF-8 and Unicode NFC.
+     *
+     * @param salt 32 bytes
+     * @param name in ASCII, such as {@code requester.name}
+     */
+    public static Hash of(byte[] salt, String name, String value) {
+        if (salt.length != SALT_BYTES) {
+            throw new IllegalArgumentException("a salt has 32 bytes, not " + salt.length);
+        }
+        return Hash.sha256(
+                KIND,
+                salt,
+                name.getBytes(StandardCharsets.US_ASCII),
+                END_OF_NAME,
+                Normalizer.normalize(value, Normalizer.Form.NFC).getBytes(StandardCharsets.UTF_8));
+    }
+}

@@ -1,0 +1,86 @@
+package org.benchtrail.core.practice;
+
+import java.nio.ByteBuffer;
+import java.nio.charset.StandardCharsets;
+import java.security.GeneralSecurityException;
+import javax.crypto.Mac;
+import javax.crypto.spec.SecretKeySpec;
+
+/**
+ * The chance in a practice job, as a function of its seed and a label and not as a stream: in whichever order somebody acts, the
+ * same act meets the same device.
+ *
+ * <p>Two uniform numbers come from the first 16 bytes of HMAC-SHA-256(seed, label), 53 bits each; the normal one is made of
+ * both (Box and Muller, "A note on the generation of random normal deviates", 1958).
+ */
+public final class Chance {
+    private static final double UNIT = 0x1.0p-53;
+
+    private final byte[] seed;
+
+    public Chance(byte[] seed) {
+        this.seed = seed.clone();
+    }
+
+    /** The seed of a job: a site's secret makes it, so that nobody guesses it from the number. */
+    public static Chance ofJob(byte[] siteSecret, String family, int number) {
+        return new Chance(hmac(siteSecret, family + "|" + number));
+    }
+
+    /** Standard normal, by label. */
+    public double normal(String label) {
+        ByteBuffer bytes = ByteBuffer.wrap(hmac(seed, label));
+        double first = open(bytes.getLong());
+        double second = open(bytes.getLong());
+        return Math.sqrt(-2 * Math.log(first)) * Math.cos(2 * Math.PI * second);
+    }
+
+    /** Evenly between 0 and 1, neither of them included. */
+    public double uniform(String label) {
+        return open(ByteBuffer.wrap(hmac(seed, label)).getLong());
+    }
+
+    public double between(String label, double low, double high) {
+        return low + (high - low) * uniform(label);
+    }
+
+    /** A time until something that comes at a steady rate of 1. */
+    public double exponential(String label) {
+        return -Math.log(uniform(label));
+    }
+
+    /**
+     * What an instrument shows.
+     *
+     * @param value the true one
+     * @param point where it is measured
+     * @param time the how manieth time there, from 1 on
+     */
+    public double reading(double value, String quantity, String point, Instrument instrument, int time) {
+        double offset = normal("offset|" + quantity + "|" + instrument.name());
+        double noise = normal("noise|" + quantity + "|" + point + "|" + instrument.name() + "|" + time);
+        double shown = value + instrument.offset() * offset + instrument.noise() * noise;
+        return Math.rint(shown / instrument.resolution()) * instrument.resolution();
+    }
+
+    /**
+     * @param offset standard deviation of its fixed error, in the unit of what it measures
+     * @param noise standard deviation from one reading to the next
+     * @param resolution the step of its display, more than 0
+     */
+    public record Instrument(String name, double offset, double noise, double resolution) {}
+
+    private static double open(long bits) {
+        return ((bits >>> 11) + 0.5) * UNIT;
+    }
+
+    private static byte[] hmac(byte[] key, String label) {
+        try {
+            Mac mac = Mac.getInstance("HmacSHA256");
+            mac.init(new SecretKeySpec(key, "HmacSHA256"));
+            return mac.doFinal(label.getBytes(StandardCharsets.UTF_8));
+        } catch (GeneralSecurityException e) {
+            throw new IllegalStateException("every Java platform has HmacSHA256", e);
+        }
+    }
+}

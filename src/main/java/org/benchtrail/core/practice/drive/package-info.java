@@ -1,0 +1,3 @@
+/** A workstation's drive with its cable, its plug and the backup. */
+@org.jspecify.annotations.NullMarked
+package org.benchtrail.core.practice.drive;

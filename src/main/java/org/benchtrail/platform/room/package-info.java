@@ -1,0 +1,3 @@
+/** How much room the disk has left, and who is told. */
+@org.jspecify.annotations.NullMarked
+package org.benchtrail.platform.room;

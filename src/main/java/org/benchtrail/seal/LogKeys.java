@@ -1,0 +1,154 @@
+package org.benchtrail.seal;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import jakarta.enterprise.context.ApplicationScoped;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.security.KeyPair;
+import java.security.SecureRandom;
+import java.util.ArrayList;
+import java.util.HexFormat;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Stream;
+import org.benchtrail.core.integrity.SigningKey;
+import org.benchtrail.core.integrity.VerifierKey;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The keys of the log, as its stream {@code keys} tells: the first with the origin, each further one signed by one that was good, and
+ * those that are retired.
+ */
+@ApplicationScoped
+class LogKeys {
+    static final String STREAM = "keys";
+
+    private static final int MOST = 1000;
+    private static final int ORIGIN_BYTES = 8;
+
+    private final LogRows rows;
+    private final SealConfig config;
+    private final ObjectMapper mapper;
+
+    LogKeys(LogRows rows, SealConfig config, ObjectMapper mapper) {
+        this.rows = rows;
+        this.config = config;
+        this.mapper = mapper;
+    }
+
+    /**
+     * What the stream tells.
+     *
+     * @param origin name of the log; null before the first key
+     * @param good the keys that sign
+     */
+    record Known(@Nullable String origin, Set<String> good) {}
+
+    Known known() {
+        @Nullable String origin = null;
+        Set<String> good = new LinkedHashSet<>();
+        for (LogRows.SiteRecord record : rows.records(STREAM, 0, MOST)) {
+            JsonNode content = content(record);
+            String key = content.path("key").asText();
+            if (content.path("act").asText().equals("retired")) {
+                good.remove(key);
+            } else {
+                good.add(key);
+                origin = origin == null ? content.path("origin").asText() : origin;
+            }
+        }
+        return new Known(origin, good);
+    }
+
+    private JsonNode content(LogRows.SiteRecord record) {
+        try {
+            return mapper.readTree(record.canonical()).path("content");
+        } catch (IOException e) {
+            throw new IllegalStateException("record " + record.place() + " of " + STREAM + " cannot be read", e);
+        }
+    }
+
+    /**
+     * The keys that sign, as the settings name them; what is new or gone is recorded in the running transaction.
+     *
+     * @return empty if the settings name no key
+     * @throws SealStopped if a key cannot be used, or this log does not know any of them
+     */
+    List<SigningKey> signing() {
+        List<Path> files = Stream.of(config.keyFile(), config.nextKeyFile())
+                .flatMap(Optional::stream)
+                .toList();
+        if (files.isEmpty()) {
+            return List.of();
+        }
+        Known known = known();
+        String origin = known.origin() == null ? config.origin().orElseGet(LogKeys::madeUp) : known.origin();
+        List<SigningKey> keys = new ArrayList<>();
+        for (Path file : files) {
+            keys.add(new SigningKey(origin, VerifierKey.LOG, pair(file, known.origin() == null)));
+        }
+        record(known, keys);
+        return keys;
+    }
+
+    private static String madeUp() {
+        byte[] random = new byte[ORIGIN_BYTES];
+        new SecureRandom().nextBytes(random);
+        return "site-" + HexFormat.of().formatHex(random) + ".benchtrail.invalid/log";
+    }
+
+    private static KeyPair pair(Path file, boolean first) {
+        try {
+            if (Files.notExists(file) && first) {
+                return KeyFile.make(file);
+            }
+            return KeyFile.read(file);
+        } catch (IOException e) {
+            throw new SealStopped("The key file " + file + " cannot be read. Put it back from where you keep a copy.");
+        } catch (KeyFile.Unusable e) {
+            throw new SealStopped(String.valueOf(e.getMessage()));
+        }
+    }
+
+    private void record(Known known, List<SigningKey> keys) {
+        List<String> named = keys.stream().map(key -> key.verifier().toString()).toList();
+        if (known.origin() == null) {
+            String origin = keys.get(0).verifier().name();
+            note(Map.of("act", "made", "key", named.get(0), "origin", origin));
+            known = new Known(origin, Set.of(named.get(0)));
+        }
+        Known before = known;
+        SigningKey voucher = keys.stream()
+                .filter(key -> before.good().contains(key.verifier().toString()))
+                .findFirst()
+                .orElseThrow(() ->
+                        new SealStopped("This log does not know the key that the settings name. Name the key it was"
+                                + " signed with, and the new one as the key that follows."));
+        named.stream()
+                .filter(key -> !before.good().contains(key))
+                .forEach(key -> note(Map.of(
+                        "act",
+                        "added",
+                        "key",
+                        key,
+                        "signature",
+                        voucher.sign(key + "\n").toString())));
+        before.good().stream()
+                .filter(key -> !named.contains(key))
+                .forEach(key -> note(Map.of("act", "retired", "key", key)));
+    }
+
+    private void note(Map<String, String> content) {
+        try {
+            rows.record(STREAM, "key", mapper.writeValueAsString(content));
+        } catch (JsonProcessingException e) {
+            throw new IllegalStateException("strings are JSON", e);
+        }
+    }
+}

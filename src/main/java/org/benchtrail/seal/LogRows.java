@@ -1,0 +1,256 @@
+package org.benchtrail.seal;
+
+import io.quarkus.runtime.Startup;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.persistence.EntityManager;
+import java.io.ByteArrayOutputStream;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collection;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import org.benchtrail.core.integrity.Frontier;
+import org.benchtrail.core.integrity.Hash;
+import org.benchtrail.core.integrity.Leaf;
+import org.benchtrail.core.integrity.SignedNote;
+import org.benchtrail.core.integrity.TilePath;
+import org.benchtrail.core.integrity.TreeReader;
+import org.benchtrail.platform.sql.Sql;
+import org.benchtrail.platform.sql.SqlText;
+import org.jspecify.annotations.Nullable;
+
+/** The rows of the log; everything within the running transaction. */
+@Startup
+@ApplicationScoped
+class LogRows implements TreeReader.Tiles {
+    private final EntityManager database;
+    private final SqlText text;
+
+    LogRows(EntityManager database) {
+        this.database = database;
+        text = SqlText.of(LogRows.class)
+                .having(
+                        "lock",
+                        "take",
+                        "ends",
+                        "head",
+                        "add leaves",
+                        "add nodes",
+                        "grow",
+                        "set aside",
+                        "hashes",
+                        "nodes",
+                        "leaves",
+                        "newest",
+                        "publish",
+                        "record",
+                        "records",
+                        "newest records",
+                        "waiting",
+                        "cosignatures",
+                        "stored",
+                        "heads");
+    }
+
+    private Sql of(String statement) {
+        return Sql.of(database, text.statement(statement));
+    }
+
+    /** What waits to be sealed. */
+    record Queued(
+            long id,
+            Instant at,
+            String stream,
+            @Nullable Long place,
+            @Nullable String previous,
+            String hash) {}
+
+    /** Where a stream ends in the log. */
+    record End(String stream, long place, String hash) {}
+
+    private record Head(long size, byte[] frontier) {}
+
+    /** Whether this transaction is the one that seals; of several nodes one does at a time. */
+    boolean lock() {
+        return of("lock").value(Boolean.class);
+    }
+
+    /** Takes the oldest out of the queue, in their order. */
+    List<Queued> take(int most) {
+        return of("take").with("most", most).rows(Queued.class).stream()
+                .sorted((a, b) -> Long.compare(a.id(), b.id()))
+                .toList();
+    }
+
+    Map<String, End> ends(Collection<String> streams) {
+        return of("ends").with("streams", streams.toArray(String[]::new)).rows(End.class).stream()
+                .collect(Collectors.toMap(End::stream, Function.identity()));
+    }
+
+    /** The edge of the tree as it is sealed, whether it is signed or not. */
+    Frontier frontier(Frontier.Completed completed) {
+        Head head = of("head").row(Head.class).orElseThrow();
+        List<Hash> subtrees = new ArrayList<>();
+        for (int at = 0; at < head.frontier().length; at += Hash.BYTES) {
+            subtrees.add(Hash.of(Arrays.copyOfRange(head.frontier(), at, at + Hash.BYTES)));
+        }
+        return new Frontier(head.size(), subtrees, completed);
+    }
+
+    void add(long first, List<Leaf> leaves, List<Hash> leafHashes) {
+        Long[] places = leaves.stream().map(Leaf::place).toArray(Long[]::new);
+        of("add leaves")
+                .with("first", first)
+                .with("streams", leaves.stream().map(Leaf::stream).toArray(String[]::new))
+                .with("places", places)
+                .with("hashes", leaves.stream().map(leaf -> leaf.hash().hex()).toArray(String[]::new))
+                .with("leafHashes", leafHashes.stream().map(Hash::hex).toArray(String[]::new))
+                .run();
+    }
+
+    /** One hash over a full tile. */
+    record Node(int level, long n, Hash hash) {}
+
+    void add(List<Node> nodes) {
+        of("add nodes")
+                .with("levels", nodes.stream().map(Node::level).toArray(Integer[]::new))
+                .with("numbers", nodes.stream().map(Node::n).toArray(Long[]::new))
+                .with("hashes", nodes.stream().map(node -> node.hash().hex()).toArray(String[]::new))
+                .run();
+    }
+
+    void grow(Frontier frontier) {
+        ByteArrayOutputStream edge = new ByteArrayOutputStream();
+        frontier.subtrees().forEach(hash -> edge.writeBytes(hash.bytes()));
+        of("grow")
+                .with("size", frontier.size())
+                .with("frontier", edge.toByteArray())
+                .run();
+    }
+
+    /** What does not go on where its stream ends is kept apart. */
+    void setAside(Queued queued) {
+        of("set aside")
+                .with("id", queued.id())
+                .with("at", queued.at())
+                .with("stream", queued.stream())
+                .with("place", queued.place())
+                .with("previous", queued.previous())
+                .with("hash", queued.hash())
+                .run();
+    }
+
+    @Override
+    public byte[] read(TilePath path) {
+        long from = path.n() * TilePath.FULL;
+        Sql asked = path.level() == 0 ? of("hashes") : of("nodes").with("level", path.level());
+        return asked.with("from", from).with("to", from + path.width()).values(byte[].class).stream()
+                .collect(
+                        ByteArrayOutputStream::new,
+                        ByteArrayOutputStream::writeBytes,
+                        (a, b) -> a.writeBytes(b.toByteArray()))
+                .toByteArray();
+    }
+
+    private record Row(String stream, long place, byte[] hash) {
+        Leaf leaf() {
+            return new Leaf(stream, place, Hash.of(hash));
+        }
+    }
+
+    /** Leaves from an index to before another. */
+    List<Leaf> leaves(long from, long to) {
+        return of("leaves").with("from", from).with("to", to).rows(Row.class).stream()
+                .map(Row::leaf)
+                .toList();
+    }
+
+    /** A checkpoint as it was published, without what witnesses added. */
+    record Signed(long size, Instant signedAt, String note) {}
+
+    Optional<Signed> newest() {
+        return of("newest").row(Signed.class);
+    }
+
+    /** The newest checkpoints, the newest first. */
+    List<Signed> heads(int most) {
+        return of("heads").with("most", most).rows(Signed.class);
+    }
+
+    /** The newest checkpoint with all that witnesses signed of it. */
+    Optional<SignedNote> newestNote() {
+        return newest().map(signed -> SignedNote.parse(signed.note())
+                .with(of("cosignatures").with("size", signed.size()).values(String.class).stream()
+                        .map(SignedNote.Line::parse)
+                        .toList()));
+    }
+
+    private record SealedRow(String stream, long place, byte[] hash, byte[] leafHash, byte[] canonical) {
+        StoredLeaf stored() {
+            return new StoredLeaf(new Leaf(stream, place, Hash.of(hash)), Hash.of(leafHash), canonical);
+        }
+    }
+
+    /**
+     * A leaf and what it seals, as both are stored.
+     *
+     * @param canonical the bytes that the leaf is the hash of; none if they are gone
+     */
+    record StoredLeaf(Leaf leaf, Hash leafHash, byte[] canonical) {}
+
+    /** Leaves from an index to before another, with what they seal. */
+    List<StoredLeaf> stored(long from, long to) {
+        return of("stored").with("from", from).with("to", to).rows(SealedRow.class).stream()
+                .map(SealedRow::stored)
+                .toList();
+    }
+
+    void publish(Signed signed) {
+        of("publish")
+                .with("size", signed.size())
+                .with("at", signed.signedAt())
+                .with("note", signed.note())
+                .run();
+    }
+
+    /** A record of the site. */
+    record SiteRecord(long place, byte[] canonical, String hash) {}
+
+    /** Adds a record to a stream of the site, which is sealed like everything else. */
+    void record(String stream, String what, String json) {
+        of("record")
+                .with("stream", stream)
+                .with("what", what)
+                .with("json", json)
+                .value(Long.class);
+    }
+
+    /** The newest records of a stream of the site, the newest first. */
+    List<SiteRecord> newest(String stream, int most) {
+        return of("newest records").with("stream", stream).with("most", most).rows(SiteRecord.class);
+    }
+
+    /** Records of a stream of the site after a place, in their order. */
+    List<SiteRecord> records(String stream, long after, int most) {
+        return of("records")
+                .with("stream", stream)
+                .with("after", after)
+                .with("most", most)
+                .rows(SiteRecord.class);
+    }
+
+    /**
+     * What is not sealed yet.
+     *
+     * @param stuck how many were set aside, and will never be sealed as they are
+     */
+    record Waiting(long count, @Nullable Instant oldest, long stuck) {}
+
+    Waiting waiting() {
+        return of("waiting").row(Waiting.class).orElseThrow();
+    }
+}

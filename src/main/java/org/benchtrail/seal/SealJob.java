@@ -1,0 +1,96 @@
+package org.benchtrail.seal;
+
+import io.quarkus.narayana.jta.QuarkusTransaction;
+import io.quarkus.runtime.ShutdownEvent;
+import io.quarkus.runtime.StartupEvent;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.event.Observes;
+import java.io.IOException;
+import java.time.Clock;
+import java.util.concurrent.Executors;
+import java.util.concurrent.ScheduledExecutorService;
+import java.util.concurrent.TimeUnit;
+import org.jboss.logging.Logger;
+import org.jspecify.annotations.Nullable;
+
+/** Seals, signs, and writes the folder, every few seconds and beside all acts. */
+@ApplicationScoped
+class SealJob {
+    private static final Logger LOG = Logger.getLogger(SealJob.class);
+
+    private final Sealing sealing;
+    private final Signing signing;
+    private final Incidents incidents;
+    private final Witnessing witnessing;
+    private final LogFolder folder;
+    private final SealConfig config;
+    private final Clock clock;
+    private @Nullable ScheduledExecutorService timer;
+    private volatile String stopped = "";
+
+    SealJob(
+            Sealing sealing,
+            Signing signing,
+            Incidents incidents,
+            Witnessing witnessing,
+            LogFolder folder,
+            SealConfig config,
+            Clock clock) {
+        this.sealing = sealing;
+        this.signing = signing;
+        this.incidents = incidents;
+        this.witnessing = witnessing;
+        this.folder = folder;
+        this.config = config;
+        this.clock = clock;
+    }
+
+    void start(@Observes StartupEvent start) {
+        if (!config.every().isZero()) {
+            timer = Executors.newSingleThreadScheduledExecutor(work -> {
+                Thread thread = new Thread(work, "seal");
+                thread.setDaemon(true);
+                return thread;
+            });
+            timer.scheduleWithFixedDelay(this::round, 1_000, config.every().toMillis(), TimeUnit.MILLISECONDS);
+        }
+    }
+
+    void stop(@Observes ShutdownEvent stop) {
+        if (timer != null) {
+            timer.shutdown();
+            try {
+                timer.awaitTermination(5, TimeUnit.SECONDS);
+            } catch (InterruptedException e) {
+                Thread.currentThread().interrupt();
+            }
+        }
+    }
+
+    /** Why nothing is signed; empty if nothing stands in the way. */
+    String stopped() {
+        return stopped;
+    }
+
+    /** Once through all of it. What goes wrong is told and kept, and tried again in the next round. */
+    void round() {
+        try {
+            signing.recordKeys();
+            sealing.sealAll();
+            signing.sign();
+            witnessing.ask(witnessing.witnesses());
+            stopped = "";
+            folder.write();
+        } catch (SealStopped e) {
+            if (!stopped.equals(e.sentence())) {
+                LOG.errorf("Nothing is signed: %s", e.sentence());
+                stopped = e.sentence();
+            }
+            QuarkusTransaction.requiringNew()
+                    .run(() -> incidents.found("not-signed", "log", e.sentence(), clock.instant()));
+            sealing.sealAll();
+        } catch (IOException | RuntimeException e) {
+            LOG.warnf(e, "a round of sealing did not end; tried again in %s", config.every());
+        }
+    }
+}

@@ -1,0 +1,167 @@
+package org.benchtrail.seal;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.benchtrail.core.integrity.Checkpoint;
+import org.benchtrail.core.integrity.SignedNote;
+import org.benchtrail.core.method.Actor;
+import org.benchtrail.people.Permission;
+import org.benchtrail.people.Permissions;
+import org.benchtrail.platform.Moments;
+import org.jspecify.annotations.Nullable;
+
+/** What the page of the seal shows, read in one transaction. */
+@ApplicationScoped
+class SealQueries {
+    private static final int MOST = 10;
+    private static final Duration TOO_LONG = Duration.ofMinutes(5);
+
+    private final LogRows rows;
+    private final WitnessRows witnesses;
+    private final LogKeys keys;
+    private final Incidents incidents;
+    private final VerificationRows runs;
+    private final SealJob job;
+    private final SealConfig config;
+    private final Clock clock;
+
+    SealQueries(
+            LogRows rows,
+            WitnessRows witnesses,
+            LogKeys keys,
+            Incidents incidents,
+            VerificationRows runs,
+            SealJob job,
+            SealConfig config,
+            Clock clock) {
+        this.rows = rows;
+        this.witnesses = witnesses;
+        this.keys = keys;
+        this.incidents = incidents;
+        this.runs = runs;
+        this.job = job;
+        this.config = config;
+        this.clock = clock;
+    }
+
+    @Transactional
+    SealView view(Actor viewer, ZoneId zone) {
+        Permissions.require(Permission.SEE_ALARMS, viewer);
+        LogRows.Waiting waiting = rows.waiting();
+        SealView.@Nullable Look look = runs.newest().map(run -> look(run, zone)).orElse(null);
+        return new SealView(
+                troubles(waiting, look),
+                waiting.count(),
+                age(waiting.oldest()),
+                head(zone).orElse(null),
+                witnesses.newest().stream()
+                        .map(e -> new SealView.WitnessLine(
+                                e.witness(), e.size(), Moments.text(e.at(), zone), answer(e.status(), e.detail())))
+                        .toList(),
+                rows.heads(MOST).stream()
+                        .map(signed -> new SealView.HeadLine(
+                                signed.size(), root(signed.note()), Moments.text(signed.signedAt(), zone)))
+                        .toList(),
+                List.copyOf(keys.known().good()),
+                incidents.newest().stream()
+                        .limit(MOST)
+                        .map(i -> new SealView.IncidentLine(Moments.text(i.at(), zone), i.about(), i.sentence()))
+                        .toList(),
+                look);
+    }
+
+    private List<String> troubles(LogRows.Waiting waiting, SealView.@Nullable Look look) {
+        List<String> troubles = new ArrayList<>();
+        if (!job.stopped().isEmpty()) {
+            troubles.add("Nothing is signed. " + job.stopped());
+        }
+        if (config.keyFile().isEmpty()) {
+            troubles.add("No key is named in the settings, so nothing is signed.");
+        }
+        if (waiting.stuck() > 0) {
+            troubles.add(waiting.stuck()
+                    + " records do not go on where their stream ends, and are never sealed as they are.");
+        }
+        if (waiting.oldest() != null
+                && Duration.between(waiting.oldest(), clock.instant()).compareTo(TOO_LONG) > 0) {
+            troubles.add("Something has waited to be sealed for " + age(waiting.oldest()) + ".");
+        }
+        if (look != null && !look.findings().isEmpty()) {
+            troubles.add(
+                    "The latest look at the whole site found " + look.findings().size() + " places that do not hold.");
+        }
+        return troubles;
+    }
+
+    private String age(@Nullable Instant since) {
+        if (since == null) {
+            return "";
+        }
+        long seconds = Math.max(0, Duration.between(since, clock.instant()).toSeconds());
+        return seconds < 120 ? seconds + " s" : seconds / 60 + " min";
+    }
+
+    private static String root(String note) {
+        return Checkpoint.parse(SignedNote.parse(note).text()).root().base64();
+    }
+
+    private Optional<SealView.Head> head(ZoneId zone) {
+        return rows.newest().map(signed -> {
+            SignedNote note = rows.newestNote().orElseThrow();
+            Checkpoint checkpoint = Checkpoint.parse(note.text());
+            List<String> others = note.lines().stream()
+                    .map(SignedNote.Line::name)
+                    .filter(name -> !name.equals(checkpoint.origin()))
+                    .toList();
+            return new SealView.Head(
+                    checkpoint.origin(),
+                    checkpoint.size(),
+                    Moments.text(signed.signedAt(), zone),
+                    others.isEmpty()
+                            ? "Signed by the shop alone. Nobody else has seen this head."
+                            : "Seen and signed by " + String.join(", ", others) + ".");
+        });
+    }
+
+    private static String answer(int status, String detail) {
+        return switch (status) {
+            case 200 -> "signed";
+            case 0 -> "no answer";
+            default -> status + " " + detail;
+        };
+    }
+
+    private SealView.Look look(VerificationRows.Run run, ZoneId zone) {
+        List<SealView.FindingLine> findings = runs.findings(run.id()).stream()
+                .map(f -> new SealView.FindingLine(f.what(), f.place(), f.sentence()))
+                .toList();
+        boolean going = run.ended() == null;
+        String found = findings.isEmpty() ? "all of it holds" : findings.size() + " places do not hold";
+        return new SealView.Look(
+                going,
+                Moments.text(run.started(), zone),
+                run.by(),
+                going || run.stopped()
+                        ? run.done() + " of " + run.size() + " leaves were looked at"
+                                + (run.stopped() ? "; it was stopped" : rate(run))
+                        : run.size() + " leaves, every record and every ticket: " + found,
+                findings);
+    }
+
+    /** How fast it is, and what is left, of a look that goes on. */
+    private String rate(VerificationRows.Run run) {
+        long seconds =
+                Math.max(1, Duration.between(run.started(), clock.instant()).toSeconds());
+        long each = run.done() / seconds;
+        return each == 0 || run.done() == run.size()
+                ? ""
+                : ", " + each + " a second, about " + (run.size() - run.done()) / each + " s left";
+    }
+}

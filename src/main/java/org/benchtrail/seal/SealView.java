@@ -1,0 +1,48 @@
+package org.benchtrail.seal;
+
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What is proven, by whom, since when; and what is wrong.
+ *
+ * @param troubles what somebody has to see to; none if nothing is wrong
+ * @param waiting how many records are not sealed yet
+ * @param oldest how long the oldest of them waits; empty if none does
+ * @param head the newest head; null before the first
+ * @param witnesses what each witness answered last
+ * @param heads the newest heads, the newest first
+ * @param keys verifier keys that sign
+ * @param incidents what was found broken, the newest first
+ * @param look the latest look at the whole site; null if there was none
+ */
+public record SealView(
+        List<String> troubles,
+        long waiting,
+        String oldest,
+        @Nullable Head head,
+        List<WitnessLine> witnesses,
+        List<HeadLine> heads,
+        List<String> keys,
+        List<IncidentLine> incidents,
+        @Nullable Look look) {
+
+    /** @param vouched who else has seen the head, in one sentence */
+    public record Head(String origin, long size, String signed, String vouched) {}
+
+    public record HeadLine(long size, String root, String signed) {}
+
+    public record WitnessLine(String name, long size, String when, String answer) {}
+
+    public record IncidentLine(String when, String about, String sentence) {}
+
+    /**
+     * A look at the whole site.
+     *
+     * @param going whether it goes on
+     * @param progress how far it is, or how it ended
+     */
+    public record Look(boolean going, String began, String by, String progress, List<FindingLine> findings) {}
+
+    public record FindingLine(String what, String place, String sentence) {}
+}

@@ -1,0 +1,130 @@
+package org.benchtrail.seal;
+
+import io.quarkus.narayana.jta.QuarkusTransaction;
+import jakarta.enterprise.context.ApplicationScoped;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.List;
+import java.util.Optional;
+import org.benchtrail.core.integrity.Checkpoint;
+import org.benchtrail.core.integrity.Frontier;
+import org.benchtrail.core.integrity.Hash;
+import org.benchtrail.core.integrity.SignedNote;
+import org.benchtrail.core.integrity.SigningKey;
+import org.benchtrail.core.integrity.TreeReader;
+import org.benchtrail.platform.database.OwnerOnly;
+
+/**
+ * Signs the head of what is sealed. Beside the key stands the last note that was signed: nothing is signed that does not go on from it,
+ * so that whoever owns the database alone gets no rewritten tree signed.
+ */
+@ApplicationScoped
+class Signing {
+    private final LogRows rows;
+    private final LogKeys keys;
+    private final SealConfig config;
+    private final Clock clock;
+
+    Signing(LogRows rows, LogKeys keys, SealConfig config, Clock clock) {
+        this.rows = rows;
+        this.keys = keys;
+        this.config = config;
+        this.clock = clock;
+    }
+
+    /** Records the keys of the settings, if they are new: this is sealed before it is signed with them. */
+    void recordKeys() {
+        QuarkusTransaction.requiringNew().run(() -> {
+            if (rows.lock()) {
+                keys.signing();
+            }
+        });
+    }
+
+    /**
+     * Signs and publishes the head, if there is a new one.
+     *
+     * @throws SealStopped if it does not go on from what was signed before
+     */
+    Optional<SignedNote> sign() {
+        return QuarkusTransaction.requiringNew().call(() -> rows.lock() ? signNew() : Optional.empty());
+    }
+
+    private Optional<SignedNote> signNew() {
+        List<SigningKey> signers = keys.signing();
+        Frontier frontier = rows.frontier((level, n, hash) -> {});
+        Optional<LogRows.Signed> before = rows.newest();
+        if (signers.isEmpty()
+                || frontier.size() == 0
+                || before.filter(b -> b.size() == frontier.size()).isPresent()) {
+            return Optional.empty();
+        }
+        Hash root = frontier.root();
+        requireGoingOn("the leaves that are stored", new Checkpoint("tree", frontier.size(), root), frontier.size());
+        before.ifPresent(signed -> requireGoingOn(
+                "the last checkpoint",
+                Checkpoint.parse(SignedNote.parse(signed.note()).text()),
+                frontier.size()));
+        Path last = lastNote();
+        if (Files.exists(last)) {
+            SignedNote note = readLast(last);
+            requireOurs(note, signers);
+            requireGoingOn("the note beside the key", Checkpoint.parse(note.text()), frontier.size());
+        }
+        String text = new Checkpoint(signers.get(0).verifier().name(), frontier.size(), root).text();
+        SignedNote note =
+                new SignedNote(text, signers.stream().map(key -> key.sign(text)).toList());
+        try {
+            OwnerOnly.write(last, note.toString());
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        rows.publish(new LogRows.Signed(frontier.size(), clock.instant(), note.toString()));
+        return Optional.of(note);
+    }
+
+    Path lastNote() {
+        Path key = config.keyFile().orElseThrow();
+        return key.resolveSibling(key.getFileName() + ".last");
+    }
+
+    private static SignedNote readLast(Path last) {
+        try {
+            return SignedNote.parse(Files.readString(last, StandardCharsets.UTF_8));
+        } catch (IOException | IllegalArgumentException e) {
+            throw new SealStopped("The last note that was signed, beside the key, cannot be read: " + e.getMessage());
+        }
+    }
+
+    private static void requireOurs(SignedNote note, List<SigningKey> signers) {
+        try {
+            note.signers(signers.stream().map(SigningKey::verifier).toList());
+        } catch (IllegalArgumentException e) {
+            throw new SealStopped("The last note that was signed, beside the key, is not signed by this key.");
+        }
+    }
+
+    /** The tree as it is stored has to have that root at that size. */
+    private void requireGoingOn(String from, Checkpoint earlier, long size) {
+        if (earlier.size() > size) {
+            throw new SealStopped("By " + from + " there are " + earlier.size() + " leaves; the database has " + size
+                    + ". An old backup was restored, or leaves were taken away.");
+        }
+        if (earlier.size() > 0 && !rootAt(earlier.size()).equals(earlier.root())) {
+            throw new SealStopped(
+                    "The leaves up to " + earlier.size() + " are not those of " + from + ": the log was rewritten.");
+        }
+    }
+
+    private Hash rootAt(long size) {
+        try {
+            return new TreeReader(size, rows).root();
+        } catch (IllegalArgumentException e) {
+            throw new SealStopped("Leaves below " + size + " are missing: the log was rewritten.");
+        }
+    }
+}

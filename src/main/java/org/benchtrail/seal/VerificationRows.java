@@ -1,0 +1,135 @@
+package org.benchtrail.seal;
+
+import io.quarkus.runtime.Startup;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.persistence.EntityManager;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import org.benchtrail.platform.sql.Sql;
+import org.benchtrail.platform.sql.SqlText;
+import org.jspecify.annotations.Nullable;
+
+/** Looks at the whole site, what they found, and what they ask the database; everything within the running transaction. */
+@Startup
+@ApplicationScoped
+class VerificationRows {
+    /** A look that was not heard of for this long has died with its server. */
+    private static final Duration FORGOTTEN = Duration.ofMinutes(2);
+
+    private final EntityManager database;
+    private final SqlText text;
+
+    VerificationRows(EntityManager database) {
+        this.database = database;
+        text = SqlText.of(VerificationRows.class)
+                .having(
+                        "end forgotten",
+                        "begin",
+                        "newest",
+                        "go on",
+                        "stop",
+                        "end",
+                        "find",
+                        "findings",
+                        "disabled",
+                        "unlike",
+                        "missing numbers",
+                        "not queued",
+                        "tickets");
+    }
+
+    private Sql of(String statement) {
+        return Sql.of(database, text.statement(statement));
+    }
+
+    /**
+     * A look at the whole site.
+     *
+     * @param size leaves there were when it began
+     * @param done how many of them were looked at
+     * @param stopped whether it ended before its end
+     */
+    record Run(long id, Instant started, @Nullable Instant ended, String by, long size, long done, boolean stopped) {}
+
+    /** Begins a look, unless one is going on; answers with whether it did. */
+    boolean begin(String by, long size, Instant now) {
+        of("end forgotten")
+                .with("now", now)
+                .with("before", now.minus(FORGOTTEN))
+                .run();
+        return of("begin").with("now", now).with("by", by).with("size", size).run() == 1;
+    }
+
+    Optional<Run> newest() {
+        return of("newest").row(Run.class);
+    }
+
+    /** Answers with whether it is to go on. */
+    boolean goOn(long id, long done, Instant now) {
+        return of("go on").with("id", id).with("done", done).with("now", now).run() == 1;
+    }
+
+    void stop() {
+        of("stop").run();
+    }
+
+    void end(long id, Instant now) {
+        of("end").with("id", id).with("now", now).run();
+    }
+
+    /**
+     * Something that does not hold.
+     *
+     * @param what kind of check
+     * @param place where: table and row, stream and place, or ticket
+     */
+    record Finding(String what, String place, String sentence) {}
+
+    /** Keeps a finding; of more than 1,000 the first ones. */
+    void find(long run, Finding finding) {
+        of("find")
+                .with("run", run)
+                .with("what", finding.what())
+                .with("place", finding.place())
+                .with("sentence", finding.sentence())
+                .run();
+    }
+
+    /** The first of them; at most 200. */
+    List<Finding> findings(long run) {
+        return of("findings").with("run", run).rows(Finding.class);
+    }
+
+    /** Those of the triggers that are gone or switched off. */
+    List<String> disabled(List<String> triggers) {
+        return of("disabled").with("names", triggers.toArray(String[]::new)).values(String.class);
+    }
+
+    /** A row that is not what was sealed of it. */
+    record Unlike(String rowKey, String fault) {}
+
+    List<Unlike> unlike(String stream, String table, String key) {
+        return of("unlike")
+                .with("stream", stream)
+                .with("table", table)
+                .with("key", key)
+                .rows(Unlike.class);
+    }
+
+    List<Integer> missingNumbers() {
+        return of("missing numbers").values(Integer.class);
+    }
+
+    /** A ticket that has more or fewer entries than what is sealed and what waits for it. */
+    record NotQueued(String stream, long entries, long sealed) {}
+
+    List<NotQueued> notQueued() {
+        return of("not queued").rows(NotQueued.class);
+    }
+
+    List<Integer> tickets(int after, int most) {
+        return of("tickets").with("after", after).with("most", most).values(Integer.class);
+    }
+}

@@ -1,0 +1,166 @@
+package org.benchtrail.seal;
+
+import io.quarkus.narayana.jta.QuarkusTransaction;
+import jakarta.enterprise.context.ApplicationScoped;
+import java.io.IOException;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
+import org.benchtrail.core.integrity.AddCheckpoint;
+import org.benchtrail.core.integrity.Hash;
+import org.benchtrail.core.integrity.SignedNote;
+import org.benchtrail.core.integrity.TreeReader;
+import org.benchtrail.core.integrity.WitnessPolicy;
+import org.benchtrail.core.integrity.WitnessPolicy.Party;
+
+/** Shows new heads to the witnesses of the site's policy, and keeps what they sign (C2SP tlog-witness). */
+@ApplicationScoped
+class Witnessing {
+    private static final Duration PATIENCE = Duration.ofSeconds(10);
+    private static final long LONGEST_PAUSE_S = 300;
+    private static final int SIGNED = 200;
+    private static final int SIZE_DIFFERS = 409;
+    private static final int NOT_PROVEN = 422;
+    private static final int NO_ANSWER = 0;
+
+    private final LogRows rows;
+    private final WitnessRows kept;
+    private final SealConfig config;
+    private final Clock clock;
+    private final HttpClient http =
+            HttpClient.newBuilder().connectTimeout(PATIENCE).build();
+    private final Map<String, Pause> pauses = new ConcurrentHashMap<>();
+
+    Witnessing(LogRows rows, WitnessRows kept, SealConfig config, Clock clock) {
+        this.rows = rows;
+        this.kept = kept;
+        this.config = config;
+        this.clock = clock;
+    }
+
+    /** How long a witness that did not sign is left alone: 1, 2, 4 ... 300 s. */
+    private record Pause(Instant until, long seconds) {}
+
+    private record Answered(int status, String body) {}
+
+    /** The witnesses that the policy of the settings names; none without one. */
+    List<Party> witnesses() throws IOException {
+        return config.policyFile().isEmpty()
+                ? List.of()
+                : WitnessPolicy.parse(Files.readString(config.policyFile().get(), StandardCharsets.UTF_8))
+                        .witnesses();
+    }
+
+    /**
+     * Asks those of them that have an address for their signature of the newest head.
+     *
+     * @throws SealStopped if one has seen leaves that are not here, or another tree
+     */
+    void ask(List<Party> witnesses) {
+        for (Party witness : witnesses) {
+            Pause pause = pauses.get(witness.address());
+            boolean left = pause != null && clock.instant().isBefore(pause.until());
+            if (!witness.address().isEmpty() && witness.key().isUnderstood() && !left) {
+                long old = QuarkusTransaction.requiringNew()
+                        .call(() -> kept.last(witness.key().toString()));
+                ask(witness, old, true);
+            }
+        }
+    }
+
+    /** @param again whether to go on from the size that the witness says it stands at, once */
+    private void ask(Party witness, long old, boolean again) {
+        Optional<LogRows.Signed> newest =
+                QuarkusTransaction.requiringNew().call(rows::newest).filter(signed -> signed.size() > old);
+        if (newest.isEmpty()) {
+            return;
+        }
+        long size = newest.get().size();
+        SignedNote note = SignedNote.parse(newest.get().note());
+        Answered answer = send(witness, body(old, size, note));
+        keep(witness, size, note, answer);
+        if (answer.status() == NOT_PROVEN) {
+            throw new SealStopped("The witness " + witness.key().name()
+                    + " says that the head does not go on from the one that it signed: the log was rewritten.");
+        }
+        if (answer.status() == SIZE_DIFFERS && answer.body().matches("[0-9]{1,18}\n?")) {
+            long stands = Long.parseLong(answer.body().strip());
+            if (stands > size) {
+                throw new SealStopped("The witness " + witness.key().name() + " has seen " + stands
+                        + " leaves; here are " + size + ". An old backup was restored, or leaves were taken away.");
+            }
+            if (again) {
+                ask(witness, stands, false);
+            }
+        }
+    }
+
+    private String body(long old, long size, SignedNote note) {
+        List<Hash> path = old == 0
+                ? List.of()
+                : QuarkusTransaction.requiringNew().call(() -> new TreeReader(size, rows).consistency(old));
+        return new AddCheckpoint(old, path, note).toString();
+    }
+
+    private Answered send(Party witness, String body) {
+        try {
+            HttpResponse<String> answer = http.send(
+                    HttpRequest.newBuilder(URI.create(witness.address().replaceFirst("/$", "") + "/add-checkpoint"))
+                            .timeout(PATIENCE)
+                            .POST(HttpRequest.BodyPublishers.ofString(body))
+                            .build(),
+                    HttpResponse.BodyHandlers.ofString());
+            return new Answered(answer.statusCode(), answer.body());
+        } catch (IOException | IllegalArgumentException e) {
+            return new Answered(NO_ANSWER, String.valueOf(e.getMessage()));
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            return new Answered(NO_ANSWER, "interrupted");
+        }
+    }
+
+    private void keep(Party witness, long size, SignedNote note, Answered answer) {
+        Optional<SignedNote.Line> line =
+                answer.status() == SIGNED ? own(witness, note, answer.body()) : Optional.empty();
+        Instant now = clock.instant();
+        String key = witness.key().toString();
+        QuarkusTransaction.requiringNew().run(() -> {
+            line.ifPresent(signed -> kept.keep(size, key, now, signed.toString()));
+            kept.note(
+                    now,
+                    witness.key().name(),
+                    size,
+                    answer.status(),
+                    line.isPresent() ? "" : answer.body().strip());
+        });
+        if (line.isPresent()) {
+            pauses.remove(witness.address());
+        } else {
+            Pause before = pauses.get(witness.address());
+            long seconds = before == null ? 1 : Math.min(LONGEST_PAUSE_S, before.seconds() * 2);
+            pauses.put(witness.address(), new Pause(now.plusSeconds(seconds), seconds));
+        }
+    }
+
+    /** The witness's own signature among the lines of its answer, if it holds. */
+    private static Optional<SignedNote.Line> own(Party witness, SignedNote note, String body) {
+        try {
+            SignedNote answered = new SignedNote(
+                    note.text(), body.lines().map(SignedNote.Line::parse).toList());
+            answered.signers(List.of(witness.key()));
+            return answered.by(witness.key()).stream().findFirst();
+        } catch (IllegalArgumentException e) {
+            return Optional.empty();
+        }
+    }
+}

@@ -1,0 +1,62 @@
+package org.benchtrail.seal.offline;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.benchtrail.core.integrity.Checkpoint;
+import org.benchtrail.core.integrity.Hash;
+import org.benchtrail.core.integrity.SignedNote;
+import org.benchtrail.core.integrity.WitnessPolicy;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What the verifier is given.
+ *
+ * @param export folder that was exported
+ * @param policy whose signatures are asked for; null if none was given
+ * @param earlier a head that whoever asks holds; null if none was given
+ */
+record Asked(
+        Path export,
+        @Nullable WitnessPolicy policy,
+        @Nullable Head earlier) {
+    static final String USAGE = "verify FOLDER [--policy FILE] [--earlier NOTE|SIZE:ROOT]";
+
+    private static final Pattern TYPED = Pattern.compile("([1-9][0-9]{0,18}):([A-Za-z0-9+/]{43}=)");
+
+    /** A head as it stands on paper. */
+    record Head(long size, Hash root) {}
+
+    /** @throws IllegalArgumentException with a sentence that says what cannot be taken */
+    static Asked parse(List<String> words) throws IOException {
+        if (words.isEmpty() || words.size() % 2 == 0) {
+            throw new IllegalArgumentException("Use it so: " + USAGE);
+        }
+        @Nullable WitnessPolicy policy = null;
+        @Nullable Head earlier = null;
+        for (int i = 1; i < words.size(); i += 2) {
+            String value = words.get(i + 1);
+            switch (words.get(i)) {
+                case "--policy" ->
+                    policy = WitnessPolicy.parse(Files.readString(Path.of(value), StandardCharsets.UTF_8));
+                case "--earlier" -> earlier = head(value);
+                default -> throw new IllegalArgumentException("Use it so: " + USAGE);
+            }
+        }
+        return new Asked(Path.of(words.get(0)), policy, earlier);
+    }
+
+    private static Head head(String value) throws IOException {
+        Matcher typed = TYPED.matcher(value);
+        if (typed.matches()) {
+            return new Head(Long.parseLong(typed.group(1)), Hash.ofBase64(typed.group(2)));
+        }
+        Checkpoint note = Checkpoint.parse(
+                SignedNote.parse(Files.readAllBytes(Path.of(value))).text());
+        return new Head(note.size(), note.root());
+    }
+}

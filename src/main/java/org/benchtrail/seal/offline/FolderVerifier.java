@@ -1,0 +1,160 @@
+package org.benchtrail.seal.offline;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.benchtrail.core.integrity.Checkpoint;
+import org.benchtrail.core.integrity.EntryBundle;
+import org.benchtrail.core.integrity.Frontier;
+import org.benchtrail.core.integrity.Hash;
+import org.benchtrail.core.integrity.Leaf;
+import org.benchtrail.core.integrity.SignedNote;
+import org.benchtrail.core.integrity.TilePath;
+import org.benchtrail.core.integrity.VerifierKey;
+import org.benchtrail.core.integrity.WitnessPolicy;
+
+/** Verifies a whole exported log: signatures, every leaf, every tile, an earlier head, every stream, and the records if they are there. */
+final class FolderVerifier {
+    private final Asked asked;
+    private final Report report = new Report();
+    private final Map<Integer, List<Hash>> levels = new HashMap<>();
+    private final Frontier frontier =
+            new Frontier(0, List.of(), (level, n, hash) -> level(level).add(hash));
+    private final RecordVerifier records;
+
+    FolderVerifier(Asked asked) {
+        this.asked = asked;
+        records = new RecordVerifier(asked.export(), report);
+    }
+
+    private List<Hash> level(int level) {
+        return levels.computeIfAbsent(level, l -> new ArrayList<>());
+    }
+
+    Report verify() throws IOException {
+        Path file = asked.export().resolve("checkpoint");
+        SignedNote note;
+        Checkpoint head;
+        try {
+            note = SignedNote.parse(Files.readAllBytes(file));
+            head = Checkpoint.parse(note.text());
+        } catch (IOException | IllegalArgumentException e) {
+            report.noExport(file + " is no checkpoint.");
+            return report;
+        }
+        report.tell("Head: " + head.origin() + ", " + head.size() + " leaves, root "
+                + head.root().base64() + ".");
+        signatures(note, head);
+        leaves(head.size());
+        if (frontier.size() == head.size() && !frontier.root().equals(head.root())) {
+            report.found("root", "checkpoint", "the leaves have another root than the head");
+        }
+        earlier(head);
+        tiles(head.size());
+        records.end();
+        return report;
+    }
+
+    private void signatures(SignedNote note, Checkpoint head) {
+        WitnessPolicy policy = asked.policy();
+        if (policy == null) {
+            report.tell("No policy was given, so nobody's signature was asked for.");
+            return;
+        }
+        List<VerifierKey> logs = policy.logs().stream()
+                .map(WitnessPolicy.Party::key)
+                .filter(key -> key.name().equals(head.origin()))
+                .toList();
+        try {
+            note.signers(logs);
+            report.vouched(policy.vouching(note));
+        } catch (IllegalArgumentException e) {
+            report.found("signature", "checkpoint", String.valueOf(e.getMessage()));
+        }
+    }
+
+    private void leaves(long size) throws IOException {
+        for (long n = 0; n * TilePath.FULL < size; n++) {
+            TilePath path = TilePath.of(TilePath.ENTRIES, n, size);
+            Path file = asked.export().resolve(path.toString());
+            List<Leaf> leaves;
+            try {
+                leaves = EntryBundle.read(Files.readAllBytes(file));
+            } catch (IllegalArgumentException | IOException e) {
+                report.found("leaves", path.toString(), "cannot be read: " + e.getMessage());
+                return;
+            }
+            if (leaves.size() != path.width()) {
+                report.found("leaves", path.toString(), "has " + leaves.size() + " leaves, not " + path.width());
+                return;
+            }
+            records.open(path);
+            for (Leaf leaf : leaves) {
+                Hash hash = leaf.leafHash();
+                level(0).add(hash);
+                frontier.add(hash);
+                records.next(leaf);
+                atEarlier();
+            }
+        }
+    }
+
+    private void atEarlier() {
+        Asked.Head earlier = asked.earlier();
+        if (earlier != null && frontier.size() == earlier.size()) {
+            if (frontier.root().equals(earlier.root())) {
+                report.contains(earlier.size());
+            } else {
+                report.found(
+                        "earlier head",
+                        "leaves below " + earlier.size(),
+                        "are not those of the head that you hold: the log was rewritten since");
+            }
+        }
+    }
+
+    private void earlier(Checkpoint head) {
+        Asked.Head earlier = asked.earlier();
+        if (earlier != null && earlier.size() > frontier.size()) {
+            report.found(
+                    "earlier head",
+                    "checkpoint",
+                    "has " + head.size() + " leaves, and the head that you hold has " + earlier.size());
+        }
+    }
+
+    /** Every file below {@code tile} has to be what the leaves make of it. */
+    private void tiles(long size) throws IOException {
+        List<Path> files;
+        try (Stream<Path> all = Files.walk(asked.export().resolve("tile"))) {
+            files = all.filter(Files::isRegularFile).sorted().toList();
+        }
+        for (Path file : files) {
+            String name = asked.export().relativize(file).toString().replace('\\', '/');
+            Optional<TilePath> path = TilePath.parse(name);
+            if (path.isEmpty() || !path.get().isWithin(size)) {
+                report.found("tile", name, "is nothing that a log of " + size + " leaves has");
+            } else if (path.get().level() != TilePath.ENTRIES
+                    && !Arrays.equals(Files.readAllBytes(file), expected(path.get()))) {
+                report.found("tile", name, "is not what the leaves make of it");
+            }
+        }
+    }
+
+    private byte[] expected(TilePath path) {
+        List<Hash> hashes = level(path.level());
+        int from = (int) (path.n() * TilePath.FULL);
+        ByteArrayOutputStream tile = new ByteArrayOutputStream();
+        hashes.subList(Math.min(from, hashes.size()), Math.min(from + path.width(), hashes.size()))
+                .forEach(hash -> tile.writeBytes(hash.bytes()));
+        return tile.toByteArray();
+    }
+}

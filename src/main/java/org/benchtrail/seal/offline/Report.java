@@ -1,0 +1,99 @@
+package org.benchtrail.seal.offline;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.benchtrail.core.integrity.WitnessPolicy.Vouching;
+import org.jspecify.annotations.Nullable;
+
+/** What the verifier found, and what it comes to. */
+final class Report {
+    /** Holds, and somebody outside vouches for it. */
+    static final int HOLDS = 0;
+
+    static final int DOES_NOT_HOLD = 1;
+
+    /** Holds as far as can be told. */
+    static final int CANNOT_TELL = 2;
+
+    static final int NO_EXPORT = 3;
+
+    private static final int MOST = 20;
+
+    private final List<Finding> findings = new ArrayList<>();
+    private final List<String> told = new ArrayList<>();
+    private @Nullable String unreadable;
+    private boolean vouched;
+
+    /**
+     * Something that does not hold.
+     *
+     * @param check in a word
+     * @param where file, or stream and place
+     */
+    record Finding(String check, String where, String sentence) {
+        @Override
+        public String toString() {
+            return check + ": " + where + ": " + sentence;
+        }
+    }
+
+    /** Of very many the first are kept: what comes after the first change seldom tells more. */
+    void found(String check, String where, String sentence) {
+        if (findings.size() < MOST) {
+            findings.add(new Finding(check, where, sentence));
+        }
+    }
+
+    void tell(String sentence) {
+        told.add(sentence);
+    }
+
+    void noExport(String sentence) {
+        unreadable = sentence;
+    }
+
+    void vouched(Vouching vouching) {
+        vouched |= vouching == Vouching.MET;
+        tell(
+                switch (vouching) {
+                    case MET -> "Enough witnesses of your policy signed this head.";
+                    case NOT_MET -> "Too few witnesses of your policy signed this head.";
+                    case CANNOT_TELL -> "Witnesses signed in a way that cannot be verified here.";
+                    case NOBODY_ASKED -> "Signed by the shop alone. Nobody else has seen this head.";
+                });
+    }
+
+    void contains(long size) {
+        vouched = true;
+        tell("The earlier head of " + size + " leaves that you gave is contained.");
+    }
+
+    List<Finding> findings() {
+        return List.copyOf(findings);
+    }
+
+    int exit() {
+        if (unreadable != null) {
+            return NO_EXPORT;
+        }
+        if (!findings.isEmpty()) {
+            return DOES_NOT_HOLD;
+        }
+        return vouched ? HOLDS : CANNOT_TELL;
+    }
+
+    /** For people: the result first, then what was found, then what was looked at. */
+    List<String> lines() {
+        List<String> lines = new ArrayList<>();
+        lines.add(
+                switch (exit()) {
+                    case HOLDS -> "Holds.";
+                    case DOES_NOT_HOLD -> "Does not hold.";
+                    case CANNOT_TELL -> "Holds as far as can be told.";
+                    default -> "This is no export: " + unreadable;
+                });
+        findings.forEach(finding -> lines.add("  " + finding));
+        told.forEach(sentence -> lines.add("  " + sentence));
+        return lines;
+    }
+}

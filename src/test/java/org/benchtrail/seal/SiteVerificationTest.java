@@ -1,0 +1,233 @@
+package org.benchtrail.seal;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import io.quarkus.narayana.jta.QuarkusTransaction;
+import io.quarkus.test.common.QuarkusTestResource;
+import io.quarkus.test.junit.QuarkusTest;
+import jakarta.inject.Inject;
+import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.Category;
+import org.benchtrail.core.method.Priority;
+import org.benchtrail.core.method.Role;
+import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.people.Browser;
+import org.benchtrail.people.PeopleActs;
+import org.benchtrail.platform.TestDatabase;
+import org.benchtrail.seal.VerificationRows.Finding;
+import org.benchtrail.ticket.NewTicket;
+import org.benchtrail.ticket.TicketActs;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+
+/** Alterations by whoever owns the database, each named by the look at the whole site; and the page that shows it. */
+@QuarkusTest
+@QuarkusTestResource(TestDatabase.class)
+class SiteVerificationTest {
+    private static final String PASSWORD = "a long enough password";
+    private static final Actor SUE = new Actor("seal-sue", "Sue", Set.of(Role.SUPERVISOR));
+
+    @Inject
+    PeopleActs people;
+
+    @Inject
+    TicketActs tickets;
+
+    @Inject
+    SealJob job;
+
+    @Inject
+    SiteVerification verification;
+
+    @Inject
+    VerificationRows runs;
+
+    @BeforeEach
+    void person() {
+        people.ensureAccount(SUE.account(), SUE.name(), SUE.roles(), PASSWORD);
+        job.round();
+        assertEquals("", job.stopped());
+    }
+
+    private TicketNumber ticket(String requester) {
+        NewTicket report = new NewTicket(
+                "A fan that rattles",
+                "It rattles",
+                Category.HEAT,
+                "Laptop",
+                "Desk 4",
+                requester,
+                "room 4",
+                Priority.Impact.ONE_PERSON,
+                Priority.Urgency.CAN_WAIT,
+                true);
+        return tickets.open(report, SUE).number();
+    }
+
+    private List<Finding> look() {
+        assertTrue(verification.begin(SUE), "no other look goes on");
+        assertFalse(verification.begin(SUE), "one at a time");
+        verification.work(SUE);
+        return QuarkusTransaction.requiringNew().call(() -> {
+            VerificationRows.Run run = runs.newest().orElseThrow();
+            assertFalse(run.stopped());
+            assertEquals(run.size(), run.done());
+            return runs.findings(run.id());
+        });
+    }
+
+    private static String one(String sql) {
+        try (var connection = TestDatabase.owner();
+                var statement = connection.createStatement();
+                var rows = statement.executeQuery(sql)) {
+            return rows.next() ? rows.getString(1) : "";
+        } catch (SQLException e) {
+            throw new IllegalStateException(sql, e);
+        }
+    }
+
+    /** As the owner of the tables, with every guard of the table out of the way. */
+    private static void altered(String table, String sql) {
+        TestDatabase.run("alter table " + table + " disable trigger user");
+        TestDatabase.run(sql);
+        TestDatabase.run("alter table " + table + " enable trigger user");
+    }
+
+    /** One alteration, what takes it back, and where the look names it. */
+    private record Alteration(String table, String change, String back, String what, String place) {}
+
+    private List<Alteration> alterations() {
+        int bytes = ticket("Rae").serial();
+        int chain = ticket("Rae").serial();
+        int removed = ticket("Rae").serial();
+        ticket("Rae the second");
+        job.round();
+        List<Alteration> all = new ArrayList<>();
+        String entry = "trail_entry where ticket = " + bytes;
+        String content = one("select encode(canonical, 'hex') from " + entry);
+        all.add(new Alteration(
+                "trail_entry",
+                "update trail_entry set canonical = set_byte(canonical, 20, 88) where ticket = " + bytes,
+                "update trail_entry set canonical = decode('" + content + "', 'hex') where ticket = " + bytes,
+                "record",
+                "ticket/" + new TicketNumber(bytes) + " 1"));
+        String before = one("select encode(canonical, 'hex') from trail_entry where ticket = " + chain);
+        String hash = one("select hash from trail_entry where ticket = " + chain);
+        all.add(new Alteration(
+                "trail_entry",
+                "update trail_entry set canonical = c.now, hash = encode(sha256('\\x00'::bytea || c.now), 'hex') from (select"
+                        + " convert_to(replace(convert_from(canonical, 'UTF8'), 'rattles', 'whistles'), 'UTF8') as now from"
+                        + " trail_entry where ticket = " + chain + ") c where ticket = " + chain,
+                "update trail_entry set canonical = decode('" + before + "', 'hex'), hash = '" + hash
+                        + "' where ticket = " + chain,
+                "record",
+                "ticket/" + new TicketNumber(chain) + " 1"));
+        String rowOf = one("select to_jsonb(t)::text from trail_entry t where ticket = " + removed);
+        all.add(new Alteration(
+                "trail_entry",
+                "delete from trail_entry where ticket = " + removed,
+                "insert into trail_entry select * from jsonb_populate_record(null::trail_entry, $x$" + rowOf + "$x$)",
+                "record",
+                "ticket/" + new TicketNumber(removed) + " 1"));
+        all.add(update("account", "roles", "array['SUPERVISOR', 'ADMINISTRATOR']", "login = 'seal-sue'", "id"));
+        all.add(update("account", "password_hash", "'x'", "login = 'seal-sue'", "id"));
+        all.add(update("account_record", "detail", "'roles none'", "about = 'seal-sue' and what = 'created'", "id"));
+        all.add(update("requester", "name", "'Somebody else'", "name = 'Rae'", "id"));
+        all.add(update("catalogue_version", "practice", "practice || ' '", "number = 1", "number"));
+        return all;
+    }
+
+    private static Alteration update(String table, String column, String value, String where, String key) {
+        String row = one("select " + key + "::text from " + table + " where " + where + " order by 1 limit 1");
+        String type = one("select data_type from information_schema.columns where table_name = '" + table
+                + "' and column_name = '" + column + "'");
+        String before = one("select " + column + "::text from " + table + " where " + key + " = " + row);
+        String cast = type.equals("ARRAY") ? "::varchar[]" : "";
+        return new Alteration(
+                table,
+                "update " + table + " set " + column + " = " + value + " where " + key + " = " + row,
+                "update " + table + " set " + column + " = $x$" + before + "$x$" + cast + " where " + key + " = " + row,
+                "row",
+                table + " " + row);
+    }
+
+    @Test
+    void everyAlteration_isNamedWithItsPlace() {
+        List<Alteration> all = alterations();
+        List<Alteration> done = new ArrayList<>();
+        TestDatabase.run("insert into requester (name, contact) values ('Gone', '-')");
+        String gone = one("select max(id)::text from requester");
+        int missing = ticket("Rae").serial();
+        int unqueued = ticket("Rae").serial();
+        TestDatabase.run("delete from seal_queue where stream = ?", "ticket/" + new TicketNumber(unqueued));
+        job.round();
+        String leaf = one("select index::text from seal_leaf where stream = 'keys' order by index limit 1");
+        String place = one("select place::text from seal_leaf where index = " + leaf);
+        List<Finding> found;
+        try {
+            for (Alteration one : all) {
+                altered(one.table(), one.change());
+                done.add(one);
+            }
+            TestDatabase.run("delete from requester where id = " + gone);
+            altered("trail_entry", "delete from trail_entry where ticket = " + missing);
+            TestDatabase.run("delete from ticket_wait where ticket = " + missing);
+            TestDatabase.run("delete from ticket where serial = " + missing);
+            altered("seal_leaf", "update seal_leaf set place = place + 1000 where index = " + leaf);
+            TestDatabase.run("alter table site_limit disable trigger site_limit_is_sealed");
+            found = look();
+        } finally {
+            TestDatabase.run("alter table site_limit enable trigger site_limit_is_sealed");
+            altered("seal_leaf", "update seal_leaf set place = " + place + " where index = " + leaf);
+            done.forEach(one -> altered(one.table(), one.back()));
+        }
+        for (Alteration one : all) {
+            assertNamed(found, one.what(), one.place());
+        }
+        assertNamed(found, "row", "requester " + gone);
+        assertNamed(found, "number", new TicketNumber(missing).toString());
+        assertNamed(found, "record", "ticket/" + new TicketNumber(missing) + " 1");
+        assertNamed(found, "leaf", "leaf " + leaf);
+        assertNamed(found, "guard", "site_limit_is_sealed");
+        assertNamed(found, "not sealed", "ticket/" + new TicketNumber(unqueued));
+        assertTrue(found.stream().anyMatch(f -> f.what().equals("root")), "a head is not that of the leaves");
+        List<Finding> after = look();
+        for (Alteration one : all) {
+            assertFalse(named(after, one.what(), one.place()), one::toString);
+        }
+        assertFalse(
+                after.stream()
+                        .anyMatch(f ->
+                                Set.of("guard", "leaf", "root", "signature").contains(f.what())),
+                after::toString);
+    }
+
+    private static void assertNamed(List<Finding> found, String what, String place) {
+        assertTrue(named(found, what, place), () -> what + ", " + place + " in " + found);
+    }
+
+    private static boolean named(List<Finding> found, String what, String place) {
+        return found.stream().anyMatch(f -> f.what().equals(what) && f.place().equals(place));
+    }
+
+    @Test
+    void thePage_saysWhoVouches_andALookCanBeBegun() {
+        Browser sue = Browser.signedIn(SUE.account(), PASSWORD);
+        String page = sue.get("/seal").asString();
+        assertTrue(page.contains("Nobody else has seen this head.") || page.contains("Seen and signed by"), page);
+        assertTrue(page.contains("site-") && page.contains("benchtrail.invalid/log"), page);
+        assertEquals(303, sue.post("/seal/looks", Map.of()).statusCode());
+        for (int i = 0; i < 3000 && sue.get("/seal").asString().contains("Going on"); i++) {
+            Thread.onSpinWait();
+        }
+        assertTrue(sue.get("/seal").asString().contains("Ended"), "the look came to its end");
+        assertEquals(303, sue.post("/seal/looks/end", Map.of()).statusCode());
+    }
+}

@@ -1,0 +1,214 @@
+package org.benchtrail.seal.offline;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Stream;
+import org.benchtrail.core.integrity.Checkpoint;
+import org.benchtrail.core.integrity.Keys;
+import org.benchtrail.core.integrity.SigningKey;
+import org.benchtrail.core.integrity.VerifierKey;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The verifier on exports as they are, and as somebody makes them who owns the database, or the key as well. */
+class FolderVerifierTest {
+    @TempDir
+    Path folder;
+
+    @TempDir
+    Path besides;
+
+    private Path policy = Path.of("");
+    private String earlier = "";
+    private String said = "";
+
+    private static SmallExport three() {
+        return new SmallExport()
+                .site("keys", "first")
+                .entry("40718-6", "opened")
+                .site("accounts", "roles of ines");
+    }
+
+    private static SmallExport five() {
+        return three().entry("40718-6", "a reading").entry("40718-6", "advanced");
+    }
+
+    private static String typed(Checkpoint head) {
+        return head.size() + ":" + head.root().base64();
+    }
+
+    @BeforeEach
+    void export() throws IOException {
+        policy = Files.writeString(besides.resolve("policy"), SmallExport.POLICY);
+        earlier = typed(three().head(3));
+        five().write(folder, true);
+    }
+
+    private int verify(String... further) {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        int exit = VerifyCommand.run(
+                Stream.concat(Stream.of(folder.toString()), Stream.of(further)).toList(),
+                new PrintStream(out, true, StandardCharsets.UTF_8));
+        said = out.toString(StandardCharsets.UTF_8);
+        return exit;
+    }
+
+    @Test
+    void whatIsWitnessed_holds() {
+        assertEquals(0, verify("--policy", policy.toString()), () -> said);
+        assertTrue(said.startsWith("Holds.\n"), said);
+        assertTrue(said.contains("5 records of 3 streams were looked at."), said);
+    }
+
+    @Test
+    void anEarlierHead_typedFromPaper_orAsANote_vouches() throws IOException {
+        assertEquals(0, verify("--earlier", earlier), () -> said);
+        Path other = besides.resolve("other");
+        three().write(other, false);
+        assertEquals(0, verify("--earlier", other.resolve("checkpoint").toString()), () -> said);
+        assertTrue(said.contains("The earlier head of 3 leaves that you gave is contained."), said);
+    }
+
+    @Test
+    void withoutSomebodyOutside_itCannotBeTold() throws IOException {
+        assertEquals(2, verify(), () -> said);
+        five().write(folder, false);
+        assertEquals(2, verify("--policy", policy.toString()), () -> said);
+        assertTrue(said.contains("Too few witnesses"), said);
+        Files.writeString(policy, SmallExport.POLICY.replace("quorum w1", "quorum none"));
+        assertEquals(2, verify("--policy", policy.toString()), () -> said);
+        assertTrue(said.contains("Signed by the shop alone. Nobody else has seen this head."), said);
+    }
+
+    @Test
+    void somethingElse_isNoExport() throws IOException {
+        Files.writeString(folder.resolve("checkpoint"), "nothing of the kind\n");
+        assertEquals(3, verify("--earlier", earlier));
+        Files.delete(folder.resolve("checkpoint"));
+        assertEquals(3, verify());
+        assertEquals(3, verify("--policy"));
+        assertEquals(3, verify("--policy", besides.resolve("missing").toString()));
+        assertEquals(3, verify("--unknown", "x"));
+        assertEquals(
+                3,
+                VerifyCommand.run(
+                        List.of(), new PrintStream(new ByteArrayOutputStream(), true, StandardCharsets.UTF_8)));
+    }
+
+    /** Each byte of the head, and every third of the rest, is turned once: the verifier never says that the export holds. */
+    @Test
+    void oneByteTurnedAnywhere_isNamed() throws IOException {
+        List<Path> files;
+        try (Stream<Path> all = Files.walk(folder)) {
+            files = all.filter(Files::isRegularFile).toList();
+        }
+        assertEquals(4, files.size());
+        List<String> passed = new ArrayList<>();
+        int turned = 0;
+        for (Path file : files) {
+            byte[] bytes = Files.readAllBytes(file);
+            boolean head = file.endsWith("checkpoint");
+            for (int i = 0; i < bytes.length; i += head ? 1 : 3) {
+                bytes[i] ^= 1;
+                Files.write(file, bytes);
+                bytes[i] ^= 1;
+                int exit = head
+                        ? verify("--policy", policy.toString(), "--earlier", earlier)
+                        : verify("--earlier", earlier);
+                turned++;
+                if (head ? exit != 1 && exit != 3 && !isWitnessLine(i, bytes) : exit != 1) {
+                    passed.add(file.getFileName() + " byte " + i + ": " + exit);
+                }
+            }
+            Files.write(file, bytes);
+        }
+        assertTrue(turned > 700, "only " + turned);
+        assertEquals(List.of(), passed);
+        assertEquals(0, verify("--policy", policy.toString(), "--earlier", earlier), () -> said);
+    }
+
+    /** Who spoils the name of a signer takes that signature away, and no more. */
+    private static boolean isWitnessLine(int at, byte[] note) {
+        return at > new String(note, StandardCharsets.UTF_8).indexOf("\u2014 witness.example");
+    }
+
+    /** The owner of the database rewrites an entry and everything that follows from it, but has no key. */
+    @Test
+    void aRewrittenRecord_withItsChainLeavesAndTiles_isNamedByTheRoot() throws IOException {
+        byte[] head = Files.readAllBytes(folder.resolve("checkpoint"));
+        three().entry("40718-6", "another reading").entry("40718-6", "advanced").write(folder, true);
+        Files.write(folder.resolve("checkpoint"), head);
+        assertEquals(1, verify("--policy", policy.toString()), () -> said);
+        assertTrue(said.contains("root: checkpoint: the leaves have another root than the head"), said);
+    }
+
+    /** And signs the rewritten log with the key: only a head that somebody else keeps shows it. */
+    @Test
+    void aRewrittenLog_signedAgain_isNamedByTheEarlierHead() throws IOException {
+        new SmallExport()
+                .site("keys", "first")
+                .entry("40718-6", "opened otherwise")
+                .site("accounts", "roles of ines")
+                .entry("40718-6", "a reading")
+                .entry("40718-6", "advanced")
+                .write(folder, true);
+        assertEquals(0, verify("--policy", policy.toString()), () -> said);
+        assertEquals(1, verify("--policy", policy.toString(), "--earlier", earlier), () -> said);
+        assertTrue(said.contains("earlier head: leaves below 3: are not those of the head that you hold"), said);
+    }
+
+    @Test
+    void aShorterLog_isNamedByTheEarlierHead() {
+        assertEquals(
+                1, verify("--earlier", typed(five().entry("40718-6", "closed").head(6))), () -> said);
+        assertTrue(said.contains("has 5 leaves, and the head that you hold has 6"), said);
+    }
+
+    @Test
+    void aLogOfAnotherKey_isNamed() throws IOException {
+        Files.writeString(
+                policy,
+                SmallExport.POLICY.replace(
+                        SmallExport.LOG.verifier().toString(),
+                        new SigningKey("log.shop.example/trail", VerifierKey.LOG, Keys.TEST_3)
+                                .verifier()
+                                .toString()));
+        assertEquals(1, verify("--policy", policy.toString()), () -> said);
+        assertTrue(said.contains("signature: checkpoint: no known key signed this note"), said);
+    }
+
+    @Test
+    void aMissingRecord_andAFileThatDoesNotBelong_areNamed() throws IOException {
+        Path records = folder.resolve("records/000.p/5");
+        String text = Files.readString(records);
+        Files.writeString(records, text.substring(0, text.length() / 2));
+        assertEquals(1, verify("--earlier", earlier), () -> said);
+        assertTrue(said.contains("record: records/000.p/5: has not one line for each of 5 leaves"), said);
+        Files.delete(records);
+        assertEquals(1, verify("--earlier", earlier), () -> said);
+        assertTrue(said.contains("is missing in records/000.p/5"), said);
+        Files.writeString(records, text);
+        Files.writeString(folder.resolve("tile/0/001"), "x");
+        assertEquals(1, verify("--earlier", earlier), () -> said);
+        assertTrue(said.contains("tile: tile/0/001: is nothing that a log of 5 leaves has"), said);
+    }
+
+    @Test
+    void aLogFolderWithoutRecords_isVerifiedAsFarAsItGoes() throws IOException {
+        Files.delete(folder.resolve("records/000.p/5"));
+        Files.delete(folder.resolve("records/000.p"));
+        Files.delete(folder.resolve("records"));
+        assertEquals(0, verify("--earlier", earlier), () -> said);
+        assertTrue(said.contains("what the leaves seal was not looked at"), said);
+    }
+}
