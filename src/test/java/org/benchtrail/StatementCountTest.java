@@ -123,7 +123,7 @@ class StatementCountTest {
      */
     @ParameterizedTest
     @CsvSource({
-        "/today, 14",
+        "/today, 15",
         "/queue, 10",
         "/queue?standing=CLOSED&text=lamp&sort=priority-back, 10",
         "/queue.csv?due=week, 3",

@@ -13,6 +13,15 @@ class AbsenceRows implements PanacheRepository<Absence> {
         return list("account = ?1 and withdrawn is null and ends > ?2 order by begins", account, now);
     }
 
+    /** Accounts that are away and whose place that person takes, by login. */
+    List<String> standsInOf(String person, Instant now) {
+        return getEntityManager()
+                .createNativeQuery("select stands_in_for(:person, :now) as account order by account", String.class)
+                .setParameter("person", person)
+                .setParameter("now", now)
+                .getResultList();
+    }
+
     /** Everybody's at that moment. */
     List<Absence> at(Instant now) {
         return list("withdrawn is null and begins <= ?1 and ends > ?1 order by begins, id", now);

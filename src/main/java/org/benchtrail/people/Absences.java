@@ -35,12 +35,7 @@ public class Absences {
 
     /** Accounts that are away and whose place that person takes, by login. */
     public List<String> standsInOf(String person, Instant now) {
-        Map<String, Absence> away = delegates(now);
-        return away.keySet().stream()
-                .filter(account ->
-                        standsIn(account, away).filter(person::equals).isPresent())
-                .sorted()
-                .toList();
+        return rows.standsInOf(person, now);
     }
 
     /** Everybody who is away now, with who stands in. */

@@ -12,15 +12,15 @@ final class Base32 {
         int held = 0;
         int bits = 0;
         for (byte one : bytes) {
-            held = held << 8 | one & 0xff;
+            held = (held << 8) | (one & 0xff);
             bits += 8;
             while (bits >= BITS) {
                 bits -= BITS;
-                text.append(ALPHABET.charAt(held >> bits & 31));
+                text.append(ALPHABET.charAt((held >> bits) & 31));
             }
         }
         return bits == 0
                 ? text.toString()
-                : text.append(ALPHABET.charAt(held << BITS - bits & 31)).toString();
+                : text.append(ALPHABET.charAt((held << (BITS - bits)) & 31)).toString();
     }
 }

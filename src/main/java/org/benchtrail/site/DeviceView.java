@@ -55,7 +55,7 @@ public record DeviceView(
     }
 
     /** Its label as part of an address. */
-    String inAddress() {
+    public String inAddress() {
         return URLEncoder.encode(label, StandardCharsets.UTF_8).replace("+", "%20");
     }
 

@@ -16,6 +16,7 @@ import org.junit.jupiter.api.Assertions;
 final class Person implements AutoCloseable {
     private static final int WIDE = 1280;
     private static final int NARROW = 360;
+    private static final boolean PICTURES = Boolean.getBoolean("pictures");
 
     private final BrowserContext context;
     private final String server;
@@ -131,15 +132,17 @@ final class Person implements AutoCloseable {
     }
 
     /**
-     * Looks at the page wide and narrow: keeps pictures, and asks axe-core for what bars anybody's way and whether anything
+     * Looks at the page wide and narrow: keeps pictures where {@code -Dpictures=true} asks for them, and asks axe-core for what bars anybody's way and whether anything
      * reaches beyond a narrow screen.
      */
     void look(String name) {
         for (int width : new int[] {WIDE, NARROW}) {
             page.setViewportSize(width, 900);
-            page.screenshot(new Page.ScreenshotOptions()
-                    .setPath(Path.of("target", "screenshots", name + "-" + width + ".png"))
-                    .setFullPage(true));
+            if (PICTURES) {
+                page.screenshot(new Page.ScreenshotOptions()
+                        .setPath(Path.of("target", "screenshots", name + "-" + width + ".png"))
+                        .setFullPage(true));
+            }
             Number needed = (Number) page.evaluate("document.documentElement.scrollWidth");
             Assertions.assertTrue(
                     needed.intValue() <= width, name + " needs " + needed + " px on a screen of " + width + " px");

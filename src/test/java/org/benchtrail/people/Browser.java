@@ -6,11 +6,16 @@ import io.restassured.http.Cookies;
 import io.restassured.response.Response;
 import io.restassured.specification.RequestSpecification;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.benchtrail.pages.Html;
 
-/** A browser as far as these tests need one: keeps cookies, follows no redirect, sends forms with the token of the page. */
+/**
+ * A browser as far as these tests need one: keeps cookies, follows no redirect, sends forms with the token of the page. A page that is
+ * not sound HTML fails at once.
+ */
 public final class Browser {
     private static final Pattern FORM_TOKEN = Pattern.compile("name=\"csrf-token\" value=\"([^\"]*)\"");
 
@@ -63,7 +68,14 @@ public final class Browser {
                 cookies.put(cookie.getName(), cookie.getValue());
             }
         });
-        Matcher token = FORM_TOKEN.matcher(answer.asString());
+        String page = answer.asString();
+        if (page.startsWith("<!DOCTYPE html>")) {
+            List<String> faults = Html.faults(page);
+            if (!faults.isEmpty()) {
+                throw new AssertionError(faults + " in " + page);
+            }
+        }
+        Matcher token = FORM_TOKEN.matcher(page);
         if (token.find()) {
             formToken = token.group(1);
         }

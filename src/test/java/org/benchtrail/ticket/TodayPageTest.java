@@ -10,6 +10,8 @@ import io.restassured.response.Response;
 import jakarta.inject.Inject;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.regex.Matcher;
@@ -150,6 +152,33 @@ class TodayPageTest {
         assertBackOnToday(decides(ole, desk, "hand-over", Map.of("hand.to", "way-ole")));
         assertFalse(waits(ole, desk));
         assertEquals("way-ole", desk.sheet().getString("course.assignee"));
+    }
+
+    @Test
+    void whatWaitsForSomebodyAway_isSeenByWhoStandsIn_whoDecidesNothingInTheirName() {
+        ApiDesk desk = site.desk("way-ines");
+        desk.does(AttackSite.offered("way-ole"));
+        Browser ole = browser("way-ole");
+        Browser tom = browser("way-tom");
+        assertFalse(waits(tom, desk));
+        int before = counted(tom);
+        String today = LocalDate.now(ZoneOffset.UTC).toString();
+        Response away = ole.post("/me/absences", Map.of("first", today, "last", today, "delegate", "way-tom"));
+        assertEquals(303, away.statusCode(), away.asString());
+        try {
+            assertTrue(waits(tom, desk));
+            assertTrue(counted(tom) > before, "the band counts it as well");
+            String page = today(tom);
+            assertTrue(page.contains("who is away; you stand in"), page);
+            assertTrue(page.contains("You stand in for"), page);
+            assertFalse(page.contains("Take " + desk.number), "an offer is answered by whom it was made to");
+            assertTrue(waits(ole, desk), "it waits for them as before");
+        } finally {
+            String id = ole.get("/me").asString().replaceAll("(?s).*/me/absences/(\\d+)/end.*", "$1");
+            ole.post("/me/absences/" + id + "/end", Map.of());
+        }
+        assertFalse(waits(tom, desk));
+        assertEquals(before, counted(tom));
     }
 
     @Test

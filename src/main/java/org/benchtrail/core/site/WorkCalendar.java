@@ -5,7 +5,6 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
-import java.time.ZoneOffset;
 import java.time.zone.ZoneOffsetTransition;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -33,7 +32,7 @@ public record WorkCalendar(ZoneId zone, Map<DayOfWeek, List<Shift>> week, List<H
 
     /** Every minute counts. */
     public static final WorkCalendar ROUND_THE_CLOCK = new WorkCalendar(
-            ZoneOffset.UTC,
+            ZoneId.of("UTC"),
             Arrays.stream(DayOfWeek.values())
                     .collect(Collectors.toMap(Function.identity(), day -> List.of(Shift.WHOLE_DAY))),
             List.of());

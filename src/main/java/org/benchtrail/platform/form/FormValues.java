@@ -107,6 +107,16 @@ public final class FormValues {
         return is(field, value) ? this : several.getOrDefault(field + "=" + value, new FormValues());
     }
 
+    /**
+     * What stands before the id of a field of which the page has several: nothing where it is wrong, so that the words about it
+     * lead to that one.
+     *
+     * @param about tells the field from the others
+     */
+    public String at(String name, Object about) {
+        return wrong(name) ? "" : about + "-";
+    }
+
     /** Whether something was typed into a group that is not stored, or is wrong, so that its answer cannot stand folded. */
     public boolean unsaved(String group) {
         return Stream.concat(typed.stream(), errors.keySet().stream()).anyMatch(name -> name.startsWith(group + "."));

@@ -71,9 +71,9 @@ public enum DatabaseFault {
             return state == null
                     ? sql instanceof SQLTransientConnectionException || says(sql, POOL)
                     : state.equals(READ_ONLY)
-                            || state.length() == 5
+                            || (state.length() == 5
                                     && CLASSES.contains(state.substring(0, 2))
-                                    && !ANSWERED.contains(state);
+                                    && !ANSWERED.contains(state));
         }
         return one instanceof SocketException && one.getStackTrace().length > 0 && isOfTheDriver(one);
     }

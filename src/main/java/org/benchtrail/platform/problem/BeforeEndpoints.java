@@ -89,7 +89,7 @@ public class BeforeEndpoints {
         }
         // what a decoder of addresses, forms or headers says of what it cannot read
         boolean unreadable = failure instanceof IllegalArgumentException
-                || failure != null && failure.getClass().getName().startsWith("io.netty.handler.codec.");
+                || (failure != null && failure.getClass().getName().startsWith("io.netty.handler.codec."));
         return unreadable ? 400 : request.statusCode() < 400 ? 500 : request.statusCode();
     }
 }

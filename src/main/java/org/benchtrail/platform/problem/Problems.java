@@ -212,8 +212,8 @@ public class Problems {
             String said = one.getMessage() == null ? "" : one.getMessage();
             if (one instanceof ClosedChannelException
                     || isOfTheFormReader(one)
-                    || one instanceof SQLException sql && NO_SUCH_CHARACTER.equals(sql.getSQLState())
-                    || one instanceof IllegalArgumentException && said.startsWith("Failed to parse media type")
+                    || (one instanceof SQLException sql && NO_SUCH_CHARACTER.equals(sql.getSQLState()))
+                    || (one instanceof IllegalArgumentException && said.startsWith("Failed to parse media type"))
                     || one.getClass().getName().startsWith("io.netty.handler.codec.")) {
                 return true;
             }

@@ -68,8 +68,8 @@ public class AttachmentPage {
         int seen = new PostedForm(Map.of("version", version == null ? List.of() : List.of(version))).version();
         return Refusal.answer(
                 () -> screen.after(acts.attach(ticket, seen, uploaded(file, said), current.actor()), Map.of()),
-                refusal ->
-                        screen.again(ticket, Map.of(GROUP + "shows", List.of(said)), atItsFields(refusal), 0, STALE));
+                refusal -> screen.again(
+                        ticket, "attachments", Map.of(GROUP + "shows", List.of(said)), atItsFields(refusal), 0, STALE));
     }
 
     private static NewFile uploaded(@Nullable FileUpload file, String shows) {

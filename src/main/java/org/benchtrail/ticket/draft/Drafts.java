@@ -58,7 +58,8 @@ public class Drafts {
                 .filter(field -> form.isAnswer(field.getKey()))
                 .collect(Collectors.toMap(Map.Entry::getKey, Map.Entry::getValue)));
         if (fields.length() > MOST) {
-            throw new Invalid("form", "This is too long to be kept as a draft: shorten it, or attach it as a file.");
+            throw new Invalid(
+                    SheetForm.WHOLE, "This is too long to be kept as a draft: shorten it, or attach it as a file.");
         }
         of("keep", ticket, person)
                 .with("form", form.key(typed))

@@ -32,6 +32,9 @@ public record SheetForm(
     /** Of every form: the version of the sheet, the button, and the page to go back to. */
     private static final Set<String> COMMON = Set.of("version", "then", "back");
 
+    /** The field of a problem that a form has as a whole. */
+    public static final String WHOLE = "form";
+
     private static final char SEVERAL = '|';
 
     public static SheetForm of(String name, FieldGroup<?>... groups) {
@@ -80,7 +83,7 @@ public record SheetForm(
             return new Work(posting.acts(), move.apply(posting), posting.after());
         }
         if (posting.acts().isEmpty()) {
-            throw new Invalid("form", "Nothing new was filled in, so there is nothing to record.");
+            throw new Invalid(WHOLE, "Nothing new was filled in, so there is nothing to record.");
         }
         return new Work(posting.acts(), null);
     }

@@ -47,7 +47,7 @@ class SavedFilters implements PanacheRepository<SavedFilter> {
                         "name",
                         "Name the filter, in at most " + LONGEST_NAME + " characters.")
                 .require(PlainText.isText(typedName), "name", PlainText.WHAT_TO_DO)
-                .require(!query.isEmpty(), "name", "Choose something to filter by first.")
+                .require(!query.isEmpty(), "text", "Choose something to filter by first.")
                 .require(query.length() <= LONGEST_QUERY, "text", "That is too long a filter to keep: use fewer words.")
                 .throwIfAny();
         SavedFilter kept = find("owner = ?1 and name = ?2", owner.account(), name)

@@ -9,6 +9,7 @@ import java.util.stream.Stream;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Step;
 import org.benchtrail.platform.form.FormValues;
+import org.benchtrail.ticket.Viewing;
 import org.benchtrail.ticket.desk.DeskForms;
 import org.benchtrail.ticket.document.DocumentForms;
 import org.benchtrail.ticket.entry.CorrectionForms;
@@ -51,6 +52,15 @@ public final class SheetForms {
                 .filter(name -> OF_STEP.entrySet().stream()
                         .noneMatch(of -> of.getKey() != step && of.getValue().contains(name)))
                 .collect(Collectors.toSet());
+    }
+
+    /**
+     * What stands before the ids of a form's fields where it stands beside the step, whose form may have the same fields; the
+     * assignee has all of them in the form of Identify.
+     */
+    static String prefix(String form, Viewing viewing) {
+        boolean beside = viewing.sheet().step() != Step.IDENTIFY || !viewing.isViewersOwn();
+        return beside && Set.of("evidence", "identify").contains(form) ? "add-" : "";
     }
 
     static Optional<SheetForm> find(String name) {

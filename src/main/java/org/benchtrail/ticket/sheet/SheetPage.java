@@ -80,7 +80,7 @@ public class SheetPage {
                 }),
                 refusal -> {
                     drafts.keep(ticket, person, named, posted.version(), typed);
-                    return screen.again(ticket, typed, refusal, posted.version(), STALE);
+                    return screen.again(ticket, form, typed, refusal, posted.version(), STALE);
                 });
     }
 }

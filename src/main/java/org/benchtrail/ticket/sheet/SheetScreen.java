@@ -68,15 +68,21 @@ public class SheetScreen {
     /**
      * The page again, with what was typed and what is wrong with it.
      *
+     * @param form its name
      * @param seen version that the sender has seen; 0 if what others did since need not be told
      * @param staleWords what is said if somebody else was quicker
      */
     public TemplateInstance again(
-            TicketNumber number, Map<String, List<String>> typed, Refusal refusal, int seen, String staleWords) {
+            TicketNumber number,
+            String form,
+            Map<String, List<String>> typed,
+            Refusal refusal,
+            int seen,
+            String staleWords) {
         SheetQueries.Contents contents = contents(number);
         Notice notice = refusal.isStale()
                 ? Notice.stale(staleWords, seen == 0 ? List.of() : since(seen, contents.viewing()))
-                : Notice.invalid(refusal.problems());
+                : Notice.invalid(refusal.problems(), SheetForms.prefix(form, contents.viewing()));
         return page(contents, typed, notice);
     }
 

@@ -61,11 +61,9 @@ public record TestView(String theory, List<Check> checks, List<Check> toMake, bo
 
     public record Seen(String observation, String outcome) {}
 
-    /** What stands before the ids of the fields of a check's form: nothing for the one that was sent last, or else the first. */
+    /** What stands before the ids of the fields of a check's form: nothing for the one that was sent last. */
     public String prefix(FormValues fill, int entry) {
-        String sent = fill.value("result.check");
-        boolean plain = sent.isEmpty() ? toMake.get(0).entry() == entry : sent.equals(Integer.toString(entry));
-        return plain ? "" : "check-" + entry + "-";
+        return fill.is("result.check", entry) ? "" : "check-" + entry + "-";
     }
 
     public static TestView of(JobSheet sheet, @Nullable RankingView ranking) {

@@ -6,6 +6,7 @@ import org.benchtrail.core.method.Caution;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.test.ExpectedValue;
 import org.benchtrail.platform.Option;
+import org.benchtrail.platform.form.FormValues;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -57,6 +58,11 @@ public record NextView(
         /** What is asked for where it is measured. */
         public String measureLabel() {
             return unit.isEmpty() ? "Value with its unit" : "Value, in " + unit + " or with its unit";
+        }
+
+        /** What stands before the ids of the fields of its form: nothing for the one that was sent last. */
+        public String prefix(FormValues fill) {
+            return fill.is("reading.finding", finding) ? "" : finding + "-";
         }
 
         /** What a check of it does. */

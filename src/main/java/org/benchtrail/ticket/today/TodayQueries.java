@@ -21,6 +21,7 @@ import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.core.method.desk.WaitKind;
 import org.benchtrail.core.site.SiteHistory;
 import org.benchtrail.core.site.WorkingTime;
+import org.benchtrail.people.Absences;
 import org.benchtrail.people.Directory;
 import org.benchtrail.people.Duty;
 import org.benchtrail.site.SiteBook;
@@ -45,6 +46,7 @@ class TodayQueries {
     private final TicketListQueries lists;
     private final TicketQueries tickets;
     private final Directory people;
+    private final Absences absences;
     private final SiteBook site;
     private final Clock clock;
     private final Instance<Duty> duties;
@@ -54,6 +56,7 @@ class TodayQueries {
             TicketListQueries lists,
             TicketQueries tickets,
             Directory people,
+            Absences absences,
             SiteBook site,
             Clock clock,
             Instance<Duty> duties) {
@@ -61,6 +64,7 @@ class TodayQueries {
         this.lists = lists;
         this.tickets = tickets;
         this.people = people;
+        this.absences = absences;
         this.site = site;
         this.clock = clock;
         this.duties = duties;
@@ -86,11 +90,23 @@ class TodayQueries {
                         .toList(),
                 telling.groups(waiting),
                 asked.stream().map(telling::asked).toList(),
+                standIns(viewer, now),
                 own.tickets().stream()
                         .map(t -> TodayView.Line.of(t, now, zone, time))
                         .toList(),
                 own.counted(),
                 part("-", 1, viewer).counted());
+    }
+
+    private List<TodayView.StandIn> standIns(Actor viewer, Instant now) {
+        List<String> away = absences.standsInOf(viewer.account(), now);
+        Map<String, String> names = away.isEmpty() ? Map.of() : people.names(away);
+        return away.stream()
+                .map(account -> new TodayView.StandIn(
+                        account,
+                        names.getOrDefault(account, account),
+                        part(account, 1, viewer).counted()))
+                .toList();
     }
 
     private QueuePart part(String assignee, int size, Actor viewer) {
@@ -110,7 +126,10 @@ class TodayQueries {
     private Map<String, String> names(
             List<WaitingLine> waiting, List<WaitingLine> asked, Map<TicketNumber, JobSheet> sheets) {
         Set<String> accounts = new HashSet<>();
-        Stream.concat(waiting.stream(), asked.stream()).map(WaitingLine::asker).forEach(accounts::add);
+        Stream.concat(waiting.stream(), asked.stream()).forEach(line -> {
+            accounts.add(line.asker());
+            Optional.ofNullable(line.account()).ifPresent(accounts::add);
+        });
         sheets.values().forEach(sheet -> accounts.addAll(Viewing.accounts(sheet)));
         return people.names(accounts);
     }
@@ -154,7 +173,7 @@ class TodayQueries {
         private WaitView wait(WaitingLine line) {
             JobSheet sheet = sheets.get(line.number());
             return sheet == null
-                    ? WaitView.named(line, names.getOrDefault(line.asker(), line.asker()), now, zone)
+                    ? WaitView.named(line, viewer.account(), login -> names.getOrDefault(login, login), now, zone)
                     : WaitView.whole(
                             line,
                             new Viewing(

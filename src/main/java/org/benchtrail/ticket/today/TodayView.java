@@ -19,6 +19,7 @@ import org.benchtrail.ticket.Times;
  * @param duties what else waits for the person
  * @param groups what waits on tickets, by its kind; the longest waiting first
  * @param asked what the person asked of others and waits for
+ * @param standIns those who are away and for whom the person stands in
  * @param next own tickets, the first due first
  * @param own how many open tickets the person has in all
  * @param unassigned how many open tickets nobody has
@@ -31,12 +32,16 @@ public record TodayView(
         List<Duty.Line> duties,
         List<Group> groups,
         List<Asked> asked,
+        List<StandIn> standIns,
         List<Line> next,
         long own,
         long unassigned) {
 
     /** Waits of one kind; at least one. */
     public record Group(WaitKind kind, List<WaitView> waits) {}
+
+    /** @param tickets how many open tickets that person has */
+    public record StandIn(String account, String name, long tickets) {}
 
     /** @param what was asked for, in words */
     public record Asked(String number, String title, String what, String when) {}

@@ -3,6 +3,7 @@ package org.benchtrail.ticket.today;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.Map;
+import java.util.function.UnaryOperator;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.desk.Asked;
 import org.benchtrail.core.method.desk.Hold;
@@ -19,6 +20,7 @@ import org.jspecify.annotations.Nullable;
  * @param version number of the last entry; 0 where only a link is shown
  * @param entry that made it wait
  * @param when who made it wait, and how long ago
+ * @param away name of who is away and for whom the viewer stands in; empty if it waits for the viewer
  * @param evidence null where there are so many waits that this one is only named, or the record does not hold
  * @param given values that its form carries along, by the name of their field
  * @param held whether the ticket is on hold
@@ -32,12 +34,17 @@ public record WaitView(
         String device,
         String place,
         String when,
+        String away,
         @Nullable WaitEvidence evidence,
         Map<String, String> given,
         boolean held) {
 
-    /** @param asker name of who made it wait */
-    static WaitView named(WaitingLine line, String asker, Instant now, ZoneId zone) {
+    /**
+     * Without the evidence.
+     *
+     * @param names of accounts, by login
+     */
+    static WaitView named(WaitingLine line, String viewer, UnaryOperator<String> names, Instant now, ZoneId zone) {
         return new WaitView(
                 line.kind(),
                 line.number().toString(),
@@ -46,7 +53,8 @@ public record WaitView(
                 line.title(),
                 line.device(),
                 line.place(),
-                when(line, asker, now, zone),
+                when(line, names.apply(line.asker()), now, zone),
+                line.account() == null || line.account().equals(viewer) ? "" : names.apply(line.account()),
                 null,
                 Map.of(),
                 false);
@@ -54,7 +62,7 @@ public record WaitView(
 
     static WaitView whole(WaitingLine line, Viewing viewing) {
         JobSheet sheet = viewing.sheet();
-        WaitView named = named(line, viewing.name(line.asker()), viewing.now(), viewing.zone());
+        WaitView named = named(line, viewing.viewer().account(), viewing::name, viewing.now(), viewing.zone());
         return new WaitView(
                 named.kind,
                 named.number,
@@ -64,6 +72,7 @@ public record WaitView(
                 named.device,
                 named.place,
                 named.when,
+                named.away,
                 WaitEvidence.of(line, viewing),
                 given(line, viewing),
                 sheet.course().hold() != null);

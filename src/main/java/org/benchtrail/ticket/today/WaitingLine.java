@@ -3,11 +3,13 @@ package org.benchtrail.ticket.today;
 import java.time.Instant;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.core.method.desk.WaitKind;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Something that waits, and the ticket on which it does.
  *
  * @param entry that made it wait
+ * @param account for whom it waits; null if for everybody of a role
  * @param asker account that made it wait
  * @param due from when on it waits
  */
@@ -15,6 +17,7 @@ record WaitingLine(
         int ticket,
         WaitKind kind,
         int entry,
+        @Nullable String account,
         String asker,
         Instant since,
         Instant due,

@@ -16,10 +16,10 @@ from jsonb_to_recordset(cast(:waits as jsonb)) as w (
 select ticket from ticket_wait_owed order by ticket limit 100
 
 -- @ waiting
--- Whoever had a hand in the work judges nothing of it.
-select w.ticket, w.kind, w.entry, w.asker, w.since, w.due, t.title, t.device, t.place
+-- Whoever had a hand in the work judges nothing of it. Accounts are one's own and those for whom one stands in.
+select w.ticket, w.kind, w.entry, w.account, w.asker, w.since, w.due, t.title, t.device, t.place
 from (
-  select * from ticket_wait where account = :account and due <= :now
+  select * from ticket_wait where account = any(cast(:account as text) || array(select stands_in_for(:account, :now))) and due <= :now
   union
   select * from ticket_wait where supervisors and :supervisor and due <= :now and :account <> all (hands)
   union
@@ -32,7 +32,7 @@ limit :most
 -- @ count
 select count(*)
 from (
-  select id from ticket_wait where account = :account and due <= :now
+  select id from ticket_wait where account = any(cast(:account as text) || array(select stands_in_for(:account, :now))) and due <= :now
   union
   select id from ticket_wait where supervisors and :supervisor and due <= :now and :account <> all (hands)
   union
@@ -40,7 +40,7 @@ from (
 ) w
 
 -- @ asked
-select w.ticket, w.kind, w.entry, w.asker, w.since, w.due, t.title, t.device, t.place
+select w.ticket, w.kind, w.entry, w.account, w.asker, w.since, w.due, t.title, t.device, t.place
 from ticket_wait w
 join ticket t on t.serial = w.ticket
 where w.asker = :account and w.account is distinct from :account and w.due <= :now
