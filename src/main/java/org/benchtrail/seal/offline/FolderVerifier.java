@@ -23,14 +23,14 @@ import org.benchtrail.core.integrity.WitnessPolicy;
 
 /** Verifies a whole exported log: signatures, every leaf, every tile, an earlier head, every stream, and the records if they are there. */
 final class FolderVerifier {
-    private final Asked asked;
-    private final Report report = new Report();
+    private final VerifyArguments asked;
+    private final VerifyReport report = new VerifyReport();
     private final Map<Integer, List<Hash>> levels = new HashMap<>();
     private final Frontier frontier =
             new Frontier(0, List.of(), (level, n, hash) -> level(level).add(hash));
     private final RecordVerifier records;
 
-    FolderVerifier(Asked asked) {
+    FolderVerifier(VerifyArguments asked) {
         this.asked = asked;
         records = new RecordVerifier(asked.export(), report);
     }
@@ -39,7 +39,7 @@ final class FolderVerifier {
         return levels.computeIfAbsent(level, l -> new ArrayList<>());
     }
 
-    Report verify() throws IOException {
+    VerifyReport verify() throws IOException {
         Path file = asked.export().resolve("checkpoint");
         SignedNote note;
         Checkpoint head;
@@ -108,7 +108,7 @@ final class FolderVerifier {
     }
 
     private void atEarlier() {
-        Asked.Head earlier = asked.earlier();
+        VerifyArguments.Head earlier = asked.earlier();
         if (earlier != null && frontier.size() == earlier.size()) {
             if (frontier.root().equals(earlier.root())) {
                 report.contains(earlier.size());
@@ -122,7 +122,7 @@ final class FolderVerifier {
     }
 
     private void earlier(Checkpoint head) {
-        Asked.Head earlier = asked.earlier();
+        VerifyArguments.Head earlier = asked.earlier();
         if (earlier != null && earlier.size() > frontier.size()) {
             report.found(
                     "earlier head",

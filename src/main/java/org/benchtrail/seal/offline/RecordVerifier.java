@@ -20,7 +20,7 @@ final class RecordVerifier {
     private static final String TICKET = "ticket/";
 
     private final Path folder;
-    private final Report report;
+    private final VerifyReport report;
     private final boolean present;
     private final ObjectMapper mapper = new ObjectMapper();
     private final Map<String, Leaf> ends = new HashMap<>();
@@ -28,7 +28,7 @@ final class RecordVerifier {
     private String part = "";
     private long checked;
 
-    RecordVerifier(Path folder, Report report) {
+    RecordVerifier(Path folder, VerifyReport report) {
         this.folder = folder.resolve("records");
         this.report = report;
         present = Files.isDirectory(this.folder);

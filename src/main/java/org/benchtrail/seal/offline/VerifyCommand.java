@@ -11,12 +11,12 @@ public final class VerifyCommand {
     /** Answers with 0 holds and vouched for, 1 does not hold, 2 holds as far as can be told, 3 no export. */
     public static int run(List<String> words, PrintStream out) {
         try {
-            Report report = new FolderVerifier(Asked.parse(words)).verify();
+            VerifyReport report = new FolderVerifier(VerifyArguments.parse(words)).verify();
             report.lines().forEach(out::println);
             return report.exit();
         } catch (IOException | IllegalArgumentException e) {
             out.println(e instanceof IOException ? "Cannot be read: " + e.getMessage() : e.getMessage());
-            return Report.NO_EXPORT;
+            return VerifyReport.NO_EXPORT;
         }
     }
 }

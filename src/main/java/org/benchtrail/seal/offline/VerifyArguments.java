@@ -20,7 +20,7 @@ import org.jspecify.annotations.Nullable;
  * @param policy whose signatures are asked for; null if none was given
  * @param earlier a head that whoever asks holds; null if none was given
  */
-record Asked(
+record VerifyArguments(
         Path export,
         @Nullable WitnessPolicy policy,
         @Nullable Head earlier) {
@@ -32,7 +32,7 @@ record Asked(
     record Head(long size, Hash root) {}
 
     /** @throws IllegalArgumentException with a sentence that says what cannot be taken */
-    static Asked parse(List<String> words) throws IOException {
+    static VerifyArguments parse(List<String> words) throws IOException {
         if (words.isEmpty() || words.size() % 2 == 0) {
             throw new IllegalArgumentException("Use it so: " + USAGE);
         }
@@ -47,7 +47,7 @@ record Asked(
                 default -> throw new IllegalArgumentException("Use it so: " + USAGE);
             }
         }
-        return new Asked(Path.of(words.get(0)), policy, earlier);
+        return new VerifyArguments(Path.of(words.get(0)), policy, earlier);
     }
 
     private static Head head(String value) throws IOException {

@@ -6,7 +6,7 @@ import org.benchtrail.core.integrity.WitnessPolicy.Vouching;
 import org.jspecify.annotations.Nullable;
 
 /** What the verifier found, and what it comes to. */
-final class Report {
+final class VerifyReport {
     /** Holds, and somebody outside vouches for it. */
     static final int HOLDS = 0;
 
