@@ -19,7 +19,7 @@ class Passwords {
     private static final int MOST_BYTES = 72;
 
     /** Guesses, as a power of ten, below which a password is found in no time by whoever tries lists of words. */
-    private static final int LEAST_GUESSES = 8;
+    private static final int LEAST_GUESSES = 6;
 
     private static final Zxcvbn GUESSING = new Zxcvbn();
 
