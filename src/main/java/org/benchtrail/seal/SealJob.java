@@ -27,6 +27,7 @@ class SealJob {
     private final Clock clock;
     private @Nullable ScheduledExecutorService timer;
     private volatile String stopped = "";
+    private volatile boolean failing;
 
     SealJob(
             Sealing sealing,
@@ -72,8 +73,20 @@ class SealJob {
         return stopped;
     }
 
-    /** Once through all of it. What goes wrong is told and kept, and tried again in the next round. */
+    /** Once through all of it. What goes wrong is told once and kept, and tried again in the next round. */
     void round() {
+        try {
+            sealAndSign();
+            failing = false;
+        } catch (IOException | RuntimeException e) {
+            if (!failing) {
+                LOG.warnf(e, "a round of sealing did not end; it is tried again every %s", config.every());
+            }
+            failing = true;
+        }
+    }
+
+    private void sealAndSign() throws IOException {
         try {
             signing.recordKeys();
             sealing.sealAll();
@@ -89,8 +102,6 @@ class SealJob {
             QuarkusTransaction.requiringNew()
                     .run(() -> incidents.found("not-signed", "log", e.sentence(), clock.instant()));
             sealing.sealAll();
-        } catch (IOException | RuntimeException e) {
-            LOG.warnf(e, "a round of sealing did not end; tried again in %s", config.every());
         }
     }
 }

@@ -1,6 +1,7 @@
 package org.benchtrail.browser;
 
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assertions.fail;
 
 import com.microsoft.playwright.Page;
 import io.quarkus.test.common.QuarkusTestResource;
@@ -91,7 +92,25 @@ class SheetHeightTest {
             measured(hal, number, "six of ten answered", 1280, 420, 2100);
             measured(hal, number, "six of ten answered", 360, 520, 3200);
             hal.look("identify-six");
+            assertReachedByKeyboard(hal, number);
         }
+    }
+
+    /** From the top of the page to a field of what is still open, by the keyboard alone. */
+    private static void assertReachedByKeyboard(Person person, TicketNumber number) {
+        Page page = person.page;
+        person.go("/tickets/" + number);
+        for (int tabs = 1; tabs <= 5; tabs++) {
+            page.keyboard().press("Tab");
+            if (page.evaluate("document.activeElement.innerText").equals("To the first open question")) {
+                page.keyboard().press("Enter");
+            }
+            if ((boolean) page.evaluate("document.activeElement.matches('.step .open :is(input, textarea, select)')")) {
+                System.out.println("first field of what is open: " + tabs + " tabs from the top");
+                return;
+            }
+        }
+        fail("no field of the step is reached in five tabs");
     }
 
     private static void measured(Person person, TicketNumber number, String state, int width, int first, int height) {
