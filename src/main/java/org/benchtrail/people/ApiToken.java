@@ -11,6 +11,7 @@ import jakarta.persistence.ManyToOne;
 import jakarta.persistence.Table;
 import java.time.Instant;
 import java.util.Arrays;
+import java.util.EnumSet;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
@@ -56,7 +57,9 @@ class ApiToken {
     }
 
     Set<TokenScope> scopes() {
-        return Arrays.stream(scopes).map(TokenScope::valueOf).collect(Collectors.toUnmodifiableSet());
+        return Arrays.stream(scopes)
+                .map(TokenScope::valueOf)
+                .collect(Collectors.toCollection(() -> EnumSet.noneOf(TokenScope.class)));
     }
 
     TokenView view() {
