@@ -4,6 +4,7 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonMappingException;
 import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.MapperFeature;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.exc.InvalidFormatException;
 import com.fasterxml.jackson.databind.exc.InvalidTypeIdException;
@@ -44,9 +45,13 @@ final class ScenarioFile {
         }
     }
 
-    /** A mapper that reads facts and reports, and drops nothing unseen. */
+    /** A mapper that reads facts and reports, and drops nothing unseen; a number may be text, as all are in a file. */
+    @SuppressWarnings(
+            "deprecation") // the mapper that it is a copy of is made by the framework, not by a builder of ours
     static ObjectMapper strict(ObjectMapper mapper) {
-        return FactJson.teach(mapper).enable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES);
+        return FactJson.teach(mapper)
+                .enable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
+                .enable(MapperFeature.ALLOW_COERCION_OF_SCALARS);
     }
 
     /** What is wrong in a fact or report that could not be read, as a person would say it. */

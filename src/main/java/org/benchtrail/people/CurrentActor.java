@@ -5,7 +5,6 @@ import io.quarkus.security.identity.SecurityIdentity;
 import jakarta.enterprise.context.RequestScoped;
 import jakarta.inject.Named;
 import java.time.ZoneId;
-import java.time.ZoneOffset;
 import java.util.Set;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Role;
@@ -39,7 +38,7 @@ public class CurrentActor {
     /** The zone in which this person reads dates; UTC if nobody is signed in. */
     public ZoneId zone() {
         SignedIn person = person();
-        return person == null ? ZoneOffset.UTC : person.zone();
+        return person == null ? ZoneId.of("UTC") : person.zone();
     }
 
     /** The name to show; empty if nobody is signed in. */

@@ -12,6 +12,7 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.util.Optional;
+import org.benchtrail.core.text.PlainText;
 import org.benchtrail.platform.Html;
 import org.benchtrail.platform.LocalPath;
 import org.jboss.resteasy.reactive.RestForm;
@@ -69,7 +70,7 @@ public class SignInPage {
         String next = LocalPath.orElse(to, START);
         Optional<SignedIn> person = signIn.byPassword(typed, password == null ? "" : password, sessions.visit(request));
         if (person.isEmpty()) {
-            return Html.status(401, Templates.signIn(typed, next, SignIn.REFUSED));
+            return Html.status(401, Templates.signIn(PlainText.isText(typed) ? typed : "", next, SignIn.REFUSED));
         }
         if (factors.isAsked(person.get())) {
             sessions.beginAwaiting(person.get(), request);
