@@ -19,7 +19,7 @@ class SecretsTest {
     @Test
     void token_is32RandomBytesInUrlSafeLetters() {
         String token = Secrets.newToken();
-        assertTrue(token.matches("bt_[A-Za-z0-9_-]{43}"), token);
+        assertTrue(token.matches("secret-token:bt_[A-Za-z0-9_-]{43}"), token);
         assertNotEquals(token, Secrets.newToken());
     }
 }
