@@ -4,8 +4,8 @@ package org.benchtrail.platform;
 public final class NotFound extends RuntimeException {
     private static final long serialVersionUID = 1L;
 
-    /** @param what the thing looked for, as a noun phrase: {@code account "kim"} */
+    /** @param what the thing looked for, as a noun phrase: {@code account "kim"}; what no page can show of it is replaced */
     public NotFound(String what) {
-        super("There is no " + what + ".");
+        super("There is no " + what.replaceAll("\\p{Cntrl}", "\uFFFD") + ".");
     }
 }
