@@ -58,7 +58,8 @@ class Tries {
     private record WallClock(Clock clock) implements TimeMeter {
         @Override
         public long currentTimeNanos() {
-            return TimeUnit.MILLISECONDS.toNanos(clock.millis());
+            // not clock.millis(): a clock that ticks in microseconds divides by zero there
+            return TimeUnit.MILLISECONDS.toNanos(clock.instant().toEpochMilli());
         }
 
         @Override
