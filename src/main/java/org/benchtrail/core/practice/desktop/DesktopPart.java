@@ -64,28 +64,14 @@ public enum DesktopPart implements Parameter {
     /** K: what its sensor says too much. */
     SENSOR_OFFSET(0, 0, 25);
 
-    private final double base;
-    private final double low;
-    private final double high;
+    private final Range range;
 
     DesktopPart(double base, double low, double high) {
-        this.base = base;
-        this.low = low;
-        this.high = high;
+        range = new Range(base, low, high);
     }
 
     @Override
-    public double base() {
-        return base;
-    }
-
-    @Override
-    public double low() {
-        return low;
-    }
-
-    @Override
-    public double high() {
-        return high;
+    public Range range() {
+        return range;
     }
 }

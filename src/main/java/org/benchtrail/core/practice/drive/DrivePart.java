@@ -39,28 +39,14 @@ public enum DrivePart implements Parameter {
     /** °C. */
     TEMPERATURE(38, 28, 70);
 
-    private final double base;
-    private final double low;
-    private final double high;
+    private final Range range;
 
     DrivePart(double base, double low, double high) {
-        this.base = base;
-        this.low = low;
-        this.high = high;
+        range = new Range(base, low, high);
     }
 
     @Override
-    public double base() {
-        return base;
-    }
-
-    @Override
-    public double low() {
-        return low;
-    }
-
-    @Override
-    public double high() {
-        return high;
+    public Range range() {
+        return range;
     }
 }

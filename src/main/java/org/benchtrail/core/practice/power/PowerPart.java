@@ -39,28 +39,14 @@ public enum PowerPart implements Parameter {
     /** e: bit error rate of the link. */
     BIT_ERRORS(1e-12, 1e-12, 1e-5);
 
-    private final double base;
-    private final double low;
-    private final double high;
+    private final Range range;
 
     PowerPart(double base, double low, double high) {
-        this.base = base;
-        this.low = low;
-        this.high = high;
+        range = new Range(base, low, high);
     }
 
     @Override
-    public double base() {
-        return base;
-    }
-
-    @Override
-    public double low() {
-        return low;
-    }
-
-    @Override
-    public double high() {
-        return high;
+    public Range range() {
+        return range;
     }
 }
