@@ -67,12 +67,12 @@ public class WaitBook {
         return Sql.of(database, text.statement("owed")).values(Integer.class);
     }
 
-    /** What waits for that person by now, or for whom it stands in for, the longest waiting first. */
+    /** What waits for that person by now, or for somebody it stands in for, the longest waiting first. */
     List<WaitingLine> waiting(Actor actor, int most) {
         return waitingFor(actor, most).rows(WaitingLine.class);
     }
 
-    /** How many things wait for that person by now, and for whom it stands in for. */
+    /** How many things wait for that person by now, and for those it stands in for. */
     public long count(Actor actor) {
         return counted(actor).value(Long.class);
     }
