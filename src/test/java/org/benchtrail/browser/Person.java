@@ -22,14 +22,24 @@ final class Person implements AutoCloseable {
     private final String server;
     private final List<String> complaints = new ArrayList<>();
     private int sent;
+    private int touched;
     private long waited;
     final Page page;
 
     Person(String server) {
+        this(server, WIDE, true);
+    }
+
+    /**
+     * @param width of the screen, px
+     * @param scripts whether the browser runs them
+     */
+    Person(String server, int width, boolean scripts) {
         this.server = server.replaceAll("/$", "");
         context = Chromium.browser()
                 .newContext(new Browser.NewContextOptions()
-                        .setViewportSize(WIDE, 900)
+                        .setViewportSize(width, 900)
+                        .setJavaScriptEnabled(scripts)
                         .setLocale("en-GB"));
         page = context.newPage();
         page.setDefaultTimeout(20_000);
@@ -59,24 +69,51 @@ final class Person implements AutoCloseable {
     }
 
     void fill(String name, String text) {
+        touched++;
         unfold(name);
         page.fill("[name='" + name + "']:visible", text);
     }
 
     void choose(String name, String value) {
+        touched++;
         String option = "input[name='" + name + "'][value='" + value + "']";
         unfoldAround(option);
         page.check(option + ":visible");
     }
 
     void tick(String name) {
+        touched++;
         unfold(name);
         page.check("input[name='" + name + "']:visible");
     }
 
     void select(String name, String value) {
+        touched++;
         unfold(name);
         page.selectOption("select[name='" + name + "']", value);
+    }
+
+    /** Chooses the same in every group of that beginning. */
+    void chooseEach(String beginning, String value) {
+        for (Locator choice :
+                page.locator("input[name^='" + beginning + "'][value='" + value + "']").all()) {
+            choose(choice.getAttribute("name"), value);
+        }
+    }
+
+    /** As {@link #chooseEach}, by the button that a script offers for it, if there is one. */
+    void chooseAll(String words, String beginning, String value) {
+        Locator shortcut = page.locator("button:visible", new Page.LocatorOptions().setHasText(whole(words)));
+        if (shortcut.count() == 0) {
+            chooseEach(beginning, value);
+        } else {
+            touched++;
+            shortcut.click();
+        }
+    }
+
+    boolean has(String name) {
+        return page.locator("[name='" + name + "']:not([type=hidden])").count() > 0;
     }
 
     private void unfold(String name) {
@@ -85,11 +122,9 @@ final class Person implements AutoCloseable {
 
     /** Opens the folded parts around a field, as a person would. */
     private void unfoldAround(String field) {
-        if (page.locator(field + ":visible").count() == 0) {
-            page.evalOnSelectorAll(
-                    field,
-                    "fields => { for (const f of fields) for (let p = f; p; p = p.parentElement) if (p.tagName ==="
-                            + " 'DETAILS') p.open = true }");
+        Locator folded = page.locator("details:not([open]):has(" + field + ") > summary:visible");
+        for (int most = 5; most > 0 && page.locator(field + ":visible").count() == 0 && folded.count() > 0; most--) {
+            folded.first().click();
         }
     }
 
@@ -124,6 +159,11 @@ final class Person implements AutoCloseable {
 
     int sent() {
         return sent;
+    }
+
+    /** How many fields were filled in, chosen or ticked so far; a shortcut counts as one. */
+    int touched() {
+        return touched;
     }
 
     /** How many forms were sent so far, and how long the pages that followed took. */

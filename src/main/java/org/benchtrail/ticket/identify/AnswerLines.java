@@ -51,7 +51,7 @@ public record AnswerLines(
                 evidence(sheet),
                 line(
                         sheet.inForce(LogsReviewed.class),
-                        l -> with(l.looked() ? "looked at" : "not looked at", l.note())),
+                        l -> with(l.looked() ? "read" : "not read", l.note())),
                 line(sheet.latest(LikenessChecked.class), l -> "looked at"));
     }
 

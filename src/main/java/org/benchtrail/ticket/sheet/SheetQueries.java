@@ -6,7 +6,6 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
-import org.benchtrail.core.measure.LimitLibrary;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Requirement;
@@ -26,6 +25,7 @@ import org.benchtrail.ticket.TicketQueries;
 import org.benchtrail.ticket.Viewing;
 import org.benchtrail.ticket.draft.Drafts;
 import org.benchtrail.ticket.draft.TypedDraft;
+import org.benchtrail.ticket.form.FormContext;
 import org.benchtrail.ticket.theorize.RankingView;
 import org.jspecify.annotations.Nullable;
 
@@ -74,6 +74,7 @@ class SheetQueries {
      * @param known causes that fit; none where they are of no help
      * @param deviceAt page of the device; empty if the site does not know it
      * @param gate what must be true before the step is left
+     * @param context what the forms refer to beside the sheet
      * @param draft what the viewer typed and has not recorded yet
      * @param ranking null if the catalogue has nothing for the category
      */
@@ -84,7 +85,7 @@ class SheetQueries {
             List<TicketLine> alike,
             List<KnownCauses.Line> known,
             @Nullable RankingView ranking,
-            LimitLibrary limits,
+            FormContext context,
             String deviceAt,
             List<Requirement.Status> gate,
             TypedDraft draft) {}
@@ -113,7 +114,7 @@ class SheetQueries {
                 alike,
                 causes,
                 diagnoses.of(sheet).map(dated -> RankingView.of(sheet, dated)).orElse(null),
-                limits.library(),
+                new FormContext(diagnoses.category(sheet), limits.library(), zone),
                 devices.known(sheet.opened().device()).map(DeviceView::at).orElse(""),
                 Resemblance.gate(sheet, viewing.policy(), viewing.now(), nothing),
                 drafts.of(number, viewer));
