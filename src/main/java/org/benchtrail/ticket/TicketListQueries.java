@@ -42,7 +42,15 @@ public class TicketListQueries {
                         "of the assignee",
                         "of nobody")
                 .having("at the place", "on the device", "held", "not held", "waiting for somebody")
-                .having("due from", "due before", "with the words", "alike", "of the device", "places", "devices", "contacts");
+                .having(
+                        "due from",
+                        "due before",
+                        "with the words",
+                        "alike",
+                        "of the device",
+                        "places",
+                        "devices",
+                        "contacts");
     }
 
     /** One page, and how many tickets the filter fits: {@link QueuePart#MOST_COUNTED} at most, or that there are more. */

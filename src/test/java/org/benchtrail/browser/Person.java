@@ -38,7 +38,8 @@ final class Person implements AutoCloseable {
         this.server = server.replaceAll("/$", "");
         context = Chromium.browser()
                 .newContext(new Browser.NewContextOptions()
-                        .setViewportSize(width, 900)
+                        // without scripts nothing tells the driver that a page has come to rest after it was scrolled
+                        .setViewportSize(width, scripts ? 900 : 6000)
                         .setJavaScriptEnabled(scripts)
                         .setLocale("en-GB"));
         page = context.newPage();
@@ -95,8 +96,8 @@ final class Person implements AutoCloseable {
 
     /** Chooses the same in every group of that beginning. */
     void chooseEach(String beginning, String value) {
-        for (Locator choice :
-                page.locator("input[name^='" + beginning + "'][value='" + value + "']").all()) {
+        for (Locator choice : page.locator("input[name^='" + beginning + "'][value='" + value + "']")
+                .all()) {
             choose(choice.getAttribute("name"), value);
         }
     }
@@ -135,6 +136,14 @@ final class Person implements AutoCloseable {
         (exact.count() > 0 ? exact : any).first().click();
         page.waitForLoadState();
         waited += System.nanoTime() - before;
+        assertFits("what '" + words + "' leads to");
+    }
+
+    /** Whether anything reaches beyond the screen. */
+    private void assertFits(String what) {
+        int width = page.viewportSize().width;
+        int needed = ((Number) page.evaluate("document.documentElement.scrollWidth")).intValue();
+        Assertions.assertTrue(needed <= width, what + " needs " + needed + " px on a screen of " + width + " px");
     }
 
     private static Pattern whole(String words) {
@@ -183,9 +192,7 @@ final class Person implements AutoCloseable {
                         .setPath(Path.of("target", "screenshots", name + "-" + width + ".png"))
                         .setFullPage(true));
             }
-            Number needed = (Number) page.evaluate("document.documentElement.scrollWidth");
-            Assertions.assertTrue(
-                    needed.intValue() <= width, name + " needs " + needed + " px on a screen of " + width + " px");
+            assertFits(name);
         }
         page.setViewportSize(WIDE, 900);
         Assertions.assertEquals(List.of(), barriers(), name + ": axe-core found what bars somebody's way");

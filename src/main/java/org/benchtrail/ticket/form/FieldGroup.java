@@ -22,8 +22,7 @@ import org.benchtrail.platform.form.FormValues;
  * @param reader what the group becomes when its form is sent
  * @param shown puts in what its fields hold before anybody types, in the order in which one stands before the other
  */
-public record FieldGroup<F extends Fact>(
-        String name, Class<F> kind, Consumer<Posting> reader, List<Showing> shown) {
+public record FieldGroup<F extends Fact>(String name, Class<F> kind, Consumer<Posting> reader, List<Showing> shown) {
     /** What somebody looks at when the form is shown. */
     interface Showing {
         void put(JobSheet sheet, FormContext context, FormValues values);
@@ -150,8 +149,8 @@ public record FieldGroup<F extends Fact>(
     private boolean isOnlyOffered(Posting posting, Offer offer) {
         Map<String, String> offered = offer.of(posting.sheet(), posting.context());
         return posting.form().filled(name + ".").stream()
-                .allMatch(component ->
-                        posting.form().text(name + "." + component).equals(offered.get(component)));
+                .allMatch(
+                        component -> posting.form().text(name + "." + component).equals(offered.get(component)));
     }
 
     private FieldGroup<F> showing(Showing first) {

@@ -50,8 +50,8 @@ public final class IdentifyChoices {
 
     static List<Option> logs() {
         return List.of(
-                new Option(NOTHING_OF_NOTE, "read: nothing of note"),
-                new Option("true", "read: they show this"),
+                new Option(NOTHING_OF_NOTE, "nothing of note"),
+                new Option("true", "something"),
                 new Option("false", "not read"));
     }
 

@@ -107,12 +107,11 @@ public final class IdentifyForm {
 
     /** Who is affected was said in the report; whoever looks may find that it is otherwise. */
     private static Map<String, String> scopeOfReport(JobSheet sheet, FormContext context) {
-        Scope scope =
-                switch (sheet.opened().impact()) {
-                    case ONE_PERSON -> Scope.ONE;
-                    case SEVERAL -> Scope.SEVERAL;
-                    case WHOLE_SITE -> Scope.SITE;
-                };
+        Scope scope = switch (sheet.opened().impact()) {
+            case ONE_PERSON -> Scope.ONE;
+            case SEVERAL -> Scope.SEVERAL;
+            case WHOLE_SITE -> Scope.SITE;
+        };
         return Map.of("scope", scope.name());
     }
 

@@ -80,7 +80,9 @@ public final class PlanForms {
         offered.put(
                 "impact",
                 "%s, for about %d min"
-                        .formatted(sheet.opened().impact().words(), Math.round(repair.minutes() + repair.verifyMinutes())));
+                        .formatted(
+                                sheet.opened().impact().words(),
+                                Math.round(repair.minutes() + repair.verifyMinutes())));
         if (!repair.reversible()) {
             offered.put("irreversible", "true");
         }

@@ -35,9 +35,9 @@ public final class VerifyForms {
     private static final SheetForm VERIFY = SheetForm.of(
                     "verify",
                     ofEach(
-                            "recheck",
-                            SymptomRechecked.class,
-                            "gone",
+                                    "recheck",
+                                    SymptomRechecked.class,
+                                    "gone",
                                     VerifyForms::owedSymptoms,
                                     symptom -> Map.of("symptom", symptom.entry()))
                             .showingEach(VerifyForms::asItWasReproduced),

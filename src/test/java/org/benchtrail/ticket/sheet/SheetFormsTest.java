@@ -53,8 +53,7 @@ import org.junit.jupiter.api.Test;
 /** What the forms of the job sheet become. */
 class SheetFormsTest {
     private static final ZoneId ZONE = ZoneId.of("Europe/Vienna");
-    private static final FormContext CONTEXT =
-            new FormContext(Optional.empty(), LimitLibrary.published(), ZONE);
+    private static final FormContext CONTEXT = new FormContext(Optional.empty(), LimitLibrary.published(), ZONE);
     private static final Instant START = Instant.parse("2031-03-03T08:00:00Z");
 
     private static JobSheet sheet(Fact... facts) {
@@ -154,8 +153,8 @@ class SheetFormsTest {
     void whatTheFormOffers_countsWithGoingOn_orOnceSomethingElseIsSaid() {
         JobSheet sheet = sheet();
         assertEquals("ONE", SheetForms.values(sheet, CONTEXT).value("scope.scope"));
-        List<Fact> saved = facts(
-                read("identify", sheet, "scope.scope", "ONE", "logs.looked", "nothing", "then", "stay"), sheet);
+        List<Fact> saved =
+                facts(read("identify", sheet, "scope.scope", "ONE", "logs.looked", "nothing", "then", "stay"), sheet);
         assertEquals(List.of(new LogsReviewed(true, "Nothing of note")), saved);
         assertEquals(
                 List.of(new ScopeRecorded(Scope.ONE, "")),
@@ -163,8 +162,10 @@ class SheetFormsTest {
         assertEquals(
                 List.of(new ScopeRecorded(Scope.SITE, "")),
                 facts(read("identify", sheet, "scope.scope", "SITE", "then", "stay"), sheet));
-        assertEquals("SITE", SheetForms.values(sheet(new ScopeRecorded(Scope.SITE, "")), CONTEXT)
-                .value("scope.scope"));
+        assertEquals(
+                "SITE",
+                SheetForms.values(sheet(new ScopeRecorded(Scope.SITE, "")), CONTEXT)
+                        .value("scope.scope"));
     }
 
     @Test
