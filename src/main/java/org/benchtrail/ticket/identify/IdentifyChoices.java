@@ -50,7 +50,7 @@ public final class IdentifyChoices {
 
     static List<Option> logs() {
         return List.of(
-                new Option(NOTHING_OF_NOTE, "nothing of note"),
+                new Option(NOTHING_OF_NOTE, "nothing"),
                 new Option("true", "something"),
                 new Option("false", "not read"));
     }
