@@ -6,6 +6,7 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
+import java.util.Optional;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Requirement;
@@ -106,6 +107,7 @@ class SheetQueries {
                 people.names(Viewing.accounts(sheet)));
         List<TicketLine> alike = resemblance.tickets(number, sheet, viewer);
         List<KnownCauses.Line> causes = isSeekingKnown(sheet) ? known.of(sheet) : List.of();
+        Optional<Diagnoses.Dated> dated = diagnoses.of(sheet);
         boolean nothing = Resemblance.isAsked(sheet) && alike.isEmpty() && causes.isEmpty();
         return new Contents(
                 ticket,
@@ -113,8 +115,8 @@ class SheetQueries {
                 people.takers(viewing.now()),
                 alike,
                 causes,
-                diagnoses.of(sheet).map(dated -> RankingView.of(sheet, dated)).orElse(null),
-                new FormContext(diagnoses.category(sheet), limits.library(), zone),
+                dated.map(d -> RankingView.of(sheet, d)).orElse(null),
+                new FormContext(dated.map(Diagnoses.Dated::category), limits.library(), zone),
                 devices.known(sheet.opened().device()).map(DeviceView::at).orElse(""),
                 Resemblance.gate(sheet, viewing.policy(), viewing.now(), nothing),
                 drafts.of(number, viewer));
