@@ -13,6 +13,10 @@
   }
   // On a phone the work stands first: what only advises is folded.
   if (matchMedia("(width < 46rem)").matches) for (const part of document.querySelectorAll(".fold-thin")) part.open = false;
+  for (const button of document.querySelectorAll("[data-print]")) {
+    button.hidden = false;
+    button.addEventListener("click", () => print());
+  }
   // What blocks the way is read first.
   document.getElementById("notice")?.focus();
   // A link to a field inside a folded part unfolds it.

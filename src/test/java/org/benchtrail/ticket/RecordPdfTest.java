@@ -23,6 +23,7 @@ import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.benchtrail.core.method.Requirements;
+import org.benchtrail.pages.Html;
 import org.benchtrail.people.Browser;
 import org.benchtrail.people.PeopleActs;
 import org.benchtrail.platform.TestDatabase;
@@ -133,13 +134,44 @@ class RecordPdfTest {
     }
 
     @Test
-    void page_tellsTheSame_andTheClosedTicketLeadsToIt() {
+    void closedTicket_opensAsItsRecord_summaryFirst() {
         ApiDesk desk = closed();
-        String page = flat(get("way-ole", "/tickets/" + desk.number + "/record").asString());
-        assertTrue(page.contains(desk.trail().get(desk.version - 1).at("/hash").asText()), page);
-        assertTrue(page.contains("<del>quantity: temperature; value: 96.5"), page);
-        String sheet = get("way-ole", "/tickets/" + desk.number).asString();
-        assertTrue(sheet.contains("href=\"/tickets/" + desk.number + "/record.pdf\""), sheet);
+        for (String at : List.of("/tickets/" + desk.number + "/record", "/tickets/" + desk.number)) {
+            String page = flat(get("way-ole", at).asString());
+            assertTrue(
+                    page.contains(desk.trail().get(desk.version - 1).at("/hash").asText()), page);
+            assertTrue(page.contains("<del>quantity: temperature; value: 96.5"), page);
+            assertTrue(page.contains("href=\"/tickets/" + desk.number + "/record.pdf\""), page);
+            assertEquals(
+                    List.of(
+                            "Summary",
+                            "Ticket",
+                            "1 Identify",
+                            "2 Theorize",
+                            "3 Test",
+                            "4 Plan",
+                            "5 Verify",
+                            "6 Document",
+                            "Trail"),
+                    Html.read(page).select("article.doc h2").stream()
+                            .map(heading -> heading.ownText())
+                            .toList());
+            assertTrue(Html.read(page).select("article.doc details").isEmpty(), "nothing is folded");
+        }
+    }
+
+    @Test
+    void closedTicket_offersWhatCanStillBeDone_toWhoMay() {
+        ApiDesk desk = closed();
+        assertEquals(List.of("PDF", "Trail", "Added after closing", "Reopen"), tools(desk, "way-tom"));
+        assertEquals(List.of("PDF", "Trail", "Review", "Reopen"), tools(desk, "way-sue"));
+        assertEquals(List.of("PDF", "Trail", "Reopen"), tools(desk, "way-ole"));
+    }
+
+    private static List<String> tools(ApiDesk desk, String who) {
+        return Html.read(get(who, "/tickets/" + desk.number).asString())
+                .select(".title .tools a")
+                .eachText();
     }
 
     @Test

@@ -5,8 +5,6 @@ import jakarta.transaction.Transactional;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneId;
-import java.util.HashSet;
-import java.util.Set;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.TicketNumber;
@@ -35,10 +33,6 @@ class RecordQueries {
     RecordView record(TicketNumber number, Actor viewer, ZoneId zone) {
         TicketQueries.Traced traced = tickets.traced(number, viewer);
         JobSheet sheet = traced.ticket().sheet();
-        Set<String> accounts = new HashSet<>(Viewing.accounts(sheet));
-        traced.trail().stream()
-                .flatMap(e -> e.readable().stream())
-                .forEach(e -> accounts.add(e.stamp().person()));
         SiteHistory decided = site.history();
         Instant now = clock.instant();
         Instant ended = sheet.course().closed();
@@ -49,7 +43,7 @@ class RecordQueries {
                 now,
                 decided.at(ended == null ? now : ended).rules().policy(),
                 decided.workingTime(),
-                people.names(accounts));
+                people.names(RecordView.accounts(traced)));
         return RecordView.of(traced, viewing);
     }
 }
