@@ -18,9 +18,17 @@ import jakarta.inject.Inject;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.contentstream.operator.Operator;
+import org.apache.pdfbox.cos.COSArray;
+import org.apache.pdfbox.cos.COSName;
+import org.apache.pdfbox.pdfparser.PDFStreamParser;
 import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.PDPage;
+import org.apache.pdfbox.pdmodel.graphics.form.PDFormXObject;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.benchtrail.core.method.Requirements;
 import org.benchtrail.pages.Html;
@@ -50,6 +58,7 @@ class RecordPdfTest {
         desk.does(ApiDesk.IDENTIFIED);
         int reading = first(desk, "reading-recorded");
         desk.does(corrected(reading, ApiDesk.reading("97.5")));
+        desk.does(ApiDesk.reading("98"));
         int hum = desk.does("{\"kind\":\"extract-recorded\",\"source\":\"Ear\",\"text\":\"It hums <&> loudly\"}");
         desk.lets("way-marek", "{\"kind\":\"remarked\",\"entry\":" + hum + ",\"text\":\"Is that the transformer?\"}");
         desk.does(struck(hum));
@@ -95,11 +104,38 @@ class RecordPdfTest {
             stripper.setSortByPosition(false);
             String text = flat(stripper.getText(document));
             assertTells(text, told(desk));
+            assertEquals(2, limitLines(document), "the limit and its key are drawn");
             int pages = document.getNumberOfPages();
             for (int page = 1; page <= pages; page++) {
                 assertTrue(text.contains("page " + page + " of " + pages), text);
             }
         }
+    }
+
+    /** Lines with the dashes of a limit among all drawings, which stand apart from the text. */
+    private static int limitLines(PDDocument document) throws IOException {
+        int lines = 0;
+        for (PDPage page : document.getPages()) {
+            for (COSName name : page.getResources().getXObjectNames()) {
+                if (page.getResources().getXObject(name) instanceof PDFormXObject drawing) {
+                    lines += Collections.frequency(dashes(drawing), List.of(7f, 4f));
+                }
+            }
+        }
+        return lines;
+    }
+
+    private static List<List<Float>> dashes(PDFormXObject drawing) throws IOException {
+        List<List<Float>> dashes = new ArrayList<>();
+        COSArray last = new COSArray();
+        for (Object token : new PDFStreamParser(drawing).parse()) {
+            if (token instanceof COSArray array) {
+                last = array;
+            } else if (token instanceof Operator operator && operator.getName().equals("d")) {
+                dashes.add(last.toCOSNumberFloatList());
+            }
+        }
+        return dashes;
     }
 
     /** Readings with verdicts, checks, cautions, approval, waiver, correction, remark, signatures and the last hash. */

@@ -4,6 +4,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Standing;
 import org.benchtrail.core.method.StandingFact;
@@ -14,6 +15,8 @@ import org.benchtrail.ticket.TicketQueries;
 import org.benchtrail.ticket.Times;
 import org.benchtrail.ticket.Viewing;
 import org.benchtrail.ticket.document.RecordSummary;
+import org.benchtrail.ticket.identify.MarkedPicture;
+import org.benchtrail.ticket.identify.ReadingSeries;
 import org.benchtrail.ticket.theorize.TheoryView;
 import org.benchtrail.trail.TrailEntry;
 import org.jspecify.annotations.Nullable;
@@ -39,6 +42,7 @@ public record RecordView(
      *
      * @param signed who left the step last, and when; empty while nobody has
      * @param theories with how each stands; of Theorize alone
+     * @param series that ended at this step, drawn
      */
     public record StepPart(
             int place,
@@ -46,6 +50,7 @@ public record RecordView(
             String signed,
             List<TheoryView> theories,
             List<RecordLine.Reading> readings,
+            List<ReadingSeries> series,
             List<RecordLine.Check> checks,
             List<RecordLine> lines) {}
 
@@ -65,9 +70,16 @@ public record RecordView(
         return accounts;
     }
 
+    /** On a screen. */
     public static RecordView of(TicketQueries.Traced traced, Viewing viewing) {
+        return of(traced, viewing, picture -> picture);
+    }
+
+    /** @param pictures each as it is shown where the record is read; null leaves it out */
+    static RecordView of(
+            TicketQueries.Traced traced, Viewing viewing, Function<MarkedPicture, @Nullable MarkedPicture> pictures) {
         JobSheet sheet = viewing.sheet();
-        RecordLines lines = new RecordLines(traced.trail(), viewing);
+        RecordLines lines = new RecordLines(traced.trail(), viewing, pictures);
         return new RecordView(
                 traced.ticket().number().toString(),
                 sheet.opened().title(),
@@ -110,6 +122,7 @@ public record RecordView(
                 leaving.map(viewing::stamp).orElse(""),
                 step == Step.THEORIZE ? TheoryView.all(viewing.sheet()) : List.of(),
                 lines.readings(step),
+                lines.series(step),
                 lines.checks(step),
                 lines.others(step));
     }

@@ -13,7 +13,6 @@ import org.benchtrail.core.method.Requirement;
 import org.benchtrail.core.method.Step;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.core.site.SiteHistory;
-import org.benchtrail.limits.LimitBook;
 import org.benchtrail.people.Directory;
 import org.benchtrail.site.DeviceBook;
 import org.benchtrail.site.DeviceView;
@@ -21,6 +20,7 @@ import org.benchtrail.site.SiteBook;
 import org.benchtrail.ticket.Diagnoses;
 import org.benchtrail.ticket.KnownCauses;
 import org.benchtrail.ticket.Resemblance;
+import org.benchtrail.ticket.TicketLimits;
 import org.benchtrail.ticket.TicketLine;
 import org.benchtrail.ticket.TicketQueries;
 import org.benchtrail.ticket.Viewing;
@@ -38,7 +38,7 @@ class SheetQueries {
     private final KnownCauses known;
     private final Directory people;
     private final Diagnoses diagnoses;
-    private final LimitBook limits;
+    private final TicketLimits limits;
     private final Drafts drafts;
     private final SiteBook site;
     private final DeviceBook devices;
@@ -50,7 +50,7 @@ class SheetQueries {
             KnownCauses known,
             Directory people,
             Diagnoses diagnoses,
-            LimitBook limits,
+            TicketLimits limits,
             Drafts drafts,
             SiteBook site,
             DeviceBook devices,
@@ -114,7 +114,7 @@ class SheetQueries {
                 alike,
                 causes,
                 sheet.course().isOpen() ? ranking(sheet) : null,
-                limits.library(),
+                limits.of(sheet),
                 devices.known(sheet.opened().device()).map(DeviceView::at).orElse(""),
                 Resemblance.gate(sheet, viewing.policy(), viewing.now(), nothing),
                 drafts.of(number, viewer));
