@@ -41,16 +41,11 @@ public record PictureView(
     /** @throws NotFound if no picture was attached by that entry */
     static PictureView of(JobSheet sheet, int entry, Actor viewer, ZoneId zone, Map<String, String> names) {
         String number = sheet.opened().ticket();
-        StandingFact<AttachmentAdded> file =
-                sheet
-                        .all(
-                                AttachmentAdded.class,
-                                a -> a.entry() == entry && a.fact().showsPicture())
-                        .stream()
-                        .findFirst()
-                        .orElseThrow(() -> new NotFound("picture of entry " + entry + " on ticket " + number));
+        StandingFact<AttachmentAdded> file = sheet.all(AttachmentAdded.class, a -> a.entry() == entry).stream()
+                .findFirst()
+                .orElseThrow(() -> missing(entry, number));
+        MarkedPicture picture = MarkedPicture.of(file, sheet).orElseThrow(() -> missing(entry, number));
         AttachmentAdded fact = file.fact();
-        MarkedPicture picture = MarkedPicture.of(file, sheet);
         return new PictureView(
                 number,
                 sheet.entries(),
@@ -64,6 +59,10 @@ public record PictureView(
                         .map(m -> new Line(m.entry(), MarkedPicture.words(m.fact()), stamp(m, zone, names)))
                         .toList(),
                 sheet.course().isOpen() && viewer.works());
+    }
+
+    private static NotFound missing(int entry, String ticket) {
+        return new NotFound("picture of entry " + entry + " on ticket " + ticket);
     }
 
     private static String stamp(StandingFact<?> fact, ZoneId zone, Map<String, String> names) {

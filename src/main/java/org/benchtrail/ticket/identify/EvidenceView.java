@@ -135,7 +135,11 @@ public record EvidenceView(
         for (StandingFact<AttachmentAdded> n : sheet.all(AttachmentAdded.class)) {
             AttachmentAdded file = n.fact();
             items.add(new Item(
-                    n.entry(), file.fileName(), file.shows(), files + file.sha256(), MarkedPicture.of(n, sheet)));
+                    n.entry(),
+                    file.fileName(),
+                    file.shows(),
+                    files + file.sha256(),
+                    MarkedPicture.of(n, sheet).orElse(null)));
         }
         return items;
     }

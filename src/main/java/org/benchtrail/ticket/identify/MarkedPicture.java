@@ -2,6 +2,7 @@ package org.benchtrail.ticket.identify;
 
 import io.quarkus.qute.RawString;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.StandingFact;
@@ -30,15 +31,15 @@ public record MarkedPicture(
         List<StandingFact<PictureMarked>> marks,
         SvgMarks.@Nullable Size size) {
 
-    /** Null if the file is no picture. */
-    public static @Nullable MarkedPicture of(StandingFact<AttachmentAdded> file, JobSheet sheet) {
+    /** Empty if the file is no picture. */
+    public static Optional<MarkedPicture> of(StandingFact<AttachmentAdded> file, JobSheet sheet) {
         AttachmentAdded fact = file.fact();
         if (!fact.showsPicture()) {
-            return null;
+            return Optional.empty();
         }
         String ticket = "/tickets/" + sheet.opened().ticket();
         String picture = ticket + "/attachments/" + fact.sha256() + "/picture";
-        return new MarkedPicture(
+        return Optional.of(new MarkedPicture(
                 file.entry(),
                 fact.sha256(),
                 fact.shows(),
@@ -46,7 +47,7 @@ public record MarkedPicture(
                 picture,
                 picture + "?size=large",
                 sheet.all(PictureMarked.class, m -> m.fact().picture() == file.entry()),
-                null);
+                null));
     }
 
     /** @param content address of a small one of it that holds the picture itself */

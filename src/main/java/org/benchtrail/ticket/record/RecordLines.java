@@ -175,7 +175,7 @@ final class RecordLines {
     private @Nullable MarkedPicture picture(StandingFact<?> now) {
         return viewing.sheet().all(AttachmentAdded.class, a -> a.entry() == now.entry()).stream()
                 .findFirst()
-                .map(file -> MarkedPicture.of(file, viewing.sheet()))
+                .flatMap(file -> MarkedPicture.of(file, viewing.sheet()))
                 .map(pictures)
                 .orElse(null);
     }
