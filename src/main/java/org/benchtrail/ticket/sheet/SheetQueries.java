@@ -13,7 +13,6 @@ import org.benchtrail.core.method.Requirement;
 import org.benchtrail.core.method.Step;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.core.site.SiteHistory;
-import org.benchtrail.limits.LimitBook;
 import org.benchtrail.people.Directory;
 import org.benchtrail.site.DeviceBook;
 import org.benchtrail.site.DeviceView;
@@ -21,12 +20,14 @@ import org.benchtrail.site.SiteBook;
 import org.benchtrail.ticket.Diagnoses;
 import org.benchtrail.ticket.KnownCauses;
 import org.benchtrail.ticket.Resemblance;
+import org.benchtrail.ticket.TicketLimits;
 import org.benchtrail.ticket.TicketLine;
 import org.benchtrail.ticket.TicketQueries;
 import org.benchtrail.ticket.Viewing;
 import org.benchtrail.ticket.draft.Drafts;
 import org.benchtrail.ticket.draft.TypedDraft;
 import org.benchtrail.ticket.form.FormContext;
+import org.benchtrail.ticket.record.RecordView;
 import org.benchtrail.ticket.theorize.RankingView;
 import org.jspecify.annotations.Nullable;
 
@@ -38,7 +39,7 @@ class SheetQueries {
     private final KnownCauses known;
     private final Directory people;
     private final Diagnoses diagnoses;
-    private final LimitBook limits;
+    private final TicketLimits limits;
     private final Drafts drafts;
     private final SiteBook site;
     private final DeviceBook devices;
@@ -50,7 +51,7 @@ class SheetQueries {
             KnownCauses known,
             Directory people,
             Diagnoses diagnoses,
-            LimitBook limits,
+            TicketLimits limits,
             Drafts drafts,
             SiteBook site,
             DeviceBook devices,
@@ -77,10 +78,10 @@ class SheetQueries {
      * @param gate what must be true before the step is left
      * @param context what the forms refer to beside the sheet
      * @param draft what the viewer typed and has not recorded yet
-     * @param ranking null if the catalogue has nothing for the category
+     * @param ranking null if the ticket has ended or the catalogue has nothing for the category
      */
     record Contents(
-            TicketQueries.Whole ticket,
+            TicketQueries.Traced traced,
             Viewing viewing,
             List<Actor> workers,
             List<TicketLine> alike,
@@ -93,8 +94,8 @@ class SheetQueries {
 
     @Transactional
     Contents contents(TicketNumber number, Actor viewer, ZoneId zone) {
-        TicketQueries.Whole ticket = tickets.ticket(number, viewer);
-        JobSheet sheet = ticket.sheet();
+        TicketQueries.Traced traced = tickets.traced(number, viewer);
+        JobSheet sheet = traced.ticket().sheet();
         Instant now = clock.instant();
         SiteHistory decided = site.history();
         Viewing viewing = new Viewing(
@@ -104,19 +105,19 @@ class SheetQueries {
                 now,
                 decided.at(now).rules().policy(),
                 decided.workingTime(),
-                people.names(Viewing.accounts(sheet)));
+                people.names(RecordView.accounts(traced)));
         List<TicketLine> alike = resemblance.tickets(number, sheet, viewer);
         List<KnownCauses.Line> causes = isSeekingKnown(sheet) ? known.of(sheet) : List.of();
-        Optional<Diagnoses.Dated> dated = diagnoses.of(sheet);
+        Optional<Diagnoses.Dated> dated = sheet.course().isOpen() ? diagnoses.of(sheet) : Optional.empty();
         boolean nothing = Resemblance.isAsked(sheet) && alike.isEmpty() && causes.isEmpty();
         return new Contents(
-                ticket,
+                traced,
                 viewing,
                 people.takers(viewing.now()),
                 alike,
                 causes,
                 dated.map(d -> RankingView.of(sheet, d)).orElse(null),
-                new FormContext(dated.map(Diagnoses.Dated::category), limits.library(), zone),
+                new FormContext(dated.map(Diagnoses.Dated::category), limits.of(sheet), zone),
                 devices.known(sheet.opened().device()).map(DeviceView::at).orElse(""),
                 Resemblance.gate(sheet, viewing.policy(), viewing.now(), nothing),
                 drafts.of(number, viewer));
