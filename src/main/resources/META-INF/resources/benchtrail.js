@@ -13,6 +13,10 @@
   }
   // On a phone the work stands first: what only advises is folded.
   if (matchMedia("(width < 46rem)").matches) for (const part of document.querySelectorAll(".fold-thin")) part.open = false;
+  for (const button of document.querySelectorAll("[data-print]")) {
+    button.hidden = false;
+    button.addEventListener("click", () => print());
+  }
   // What blocks the way is read first.
   document.getElementById("notice")?.focus();
   // A link to a field inside a folded part unfolds it.
@@ -85,6 +89,64 @@
     };
     document.addEventListener("visibilitychange", watch);
     watch();
+  }
+  // A large picture is made smaller before it is sent; when it was made, as the device says, goes along.
+  document.addEventListener("change", async ({target}) => {
+    if (!target.matches("input[type=file][data-longest]")) return;
+    const [file] = target.files;
+    const {deviceTime, scaledFrom} = target.form.elements;
+    deviceTime.value = file ? new Date(file.lastModified).toISOString() : "";
+    scaledFrom.value = "";
+    if (!/^image\/(jpeg|png)$/.test(file?.type)) return;
+    const button = target.form.querySelector("button");
+    button.disabled = true;
+    try {
+      const picture = await createImageBitmap(file);
+      const scale = Number(target.dataset.longest) / Math.max(picture.width, picture.height);
+      if (scale >= 1) return;
+      const canvas = document.createElement("canvas");
+      canvas.width = Math.round(picture.width * scale);
+      canvas.height = Math.round(picture.height * scale);
+      canvas.getContext("2d").drawImage(picture, 0, 0, canvas.width, canvas.height);
+      const small = await new Promise((done) => canvas.toBlob(done, file.type, 0.9));
+      const files = new DataTransfer();
+      files.items.add(new File([small], file.name, {type: file.type, lastModified: file.lastModified}));
+      target.files = files.files;
+      scaledFrom.value = `${picture.width} x ${picture.height}`;
+    } catch {
+      // what this browser cannot draw is sent as it is
+    } finally {
+      button.disabled = false;
+    }
+  });
+  // A mark is drawn on its picture from the first place to the second.
+  const ground = document.querySelector("[data-marking]");
+  if (ground) {
+    const fields = document.querySelector("form[action*='/pictures/']").elements;
+    document.querySelector("[data-drawn]").hidden = false;
+    const box = ground.appendChild(document.createElement("span"));
+    box.className = "drawn";
+    box.hidden = true;
+    let from = null;
+    const place = (event) => {
+      const {left, top, width, height} = ground.getBoundingClientRect();
+      const share = (value, whole) => Math.min(100, Math.max(0, (100 * value) / whole));
+      return [share(event.clientX - left, width), share(event.clientY - top, height)];
+    };
+    const show = (to) => {
+      box.hidden = false;
+      ["left", "top"].forEach((side, axis) => (box.style[side] = `${Math.min(from[axis], to[axis])}%`));
+      ["width", "height"].forEach((side, axis) => (box.style[side] = `${Math.abs(from[axis] - to[axis])}%`));
+      [...from, ...to].forEach((value, i) => (fields[`mark.${["fromX", "fromY", "toX", "toY"][i]}`].value = value.toFixed(1)));
+    };
+    ground.addEventListener("pointerdown", (event) => {
+      event.preventDefault();
+      ground.setPointerCapture(event.pointerId);
+      from = place(event);
+      show(from);
+    });
+    ground.addEventListener("pointermove", (event) => from && show(place(event)));
+    for (const end of ["pointerup", "pointercancel"]) ground.addEventListener(end, () => (from = null));
   }
   // A second press while the first is under way would send the form twice.
   document.addEventListener("submit", (event) => {

@@ -55,7 +55,7 @@ class EventQueries {
                                 row.who(),
                                 row.what(),
                                 row.about(),
-                                row.detail(),
+                                RoleNames.inWords(row.detail()),
                                 row.address()))
                         .toList(),
                 rows.size() > PER_PAGE ? shown.get(PER_PAGE - 1).id() : 0);

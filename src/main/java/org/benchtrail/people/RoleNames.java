@@ -6,13 +6,22 @@ import java.util.EnumSet;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Role;
 
 /** Roles as they are written on pages: small letters. */
 final class RoleNames {
+    /** As lists of roles are noted, such as {@code [MENTOR, SUPERVISOR]}. */
+    private static final Pattern LISTED =
+            listed(Arrays.stream(Role.values()).map(Role::name).collect(Collectors.joining("|", "(?:", ")")));
+
     private RoleNames() {}
+
+    private static Pattern listed(String role) {
+        return Pattern.compile("\\[(" + role + "(?:, " + role + ")*)]");
+    }
 
     static String of(Role role) {
         return role.name().toLowerCase(Locale.ROOT);
@@ -20,6 +29,11 @@ final class RoleNames {
 
     static String join(Set<Role> roles) {
         return roles.stream().sorted().map(RoleNames::of).collect(Collectors.joining(", "));
+    }
+
+    /** A note of accounts, with each list of roles in it as it is written on pages. */
+    static String inWords(String note) {
+        return LISTED.matcher(note).replaceAll(listed -> listed.group(1).toLowerCase(Locale.ROOT));
     }
 
     /** @throws Invalid if a name is no role */

@@ -147,7 +147,7 @@ class JourneyTest {
 
             acceptedAsACase();
 
-            ines.page.locator("a:has-text('Read all and verify')").click();
+            ines.page.locator(".title a:has-text('Trail')").click();
             ines.sees("The chain holds");
             ines.sees("refused");
             ines.look("trail");

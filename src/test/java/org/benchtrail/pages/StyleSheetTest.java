@@ -56,7 +56,9 @@ class StyleSheetTest {
             "the lines of a drawing",
             List.of(
                     "axis", "line", "line0", "line1", "line2", "line3", "limit", "band", "ideal", "edge", "filled",
-                    "heavy"));
+                    "heavy"),
+            "the two layers of marks on a picture",
+            List.of("below", "ink"));
 
     /** Classes that carry no rule of their own, with what they are for. */
     private static final Map<String, String> WITHOUT_RULE = Map.of(

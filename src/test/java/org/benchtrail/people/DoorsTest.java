@@ -164,6 +164,8 @@ class DoorsTest {
             new Door("GET", "/tickets/{number}/attachments/{sha256}", Permission.SEE_TICKETS),
             new Door("GET", "/tickets/{number}/attachments/{sha256}/picture", Permission.SEE_TICKETS),
             new Door("GET", "/tickets/{number}/trail", Permission.SEE_TICKETS),
+            new Door("GET", "/tickets/{number}/pictures/{entry}", Permission.SEE_TICKETS),
+            new Door("POST", "/tickets/{number}/pictures/{entry}", Permission.WORK_TICKETS),
             new Door("GET", "/tickets/{number}/record", Permission.SEE_TICKETS),
             new Door("GET", "/tickets/{number}/record.pdf", Permission.SEE_TICKETS),
             new Door("GET", "/tickets/{number}/entries/{entry}", Permission.SEE_TICKETS),

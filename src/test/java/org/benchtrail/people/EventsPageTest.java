@@ -80,7 +80,10 @@ class EventsPageTest {
 
     @Test
     void changesOfAccounts_areThere() {
-        acts.setRoles(new Actor("keeper", "Keeper", Set.of(Role.ADMINISTRATOR)), login, Set.of(Role.SUPERVISOR));
-        assertTrue(events().contains("from [TECHNICIAN] to [SUPERVISOR]"));
+        Set<Role> more = Set.of(Role.MENTOR, Role.SUPERVISOR);
+        acts.setRoles(new Actor("keeper", "Keeper", Set.of(Role.ADMINISTRATOR)), login, more);
+        String page = events();
+        assertTrue(page.contains("from technician to mentor, supervisor"), page);
+        assertTrue(page.contains("<td>roles technician</td>"), page);
     }
 }

@@ -15,6 +15,7 @@ import io.restassured.response.Response;
 import jakarta.inject.Inject;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -23,6 +24,7 @@ import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Category;
 import org.benchtrail.core.method.Priority;
 import org.benchtrail.core.method.Role;
+import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.core.method.identify.ReadingRecorded;
 import org.benchtrail.core.method.identify.ReadingVerdict;
 import org.benchtrail.core.site.DeviceCode;
@@ -36,6 +38,7 @@ import org.benchtrail.ticket.NewTicket;
 import org.benchtrail.ticket.Outcome;
 import org.benchtrail.ticket.SiteReader;
 import org.benchtrail.ticket.TicketActs;
+import org.benchtrail.ticket.TicketQueries;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
@@ -58,6 +61,9 @@ class DeviceTest {
 
     @Inject
     TicketActs tickets;
+
+    @Inject
+    TicketQueries look;
 
     @Inject
     SiteReader reader;
@@ -140,6 +146,26 @@ class DeviceTest {
                 .orElseThrow()
                 .fact();
         assertEquals(ReadingVerdict.NOT_JUDGED, other.verdict());
+    }
+
+    @Test
+    void limitsOfTheNameplate_areOfferedOnTheTicketOfTheDevice() {
+        book.add(device("", "Load: at most 1.5 kW", null), TECH);
+        TicketNumber number = open(label, "Hall").number();
+        Browser tech = Browser.signedIn(TECH.account(), PASSWORD);
+        String page = tech.get("/tickets/" + number).asString();
+        assertTrue(page.contains("Load: at most 1.5 kW (nameplate of " + label + ")"), page);
+        Map<String, String> typed =
+                Map.of("version", "1", "limit.id", "nameplate-1", "reading.value", "1600 W", "reading.point", "back");
+        assertEquals(303, tech.post("/tickets/" + number + "/evidence", typed).statusCode());
+        ReadingRecorded held = look.ticket(number, TECH)
+                .sheet()
+                .latest(ReadingRecorded.class)
+                .orElseThrow()
+                .fact();
+        assertEquals("Load", held.quantity());
+        assertEquals("1500", held.upper());
+        assertEquals(ReadingVerdict.OUTSIDE, held.verdict());
     }
 
     @Test

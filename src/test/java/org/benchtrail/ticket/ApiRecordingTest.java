@@ -218,6 +218,10 @@ class ApiRecordingTest {
         int twice = t.does(told);
         t.does("{'kind':'corrected','entry':" + twice + ",'reason':'A better name','replacement':"
                 + told.replace("again", "better") + "}");
+        String mark = "{'kind':'picture-marked','picture':" + twice
+                + ",'mark':'CIRCLE','fromX':100,'fromY':200,'toX':300,'toY':400,'text':'Bent pin'}";
+        t.does(mark);
+        t.malformed(mark.replace("300", "1001"));
         t.malformed(told.replace(sha256, "0".repeat(64)));
         recording.get("rec-tom", at + "/" + sha256);
         recording.get("rec-tom", at + "/" + "1".repeat(64));

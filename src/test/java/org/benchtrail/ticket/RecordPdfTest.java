@@ -18,11 +18,20 @@ import jakarta.inject.Inject;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.contentstream.operator.Operator;
+import org.apache.pdfbox.cos.COSArray;
+import org.apache.pdfbox.cos.COSName;
+import org.apache.pdfbox.pdfparser.PDFStreamParser;
 import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.PDPage;
+import org.apache.pdfbox.pdmodel.graphics.form.PDFormXObject;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.benchtrail.core.method.Requirements;
+import org.benchtrail.pages.Html;
 import org.benchtrail.people.Browser;
 import org.benchtrail.people.PeopleActs;
 import org.benchtrail.platform.TestDatabase;
@@ -49,6 +58,7 @@ class RecordPdfTest {
         desk.does(ApiDesk.IDENTIFIED);
         int reading = first(desk, "reading-recorded");
         desk.does(corrected(reading, ApiDesk.reading("97.5")));
+        desk.does(ApiDesk.reading("98"));
         int hum = desk.does("{\"kind\":\"extract-recorded\",\"source\":\"Ear\",\"text\":\"It hums <&> loudly\"}");
         desk.lets("way-marek", "{\"kind\":\"remarked\",\"entry\":" + hum + ",\"text\":\"Is that the transformer?\"}");
         desk.does(struck(hum));
@@ -94,11 +104,38 @@ class RecordPdfTest {
             stripper.setSortByPosition(false);
             String text = flat(stripper.getText(document));
             assertTells(text, told(desk));
+            assertEquals(2, limitLines(document), "the limit and its key are drawn");
             int pages = document.getNumberOfPages();
             for (int page = 1; page <= pages; page++) {
                 assertTrue(text.contains("page " + page + " of " + pages), text);
             }
         }
+    }
+
+    /** Lines with the dashes of a limit among all drawings, which stand apart from the text. */
+    private static int limitLines(PDDocument document) throws IOException {
+        int lines = 0;
+        for (PDPage page : document.getPages()) {
+            for (COSName name : page.getResources().getXObjectNames()) {
+                if (page.getResources().getXObject(name) instanceof PDFormXObject drawing) {
+                    lines += Collections.frequency(dashes(drawing), List.of(7f, 4f));
+                }
+            }
+        }
+        return lines;
+    }
+
+    private static List<List<Float>> dashes(PDFormXObject drawing) throws IOException {
+        List<List<Float>> dashes = new ArrayList<>();
+        COSArray last = new COSArray();
+        for (Object token : new PDFStreamParser(drawing).parse()) {
+            if (token instanceof COSArray array) {
+                last = array;
+            } else if (token instanceof Operator operator && operator.getName().equals("d")) {
+                dashes.add(last.toCOSNumberFloatList());
+            }
+        }
+        return dashes;
     }
 
     /** Readings with verdicts, checks, cautions, approval, waiver, correction, remark, signatures and the last hash. */
@@ -133,13 +170,44 @@ class RecordPdfTest {
     }
 
     @Test
-    void page_tellsTheSame_andTheClosedTicketLeadsToIt() {
+    void closedTicket_opensAsItsRecord_summaryFirst() {
         ApiDesk desk = closed();
-        String page = flat(get("way-ole", "/tickets/" + desk.number + "/record").asString());
-        assertTrue(page.contains(desk.trail().get(desk.version - 1).at("/hash").asText()), page);
-        assertTrue(page.contains("<del>quantity: temperature; value: 96.5"), page);
-        String sheet = get("way-ole", "/tickets/" + desk.number).asString();
-        assertTrue(sheet.contains("href=\"/tickets/" + desk.number + "/record.pdf\""), sheet);
+        for (String at : List.of("/tickets/" + desk.number + "/record", "/tickets/" + desk.number)) {
+            String page = flat(get("way-ole", at).asString());
+            assertTrue(
+                    page.contains(desk.trail().get(desk.version - 1).at("/hash").asText()), page);
+            assertTrue(page.contains("<del>quantity: temperature; value: 96.5"), page);
+            assertTrue(page.contains("href=\"/tickets/" + desk.number + "/record.pdf\""), page);
+            assertEquals(
+                    List.of(
+                            "Summary",
+                            "Ticket",
+                            "1 Identify",
+                            "2 Theorize",
+                            "3 Test",
+                            "4 Plan",
+                            "5 Verify",
+                            "6 Document",
+                            "Trail"),
+                    Html.read(page).select("article.doc h2").stream()
+                            .map(heading -> heading.ownText())
+                            .toList());
+            assertTrue(Html.read(page).select("article.doc details").isEmpty(), "nothing is folded");
+        }
+    }
+
+    @Test
+    void closedTicket_offersWhatCanStillBeDone_toWhoMay() {
+        ApiDesk desk = closed();
+        assertEquals(List.of("PDF", "Trail", "Added after closing", "Reopen"), tools(desk, "way-tom"));
+        assertEquals(List.of("PDF", "Trail", "Review", "Reopen"), tools(desk, "way-sue"));
+        assertEquals(List.of("PDF", "Trail", "Reopen"), tools(desk, "way-ole"));
+    }
+
+    private static List<String> tools(ApiDesk desk, String who) {
+        return Html.read(get(who, "/tickets/" + desk.number).asString())
+                .select(".title .tools a")
+                .eachText();
     }
 
     @Test

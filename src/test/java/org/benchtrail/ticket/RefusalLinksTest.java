@@ -49,6 +49,10 @@ class RefusalLinksTest {
 
     /** Sends every form of the sheet as it is before anybody has typed; of forms that are alike one. */
     private void assertRefusalsLead(ApiDesk desk, String who) {
+        assertRefusalsLead(desk, who, 3);
+    }
+
+    private void assertRefusalsLead(ApiDesk desk, String who, int least) {
         Browser browser = Browser.signedIn(who, PASSWORD);
         Document sheet = sheet(browser, desk);
         assertLead(sheet);
@@ -73,7 +77,7 @@ class RefusalLinksTest {
                 refused++;
             }
         }
-        assertTrue(refused > 2, () -> "of " + sent + " hardly anything was refused");
+        assertTrue(refused >= least, () -> "of " + sent + " hardly anything was refused");
     }
 
     private static String version(Document sheet) {
@@ -96,7 +100,7 @@ class RefusalLinksTest {
         Document page = Html.read(answer.asString());
         assertLead(page);
         assertFalse(
-                page.select("#notice a[href^=#], .gate a[href^=#], em.error, #notice li")
+                page.select("#notice a[href^=#], .gate a[href^=#], .problems a[href^=#], em.error, #notice li")
                         .isEmpty(),
                 () -> action + " is refused without a way to put it right: " + answer.asString());
     }
@@ -165,6 +169,16 @@ class RefusalLinksTest {
     }
 
     @Test
+    void closed() {
+        ApiDesk desk = site.atVerify("way-ines");
+        desk.verifies();
+        desk.documents();
+        desk.does(AttackSite.CLOSE);
+        assertRefusalsLead(desk, "way-ines", 2);
+        assertRefusalsLead(desk, "way-sue", 1);
+    }
+
+    @Test
     void newTicket() {
         Browser browser = Browser.signedIn("way-ines", PASSWORD);
         browser.get("/new-ticket");
@@ -173,5 +187,52 @@ class RefusalLinksTest {
         Document page = Html.read(answer.asString());
         assertLead(page);
         assertFalse(page.select("em.error").isEmpty(), page::html);
+    }
+
+    /** A row whose change is refused has it told at its own field, where what was typed still stands. */
+    @Test
+    void placesAndTeams() {
+        Browser browser = Browser.signedIn("way-sue", PASSWORD);
+        browser.get("/site");
+        for (String kind : List.of("place", "team")) {
+            String taken = kind + " " + System.nanoTime();
+            for (String name : List.of(taken, taken + " b")) {
+                assertEquals(
+                        303,
+                        browser.post("/site/" + kind + "s", Map.of("name", name))
+                                .statusCode());
+            }
+            Document page = Html.read(browser.get("/site").asString());
+            FormElement row = page.select("tr:has(th:containsOwn(" + taken + " b)) form")
+                    .forms()
+                    .get(0);
+            Map<String, String> fields = fields(row);
+            fields.put("name", taken);
+            fields.put("closed", "true");
+            assertRowIsRefused(browser.post(row.attr("action"), fields), 422, taken);
+            fields.put("name", taken + " c");
+            fields.put("version", "0");
+            assertRowIsRefused(browser.post(row.attr("action"), fields), 409, taken + " c");
+            Response again = browser.post("/site/" + kind + "s", Map.of("name", taken));
+            assertLeads("/site/" + kind + "s", again);
+            String field = Html.read(again.asString())
+                    .selectFirst(".problems a")
+                    .attr("href")
+                    .substring(1);
+            assertEquals("new-" + kind + "-name", field);
+        }
+    }
+
+    private static void assertRowIsRefused(Response answer, int status, String typed) {
+        assertEquals(status, answer.statusCode());
+        assertLeads("/site", answer);
+        Document page = Html.read(answer.asString());
+        Element field =
+                page.getElementById(page.selectFirst(".problems a").attr("href").substring(1));
+        assertEquals(typed, field.val());
+        assertTrue(field.closest("details").hasAttr("open"), "the row is unfolded");
+        assertTrue(field.closest("form")
+                .selectFirst("[name=closed][type=checkbox]")
+                .hasAttr("checked"));
     }
 }

@@ -80,6 +80,7 @@ class EntryCodecTest {
             "opened",
             "part-fit-checked",
             "part-override-approved",
+            "picture-marked",
             "plan-approved",
             "plan-declined",
             "prevention-considered",

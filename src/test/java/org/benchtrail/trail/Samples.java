@@ -69,7 +69,9 @@ import org.benchtrail.core.method.identify.HazardsScreened;
 import org.benchtrail.core.method.identify.LikenessChecked;
 import org.benchtrail.core.method.identify.LogsReviewed;
 import org.benchtrail.core.method.identify.LossAccepted;
+import org.benchtrail.core.method.identify.MarkKind;
 import org.benchtrail.core.method.identify.OnsetRecorded;
+import org.benchtrail.core.method.identify.PictureMarked;
 import org.benchtrail.core.method.identify.ReadingRecorded;
 import org.benchtrail.core.method.identify.Reproduction;
 import org.benchtrail.core.method.identify.ReproductionTried;
@@ -152,6 +154,15 @@ public final class Samples {
                         "soak time",
                         "It must run clean for 71.9 h.",
                         List.of(new BenchFigure("Time to run clean", "71.9", "h"))),
+                new AttachmentAdded(
+                        "port.jpg",
+                        "image/jpeg",
+                        90_000,
+                        "1e".repeat(32),
+                        "The port",
+                        Instant.parse("2031-03-02T17:30:00.125Z"),
+                        "4032 x 3024"),
+                new PictureMarked(9, MarkKind.ARROW, 0, 250, 500, 1000, "This <fan> \ud83d\udd25"),
                 new SoakTimeReckoned(4314, "Soak time, entry 4"),
                 new TheoriesRanked(
                         List.of(18),

@@ -4,6 +4,7 @@ import io.quarkus.qute.RawString;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Collectors;
 import java.util.stream.DoubleStream;
 import java.util.stream.Stream;
@@ -12,8 +13,8 @@ import org.benchtrail.platform.chart.Chart.Point;
 import org.benchtrail.platform.chart.Chart.Series;
 
 /**
- * A chart as one SVG picture: axes with ticks, a line or dots for each series, and a key below. Looks come from the stylesheet;
- * lines are told apart by their dashes, not by tint alone.
+ * A chart as one SVG picture: axes with ticks, a line or dots for each series, and a key below. By itself it is drawn in black,
+ * as on paper; a page's stylesheet says otherwise. Lines are told apart by their dashes, not by tint alone.
  *
  * <p>The picture goes into the page unescaped. Every text in it passes {@link #escape}; everything else is a number made here.
  */
@@ -26,6 +27,17 @@ public final class SvgChart {
     private static final int KEY_LINE = 18;
     private static final double LETTER = 7;
     private static final int STYLES = 4;
+
+    private static final String BLACK = "stroke=\"black\"";
+
+    /** How a line looks where no stylesheet says it, if it is not a thin black one. */
+    private static final Map<String, String> PLAIN = Map.of(
+            "grid", "stroke=\"silver\"",
+            "line limit", BLACK + " stroke-width=\"1.8\" stroke-dasharray=\"7 4\"",
+            "ideal", BLACK + " stroke-dasharray=\"6 4\"",
+            "line line1", BLACK + " stroke-dasharray=\"2 3\"",
+            "line line2", BLACK + " stroke-dasharray=\"9 3 2 3\"",
+            "line line3", BLACK + " stroke-dasharray=\"1 4\" stroke-width=\"3.2\"");
 
     private final Chart chart;
     private final Axis x;
@@ -63,7 +75,9 @@ public final class SvgChart {
 
     private String picture() {
         int height = TOP + PLOT_HEIGHT + BELOW + KEY_LINE * chart.series().size() + 6;
-        svg.append("<svg class=\"chart\" role=\"img\" viewBox=\"0 0 " + WIDTH + " " + height + "\" aria-label=\"");
+        svg.append("<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"chart\" role=\"img\" viewBox=\"0 0 " + WIDTH + " "
+                + height + "\" width=\"" + WIDTH + "\" height=\"" + height
+                + "\" font-family=\"sans-serif\" font-size=\"12\" aria-label=\"");
         svg.append(escape(spoken())).append("\">");
         grid();
         for (int i = 0; i < chart.series().size(); i++) {
@@ -135,7 +149,8 @@ public final class SvgChart {
     }
 
     private void path(String style, String d) {
-        svg.append("<path class=\"" + style + "\" d=\"" + d + "\"/>");
+        svg.append("<path class=\"" + style + "\" d=\"" + d + "\" fill=\"none\" " + PLAIN.getOrDefault(style, BLACK)
+                + "/>");
     }
 
     private void circle(String at, String down) {

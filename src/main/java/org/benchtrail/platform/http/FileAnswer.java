@@ -15,6 +15,11 @@ import java.util.Optional;
  * @param tag what its bytes have alone, such as their hash
  */
 public record FileAnswer(String name, String mediaType, byte[] content, String tag) {
+    /** As bytes that are nothing in particular, for a browser, which guesses no kind of its own. */
+    public FileAnswer untyped() {
+        return new FileAnswer(name, MediaType.APPLICATION_OCTET_STREAM, content, tag);
+    }
+
     /** As {@code asked} asks for it. */
     public Response to(HttpHeaders asked) {
         String quoted = "\"" + tag + "\"";

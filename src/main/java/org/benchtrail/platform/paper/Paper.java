@@ -4,6 +4,7 @@ import com.openhtmltopdf.extend.FSSupplier;
 import com.openhtmltopdf.outputdevice.helper.BaseRendererBuilder.FontStyle;
 import com.openhtmltopdf.outputdevice.helper.ExternalResourceControlPriority;
 import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
+import com.openhtmltopdf.svgsupport.BatikSVGDrawer;
 import io.quarkus.qute.TemplateInstance;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -13,7 +14,8 @@ import java.util.Objects;
 
 /**
  * A template as a PDF file. The template is well-formed XML and brings its own style; nothing outside it is fetched. The letters
- * are in the file, so that it looks alike everywhere.
+ * are in the file, so that it looks alike everywhere; its drawings have
+ * letters of the machine, drawn as lines, and its pictures are in it.
  */
 public final class Paper {
     public static final String MEDIA_TYPE = "application/pdf";
@@ -27,13 +29,15 @@ public final class Paper {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         PdfRendererBuilder builder = new PdfRendererBuilder();
         builder.useExternalResourceAccessControl(
-                (uri, type) -> false, ExternalResourceControlPriority.RUN_BEFORE_RESOLVING_URI);
+                (uri, type) -> uri.startsWith("data:image/jpeg;base64,"),
+                ExternalResourceControlPriority.RUN_BEFORE_RESOLVING_URI);
         builder.useFont(letters("LiberationSans-Regular"), "Letters", 400, FontStyle.NORMAL, true);
         builder.useFont(letters("LiberationSans-Bold"), "Letters", 700, FontStyle.NORMAL, true);
         builder.useFont(letters("LiberationMono-Regular"), "Typed", 400, FontStyle.NORMAL, true);
         builder.withHtmlContent(printable(template.render()), null);
         builder.toStream(out);
-        try {
+        try (BatikSVGDrawer drawings = new BatikSVGDrawer()) {
+            builder.useSVGDrawer(drawings);
             builder.run();
         } catch (IOException e) {
             throw new UncheckedIOException(e);

@@ -44,7 +44,13 @@ public class AttachmentActs {
     private Act noted(NewFile file) {
         Pictures.requireShowable(file.content());
         AttachmentAdded added = new AttachmentAdded(
-                file.name(), file.mediaType(), file.content().length, attachments.keep(file.content()), file.shows());
+                file.name(),
+                file.mediaType(),
+                file.content().length,
+                attachments.keep(file.content()),
+                file.shows(),
+                file.deviceTime(),
+                file.scaledFrom());
         return sheet -> added;
     }
 

@@ -12,6 +12,8 @@ import jakarta.ws.rs.core.Response;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
+import java.time.Instant;
+import java.time.format.DateTimeParseException;
 import java.util.List;
 import java.util.Map;
 import org.benchtrail.core.Invalid;
@@ -67,6 +69,8 @@ public class AttachmentPage {
             @RestPath String number,
             @RestForm @Nullable String version,
             @RestForm @Nullable String shows,
+            @RestForm @Nullable String deviceTime,
+            @RestForm @Nullable String scaledFrom,
             @RestForm(FormKey.FIELD) @Nullable String key,
             @RestForm("file") @Nullable FileUpload file) {
         Permissions.require(Permission.WORK_TICKETS, current.actor());
@@ -77,7 +81,10 @@ public class AttachmentPage {
         return Refusal.answer(
                 () -> repeats.once(
                         form,
-                        () -> screen.after(acts.attach(ticket, seen, uploaded(file, said), current.actor()), Map.of())),
+                        () -> screen.after(
+                                acts.attach(
+                                        ticket, seen, uploaded(file, said, deviceTime, scaledFrom), current.actor()),
+                                Map.of())),
                 refusal -> screen.again(
                         ticket, "attachments", Map.of(GROUP + "shows", List.of(said)), atItsFields(refusal), 0, STALE));
     }
@@ -96,12 +103,13 @@ public class AttachmentPage {
                 file == null ? List.of() : List.of(file.fileName(), Repeats.fingerprint(bytes(file))));
     }
 
-    private static NewFile uploaded(@Nullable FileUpload file, String shows) {
+    private static NewFile uploaded(
+            @Nullable FileUpload file, String shows, @Nullable String deviceTime, @Nullable String scaledFrom) {
         if (file == null || file.size() == 0) {
             throw new Invalid("file", "Choose the file to attach.");
         }
         String mediaType = file.contentType() == null ? MediaType.APPLICATION_OCTET_STREAM : file.contentType();
-        return new NewFile(file.fileName(), mediaType, bytes(file), shows);
+        return new NewFile(file.fileName(), mediaType, bytes(file), shows, moment(deviceTime), scaledFrom);
     }
 
     private static byte[] bytes(FileUpload file) {
@@ -112,9 +120,19 @@ public class AttachmentPage {
         }
     }
 
+    /** What the page's script read from the device; null if it told none. */
+    private static @Nullable Instant moment(@Nullable String deviceTime) {
+        try {
+            return deviceTime == null || deviceTime.isBlank() ? null : Instant.parse(deviceTime);
+        } catch (DateTimeParseException e) {
+            throw new Invalid("file", "The time of the file cannot be read: choose the file again.");
+        }
+    }
+
+    /** What nobody types is put right by choosing the file again. */
     private static Refusal atItsFields(Refusal refusal) {
         List<Problem> problems = refusal.problems().stream()
-                .map(p -> new Problem(GROUP + p.field(), p.sentence()))
+                .map(p -> new Problem(GROUP + (p.field().equals("shows") ? "shows" : "file"), p.sentence()))
                 .toList();
         return new Refusal(refusal.kind(), problems);
     }
@@ -124,6 +142,7 @@ public class AttachmentPage {
     @Blocking
     public Response file(@RestPath String number, @RestPath String sha256, HttpHeaders asked) {
         return queries.answer(TicketNumber.parse(number), sha256, current.actor())
+                .untyped()
                 .to(asked);
     }
 

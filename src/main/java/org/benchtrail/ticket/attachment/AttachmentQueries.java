@@ -2,14 +2,18 @@ package org.benchtrail.ticket.attachment;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
+import java.time.ZoneId;
 import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.core.method.identify.AttachmentAdded;
+import org.benchtrail.people.Directory;
 import org.benchtrail.platform.NotFound;
 import org.benchtrail.platform.RecordBroken;
 import org.benchtrail.platform.http.FileAnswer;
 import org.benchtrail.ticket.TicketQueries;
+import org.benchtrail.ticket.Viewing;
 import org.benchtrail.trail.Alarms;
 
 /** What can be read of the files kept beside tickets. */
@@ -19,11 +23,19 @@ public class AttachmentQueries {
     private final TicketQueries tickets;
     private final Attachments attachments;
     private final Alarms alarms;
+    private final Directory people;
 
-    AttachmentQueries(TicketQueries tickets, Attachments attachments, Alarms alarms) {
+    AttachmentQueries(TicketQueries tickets, Attachments attachments, Alarms alarms, Directory people) {
+        this.people = people;
         this.alarms = alarms;
         this.tickets = tickets;
         this.attachments = attachments;
+    }
+
+    /** @throws NotFound if no picture was attached by that entry */
+    PictureView picture(TicketNumber number, int entry, Actor viewer, ZoneId zone) {
+        JobSheet sheet = tickets.ticket(number, viewer).sheet();
+        return PictureView.of(sheet, entry, viewer, zone, people.names(Viewing.accounts(sheet)));
     }
 
     /**

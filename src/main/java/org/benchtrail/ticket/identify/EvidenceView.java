@@ -18,6 +18,7 @@ import org.benchtrail.core.method.identify.FindingRecorded;
 import org.benchtrail.core.method.identify.ReadingRecorded;
 import org.benchtrail.core.method.identify.SymptomRecorded;
 import org.benchtrail.ticket.Viewing;
+import org.jspecify.annotations.Nullable;
 
 /**
  * All that was seen, measured and found on a ticket; it stands beside every step.
@@ -34,8 +35,6 @@ public record EvidenceView(
         List<Item> others,
         boolean driveFailing,
         String data) {
-    private static final Set<String> PICTURES = Set.of("image/jpeg", "image/png", "image/gif", "image/bmp");
-
     public record Symptom(int entry, String words, String observable, boolean intermittent) {}
 
     /** A reading held against its limit. */
@@ -55,9 +54,14 @@ public record EvidenceView(
 
     /**
      * @param link to the file itself; empty for what is none
-     * @param picture where a small one of it is; empty for what is no picture
+     * @param picture null for what is none
      */
-    public record Item(int entry, String title, String text, String link, String picture) {}
+    public record Item(
+            int entry,
+            String title,
+            String text,
+            String link,
+            @Nullable MarkedPicture picture) {}
 
     public static EvidenceView of(Viewing viewing) {
         JobSheet sheet = viewing.sheet();
@@ -122,17 +126,20 @@ public record EvidenceView(
         List<Item> items = new ArrayList<>();
         for (StandingFact<FindingRecorded> n : sheet.all(FindingRecorded.class)) {
             String title = n.fact().driveFailure() ? "Finding: drive failure" : "Finding";
-            items.add(new Item(n.entry(), title, n.fact().text(), "", ""));
+            items.add(new Item(n.entry(), title, n.fact().text(), "", null));
         }
         for (StandingFact<ExtractRecorded> n : sheet.all(ExtractRecorded.class)) {
-            items.add(new Item(n.entry(), n.fact().source(), n.fact().text(), "", ""));
+            items.add(new Item(n.entry(), n.fact().source(), n.fact().text(), "", null));
         }
         String files = "/tickets/" + sheet.opened().ticket() + "/attachments/";
         for (StandingFact<AttachmentAdded> n : sheet.all(AttachmentAdded.class)) {
             AttachmentAdded file = n.fact();
-            String link = files + file.sha256();
-            String picture = PICTURES.stream().anyMatch(file.mediaType()::startsWith) ? link + "/picture" : "";
-            items.add(new Item(n.entry(), file.fileName(), file.shows(), link, picture));
+            items.add(new Item(
+                    n.entry(),
+                    file.fileName(),
+                    file.shows(),
+                    files + file.sha256(),
+                    MarkedPicture.of(n, sheet).orElse(null)));
         }
         return items;
     }

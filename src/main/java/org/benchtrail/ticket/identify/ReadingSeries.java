@@ -25,6 +25,11 @@ import org.jspecify.annotations.Nullable;
 public record ReadingSeries(String title, RawString drawing, List<EvidenceView.Reading> readings) {
     private static final int LEAST = 3;
 
+    /** Entry of the last reading. */
+    public int last() {
+        return readings.get(readings.size() - 1).entry();
+    }
+
     /** What makes readings one series. */
     private record Key(String quantity, String point, String unit) {
         static Key of(ReadingRecorded r) {
@@ -32,7 +37,7 @@ public record ReadingSeries(String title, RawString drawing, List<EvidenceView.R
         }
     }
 
-    static List<ReadingSeries> all(List<StandingFact<ReadingRecorded>> readings) {
+    public static List<ReadingSeries> all(List<StandingFact<ReadingRecorded>> readings) {
         Map<Key, List<StandingFact<ReadingRecorded>>> alike = new LinkedHashMap<>();
         readings.forEach(r ->
                 alike.computeIfAbsent(Key.of(r.fact()), k -> new ArrayList<>()).add(r));

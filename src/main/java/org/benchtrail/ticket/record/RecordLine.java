@@ -1,17 +1,28 @@
 package org.benchtrail.ticket.record;
 
 import java.util.List;
+import org.benchtrail.ticket.identify.MarkedPicture;
 import org.benchtrail.ticket.identify.ReadingWords;
+import org.jspecify.annotations.Nullable;
 
 /**
  * One entry of a record.
  *
  * @param round in which it was recorded; 0 if the ticket had but one
  * @param struck whether it no longer stands
+ * @param picture null for what is none
  * @param after what was done to it later
  */
 public record RecordLine(
-        int entry, String kind, String text, String stamp, int round, boolean late, boolean struck, After after) {
+        int entry,
+        String kind,
+        String text,
+        String stamp,
+        int round,
+        boolean late,
+        boolean struck,
+        @Nullable MarkedPicture picture,
+        After after) {
 
     /** What was done to an entry later: how it read before, and what was remarked on it. */
     public record After(List<Change> changes, List<Remark> remarks) {

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import org.benchtrail.core.method.Entry;
@@ -16,6 +17,7 @@ import org.benchtrail.core.method.desk.Corrected;
 import org.benchtrail.core.method.desk.MoveFact;
 import org.benchtrail.core.method.desk.Refused;
 import org.benchtrail.core.method.desk.Remarked;
+import org.benchtrail.core.method.identify.AttachmentAdded;
 import org.benchtrail.core.method.identify.ReadingRecorded;
 import org.benchtrail.core.method.test.CheckPlanned;
 import org.benchtrail.core.method.test.ExpectedValue;
@@ -24,6 +26,8 @@ import org.benchtrail.core.method.theorize.TheoriesRanked;
 import org.benchtrail.platform.Option;
 import org.benchtrail.ticket.FactText;
 import org.benchtrail.ticket.Viewing;
+import org.benchtrail.ticket.identify.MarkedPicture;
+import org.benchtrail.ticket.identify.ReadingSeries;
 import org.benchtrail.ticket.identify.ReadingWords;
 import org.benchtrail.ticket.record.RecordLine.After;
 import org.benchtrail.ticket.record.RecordLine.Change;
@@ -31,6 +35,7 @@ import org.benchtrail.ticket.record.RecordLine.Check;
 import org.benchtrail.ticket.record.RecordLine.Reading;
 import org.benchtrail.ticket.record.RecordLine.Remark;
 import org.benchtrail.trail.TrailEntry;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The entries of a trail as lines of a record, each in the step it belongs to. A correction and a remark stand at the entry that
@@ -41,11 +46,16 @@ final class RecordLines {
     private final Viewing viewing;
     private final Map<Integer, Entry> trail = new LinkedHashMap<>();
     private final Map<Integer, StandingFact<?>> standing = new LinkedHashMap<>();
+    private final List<ReadingSeries> series;
+    private final Function<MarkedPicture, @Nullable MarkedPicture> pictures;
 
-    RecordLines(List<TrailEntry> entries, Viewing viewing) {
+    /** @param pictures each as it is shown where the record is read; null leaves it out */
+    RecordLines(List<TrailEntry> entries, Viewing viewing, Function<MarkedPicture, @Nullable MarkedPicture> pictures) {
         this.viewing = viewing;
+        this.pictures = pictures;
         entries.forEach(e -> e.readable().ifPresent(read -> trail.put(e.entry(), read)));
         viewing.sheet().facts().forEach(f -> standing.put(f.entry(), f));
+        series = ReadingSeries.all(viewing.sheet().all(ReadingRecorded.class));
     }
 
     /** What was measured while the ticket stood at that step. */
@@ -63,6 +73,13 @@ final class RecordLines {
                 ReadingWords.of(fact),
                 fact.limitSource(),
                 fact.instrument() + (fact.accuracy() == null ? "" : " \u00b1 " + fact.accuracy()));
+    }
+
+    /** Series of readings whose last was measured at that step. */
+    List<ReadingSeries> series(Step step) {
+        return series.stream()
+                .filter(s -> Objects.requireNonNull(standing.get(s.last())).during() == step)
+                .toList();
     }
 
     List<Check> checks(Step step) {
@@ -151,7 +168,16 @@ final class RecordLines {
                 round,
                 now != null && now.late(),
                 now == null,
+                now == null ? null : picture(now),
                 new After(changes(entry, first.fact()), remarks(entry)));
+    }
+
+    private @Nullable MarkedPicture picture(StandingFact<?> now) {
+        return viewing.sheet().all(AttachmentAdded.class, a -> a.entry() == now.entry()).stream()
+                .findFirst()
+                .flatMap(file -> MarkedPicture.of(file, viewing.sheet()))
+                .map(pictures)
+                .orElse(null);
     }
 
     private String text(Fact fact) {

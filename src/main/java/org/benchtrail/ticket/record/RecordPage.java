@@ -38,20 +38,16 @@ public class RecordPage {
     @Path("record")
     @Blocking
     public Response record(@RestPath String number) {
-        return Html.ok(Templates.record(view(number)));
+        return Html.ok(Templates.record(queries.record(TicketNumber.parse(number), current.actor(), current.zone())));
     }
 
     @GET
     @Path("record.pdf")
     @Blocking
     public Response paper(@RestPath String number) {
-        RecordView view = view(number);
+        RecordView view = queries.paper(TicketNumber.parse(number), current.actor(), current.zone());
         return Response.ok(Paper.pdf(Templates.paper(view)), Paper.MEDIA_TYPE)
                 .header("Content-Disposition", "inline; filename=\"record-" + view.number() + ".pdf\"")
                 .build();
-    }
-
-    private RecordView view(String number) {
-        return queries.record(TicketNumber.parse(number), current.actor(), current.zone());
     }
 }

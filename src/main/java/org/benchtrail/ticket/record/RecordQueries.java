@@ -5,8 +5,7 @@ import jakarta.transaction.Transactional;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneId;
-import java.util.HashSet;
-import java.util.Set;
+import java.util.function.Function;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.TicketNumber;
@@ -15,6 +14,9 @@ import org.benchtrail.people.Directory;
 import org.benchtrail.site.SiteBook;
 import org.benchtrail.ticket.TicketQueries;
 import org.benchtrail.ticket.Viewing;
+import org.benchtrail.ticket.attachment.PaperPictures;
+import org.benchtrail.ticket.identify.MarkedPicture;
+import org.jspecify.annotations.Nullable;
 
 /** All that a record shows, read in one transaction. */
 @ApplicationScoped
@@ -22,23 +24,33 @@ class RecordQueries {
     private final TicketQueries tickets;
     private final Directory people;
     private final SiteBook site;
+    private final PaperPictures pictures;
     private final Clock clock;
 
-    RecordQueries(TicketQueries tickets, Directory people, SiteBook site, Clock clock) {
+    RecordQueries(TicketQueries tickets, Directory people, SiteBook site, PaperPictures pictures, Clock clock) {
+        this.pictures = pictures;
         this.tickets = tickets;
         this.people = people;
         this.site = site;
         this.clock = clock;
     }
 
+    /** For a screen. */
     @Transactional
     RecordView record(TicketNumber number, Actor viewer, ZoneId zone) {
+        return record(number, viewer, zone, picture -> picture);
+    }
+
+    /** For paper, the pictures in it. */
+    @Transactional
+    RecordView paper(TicketNumber number, Actor viewer, ZoneId zone) {
+        return record(number, viewer, zone, pictures::onPaper);
+    }
+
+    private RecordView record(
+            TicketNumber number, Actor viewer, ZoneId zone, Function<MarkedPicture, @Nullable MarkedPicture> shown) {
         TicketQueries.Traced traced = tickets.traced(number, viewer);
         JobSheet sheet = traced.ticket().sheet();
-        Set<String> accounts = new HashSet<>(Viewing.accounts(sheet));
-        traced.trail().stream()
-                .flatMap(e -> e.readable().stream())
-                .forEach(e -> accounts.add(e.stamp().person()));
         SiteHistory decided = site.history();
         Instant now = clock.instant();
         Instant ended = sheet.course().closed();
@@ -49,7 +61,7 @@ class RecordQueries {
                 now,
                 decided.at(ended == null ? now : ended).rules().policy(),
                 decided.workingTime(),
-                people.names(accounts));
-        return RecordView.of(traced, viewing);
+                people.names(RecordView.accounts(traced)));
+        return RecordView.of(traced, viewing, shown);
     }
 }

@@ -1,7 +1,10 @@
 package org.benchtrail.ticket.record;
 
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.function.Function;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Standing;
 import org.benchtrail.core.method.StandingFact;
@@ -12,6 +15,9 @@ import org.benchtrail.ticket.TicketQueries;
 import org.benchtrail.ticket.Times;
 import org.benchtrail.ticket.Viewing;
 import org.benchtrail.ticket.document.RecordSummary;
+import org.benchtrail.ticket.identify.MarkedPicture;
+import org.benchtrail.ticket.identify.ReadingSeries;
+import org.benchtrail.ticket.theorize.TheoryView;
 import org.benchtrail.trail.TrailEntry;
 import org.jspecify.annotations.Nullable;
 
@@ -31,12 +37,20 @@ public record RecordView(
         TrailHead trail,
         String made) {
 
-    /** @param signed who left the step last, and when; empty while nobody has */
+    /**
+     * What one step holds.
+     *
+     * @param signed who left the step last, and when; empty while nobody has
+     * @param theories with how each stands; of Theorize alone
+     * @param series that ended at this step, drawn
+     */
     public record StepPart(
             int place,
             String title,
             String signed,
+            List<TheoryView> theories,
             List<RecordLine.Reading> readings,
+            List<ReadingSeries> series,
             List<RecordLine.Check> checks,
             List<RecordLine> lines) {}
 
@@ -47,9 +61,25 @@ public record RecordView(
      */
     public record TrailHead(int entries, String fault, String last, String hash) {}
 
-    static RecordView of(TicketQueries.Traced traced, Viewing viewing) {
+    /** Accounts that the record names: also of who recorded what no longer stands. */
+    public static Set<String> accounts(TicketQueries.Traced traced) {
+        Set<String> accounts = new HashSet<>(Viewing.accounts(traced.ticket().sheet()));
+        traced.trail().stream()
+                .flatMap(e -> e.readable().stream())
+                .forEach(e -> accounts.add(e.stamp().person()));
+        return accounts;
+    }
+
+    /** On a screen. */
+    public static RecordView of(TicketQueries.Traced traced, Viewing viewing) {
+        return of(traced, viewing, picture -> picture);
+    }
+
+    /** @param pictures each as it is shown where the record is read; null leaves it out */
+    static RecordView of(
+            TicketQueries.Traced traced, Viewing viewing, Function<MarkedPicture, @Nullable MarkedPicture> pictures) {
         JobSheet sheet = viewing.sheet();
-        RecordLines lines = new RecordLines(traced.trail(), viewing);
+        RecordLines lines = new RecordLines(traced.trail(), viewing, pictures);
         return new RecordView(
                 traced.ticket().number().toString(),
                 sheet.opened().title(),
@@ -90,7 +120,9 @@ public record RecordView(
                 step.place(),
                 step.title(),
                 leaving.map(viewing::stamp).orElse(""),
+                step == Step.THEORIZE ? TheoryView.all(viewing.sheet()) : List.of(),
                 lines.readings(step),
+                lines.series(step),
                 lines.checks(step),
                 lines.others(step));
     }

@@ -7,6 +7,8 @@ import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.Standing;
 import org.benchtrail.core.method.Step;
 import org.benchtrail.core.method.document.SummaryWritten;
+import org.benchtrail.people.Permission;
+import org.benchtrail.people.Permissions;
 import org.benchtrail.ticket.Viewing;
 
 /**
@@ -27,6 +29,7 @@ import org.benchtrail.ticket.Viewing;
  * @param reopening a closed ticket
  * @param appending to the papers of a closed ticket
  * @param countersigning what was added to them
+ * @param judgingCase whether a closed ticket counts as a case
  */
 public record Offered(
         boolean mine,
@@ -43,7 +46,8 @@ public record Offered(
         boolean mentoring,
         boolean reopening,
         boolean appending,
-        boolean countersigning) {
+        boolean countersigning,
+        boolean judgingCase) {
 
     /** To ask, hold, hand over, escalate or cancel. */
     public boolean moving() {
@@ -52,7 +56,8 @@ public record Offered(
 
     /** On a ticket whose record does not hold nobody can do anything. */
     static final Offered NOTHING = new Offered(
-            false, false, false, false, false, false, false, false, false, false, false, false, false, false, false);
+            false, false, false, false, false, false, false, false, false, false, false, false, false, false, false,
+            false);
 
     static Offered of(Viewing viewing) {
         JobSheet sheet = viewing.sheet();
@@ -80,7 +85,8 @@ public record Offered(
                 open && mentor && isToBeSigned(sheet),
                 closed && viewer.works(),
                 closed && sheet.isHand(viewer.account()),
-                closed && reviewer);
+                closed && reviewer,
+                closed && judging && Permissions.allow(Permission.KEEP_CATALOGUE, viewer));
     }
 
     private static boolean isToBeSigned(JobSheet sheet) {

@@ -13,7 +13,6 @@ import org.benchtrail.core.method.Requirement;
 import org.benchtrail.core.method.Step;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.core.site.SiteHistory;
-import org.benchtrail.limits.LimitBook;
 import org.benchtrail.people.Directory;
 import org.benchtrail.site.DeviceBook;
 import org.benchtrail.site.DeviceView;
@@ -21,11 +20,13 @@ import org.benchtrail.site.SiteBook;
 import org.benchtrail.ticket.Diagnoses;
 import org.benchtrail.ticket.KnownCauses;
 import org.benchtrail.ticket.Resemblance;
+import org.benchtrail.ticket.TicketLimits;
 import org.benchtrail.ticket.TicketLine;
 import org.benchtrail.ticket.TicketQueries;
 import org.benchtrail.ticket.Viewing;
 import org.benchtrail.ticket.draft.Drafts;
 import org.benchtrail.ticket.draft.TypedDraft;
+import org.benchtrail.ticket.record.RecordView;
 import org.benchtrail.ticket.theorize.RankingView;
 import org.jspecify.annotations.Nullable;
 
@@ -37,7 +38,7 @@ class SheetQueries {
     private final KnownCauses known;
     private final Directory people;
     private final Diagnoses diagnoses;
-    private final LimitBook limits;
+    private final TicketLimits limits;
     private final Drafts drafts;
     private final SiteBook site;
     private final DeviceBook devices;
@@ -49,7 +50,7 @@ class SheetQueries {
             KnownCauses known,
             Directory people,
             Diagnoses diagnoses,
-            LimitBook limits,
+            TicketLimits limits,
             Drafts drafts,
             SiteBook site,
             DeviceBook devices,
@@ -75,10 +76,10 @@ class SheetQueries {
      * @param deviceAt page of the device; empty if the site does not know it
      * @param gate what must be true before the step is left
      * @param draft what the viewer typed and has not recorded yet
-     * @param ranking null if the catalogue has nothing for the category
+     * @param ranking null if the ticket has ended or the catalogue has nothing for the category
      */
     record Contents(
-            TicketQueries.Whole ticket,
+            TicketQueries.Traced traced,
             Viewing viewing,
             List<Actor> workers,
             List<TicketLine> alike,
@@ -91,8 +92,8 @@ class SheetQueries {
 
     @Transactional
     Contents contents(TicketNumber number, Actor viewer, ZoneId zone) {
-        TicketQueries.Whole ticket = tickets.ticket(number, viewer);
-        JobSheet sheet = ticket.sheet();
+        TicketQueries.Traced traced = tickets.traced(number, viewer);
+        JobSheet sheet = traced.ticket().sheet();
         Instant now = clock.instant();
         SiteHistory decided = site.history();
         Viewing viewing = new Viewing(
@@ -102,21 +103,25 @@ class SheetQueries {
                 now,
                 decided.at(now).rules().policy(),
                 decided.workingTime(),
-                people.names(Viewing.accounts(sheet)));
+                people.names(RecordView.accounts(traced)));
         List<TicketLine> alike = resemblance.tickets(number, sheet, viewer);
         List<KnownCauses.Line> causes = isSeekingKnown(sheet) ? known.of(sheet) : List.of();
         boolean nothing = Resemblance.isAsked(sheet) && alike.isEmpty() && causes.isEmpty();
         return new Contents(
-                ticket,
+                traced,
                 viewing,
                 people.takers(viewing.now()),
                 alike,
                 causes,
-                diagnoses.of(sheet).map(dated -> RankingView.of(sheet, dated)).orElse(null),
-                limits.library(),
+                sheet.course().isOpen() ? ranking(sheet) : null,
+                limits.of(sheet),
                 devices.known(sheet.opened().device()).map(DeviceView::at).orElse(""),
                 Resemblance.gate(sheet, viewing.policy(), viewing.now(), nothing),
                 drafts.of(number, viewer));
+    }
+
+    private @Nullable RankingView ranking(JobSheet sheet) {
+        return diagnoses.of(sheet).map(dated -> RankingView.of(sheet, dated)).orElse(null);
     }
 
     TicketQueries.Broken broken(TicketNumber number, Actor viewer) {

@@ -20,7 +20,7 @@ import org.benchtrail.ticket.Viewing;
 import org.benchtrail.ticket.draft.DraftView;
 import org.jspecify.annotations.Nullable;
 
-/** Shows the job sheet, by itself or again after a form that was not taken. */
+/** Shows the job sheet, by itself or again after a form that was not taken; of a ticket that has ended its record. */
 @ApplicationScoped
 public class SheetScreen {
     private final SheetQueries queries;
@@ -36,6 +36,8 @@ public class SheetScreen {
         private Templates() {}
 
         static native TemplateInstance sheet(SheetView v, FormValues fill, Notice notice, @Nullable DraftView draft);
+
+        static native TemplateInstance ended(SheetView v, FormValues fill, Notice notice, @Nullable DraftView draft);
 
         static native TemplateInstance broken(TicketQueries.Broken b);
     }
@@ -96,7 +98,11 @@ public class SheetScreen {
         FormValues values = SheetForms.values(sheet);
         DraftView draft = DraftView.fill(contents.draft(), SheetForms.at(sheet.step()), contents.viewing(), values);
         values.typed(typed, notice.problems());
-        return Templates.sheet(SheetView.of(contents), values, notice, typed.isEmpty() ? draft : null);
+        DraftView shown = typed.isEmpty() ? draft : null;
+        SheetView view = SheetView.of(contents);
+        return view.open()
+                ? Templates.sheet(view, values, notice, shown)
+                : Templates.ended(view, values, notice, shown);
     }
 
     private static List<EntryLine> since(int version, Viewing viewing) {

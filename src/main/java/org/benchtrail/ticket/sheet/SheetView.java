@@ -6,15 +6,16 @@ import org.benchtrail.core.method.Requirement;
 import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.method.Step;
 import org.benchtrail.ticket.EntryLine;
+import org.benchtrail.ticket.TicketQueries;
 import org.benchtrail.ticket.Viewing;
 import org.benchtrail.ticket.desk.DeskView;
 import org.benchtrail.ticket.desk.JudgingView;
 import org.benchtrail.ticket.document.DocumentView;
-import org.benchtrail.ticket.document.RecordSummary;
 import org.benchtrail.ticket.identify.EvidenceView;
 import org.benchtrail.ticket.identify.IdentifyView;
 import org.benchtrail.ticket.identify.ReadingChoices;
 import org.benchtrail.ticket.plan.PlanView;
+import org.benchtrail.ticket.record.RecordView;
 import org.benchtrail.ticket.test.TestView;
 import org.benchtrail.ticket.theorize.RankingView;
 import org.benchtrail.ticket.theorize.TheorizeView;
@@ -29,7 +30,7 @@ import org.jspecify.annotations.Nullable;
  * @param viewer account
  * @param version number of the last entry
  * @param fault why nothing can be recorded; empty if the record holds
- * @param summary of a closed ticket; null of any other
+ * @param record of a ticket that has ended, shown in place of the steps; null while it is open
  * @param earlier the rounds before this one
  * @param ranking of the causes, as long as it is of use: until a theory is supported
  */
@@ -41,7 +42,7 @@ public record SheetView(
         String fault,
         String lastEntry,
         HeadView head,
-        @Nullable RecordSummary summary,
+        @Nullable RecordView record,
         Offered offered,
         List<StepRow> rows,
         List<EarlierRound> earlier,
@@ -64,21 +65,22 @@ public record SheetView(
             @Nullable DocumentView document) {}
 
     static SheetView of(SheetQueries.Contents contents) {
+        TicketQueries.Whole ticket = contents.traced().ticket();
         Viewing viewing = contents.viewing();
         JobSheet sheet = viewing.sheet();
         boolean open = sheet.course().isOpen();
-        Offered offered = contents.ticket().fault().isEmpty() ? Offered.of(viewing) : Offered.NOTHING;
+        Offered offered = ticket.fault().isEmpty() ? Offered.of(viewing) : Offered.NOTHING;
         List<Requirement.Status> gate = contents.gate();
         RankingView ranking = contents.ranking();
         return new SheetView(
-                contents.ticket().number().toString(),
+                ticket.number().toString(),
                 sheet.entries(),
                 viewing.viewer().account(),
                 open,
-                contents.ticket().fault(),
+                ticket.fault(),
                 lastEntry(viewing),
-                HeadView.of(contents.ticket(), contents.deviceAt(), viewing),
-                RecordSummary.of(viewing),
+                HeadView.of(ticket, contents.deviceAt(), viewing),
+                open ? null : RecordView.of(contents.traced(), viewing),
                 offered,
                 StepRow.all(viewing),
                 EarlierRound.all(viewing),

@@ -52,7 +52,9 @@ import org.benchtrail.core.method.identify.ExtractRecorded;
 import org.benchtrail.core.method.identify.FindingAnswered;
 import org.benchtrail.core.method.identify.LogsReviewed;
 import org.benchtrail.core.method.identify.LossAccepted;
+import org.benchtrail.core.method.identify.MarkKind;
 import org.benchtrail.core.method.identify.OnsetRecorded;
+import org.benchtrail.core.method.identify.PictureMarked;
 import org.benchtrail.core.method.identify.ReadingRecorded;
 import org.benchtrail.core.method.identify.Reproduction;
 import org.benchtrail.core.method.identify.ReproductionTried;
@@ -105,7 +107,17 @@ class FactFieldsTest {
                 fact(drive(true)),
                 fact(new EvidenceImpossible("The device is gone")),
                 fact(new ExtractRecorded("System log", "Out of paper")),
-                fact(new AttachmentAdded("fan.png", "image/png", 9, "a".repeat(64), "The fan")),
+                fact(
+                        new AttachmentAdded(
+                                "fan.png",
+                                "image/png",
+                                9,
+                                "a".repeat(64),
+                                "The fan",
+                                Instant.parse("2026-11-26T10:00:00Z"),
+                                "4032 x 3024"),
+                        "scaledFrom"),
+                fact(new PictureMarked(2, MarkKind.TEXT, 10, 20, 10, 20, "Bulged")),
                 fact(new FindingAnswered("fan.turns", "Does the fan turn?", "no", Source.SEEN)),
                 fact(new SoakTimeReckoned(60, "Three times the mean time between failures")),
                 fact(new BenchResultAttached(

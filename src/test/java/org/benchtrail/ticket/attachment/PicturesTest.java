@@ -1,5 +1,7 @@
 package org.benchtrail.ticket.attachment;
 
+import static org.benchtrail.ticket.attachment.CameraPictures.held;
+import static org.benchtrail.ticket.attachment.CameraPictures.picture;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertDoesNotThrow;
 import static org.junit.jupiter.api.Assertions.assertEquals;
@@ -9,9 +11,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.awt.Color;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.util.Optional;
@@ -23,40 +23,6 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 class PicturesTest {
-    /** Red on its left half, blue on its right. */
-    private static byte[] picture(String form, int width, int height) {
-        BufferedImage image = new BufferedImage(width, height, BufferedImage.TYPE_INT_RGB);
-        for (int x = 0; x < width; x++) {
-            for (int y = 0; y < height; y++) {
-                image.setRGB(x, y, (x < width / 2 ? Color.RED : Color.BLUE).getRGB());
-            }
-        }
-        ByteArrayOutputStream out = new ByteArrayOutputStream();
-        try {
-            ImageIO.write(image, form, out);
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
-        return out.toByteArray();
-    }
-
-    /** The picture as a camera writes it that was held another way: the note stands right behind the first two bytes. */
-    private static byte[] held(byte[] jpeg, int orientation) {
-        ByteBuffer note = ByteBuffer.allocate(36);
-        note.putShort((short) 0xFFE1).putShort((short) 34).put("Exif\0\0".getBytes(StandardCharsets.US_ASCII));
-        note.put("MM".getBytes(StandardCharsets.US_ASCII)).putShort((short) 42).putInt(8);
-        note.putShort((short) 1)
-                .putShort((short) 0x0112)
-                .putShort((short) 3)
-                .putInt(1)
-                .putShort((short) orientation);
-        return ByteBuffer.allocate(jpeg.length + 36)
-                .put(jpeg, 0, 2)
-                .put(note.array())
-                .put(jpeg, 2, jpeg.length - 2)
-                .array();
-    }
-
     private static BufferedImage read(Optional<byte[]> small) throws IOException {
         return ImageIO.read(new ByteArrayInputStream(small.orElseThrow()));
     }

@@ -1,16 +1,43 @@
 package org.benchtrail.core.method.identify;
 
+import java.time.Instant;
 import java.util.List;
+import java.util.Set;
 import org.benchtrail.core.diagnosis.Source;
+import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Correctable;
 import org.benchtrail.core.method.Fact;
+import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.Later;
+import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.ServerKnowledge;
+import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.method.Wording;
 import org.benchtrail.core.text.FieldChecks;
+import org.jspecify.annotations.Nullable;
 
-/** A file kept beside the ticket; the bytes are stored once and named by their SHA-256. */
-public record AttachmentAdded(String fileName, String mediaType, long bytes, String sha256, String shows)
+/**
+ * A file kept beside the ticket; the bytes are stored once and named by their SHA-256.
+ *
+ * @param deviceTime when the original was last written, by the clock of the device that sent it, which nobody has checked; null
+ *     if it told none
+ * @param scaledFrom size of the original in points, such as {@code 4032 x 3024}, where the browser sent a smaller copy; null if
+ *     the file came as it was
+ */
+public record AttachmentAdded(
+        String fileName,
+        String mediaType,
+        long bytes,
+        String sha256,
+        String shows,
+        @Later @Nullable Instant deviceTime,
+        @Later @Nullable String scaledFrom)
         implements EvidenceFact {
+    private static final Set<String> PICTURES = Set.of("image/jpeg", "image/png", "image/gif", "image/bmp");
+
+    /** Longer than any file's clock is wrong, and within what every calendar can write. */
+    private static final Instant LATEST = Instant.parse("9999-12-31T00:00:00Z");
+
     public AttachmentAdded {
         FieldChecks t = new FieldChecks();
         fileName = t.required("fileName", fileName, FieldChecks.LINE, "The file needs a name.");
@@ -20,7 +47,26 @@ public record AttachmentAdded(String fileName, String mediaType, long bytes, Str
         t.require(bytes <= 1L << 53, "bytes", "No file is that large.");
         t.require(sha256 != null && sha256.matches("[0-9a-f]{64}"), "sha256", "A SHA-256 is 64 hexadecimal digits.");
         shows = t.required("shows", shows, FieldChecks.LINE, "Say what the file shows.");
+        t.require(
+                deviceTime == null || (!deviceTime.isBefore(Instant.EPOCH) && deviceTime.isBefore(LATEST)),
+                "deviceTime",
+                "The time of the file lies between 1970 and 9999.");
+        scaledFrom = t.orNull("scaledFrom", scaledFrom, 20);
+        t.require(
+                scaledFrom == null || scaledFrom.matches("[1-9]\\d{0,5} x [1-9]\\d{0,5}"),
+                "scaledFrom",
+                "A size is written as 4032 x 3024.");
         t.done();
+    }
+
+    /** A file that came as it was, from a device that told no time. */
+    public AttachmentAdded(String fileName, String mediaType, long bytes, String sha256, String shows) {
+        this(fileName, mediaType, bytes, sha256, shows, null, null);
+    }
+
+    /** Whether it can be shown, by what it was said to be. */
+    public boolean showsPicture() {
+        return PICTURES.stream().anyMatch(mediaType::startsWith);
     }
 
     @Override
@@ -33,6 +79,16 @@ public record AttachmentAdded(String fileName, String mediaType, long bytes, Str
         return Correctable.REPLACED;
     }
 
+    /** Marks stay on the picture that they were put on. */
+    @Override
+    public List<Missing> keptFrom(JobSheet sheet, StandingFact<?> self, @Nullable Fact replacement, Actor actor) {
+        boolean same =
+                replacement instanceof AttachmentAdded other && other.sha256.equals(sha256) && other.showsPicture();
+        boolean marked = !sheet.all(PictureMarked.class, m -> m.fact().picture() == self.entry())
+                .isEmpty();
+        return marked && !same ? Missing.reliedOn() : List.of();
+    }
+
     /** A picture is taken from where it is safe. */
     @Override
     public boolean possibleWhileStopped() {
@@ -42,7 +98,7 @@ public record AttachmentAdded(String fileName, String mediaType, long bytes, Str
     /** With the size that the file has, whatever was told. */
     @Override
     public Fact completedBy(ServerKnowledge server) {
-        return new AttachmentAdded(fileName, mediaType, server.fileSize(sha256), sha256, shows);
+        return new AttachmentAdded(fileName, mediaType, server.fileSize(sha256), sha256, shows, deviceTime, scaledFrom);
     }
 
     @Override

@@ -14,6 +14,7 @@ public sealed interface EvidenceFact extends IdentifyFact
                 ExtractRecorded,
                 FindingAnswered,
                 FindingRecorded,
+                PictureMarked,
                 ReadingRecorded,
                 SoakTimeReckoned {
     @Override
