@@ -25,7 +25,10 @@ final class AttackSite {
 
     private final Map<String, String> tokens = new HashMap<>();
 
+    private final PeopleActs people;
+
     AttackSite(PeopleActs people) {
+        this.people = people;
         for (Map.Entry<String, Role> person : Map.of(
                         "ines", Role.TECHNICIAN,
                         "ole", Role.TECHNICIAN,
@@ -34,14 +37,17 @@ final class AttackSite {
                         "sue", Role.SUPERVISOR,
                         "boris", Role.SUPERVISOR)
                 .entrySet()) {
-            String login = "way-" + person.getKey();
-            Set<Role> roles = Set.of(person.getValue());
-            people.ensureAccount(login, login, roles, "a long enough password");
-            tokens.put(
-                    login,
-                    people.createToken(new Actor(login, login, roles), "way", DAYS)
-                            .secret());
+            hire("way-" + person.getKey(), person.getValue());
         }
+    }
+
+    /** One more who works here. */
+    final void hire(String login, Role role) {
+        Set<Role> roles = Set.of(role);
+        people.ensureAccount(login, login, roles, "a long enough password");
+        tokens.put(
+                login,
+                people.createToken(new Actor(login, login, roles), "way", DAYS).secret());
     }
 
     RequestSpecification as(String login) {

@@ -26,6 +26,7 @@ import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.core.method.desk.Waits;
 import org.benchtrail.pages.Html;
@@ -40,15 +41,16 @@ import org.junit.jupiter.api.Test;
 
 /**
  * A day of a shop in which people meet on tickets: some work theirs over the API, with wrong turns, others decide on Today whatever
- * stands there, all at once. {@code -Dshop.tickets=200} for a long day; the seed is printed.
+ * stands there, all at once. {@code -Dshop.people=40 -Dshop.tickets=200} for a long day; the seed is printed.
  */
 @QuarkusTest
 @QuarkusTestResource(TestDatabase.class)
 class ShopDayTest {
     private static final int TICKETS = Integer.getInteger("shop.tickets", 6);
     private static final String PASSWORD = "a long enough password";
-    private static final List<String> WORKERS = List.of("way-ines", "way-ole", "way-tom");
-    private static final List<String> JUDGES = List.of("way-sue", "way-boris", "way-marek");
+    private static final int PEOPLE = Integer.getInteger("shop.people", 6);
+    private static final List<Role> ROLES =
+            List.of(Role.TECHNICIAN, Role.TECHNICIAN, Role.TRAINEE, Role.SUPERVISOR, Role.SUPERVISOR, Role.MENTOR);
 
     @Inject
     PeopleActs people;
@@ -63,6 +65,8 @@ class ShopDayTest {
     EntityManager database;
 
     private AttackSite shop;
+    private final List<String> workers = new ArrayList<>(List.of("way-ines", "way-ole", "way-tom"));
+    private final List<String> judges = new ArrayList<>(List.of("way-sue", "way-boris", "way-marek"));
     private final Queue<ApiDesk> desks = new ConcurrentLinkedQueue<>();
     private final AtomicInteger recorded = new AtomicInteger();
     private final AtomicInteger turnedBack = new AtomicInteger();
@@ -73,6 +77,12 @@ class ShopDayTest {
     @BeforeEach
     void shop() {
         shop = new AttackSite(people);
+        for (int more = ROLES.size(); more < PEOPLE; more++) {
+            Role role = ROLES.get(more % ROLES.size());
+            String login = "day-" + more;
+            shop.hire(login, role);
+            (role == Role.TECHNICIAN || role == Role.TRAINEE ? workers : judges).add(login);
+        }
     }
 
     @Test
@@ -81,9 +91,9 @@ class ShopDayTest {
         long began = System.nanoTime();
         List<Callable<Void>> day = new ArrayList<>();
         Random seeds = new Random(seed);
-        working.set(WORKERS.size());
-        WORKERS.forEach(who -> day.add(worker(who, new Random(seeds.nextLong()))));
-        JUDGES.forEach(who -> day.add(judge(who, new Random(seeds.nextLong()))));
+        working.set(workers.size());
+        workers.forEach(who -> day.add(worker(who, new Random(seeds.nextLong()))));
+        judges.forEach(who -> day.add(judge(who, new Random(seeds.nextLong()))));
         day.add(watcher(new Random(seeds.nextLong())));
         ExecutorService all = Executors.newFixedThreadPool(day.size());
         try {
@@ -97,7 +107,8 @@ class ShopDayTest {
             assertTodayIsRight(desk.number);
         }
         System.out.printf(
-                "A day of %d tickets (seed %d): %d acts recorded, %d turned back, %d decided on Today, %d comparisons, %d s%n",
+                "A day of %d people and %d tickets (seed %d): %d acts recorded, %d turned back, %d decided on Today, %d comparisons, %d s%n",
+                workers.size() + judges.size(),
                 desks.size(),
                 seed,
                 recorded.get(),
@@ -114,7 +125,7 @@ class ShopDayTest {
     private Callable<Void> worker(String who, Random random) {
         return () -> {
             try {
-                for (int i = 0; i < TICKETS / WORKERS.size(); i++) {
+                for (int i = 0; i < TICKETS / workers.size(); i++) {
                     works(who, random);
                 }
             } finally {
@@ -132,7 +143,7 @@ class ShopDayTest {
         acts(desk, said, ApiDesk.IDENTIFIED);
         sometimes(random, desk, said, ApiDesk.ADVANCE, ApiDesk.ADVANCE);
         sometimes(random, desk, said, "{\"kind\":\"asked\",\"what\":\"MENTOR\",\"note\":\"Which fuse?\"}");
-        sometimes(random, desk, said, AttackSite.offered(WORKERS.get(random.nextInt(WORKERS.size()))));
+        sometimes(random, desk, said, AttackSite.offered(workers.get(random.nextInt(workers.size()))));
         sometimes(
                 random,
                 desk,
