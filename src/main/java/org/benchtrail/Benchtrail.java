@@ -10,7 +10,11 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import org.benchtrail.demo.LoadCommand;
+import org.benchtrail.operations.BackupCommand;
+import org.benchtrail.operations.MigrateCommand;
+import org.benchtrail.operations.RestoreCommand;
 import org.benchtrail.platform.database.DatabaseNotStarted;
 import org.benchtrail.platform.database.EmbeddedDatabase;
 import org.benchtrail.seal.ExportCommand;
@@ -20,27 +24,37 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Where Benchtrail starts. With {@code BENCHTRAIL_DATABASE_URL} set it is a shop's server on that database; without, it
- * starts a PostgreSQL of its own beside it and shows the demo. {@code load FILE...} loads scenarios, {@code export FOLDER} writes
- * the log out, and both end; {@code verify} and {@code witness} need no database at all.
+ * starts a PostgreSQL of its own beside it and shows the demo. {@code migrate} brings the schema up to date, {@code backup FILE} and
+ * {@code restore FILE} keep and bring back all data, {@code load FILE...} loads scenarios, {@code export FOLDER} writes the log out,
+ * and all of them end; {@code verify} and {@code witness} need no database at all.
  */
 @QuarkusMain
 public class Benchtrail {
+    private static final int MANAGEMENT_STEP = 1000;
+
     private static final String URL = "BENCHTRAIL_DATABASE_URL";
 
     /** Commands that work on the database and end. */
-    private static final Map<String, Class<? extends QuarkusApplication>> BESIDE_THE_SERVER =
-            Map.of("load", LoadCommand.class, "export", ExportCommand.class);
+    private static final Map<String, Class<? extends QuarkusApplication>> BESIDE_THE_SERVER = Map.of(
+            "load", LoadCommand.class,
+            "export", ExportCommand.class,
+            "migrate", MigrateCommand.class,
+            "backup", BackupCommand.class,
+            "restore", RestoreCommand.class);
 
     public static void main(String[] words) {
         alone(words);
         if (words.length > 0 && !BESIDE_THE_SERVER.containsKey(words[0])) {
-            System.err.println(
-                    "Benchtrail does not know '" + words[0]
-                            + "'. It knows: load FILE..., export FOLDER, verify FOLDER, witness DIR (no words start the server).");
+            System.err.println("Benchtrail does not know '" + words[0]
+                    + "'. It knows: migrate, backup FILE, restore FILE, load FILE..., export FOLDER,"
+                    + " verify FOLDER, witness DIR (no words start the server).");
             System.exit(1);
         }
+        set("quarkus.management.port", "" + beside(Integer.parseInt(value("quarkus.http.port", "8080"))));
         if (words.length > 0) {
             set("quarkus.http.host-enabled", "false");
+            set("quarkus.management.host-enabled", "false");
+            set("benchtrail.seal.every", "PT0S");
             set("quarkus.log.category.\"io.quarkus\".level", "WARN");
             set("quarkus.log.category.\"org.benchtrail.ticket.Origins\".level", "WARN");
         }
@@ -51,7 +65,7 @@ public class Benchtrail {
         if (url.isEmpty()) {
             demo(words);
         } else {
-            production(url);
+            production(url, words);
             run(words);
         }
     }
@@ -61,14 +75,19 @@ public class Benchtrail {
         Path folder = Path.of(setting("BENCHTRAIL_DATA", "benchtrail-data")).toAbsolutePath();
         System.out.println(
                 "Benchtrail keeps its data in " + folder + " (set BENCHTRAIL_DATA to choose another folder).");
+        if (words.length > 0 && words[0].equals("backup")) {
+            // beside a server that runs on the folder, if one does
+            Optional<EmbeddedDatabase.Access> running = EmbeddedDatabase.running(folder);
+            if (running.isPresent()) {
+                use(running.get());
+                run(words);
+                return;
+            }
+        }
         try (EmbeddedDatabase database =
                 EmbeddedDatabase.start(folder, sentence -> System.out.println("  " + sentence))) {
             database.supervise(sentence -> System.out.println("  " + sentence), Benchtrail::end);
-            set("quarkus.datasource.jdbc.url", database.jdbcUrl());
-            set("quarkus.datasource.username", database.server().user());
-            set("quarkus.datasource.password", database.server().password());
-            set("quarkus.flyway.username", database.owner().user());
-            set("quarkus.flyway.password", database.owner().password());
+            use(database.access());
             set("benchtrail.demo", "true");
             set("benchtrail.data-folder", folder.toString());
             set("benchtrail.sign-in.second-factor-for-administrators", "false");
@@ -82,6 +101,14 @@ public class Benchtrail {
         }
     }
 
+    private static void use(EmbeddedDatabase.Access database) {
+        set("quarkus.datasource.jdbc.url", database.jdbcUrl());
+        set("quarkus.datasource.username", database.server().user());
+        set("quarkus.datasource.password", database.server().password());
+        set("quarkus.flyway.username", database.owner().user());
+        set("quarkus.flyway.password", database.owner().password());
+    }
+
     private static void requireSafeStart(boolean demo) {
         boolean tls = !value("quarkus.http.ssl.certificate.files", "").isEmpty()
                 || !value("quarkus.http.ssl.certificate.key-store-file", "").isEmpty();
@@ -89,6 +116,11 @@ public class Benchtrail {
         new StartChecks(demo, value("quarkus.http.host", "127.0.0.1"), tls, proxy)
                 .refusal()
                 .ifPresent(Benchtrail::end);
+    }
+
+    /** The port for whoever runs the server, where none is set: several servers on one machine get several. */
+    private static int beside(int port) {
+        return port + MANAGEMENT_STEP > 65_535 ? port - MANAGEMENT_STEP : port + MANAGEMENT_STEP;
     }
 
     private static void end(String sentence) {
@@ -110,6 +142,10 @@ public class Benchtrail {
     private static void run(String[] words) {
         set("quarkus.http.body.uploads-directory", uploads());
         if (words.length > 0) {
+            if (words[0].equals("backup")) {
+                // servers of an older release may run on it
+                set("quarkus.flyway.migrate-at-start", "false");
+            }
             Quarkus.run(BESIDE_THE_SERVER.get(words[0]), words);
         } else {
             Quarkus.run();
@@ -131,14 +167,21 @@ public class Benchtrail {
     }
 
     /** A shop's own database: two accounts on it, one that owns the schema, one that only works in it. */
-    private static void production(String url) {
+    private static void production(String url, String[] words) {
         set("quarkus.datasource.jdbc.url", url);
         // long enough for a balancer to notice that this node is no longer ready
         set("quarkus.shutdown.delay", "PT3S");
         set("quarkus.datasource.username", required("BENCHTRAIL_DATABASE_USER"));
         set("quarkus.datasource.password", required("BENCHTRAIL_DATABASE_PASSWORD"));
-        set("quarkus.flyway.username", required("BENCHTRAIL_OWNER_USER"));
-        set("quarkus.flyway.password", required("BENCHTRAIL_OWNER_PASSWORD"));
+        if (words.length == 0
+                && setting("BENCHTRAIL_OWNER_USER", "").isEmpty()
+                && setting("BENCHTRAIL_OWNER_PASSWORD", "").isEmpty()) {
+            // somebody else migrates, by the command
+            set("quarkus.flyway.migrate-at-start", "false");
+        } else {
+            set("quarkus.flyway.username", required("BENCHTRAIL_OWNER_USER"));
+            set("quarkus.flyway.password", required("BENCHTRAIL_OWNER_PASSWORD"));
+        }
     }
 
     private static String required(String name) {

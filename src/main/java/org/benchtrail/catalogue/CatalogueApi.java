@@ -13,7 +13,11 @@ import java.net.URI;
 import java.util.List;
 import java.util.Map;
 import org.benchtrail.people.CurrentActor;
+import org.benchtrail.people.NeedsPermission;
+import org.benchtrail.people.Permission;
+import org.benchtrail.platform.description.AnswersWith;
 import org.benchtrail.proposals.ProposalApi;
+import org.benchtrail.proposals.ProposalView;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jboss.resteasy.reactive.RestPath;
@@ -66,6 +70,7 @@ public class CatalogueApi {
         return whole(catalogues.inForce().number());
     }
 
+    @AnswersWith(value = VersionView.class, list = true, paged = true)
     @GET
     @Path("versions")
     @Operation(summary = "Versions, newest first; a Link header leads to older ones")
@@ -99,6 +104,7 @@ public class CatalogueApi {
                         .toList());
     }
 
+    @NeedsPermission(Permission.KEEP_CATALOGUE)
     @POST
     @Path("checks")
     @Consumes(MediaType.APPLICATION_JSON)
@@ -107,6 +113,8 @@ public class CatalogueApi {
         return acts.check(text.text() == null ? "" : text.text(), current.actor());
     }
 
+    @NeedsPermission(Permission.KEEP_CATALOGUE)
+    @AnswersWith(value = ProposalView.class, status = 202)
     @POST
     @Path("versions")
     @Consumes(MediaType.APPLICATION_JSON)
@@ -119,6 +127,8 @@ public class CatalogueApi {
                 current.actor()));
     }
 
+    @NeedsPermission(Permission.KEEP_CATALOGUE)
+    @AnswersWith(value = ProposalView.class, status = 202)
     @POST
     @Path("versions/{version}/restoration")
     @Consumes(MediaType.APPLICATION_JSON)

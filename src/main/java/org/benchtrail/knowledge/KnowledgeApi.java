@@ -21,8 +21,10 @@ import java.util.stream.Collectors;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Category;
 import org.benchtrail.people.CurrentActor;
+import org.benchtrail.people.NeedsPermission;
 import org.benchtrail.people.Permission;
-import org.benchtrail.people.Permissions;
+import org.benchtrail.platform.IfMatch;
+import org.benchtrail.platform.description.AnswersWith;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jboss.resteasy.reactive.RestPath;
@@ -55,6 +57,7 @@ public class KnowledgeApi {
         this.mapper = mapper;
     }
 
+    @AnswersWith(value = SearchResults.class, paged = true)
     @GET
     @Operation(
             summary = "Search known causes and cases by words; a Link header leads to the next page",
@@ -75,6 +78,7 @@ public class KnowledgeApi {
         return answer.build();
     }
 
+    @AnswersWith(value = KnowledgeQueries.WholeCause.class, versioned = true)
     @GET
     @Path("{id}")
     @Operation(summary = "A known cause with its history, its cases, and the findings that tell it apart")
@@ -82,17 +86,18 @@ public class KnowledgeApi {
         return answer(id);
     }
 
+    @NeedsPermission(Permission.TEND_KNOWLEDGE)
+    @AnswersWith(value = KnowledgeQueries.WholeCause.class, versioned = true, body = KnowledgeAct.class)
     @POST
     @Path("{id}/acts")
     @Consumes(MediaType.APPLICATION_JSON)
     @Operation(
             summary = "Confirm, flag, correct, retire, bring back, merge or split a known cause",
             description =
-                    "The body is one act with its kind; If-Match names the version that it builds on. Answers with the known cause"
+                    "The body is one act with its kind; If-Match names the version that it builds on. AnswersWith with the known cause"
                             + " to look at afterwards: after a merge the one it went into, after a split the second one.")
     public Response act(@RestPath long id, @HeaderParam("If-Match") @Nullable String version, @Nullable JsonNode body) {
-        Permissions.require(Permission.TEND_KNOWLEDGE, current.actor());
-        return answer(acts.perform(id, version(version), read(body), current.actor()));
+        return answer(acts.perform(id, IfMatch.version(version, "known cause"), read(body), current.actor()));
     }
 
     private Response answer(long id) {
@@ -126,14 +131,5 @@ public class KnowledgeApi {
         return path.isEmpty()
                 ? new Invalid("kind", "There is no such act, or it has other parts.")
                 : new Invalid(path, "This does not fit here.");
-    }
-
-    private static int version(@Nullable String ifMatch) {
-        String digits = ifMatch == null ? "" : ifMatch.strip().replaceAll("^\"|\"$", "");
-        if (!digits.matches("\\d{1,9}")) {
-            throw new Invalid(
-                    "If-Match", "Name the version of the known cause that this builds on: its ETag, such as \"3\".");
-        }
-        return Integer.parseInt(digits);
     }
 }

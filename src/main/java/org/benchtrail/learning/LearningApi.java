@@ -15,7 +15,11 @@ import java.time.Instant;
 import java.util.List;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.people.CurrentActor;
+import org.benchtrail.people.NeedsPermission;
+import org.benchtrail.people.Permission;
+import org.benchtrail.platform.description.AnswersWith;
 import org.benchtrail.proposals.ProposalApi;
+import org.benchtrail.proposals.ProposalView;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jboss.resteasy.reactive.RestQuery;
@@ -71,6 +75,7 @@ public class LearningApi {
     /** The learning to be undone. */
     public record Undo(@Nullable Integer base, @Nullable String note) {}
 
+    @AnswersWith(value = WaitingPart.class, paged = true)
     @GET
     @Path("waiting")
     @Operation(summary = "Closed tickets that wait to be judged; a Link header leads on")
@@ -90,6 +95,7 @@ public class LearningApi {
         return acts.judged(state, Long.MAX_VALUE, LINES, current.actor());
     }
 
+    @NeedsPermission(Permission.KEEP_CATALOGUE)
     @POST
     @Path("accepted")
     @Consumes(MediaType.APPLICATION_JSON)
@@ -98,6 +104,7 @@ public class LearningApi {
         return acts.accept(judged.numbers(), current.actor());
     }
 
+    @NeedsPermission(Permission.KEEP_CATALOGUE)
     @POST
     @Path("left-out")
     @Consumes(MediaType.APPLICATION_JSON)
@@ -106,6 +113,7 @@ public class LearningApi {
         return acts.leaveOut(judged.numbers(), judged.why(), current.actor());
     }
 
+    @NeedsPermission(Permission.KEEP_CATALOGUE)
     @POST
     @Path("withdrawn")
     @Consumes(MediaType.APPLICATION_JSON)
@@ -121,6 +129,8 @@ public class LearningApi {
         return figures.preview(current.actor());
     }
 
+    @NeedsPermission(Permission.KEEP_CATALOGUE)
+    @AnswersWith(value = ProposalView.class, status = 202)
     @POST
     @Path("versions")
     @Consumes(MediaType.APPLICATION_JSON)
@@ -135,6 +145,8 @@ public class LearningApi {
                 current.actor()));
     }
 
+    @NeedsPermission(Permission.KEEP_CATALOGUE)
+    @AnswersWith(value = ProposalView.class, status = 202)
     @POST
     @Path("undoing")
     @Consumes(MediaType.APPLICATION_JSON)

@@ -86,7 +86,7 @@ class Account {
 
     SignedIn signedIn() {
         return new SignedIn(
-                id == null ? 0 : id, sessionVersion, 0, actor(), zoneId(), false, EnumSet.allOf(TokenScope.class));
+                id == null ? 0 : id, sessionVersion, 0, actor(), zoneId(), false, "", EnumSet.allOf(TokenScope.class));
     }
 
     AccountView view(Instant now) {

@@ -94,6 +94,11 @@ public class CurrentActor {
         return required().scopes();
     }
 
+    /** What the forms of this sign-in carry. */
+    String formToken() {
+        return required().formToken();
+    }
+
     boolean hasSecondFactor() {
         return required().secondFactor();
     }

@@ -16,6 +16,9 @@ import java.net.URI;
 import java.util.List;
 import java.util.Set;
 import org.benchtrail.core.method.Role;
+import org.benchtrail.platform.description.AnswersWith;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jboss.resteasy.reactive.RestQuery;
 import org.jspecify.annotations.Nullable;
@@ -23,6 +26,7 @@ import org.jspecify.annotations.Nullable;
 /** Accounts, for an administrator's programs. */
 @Path("/api/people")
 @Authenticated
+@Tag(name = "People")
 @Produces(MediaType.APPLICATION_JSON)
 @Consumes(MediaType.APPLICATION_JSON)
 public class PeopleApi {
@@ -74,7 +78,9 @@ public class PeopleApi {
     }
 
     /** The accounts by login, a stretch at a time; the Link header names the next one. */
+    @AnswersWith(value = AccountView.class, list = true, paged = true)
     @GET
+    @Operation(summary = "The accounts by login, a stretch at a time; a Link header leads on")
     @Blocking
     public Response list(
             @RestQuery @Nullable String search, @RestQuery @Nullable String after, @RestQuery @Nullable Integer limit) {
@@ -87,7 +93,10 @@ public class PeopleApi {
         return answer.build();
     }
 
+    @NeedsPermission(Permission.MANAGE_ACCOUNTS)
+    @AnswersWith(value = AccountView.class, status = 201)
     @POST
+    @Operation(summary = "Make an account")
     @Blocking
     public Response create(NewAccount account) {
         AccountView made = acts.createAccount(
@@ -103,20 +112,25 @@ public class PeopleApi {
 
     @GET
     @Path("{login}")
+    @Operation(summary = "An account")
     @Blocking
     public AccountView account(@RestPath String login) {
         return acts.account(current.actor(), login);
     }
 
+    @NeedsPermission(Permission.MANAGE_ACCOUNTS)
     @PUT
     @Path("{login}/roles")
+    @Operation(summary = "Set all roles of an account")
     @Blocking
     public AccountView setRoles(@RestPath String login, Roles roles) {
         return acts.setRoles(current.actor(), login, roles(roles.roles()));
     }
 
+    @NeedsPermission(Permission.MANAGE_ACCOUNTS)
     @PUT
     @Path("{login}/active")
+    @Operation(summary = "Close or open an account; answers what is still to be done by it")
     @Blocking
     public AccountWithWork setActive(@RestPath String login, Active active) {
         AccountView account =
@@ -125,8 +139,10 @@ public class PeopleApi {
         return new AccountWithWork(account, work.tickets(), work.total());
     }
 
+    @NeedsPermission(Permission.MANAGE_ACCOUNTS)
     @PUT
     @Path("{login}/password")
+    @Operation(summary = "Set a new password, which ends all sign-ins and tokens")
     @Blocking
     public void resetPassword(@RestPath String login, NewPassword chosen) {
         acts.resetPassword(current.actor(), login, text(chosen.password()));

@@ -57,7 +57,8 @@ class SessionStore {
             String displayName,
             List<String> roles,
             String zone,
-            boolean secondFactor) {
+            boolean secondFactor,
+            String formToken) {
         SignedIn signedIn() {
             Set<Role> set = EnumSet.noneOf(Role.class);
             roles.stream().map(Role::valueOf).forEach(set::add);
@@ -68,6 +69,7 @@ class SessionStore {
                     new Actor(login, displayName, set),
                     ZoneId.of(zone),
                     secondFactor,
+                    formToken,
                     EnumSet.allOf(TokenScope.class));
         }
     }
@@ -78,20 +80,23 @@ class SessionStore {
     /**
      * Begins a sign-in and forgets those of the account that are no longer good. Answers with what the cookie holds.
      *
+     * @param before what the cookie held until now: that sign-in ends, and if it was the same account's its forms stay good
      * @param awaitsCode whether nobody is signed in by it yet, because the code of the second factor is still to come
      */
-    String begin(SignedIn person, String address, String browser, boolean awaitsCode) {
-        statement("forget").with("account", person.accountId()).run();
+    String begin(SignedIn person, Optional<String> before, String address, String browser, boolean awaitsCode) {
         String secret = Secrets.random();
         Sql.of(database, text.statement("begin"))
                 .with("account", person.accountId())
                 .with("hash", Secrets.hash(secret))
+                .with("before", Secrets.hash(before.orElse("")))
                 .with("version", person.sessionVersion())
                 .with("now", clock.instant())
                 .with("awaitsCode", awaitsCode)
                 .with("address", address)
                 .with("browser", browser.substring(0, Math.min(LONGEST_BROWSER, browser.length())))
                 .run();
+        before.ifPresent(this::end);
+        statement("forget").with("account", person.accountId()).run();
         return secret;
     }
 

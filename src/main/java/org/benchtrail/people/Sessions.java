@@ -53,7 +53,8 @@ class Sessions {
 
     private void put(SignedIn person, RoutingContext request, boolean awaitsCode) {
         String browser = PlainText.line(request.request().getHeader("User-Agent"));
-        String secret = store.begin(person, address(request), PlainText.isText(browser) ? browser : "", awaitsCode);
+        String secret = store.begin(
+                person, secret(request), address(request), PlainText.isText(browser) ? browser : "", awaitsCode);
         request.response().addCookie(cookie(COOKIE, secret, request));
     }
 

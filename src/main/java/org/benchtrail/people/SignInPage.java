@@ -95,7 +95,6 @@ public class SignInPage {
         if (!factors.takes(login.get(), code == null ? "" : code)) {
             return Html.status(401, Templates.code(next, SecondFactors.REFUSED));
         }
-        sessions.end(request);
         sessions.begin(signIn.again(login.get()), request);
         return Html.goTo(next);
     }

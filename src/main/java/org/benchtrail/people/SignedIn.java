@@ -11,6 +11,7 @@ import org.benchtrail.core.method.Role;
  *
  * @param session of the cookie; 0 if it was none
  * @param secondFactor whether the account has one
+ * @param formToken what forms of this sign-in carry; empty if it was no cookie
  * @param scopes of the token; all if it was none
  */
 record SignedIn(
@@ -20,6 +21,7 @@ record SignedIn(
         Actor actor,
         ZoneId zone,
         boolean secondFactor,
+        String formToken,
         Set<TokenScope> scopes) {
     /** With what a token may be used for; where it may not administer, its owner's role of administrator does not count. */
     SignedIn with(Set<TokenScope> allowed, boolean reading) {
@@ -29,6 +31,6 @@ record SignedIn(
             roles.remove(Role.ADMINISTRATOR);
         }
         Actor limited = new Actor(actor.account(), actor.name(), roles);
-        return new SignedIn(accountId, sessionVersion, session, limited, zone, secondFactor, allowed);
+        return new SignedIn(accountId, sessionVersion, session, limited, zone, secondFactor, formToken, allowed);
     }
 }

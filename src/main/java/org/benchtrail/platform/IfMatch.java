@@ -1,10 +1,15 @@
 package org.benchtrail.platform;
 
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.benchtrail.core.Invalid;
 import org.jspecify.annotations.Nullable;
 
 /** The version that a program builds on, as the header says it. */
 public final class IfMatch {
+    /** A version, and perhaps what the tag of an answer adds to it. */
+    private static final Pattern TAG = Pattern.compile("\"?(\\d{1,9})(?:-[\\w-]{1,40})?\"?");
+
     private IfMatch() {}
 
     /**
@@ -17,11 +22,11 @@ public final class IfMatch {
             throw new VersionNeeded("Send If-Match with the version of the " + what
                     + " that this builds on: its ETag, such as \"27\".");
         }
-        String digits = header.strip().replaceAll("^\"|\"$", "");
-        if (!digits.matches("\\d{1,9}")) {
+        Matcher tag = TAG.matcher(header.strip());
+        if (!tag.matches()) {
             throw new Invalid(
                     "If-Match", "Name the version of the " + what + " that this builds on: its ETag, such as \"27\".");
         }
-        return Integer.parseInt(digits);
+        return Integer.parseInt(tag.group(1));
     }
 }

@@ -7,7 +7,7 @@ import io.quarkus.transaction.annotations.Rollback;
  * is the alarm.
  */
 @Rollback(false)
-public final class RecordBroken extends RuntimeException {
+public class RecordBroken extends RuntimeException {
     private static final long serialVersionUID = 1L;
 
     /** @param sentence what was found, and that nothing is recorded */

@@ -13,6 +13,8 @@ import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.util.List;
 import org.benchtrail.people.CurrentActor;
+import org.benchtrail.people.NeedsPermission;
+import org.benchtrail.people.Permission;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jboss.resteasy.reactive.RestPath;
@@ -57,6 +59,7 @@ public class ProposalApi {
         return acts.details(id, current.actor());
     }
 
+    @NeedsPermission(Permission.DECIDE_PROPOSALS)
     @POST
     @Path("{id}/confirmation")
     @Operation(summary = "Confirm what another supervisor proposed: the change is made")
@@ -64,6 +67,7 @@ public class ProposalApi {
         return acts.confirm(id, current.actor());
     }
 
+    @NeedsPermission(Permission.DECIDE_PROPOSALS)
     @POST
     @Path("{id}/declining")
     @Consumes(MediaType.APPLICATION_JSON)
@@ -72,6 +76,7 @@ public class ProposalApi {
         return acts.decline(id, asked.reason() == null ? "" : asked.reason(), current.actor());
     }
 
+    @NeedsPermission(Permission.DECIDE_PROPOSALS)
     @POST
     @Path("{id}/withdrawal")
     @Operation(summary = "Withdraw what one proposed oneself")

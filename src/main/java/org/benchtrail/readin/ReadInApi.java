@@ -45,13 +45,20 @@ public class ReadInApi {
      *
      * @param skipped what did not become a reading, with the reason
      */
-    public record Preview(String kind, List<Judged> readings, List<FindingRecorded> findings, List<String> skipped) {
+    public record Preview(String kind, List<Judged> readings, List<Found> findings, List<String> skipped) {
         static Preview of(ReadIn found) {
             return new Preview(
                     found.kind().id(),
                     found.readings().stream().map(Judged::of).toList(),
-                    found.findings(),
+                    found.findings().stream().map(Found::of).toList(),
                     found.skipped());
+        }
+    }
+
+    /** A finding as it would be recorded. */
+    public record Found(String text, boolean driveFailure) {
+        static Found of(FindingRecorded f) {
+            return new Found(f.text(), f.driveFailure());
         }
     }
 

@@ -16,9 +16,11 @@ import jakarta.ws.rs.core.UriBuilder;
 import java.util.List;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.people.CurrentActor;
+import org.benchtrail.people.NeedsPermission;
 import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
 import org.benchtrail.platform.IfMatch;
+import org.benchtrail.platform.description.AnswersWith;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jboss.resteasy.reactive.RestPath;
@@ -61,6 +63,7 @@ public class SiteApi {
     /** The number of a decision. */
     public record Decided(int version) {}
 
+    @AnswersWith(value = DeviceView.class, list = true, paged = true)
     @GET
     @Path("api/devices")
     @Operation(summary = "The devices by label, a stretch at a time; a Link header leads to the next page")
@@ -85,16 +88,18 @@ public class SiteApi {
         return answer.build();
     }
 
+    @NeedsPermission(Permission.ADD_DEVICES)
+    @AnswersWith(value = DeviceView.class, status = 201, versioned = true)
     @POST
     @Path("api/devices")
     @Operation(summary = "Adds a device")
     public Response addDevice(DeviceText device) {
-        Permissions.require(Permission.ADD_DEVICES, current.actor());
         DeviceView made = devices.add(device, current.actor());
         return tagged(
                 Response.created(UriBuilder.fromPath("/api/devices/{label}").build(made.label())), made);
     }
 
+    @AnswersWith(value = DeviceView.class, versioned = true)
     @GET
     @Path("api/devices/{label}")
     @Operation(summary = "A device")
@@ -102,12 +107,13 @@ public class SiteApi {
         return tagged(Response.ok(), devices.device(label, current.actor()));
     }
 
+    @NeedsPermission(Permission.KEEP_SITE)
+    @AnswersWith(value = DeviceView.class, versioned = true)
     @PUT
     @Path("api/devices/{label}")
     @Operation(summary = "Changes a device; all but its label")
     public Response changeDevice(
             @RestPath String label, @HeaderParam("If-Match") @Nullable String version, DeviceText device) {
-        Permissions.require(Permission.KEEP_SITE, current.actor());
         return tagged(
                 Response.ok(), devices.change(label, device, IfMatch.version(version, "device"), current.actor()));
     }
@@ -125,6 +131,8 @@ public class SiteApi {
         return places.places(current.actor());
     }
 
+    @NeedsPermission(Permission.KEEP_SITE)
+    @AnswersWith(value = PlaceActs.PlaceView.class, status = 201)
     @POST
     @Path("api/places")
     @Operation(summary = "Adds a place")
@@ -135,12 +143,12 @@ public class SiteApi {
                 .build();
     }
 
+    @NeedsPermission(Permission.KEEP_SITE)
     @PUT
     @Path("api/places/{id}")
     @Operation(summary = "Changes a place")
     public PlaceActs.PlaceView changePlace(
             @RestPath long id, @HeaderParam("If-Match") @Nullable String version, PlaceActs.PlaceText place) {
-        Permissions.require(Permission.KEEP_SITE, current.actor());
         return places.changePlace(id, place, IfMatch.version(version, "place"), current.actor());
     }
 
@@ -152,11 +160,11 @@ public class SiteApi {
         return new Policies(book.history().latest(), RulesText.of(book.rules()));
     }
 
+    @NeedsPermission(Permission.SET_POLICIES)
     @POST
     @Path("api/site/policies")
     @Operation(summary = "Decides about calendar, times and policies from a moment on")
     public Decided decide(@HeaderParam("If-Match") @Nullable String version, NewPolicies decided) {
-        Permissions.require(Permission.SET_POLICIES, current.actor());
         RulesText rules = decided.rules();
         if (rules == null) {
             throw new Invalid("rules", "Give calendar, times and policies as they are to be; GET tells how they are.");

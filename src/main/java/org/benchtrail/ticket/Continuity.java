@@ -6,6 +6,7 @@ import java.util.List;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.platform.nodes.Nodes;
 import org.benchtrail.site.SiteBook;
 import org.benchtrail.trail.Alarms;
 import org.benchtrail.trail.StoredTrail;
@@ -23,8 +24,10 @@ class Continuity {
     private final TrailStore trail;
     private final Alarms alarms;
     private final SiteBook site;
+    private final Nodes nodes;
 
-    Continuity(TrailStore trail, Alarms alarms, SiteBook site) {
+    Continuity(TrailStore trail, Alarms alarms, SiteBook site, Nodes nodes) {
+        this.nodes = nodes;
         this.trail = trail;
         this.alarms = alarms;
         this.site = site;
@@ -44,6 +47,9 @@ class Continuity {
 
     private SheetRecord read(TicketNumber number, StoredTrail stored, Actor by) {
         Verification chain = stored.verify(number);
+        if (chain.newer() && nodes.isLaterSeen()) {
+            return SheetRecord.newer(number, stored, chain);
+        }
         JobSheet sheet = replayed(stored);
         return alarming(
                 number,

@@ -2,6 +2,7 @@ package org.benchtrail.ticket;
 
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.platform.NewerRecord;
 import org.benchtrail.platform.RecordBroken;
 import org.benchtrail.trail.StoredTrail;
 import org.benchtrail.trail.Verification;
@@ -11,9 +12,17 @@ import org.jspecify.annotations.Nullable;
  * What is stored of a ticket, and whether it holds.
  *
  * @param sheet as the trail tells it; null if the trail cannot be replayed
+ * @param newer whether a later release wrote on it, so that this one cannot tell what it says
  */
 record SheetRecord(
-        TicketNumber number, StoredTrail stored, @Nullable JobSheet sheet, Verification verification) {
+        TicketNumber number, StoredTrail stored, @Nullable JobSheet sheet, Verification verification, boolean newer) {
+    SheetRecord(TicketNumber number, StoredTrail stored, @Nullable JobSheet sheet, Verification verification) {
+        this(number, stored, sheet, verification, false);
+    }
+
+    static SheetRecord newer(TicketNumber number, StoredTrail stored, Verification verification) {
+        return new SheetRecord(number, stored, null, verification, true);
+    }
 
     SheetRecord with(Verification other) {
         return new SheetRecord(number, stored, sheet, other);
@@ -22,7 +31,7 @@ record SheetRecord(
     /** @throws RecordBroken if anything does not hold: nothing may be built on it */
     JobSheet sound() {
         if (sheet == null || !verification.holds()) {
-            throw new RecordBroken(words());
+            throw broken();
         }
         return sheet;
     }
@@ -30,7 +39,7 @@ record SheetRecord(
     /** @throws RecordBroken if there is no sheet to show */
     JobSheet shown() {
         if (sheet == null) {
-            throw new RecordBroken(words());
+            throw broken();
         }
         return sheet;
     }
@@ -40,7 +49,17 @@ record SheetRecord(
         return verification.holds() ? "" : words();
     }
 
+    private RecordBroken broken() {
+        return newer ? new NewerRecord(words()) : new RecordBroken(words());
+    }
+
     private String words() {
+        if (newer) {
+            return "Ticket " + number + " was written on by a later release of Benchtrail from entry "
+                    + verification.brokenAt()
+                    + " on: this server only keeps it, and its trail can be read. Work on it on a server"
+                    + " of that release.";
+        }
         return "Nothing can be recorded on ticket " + number + ", because its record does not hold. "
                 + verification.sentence();
     }

@@ -67,17 +67,13 @@ public class TicketQueries {
     }
 
     /** A ticket that can only be told from its row, and why. */
-    public record Broken(String number, String title, String device, String place, String fault) {}
+    public record Broken(String number, String title, String device, String place, String fault, boolean newer) {}
 
     public Broken broken(TicketNumber number, Actor actor) {
         Permissions.require(Permission.SEE_TICKETS, actor);
         Ticket row = tickets.present(number);
-        return new Broken(
-                number.toString(),
-                row.title,
-                row.device,
-                row.place,
-                continuity.read(number, actor).fault());
+        SheetRecord record = continuity.read(number, actor);
+        return new Broken(number.toString(), row.title, row.device, row.place, record.fault(), record.newer());
     }
 
     /** @throws RecordBroken if the trail does not hold; an alarm is recorded */

@@ -2,6 +2,7 @@ package org.benchtrail.trail;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.security.SecureRandom;
@@ -135,6 +136,21 @@ final class EntryCodec {
                     envelope.ticket(), new Entry(stamp, envelope.payload()), envelope.previous(), envelope.salt());
         } catch (IOException | RuntimeException e) {
             throw new IllegalArgumentException("not a readable entry: " + e.getMessage(), e);
+        }
+    }
+
+    /** Whether bytes that are no entry look like one of a later release, which follows that hash. */
+    static boolean isNewer(byte[] canonical, String previous) {
+        try {
+            JsonNode tree = MAPPER.readTree(canonical);
+            return tree.path("previous").asText().equals(previous)
+                    && (tree.path("format").asInt() > FORMAT
+                            || (tree.at("/payload/kind").isTextual()
+                                    && !FactKinds.all()
+                                            .containsKey(
+                                                    tree.at("/payload/kind").asText())));
+        } catch (IOException | RuntimeException none) {
+            return false;
         }
     }
 

@@ -14,9 +14,15 @@ import org.jspecify.annotations.Nullable;
  * @param holds whether all of them hold
  * @param brokenAt number of the first entry that does not hold; null if all do
  * @param sentence what was found, for people
+ * @param newer whether all that is wrong is that the first entry that does not hold could be one of a later release
  */
 public record Verification(
-        int entries, boolean holds, @Nullable Integer brokenAt, String sentence) {
+        int entries, boolean holds, @Nullable Integer brokenAt, String sentence, boolean newer) {
+    private static final String NOT_READ = "it cannot be read";
+
+    public Verification(int entries, boolean holds, @Nullable Integer brokenAt, String sentence) {
+        this(entries, holds, brokenAt, sentence, false);
+    }
 
     /**
      * Re-reads a trail and names the first entry that is missing, altered, reordered or out of time.
@@ -32,7 +38,11 @@ public record Verification(
             String fault = fault(ticket, entry, i + 1, previous, last);
             if (!fault.isEmpty()) {
                 return new Verification(
-                        trail.size(), false, i + 1, "Entry " + (i + 1) + " does not hold: " + fault + ".");
+                        trail.size(),
+                        false,
+                        i + 1,
+                        "Entry " + (i + 1) + " does not hold: " + fault + ".",
+                        fault.equals(NOT_READ) && EntryCodec.isNewer(entry.canonical(), previous));
             }
             previous = entry.hash();
             last = entry.at();
@@ -62,7 +72,7 @@ public record Verification(
         try {
             return content(ticket, entry, previous, last);
         } catch (IllegalArgumentException e) {
-            return "it cannot be read";
+            return NOT_READ;
         }
     }
 

@@ -1,8 +1,11 @@
 -- Sign-ins that the server knows.
 
 -- @ begin
-insert into sign_in_session (account_id, hash, version, made, seen, address, browser, awaits_code)
-values (:account, :hash, :version, :now, :now, :address, :browser, :awaitsCode)
+with fresh as (select translate(rtrim(encode(uuid_send(gen_random_uuid()), 'base64'), '='), '+/', '-_') as token)
+insert into sign_in_session (account_id, hash, version, made, seen, address, browser, awaits_code, form_token)
+select :account, :hash, :version, :now, :now, :address, :browser, :awaitsCode,
+  coalesce((select form_token from sign_in_session where hash = :before and account_id = :account), fresh.token)
+from fresh
 
 -- @ forget
 delete from sign_in_session s using account a
@@ -12,13 +15,13 @@ where a.id = s.account_id and a.id = :account
 -- @ find
 -- One statement with each request of a page; when the sign-in was last seen is written now and then only.
 with good as (
-  select id, account_id, version, seen from sign_in_session
+  select id, account_id, version, seen, form_token from sign_in_session
   where hash = :hash and made > :madeAfter and seen > :seenAfter and not awaits_code
 ), noted as (
   update sign_in_session set seen = :now where id in (select id from good where seen < :notedBefore)
 )
 select good.id as session_id, a.id as account_id, a.session_version, a.login, a.display_name, a.roles, a.zone,
-  f.confirmed is not null as second_factor
+  f.confirmed is not null as second_factor, good.form_token
 from good join account a on a.id = good.account_id left join second_factor f on f.account_id = a.id
 where a.active and a.session_version = good.version
 

@@ -473,7 +473,7 @@ class KnowledgeTest {
         long id = found.jsonPath().getLong("causes[0].id");
         assertTrue(found.jsonPath().getBoolean("causes[0].title.pieces[0].hit"));
         Response one = given().header("Authorization", "Bearer " + token).get("/api/knowledge/" + id);
-        assertEquals("\"1\"", one.header("ETag"));
+        assertTrue(one.header("ETag").startsWith("\"1-"));
         assertEquals("Xebec heavy", one.jsonPath().getString("cause.text.title"));
         Response flagged = act(token, id, "1", "{\"kind\":\"flag\",\"reason\":\"Light\"}");
         assertEquals(200, flagged.statusCode(), flagged.asString());

@@ -129,7 +129,8 @@ final class RunningServer implements AutoCloseable {
 
     /** Asks until it answers that it is ready; false if it ended instead, or took too long. */
     boolean becomesReady() throws InterruptedException {
-        Visitor visitor = new Visitor(address);
+        Visitor visitor = new Visitor(URI.create("http://127.0.0.1:"
+                + (address.getPort() + 1000 > 65_535 ? address.getPort() - 1000 : address.getPort() + 1000)));
         long end = System.nanoTime() + START_LIMIT.toNanos();
         while (System.nanoTime() < end) {
             if (process.waitFor(200, TimeUnit.MILLISECONDS)) {

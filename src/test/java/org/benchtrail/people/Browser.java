@@ -30,6 +30,8 @@ public final class Browser {
         if (answer.statusCode() != 303) {
             throw new AssertionError(login + " was not signed in: " + answer.statusCode());
         }
+        // its forms carry another token from now on
+        browser.get("/keys");
         return browser;
     }
 

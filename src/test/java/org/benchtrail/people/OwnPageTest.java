@@ -89,6 +89,24 @@ class OwnPageTest {
                 .statusCode();
     }
 
+    // ---- what is kept
+
+    @Test
+    void allThatIsKept_isTakenAway_withoutSecretsAndOthersNames() {
+        acts.createToken(new Actor(login, "Nell Hart", Set.of(Role.TECHNICIAN)), "my meter", 1);
+        acts.setRoles(new Actor("keeper", "Keeper", Set.of(Role.ADMINISTRATOR)), login, Set.of(Role.MENTOR));
+        Browser browser = browser(login);
+        Response data = browser.get("/me/data");
+        assertEquals(200, data.statusCode());
+        assertEquals("Nell Hart", data.jsonPath().getString("account.name"));
+        assertEquals("my meter", data.jsonPath().getString("tokens[0].name"));
+        assertEquals(1, data.jsonPath().getList("signIns").size());
+        assertTrue(data.jsonPath().getList("events.byOneself").contains(false));
+        String all = data.asString();
+        assertFalse(all.contains("keeper") || all.contains("hash") || all.contains("$2"), all);
+        assertTrue(browser.get("/me").asString().contains("href=\"/me/data\""));
+    }
+
     // ---- sign-ins
 
     @Test

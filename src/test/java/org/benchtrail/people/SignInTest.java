@@ -1,5 +1,6 @@
 package org.benchtrail.people;
 
+import static io.restassured.RestAssured.given;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
@@ -282,6 +283,48 @@ class SignInTest {
                 "/", answer.detailedCookies().get("__Host-" + Sessions.COOKIE).getPath());
         assertTrue(answer.header("Strict-Transport-Security").startsWith("max-age=63072000"));
         assertTrue(answer.detailedCookies().get("csrf-token").isSecured());
+    }
+
+    private Response sendsForm(String session, String token) {
+        return given().redirects()
+                .follow(false)
+                .cookie(Sessions.COOKIE, session)
+                .cookie("csrf-token", token)
+                .formParams(Map.of("zone", "Europe/Paris", "csrf-token", token))
+                .post("/me/zone");
+    }
+
+    @Test
+    void formToken_isOfThisSignInAlone_whateverTheCookieSays() {
+        Browser browser = Browser.signedIn(login, PASSWORD);
+        String session = browser.cookie(Sessions.COOKIE);
+        String planted = "A".repeat(22);
+        assertEquals(400, sendsForm(session, planted).statusCode());
+        assertEquals(
+                400,
+                sendsForm(session, Browser.signedIn(login, PASSWORD).formToken())
+                        .statusCode());
+        assertEquals(303, sendsForm(session, browser.formToken()).statusCode());
+        Response page = given().cookie(Sessions.COOKIE, session)
+                .cookie("csrf-token", planted)
+                .get("/me");
+        assertEquals(browser.formToken(), page.cookie("csrf-token"));
+        assertFalse(page.asString().contains(planted));
+    }
+
+    @Test
+    void formThatWasFilledInBefore_canBeSent_afterSigningInAgainInTheSameBrowser() {
+        Browser browser = Browser.signedIn(login, PASSWORD);
+        String token = browser.formToken();
+        browser.get("/sign-in");
+        browser.post("/sign-in", Map.of("login", login, "password", PASSWORD, "to", "/me"));
+        browser.get("/keys");
+        assertEquals(token, browser.formToken());
+        browser.post("/sign-out", Map.of());
+        browser.get("/sign-in");
+        browser.post("/sign-in", Map.of("login", login, "password", PASSWORD, "to", "/me"));
+        browser.get("/keys");
+        assertNotEquals(token, browser.formToken());
     }
 
     @Test

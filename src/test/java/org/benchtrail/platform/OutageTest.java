@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.quarkus.test.common.QuarkusTestResource;
+import io.quarkus.test.common.http.TestHTTPResource;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.Response;
 import jakarta.inject.Inject;
@@ -38,6 +39,12 @@ class OutageTest {
     private Connection owner;
     private Connection cutter;
 
+    @TestHTTPResource(value = "/health/ready", management = true)
+    String ready;
+
+    @TestHTTPResource(value = "/health/live", management = true)
+    String live;
+
     @BeforeEach
     void signIn() throws SQLException {
         owner = TestDatabase.owner();
@@ -51,7 +58,7 @@ class OutageTest {
     @AfterEach
     void backAgain() throws SQLException {
         letIn(-1);
-        await(() -> given().get("/q/health/ready").statusCode() == 200);
+        await(() -> given().get(ready).statusCode() == 200);
         TestDatabase.run("drop trigger if exists breaks_at_commit on ticket");
         owner.close();
     }
@@ -136,8 +143,8 @@ class OutageTest {
             isAway(password);
             assertFalse(password.asString().contains("x y z"), "a secret stands on no page");
 
-            assertEquals(503, given().get("/q/health/ready").statusCode());
-            assertEquals(200, given().get("/q/health/live").statusCode());
+            assertEquals(503, given().get(ready).statusCode(), ready);
+            assertEquals(200, given().get(live).statusCode());
 
             letIn(-1);
             await(() -> ear.text().contains("The database answers again"));

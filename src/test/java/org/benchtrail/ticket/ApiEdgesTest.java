@@ -6,9 +6,13 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.RestAssured;
 import io.restassured.response.Response;
 import io.restassured.specification.RequestSpecification;
 import jakarta.inject.Inject;
+import java.io.IOException;
+import java.net.Socket;
+import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Set;
 import org.benchtrail.core.method.Actor;
@@ -19,6 +23,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** What a program is told that asks a little wrongly. */
 @QuarkusTest
@@ -106,5 +111,132 @@ class ApiEdgesTest {
         assertEquals(
                 400, api().urlEncodingEnabled(false).get("/api/tickets;a=b").statusCode());
         assertEquals(400, api().urlEncodingEnabled(false).get("/api;/people").statusCode());
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "DELETE | /api/tickets | GET,HEAD,OPTIONS,POST",
+                "GET | /api/tickets/40718-6/acts | OPTIONS,POST",
+                "PUT | /api/tickets/40718-6/attachments | OPTIONS,POST",
+                "POST | /api/people/somebody | GET,HEAD,OPTIONS",
+                "GET | /api/people/somebody/roles | OPTIONS,PUT",
+                "PATCH | /api/devices/w | GET,HEAD,OPTIONS,PUT",
+                "POST | /queue | GET,HEAD,OPTIONS",
+                "DELETE | /sign-in | GET,HEAD,OPTIONS,POST"
+            })
+    void methodThatIsNotThere_is405_andTheOthersAreNamed(String method, String path, String allowed) {
+        Response answer = api().contentType("application/x-www-form-urlencoded")
+                .header("X-CSRF-TOKEN", "x")
+                .request(method, path);
+        if (path.startsWith("/api")) {
+            answer = api().request(method, path);
+        }
+        assertEquals(405, answer.statusCode());
+        assertEquals(allowed, answer.header("Allow").replace(" ", ""));
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "/api/me",
+                "/api/people/edge-edda",
+                "/api/tickets/{n}",
+                "/api/bench/soak",
+                "/api/site/policies",
+                "/api/tickets/{n}/trail"
+            })
+    void unchangedAnswer_isNotSentAgain(String path) {
+        String at = path.replace("{n}", opens(REPORT).jsonPath().getString("number"));
+        Response first = api().get(at);
+        assertEquals(200, first.statusCode(), first.asString());
+        String tag = first.header("ETag");
+        assertEquals("attachment; filename=\"answer.json\"", first.header("Content-Disposition"));
+        Response again = api().header("If-None-Match", "\"other\", W/" + tag).get(at);
+        assertEquals(304, again.statusCode());
+        assertEquals("", again.asString());
+        assertEquals(tag, again.header("ETag"));
+        assertEquals(200, api().header("If-None-Match", "\"other\"").get(at).statusCode());
+    }
+
+    @Test
+    void sheetThatSaysSomethingElse_hasAnotherTag_thoughItsVersionIsTheSame() {
+        String alike = REPORT.replace("'Edge'", "'Quixotrope hums'");
+        String at = "/api/tickets/" + opens(alike).jsonPath().getString("number");
+        String tag = api().get(at).header("ETag");
+        opens(alike);
+        Response later = api().header("If-None-Match", tag).get(at);
+        assertEquals(200, later.statusCode());
+        assertEquals(1, later.jsonPath().getInt("version"));
+    }
+
+    @Test
+    void tagOfWhatWasRead_servesAsIfMatch() {
+        String number = opens(REPORT).jsonPath().getString("number");
+        String tag = api().get("/api/tickets/" + number).header("ETag");
+        assertTrue(tag.startsWith("\"1-"), tag);
+        assertEquals(200, acts(number, tag, ApiDesk.ONSET).statusCode());
+        assertEquals(412, acts(number, tag, ApiDesk.ONSET).statusCode());
+    }
+
+    private Response acts(String number, String tag, String body) {
+        return api().header("If-Match", tag).body(body).post("/api/tickets/" + number + "/acts");
+    }
+
+    @Test
+    void fileIsGivenOut_wholeOrInParts_underItsNameAndType() {
+        String number = opens(REPORT).jsonPath().getString("number");
+        byte[] content = "0123456789".getBytes(StandardCharsets.US_ASCII);
+        String sha256 = api().header("If-Match", "\"1\"")
+                .contentType("text/csv")
+                .body(content)
+                .urlEncodingEnabled(false)
+                .post("/api/tickets/" + number + "/attachments?shows=Load&fileName=%C3%96lil%20%22x%22.csv")
+                .jsonPath()
+                .getString("facts.find { it.fact.kind == 'attachment-added' }.fact.sha256");
+        String at = "/api/tickets/" + number + "/attachments/" + sha256;
+        Response whole = api().get(at);
+        assertEquals("0123456789", whole.asString());
+        assertEquals("text/csv", whole.contentType().split(";")[0]);
+        assertEquals("attachment; filename*=UTF-8''%C3%96lil%20%22x%22.csv", whole.header("Content-Disposition"));
+        assertEquals("bytes", whole.header("Accept-Ranges"));
+        String tag = whole.header("ETag");
+        Response part = api().header("Range", "bytes=2-4").get(at);
+        assertEquals(206, part.statusCode());
+        assertEquals("234", part.asString());
+        assertEquals("bytes 2-4/10", part.header("Content-Range"));
+        Response beyond = api().header("Range", "bytes=10-").get(at);
+        assertEquals(416, beyond.statusCode());
+        assertEquals("bytes */10", beyond.header("Content-Range"));
+        assertEquals("urn:benchtrail:problem:range-not-there", beyond.jsonPath().getString("type"));
+        assertEquals(
+                206,
+                api().header("Range", "bytes=2-4")
+                        .header("If-Range", tag)
+                        .get(at)
+                        .statusCode());
+        assertEquals(
+                200,
+                api().header("Range", "bytes=2-4")
+                        .header("If-Range", "\"x\"")
+                        .get(at)
+                        .statusCode());
+        assertEquals(304, api().header("If-None-Match", tag).get(at).statusCode());
+    }
+
+    @Test
+    void whoMayNot_isTold_beforeTheBodyHasCome() throws IOException {
+        people.ensureAccount("edge-ada", "Ada", Set.of(Role.ADMINISTRATOR), PASSWORD);
+        String ada = people.createToken(new Actor("edge-ada", "Ada", Set.of(Role.ADMINISTRATOR)), "edges", 1)
+                .secret();
+        String head = "POST /api/tickets HTTP/1.1\r\nHost: localhost\r\nAuthorization: Bearer " + ada
+                + "\r\nContent-Type: application/json\r\nContent-Length: 1000\r\n\r\n";
+        try (Socket socket = new Socket("localhost", RestAssured.port)) {
+            socket.setSoTimeout(5_000);
+            socket.getOutputStream().write(head.getBytes(StandardCharsets.US_ASCII));
+            byte[] begun = socket.getInputStream().readNBytes(12);
+            assertEquals("HTTP/1.1 403", new String(begun, StandardCharsets.US_ASCII));
+        }
     }
 }

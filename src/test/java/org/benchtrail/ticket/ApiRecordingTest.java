@@ -2,12 +2,14 @@ package org.benchtrail.ticket;
 
 import static org.benchtrail.ticket.Recording.json;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
 import java.nio.charset.StandardCharsets;
+import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
@@ -77,6 +79,8 @@ class ApiRecordingTest {
         never.removeAll(NOT_WITHIN_A_MINUTE);
         never.removeAll(recording.kinds());
         assertEquals(Set.of(), never, "kinds of fact that were not recorded");
+        assertEquals(List.of(), recording.otherThanDescribed());
+        assertTrue(recording.operationsSeen() > 55, recording.operationsSeen() + " operations");
         recording.check();
     }
 

@@ -296,6 +296,34 @@ class ContinuityTest {
         assertEquals("urn:benchtrail:problem:trail-broken", get("").jsonPath().getString("type"));
     }
 
+    /** An entry of a later release is no tampering, where one of that release has run. */
+    @ParameterizedTest
+    @ValueSource(strings = {"KIND", "FORMAT"})
+    void entryOfALaterRelease_isReadOnly_andNoAlarm(String what) {
+        replace(
+                3,
+                what.equals("KIND")
+                        ? canonical(3).replace("finding-recorded", "bench-kept")
+                        : canonical(3).replace("\"format\":2", "\"format\":3"));
+        TestDatabase.run(
+                "update ticket set last_hash = (select hash from trail_entry where ticket = serial and entry = 3) where serial = ?",
+                serial);
+        TestDatabase.run(
+                "insert into server_node (id, host, release, started, seen) values (gen_random_uuid(), 'h', '99.0', now(), now())");
+        try {
+            assertEquals(
+                    "urn:benchtrail:problem:newer-release", get("").jsonPath().getString("type"));
+            Browser browser = Browser.signedIn(TESS.account(), PASSWORD);
+            String page = browser.get("/tickets/" + number).asString();
+            assertTrue(page.contains("Read only."), page);
+            assertFalse(page.contains("does not hold"), page);
+            assertTrue(browser.get("/tickets/" + number + "/trail").statusCode() == 200);
+            assertEquals(List.of(), alarms());
+        } finally {
+            TestDatabase.run("delete from server_node where release = '99.0'");
+        }
+    }
+
     @Test
     void garbageInTheMiddle_isSaid_andStopsNothingElse() {
         Tampering.run("update trail_entry set canonical = 'no entry' where ticket = ? and entry = 2", serial);

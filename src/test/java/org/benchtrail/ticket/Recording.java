@@ -29,6 +29,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.regex.Pattern;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.platform.TestDatabase;
 import org.jspecify.annotations.Nullable;
@@ -37,6 +38,9 @@ import org.jspecify.annotations.Nullable;
 final class Recording {
     private static final Path FILE = Path.of("src", "test", "resources", "recording", "api.json");
     private static final List<String> HEADERS = List.of("Content-Type", "ETag", "Link", "Location");
+
+    /** What a tag has beside the version: it is another in each run. */
+    private static final Pattern TAG_OF_CONTENT = Pattern.compile("^\"[\\w-]{16}\"$|-[\\w-]{16}(?=\"$)");
 
     private final Placeholders placeholders = new Placeholders();
     private final Map<String, String> tokens = new HashMap<>();
@@ -50,6 +54,7 @@ final class Recording {
     private final List<String> tickets = new ArrayList<>();
     private final Set<String> kinds = new TreeSet<>();
     private final List<ObjectNode> exchanges = new ArrayList<>();
+    private @Nullable Described described;
 
     /** Text in which single quotes stand for double ones. */
     static String json(String text) {
@@ -117,6 +122,7 @@ final class Recording {
     /** A list that other tests add to: of its lines only those about the tickets of this journey. */
     void own(String who, String path, String list) {
         Response answer = as(who).get(path);
+        described().hold("GET", path, null, answer);
         JsonNode whole = Golden.read(answer.asString());
         ArrayNode lines = Golden.array();
         for (JsonNode line : whole.at(list)) {
@@ -156,10 +162,14 @@ final class Recording {
 
     private JsonNode sent(
             String who, String method, String path, @Nullable Integer version, @Nullable String body, Response answer) {
+        described().hold(method, path, body, answer);
         ObjectNode exchange = exchange(who, method, path, version, body, answer.statusCode());
         for (String header : HEADERS) {
-            if (answer.header(header) != null) {
-                exchange.put(header, placeholders.in(answer.header(header).replaceFirst("http://[^/]+", "")));
+            String value = answer.header(header) == null
+                    ? ""
+                    : TAG_OF_CONTENT.matcher(answer.header(header)).replaceFirst("");
+            if (!value.isEmpty()) {
+                exchange.put(header, placeholders.in(value.replaceFirst("http://[^/]+", "")));
             }
         }
         String type = String.valueOf(answer.contentType());
@@ -167,6 +177,24 @@ final class Recording {
         exchange.set("answer", shortened(placeholders.in(path, json)));
         exchanges.add(exchange);
         return json;
+    }
+
+    /** The description is read when the server runs. */
+    private Described described() {
+        if (described == null) {
+            described = new Described();
+        }
+        return described;
+    }
+
+    /** What was answered otherwise than described. */
+    List<String> otherThanDescribed() {
+        return described().faults();
+    }
+
+    /** How many operations were answered well. */
+    int operationsSeen() {
+        return described().seen();
     }
 
     private ObjectNode exchange(
@@ -205,12 +233,10 @@ final class Recording {
     // ---- tickets
 
     Desk open(String who, String report) {
-        JsonNode opened = Golden.read(as(who).body(json(report))
-                .post("/api/tickets")
-                .then()
-                .statusCode(201)
-                .extract()
-                .asString());
+        Response answer = as(who).body(json(report)).post("/api/tickets");
+        assertEquals(201, answer.statusCode(), answer.asString());
+        described().hold("POST", "/api/tickets", json(report), answer);
+        JsonNode opened = Golden.read(answer.asString());
         String number = opened.at("/number").asText();
         tickets.add(number);
         placeholders.ticket(number);

@@ -9,6 +9,7 @@ import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.Response;
 import io.restassured.specification.RequestSpecification;
 import jakarta.inject.Inject;
+import java.nio.charset.StandardCharsets;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -186,6 +187,23 @@ class RepeatTest {
                 Map.of("version", "1", "symptom.words", "It hums", "symptom.observable", "Goes dark", "csrf-key", key);
         assertEquals(303, browser.post("/tickets/" + number + "/identify", form).statusCode());
         assertEquals(303, browser.post("/tickets/" + number + "/identify", form).statusCode());
+        assertEquals(2, as(rena).get("/api/tickets/" + number).jsonPath().getInt("version"), "recorded once");
+    }
+
+    @Test
+    void fileSentTwiceByItsForm_isOneEntry() {
+        String number = number(as(rena).body(report("Sheet with a file")).post("/api/tickets"));
+        Browser browser = Browser.signedIn(RENA.account(), PASSWORD);
+        for (int i = 0; i < 2; i++) {
+            Response answer = browser.request()
+                    .multiPart("csrf-token", browser.formToken())
+                    .multiPart("csrf-key", key)
+                    .multiPart("version", "1")
+                    .multiPart("shows", "The label")
+                    .multiPart("file", "label.txt", "12 V".getBytes(StandardCharsets.US_ASCII))
+                    .post("/tickets/" + number + "/attachments");
+            assertEquals(303, answer.statusCode(), answer.asString());
+        }
         assertEquals(2, as(rena).get("/api/tickets/" + number).jsonPath().getInt("version"), "recorded once");
     }
 }

@@ -2,10 +2,12 @@ package org.benchtrail.platform.database;
 
 import java.io.IOException;
 import java.nio.file.AccessDeniedException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.SQLException;
 import java.time.Duration;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.IntSupplier;
 
@@ -55,6 +57,31 @@ public final class EmbeddedDatabase implements AutoCloseable {
      */
     public static EmbeddedDatabase start(Path dataFolder, Progress progress) {
         return start(dataFolder, progress, Postmaster::freePort);
+    }
+
+    /** How to connect. */
+    public record Access(String jdbcUrl, Credentials owner, Credentials server) {}
+
+    /** The database of the folder if it runs already, started by another process; empty if it does not. */
+    public static Optional<Access> running(Path dataFolder) {
+        try {
+            Path pid = dataFolder.resolve("cluster").resolve("postmaster.pid");
+            if (!Files.exists(pid)) {
+                return Optional.empty();
+            }
+            // its fourth line is the port (PostgreSQL, miscadmin.h)
+            int port = Integer.parseInt(Files.readAllLines(pid).get(3).strip());
+            RolePasswords passwords = RolePasswords.of(DataFolder.open(dataFolder));
+            new Roles(port, passwords).check();
+            return Optional.of(new Access(Roles.url(port, DATABASE), passwords.owner(), passwords.server()));
+        } catch (IOException | SQLException | RuntimeException notRunning) {
+            return Optional.empty();
+        }
+    }
+
+    /** How this one is connected to. */
+    public Access access() {
+        return new Access(jdbcUrl(), owner(), server());
     }
 
     static EmbeddedDatabase start(Path dataFolder, Progress progress, IntSupplier ports) {

@@ -23,7 +23,7 @@ public record Problem(
         @Nullable Object current,
         String reference) {
 
-    static final String MEDIA_TYPE = "application/problem+json";
+    public static final String MEDIA_TYPE = "application/problem+json";
 
     public static Problem of(ProblemKind kind, String detail) {
         return new Problem(kind, kind.status(), detail, List.of(), null, newReference());

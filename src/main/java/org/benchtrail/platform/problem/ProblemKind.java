@@ -30,6 +30,11 @@ public enum ProblemKind {
             "The record does not hold",
             "Tell a supervisor or an administrator: what differs has to be put back, and it stands under Alarms. The ticket's"
                     + " trail shows what can still be read."),
+    NEWER_RELEASE(
+            "newer-release",
+            409,
+            "A later release wrote this",
+            "Open it on a server of that release, or bring this one up to date; nothing is wrong with the record."),
     VERSION_NEEDED(
             "version-needed",
             428,
@@ -41,6 +46,7 @@ public enum ProblemKind {
             415,
             "This kind of content is not taken here",
             "Send the kind of content that the address takes."),
+    RANGE("range-not-there", 416, "The file has no such part", "Ask for a part within its length."),
     NO_ROOM(
             "no-room",
             507,
@@ -107,6 +113,7 @@ public enum ProblemKind {
             case 412 -> STALE;
             case 413 -> TOO_LARGE;
             case 415 -> MEDIA;
+            case 416 -> RANGE;
             case 428 -> VERSION_NEEDED;
             default -> status >= 500 ? FAILED : REFUSED;
         };

@@ -27,9 +27,11 @@ import java.sql.SQLException;
 import java.time.Clock;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.platform.Forbidden;
 import org.benchtrail.platform.Html;
+import org.benchtrail.platform.NewerRecord;
 import org.benchtrail.platform.NoRoom;
 import org.benchtrail.platform.NotFound;
 import org.benchtrail.platform.RecordBroken;
@@ -37,6 +39,7 @@ import org.benchtrail.platform.RefusedDoor;
 import org.benchtrail.platform.RequestKind;
 import org.benchtrail.platform.Stale;
 import org.benchtrail.platform.VersionNeeded;
+import org.benchtrail.platform.http.Methods;
 import org.benchtrail.platform.outage.DatabaseFault;
 import org.benchtrail.platform.outage.Outage;
 import org.jboss.logging.Logger;
@@ -66,6 +69,9 @@ public class Problems {
 
     @Inject
     Clock clock;
+
+    @Inject
+    Methods methods;
 
     /** The page that tells a person what happened. */
     @CheckedTemplate(basePath = "")
@@ -136,6 +142,11 @@ public class Problems {
     }
 
     @ServerExceptionMapper
+    public Response newer(NewerRecord e, RoutingContext request) {
+        return answer(request, Problem.of(ProblemKind.NEWER_RELEASE, message(e)));
+    }
+
+    @ServerExceptionMapper
     public Response stale(OptimisticLockException e, RoutingContext request) {
         return stale(new Stale(null), request);
     }
@@ -166,7 +177,11 @@ public class Problems {
         if (e.getCause() instanceof JsonProcessingException broken) {
             return malformed(broken, request);
         }
-        int status = e.getResponse().getStatus();
+        Set<String> known = methods.of(request.normalizedPath());
+        // the framework says 404 where another class of endpoints has the beginning of the address
+        boolean otherMethod =
+                !known.isEmpty() && !known.contains(request.request().method().name());
+        int status = otherMethod ? 405 : e.getResponse().getStatus();
         if (status < 400) {
             return e.getResponse();
         }
@@ -182,7 +197,8 @@ public class Problems {
             return answer(request, Problem.of(ProblemKind.MALFORMED, "A parameter has a value that does not fit it."));
         }
         ProblemKind kind = ProblemKind.ofStatus(status);
-        return answer(request, Problem.of(kind, kind.title() + ".").withStatus(status));
+        Response told = answer(request, Problem.of(kind, kind.title() + ".").withStatus(status));
+        return status == 405 ? Response.fromResponse(told).allow(known).build() : told;
     }
 
     @ServerExceptionMapper

@@ -16,6 +16,12 @@ public class ResponseHeaders {
     @ServerResponseFilter
     public void dress(ContainerResponseContext answer, RoutingContext request) {
         answer.getHeaders().putIfAbsent(HttpHeaders.CACHE_CONTROL, java.util.List.of("no-store"));
+        if (RequestKind.isApi(request)) {
+            // opened in a browser it is a file, and no page
+            answer.getHeaders()
+                    .putIfAbsent(
+                            HttpHeaders.CONTENT_DISPOSITION, java.util.List.of("attachment; filename=\"answer.json\""));
+        }
         if (RequestKind.isSecure(request)) {
             // two years; only over TLS does a browser believe it (RFC 6797)
             answer.getHeaders().putSingle("Strict-Transport-Security", "max-age=63072000; includeSubDomains");

@@ -1,6 +1,5 @@
 package org.benchtrail.ticket.api;
 
-import io.quarkus.smallrye.openapi.OpenApiFilter;
 import java.lang.reflect.ParameterizedType;
 import java.lang.reflect.RecordComponent;
 import java.lang.reflect.Type;
@@ -12,9 +11,7 @@ import java.util.Set;
 import org.benchtrail.core.method.Fact;
 import org.benchtrail.core.method.FactKinds;
 import org.eclipse.microprofile.openapi.OASFactory;
-import org.eclipse.microprofile.openapi.OASFilter;
 import org.eclipse.microprofile.openapi.models.Components;
-import org.eclipse.microprofile.openapi.models.OpenAPI;
 import org.eclipse.microprofile.openapi.models.media.Discriminator;
 import org.eclipse.microprofile.openapi.models.media.Schema;
 import org.eclipse.microprofile.openapi.models.media.Schema.SchemaType;
@@ -26,14 +23,11 @@ import org.jspecify.annotations.Nullable;
  * the request body {@code Acts}, the schemas {@code Act} (what may be posted) and {@code Fact} (what a trail may hold), and one
  * schema for each kind under its record's name.
  */
-@OpenApiFilter(stages = OpenApiFilter.RunStage.RUNTIME_STARTUP)
-public class ActSchemas implements OASFilter {
-    @Override
-    public void filterOpenAPI(OpenAPI document) {
-        if (document.getComponents() == null) {
-            document.setComponents(OASFactory.createComponents());
-        }
-        Components components = document.getComponents();
+public final class ActSchemas {
+    private static final int LONGEST_TEXT = 20_000;
+    private static final int LONGEST_LIST = 500;
+
+    public void addTo(Components components) {
         FactKinds.all().forEach((name, kind) -> components.addSchema(kind.getSimpleName(), schema(name, kind)));
         components.addSchema("Fact", anyOf("One fact, told apart by its kind.", FactKinds.all()));
         Map<String, Class<? extends Fact>> acts = new java.util.TreeMap<>(FactKinds.all());
@@ -119,16 +113,20 @@ public class ActSchemas implements OASFilter {
             }
             return schema;
         }
+        if (plain == String.class) {
+            return schema.addType(SchemaType.STRING).maxLength(LONGEST_TEXT);
+        }
         return schema.addType(
-                plain == boolean.class || plain == Boolean.class
-                        ? SchemaType.BOOLEAN
-                        : plain == String.class ? SchemaType.STRING : SchemaType.INTEGER);
+                plain == boolean.class || plain == Boolean.class ? SchemaType.BOOLEAN : SchemaType.INTEGER);
     }
 
     private static Schema container(Class<?> raw, Type[] of) {
         Schema schema = OASFactory.createSchema();
         if (raw != Map.class) {
-            return schema.addType(SchemaType.ARRAY).items(value(of[0])).uniqueItems(raw == Set.class ? true : null);
+            return schema.addType(SchemaType.ARRAY)
+                    .maxItems(LONGEST_LIST)
+                    .items(value(of[0]))
+                    .uniqueItems(raw == Set.class ? true : null);
         }
         schema.addType(SchemaType.OBJECT);
         if (!((Class<?>) of[0]).isEnum()) {

@@ -9,10 +9,14 @@ import jakarta.ws.rs.HeaderParam;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.people.CurrentActor;
+import org.benchtrail.people.NeedsPermission;
+import org.benchtrail.people.Permission;
+import org.benchtrail.platform.description.AnswersWith;
 import org.benchtrail.platform.repeat.Repeats;
 import org.benchtrail.ticket.attachment.AttachmentActs;
 import org.benchtrail.ticket.attachment.AttachmentQueries;
@@ -49,6 +53,8 @@ public class AttachmentApi {
         this.current = current;
     }
 
+    @NeedsPermission(Permission.WORK_TICKETS)
+    @AnswersWith(value = SheetJson.class, versioned = true, once = true)
     @POST
     @Consumes(MediaType.WILDCARD)
     @Operation(summary = "Attach a file: its bytes are the body, its media type the Content-Type")
@@ -67,11 +73,13 @@ public class AttachmentApi {
                 () -> answers.after(acts.attach(ticket, seen, file, current.actor())));
     }
 
+    @AnswersWith(byte[].class)
     @GET
     @Path("{sha256}")
-    @Produces(MediaType.APPLICATION_OCTET_STREAM)
-    @Operation(summary = "The bytes of an attached file")
-    public byte[] file(@RestPath String number, @RestPath String sha256) {
-        return queries.file(TicketNumber.parse(number), sha256, current.actor());
+    @Produces(MediaType.WILDCARD)
+    @Operation(summary = "The bytes of an attached file, or a part of them by Range")
+    public Response file(@RestPath String number, @RestPath String sha256, HttpHeaders asked) {
+        return queries.answer(TicketNumber.parse(number), sha256, current.actor())
+                .to(asked);
     }
 }

@@ -25,8 +25,9 @@ import org.benchtrail.core.method.Standing;
 import org.benchtrail.core.method.Step;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.people.CurrentActor;
+import org.benchtrail.people.NeedsPermission;
 import org.benchtrail.people.Permission;
-import org.benchtrail.people.Permissions;
+import org.benchtrail.platform.description.AnswersWith;
 import org.benchtrail.platform.repeat.Repeats;
 import org.benchtrail.ticket.Act;
 import org.benchtrail.ticket.Cursor;
@@ -80,6 +81,7 @@ public class TicketApi {
         this.clock = clock;
     }
 
+    @AnswersWith(value = QueueJson.class, paged = true)
     @GET
     @Operation(summary = "The queue, by due time; a Link header leads to the next page")
     public Response queue(
@@ -114,6 +116,8 @@ public class TicketApi {
         return answer.build();
     }
 
+    @NeedsPermission(Permission.WORK_TICKETS)
+    @AnswersWith(value = SheetJson.class, status = 201, versioned = true, once = true)
     @POST
     @Consumes(MediaType.APPLICATION_JSON)
     @Operation(summary = "Open a ticket")
@@ -134,6 +138,7 @@ public class TicketApi {
         return TicketLineJson.all(lists.alike(text, 0, current.actor()));
     }
 
+    @AnswersWith(value = SheetJson.class, versioned = true)
     @GET
     @Path("{number}")
     @Operation(summary = "The job sheet of a ticket: where it stands, what is missing, and every fact")
@@ -141,6 +146,8 @@ public class TicketApi {
         return answers.sheet(Response.ok(), TicketNumber.parse(number));
     }
 
+    @NeedsPermission(Permission.WORK_TICKETS)
+    @AnswersWith(value = SheetJson.class, versioned = true, once = true)
     @POST
     @Path("{number}/acts")
     @Consumes(MediaType.APPLICATION_JSON)
@@ -160,6 +167,8 @@ public class TicketApi {
         return repeats.once(seen + " " + body, () -> answers.after(acts.perform(ticket, seen, facts, current.actor())));
     }
 
+    @NeedsPermission(Permission.WORK_TICKETS)
+    @AnswersWith(value = SheetJson.class, versioned = true, once = true)
     @POST
     @Path("{number}/bench-results")
     @Consumes(MediaType.APPLICATION_JSON)
@@ -170,7 +179,6 @@ public class TicketApi {
             @RestPath String number,
             @HeaderParam("If-Match") @Nullable String version,
             @Nullable BenchOrderJson order) {
-        Permissions.require(Permission.WORK_TICKETS, current.actor());
         if (order == null || order.calculation() == null) {
             throw new Invalid("calculation", "Name the calculation; /api/bench lists them.");
         }

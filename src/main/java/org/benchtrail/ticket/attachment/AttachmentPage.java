@@ -6,6 +6,7 @@ import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
+import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.io.IOException;
@@ -21,9 +22,11 @@ import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.people.CurrentActor;
 import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
+import org.benchtrail.platform.FormKey;
 import org.benchtrail.platform.NotFound;
 import org.benchtrail.platform.form.PostedForm;
 import org.benchtrail.platform.form.Refusal;
+import org.benchtrail.platform.repeat.Repeats;
 import org.benchtrail.ticket.sheet.SheetScreen;
 import org.jboss.resteasy.reactive.RestForm;
 import org.jboss.resteasy.reactive.RestPath;
@@ -48,8 +51,11 @@ public class AttachmentPage {
     private final AttachmentQueries queries;
     private final SheetScreen screen;
     private final CurrentActor current;
+    private final Repeats repeats;
 
-    AttachmentPage(AttachmentActs acts, AttachmentQueries queries, SheetScreen screen, CurrentActor current) {
+    AttachmentPage(
+            AttachmentActs acts, AttachmentQueries queries, SheetScreen screen, CurrentActor current, Repeats repeats) {
+        this.repeats = repeats;
         this.acts = acts;
         this.queries = queries;
         this.screen = screen;
@@ -65,17 +71,36 @@ public class AttachmentPage {
             @RestForm @Nullable String shows,
             @RestForm @Nullable String deviceTime,
             @RestForm @Nullable String scaledFrom,
+            @RestForm(FormKey.FIELD) @Nullable String key,
             @RestForm("file") @Nullable FileUpload file) {
         Permissions.require(Permission.WORK_TICKETS, current.actor());
         TicketNumber ticket = TicketNumber.parse(number);
         String said = shows == null ? "" : shows;
-        int seen = new PostedForm(Map.of("version", version == null ? List.of() : List.of(version))).version();
+        PostedForm form = new PostedForm(typed(version, said, key, file));
+        int seen = form.version();
         return Refusal.answer(
-                () -> screen.after(
-                        acts.attach(ticket, seen, uploaded(file, said, deviceTime, scaledFrom), current.actor()),
-                        Map.of()),
+                () -> repeats.once(
+                        form,
+                        () -> screen.after(
+                                acts.attach(
+                                        ticket, seen, uploaded(file, said, deviceTime, scaledFrom), current.actor()),
+                                Map.of())),
                 refusal -> screen.again(
                         ticket, "attachments", Map.of(GROUP + "shows", List.of(said)), atItsFields(refusal), 0, STALE));
+    }
+
+    /** What tells one sending from another. */
+    private static Map<String, List<String>> typed(
+            @Nullable String version, String shows, @Nullable String key, @Nullable FileUpload file) {
+        return Map.of(
+                "version",
+                version == null ? List.of() : List.of(version),
+                "shows",
+                List.of(shows),
+                FormKey.FIELD,
+                key == null ? List.of() : List.of(key),
+                "file",
+                file == null ? List.of() : List.of(file.fileName(), Repeats.fingerprint(bytes(file))));
     }
 
     private static NewFile uploaded(
@@ -84,14 +109,12 @@ public class AttachmentPage {
             throw new Invalid("file", "Choose the file to attach.");
         }
         String mediaType = file.contentType() == null ? MediaType.APPLICATION_OCTET_STREAM : file.contentType();
+        return new NewFile(file.fileName(), mediaType, bytes(file), shows, moment(deviceTime), scaledFrom);
+    }
+
+    private static byte[] bytes(FileUpload file) {
         try {
-            return new NewFile(
-                    file.fileName(),
-                    mediaType,
-                    Files.readAllBytes(file.uploadedFile()),
-                    shows,
-                    moment(deviceTime),
-                    scaledFrom);
+            return Files.readAllBytes(file.uploadedFile());
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
@@ -117,12 +140,10 @@ public class AttachmentPage {
     @GET
     @Path("{sha256}")
     @Blocking
-    public Response file(@RestPath String number, @RestPath String sha256) {
-        byte[] content = queries.file(TicketNumber.parse(number), sha256, current.actor());
-        // always as a download: an attached page must not run as one of ours
-        return Response.ok(content, MediaType.APPLICATION_OCTET_STREAM_TYPE)
-                .header("Content-Disposition", "attachment; filename=\"" + sha256.substring(0, 12) + "\"")
-                .build();
+    public Response file(@RestPath String number, @RestPath String sha256, HttpHeaders asked) {
+        return queries.answer(TicketNumber.parse(number), sha256, current.actor())
+                .untyped()
+                .to(asked);
     }
 
     /** A picture small enough to be shown beside what it tells; by its hash, so that it can be kept by the browser. */

@@ -5,11 +5,13 @@ import jakarta.transaction.Transactional;
 import java.time.ZoneId;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.core.method.identify.AttachmentAdded;
 import org.benchtrail.people.Directory;
 import org.benchtrail.platform.NotFound;
 import org.benchtrail.platform.RecordBroken;
+import org.benchtrail.platform.http.FileAnswer;
 import org.benchtrail.ticket.TicketQueries;
 import org.benchtrail.ticket.Viewing;
 import org.benchtrail.trail.Alarms;
@@ -42,17 +44,22 @@ public class AttachmentQueries {
      * @throws RecordBroken if its bytes are not those that were attached; an alarm is recorded
      */
     public byte[] file(TicketNumber number, String sha256, Actor actor) {
-        boolean attached = tickets.ticket(number, actor).sheet().all(AttachmentAdded.class).stream()
-                .anyMatch(a -> a.fact().sha256().equals(sha256));
-        if (!attached) {
-            throw new NotFound("such file on ticket " + number);
-        }
+        return answer(number, sha256, actor).content();
+    }
+
+    /** As {@link #file}, with the name and the media type under which it was attached last. */
+    public FileAnswer answer(TicketNumber number, String sha256, Actor actor) {
+        AttachmentAdded attached = tickets.ticket(number, actor).sheet().all(AttachmentAdded.class).stream()
+                .map(StandingFact::fact)
+                .filter(fact -> fact.sha256().equals(sha256))
+                .reduce((first, second) -> second)
+                .orElseThrow(() -> new NotFound("such file on ticket " + number));
         Attachment kept = attachments.findById(sha256);
         if (kept == null || !Attachments.sha256(kept.content).equals(sha256)) {
             String fault = kept == null ? "is gone" : "was altered since it was attached";
             alarms.found(number, false, "A file " + fault + ".", sha256, actor.account());
             throw new RecordBroken("The file " + fault + ", and is not given out.");
         }
-        return kept.content;
+        return new FileAnswer(attached.fileName(), attached.mediaType(), kept.content, sha256);
     }
 }

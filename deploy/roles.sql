@@ -1,0 +1,11 @@
+-- The two accounts and the database of Benchtrail: one owns the tables and migrates, the other is the servers'. Run it once as a
+-- superuser:
+--   psql -v owner_password=... -v server_password=... -f deploy/roles.sql
+create role benchtrail_owner login password :'owner_password';
+create role benchtrail_server login password :'server_password';
+create database benchtrail owner benchtrail_owner;
+revoke all on database benchtrail from public;
+grant connect on database benchtrail to benchtrail_server;
+\connect benchtrail
+-- similar words are found by it; it comes with PostgreSQL (package postgresql-contrib where it is apart)
+create extension if not exists pg_trgm;
