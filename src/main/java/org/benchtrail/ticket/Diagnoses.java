@@ -38,12 +38,14 @@ public class Diagnoses {
     /**
      * A diagnosis, and where its figures come from.
      *
+     * @param category everything that can be answered on the ticket, and every cause
      * @param version of the catalogue
      * @param label such as "starter figures, not yet learned here"
      * @param otherKind that the words of the sheet fit much better; null if there is none
      */
     public record Dated(
             Diagnosis diagnosis,
+            CauseCategory category,
             int version,
             String label,
             @Nullable Category otherKind) {}
@@ -63,6 +65,7 @@ public class Diagnoses {
         return version.localiser(category)
                 .map(places -> new Dated(
                         Diagnosis.of(sheet, places, reader),
+                        places.askable(),
                         version.number(),
                         version.label(category),
                         otherKind(sheet, version).orElse(null)));

@@ -36,6 +36,21 @@ public record NewTicket(
         contact = PlainText.line(contact);
     }
 
+    /** With a place and a contact where none was given. */
+    public NewTicket completedBy(String knownPlace, String knownContact) {
+        return new NewTicket(
+                title,
+                words,
+                category,
+                device,
+                place.isEmpty() ? knownPlace : place,
+                requester,
+                contact.isEmpty() ? knownContact : contact,
+                impact,
+                urgency,
+                queued);
+    }
+
     /** @throws Invalid naming everything about the requester that is missing */
     void check() {
         new Invalid.Collector()

@@ -42,7 +42,15 @@ public class TicketListQueries {
                         "of the assignee",
                         "of nobody")
                 .having("at the place", "on the device", "held", "not held", "waiting for somebody")
-                .having("due from", "due before", "with the words", "alike", "of the device", "places", "devices");
+                .having(
+                        "due from",
+                        "due before",
+                        "with the words",
+                        "alike",
+                        "of the device",
+                        "places",
+                        "devices",
+                        "contacts");
     }
 
     /** One page, and how many tickets the filter fits: {@link QueuePart#MOST_COUNTED} at most, or that there are more. */
@@ -204,6 +212,13 @@ public class TicketListQueries {
     public List<String> devices(Actor actor) {
         Permissions.require(Permission.SEE_TICKETS, actor);
         return named("devices").values(String.class);
+    }
+
+    /** How that person was reached before; empty if nobody of the name has reported yet, or several ways are kept. */
+    public Optional<String> contact(String requester, Actor actor) {
+        Permissions.require(Permission.SEE_TICKETS, actor);
+        List<String> kept = named("contacts").with("name", requester).values(String.class);
+        return kept.size() == 1 ? Optional.of(kept.get(0)) : Optional.empty();
     }
 
     Sql named(String what) {

@@ -118,3 +118,6 @@ with recursive known as (
   select (select device from ticket where device > name order by device limit 1) from known where name is not null
 )
 select name from known where name is not null limit 200
+
+-- @ contacts
+select contact from requester where name = :name order by contact limit 2

@@ -68,7 +68,7 @@ class JourneyTest {
             ines.sees("Look for every hazard of the list");
             ines.look("sheet-refused");
 
-            identify(ines, true);
+            Steps.identify(ines, true);
             ines.sees("Which one do you test next?");
             ines.look("sheet-theorize");
             ines.press("All in order");
@@ -127,10 +127,12 @@ class JourneyTest {
 
             ines.sees("Value now, same unit");
             ines.look("sheet-verify");
-            verify(ines, true);
+            Steps.verify(ines, true);
             ines.sees("I sign this summary");
             ines.look("sheet-document");
-            document(ines);
+            ines.fill("cause.cause", "Came loose in transport");
+            ines.fill("effort.minutes", "45");
+            Steps.document(ines);
             ines.sees("closed");
             ines.look("sheet-closed");
             System.out.println("The hot desktop, from its scenario to closure: " + ines.tally() + ".");
@@ -208,7 +210,7 @@ class JourneyTest {
         try (Person ines = person("ines");
                 Person lena = person("lena")) {
             ines.go("/new-ticket");
-            newTicket(ines, "Quill plotter skips every third line", "OTHER");
+            Steps.newTicket(ines, "Quill plotter skips every third line", "OTHER");
             ines.look("identify-asks-likeness");
             lena.go("/people/ines");
             lena.sees("Quill plotter skips every third line");
@@ -265,62 +267,14 @@ class JourneyTest {
     }
 
     @Test
-    void simpleTicket_needsAtMostNineFormsFromReportToClosure() {
-        try (Person ines = person("ines")) {
-            int before = ines.sent();
-            ines.go("/new-ticket");
-            ines.look("new-ticket");
-            ines.press("Open the ticket");
-            ines.sees("Say in one line what is wrong");
-            ines.look("new-ticket-problems");
-            int honest = ines.sent();
-            newTicket(ines, "Screen stays black", "DISPLAY");
-            ines.fill("symptom.observable", "No picture, power light blinks");
-            identify(ines, false);
-            ines.press("All in order");
-            ines.fill("theory.text", "Video cable came loose");
-            ines.page.locator("summary:has-text('The first check')").click();
-            ines.page.fill("form[action$='/theorize'] [name='check.what']", "Look at both ends of the cable");
-            ines.page.fill("form[action$='/theorize'] [name='check.expectation']", "One end is not seated");
-            ines.press("Save and go to Test");
-            ines.fill("result.observation", "The end at the screen hangs loose");
-            ines.choose("result.outcome", "SUPPORTS");
-            ines.press("Record and go on");
-            ines.fill("action.what", "Seat the cable and fasten its screws");
-            ines.fill("action.effect", "Picture is back");
-            ines.fill("action.impact", "Nobody");
-            ines.fill("action.wayBack", "Unplug it");
-            ines.choose("action.touchesStorage", "false");
-            ines.choose("action.irreversible", "false");
-            ines.choose("action.usesPart", "false");
-            ines.choose("maker.applicable", "false");
-            ines.fill("maker.text", "A cable is seated, nothing else");
-            ines.press("Save the plan");
-            ines.press("I have taken these precautions");
-            ines.page.locator("input[name^='settle-'][value='CARRIED_OUT']").check();
-            ines.press("Record and go to Verify");
-            verify(ines, false);
-            document(ines);
-            ines.sees("closed");
-            int forms = ines.sent() - honest;
-            System.out.println(
-                    "A simple ticket took " + forms + " form submissions from report to closure; with signing in and an"
-                            + " empty form " + ines.tally() + ".");
-            assertTrue(forms <= 9, forms + " forms");
-            assertEquals(1, honest - before, "the empty form was refused");
-        }
-    }
-
-    @Test
     void whatWasTyped_survivesAnExpiredSignInAndASecondWindow() {
         try (Person ines = person("ines")) {
             ines.go("/new-ticket");
-            newTicket(ines, "Two windows on one ticket \u00e4\u00f6\u00fc \ud83d\udd0c", "OTHER");
+            Steps.newTicket(ines, "Two windows on one ticket \u00e4\u00f6\u00fc \ud83d\udd0c", "OTHER");
             String path = ines.page.url().replaceAll("^https?://[^/]+|[?#].*$", "");
             com.microsoft.playwright.Page second = ines.page.context().newPage();
             second.navigate(ines.page.url());
             ines.fill("onset.when", "since Monday");
-            ines.choose("onset.known", "true");
             ines.press("Save");
             second.waitForSelector("#notice:has-text('New on this sheet')");
             second.fill("[name='reproduction.how']", "typed in the second window");
@@ -383,43 +337,6 @@ class JourneyTest {
         }
     }
 
-    private static void newTicket(Person person, String title, String category) {
-        person.fill("title", title);
-        person.select("category", category);
-        person.fill("device", "desktop DT-30");
-        person.fill("place", "Larkfield Surveyors, reception");
-        person.fill("requester", "A. Moss");
-        person.fill("contact", "extension 200");
-        person.choose("impact", "ONE_PERSON");
-        person.choose("urgency", "HINDERED");
-        person.press("Open the ticket");
-    }
-
-    /** The questions of identify, but for the symptom. */
-    private static void identify(Person person, boolean measured) {
-        for (com.microsoft.playwright.Locator no : person.page
-                .locator("input[name^='hazards.present.'][value='false']")
-                .all()) {
-            no.check();
-        }
-        person.choose("data.state", "NO_USER_DATA");
-        person.choose("onset.known", "true");
-        person.fill("onset.when", "this morning");
-        person.press("Nothing changed");
-        person.choose("scope.scope", "ONE");
-        person.choose("reproduction.outcome", "YES");
-        person.fill("reproduction.how", "Switched it on, waited");
-        if (!measured) {
-            person.fill("noevidence.reason", "Nothing to measure on a black screen");
-        }
-        person.choose("logs.looked", "true");
-        person.fill("logs.note", "Nothing of note");
-        if (person.page.locator("[name='likeness.looked']").count() > 0) {
-            person.tick("likeness.looked");
-        }
-        person.press("Save and go to Theorize");
-    }
-
     private static void check(Person person, String what, String expectation) {
         person.fill("check.what", what);
         person.fill("check.expectation", expectation);
@@ -444,28 +361,5 @@ class JourneyTest {
         person.choose("maker.applicable", "true");
         person.fill("maker.text", "Mounting sheet of the cooler");
         person.press("Save the plan");
-    }
-
-    private static void verify(Person person, boolean measured) {
-        person.page.locator("input[name^='recheck-'][value='true']").check();
-        person.page.locator("input[name^='recheck-'][name$='.how']").fill("Ran it for an hour as the user does");
-        if (measured) {
-            person.page.locator("input[name^='again-'][name$='.value']").fill("68");
-        }
-        person.press("All of it works");
-        person.choose("requester.state", "AGREES");
-        person.choose("prevention.applies", "true");
-        person.fill("prevention.text", "Checked at the yearly cleaning from now on");
-        person.press("Save and go to Document");
-    }
-
-    private static void document(Person person) {
-        person.fill("cause.cause", "Came loose in transport");
-        person.choose("cause.sureness", "BY_REPAIR");
-        person.tick("sign");
-        person.choose("knowledge.learned", "PROPOSED");
-        person.fill("knowledge.text", "Look for open clips after a move");
-        person.fill("effort.minutes", "45");
-        person.press("Save and close the ticket");
     }
 }

@@ -22,14 +22,25 @@ final class Person implements AutoCloseable {
     private final String server;
     private final List<String> complaints = new ArrayList<>();
     private int sent;
+    private int touched;
     private long waited;
     final Page page;
 
     Person(String server) {
+        this(server, WIDE, true);
+    }
+
+    /**
+     * @param width of the screen, px
+     * @param scripts whether the browser runs them
+     */
+    Person(String server, int width, boolean scripts) {
         this.server = server.replaceAll("/$", "");
         context = Chromium.browser()
                 .newContext(new Browser.NewContextOptions()
-                        .setViewportSize(WIDE, 900)
+                        // without scripts nothing tells the driver that a page has come to rest after it was scrolled
+                        .setViewportSize(width, scripts ? 900 : 6000)
+                        .setJavaScriptEnabled(scripts)
                         .setLocale("en-GB"));
         page = context.newPage();
         page.setDefaultTimeout(20_000);
@@ -59,24 +70,51 @@ final class Person implements AutoCloseable {
     }
 
     void fill(String name, String text) {
+        touched++;
         unfold(name);
         page.fill("[name='" + name + "']:visible", text);
     }
 
     void choose(String name, String value) {
+        touched++;
         String option = "input[name='" + name + "'][value='" + value + "']";
         unfoldAround(option);
         page.check(option + ":visible");
     }
 
     void tick(String name) {
+        touched++;
         unfold(name);
         page.check("input[name='" + name + "']:visible");
     }
 
     void select(String name, String value) {
+        touched++;
         unfold(name);
         page.selectOption("select[name='" + name + "']", value);
+    }
+
+    /** Chooses the same in every group of that beginning. */
+    void chooseEach(String beginning, String value) {
+        for (Locator choice : page.locator("input[name^='" + beginning + "'][value='" + value + "']")
+                .all()) {
+            choose(choice.getAttribute("name"), value);
+        }
+    }
+
+    /** As {@link #chooseEach}, by the button that a script offers for it, if there is one. */
+    void chooseAll(String words, String beginning, String value) {
+        Locator shortcut = page.locator("button:visible", new Page.LocatorOptions().setHasText(whole(words)));
+        if (shortcut.count() == 0) {
+            chooseEach(beginning, value);
+        } else {
+            touched++;
+            shortcut.click();
+        }
+    }
+
+    boolean has(String name) {
+        return page.locator("[name='" + name + "']:not([type=hidden])").count() > 0;
     }
 
     private void unfold(String name) {
@@ -85,11 +123,9 @@ final class Person implements AutoCloseable {
 
     /** Opens the folded parts around a field, as a person would. */
     private void unfoldAround(String field) {
-        if (page.locator(field + ":visible").count() == 0) {
-            page.evalOnSelectorAll(
-                    field,
-                    "fields => { for (const f of fields) for (let p = f; p; p = p.parentElement) if (p.tagName ==="
-                            + " 'DETAILS') p.open = true }");
+        Locator folded = page.locator("details:not([open]):has(" + field + ") > summary:visible");
+        for (int most = 5; most > 0 && page.locator(field + ":visible").count() == 0 && folded.count() > 0; most--) {
+            folded.first().click();
         }
     }
 
@@ -100,6 +136,14 @@ final class Person implements AutoCloseable {
         (exact.count() > 0 ? exact : any).first().click();
         page.waitForLoadState();
         waited += System.nanoTime() - before;
+        assertFits("what '" + words + "' leads to");
+    }
+
+    /** Whether anything reaches beyond the screen. */
+    private void assertFits(String what) {
+        int width = page.viewportSize().width;
+        int needed = ((Number) page.evaluate("document.documentElement.scrollWidth")).intValue();
+        Assertions.assertTrue(needed <= width, what + " needs " + needed + " px on a screen of " + width + " px");
     }
 
     private static Pattern whole(String words) {
@@ -126,6 +170,11 @@ final class Person implements AutoCloseable {
         return sent;
     }
 
+    /** How many fields were filled in, chosen or ticked so far; a shortcut counts as one. */
+    int touched() {
+        return touched;
+    }
+
     /** How many forms were sent so far, and how long the pages that followed took. */
     String tally() {
         return String.format(Locale.ROOT, "%d forms sent, %.1f s waited for what came next", sent, waited / 1e9);
@@ -143,9 +192,7 @@ final class Person implements AutoCloseable {
                         .setPath(Path.of("target", "screenshots", name + "-" + width + ".png"))
                         .setFullPage(true));
             }
-            Number needed = (Number) page.evaluate("document.documentElement.scrollWidth");
-            Assertions.assertTrue(
-                    needed.intValue() <= width, name + " needs " + needed + " px on a screen of " + width + " px");
+            assertFits(name);
         }
         page.setViewportSize(WIDE, 900);
         Assertions.assertEquals(List.of(), barriers(), name + ": axe-core found what bars somebody's way");

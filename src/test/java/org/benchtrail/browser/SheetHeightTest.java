@@ -86,11 +86,11 @@ class SheetHeightTest {
                 false);
         TicketNumber number = tickets.open(report, HAL).number();
         try (Person hal = new Person(server.toString()).signIn(HAL.account(), PASSWORD)) {
-            measured(hal, number, "nothing answered", 1280, 420, 2500);
-            measured(hal, number, "nothing answered", 360, 520, 4600);
+            measured(hal, number, "nothing answered", 1280, 420, 2300);
+            measured(hal, number, "nothing answered", 360, 520, 4300);
             tickets.perform(number, 1, SIX, HAL);
-            measured(hal, number, "six of ten answered", 1280, 420, 2100);
-            measured(hal, number, "six of ten answered", 360, 520, 3200);
+            measured(hal, number, "six of ten answered", 1280, 420, 1900);
+            measured(hal, number, "six of ten answered", 360, 520, 3000);
             hal.look("identify-six");
             assertReachedByKeyboard(hal, number);
         }

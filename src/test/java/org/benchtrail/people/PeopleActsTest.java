@@ -184,11 +184,17 @@ class PeopleActsTest {
 
     @Test
     void lastAdministrator_staysAdministratorAndOpen() {
+        TestDatabase.run("create table open_before as select login from account where active and login <> 'keeper'");
         TestDatabase.run("update account set active = false where login <> 'keeper'");
-        Invalid roles = assertThrows(Invalid.class, () -> acts.setRoles(boss, "keeper", Set.of(Role.TECHNICIAN)));
-        assertEquals(List.of("roles"), fields(roles));
-        Invalid closing = assertThrows(Invalid.class, () -> acts.deactivate(boss, "keeper"));
-        assertEquals(List.of("login"), fields(closing));
+        try {
+            Invalid roles = assertThrows(Invalid.class, () -> acts.setRoles(boss, "keeper", Set.of(Role.TECHNICIAN)));
+            assertEquals(List.of("roles"), fields(roles));
+            Invalid closing = assertThrows(Invalid.class, () -> acts.deactivate(boss, "keeper"));
+            assertEquals(List.of("login"), fields(closing));
+        } finally {
+            TestDatabase.run("update account set active = true where login in (select login from open_before)");
+            TestDatabase.run("drop table open_before");
+        }
         acts.createAccount(boss, login, "Second", Set.of(Role.ADMINISTRATOR), PASSWORD);
         assertFalse(acts.deactivate(boss, login).active());
     }

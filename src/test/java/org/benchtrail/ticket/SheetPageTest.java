@@ -132,7 +132,7 @@ class SheetPageTest {
         does(number, 0, BEFORE_LIKENESS);
         Browser ines = page(INES, number);
         String before = shown(ines, number);
-        assertTrue(before.contains("there is nothing to look at"), before);
+        assertTrue(before.contains("Nothing like it is on record"), before);
         assertFalse(before.contains("likeness.looked"), "no tick is asked for");
         assertTrue(before.contains("All 10 answered"), before);
         Response moved =

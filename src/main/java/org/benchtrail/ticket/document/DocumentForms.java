@@ -3,7 +3,6 @@ package org.benchtrail.ticket.document;
 import static org.benchtrail.ticket.form.FieldGroup.answer;
 import static org.benchtrail.ticket.form.FieldGroup.special;
 
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -11,12 +10,15 @@ import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.method.SummaryDraft;
 import org.benchtrail.core.method.document.CauseNamed;
+import org.benchtrail.core.method.document.EffortDraft;
 import org.benchtrail.core.method.document.EffortRecorded;
 import org.benchtrail.core.method.document.KnowledgeLinked;
+import org.benchtrail.core.method.document.Lesson;
 import org.benchtrail.core.method.document.Signatory;
 import org.benchtrail.core.method.document.Signed;
 import org.benchtrail.core.method.document.SummaryWritten;
 import org.benchtrail.core.method.theorize.TheoryStated;
+import org.benchtrail.ticket.form.FormContext;
 import org.benchtrail.ticket.form.Posting;
 import org.benchtrail.ticket.form.SheetForm;
 
@@ -24,12 +26,10 @@ import org.benchtrail.ticket.form.SheetForm;
 public final class DocumentForms {
     private static final SheetForm DOCUMENT = SheetForm.of(
                     "document",
-                    answer("cause", CauseNamed.class)
-                            .when(posting -> !isOnlyOffered(posting))
-                            .showing(DocumentForms::supportedTheory),
+                    answer("cause", CauseNamed.class).offering(DocumentForms::supportedTheory),
                     answer("summary", SummaryWritten.class).showing(sheet -> Optional.of(SummaryDraft.of(sheet))),
-                    answer("knowledge", KnowledgeLinked.class),
-                    answer("effort", EffortRecorded.class).ifFilled("minutes"),
+                    answer("knowledge", KnowledgeLinked.class, DocumentForms::confirmedIfNamed),
+                    answer("effort", EffortRecorded.class).ifFilled("minutes").offering(DocumentForms::effort),
                     special("sign", Signed.class, posting -> posting.add(new Signed(Signatory.ASSIGNEE)))
                             .when(posting -> posting.form().has("sign")))
             .fields("sign");
@@ -42,25 +42,26 @@ public final class DocumentForms {
     private DocumentForms() {}
 
     /** The cause is first taken for what the supported theory says. */
-    private static Optional<Map<String, String>> supportedTheory(JobSheet sheet) {
-        return sheet.activeTheory().map(StandingFact::fact).map(DocumentForms::cause);
+    private static Map<String, String> supportedTheory(JobSheet sheet, FormContext context) {
+        return sheet.activeTheory()
+                .map(StandingFact::fact)
+                .map(DocumentForms::cause)
+                .orElse(Map.of());
     }
 
     private static Map<String, String> cause(TheoryStated theory) {
-        Map<String, String> cause = new HashMap<>(Map.of("cause", theory.text()));
-        if (theory.causeId() != null) {
-            cause.put("causeId", theory.causeId());
-        }
-        return cause;
+        return theory.causeId() == null
+                ? Map.of("cause", theory.text())
+                : Map.of("cause", theory.text(), "causeId", theory.causeId());
     }
 
-    /** Whether the cause is still the one that the form offers by itself: it is named when the technician says how it is known. */
-    private static boolean isOnlyOffered(Posting posting) {
-        return !posting.form().text("then").equals("move")
-                && !posting.form().has("cause.sureness")
-                && posting.sheet()
-                        .activeTheory()
-                        .filter(t -> t.fact().text().equals(posting.form().text("cause.cause")))
-                        .isPresent();
+    private static Map<String, String> effort(JobSheet sheet, FormContext context) {
+        return Map.of("minutes", Long.toString(EffortDraft.minutes(sheet)));
+    }
+
+    /** A ticket that names the known cause which it confirms confirms one. */
+    private static Map<String, ?> confirmedIfNamed(Posting posting) {
+        boolean named = posting.form().has("knowledge.known") && !posting.form().has("knowledge.learned");
+        return named ? Map.of("learned", Lesson.CONFIRMED) : Map.of();
     }
 }

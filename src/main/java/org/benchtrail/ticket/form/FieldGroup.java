@@ -20,10 +20,18 @@ import org.benchtrail.platform.form.FormValues;
  *
  * @param name before the dot, or the hyphen
  * @param reader what the group becomes when its form is sent
- * @param shown what its fields hold before anybody types, in the order in which one stands before the other
+ * @param shown puts in what its fields hold before anybody types, in the order in which one stands before the other
  */
-public record FieldGroup<F extends Fact>(
-        String name, Class<F> kind, Consumer<Posting> reader, List<Function<JobSheet, Optional<?>>> shown) {
+public record FieldGroup<F extends Fact>(String name, Class<F> kind, Consumer<Posting> reader, List<Showing> shown) {
+    /** What somebody looks at when the form is shown. */
+    interface Showing {
+        void put(JobSheet sheet, FormContext context, FormValues values);
+    }
+
+    /** What a form offers by itself, by component: an answer that follows from what is recorded already. */
+    public interface Offer {
+        Map<String, String> of(JobSheet sheet, FormContext context);
+    }
 
     /** A fact that is recorded if any field of the group is filled in. */
     public static <F extends Fact> FieldGroup<F> given(String name, Class<F> kind) {
@@ -50,11 +58,17 @@ public record FieldGroup<F extends Fact>(
 
     /** A fact of which the latest counts as long as it lasts: shown, and recorded if it is filled in and says something else. */
     public static <F extends Fact> FieldGroup<F> answer(String name, Class<F> kind) {
+        return answer(name, kind, posting -> Map.of());
+    }
+
+    /** As {@link #answer(String, Class)}, with components that follow from how the form asks. */
+    public static <F extends Fact> FieldGroup<F> answer(
+            String name, Class<F> kind, Function<Posting, Map<String, ?>> known) {
         FieldGroup<F> answer = special(
                 name,
                 kind,
                 posting -> posting.form()
-                        .read(name, kind)
+                        .read(name, kind, known.apply(posting))
                         .filter(fact -> !stands(fact, kind, posting.sheet()))
                         .ifPresent(posting::add));
         return answer.when(posting -> posting.form().given(name))
@@ -114,6 +128,32 @@ public record FieldGroup<F extends Fact>(
 
     /** With something to hold in its fields, a record or a map, before what they hold so far is put over it. */
     public FieldGroup<F> showing(Function<JobSheet, Optional<?>> first) {
+        return showing((sheet, context, values) -> first.apply(sheet).ifPresent(held -> values.put(name, held)));
+    }
+
+    /** As {@link #showing(Function)}, in the fields of a group that is there once for each of some entries. */
+    public FieldGroup<F> showingEach(Function<JobSheet, Map<Integer, Map<String, String>>> first) {
+        return showing((sheet, context, values) ->
+                first.apply(sheet).forEach((entry, held) -> values.put(name + "-" + entry, held)));
+    }
+
+    /**
+     * With answers that the form offers by itself. They count once the sender goes on, or says anything else in the group; saving
+     * what was filled in elsewhere takes none of them.
+     */
+    public FieldGroup<F> offering(Offer offer) {
+        return when(posting -> posting.form().text("then").equals("move") || !isOnlyOffered(posting, offer))
+                .showing((sheet, context, values) -> values.put(name, offer.of(sheet, context)));
+    }
+
+    private boolean isOnlyOffered(Posting posting, Offer offer) {
+        Map<String, String> offered = offer.of(posting.sheet(), posting.context());
+        return posting.form().filled(name + ".").stream()
+                .allMatch(
+                        component -> posting.form().text(name + "." + component).equals(offered.get(component)));
+    }
+
+    private FieldGroup<F> showing(Showing first) {
         return new FieldGroup<>(
                 name,
                 kind,
@@ -121,8 +161,8 @@ public record FieldGroup<F extends Fact>(
                 Stream.concat(Stream.of(first), shown.stream()).toList());
     }
 
-    void show(JobSheet sheet, FormValues values) {
-        shown.forEach(source -> source.apply(sheet).ifPresent(held -> values.put(name, held)));
+    void show(JobSheet sheet, FormContext context, FormValues values) {
+        shown.forEach(source -> source.put(sheet, context, values));
     }
 
     /** Whether that is the name of a field of this group: a component, or a key of one that is a map, or a part of a record. */

@@ -89,8 +89,8 @@ public record SheetForm(
     }
 
     /** Puts into the fields what the sheet says. */
-    public void show(JobSheet sheet, FormValues values) {
-        groups.forEach(group -> group.show(sheet, values));
+    public void show(JobSheet sheet, FormContext context, FormValues values) {
+        groups.forEach(group -> group.show(sheet, context, values));
     }
 
     /** What tells this form from every other one on the page: its name, and where there are several what it is about. */

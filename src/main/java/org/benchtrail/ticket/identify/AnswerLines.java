@@ -49,9 +49,7 @@ public record AnswerLines(
                 line(sheet.inForce(ScopeRecorded.class), s -> with(s.scope().words(), s.note())),
                 line(sheet.inForce(ReproductionTried.class), r -> with(Option.words(r.outcome()), r.how())),
                 evidence(sheet),
-                line(
-                        sheet.inForce(LogsReviewed.class),
-                        l -> with(l.looked() ? "looked at" : "not looked at", l.note())),
+                line(sheet.inForce(LogsReviewed.class), l -> with(l.looked() ? "read" : "not read", l.note())),
                 line(sheet.latest(LikenessChecked.class), l -> "looked at"));
     }
 

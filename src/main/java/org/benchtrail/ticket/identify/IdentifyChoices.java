@@ -15,11 +15,10 @@ import org.benchtrail.platform.Option;
 /** The answers that the forms of identify offer, as {@code identify:hazards} in templates. */
 @TemplateExtension(namespace = "identify")
 public final class IdentifyChoices {
-    private IdentifyChoices() {}
+    /** Logs that were read and show nothing: for {@code looked}, beside yes and no. */
+    static final String NOTHING_OF_NOTE = "nothing";
 
-    static List<Option> onset() {
-        return Option.yesNo("it is known", "nobody knows");
-    }
+    private IdentifyChoices() {}
 
     static List<Option> changes() {
         return Option.of(ChangeKind.class);
@@ -50,7 +49,10 @@ public final class IdentifyChoices {
     }
 
     static List<Option> logs() {
-        return Option.yesNo("looked at", "not looked at");
+        return List.of(
+                new Option(NOTHING_OF_NOTE, "nothing"),
+                new Option("true", "something"),
+                new Option("false", "not read"));
     }
 
     static List<Option> sources() {

@@ -20,9 +20,11 @@ import org.benchtrail.core.method.identify.LogsReviewed;
 import org.benchtrail.core.method.identify.LossAccepted;
 import org.benchtrail.core.method.identify.OnsetRecorded;
 import org.benchtrail.core.method.identify.ReproductionTried;
+import org.benchtrail.core.method.identify.Scope;
 import org.benchtrail.core.method.identify.ScopeRecorded;
 import org.benchtrail.core.method.identify.SymptomRecorded;
 import org.benchtrail.ticket.form.FieldGroup;
+import org.benchtrail.ticket.form.FormContext;
 import org.benchtrail.ticket.form.Posting;
 import org.benchtrail.ticket.form.SheetForm;
 
@@ -39,14 +41,14 @@ public final class IdentifyForm {
                     given("symptom", SymptomRecorded.class)
                             .when(IdentifyForm::isSymptomTyped)
                             .showing(sheet -> Optional.of(Map.of("words", firstWords(sheet)))),
-                    answer("onset", OnsetRecorded.class),
+                    answer("onset", OnsetRecorded.class, IdentifyForm::knownIfSaid),
                     answer("changes", ChangesAsked.class),
-                    answer("scope", ScopeRecorded.class),
+                    answer("scope", ScopeRecorded.class).offering(IdentifyForm::scopeOfReport),
                     answer("reproduction", ReproductionTried.class),
                     answer("data", DataAnswered.class),
                     DATA_NOW,
                     LOSS,
-                    answer("logs", LogsReviewed.class))
+                    answer("logs", LogsReviewed.class, IdentifyForm::nothingOfNote))
             .with(EvidenceForm.GROUPS)
             .with(
                     answer("noevidence", EvidenceImpossible.class),
@@ -86,6 +88,31 @@ public final class IdentifyForm {
         }
         String words = sheet.opened().words();
         return words.isEmpty() ? sheet.opened().title() : words;
+    }
+
+    /** Who says when it began need not say that this is known. */
+    private static Map<String, ?> knownIfSaid(Posting posting) {
+        boolean said = posting.form().has("onset.when") && !posting.form().has("onset.known");
+        return said ? Map.of("known", true) : Map.of();
+    }
+
+    /** Logs that show nothing are answered by one choice. */
+    private static Map<String, ?> nothingOfNote(Posting posting) {
+        if (!posting.form().text("logs.looked").equals(IdentifyChoices.NOTHING_OF_NOTE)) {
+            return Map.of();
+        }
+        String note = posting.form().text("logs.note");
+        return Map.of("looked", true, "note", note.isEmpty() ? "Nothing of note" : note);
+    }
+
+    /** Who is affected was said in the report; whoever looks may find that it is otherwise. */
+    private static Map<String, String> scopeOfReport(JobSheet sheet, FormContext context) {
+        Scope scope = switch (sheet.opened().impact()) {
+            case ONE_PERSON -> Scope.ONE;
+            case SEVERAL -> Scope.SEVERAL;
+            case WHOLE_SITE -> Scope.SITE;
+        };
+        return Map.of("scope", scope.name());
     }
 
     private static void likeness(Posting posting) {

@@ -6,12 +6,18 @@ import static org.benchtrail.ticket.form.FieldGroup.ofEach;
 import static org.benchtrail.ticket.form.FieldGroup.required;
 import static org.benchtrail.ticket.form.FieldGroup.special;
 
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Predicate;
+import org.benchtrail.core.diagnosis.Cause;
+import org.benchtrail.core.diagnosis.Danger;
+import org.benchtrail.core.diagnosis.Repair;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.method.desk.Rethought;
+import org.benchtrail.core.method.identify.SymptomRecorded;
 import org.benchtrail.core.method.plan.ActionPlanned;
 import org.benchtrail.core.method.plan.ActionSettled;
 import org.benchtrail.core.method.plan.MakerConsulted;
@@ -19,6 +25,7 @@ import org.benchtrail.core.method.plan.PartFitChecked;
 import org.benchtrail.core.method.plan.PartOverrideApproved;
 import org.benchtrail.core.method.plan.PlanApproved;
 import org.benchtrail.core.method.plan.PlanDeclined;
+import org.benchtrail.ticket.form.FormContext;
 import org.benchtrail.ticket.form.Posting;
 import org.benchtrail.ticket.form.SheetForm;
 import org.benchtrail.ticket.identify.EvidenceForm;
@@ -28,7 +35,7 @@ import org.benchtrail.ticket.identify.IdentifyForm;
 public final class PlanForms {
     private static final SheetForm PLAN = SheetForm.of(
             "plan",
-            given("action", ActionPlanned.class),
+            given("action", ActionPlanned.class).offering(PlanForms::usualRepair),
             answer("maker", MakerConsulted.class),
             ofEach("fit", PartFitChecked.class, "fit", JobSheet::actions, PlanForms::action),
             special("fit", PartFitChecked.class, PlanForms::fitOfNewAction),
@@ -52,6 +59,41 @@ public final class PlanForms {
     public static final List<SheetForm> ALL = List.of(PLAN, APPROVE, CARRY_OUT, RETHINK);
 
     private PlanForms() {}
+
+    /**
+     * What the catalogue, the symptom and the report say of the first action. Of the questions about harm only a yes is offered: a
+     * no is said by whoever plans.
+     */
+    private static Map<String, String> usualRepair(JobSheet sheet, FormContext context) {
+        Optional<Cause> cause = sheet.activeTheory()
+                .flatMap(theory -> Optional.ofNullable(theory.fact().causeId()))
+                .flatMap(id -> context.category().flatMap(category -> category.cause(id)));
+        if (!sheet.actions().isEmpty() || cause.isEmpty()) {
+            return Map.of();
+        }
+        Repair repair = cause.get().repair();
+        Map<String, String> offered = new HashMap<>();
+        offered.put("what", repair.text());
+        sheet.latest(SymptomRecorded.class)
+                .ifPresent(symptom ->
+                        offered.put("effect", "No longer: " + symptom.fact().observable()));
+        offered.put(
+                "impact",
+                "%s, for about %d min"
+                        .formatted(
+                                sheet.opened().impact().words(),
+                                Math.round(repair.minutes() + repair.verifyMinutes())));
+        if (!repair.reversible()) {
+            offered.put("irreversible", "true");
+        }
+        if (repair.dangers().contains(Danger.DATA) || repair.dangers().contains(Danger.DRIVE_MOVED)) {
+            offered.put("touchesStorage", "true");
+        }
+        if (repair.partCost() > 0) {
+            offered.put("usesPart", "true");
+        }
+        return offered;
+    }
 
     private static Map<String, ?> action(StandingFact<ActionPlanned> action) {
         return Map.of("action", action.entry());

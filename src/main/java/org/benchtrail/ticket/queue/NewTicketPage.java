@@ -92,7 +92,9 @@ public class NewTicketPage {
                 () -> repeats.once(
                         form,
                         () -> Html.goTo("/tickets/"
-                                + acts.open(form.read(NewTicket.class), current.actor())
+                                + acts.open(
+                                                queries.completed(form.read(NewTicket.class), current.actor()),
+                                                current.actor())
                                         .number())),
                 refusal -> page(new FormValues().typed(form, refusal), refusal.problems()));
     }

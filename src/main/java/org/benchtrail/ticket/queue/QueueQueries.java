@@ -23,6 +23,7 @@ import org.benchtrail.site.DeviceView;
 import org.benchtrail.site.SiteBook;
 import org.benchtrail.ticket.HandOvers;
 import org.benchtrail.ticket.KnownCauses;
+import org.benchtrail.ticket.NewTicket;
 import org.benchtrail.ticket.QueueFilter;
 import org.benchtrail.ticket.QueuePart;
 import org.benchtrail.ticket.TicketListQueries;
@@ -113,6 +114,13 @@ class QueueQueries {
                         .set("place", d.place())
                         .set("category", d.category().name()))
                 .orElseGet(FormValues::new);
+    }
+
+    /** The report with what the site knows: where its device stands, and how its requester was reached before. */
+    NewTicket completed(NewTicket report, Actor viewer) {
+        return report.completedBy(
+                devices.known(report.device()).map(DeviceView::place).orElse(""),
+                lists.contact(report.requester(), viewer).orElse(""));
     }
 
     NamedBefore named(Actor viewer) {

@@ -13,6 +13,7 @@ import org.benchtrail.ticket.Viewing;
 import org.benchtrail.ticket.desk.DeskForms;
 import org.benchtrail.ticket.document.DocumentForms;
 import org.benchtrail.ticket.entry.CorrectionForms;
+import org.benchtrail.ticket.form.FormContext;
 import org.benchtrail.ticket.form.SheetForm;
 import org.benchtrail.ticket.identify.EvidenceForm;
 import org.benchtrail.ticket.identify.IdentifyForm;
@@ -68,9 +69,9 @@ public final class SheetForms {
     }
 
     /** What the fields hold before anybody types: what the sheet says. */
-    static FormValues values(JobSheet sheet) {
+    static FormValues values(JobSheet sheet, FormContext context) {
         FormValues values = new FormValues();
-        ALL.forEach(form -> form.show(sheet, values));
+        ALL.forEach(form -> form.show(sheet, context, values));
         return values;
     }
 }

@@ -6,7 +6,7 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
-import org.benchtrail.core.measure.LimitLibrary;
+import java.util.Optional;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Requirement;
@@ -26,6 +26,7 @@ import org.benchtrail.ticket.TicketQueries;
 import org.benchtrail.ticket.Viewing;
 import org.benchtrail.ticket.draft.Drafts;
 import org.benchtrail.ticket.draft.TypedDraft;
+import org.benchtrail.ticket.form.FormContext;
 import org.benchtrail.ticket.record.RecordView;
 import org.benchtrail.ticket.theorize.RankingView;
 import org.jspecify.annotations.Nullable;
@@ -75,6 +76,7 @@ class SheetQueries {
      * @param known causes that fit; none where they are of no help
      * @param deviceAt page of the device; empty if the site does not know it
      * @param gate what must be true before the step is left
+     * @param context what the forms refer to beside the sheet
      * @param draft what the viewer typed and has not recorded yet
      * @param ranking null if the ticket has ended or the catalogue has nothing for the category
      */
@@ -85,7 +87,7 @@ class SheetQueries {
             List<TicketLine> alike,
             List<KnownCauses.Line> known,
             @Nullable RankingView ranking,
-            LimitLibrary limits,
+            FormContext context,
             String deviceAt,
             List<Requirement.Status> gate,
             TypedDraft draft) {}
@@ -106,6 +108,7 @@ class SheetQueries {
                 people.names(RecordView.accounts(traced)));
         List<TicketLine> alike = resemblance.tickets(number, sheet, viewer);
         List<KnownCauses.Line> causes = isSeekingKnown(sheet) ? known.of(sheet) : List.of();
+        Optional<Diagnoses.Dated> dated = sheet.course().isOpen() ? diagnoses.of(sheet) : Optional.empty();
         boolean nothing = Resemblance.isAsked(sheet) && alike.isEmpty() && causes.isEmpty();
         return new Contents(
                 traced,
@@ -113,15 +116,11 @@ class SheetQueries {
                 people.takers(viewing.now()),
                 alike,
                 causes,
-                sheet.course().isOpen() ? ranking(sheet) : null,
-                limits.of(sheet),
+                dated.map(d -> RankingView.of(sheet, d)).orElse(null),
+                new FormContext(dated.map(Diagnoses.Dated::category), limits.of(sheet), zone),
                 devices.known(sheet.opened().device()).map(DeviceView::at).orElse(""),
                 Resemblance.gate(sheet, viewing.policy(), viewing.now(), nothing),
                 drafts.of(number, viewer));
-    }
-
-    private @Nullable RankingView ranking(JobSheet sheet) {
-        return diagnoses.of(sheet).map(dated -> RankingView.of(sheet, dated)).orElse(null);
     }
 
     TicketQueries.Broken broken(TicketNumber number, Actor viewer) {

@@ -95,7 +95,7 @@ public class SheetScreen {
     private static TemplateInstance page(
             SheetQueries.Contents contents, Map<String, List<String>> typed, Notice notice) {
         JobSheet sheet = contents.viewing().sheet();
-        FormValues values = SheetForms.values(sheet);
+        FormValues values = SheetForms.values(sheet, contents.context());
         DraftView draft = DraftView.fill(contents.draft(), SheetForms.at(sheet.step()), contents.viewing(), values);
         values.typed(typed, notice.problems());
         DraftView shown = typed.isEmpty() ? draft : null;

@@ -86,7 +86,9 @@ public record SheetView(
                 EarlierRound.all(viewing),
                 GateView.of(gate, sheet.step(), offered.waiving(), offered.working()),
                 EvidenceView.of(viewing),
-                ReadingChoices.of(ranking == null ? List.of() : ranking.measurable(), contents.limits()),
+                ReadingChoices.of(
+                        ranking == null ? List.of() : ranking.measurable(),
+                        contents.context().limits()),
                 TheoryView.all(sheet),
                 open && sheet.step().isBefore(Step.PLAN) ? ranking : null,
                 steps(contents, gate),

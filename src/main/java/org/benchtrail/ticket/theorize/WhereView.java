@@ -68,6 +68,11 @@ public record WhereView(String leading, String elsewhere, List<StripView> strips
         return !strips.isEmpty();
     }
 
+    /** Whether what is known points to a stretch of a path. */
+    public boolean isPlaced() {
+        return strips.stream().flatMap(strip -> strip.places().stream()).anyMatch(PlaceView::meant);
+    }
+
     private static PresenceQuestion question(Segment s) {
         return new PresenceQuestion(Localiser.THERE + s.id(), s.present().ask());
     }

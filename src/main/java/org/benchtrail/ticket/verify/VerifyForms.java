@@ -11,11 +11,14 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Method;
 import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.method.desk.VerifyFailed;
 import org.benchtrail.core.method.identify.ReadingRecorded;
+import org.benchtrail.core.method.identify.Reproduction;
+import org.benchtrail.core.method.identify.ReproductionTried;
 import org.benchtrail.core.method.identify.SymptomRecorded;
 import org.benchtrail.core.method.verify.FunctionChecked;
 import org.benchtrail.core.method.verify.PreventionConsidered;
@@ -32,11 +35,12 @@ public final class VerifyForms {
     private static final SheetForm VERIFY = SheetForm.of(
                     "verify",
                     ofEach(
-                            "recheck",
-                            SymptomRechecked.class,
-                            "gone",
-                            VerifyForms::owedSymptoms,
-                            symptom -> Map.of("symptom", symptom.entry())),
+                                    "recheck",
+                                    SymptomRechecked.class,
+                                    "gone",
+                                    VerifyForms::owedSymptoms,
+                                    symptom -> Map.of("symptom", symptom.entry()))
+                            .showingEach(VerifyForms::asItWasReproduced),
                     ofEach("again", ReadingRecorded.class, "value", Method::readingsToRepeat, VerifyForms::sameLimit),
                     special("function", FunctionChecked.class, VerifyForms::function)
                             .when(posting -> posting.form().given("function"))
@@ -62,6 +66,16 @@ public final class VerifyForms {
         Map<Integer, StandingFact<SymptomRecorded>> byEntry = new LinkedHashMap<>();
         sheet.owed(SymptomRecorded.class).forEach(symptom -> byEntry.put(symptom.entry(), symptom));
         return List.copyOf(byEntry.values());
+    }
+
+    /** A symptom is looked for again in the way in which it was made to show before. */
+    private static Map<Integer, Map<String, String>> asItWasReproduced(JobSheet sheet) {
+        return sheet.inForce(ReproductionTried.class)
+                .map(StandingFact::fact)
+                .filter(tried -> tried.outcome() == Reproduction.YES)
+                .map(tried -> owedSymptoms(sheet).stream()
+                        .collect(Collectors.toMap(StandingFact::entry, symptom -> Map.of("how", tried.how()))))
+                .orElse(Map.of());
     }
 
     /** On the page an item of the checklist is a place in it; on the record it is its text. */

@@ -31,8 +31,11 @@ import org.benchtrail.core.method.desk.Opened;
 import org.benchtrail.core.method.desk.Reopened;
 import org.benchtrail.core.method.identify.DataAnswered;
 import org.benchtrail.core.method.identify.DataState;
+import org.benchtrail.core.method.identify.LogsReviewed;
 import org.benchtrail.core.method.identify.OnsetRecorded;
 import org.benchtrail.core.method.identify.ReadingRecorded;
+import org.benchtrail.core.method.identify.Scope;
+import org.benchtrail.core.method.identify.ScopeRecorded;
 import org.benchtrail.core.method.identify.SymptomRecorded;
 import org.benchtrail.core.method.test.CheckOutcome;
 import org.benchtrail.core.method.test.CheckPlanned;
@@ -50,6 +53,7 @@ import org.junit.jupiter.api.Test;
 /** What the forms of the job sheet become. */
 class SheetFormsTest {
     private static final ZoneId ZONE = ZoneId.of("Europe/Vienna");
+    private static final FormContext CONTEXT = new FormContext(Optional.empty(), LimitLibrary.published(), ZONE);
     private static final Instant START = Instant.parse("2031-03-03T08:00:00Z");
 
     private static JobSheet sheet(Fact... facts) {
@@ -82,8 +86,7 @@ class SheetFormsTest {
         for (int i = 0; i < namesAndValues.length; i += 2) {
             typed.put(namesAndValues[i], List.of(namesAndValues[i + 1]));
         }
-        FormContext context = new FormContext(Optional.empty(), LimitLibrary.published(), ZONE);
-        return SheetForms.find(form).orElseThrow().read(new PostedForm(typed), sheet, context);
+        return SheetForms.find(form).orElseThrow().read(new PostedForm(typed), sheet, CONTEXT);
     }
 
     /** What the acts record when each takes its turn. */
@@ -145,10 +148,41 @@ class SheetFormsTest {
         assertEquals("form", refused.problems().get(0).field());
     }
 
+    /** The report says who is affected: shown, taken with going on, and no answer of whoever only saves something else. */
+    @Test
+    void whatTheFormOffers_countsWithGoingOn_orOnceSomethingElseIsSaid() {
+        JobSheet sheet = sheet();
+        assertEquals("ONE", SheetForms.values(sheet, CONTEXT).value("scope.scope"));
+        List<Fact> saved =
+                facts(read("identify", sheet, "scope.scope", "ONE", "logs.looked", "nothing", "then", "stay"), sheet);
+        assertEquals(List.of(new LogsReviewed(true, "Nothing of note")), saved);
+        assertEquals(
+                List.of(new ScopeRecorded(Scope.ONE, "")),
+                facts(read("identify", sheet, "scope.scope", "ONE", "then", "move"), sheet));
+        assertEquals(
+                List.of(new ScopeRecorded(Scope.SITE, "")),
+                facts(read("identify", sheet, "scope.scope", "SITE", "then", "stay"), sheet));
+        assertEquals(
+                "SITE",
+                SheetForms.values(sheet(new ScopeRecorded(Scope.SITE, "")), CONTEXT)
+                        .value("scope.scope"));
+    }
+
+    @Test
+    void onset_isKnownOnceItIsSaid() {
+        JobSheet sheet = sheet();
+        assertEquals(
+                List.of(new OnsetRecorded(true, "Monday")),
+                facts(read("identify", sheet, "onset.when", "Monday"), sheet));
+        assertEquals(
+                List.of(new OnsetRecorded(false, "asked two people")),
+                facts(read("identify", sheet, "onset.known", "false", "onset.when", "asked two people"), sheet));
+    }
+
     @Test
     void wordsOfTheReport_aloneAreNoSymptom() {
         JobSheet sheet = sheet();
-        assertEquals("It just goes dark", SheetForms.values(sheet).value("symptom.words"));
+        assertEquals("It just goes dark", SheetForms.values(sheet, CONTEXT).value("symptom.words"));
         Work offered = read("identify", sheet, "symptom.words", "It just goes dark", "then", "move");
         assertEquals(List.of(), offered.acts());
         Work observed = read(
@@ -175,13 +209,13 @@ class SheetFormsTest {
     void answerFromBeforeReopening_isAskedForAgain() {
         DataAnswered none = new DataAnswered(DataState.NO_USER_DATA, "");
         JobSheet first = sheet(none);
-        assertEquals("NO_USER_DATA", SheetForms.values(first).value("data.state"));
+        assertEquals("NO_USER_DATA", SheetForms.values(first, CONTEXT).value("data.state"));
         assertEquals(
                 List.of(),
                 read("identify", first, "data.state", "NO_USER_DATA", "then", "move")
                         .acts());
         JobSheet again = sheet(none, new Closed(), new Reopened("It is back"));
-        assertEquals("", SheetForms.values(again).value("data.state"));
+        assertEquals("", SheetForms.values(again, CONTEXT).value("data.state"));
         assertEquals(List.of(none), facts(read("identify", again, "data.state", "NO_USER_DATA"), again));
     }
 
