@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.benchtrail.demo.LoadCommand;
 import org.benchtrail.operations.BackupCommand;
 import org.benchtrail.operations.MigrateCommand;
@@ -41,6 +42,9 @@ public class Benchtrail {
             "migrate", MigrateCommand.class,
             "backup", BackupCommand.class,
             "restore", RestoreCommand.class);
+
+    /** Commands on all data, whatever they are: nothing is added to them. */
+    private static final Set<String> OF_ALL_DATA = Set.of("migrate", "backup", "restore");
 
     public static void main(String[] words) {
         alone(words);
@@ -88,7 +92,9 @@ public class Benchtrail {
                 EmbeddedDatabase.start(folder, sentence -> System.out.println("  " + sentence))) {
             database.supervise(sentence -> System.out.println("  " + sentence), Benchtrail::end);
             use(database.access());
-            set("benchtrail.demo", "true");
+            if (words.length == 0 || !OF_ALL_DATA.contains(words[0])) {
+                set("benchtrail.demo", "true");
+            }
             set("benchtrail.data-folder", folder.toString());
             set("benchtrail.sign-in.second-factor-for-administrators", "false");
             set(

@@ -66,13 +66,14 @@ public final class SvgMarks {
     }
 
     private static void arrow(StringBuilder svg, Mark mark, String layer) {
+        boolean ink = layer.equals("ink");
         String tip = layer + "-" + mark.id();
-        svg.append("<marker id=\"" + tip
-                + "\" class=\"tip\" viewBox=\"0 0 10 10\" refX=\"9\" refY=\"5\" markerWidth=\"5\""
-                + " markerHeight=\"5\" orient=\"auto\" stroke=\"none\" fill=\""
-                + (layer.equals("ink") ? "black" : "white") + "\"><path d=\"M0 0L10 5L0 10z\"/></marker><line x1=\""
-                + share(mark.fromX(), 1) + "\" y1=\"" + share(mark.fromY(), 1) + "\" x2=\"" + share(mark.toX(), 1)
-                + "\" y2=\"" + share(mark.toY(), 1) + "\" marker-end=\"url(#" + tip + ")\"/>");
+        svg.append("<marker id=\"" + tip + "\" class=\"tip\" viewBox=\"0 0 10 10\" refX=\"8\" refY=\"5\""
+                + " markerUnits=\"userSpaceOnUse\" markerWidth=\"" + (ink ? 12 : 18) + "\" markerHeight=\""
+                + (ink ? 12 : 18) + "\" orient=\"auto\" stroke=\"none\" fill=\"" + (ink ? "black" : "white")
+                + "\"><path d=\"M0 0L10 5L0 10z\"/></marker><line x1=\"" + share(mark.fromX(), 1) + "\" y1=\""
+                + share(mark.fromY(), 1) + "\" x2=\"" + share(mark.toX(), 1) + "\" y2=\"" + share(mark.toY(), 1)
+                + "\" marker-end=\"url(#" + tip + ")\"/>");
     }
 
     /** Beside where the mark begins: below it at the upper edge, to its left at the right one. */
