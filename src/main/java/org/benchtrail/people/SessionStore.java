@@ -80,15 +80,23 @@ class SessionStore {
     /**
      * Begins a sign-in and forgets those of the account that are no longer good. Answers with what the cookie holds.
      *
-     * @param before what the cookie held until now: that sign-in ends, and if it was the same account's its forms stay good
+     * @param before what the cookie held until now: that sign-in ends
+     * @param held the token of forms that the browser has: if it is of an earlier sign-in of the account that the server still
+     *     knows, expired or not, forms that were filled in meanwhile stay good
      * @param awaitsCode whether nobody is signed in by it yet, because the code of the second factor is still to come
      */
-    String begin(SignedIn person, Optional<String> before, String address, String browser, boolean awaitsCode) {
+    String begin(
+            SignedIn person,
+            Optional<String> before,
+            Optional<String> held,
+            String address,
+            String browser,
+            boolean awaitsCode) {
         String secret = Secrets.random();
         Sql.of(database, text.statement("begin"))
                 .with("account", person.accountId())
                 .with("hash", Secrets.hash(secret))
-                .with("before", Secrets.hash(before.orElse("")))
+                .with("held", held.orElse(""))
                 .with("version", person.sessionVersion())
                 .with("now", clock.instant())
                 .with("awaitsCode", awaitsCode)

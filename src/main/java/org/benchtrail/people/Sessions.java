@@ -8,6 +8,7 @@ import java.time.Duration;
 import java.util.Objects;
 import java.util.Optional;
 import org.benchtrail.core.text.PlainText;
+import org.benchtrail.platform.FormKey;
 import org.benchtrail.platform.RequestKind;
 
 /**
@@ -54,7 +55,12 @@ class Sessions {
     private void put(SignedIn person, RoutingContext request, boolean awaitsCode) {
         String browser = PlainText.line(request.request().getHeader("User-Agent"));
         String secret = store.begin(
-                person, secret(request), address(request), PlainText.isText(browser) ? browser : "", awaitsCode);
+                person,
+                secret(request),
+                Optional.ofNullable(request.request().getCookie(FormKey.TOKEN)).map(Cookie::getValue),
+                address(request),
+                PlainText.isText(browser) ? browser : "",
+                awaitsCode);
         request.response().addCookie(cookie(COOKIE, secret, request));
     }
 

@@ -4,7 +4,7 @@
 with fresh as (select translate(rtrim(encode(uuid_send(gen_random_uuid()), 'base64'), '='), '+/', '-_') as token)
 insert into sign_in_session (account_id, hash, version, made, seen, address, browser, awaits_code, form_token)
 select :account, :hash, :version, :now, :now, :address, :browser, :awaitsCode,
-  coalesce((select form_token from sign_in_session where hash = :before and account_id = :account), fresh.token)
+  coalesce((select form_token from sign_in_session where account_id = :account and form_token = :held limit 1), fresh.token)
 from fresh
 
 -- @ forget

@@ -312,6 +312,30 @@ class SignInTest {
         assertFalse(page.asString().contains(planted));
     }
 
+    /** The sign-in's cookie is gone, and the page that was open is not; a token that was planted is nobody's. */
+    @Test
+    void formThatWasFilledInBefore_canBeSent_whereTheSignInWasLost_andByNobodyElse() {
+        String token = Browser.signedIn(login, PASSWORD).formToken();
+        assertEquals(token, tokenAfterSigningIn(login, token));
+        String other = login + "x";
+        acts.ensureAccount(other, "Other", Set.of(Role.TECHNICIAN), PASSWORD);
+        assertNotEquals(token, tokenAfterSigningIn(other, token));
+        String planted = "A".repeat(22);
+        assertNotEquals(planted, tokenAfterSigningIn(login, planted));
+    }
+
+    private static String tokenAfterSigningIn(String login, String held) {
+        Response signedIn = given().redirects()
+                .follow(false)
+                .cookie("csrf-token", held)
+                .contentType("application/x-www-form-urlencoded")
+                .formParams(Map.of("login", login, "password", PASSWORD, "to", "/me", "csrf-token", held))
+                .post("/sign-in");
+        return given().cookie(Sessions.COOKIE, signedIn.cookie(Sessions.COOKIE))
+                .get("/keys")
+                .cookie("csrf-token");
+    }
+
     @Test
     void formThatWasFilledInBefore_canBeSent_afterSigningInAgainInTheSameBrowser() {
         Browser browser = Browser.signedIn(login, PASSWORD);
