@@ -322,7 +322,7 @@ class JudgingTest {
         assertEquals((0.321928 + 3.321928) / 2, view.figures().logScore(), 1e-6);
         assertNull(view.beta());
         String shown = page.get("/learning/calibration?category=battery").asString();
-        assertTrue(shown.contains("<svg class=\"chart\""));
+        assertTrue(shown.contains("class=\"chart\" role=\"img\""));
         assertTrue(shown.contains("0.850"));
         assertFalse(shown.contains("Not enough cases yet"));
         acts.withdraw(List.of(right, wrong), "End of the test", omar);
