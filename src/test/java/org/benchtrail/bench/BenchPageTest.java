@@ -166,7 +166,8 @@ class BenchPageTest {
                 .forEach(c -> assertTrue(page.contains(html(Caution.valueOf(c).text())), c));
         result.curves()
                 .forEach(c -> assertTrue(page.contains("<caption>" + html(c.title()) + "</caption>"), c.title()));
-        assertEquals(CurveCharts.grouped(result.curves()).size(), page.split("class=\"chart\" role=\"img\"", -1).length - 1);
+        assertEquals(
+                CurveCharts.grouped(result.curves()).size(), page.split("class=\"chart\" role=\"img\"", -1).length - 1);
     }
 
     /** What the page shows in its fields, sent as the browser sends it, gives the same result. */

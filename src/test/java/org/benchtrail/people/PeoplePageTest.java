@@ -19,11 +19,13 @@ import org.benchtrail.core.method.Role;
 import org.benchtrail.platform.LogEar;
 import org.benchtrail.platform.TestDatabase;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.Test;
 
 /** An administrator's morning, by page and by program. */
 @QuarkusTest
 @QuarkusTestResource(TestDatabase.class)
+@Order(Integer.MAX_VALUE) // empties tables that the log has sealed
 class PeoplePageTest {
     private static final String PASSWORD = "a long enough password";
 
