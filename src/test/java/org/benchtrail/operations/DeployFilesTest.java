@@ -17,7 +17,7 @@ import org.junit.jupiter.api.Test;
 
 /** What is said in the files for containers and systemd fits the program and its README. */
 class DeployFilesTest {
-    private static final Path DEPLOY = Path.of("deploy");
+    private static final Path DEPLOY = Path.of("src/main/deploy");
     private static final Pattern VARIABLE = Pattern.compile("\\b(?:BENCHTRAIL|QUARKUS)_[A-Z_]+\\b");
 
     /** An address that only the compose file itself uses. */
