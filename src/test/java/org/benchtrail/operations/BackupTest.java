@@ -99,6 +99,9 @@ class BackupTest {
         assertTrue(restore() > 100);
         try (Connection owner = TestDatabase.owner()) {
             for (Tables.Table table : Tables.all(owner)) {
+                if (table.name().equals("server_node")) {
+                    continue; // the server of this test says meanwhile that it runs
+                }
                 assertEquals(
                         table.isKept() ? whole(owner, "public." + table.name()) : "",
                         whole(owner, "restored." + table.name()),

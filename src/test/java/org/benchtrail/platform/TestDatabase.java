@@ -14,9 +14,6 @@ import org.benchtrail.platform.database.EmbeddedDatabase;
 
 /** The embedded PostgreSQL, as the demo has it, in a folder of the build; kept from run to run, its tables made anew. */
 public class TestDatabase implements QuarkusTestResourceLifecycleManager {
-    /** Number of the process among those that run tests at the same time, each with folders of its own. */
-    private static final String FORK = System.getProperty("benchtrail.fork", "");
-
     private static volatile EmbeddedDatabase database;
 
     /** A connection as the owner of the schema, for looking at and arranging what the server itself may not touch. */
@@ -54,7 +51,7 @@ public class TestDatabase implements QuarkusTestResourceLifecycleManager {
     @Override
     public Map<String, String> start() {
         forgetKey();
-        database = EmbeddedDatabase.start(Path.of("target", folder() + FORK).toAbsolutePath(), System.out::println);
+        database = EmbeddedDatabase.start(Path.of("target", folder()).toAbsolutePath(), System.out::println);
         return Map.of(
                 "quarkus.datasource.jdbc.url", database.jdbcUrl(),
                 "quarkus.datasource.username", database.server().user(),
@@ -66,9 +63,8 @@ public class TestDatabase implements QuarkusTestResourceLifecycleManager {
     /** The log begins anew with the tables, so what its key signed before counts no more. */
     private static void forgetKey() {
         try {
-            Path folder = Path.of("target", "test-seal" + FORK);
-            Files.deleteIfExists(folder.resolve("key"));
-            Files.deleteIfExists(folder.resolve("key.last"));
+            Files.deleteIfExists(Path.of("target", "test-seal", "key"));
+            Files.deleteIfExists(Path.of("target", "test-seal", "key.last"));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

@@ -13,9 +13,15 @@ import jakarta.inject.Inject;
 import java.io.IOException;
 import java.net.Socket;
 import java.nio.charset.StandardCharsets;
+import java.sql.Connection;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.Category;
 import org.benchtrail.core.method.Role;
 import org.benchtrail.people.PeopleActs;
 import org.benchtrail.platform.TestDatabase;
@@ -161,14 +167,30 @@ class ApiEdgesTest {
     }
 
     @Test
-    void sheetThatSaysSomethingElse_hasAnotherTag_thoughItsVersionIsTheSame() {
-        String alike = REPORT.replace("'Edge'", "'Quixotrope hums'").replace("'W'", "'Quixotrope Q-1'");
+    void sheetThatSaysSomethingElse_hasAnotherTag_thoughItsVersionIsTheSame() throws SQLException {
+        String alike = REPORT.replace("'Edge'", "'Quixotrope hums'").replace("'HEAT'", "'" + withoutKnownCause() + "'");
         String at = "/api/tickets/" + opens(alike).jsonPath().getString("number");
         String tag = api().get(at).header("ETag");
         opens(alike);
         Response later = api().header("If-None-Match", tag).get(at);
         assertEquals(200, later.statusCode());
         assertEquals(1, later.jsonPath().getInt("version"));
+    }
+
+    /** A kind of trouble for which other tests have left no known cause to look at. */
+    private static String withoutKnownCause() throws SQLException {
+        Set<String> known = new HashSet<>();
+        try (Connection owner = TestDatabase.owner();
+                ResultSet rows = owner.createStatement().executeQuery("select category from known_cause")) {
+            while (rows.next()) {
+                known.add(rows.getString(1));
+            }
+        }
+        return Stream.of(Category.values())
+                .map(Category::name)
+                .filter(category -> !known.contains(category))
+                .findFirst()
+                .orElseThrow();
     }
 
     @Test

@@ -6,14 +6,12 @@ import java.lang.management.ManagementFactory;
 import java.lang.management.ThreadMXBean;
 import java.util.Arrays;
 import java.util.function.IntConsumer;
-import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /**
  * Ranking and next best act for 300 causes and 500 findings; the goal is a millisecond each when warm. The least
  * disturbed tenth of the runs is asserted, since caches are shared with whatever else runs; median and p99 are printed.
  */
-@Tag("speed")
 class SpeedTest {
     private static final int CAUSES = 300;
     private static final int FINDINGS = 500;

@@ -9,11 +9,9 @@ import java.util.Arrays;
 import org.benchtrail.core.diagnosis.BenchSituation;
 import org.benchtrail.core.diagnosis.NextTest;
 import org.benchtrail.core.diagnosis.PlanSettings;
-import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** The next best test among 770, for 300 causes in 60 places; the least disturbed tenth of the runs is asserted. */
-@Tag("speed")
 class PathSpeedTest {
     private static final int ROUNDS = 300;
     /** Processor time of this thread: waiting for a busy machine is not counted. */
