@@ -433,7 +433,7 @@ class TicketApiTest {
         assertEquals(100_000, payload.at("/bytes").asInt());
         assertTrue(payload.at("/mediaType").asText().startsWith("image/png"));
         Response file = as("api-tom").get("/api/tickets/" + desk.number + "/attachments/" + sha256);
-        assertEquals(payload.at("/mediaType").asText(), file.contentType());
+        assertTrue(file.contentType().startsWith("image/png"), file.contentType());
         assertTrue(file.header("Content-Disposition").startsWith("attachment;"));
         assertArrayEquals(content, file.asByteArray());
         assertEquals(
