@@ -119,9 +119,8 @@ public class Diagnoses {
 
     /** The cautions against the dangers that the catalogue names for the usual repair of the active theory. */
     Set<Caution> cautionsOfRepair(JobSheet sheet) {
-        Optional<String> cause =
-                sheet.activeTheory().flatMap(t -> Optional.ofNullable(t.fact().causeId()));
-        return cause.flatMap(id -> category(sheet).flatMap(category -> category.cause(id)))
+        return category(sheet)
+                .flatMap(category -> SheetEvidence.causeUnderTest(category, sheet))
                 .map(c -> Caution.against(c.repair().dangers()))
                 .orElse(Set.of());
     }

@@ -153,6 +153,13 @@ public final class SheetEvidence {
                         .findFirst();
     }
 
+    /** The catalogue's cause that the active theory names; empty if there is none, or it is not in the catalogue. */
+    public static Optional<Cause> causeUnderTest(CauseCategory category, JobSheet sheet) {
+        return sheet.activeTheory()
+                .flatMap(theory -> Optional.ofNullable(theory.fact().causeId()))
+                .flatMap(category::cause);
+    }
+
     /** The finding with that id; empty if the category has none. */
     public static Optional<Finding> finding(Model model, @Nullable String id) {
         return finding(model.category(), id);

@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Predicate;
+import org.benchtrail.core.advice.SheetEvidence;
 import org.benchtrail.core.diagnosis.Cause;
 import org.benchtrail.core.diagnosis.Danger;
 import org.benchtrail.core.diagnosis.Repair;
@@ -65,9 +66,7 @@ public final class PlanForms {
      * no is said by whoever plans.
      */
     private static Map<String, String> usualRepair(JobSheet sheet, FormContext context) {
-        Optional<Cause> cause = sheet.activeTheory()
-                .flatMap(theory -> Optional.ofNullable(theory.fact().causeId()))
-                .flatMap(id -> context.category().flatMap(category -> category.cause(id)));
+        Optional<Cause> cause = context.category().flatMap(category -> SheetEvidence.causeUnderTest(category, sheet));
         if (!sheet.actions().isEmpty() || cause.isEmpty()) {
             return Map.of();
         }
