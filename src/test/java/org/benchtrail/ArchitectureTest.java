@@ -127,6 +127,7 @@ class ArchitectureTest {
             "site",
             "advice",
             "learning",
+            "training",
             "readin");
 
     private static int placeInCore(JavaClass type) {
