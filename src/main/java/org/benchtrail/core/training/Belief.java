@@ -20,7 +20,7 @@ import org.benchtrail.core.diagnosis.PlanSettings;
 import org.benchtrail.core.diagnosis.Ranking;
 import org.benchtrail.core.diagnosis.Report;
 import org.benchtrail.core.diagnosis.Source;
-import org.benchtrail.core.practice.job.Act;
+import org.benchtrail.core.practice.job.DeviceAct;
 import org.benchtrail.core.practice.job.Seen;
 
 /** What somebody knows of a device, in the words of the catalogue, and what the catalogue would do next by it. */
@@ -40,13 +40,17 @@ public record Belief(Ties ties, Model model, Evidence evidence) {
             "change-noted",
             "loss-accepted");
 
-    /** Before anything is known. */
-    public static Belief none(Ties ties, Model model) {
-        return new Belief(ties, model, Evidence.NONE);
+    /** What the report of the job tells, and nothing else. */
+    public static Belief reported(Ties ties, Model model) {
+        List<Report> told = ties.told().entrySet().stream()
+                .sorted(Map.Entry.comparingByKey())
+                .map(e -> Report.of(e.getKey(), e.getKey(), e.getValue(), Source.REPORTED, Instant.EPOCH))
+                .toList();
+        return new Belief(ties, model, new Evidence(told, List.of()));
     }
 
     /** With what an act showed; the same if it answers nothing of the catalogue. */
-    public Belief seeing(Act act, Seen seen) {
+    public Belief seeing(DeviceAct act, Seen seen) {
         return ties.finding(act)
                 .flatMap(id -> SheetEvidence.finding(model, id))
                 .map(finding -> new Belief(ties, model, evidence.remeasured(report(act, finding, seen))))
@@ -57,13 +61,12 @@ public record Belief(Ties ties, Model model, Evidence evidence) {
         return new Belief(ties, model, evidence.with(new FailedRepair(cause, 0, Instant.EPOCH)));
     }
 
-    private static Report report(Act act, Finding finding, Seen seen) {
-        Source source =
-                switch (act.way()) {
-                    case ASK -> Source.REPORTED;
-                    case LOOK -> Source.SEEN;
-                    default -> Source.CALIBRATED;
-                };
+    private static Report report(DeviceAct act, Finding finding, Seen seen) {
+        Source source = switch (act.way()) {
+            case ASK -> Source.REPORTED;
+            case LOOK -> Source.SEEN;
+            default -> Source.CALIBRATED;
+        };
         return Report.of(finding.id(), finding.id(), value(finding, seen), source, Instant.EPOCH);
     }
 
@@ -100,7 +103,7 @@ public record Belief(Ties ties, Model model, Evidence evidence) {
     }
 
     /** The acts by which a cause, or what a shared repair covers, is repaired; none if the device has none. */
-    public List<Act> repairing(String id) {
+    public List<DeviceAct> repairing(String id) {
         return ties.repairs().getOrDefault(id, List.of());
     }
 

@@ -1,15 +1,16 @@
 package org.benchtrail.core.training;
 
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.benchtrail.core.diagnosis.Action;
 import org.benchtrail.core.diagnosis.Model;
 import org.benchtrail.core.practice.VirtualClock;
-import org.benchtrail.core.practice.job.Act;
+import org.benchtrail.core.practice.job.DeviceAct;
+import org.benchtrail.core.practice.job.Seen;
 import org.benchtrail.core.practice.job.Truth;
 import org.benchtrail.core.practice.job.Truth.Played;
 
@@ -38,23 +39,23 @@ public final class Players {
     /** One job while it is played. */
     private final class Game {
         private Played played = truth.opened(CLOCK);
-        private Belief belief = Belief.none(ties, model);
-        private final Set<Act> done = new HashSet<>();
+        private Belief belief = Belief.reported(ties, model);
+        private final Set<DeviceAct> done = new HashSet<>();
 
         /** Does what is prudent first, and nothing of that twice. */
-        void act(Act act) {
-            act.prudent().stream().filter(p -> !done.contains(p)).forEach(this::act);
+        void act(DeviceAct act) {
+            act.prudent().stream()
+                    .filter(p -> !p.lasting() || !done.contains(p))
+                    .forEach(this::act);
             done.add(act);
             played = played.with(act);
-            Truth.Step last = played.steps().get(played.steps().size() - 1);
-            if (last.answer().seen() != null) {
-                belief = belief.seeing(act, last.answer().seen());
-            }
+            Seen seen = played.steps().get(played.steps().size() - 1).answer().seen();
+            belief = belief.seeing(act, seen == null ? new Seen(Seen.UNKNOWN, null) : seen);
         }
 
         /** Whether the symptom is gone after the repair of that cause. */
         boolean repaired(String cause) {
-            for (Act act : belief.repairing(cause)) {
+            for (DeviceAct act : belief.repairing(cause)) {
                 if (!done.contains(act)) {
                     act(act);
                     act(truth.family().tried());
@@ -103,20 +104,30 @@ public final class Players {
         return game.repaired(first) ? game.solved() : game.givenUp();
     }
 
-    /** Minutes below which nobody solves it without harm: the truth known, the cheapest repair and one trial; empty if none. */
+    /** Minutes below which nobody solves it without harm: the truth known, the cheapest repairs and one trial; empty if none. */
     public OptionalDouble leastMinutes() {
-        List<Double> found = new ArrayList<>();
-        List<Act> mending = truth.family().acts().stream()
-                .filter(a -> a.way() == Act.Way.MEND)
+        List<DeviceAct> mending = truth.family().acts().stream()
+                .filter(a -> a.way() == DeviceAct.Way.MEND)
                 .toList();
-        for (Act act : mending) {
-            Game game = new Game();
-            game.act(act);
-            if (game.played.bench().isWell()) {
-                game.act(truth.family().tried());
-                found.add(game.played.clock().handsOn());
-            }
+        OptionalDouble one = least(mending.stream().map(List::of));
+        return one.isPresent()
+                ? one
+                : least(mending.stream().flatMap(a -> mending.stream().map(b -> List.of(a, b))));
+    }
+
+    private OptionalDouble least(Stream<List<DeviceAct>> repairs) {
+        return repairs.map(this::repaired)
+                .filter(played -> played.bench().isWell() && played.harm().isEmpty())
+                .mapToDouble(played -> played.clock().handsOn())
+                .min();
+    }
+
+    private Played repaired(List<DeviceAct> acts) {
+        Game game = new Game();
+        acts.forEach(game::act);
+        if (game.played.bench().isWell()) {
+            game.act(truth.family().tried());
         }
-        return found.stream().mapToDouble(Double::doubleValue).min();
+        return game.played;
     }
 }

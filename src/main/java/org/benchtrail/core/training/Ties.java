@@ -9,8 +9,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import org.benchtrail.core.practice.job.Act;
 import org.benchtrail.core.practice.job.DesktopAct;
+import org.benchtrail.core.practice.job.DeviceAct;
 import org.benchtrail.core.practice.job.DriveAct;
 import org.benchtrail.core.practice.job.Family;
 import org.benchtrail.core.practice.job.PowerAct;
@@ -23,12 +23,14 @@ import org.benchtrail.core.practice.job.PowerAct;
  * @param findings by act
  * @param repairs acts by cause; a cause that is not named cannot be repaired on the device
  * @param causes by fault, any of which is a right name for it
+ * @param told values of findings that the report of the job tells
  */
 public record Ties(
         String category,
-        Map<Act, String> findings,
-        Map<String, List<Act>> repairs,
-        Map<String, Set<String>> causes) {
+        Map<DeviceAct, String> findings,
+        Map<String, List<DeviceAct>> repairs,
+        Map<String, Set<String>> causes,
+        Map<String, String> told) {
 
     public static Ties of(Family family) {
         return switch (family) {
@@ -38,12 +40,12 @@ public record Ties(
         };
     }
 
-    public Optional<String> finding(Act act) {
+    public Optional<String> finding(DeviceAct act) {
         return Optional.ofNullable(findings.get(act));
     }
 
     /** The act that answers a finding; empty if the device cannot. */
-    public Optional<Act> answering(String finding) {
+    public Optional<DeviceAct> answering(String finding) {
         return findings.entrySet().stream()
                 .filter(e -> e.getValue().equals(finding))
                 .map(Map.Entry::getKey)
@@ -94,7 +96,8 @@ public record Ties(
                     entry("OVERCLOCK", Set.of("heat/clock-raised")),
                     entry("CASE_BLOCKED", Set.of("heat/blocked-airflow-or-hot-room")),
                     entry("HOT_ROOM", Set.of("heat/blocked-airflow-or-hot-room", "heat/dust")),
-                    entry("SENSOR_HIGH", Set.of("heat/fan-curve-or-sensor"))));
+                    entry("SENSOR_HIGH", Set.of("heat/fan-curve-or-sensor"))),
+            Map.of());
 
     private static final Ties STORAGE = new Ties(
             "storage",
@@ -133,7 +136,8 @@ public record Ties(
                     "POWER_PLUG", Set.of("storage/drive-not-seated"),
                     "HOT_DRIVE", Set.of("storage/drive-too-hot"),
                     "DISK_FULL", Set.of("storage/disk-full"),
-                    "BACKGROUND_LOAD", Set.of("storage/background-load")));
+                    "BACKGROUND_LOAD", Set.of("storage/background-load")),
+            Map.of("s6", "no"));
 
     private static final Ties MAINS = new Ties(
             "power",
@@ -168,5 +172,6 @@ public record Ties(
                     "SERVER_WITHOUT_BATTERY", Set.of("power/outlet-without-battery"),
                     "PRINTER_ON_BATTERY", Set.of("power/laser-printer-on-ups", "power/ups-overloaded"),
                     "LONG_CIRCUIT", Set.of("power/mains-out-of-window"),
-                    "SENSITIVITY", Set.of("power/mains-out-of-window")));
+                    "SENSITIVITY", Set.of("power/mains-out-of-window")),
+            Map.of("p1", "no", "p19", "no", "p30", "yes"));
 }

@@ -16,7 +16,7 @@ import org.jspecify.annotations.Nullable;
  * @param over whether the job ends with it
  */
 public record Answer(
-        Bench after,
+        PracticeDevice after,
         String words,
         @Nullable Seen seen,
         double handsOn,
@@ -28,7 +28,7 @@ public record Answer(
         harm = List.copyOf(harm);
     }
 
-    static Answer of(Bench after, Act act, String words, @Nullable Seen seen) {
+    static Answer of(PracticeDevice after, DeviceAct act, String words, @Nullable Seen seen) {
         return new Answer(after, words, seen, act.minutes(), 0, 0, List.of(), false);
     }
 

@@ -3,7 +3,7 @@ package org.benchtrail.core.practice.job;
 import java.util.List;
 
 /** What can be done with a desktop that may overheat. */
-public enum DesktopAct implements Act {
+public enum DesktopAct implements DeviceAct {
     ASK_SETTINGS(Way.ASK, 1, "whether settings were changed before it began"),
     ASK_PLACE(Way.ASK, 1, "whether it was moved before it began"),
     ASK_NOISE(Way.ASK, 1, "whether its fans run loud"),
@@ -19,6 +19,7 @@ public enum DesktopAct implements Act {
     SAVE_WORK(Way.PREPARE, 2, "Have the user save the work and sign out"),
     NOTE_SETTINGS(Way.PREPARE, 3, "Write the firmware's settings down"),
     LET_COOL(Way.PREPARE, 2, "Switch it off and let it cool for a quarter of an hour"),
+    HAND_WARM(Way.PREPARE, 2, "Bring the sink to hand-warm, then switch it off"),
     DIE_IDLE(Way.MEASURE, 3, "processor temperature at rest"),
     DIE_SOON(Way.MEASURE, 4, "processor temperature after two minutes of full load", SAVE_WORK),
     DIE_LOAD(Way.MEASURE, 6, "processor temperature after twelve minutes of full load", SAVE_WORK),
@@ -34,7 +35,7 @@ public enum DesktopAct implements Act {
     CLEAN(Way.MEND, 20, "Clean fins and filter, fan held still", LET_COOL),
     BLOW(Way.MEND, 12, "Blow it out with compressed air", LET_COOL),
     REPLACE_FAN(Way.MEND, 20, "Replace the fan", LET_COOL),
-    PASTE(Way.MEND, 30, "New paste, sink mounted anew", LET_COOL),
+    PASTE(Way.MEND, 30, "New paste, sink mounted anew", HAND_WARM),
     FAN_CURVE(Way.MEND, 6, "Set the fan's curve to automatic"),
     DEFAULT_CLOCK(Way.MEND, 8, "Set the clock to its default"),
     FIRMWARE_DEFAULTS(Way.MEND, 5, "Load the firmware's defaults", NOTE_SETTINGS),
@@ -67,6 +68,11 @@ public enum DesktopAct implements Act {
     @Override
     public String label() {
         return label;
+    }
+
+    @Override
+    public boolean lasting() {
+        return this != LET_COOL && this != HAND_WARM;
     }
 
     @Override

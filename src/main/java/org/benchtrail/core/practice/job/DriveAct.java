@@ -3,7 +3,7 @@ package org.benchtrail.core.practice.job;
 import java.util.List;
 
 /** What can be done with a workstation whose drive makes it slow. */
-public enum DriveAct implements Act {
+public enum DriveAct implements DeviceAct {
     ASK_SLOW(Way.ASK, 1, "whether the whole system is slow"),
     ASK_MOVED(Way.ASK, 1, "whether it was moved or knocked before it began"),
     ASK_COMES(Way.ASK, 1, "whether it comes and goes"),
@@ -63,6 +63,11 @@ public enum DriveAct implements Act {
     @Override
     public String label() {
         return label;
+    }
+
+    @Override
+    public boolean lasting() {
+        return this != SHUT_DOWN;
     }
 
     @Override

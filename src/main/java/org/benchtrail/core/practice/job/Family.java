@@ -44,9 +44,9 @@ public enum Family {
     private final String report;
     private final String words;
     private final String device;
-    private final List<Act> acts;
+    private final List<DeviceAct> acts;
 
-    Family(String title, String trade, String report, String words, String device, Act... acts) {
+    Family(String title, String trade, String report, String words, String device, DeviceAct... acts) {
         this.title = title;
         this.trade = trade;
         this.report = report;
@@ -81,12 +81,12 @@ public enum Family {
         return device;
     }
 
-    public List<Act> acts() {
+    public List<DeviceAct> acts() {
         return acts;
     }
 
     /** @throws org.benchtrail.core.Invalid if the device knows no such act */
-    public Act act(String id) {
+    public DeviceAct act(String id) {
         return acts.stream()
                 .filter(a -> a.id().equals(id))
                 .findFirst()
@@ -94,47 +94,53 @@ public enum Family {
     }
 
     /** The acts in which the trouble of the report is tried again. */
-    public Act tried() {
+    public DeviceAct tried() {
         return acts.get(acts.size() - 1);
     }
 
     /** What may be wrong with it; those that look alike stand beside each other. */
     public List<String> faults() {
         return switch (this) {
-            case DESKTOP -> Arrays.stream(DesktopFault.values())
-                    .filter(f -> f != DesktopFault.NONE)
-                    .map(Enum::name)
-                    .toList();
-            case DRIVE -> List.of(
-                    "FAILING_SURFACE",
-                    "SCAR_AND_CABLE",
-                    "DATA_CABLE",
-                    "PORT",
-                    "POWER_PLUG",
-                    "HOT_DRIVE",
-                    "DISK_FULL",
-                    "BACKGROUND_LOAD");
-            case POWER -> List.of(
-                    "WORN_BATTERY",
-                    "BAD_BLOCK",
-                    "SERVER_WITHOUT_BATTERY",
-                    "PRINTER_ON_BATTERY",
-                    "LONG_CIRCUIT",
-                    "SENSITIVITY");
+            case DESKTOP ->
+                Arrays.stream(DesktopFault.values())
+                        .filter(f -> f != DesktopFault.NONE)
+                        .map(Enum::name)
+                        .toList();
+            case DRIVE ->
+                List.of(
+                        "FAILING_SURFACE",
+                        "SCAR_AND_CABLE",
+                        "DATA_CABLE",
+                        "PORT",
+                        "POWER_PLUG",
+                        "HOT_DRIVE",
+                        "DISK_FULL",
+                        "BACKGROUND_LOAD");
+            case POWER ->
+                List.of(
+                        "WORN_BATTERY",
+                        "BAD_BLOCK",
+                        "SERVER_WITHOUT_BATTERY",
+                        "PRINTER_ON_BATTERY",
+                        "LONG_CIRCUIT",
+                        "SENSITIVITY");
         };
     }
 
     /** The device as it is brought in. */
-    Bench start(Chance chance, String fault) {
+    PracticeDevice start(Chance chance, String fault) {
         return switch (this) {
-            case DESKTOP -> DesktopBench.broughtIn(
-                    chance,
-                    DesktopSeed.draw(chance, DesktopFault.valueOf(fault)).orElseThrow());
-            case DRIVE -> DriveBench.broughtIn(
-                    chance, DriveSeed.draw(chance, drives(fault)).orElseThrow());
-            case POWER -> PowerBench.found(
-                    chance,
-                    PowerSeed.draw(chance, power(fault), leads(fault)).orElseThrow());
+            case DESKTOP ->
+                DesktopBench.broughtIn(
+                        chance,
+                        DesktopSeed.draw(chance, DesktopFault.valueOf(fault)).orElseThrow());
+            case DRIVE ->
+                DriveBench.broughtIn(
+                        chance, DriveSeed.draw(chance, drives(fault)).orElseThrow());
+            case POWER ->
+                PowerBench.found(
+                        chance,
+                        PowerSeed.draw(chance, power(fault), leads(fault)).orElseThrow());
         };
     }
 
@@ -145,7 +151,10 @@ public enum Family {
     }
 
     private static Leads leads(String fault) {
-        return Stream.of(Leads.values()).filter(l -> l.name().equals(fault)).findFirst().orElse(Leads.RIGHT);
+        return Stream.of(Leads.values())
+                .filter(l -> l.name().equals(fault))
+                .findFirst()
+                .orElse(Leads.RIGHT);
     }
 
     private static PowerFault power(String fault) {

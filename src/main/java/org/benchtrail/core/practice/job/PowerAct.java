@@ -3,7 +3,7 @@ package org.benchtrail.core.practice.job;
 import java.util.List;
 
 /** What can be done with a UPS and what hangs on it. */
-public enum PowerAct implements Act {
+public enum PowerAct implements DeviceAct {
     ASK_SWITCHES(Way.ASK, 1, "whether it happens when something large switches on"),
     ASK_DARK(Way.ASK, 1, "whether a device went dark at once when the mains failed"),
     ASK_OFF(Way.ASK, 1, "whether the devices go off while they run"),

@@ -19,7 +19,7 @@ import org.benchtrail.core.practice.power.Ups.Group;
  * @param first as it was found
  * @param heater whether the heater is on the same circuit
  */
-record PowerBench(Chance chance, Ups first, Ups ups, boolean heater, Times times) implements Bench {
+record PowerBench(Chance chance, Ups first, Ups ups, boolean heater, TimesDone times) implements PracticeDevice {
     private static final double OLD = 0.85;
     private static final double OLD_BY_CHANCE = 0.3;
     private static final double BROWN = 0.02;
@@ -28,7 +28,7 @@ record PowerBench(Chance chance, Ups first, Ups ups, boolean heater, Times times
     private static final Instrument PLUG_METER = new Instrument("plug-in meter", 0.5, 0.2, 0.1);
 
     static PowerBench found(Chance chance, Ups ups) {
-        return new PowerBench(chance, ups, ups, true, Times.NONE);
+        return new PowerBench(chance, ups, ups, true, TimesDone.NONE);
     }
 
     private PowerBench with(Ups after) {
@@ -41,7 +41,7 @@ record PowerBench(Chance chance, Ups first, Ups ups, boolean heater, Times times
     }
 
     @Override
-    public Answer act(Act any) {
+    public Answer act(DeviceAct any) {
         PowerAct act = (PowerAct) any;
         PowerBench then = new PowerBench(chance, first, ups, heater, times.once(act.name()));
         return switch (act.way()) {
@@ -72,7 +72,9 @@ record PowerBench(Chance chance, Ups first, Ups ups, boolean heater, Times times
     }
 
     private Answer told(PowerAct act, Seen seen, String yes, String no) {
-        String words = seen.value().equals(Seen.UNKNOWN) ? "They do not know." : seen.value().equals("yes") ? yes : no;
+        String words = seen.value().equals(Seen.UNKNOWN)
+                ? "They do not know."
+                : seen.value().equals("yes") ? yes : no;
         return Answer.of(this, act, words, seen);
     }
 
@@ -92,10 +94,30 @@ record PowerBench(Chance chance, Ups first, Ups ups, boolean heater, Times times
         boolean dark = isOn(first, PowerSeed.SERVER, Group.SURGE_ONLY)
                 || !new Battery(first.parts()).passesSelfTest(first.protectedWatts(), 1);
         return switch (act) {
-            case ASK_SWITCHES -> told(act, Requester.asked(chance, "switches", goesOver(first) || overloads(first)), "Yes: the heater, or the printer.", "Not that anybody saw.");
-            case ASK_DARK -> told(act, Requester.asked(chance, "dark", dark), "The server was dark at once.", "All stayed on at first.");
-            case ASK_OFF -> told(act, Requester.asked(chance, "off", overloads(first)), "They go off while they run.", "They stay on.");
-            default -> told(act, Requester.asked(chance, "wiring", false), "The wiring was worked on.", "Nobody worked on the wiring.");
+            case ASK_SWITCHES ->
+                told(
+                        act,
+                        Reporter.asked(chance, "switches", goesOver(first) || overloads(first)),
+                        "Yes: the heater, or the printer.",
+                        "Not that anybody saw.");
+            case ASK_DARK ->
+                told(
+                        act,
+                        Reporter.asked(chance, "dark", dark),
+                        "The server was dark at once.",
+                        "All stayed on at first.");
+            case ASK_OFF ->
+                told(
+                        act,
+                        Reporter.asked(chance, "off", overloads(first)),
+                        "They go off while they run.",
+                        "They stay on.");
+            default ->
+                told(
+                        act,
+                        Reporter.asked(chance, "wiring", false),
+                        "The wiring was worked on.",
+                        "Nobody worked on the wiring.");
         };
     }
 
@@ -105,13 +127,45 @@ record PowerBench(Chance chance, Ups first, Ups ups, boolean heater, Times times
         boolean old = !renewed && (worn || chance.uniform("old") < OLD_BY_CHANCE);
         return switch (act) {
             case LOOK_FED -> told(act, Seen.of(true), "They are on a UPS.", "");
-            case LOOK_LAMP -> told(act, Seen.of(!new Battery(ups.parts()).passesSelfTest(ups.protectedWatts(), 1)), "Its lamp says that the battery is bad.", "No lamp complains.");
+            case LOOK_LAMP ->
+                told(
+                        act,
+                        Seen.of(!new Battery(ups.parts()).passesSelfTest(ups.protectedWatts(), 1)),
+                        "Its lamp says that the battery is bad.",
+                        "No lamp complains.");
             case LOOK_AGE -> told(act, Seen.of(old), "Older than four years.", "Less than four years old.");
-            case LOOK_LOG -> told(act, Seen.of(goesOver(ups)), "It goes over to battery several times a day.", "It has hardly been on battery.");
-            case LOOK_LEADS -> told(act, Seen.of(isOn(ups, PowerSeed.SERVER, Group.SURGE_ONLY)), "The server hangs on an outlet without battery.", "All that must stay up is on battery.");
-            case LOOK_PRINTER -> told(act, Seen.of(isOn(ups, PowerSeed.PRINTER, Group.BATTERY)), "The printer is on a battery outlet.", "No printer and no heater is.");
-            case LOOK_PLUG -> told(act, Seen.of(chance.uniform("brown") < BROWN), "The plug is browned.", "Outlet and plug look new.");
-            case OPEN_CASE -> told(act, Seen.of(false), "", "Nothing to see in it.").withoutSeen();
+            case LOOK_LOG ->
+                told(
+                        act,
+                        Seen.of(goesOver(ups)),
+                        "It goes over to battery several times a day.",
+                        "It has hardly been on battery.");
+            default -> lookedAtLeads(act);
+        };
+    }
+
+    private Answer lookedAtLeads(PowerAct act) {
+        return switch (act) {
+            case LOOK_LEADS ->
+                told(
+                        act,
+                        Seen.of(isOn(ups, PowerSeed.SERVER, Group.SURGE_ONLY)),
+                        "The server hangs on an outlet without battery.",
+                        "All that must stay up is on battery.");
+            case LOOK_PRINTER ->
+                told(
+                        act,
+                        Seen.of(isOn(ups, PowerSeed.PRINTER, Group.BATTERY)),
+                        "The printer is on a battery outlet.",
+                        "No printer and no heater is.");
+            case LOOK_PLUG ->
+                told(
+                        act,
+                        Seen.of(chance.uniform("brown") < BROWN),
+                        "The plug is browned.",
+                        "Outlet and plug look new.");
+            case OPEN_CASE ->
+                told(act, Seen.of(false), "", "Nothing to see in it.").withoutSeen();
             default -> told(act, Seen.of(false), "", "No.");
         };
     }
@@ -119,8 +173,27 @@ record PowerBench(Chance chance, Ups first, Ups ups, boolean heater, Times times
     private Answer measured(PowerAct act) {
         Outlets outlets = new Outlets(ups.parts());
         return switch (act) {
-            case PANEL -> number(act, chance.reading(ups.panel(), "load", "panel", PANEL, times.of(act.name())), "%", "load of the UPS", "UPS", "UPS's own display");
-            case OUTLET -> number(act, chance.reading(outlets.mains(PowerSeed.OFFICE + (heater ? PowerSeed.HEATER : 0)), "voltage", "outlet", PLUG_METER, times.of(act.name())), "V", "outlet voltage under load", "outlet", "plug-in meter with its own display");
+            case PANEL ->
+                number(
+                        act,
+                        chance.reading(ups.panel(), "load", "panel", PANEL, times.of(act.name())),
+                        "%",
+                        "load of the UPS",
+                        "UPS",
+                        "UPS's own display");
+            case OUTLET ->
+                number(
+                        act,
+                        chance.reading(
+                                outlets.mains(PowerSeed.OFFICE + (heater ? PowerSeed.HEATER : 0)),
+                                "voltage",
+                                "outlet",
+                                PLUG_METER,
+                                times.of(act.name())),
+                        "V",
+                        "outlet voltage under load",
+                        "outlet",
+                        "plug-in meter with its own display");
             case SELF_TEST -> selfTest(act);
             default -> timedRun(act);
         };
@@ -130,7 +203,8 @@ record PowerBench(Chance chance, Ups first, Ups ups, boolean heater, Times times
     private Answer selfTest(PowerAct act) {
         Ups.Done done = ups.selfTest(care());
         double share = done.passed() ? runtimeShare() : 0;
-        return with(done.after()).number(act, share, "%", "runtime by self-test", "UPS", "UPS's own display")
+        return with(done.after())
+                .number(act, share, "%", "runtime by self-test", "UPS", "UPS's own display")
                 .harming(done.harm());
     }
 
@@ -144,7 +218,13 @@ record PowerBench(Chance chance, Ups first, Ups ups, boolean heater, Times times
         Ups.Done done = ups.timedRun(care(), chance);
         Ups charged = new Ups(done.after().parts(), done.after().loads(), 1, true);
         return with(charged)
-                .number(act, new Battery(ups.parts()).runtime(ups.protectedWatts()), "min", "runtime on battery", "UPS", "watch")
+                .number(
+                        act,
+                        new Battery(ups.parts()).runtime(ups.protectedWatts()),
+                        "min",
+                        "runtime on battery",
+                        "UPS",
+                        "watch")
                 .waited(done.elapsed())
                 .harming(done.harm());
     }
@@ -173,11 +253,19 @@ record PowerBench(Chance chance, Ups first, Ups ups, boolean heater, Times times
         Answer answer = Answer.of(after, act, "Done.", null);
         return done == null
                 ? answer
-                : answer.waited(done.elapsed()).costing(done.cost()).harming(done.harm()).ending(done.over());
+                : answer.waited(done.elapsed())
+                        .costing(done.cost())
+                        .harming(done.harm())
+                        .ending(done.over());
     }
 
     private Answer tried(PowerAct act) {
         boolean gone = isWell();
-        return Answer.of(this, act, gone ? "Ten minutes on battery, heater on: all stays up." : "It is as it was reported.", Seen.of(!gone)).waited(15);
+        return Answer.of(
+                        this,
+                        act,
+                        gone ? "Ten minutes on battery, heater on: all stays up." : "It is as it was reported.",
+                        Seen.of(!gone))
+                .waited(15);
     }
 }

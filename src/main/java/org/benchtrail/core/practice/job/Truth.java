@@ -27,8 +27,7 @@ public record Truth(Family family, String seed, String fault) {
     public static Truth of(Family family, byte[] seed) {
         double draw = new Chance(seed).uniform("fault");
         List<String> faults = family.faults();
-        return new Truth(
-                family, HexFormat.of().formatHex(seed), faults.get((int) (draw * faults.size())));
+        return new Truth(family, HexFormat.of().formatHex(seed), faults.get((int) (draw * faults.size())));
     }
 
     /** The same bytes for the same truth. */
@@ -41,15 +40,15 @@ public record Truth(Family family, String seed, String fault) {
         return Commitment.of(salt, NAME, canonical()).toString();
     }
 
-    public Bench start() {
+    public PracticeDevice start() {
         return family.start(new Chance(HexFormat.of().parseHex(seed)), fault);
     }
 
     /** An act, and how it ended. */
-    public record Step(Act act, Answer answer) {}
+    public record Step(DeviceAct act, Answer answer) {}
 
     /** The job as far as it was played. */
-    public record Played(Bench bench, VirtualClock clock, List<Step> steps) {
+    public record Played(PracticeDevice bench, VirtualClock clock, List<Step> steps) {
         public Played {
             steps = List.copyOf(steps);
         }
@@ -66,12 +65,11 @@ public record Truth(Family family, String seed, String fault) {
             return steps.stream().anyMatch(s -> s.answer().over());
         }
 
-        public Played with(Act act) {
+        public Played with(DeviceAct act) {
             Answer answer = bench.act(act);
             List<Step> all = new ArrayList<>(steps);
             all.add(new Step(act, answer));
-            return new Played(
-                    answer.after(), clock.worked(answer.handsOn()).waited(answer.waiting()), all);
+            return new Played(answer.after(), clock.worked(answer.handsOn()).waited(answer.waiting()), all);
         }
     }
 

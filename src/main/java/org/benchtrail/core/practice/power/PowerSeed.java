@@ -75,8 +75,7 @@ public final class PowerSeed {
         Battery battery = new Battery(ups.parts());
         Outlets outlets = new Outlets(ups.parts());
         double watts = ups.protectedWatts();
-        boolean server = ups.loads().stream()
-                .anyMatch(l -> l.name().equals(SERVER) && l.group() == Group.BATTERY);
+        boolean server = ups.loads().stream().anyMatch(l -> l.name().equals(SERVER) && l.group() == Group.BATTERY);
         return server
                 && !outlets.isOverloaded(watts)
                 && battery.passesSelfTest(watts, 1)

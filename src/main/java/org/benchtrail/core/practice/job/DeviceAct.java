@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.Locale;
 
 /** One thing that can be done with a device on practice. */
-public interface Act {
+public interface DeviceAct {
     /** What it is for. */
     enum Way {
         ASK("Ask"),
@@ -35,7 +35,12 @@ public interface Act {
     double minutes();
 
     /** What is done before it by somebody who lets nothing come to harm. */
-    List<? extends Act> prudent();
+    List<? extends DeviceAct> prudent();
+
+    /** Whether it holds for the rest of the job; else it is done again before the next act that asks for it. */
+    default boolean lasting() {
+        return true;
+    }
 
     default String id() {
         return name().toLowerCase(Locale.ROOT).replace('_', '-');

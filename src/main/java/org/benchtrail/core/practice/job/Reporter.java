@@ -3,11 +3,11 @@ package org.benchtrail.core.practice.job;
 import org.benchtrail.core.practice.Chance;
 
 /** Who reported the trouble: knows most of what changed, is sometimes wrong, and says the same when asked again. */
-final class Requester {
+final class Reporter {
     private static final double KNOWS = 0.70;
     private static final double WRONG = 0.05;
 
-    private Requester() {}
+    private Reporter() {}
 
     static Seen asked(Chance chance, String about, boolean isSo) {
         double draw = chance.uniform("asked|" + about);

@@ -5,20 +5,20 @@ import java.util.HashMap;
 import java.util.Map;
 
 /** How often each thing was done: the noise of a reading depends on it, and on nothing else that was done. */
-record Times(Map<String, Integer> counts) {
-    static final Times NONE = new Times(Map.of());
+record TimesDone(Map<String, Integer> counts) {
+    static final TimesDone NONE = new TimesDone(Map.of());
 
     int of(String what) {
         return counts.getOrDefault(what, 0);
     }
 
-    boolean any(Act act) {
+    boolean any(DeviceAct act) {
         return of(act.name()) > 0;
     }
 
-    Times once(String what) {
+    TimesDone once(String what) {
         Map<String, Integer> more = new HashMap<>(counts);
         more.merge(what, 1, Integer::sum);
-        return new Times(Collections.unmodifiableMap(more));
+        return new TimesDone(Collections.unmodifiableMap(more));
     }
 }
