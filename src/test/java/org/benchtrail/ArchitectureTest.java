@@ -127,7 +127,8 @@ class ArchitectureTest {
             "site",
             "advice",
             "learning",
-            "readin");
+            "readin",
+            "audit");
 
     private static int placeInCore(JavaClass type) {
         String below = type.getPackageName().substring((ROOT + ".core").length());

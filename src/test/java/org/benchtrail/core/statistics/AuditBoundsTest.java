@@ -16,14 +16,20 @@ import org.junit.jupiter.params.provider.CsvSource;
 /** What a sample of a finite lot shows, against values recomputed with exact fractions. */
 class AuditBoundsTest {
     private static final String EXACT = "hypergeometric distribution, exact fractions, recomputed";
-    private static final String README = "45 of 100, N = 300: [110, 161] in the notes of a package on sampling, less and more by one";
+    private static final String README =
+            "45 of 100, N = 300: [110, 161] in the notes of a package on sampling, less and more by one";
     private static final String ENUMERATED = "two strata, full enumeration, recomputed";
     private static final String STANDARD = "ISO 2859-2 table A from memory, risk recomputed";
     private static final BigDecimal CONFIDENCE = new BigDecimal("0.95");
 
     @ParameterizedTest
     @CsvSource({
-        "60,1,54,57,60", "60,3,32,38,47", "120,6,38,47,63", "400,20,43,55,81", "400,8,100,124,174", "400,4,175,211,273",
+        "60,1,54,57,60",
+        "60,3,32,38,47",
+        "120,6,38,47,63",
+        "400,20,43,55,81",
+        "400,8,100,124,174",
+        "400,4,175,211,273",
         "1000,10,205,258,368",
     })
     void discovery(int items, int faulty, int at90, int at95, int at99) {
@@ -34,8 +40,13 @@ class AuditBoundsTest {
 
     @ParameterizedTest
     @CsvSource({
-        "80,4,35,54,69,78", "150,8,37,61,80,98", "280,14,42,70,94,116", "400,20,43,72,97,121", "500,25,43,73,99,123",
-        "1200,60,45,75,102,128", "3200,160,45,76,104,131",
+        "80,4,35,54,69,78",
+        "150,8,37,61,80,98",
+        "280,14,42,70,94,116",
+        "400,20,43,72,97,121",
+        "500,25,43,73,99,123",
+        "1200,60,45,75,102,128",
+        "3200,160,45,76,104,131",
     })
     void limitingQuality_fivePercent(int items, int defects, int ac0, int ac1, int ac2, int ac3) {
         int[] sizes = {ac0, ac1, ac2, ac3};
@@ -51,8 +62,14 @@ class AuditBoundsTest {
 
     @ParameterizedTest
     @CsvSource({
-        "280,0.05,42,0,9.68", "500,0.05,50,0,6.70", "1200,0.05,80,1,7.89", "3200,0.05,125,3,11.89", "150,0.05,38,0,9.04",
-        "280,0.02,95,0,8.09", "500,0.08,32,0,6.34", "1200,0.08,50,1,7.83",
+        "280,0.05,42,0,9.68",
+        "500,0.05,50,0,6.70",
+        "1200,0.05,80,1,7.89",
+        "3200,0.05,125,3,11.89",
+        "150,0.05,38,0,9.04",
+        "280,0.02,95,0,8.09",
+        "500,0.08,32,0,6.34",
+        "1200,0.08,50,1,7.83",
     })
     void standardsPlans_risk(int items, double quality, int looked, int acceptance, double percent) {
         int defects = (int) Math.ceil(quality * items - 1e-9);
@@ -71,9 +88,21 @@ class AuditBoundsTest {
 
     @ParameterizedTest
     @CsvSource({
-        "0,55,400,19,0,24", "0,57,400,19,0,23", "0,59,400,18,0,22", "1,59,400,29,1,34", "2,59,400,39,3,44",
-        "3,59,400,48,6,53", "0,45,100,4,0,5", "1,45,100,8,1,9", "0,30,60,4,0,5", "2,30,60,9,2,10", "0,10,40,9,0,10",
-        "1,60,1000,74,1,87", "4,60,1000,143,20,159", "0,20,20,0,0,0", "3,10,50,29,5,31",
+        "0,55,400,19,0,24",
+        "0,57,400,19,0,23",
+        "0,59,400,18,0,22",
+        "1,59,400,29,1,34",
+        "2,59,400,39,3,44",
+        "3,59,400,48,6,53",
+        "0,45,100,4,0,5",
+        "1,45,100,8,1,9",
+        "0,30,60,4,0,5",
+        "2,30,60,9,2,10",
+        "0,10,40,9,0,10",
+        "1,60,1000,74,1,87",
+        "4,60,1000,143,20,159",
+        "0,20,20,0,0,0",
+        "3,10,50,29,5,31",
     })
     void bounds(int found, int looked, int items, int oneSided, int lower, int upper) {
         Seen seen = new Seen(items, looked, found);
@@ -113,7 +142,10 @@ class AuditBoundsTest {
 
     @ParameterizedTest
     @CsvSource({
-        "120,30,0,60,20,0,9,20", "120,30,1,60,20,0,16,26", "120,30,2,60,20,1,24,36", "200,40,0,100,20,1,21,37",
+        "120,30,0,60,20,0,9,20",
+        "120,30,1,60,20,0,16,26",
+        "120,30,2,60,20,1,24,36",
+        "200,40,0,100,20,1,21,37",
     })
     void twoStrata(int n1, int s1, int x1, int n2, int s2, int x2, int exact, int simple) {
         List<Seen> parts = List.of(new Seen(n1, s1, x1), new Seen(n2, s2, x2));
