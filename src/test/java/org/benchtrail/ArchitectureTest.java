@@ -128,7 +128,8 @@ class ArchitectureTest {
             "advice",
             "learning",
             "training",
-            "readin");
+            "readin",
+            "audit");
 
     private static int placeInCore(JavaClass type) {
         String below = type.getPackageName().substring((ROOT + ".core").length());
