@@ -126,7 +126,7 @@ public class PracticePage {
                     Family family = Stream.of(Family.values())
                             .filter(f -> f.id().equals(form.text("family")))
                             .findFirst()
-                            .orElseThrow(() -> new Invalid("family", "Choose one of the devices."));
+                            .orElseThrow(() -> new Invalid("form", "Choose one of the devices."));
                     return Html.goTo("/practice/" + acts.begin(family, current.actor()));
                 }),
                 refusal -> list(refusal.problems()));
