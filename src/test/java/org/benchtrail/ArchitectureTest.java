@@ -127,7 +127,9 @@ class ArchitectureTest {
             "site",
             "advice",
             "learning",
-            "readin");
+            "training",
+            "readin",
+            "audit");
 
     private static int placeInCore(JavaClass type) {
         String below = type.getPackageName().substring((ROOT + ".core").length());

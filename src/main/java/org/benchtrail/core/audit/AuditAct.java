@@ -1,0 +1,185 @@
+package org.benchtrail.core.audit;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * An act of an audit: what is kept of it, in the order of its course. Nothing of it is ever changed. What free text it has stands in
+ * a component named {@code remark}, which the seal keeps as a commitment.
+ */
+public sealed interface AuditAct {
+
+    /** Free words; empty where there are none. */
+    default String remark() {
+        return "";
+    }
+
+    /** The same act with those words, for reading it back. */
+    default AuditAct withRemark(String words) {
+        return this;
+    }
+
+    /** Kinds by their stable names, such as {@code lot-frozen}. */
+    static Map<String, Class<? extends AuditAct>> kinds() {
+        Map<String, Class<? extends AuditAct>> kinds = new LinkedHashMap<>();
+        for (Class<?> kind : AuditAct.class.getPermittedSubclasses()) {
+            kinds.put(name(kind.asSubclass(AuditAct.class)), kind.asSubclass(AuditAct.class));
+        }
+        return kinds;
+    }
+
+    static String name(Class<? extends AuditAct> kind) {
+        return kind.getSimpleName().replaceAll("(?<=[a-z])(?=[A-Z])", "-").toLowerCase(Locale.ROOT);
+    }
+
+    /** @param plan text of an {@link AuditPlan} */
+    record PlanStated(String plan) implements AuditAct {}
+
+    /**
+     * The list that is looked at, fixed.
+     *
+     * @param open how many tickets were open at the end of the period, and so are not in it
+     * @param oldest when the oldest of them was opened; null if there is none
+     */
+    record LotFrozen(List<Item> items, int open, @Nullable Instant oldest) implements AuditAct {
+        public LotFrozen {
+            items = List.copyOf(items);
+        }
+    }
+
+    /**
+     * A ticket as it was when it ended.
+     *
+     * @param entry number of the closing entry
+     * @param hash of that entry
+     */
+    record Item(String ticket, int entry, String hash, Stratum stratum) {}
+
+    /**
+     * @param size of the log at the head
+     * @param head the note whose bytes go into the seed
+     * @param witness whose signature it bears; empty if the shop's alone
+     */
+    record SeedDrawn(long size, String head, String witness, String seed) implements AuditAct {}
+
+    /** @param drawn by stratum, in drawn order */
+    record SampleDrawn(Map<Stratum, List<String>> drawn) implements AuditAct {
+        public SampleDrawn {
+            drawn = Map.copyOf(drawn);
+        }
+    }
+
+    /**
+     * @param turn 1 or 2
+     * @param despite reasons for which the reviewer is not independent, where nobody was; empty if there is none
+     * @param remark why the shop goes on without
+     */
+    record ReviewGiven(String ticket, int turn, String reviewer, List<String> despite, String remark)
+            implements AuditAct {
+        public ReviewGiven {
+            despite = List.copyOf(despite);
+        }
+
+        @Override
+        public AuditAct withRemark(String words) {
+            return new ReviewGiven(ticket, turn, reviewer, despite, words);
+        }
+    }
+
+    /** @param remark why the reviewer declines */
+    record ReviewDeclined(String ticket, int turn, String remark) implements AuditAct {
+        @Override
+        public AuditAct withRemark(String words) {
+            return new ReviewDeclined(ticket, turn, words);
+        }
+    }
+
+    /**
+     * @param defect class of what is not satisfied; null for any other mark
+     * @param entries on which it rests
+     */
+    record Marked(
+            String ticket,
+            int turn,
+            String requirement,
+            Mark mark,
+            @Nullable DefectClass defect,
+            List<Integer> entries,
+            String remark)
+            implements AuditAct {
+        public Marked {
+            entries = List.copyOf(entries);
+        }
+
+        @Override
+        public AuditAct withRemark(String words) {
+            return new Marked(ticket, turn, requirement, mark, defect, entries, words);
+        }
+    }
+
+    /** @param minutes between the first mark and the signature */
+    record ReviewSigned(String ticket, long minutes) implements AuditAct {}
+
+    /** As {@link ReviewSigned}, of the second, blind review. */
+    record SecondSigned(String ticket, long minutes) implements AuditAct {}
+
+    /** @param remark why, where the two differed */
+    record Settled(
+            String ticket,
+            String requirement,
+            Mark mark,
+            @Nullable DefectClass defect,
+            String remark) implements AuditAct {
+        @Override
+        public AuditAct withRemark(String words) {
+            return new Settled(ticket, requirement, mark, defect, words);
+        }
+    }
+
+    /** Two readers who agree little have talked. */
+    record TalkRecorded(String remark) implements AuditAct {
+        @Override
+        public AuditAct withRemark(String words) {
+            return new TalkRecorded(words);
+        }
+    }
+
+    /**
+     * What is missing in the papers is asked of who did the work.
+     *
+     * @param remark what to write
+     */
+    record AddendumAsked(String ticket, String requirement, Instant due, String remark) implements AuditAct {
+        @Override
+        public AuditAct withRemark(String words) {
+            return new AddendumAsked(ticket, requirement, due, words);
+        }
+    }
+
+    /**
+     * @param items of which it speaks
+     * @param accepted whether the random part had no more defects than the plan allows
+     * @param remark what is done about it
+     */
+    record LotConcluded(int items, int lower, int upper, boolean accepted, String remark) implements AuditAct {
+        @Override
+        public AuditAct withRemark(String words) {
+            return new LotConcluded(items, lower, upper, accepted, words);
+        }
+    }
+
+    /** An act with its place in the lot's own chain. */
+    record Entry(long place, Instant at, String by, AuditAct act) {}
+
+    /** Acts of one kind, in their order. */
+    static <A extends AuditAct> List<A> all(List<Entry> acts, Class<A> kind) {
+        List<A> found = new ArrayList<>();
+        acts.stream().map(Entry::act).filter(kind::isInstance).forEach(act -> found.add(kind.cast(act)));
+        return found;
+    }
+}

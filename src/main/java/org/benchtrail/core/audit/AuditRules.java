@@ -1,0 +1,209 @@
+package org.benchtrail.core.audit;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Objects;
+import org.benchtrail.core.Invalid;
+import org.benchtrail.core.audit.AuditAct.AddendumAsked;
+import org.benchtrail.core.audit.AuditAct.LotConcluded;
+import org.benchtrail.core.audit.AuditAct.Marked;
+import org.benchtrail.core.audit.AuditAct.ReviewGiven;
+import org.benchtrail.core.audit.AuditAct.Settled;
+import org.benchtrail.core.audit.AuditLot.Review;
+import org.benchtrail.core.audit.AuditLot.State;
+
+/** What keeps an act of an audit from being done; each rule throws {@link Invalid} with what to do instead. */
+public final class AuditRules {
+    private static final int LONGEST = 2000;
+
+    private AuditRules() {}
+
+    private static void require(boolean holds, String field, String sentence) {
+        if (!holds) {
+            throw new Invalid(field, sentence);
+        }
+    }
+
+    private static void words(String words, String field, String sentence) {
+        require(!words.isBlank() && words.length() <= LONGEST, field, sentence);
+    }
+
+    /** A plan is stated before the period ends, so that nobody writes it for what is known. */
+    public static void plan(AuditPlan plan, Instant now) {
+        require(now.isBefore(plan.until()), "until", "State the plan before the period ends.");
+    }
+
+    public static void freeze(AuditLot lot, Instant now) {
+        require(lot.state() == State.STATED, "lot", "This lot is frozen: its list does not change any more.");
+        require(!now.isBefore(lot.plan().until()), "lot", "The period goes on: the lot is frozen when it has ended.");
+    }
+
+    public static void seed(AuditLot lot) {
+        require(lot.state() != State.STATED, "lot", "Freeze the lot first.");
+        require(lot.state() == State.FROZEN, "lot", "The seed of this lot was drawn, and is not drawn again.");
+    }
+
+    public static void sample(AuditLot lot) {
+        require(lot.seed().isPresent(), "lot", "The seed of this lot is not drawn yet.");
+        require(lot.state() == State.SEEDED, "lot", "The sample of this lot was drawn, and is not drawn again.");
+    }
+
+    private static void open(AuditLot lot) {
+        require(lot.state() == State.DRAWN, "lot", "Reviews are given between the draw and the end of an audit.");
+    }
+
+    /**
+     * @param reasons why that person is not independent
+     * @param others whether somebody who may review is independent
+     */
+    public static void give(AuditLot lot, ReviewGiven given, List<String> reasons, boolean others) {
+        open(lot);
+        require(
+                given.turn() == 1
+                        ? lot.drawnTickets().contains(given.ticket())
+                        : lot.secondTickets().contains(given.ticket()),
+                "ticket",
+                "This ticket was not drawn: what is reviewed is not chosen.");
+        require(lot.review(given.ticket(), given.turn()).isEmpty(), "ticket", "This review is given already.");
+        boolean first = lot.review(given.ticket(), 3 - given.turn())
+                .filter(r -> r.reviewer().equals(given.reviewer()))
+                .isPresent();
+        require(!first, "reviewer", "The second review is by somebody else than the first.");
+        independent(reasons, others, given.despite());
+        if (!given.despite().isEmpty()) {
+            words(given.remark(), "remark", "Say why the shop goes on without an independent reviewer.");
+        }
+    }
+
+    private static void independent(List<String> reasons, boolean others, List<String> despite) {
+        require(
+                reasons.isEmpty() || (!others && !despite.isEmpty()),
+                "reviewer",
+                "Who reviews a ticket had no part in it, and this person " + String.join(", ", reasons) + ".");
+    }
+
+    /** The review that is this person's to work on, as long as they are independent. */
+    public static Review own(AuditLot lot, String ticket, int turn, String account, List<String> reasons) {
+        open(lot);
+        Review review = lot.review(ticket, turn)
+                .orElseThrow(() -> new Invalid("ticket", "This review was given to nobody yet."));
+        require(review.reviewer().equals(account), "ticket", "This review was given to somebody else.");
+        require(!review.signed(), "mark", "This review is signed: its marks are final.");
+        require(
+                !review.independent() || reasons.isEmpty(),
+                "reviewer",
+                "You are not independent any more: you " + String.join(", ", reasons) + ". Decline this review.");
+        return review;
+    }
+
+    public static void decline(AuditLot lot, String ticket, int turn, String account, String why) {
+        own(lot, ticket, turn, account, List.of());
+        words(why, "remark", "Say why you decline it.");
+    }
+
+    public static void mark(Marked marked, ReviewSheet sheet) {
+        ReviewSheet.Row row = sheet.row(marked.requirement())
+                .orElseThrow(() -> new Invalid("requirement", "This is not asked of this ticket."));
+        require(marked.mark() != null, "mark", "Choose one of the four marks.");
+        require(
+                marked.entries().stream().allMatch(e -> e >= 1 && e <= sheet.entries()),
+                "entries",
+                "Name entries from 1 to " + sheet.entries() + ", which is where the record ended.");
+        boolean words = !marked.remark().isBlank();
+        require(marked.remark().length() <= LONGEST, "remark", "Write at most " + LONGEST + " characters.");
+        switch (marked.mark()) {
+            case SATISFIED ->
+                require(
+                        row.cited().isEmpty() || !marked.entries().isEmpty(),
+                        "entries",
+                        "Name the entries that show it.");
+            case NOT_SATISFIED -> require(words, "remark", "Say what is not so.");
+            case NOT_APPLICABLE ->
+                require(
+                        words || row.cited().isEmpty(),
+                        "remark",
+                        "It was answered on the sheet: say why it was not asked rightly.");
+            case CANNOT_TELL -> require(words, "remark", "Say what would have told.");
+        }
+        classOf(marked.mark(), marked.defect(), row.question().usual());
+    }
+
+    private static void classOf(Mark mark, @org.jspecify.annotations.Nullable DefectClass defect, DefectClass usual) {
+        require(
+                (mark == Mark.NOT_SATISFIED) == (defect != null),
+                "defect",
+                "Choose how much it weighs where something is not satisfied, and only there.");
+        require(
+                defect == null || defect.insteadOf(usual),
+                "defect",
+                "Here a defect is usually " + usual.words() + ": it may be lowered by one class and no more.");
+    }
+
+    public static void sign(Review review, ReviewSheet sheet) {
+        long open = sheet.rows().stream()
+                .filter(r -> !review.marks().containsKey(r.code()))
+                .count();
+        require(open == 0, "marks", "Mark all requirements first: " + open + " are still open.");
+    }
+
+    /** By one of the two, or a third who is independent of the ticket. */
+    public static void settle(AuditLot lot, Settled settled, ReviewSheet sheet, String account, List<String> reasons) {
+        open(lot);
+        boolean differs = lot.differences().stream()
+                .anyMatch(d ->
+                        d.ticket().equals(settled.ticket()) && d.requirement().equals(settled.requirement()));
+        require(differs, "requirement", "There is no difference to settle here.");
+        boolean reader = lot.reviews().stream()
+                .anyMatch(r -> r.turn().ticket().equals(settled.ticket())
+                        && r.reviewer().equals(account));
+        require(reader || reasons.isEmpty(), "reviewer", "Who settles it had no part in the ticket.");
+        require(settled.mark() != null, "mark", "Choose one of the four marks.");
+        words(settled.remark(), "remark", "Say why.");
+        classOf(
+                settled.mark(),
+                settled.defect(),
+                sheet.row(settled.requirement()).orElseThrow().question().usual());
+    }
+
+    public static void talk(AuditLot lot, String words) {
+        open(lot);
+        words(words, "remark", "Say what you agreed on.");
+    }
+
+    /** Only for what was found not satisfied in a review that is signed. */
+    public static void askAddendum(AuditLot lot, AddendumAsked asked) {
+        require(lot.state() == State.DRAWN || lot.state() == State.CONCLUDED, "lot", "Nothing is reviewed here yet.");
+        Review first = lot.review(asked.ticket(), 1)
+                .filter(Review::signed)
+                .orElseThrow(() -> new Invalid("ticket", "Sign the review of this ticket first."));
+        Marked mark = first.marks().get(asked.requirement());
+        require(
+                mark != null && LotResult.settled(lot, mark).mark() == Mark.NOT_SATISFIED,
+                "requirement",
+                "An addendum is asked for where something is not satisfied.");
+        boolean asks = lot.addendaAsked().stream()
+                .anyMatch(a ->
+                        a.ticket().equals(asked.ticket()) && a.requirement().equals(asked.requirement()));
+        require(!asks, "requirement", "This was asked for already.");
+        words(asked.remark(), "remark", "Say what is to be added.");
+    }
+
+    public static void conclude(AuditLot lot, LotConcluded concluded) {
+        open(lot);
+        long first = lot.drawnTickets().stream()
+                .filter(t -> lot.review(t, 1).filter(Review::signed).isEmpty())
+                .count();
+        require(first == 0, "lot", "Sign all reviews first: " + first + " are still open.");
+        long second = lot.secondTickets().stream()
+                .filter(t -> lot.review(t, 2).filter(Review::signed).isEmpty())
+                .count();
+        require(second == 0, "lot", "Sign all second reviews first: " + second + " are still open.");
+        require(lot.differences().isEmpty(), "lot", "Settle first where the two reviews differ.");
+        require(
+                lot.talked() || !ReaderAgreement.of(lot).asksForTalk(),
+                "lot",
+                "The two readers agree little: talk first, and record what you agreed on.");
+        words(concluded.remark(), "remark", "Say what is done about it.");
+        Objects.requireNonNull(concluded);
+    }
+}

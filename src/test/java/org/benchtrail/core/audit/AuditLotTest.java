@@ -1,0 +1,257 @@
+package org.benchtrail.core.audit;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.IntStream;
+import org.benchtrail.core.Invalid;
+import org.benchtrail.core.Published;
+import org.benchtrail.core.audit.AuditAct.AddendumAsked;
+import org.benchtrail.core.audit.AuditAct.Entry;
+import org.benchtrail.core.audit.AuditAct.Item;
+import org.benchtrail.core.audit.AuditAct.LotConcluded;
+import org.benchtrail.core.audit.AuditAct.LotFrozen;
+import org.benchtrail.core.audit.AuditAct.Marked;
+import org.benchtrail.core.audit.AuditAct.PlanStated;
+import org.benchtrail.core.audit.AuditAct.ReviewGiven;
+import org.benchtrail.core.audit.AuditAct.ReviewSigned;
+import org.benchtrail.core.audit.AuditAct.SampleDrawn;
+import org.benchtrail.core.audit.AuditAct.SecondSigned;
+import org.benchtrail.core.audit.AuditAct.SeedDrawn;
+import org.benchtrail.core.audit.AuditAct.Settled;
+import org.benchtrail.core.audit.AuditLot.State;
+import org.benchtrail.core.audit.LotResult.Line;
+import org.benchtrail.core.integrity.Hash;
+import org.benchtrail.core.method.EndedTickets;
+import org.benchtrail.core.method.TicketNumber;
+import org.junit.jupiter.api.Test;
+
+/** A lot through its course, and each way to steer it. */
+class AuditLotTest {
+    private static final String EXACT = "stratified bounds, full enumeration, recomputed";
+    private static final Instant START = Instant.parse("2026-11-01T00:00:00Z");
+    private static final Instant END = Instant.parse("2026-12-01T00:00:00Z");
+    private static final String HEAD = "log\n9\nx\n\n\u2014 log eA==\n";
+    private static final ReviewSheet SHEET =
+            ReviewSheet.of(EndedTickets.closed().sheet(), EndedTickets.closed().policy());
+
+    private final List<Entry> acts = new ArrayList<>();
+    private Instant now = START;
+
+    private AuditLot lot() {
+        return AuditLot.of("2026-11", acts);
+    }
+
+    private void add(AuditAct act) {
+        now = now.plusSeconds(30);
+        acts.add(new Entry(acts.size() + 1, now, "sue", act));
+    }
+
+    private static AuditPlan plan(int rest) {
+        Map<Stratum, Take> takes = new EnumMap<>(Stratum.class);
+        for (Stratum stratum : Stratum.values()) {
+            takes.put(stratum, Take.usual(stratum, rest));
+        }
+        return new AuditPlan("2026-11", START, END, takes, 0, AuditPlan.Otherwise.REVIEW_ALL, "");
+    }
+
+    private static List<Item> items(int count) {
+        return IntStream.range(0, count)
+                .mapToObj(i -> new Item(
+                        new TicketNumber(50000 + i).toString(), 40, "00", i < 2 ? Stratum.HAZARD : Stratum.REST))
+                .toList();
+    }
+
+    private void draw(int count, int rest) {
+        add(new PlanStated(plan(rest).text()));
+        add(new LotFrozen(items(count), 3, START));
+        add(new SeedDrawn(
+                9, HEAD, "", Draw.of(utf8(HEAD), plan(rest).bytes()).seed().hex()));
+        add(new SampleDrawn(lot().sample()));
+    }
+
+    private static byte[] utf8(String text) {
+        return text.getBytes(java.nio.charset.StandardCharsets.UTF_8);
+    }
+
+    private void review(String ticket, int turn, String who, String faulty) {
+        add(new ReviewGiven(ticket, turn, who, List.of(), ""));
+        for (ReviewSheet.Row row : SHEET.rows()) {
+            boolean fault = row.code().equals(faulty);
+            add(new Marked(
+                    ticket,
+                    turn,
+                    row.code(),
+                    fault ? Mark.NOT_SATISFIED : Mark.SATISFIED,
+                    fault ? row.question().usual() : null,
+                    row.cited(),
+                    fault ? "not so" : ""));
+        }
+        add(turn == 1 ? new ReviewSigned(ticket, 6) : new SecondSigned(ticket, 6));
+    }
+
+    private static void refused(Runnable act) {
+        assertThrows(Invalid.class, act::run);
+    }
+
+    @Test
+    void nothingIsDoneTwice() {
+        refused(() -> AuditRules.plan(plan(5), END));
+        add(new PlanStated(plan(5).text()));
+        refused(() -> AuditRules.freeze(lot(), END.minusSeconds(1)));
+        refused(() -> AuditRules.seed(lot()));
+        AuditRules.freeze(lot(), END);
+        add(new LotFrozen(items(20), 0, null));
+        refused(() -> AuditRules.freeze(lot(), END));
+        refused(() -> AuditRules.sample(lot()));
+        AuditRules.seed(lot());
+        add(new SeedDrawn(
+                9, HEAD, "", Draw.of(utf8(HEAD), plan(5).bytes()).seed().hex()));
+        refused(() -> AuditRules.seed(lot()));
+        add(new SampleDrawn(lot().sample()));
+        refused(() -> AuditRules.sample(lot()));
+        assertEquals(State.DRAWN, lot().state());
+        assertEquals(
+                lot().seed().orElseThrow().seed(),
+                lot().seedAgain().map(Hash::hex).orElseThrow());
+        assertEquals(2, lot().drawn().get(Stratum.HAZARD).size());
+        assertEquals(5, lot().drawn().get(Stratum.REST).size());
+    }
+
+    @Test
+    void whatIsReviewed_isNotChosen() {
+        draw(20, 5);
+        String drawn = lot().drawnTickets().get(0);
+        String other = lot().items().stream()
+                .map(Item::ticket)
+                .filter(t -> !lot().drawnTickets().contains(t))
+                .findFirst()
+                .orElseThrow();
+        refused(() -> AuditRules.give(lot(), new ReviewGiven(other, 1, "sue", List.of(), ""), List.of(), true));
+        refused(() ->
+                AuditRules.give(lot(), new ReviewGiven(drawn, 1, "sue", List.of(), ""), List.of("worked on it"), true));
+        List<String> why = List.of("worked on it");
+        refused(() -> AuditRules.give(lot(), new ReviewGiven(drawn, 1, "sue", why, "Alone"), why, true));
+        refused(() -> AuditRules.give(lot(), new ReviewGiven(drawn, 1, "sue", why, ""), why, false));
+        AuditRules.give(lot(), new ReviewGiven(drawn, 1, "sue", why, "There is nobody else"), why, false);
+        AuditRules.give(lot(), new ReviewGiven(drawn, 1, "sue", List.of(), ""), List.of(), true);
+        review(drawn, 1, "sue", "");
+        refused(() -> AuditRules.give(lot(), new ReviewGiven(drawn, 1, "boris", List.of(), ""), List.of(), true));
+        refused(() -> AuditRules.give(lot(), new ReviewGiven(drawn, 2, "sue", List.of(), ""), List.of(), true));
+    }
+
+    @Test
+    void marks_areFinalOnceSigned_andTheReviewersOwn() {
+        draw(20, 5);
+        String ticket = lot().drawnTickets().get(0);
+        refused(() -> AuditRules.own(lot(), ticket, 1, "sue", List.of()));
+        add(new ReviewGiven(ticket, 1, "sue", List.of(), ""));
+        refused(() -> AuditRules.sign(lot().review(ticket, 1).orElseThrow(), SHEET));
+        refused(() -> AuditRules.own(lot(), ticket, 1, "boris", List.of()));
+        refused(() -> AuditRules.own(lot(), ticket, 1, "sue", List.of("worked on it")));
+        AuditRules.own(lot(), ticket, 1, "sue", List.of());
+        add(new AuditAct.ReviewDeclined(ticket, 1, "No time"));
+        review(ticket, 1, "sue", "");
+        refused(() -> AuditRules.own(lot(), ticket, 1, "sue", List.of()));
+        refused(() -> AuditRules.decline(lot(), ticket, 1, "sue", "Wrong"));
+    }
+
+    @Test
+    void differences_areSettledBeforeTheEnd_andTheEstimateUsesTheSettledMarks() {
+        draw(20, 5);
+        for (String ticket : lot().drawnTickets()) {
+            review(ticket, 1, "sue", "expectation-first");
+        }
+        LotConcluded end = new LotConcluded(20, 0, 0, true, "Talk about expectations");
+        refused(() -> AuditRules.conclude(lot(), end));
+        assertEquals(5, lot().secondTickets().size());
+        for (String ticket : lot().secondTickets()) {
+            review(ticket, 2, "boris", "");
+        }
+        assertEquals(5, lot().differences().size());
+        assertEquals(5 * SHEET.rows().size(), lot().pairs().size());
+        refused(() -> AuditRules.conclude(lot(), end));
+        String first = lot().differences().get(0).ticket();
+        Settled settled = new Settled(first, "expectation-first", Mark.SATISFIED, null, "It names a bound");
+        refused(() -> AuditRules.settle(lot(), settled, SHEET, "ines", List.of("worked on it")));
+        refused(() -> AuditRules.settle(
+                lot(), new Settled(first, "cause-named", Mark.SATISFIED, null, "Why not"), SHEET, "sue", List.of()));
+        AuditRules.settle(lot(), settled, SHEET, "boris", List.of());
+        lot().differences()
+                .forEach(d -> add(new Settled(d.ticket(), "expectation-first", Mark.SATISFIED, null, "A bound")));
+        assertTrue(ReaderAgreement.of(lot()).asksForTalk());
+        refused(() -> AuditRules.conclude(lot(), end));
+        AuditRules.talk(lot(), "What a bound is");
+        add(new AuditAct.TalkRecorded("What a bound is"));
+        AuditRules.conclude(lot(), end);
+        LotResult result = LotResult.of(lot());
+        assertEquals(2, result.strata().stream().mapToInt(Line::found).sum());
+        refused(() -> AuditRules.askAddendum(lot(), new AddendumAsked(first, "expectation-first", now, "Say it")));
+    }
+
+    @Test
+    void anAddendum_isAskedForOnce_whereSomethingIsNotSatisfied() {
+        draw(20, 5);
+        String ticket = lot().drawnTickets().get(0);
+        AddendumAsked ask = new AddendumAsked(ticket, "expectation-first", now, "Say what you expected");
+        refused(() -> AuditRules.askAddendum(lot(), ask));
+        review(ticket, 1, "sue", "expectation-first");
+        AuditRules.askAddendum(lot(), ask);
+        refused(() -> AuditRules.askAddendum(lot(), new AddendumAsked(ticket, "cause-named", now, "More")));
+        add(ask);
+        refused(() -> AuditRules.askAddendum(lot(), ask));
+    }
+
+    @Test
+    void whoIsNotIndependent_isCountedApart() {
+        draw(20, 5);
+        String apart = lot().drawn().get(Stratum.REST).get(0);
+        add(new ReviewGiven(apart, 1, "sue", List.of("worked on it"), "Alone"));
+        SHEET.rows()
+                .forEach(r -> add(
+                        new Marked(apart, 1, r.code(), Mark.NOT_SATISFIED, DefectClass.CRITICAL, List.of(), "bad")));
+        add(new ReviewSigned(apart, 6));
+        LotResult result = LotResult.of(lot());
+        assertEquals(List.of(apart), result.apart());
+        assertEquals(19, result.items());
+        assertEquals(0, result.strata().stream().mapToInt(Line::found).sum());
+    }
+
+    @Test
+    void estimate_withCensusAndOneOrTwoRandomStrata() {
+        LotResult one = LotResult.of(
+                List.of(new Line(Stratum.HAZARD, 30, 30, 2, 0), new Line(Stratum.REST, 370, 59, 1, 0)), List.of());
+        Published.check(EXACT, List.of(3, 33, 29), List.of(one.lower(), one.upper(), one.atMost()));
+        assertEquals(2 + 370.0 / 59, one.point(), 1e-12);
+        LotResult two = LotResult.of(
+                List.of(new Line(Stratum.TRAINEE, 60, 20, 0, 0), new Line(Stratum.REST, 120, 30, 1, 0)), List.of());
+        Published.check(EXACT, 16, two.atMost());
+        LotResult unsure = LotResult.of(
+                List.of(new Line(Stratum.HAZARD, 30, 30, 1, 1), new Line(Stratum.REST, 370, 59, 0, 1)), List.of());
+        Published.check(EXACT, List.of(1, 33, 29), List.of(unsure.lower(), unsure.upper(), unsure.atMost()));
+        LotResult all = LotResult.of(List.of(new Line(Stratum.REST, 12, 12, 3, 0)), List.of());
+        assertEquals(List.of(3, 3, 3), List.of(all.lower(), all.upper(), all.atMost()));
+    }
+
+    @Test
+    void outlook_saysBeforehandWhatASampleShows() {
+        Outlook outlook = Outlook.of(400, 59, 0);
+        Published.check(EXACT, 18, outlook.ifNone());
+        Published.check(EXACT, 0.962253, outlook.discovery().get(3).chance(), 1e-6);
+        assertEquals(20, outlook.discovery().get(3).defects());
+        assertEquals(
+                List.of(43, 72, 97, 121),
+                outlook.plans().stream().map(p -> p.looked()).toList());
+        assertEquals(1, outlook.curve().get(0).accepted());
+        assertEquals(0, Outlook.of(1, 1, 0).ifNone());
+        assertEquals(
+                List.of(1),
+                Outlook.of(3, 2, 1).plans().stream().map(p -> p.defects()).toList());
+    }
+}

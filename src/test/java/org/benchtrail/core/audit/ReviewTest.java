@@ -1,0 +1,191 @@
+package org.benchtrail.core.audit;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Stream;
+import org.benchtrail.core.Invalid;
+import org.benchtrail.core.audit.AuditAct.Marked;
+import org.benchtrail.core.audit.Independence.Beside;
+import org.benchtrail.core.audit.Independence.Person;
+import org.benchtrail.core.method.EndedTickets;
+import org.benchtrail.core.method.Requirement;
+import org.benchtrail.core.method.Requirements;
+import org.junit.jupiter.api.Test;
+
+/** What a review asks of a ticket, by whom, and how it is marked. */
+class ReviewTest {
+    private static final Beside NOTHING = new Beside("Rae Lind", Set.of());
+    private static final ReviewSheet SHEET =
+            ReviewSheet.of(EndedTickets.closed().sheet(), EndedTickets.closed().policy());
+
+    @Test
+    void everyRequirement_hasItsQuestionAndItsClass() {
+        assertEquals(
+                Requirements.all().stream().map(Requirement::code).sorted().toList(),
+                ReviewQuestion.codes().stream().sorted().toList());
+        Requirements.all()
+                .forEach(r -> assertTrue(ReviewQuestion.of(r).question().endsWith("?"), r::code));
+        assertEquals(
+                Set.of(
+                        "hazards-screened",
+                        "data-protected",
+                        "data-still-protected",
+                        "invasive-guarded",
+                        "cautions-taken",
+                        "plan-approved"),
+                ofClass(DefectClass.CRITICAL));
+        assertEquals(
+                Set.of(
+                        "symptom-observed",
+                        "evidence-attached",
+                        "theory-chosen",
+                        "not-already-refuted",
+                        "expectation-first",
+                        "result-recorded",
+                        "theory-supported",
+                        "action-planned",
+                        "parts-fit",
+                        "actions-settled",
+                        "symptoms-gone",
+                        "readings-back",
+                        "function-checked",
+                        "soak-time-passed",
+                        "cause-named",
+                        "mentor-signed"),
+                ofClass(DefectClass.MAJOR));
+    }
+
+    private static Set<String> ofClass(DefectClass wanted) {
+        return Requirements.all().stream()
+                .filter(r -> ReviewQuestion.of(r).usual() == wanted)
+                .map(Requirement::code)
+                .collect(java.util.stream.Collectors.toSet());
+    }
+
+    @Test
+    void aClosedTicket_isAskedForAll_aCancelledOneForWhatItLeft() {
+        assertEquals(Requirements.all().size(), SHEET.rows().size());
+        EndedTickets.Told cancelled = EndedTickets.cancelled();
+        assertEquals(
+                List.of("IDENTIFY", "THEORIZE"),
+                ReviewSheet.of(cancelled.sheet(), cancelled.policy()).rows().stream()
+                        .map(r -> r.requirement().step().name())
+                        .distinct()
+                        .toList());
+    }
+
+    @Test
+    void theServer_namesTheEntriesThatAnAnswerRestsOn() {
+        assertEquals(1, row("expectation-first").cited().size());
+        assertEquals(2, row("theory-supported").cited().size());
+        assertEquals(
+                List.of(),
+                row("mentor-signed").cited().stream()
+                        .filter(e -> e > SHEET.entries())
+                        .toList());
+        assertEquals(Requirement.State.MET, row("expectation-first").gate());
+    }
+
+    private static ReviewSheet.Row row(String code) {
+        return SHEET.row(code).orElseThrow();
+    }
+
+    private static Marked marked(
+            String requirement,
+            Mark mark,
+            @org.jspecify.annotations.Nullable DefectClass defect,
+            String remark,
+            Integer... entries) {
+        return new Marked("40718-6", 1, requirement, mark, defect, List.of(entries), remark);
+    }
+
+    private static String refused(Marked marked) {
+        return assertThrows(Invalid.class, () -> AuditRules.mark(marked, SHEET))
+                .problems()
+                .get(0)
+                .field();
+    }
+
+    @Test
+    void marks_needWhatTheyNeed() {
+        AuditRules.mark(marked("expectation-first", Mark.SATISFIED, null, "", 3), SHEET);
+        AuditRules.mark(marked("expectation-first", Mark.NOT_SATISFIED, DefectClass.MAJOR, "No bound"), SHEET);
+        AuditRules.mark(marked("expectation-first", Mark.CANNOT_TELL, null, "A time would have told"), SHEET);
+        AuditRules.mark(marked("parts-fit", Mark.NOT_APPLICABLE, null, "No part was used"), SHEET);
+        assertEquals("entries", refused(marked("expectation-first", Mark.SATISFIED, null, "")));
+        assertEquals("entries", refused(marked("expectation-first", Mark.SATISFIED, null, "", SHEET.entries() + 1)));
+        assertEquals("remark", refused(marked("expectation-first", Mark.NOT_SATISFIED, DefectClass.MAJOR, " ")));
+        assertEquals("remark", refused(marked("expectation-first", Mark.CANNOT_TELL, null, "")));
+        assertEquals("remark", refused(marked("expectation-first", Mark.NOT_APPLICABLE, null, "")));
+        assertEquals("defect", refused(marked("expectation-first", Mark.NOT_SATISFIED, null, "No bound")));
+        assertEquals("defect", refused(marked("expectation-first", Mark.SATISFIED, DefectClass.MINOR, "", 3)));
+        assertEquals("requirement", refused(marked("no-such", Mark.SATISFIED, null, "")));
+    }
+
+    @Test
+    void aClass_isRaisedFreelyAndLoweredByOne() {
+        AuditRules.mark(marked("hazards-screened", Mark.NOT_SATISFIED, DefectClass.MAJOR, "Only a tick"), SHEET);
+        AuditRules.mark(marked("onset-known", Mark.NOT_SATISFIED, DefectClass.CRITICAL, "Wrong day"), SHEET);
+        assertEquals("defect", refused(marked("hazards-screened", Mark.NOT_SATISFIED, DefectClass.MINOR, "A tick")));
+    }
+
+    @Test
+    void whoHadAPartInATicket_isNotIndependent() {
+        EndedTickets.Told demanding = EndedTickets.demanding();
+        assertEquals(List.of("worked on it", "had it assigned"), reasons("tom", "Tom", demanding, NOTHING));
+        assertEquals(List.of("approved its plan"), reasons("sue", "Sue", demanding, NOTHING));
+        assertEquals(List.of("signed it as mentor"), reasons("marek", "Marek", demanding, NOTHING));
+        assertEquals(List.of(), reasons("boris", "Boris", demanding, NOTHING));
+        assertEquals(List.of("waived a requirement"), reasons("sue", "Sue", EndedTickets.waived(), NOTHING));
+        assertEquals(List.of("cleared a hazard"), reasons("marek", "Marek", EndedTickets.hazard(), NOTHING));
+        EndedTickets.Told handedOn = EndedTickets.handedOn();
+        assertTrue(reasons("ines", "Ines", handedOn, NOTHING).contains("had it assigned"));
+        assertEquals(
+                List.of("accepted it as a case"),
+                reasons("boris", "Boris", demanding, new Beside("Rae", Set.of("boris"))));
+        assertEquals(List.of("reported it"), reasons("boris", "rae  lind", demanding, NOTHING));
+    }
+
+    private static List<String> reasons(String account, String name, EndedTickets.Told told, Beside beside) {
+        return Independence.reasons(new Person(account, name), told.sheet(), told.trail(), beside);
+    }
+
+    @Test
+    void aTicket_isInTheFirstStratumThatFits() {
+        assertEquals(Stratum.REST, Stratum.of(EndedTickets.closed().sheet(), false));
+        assertEquals(Stratum.INCIDENT, Stratum.of(EndedTickets.closed().sheet(), true));
+        assertEquals(Stratum.HAZARD, Stratum.of(EndedTickets.hazard().sheet(), true));
+        assertEquals(Stratum.DATA, Stratum.of(EndedTickets.drive().sheet(), false));
+        assertEquals(Stratum.WAIVER, Stratum.of(EndedTickets.waived().sheet(), false));
+        assertEquals(Stratum.NO_WAY_BACK, Stratum.of(EndedTickets.demanding().sheet(), false));
+    }
+
+    @Test
+    void aPlan_isReadBackAsItWasWritten() {
+        java.util.Map<Stratum, Take> takes = new java.util.EnumMap<>(Stratum.class);
+        Stream.of(Stratum.values()).forEach(s -> takes.put(s, Take.usual(s, 59)));
+        AuditPlan plan = new AuditPlan(
+                "2026-11",
+                Instant.parse("2026-11-01T00:00:00Z"),
+                Instant.parse("2026-12-01T00:00:00Z"),
+                takes,
+                0,
+                AuditPlan.Otherwise.DOUBLE_NEXT,
+                "");
+        assertTrue(plan.text().startsWith("audit-plan/1\nlot 2026-11\n"));
+        assertEquals(plan, AuditPlan.parse(plan.text()));
+        assertThrows(Invalid.class, () -> AuditPlan.parse(plan.text().replace("else", "then")));
+        assertThrows(Invalid.class, () -> AuditPlan.parse(plan.text() + "\n"));
+        assertEquals(59, takes.get(Stratum.REST).of(400));
+        assertEquals(25, takes.get(Stratum.TRAINEE).of(100));
+        assertEquals(5, takes.get(Stratum.TRAINEE).of(8));
+        assertEquals(3, takes.get(Stratum.TRAINEE).of(3));
+        assertEquals(new Take(25, 5), Take.parse("25%/5"));
+        assertThrows(Invalid.class, () -> Take.parse("0"));
+    }
+}

@@ -1,0 +1,69 @@
+package org.benchtrail.core.method;
+
+import java.util.List;
+import org.benchtrail.core.method.desk.Closed;
+import org.benchtrail.core.method.desk.HandedOver;
+import org.benchtrail.core.method.desk.Waived;
+import org.benchtrail.core.method.identify.Hazard;
+
+/** Tickets that have ended, for what looks at them afterwards. */
+public final class EndedTickets {
+    private EndedTickets() {}
+
+    /** A sheet with the trail that tells it. */
+    public record Told(JobSheet sheet, List<Entry> trail, Policy policy) {
+        private static Told of(TicketFixture desk) {
+            return new Told(desk.sheet(), desk.trail(), desk.policy());
+        }
+    }
+
+    /** By Ines alone; nothing conditional asks anything. */
+    public static Told closed() {
+        return Told.of(Sheets.closed());
+    }
+
+    /** At Test, by Sue. */
+    public static Told cancelled() {
+        return Told.of(Sheets.cancelled());
+    }
+
+    /** Worked by Tom, a trainee; approved by Sue, signed by Marek as mentor. */
+    public static Told demanding() {
+        TicketFixture desk = Sheets.demandingAtStep(Step.DOCUMENT);
+        Sheets.meetAll(desk);
+        desk.assignee().records(new Closed());
+        return Told.of(desk);
+    }
+
+    /** Opened by Ines, handed on to Ole by Boris before anything was done, and closed by him. */
+    public static Told handedOn() {
+        TicketFixture desk = Sheets.plain();
+        desk.as(Sheets.BORIS).records(new HandedOver("ole", Sheets.OLE.roles(), ""));
+        Sheets.bring(desk, Step.DOCUMENT);
+        Sheets.meetAll(desk);
+        desk.assignee().records(new Closed());
+        return Told.of(desk);
+    }
+
+    /** Not ended: Sue has waived the evidence. */
+    public static Told waived() {
+        TicketFixture desk = Sheets.plain();
+        desk.as(Sheets.SUE).records(new Waived("logs-reviewed", "None are kept"));
+        return Told.of(desk);
+    }
+
+    /** Not ended: smoke was found, and cleared by Marek. */
+    public static Told hazard() {
+        TicketFixture desk = Sheets.plain();
+        desk.assignee().records(Sheets.hazard(Hazard.values()[0]));
+        desk.as(Sheets.MAREK).forces(Sheets.cleared());
+        return Told.of(desk);
+    }
+
+    /** Not ended: a drive is failing. */
+    public static Told drive() {
+        TicketFixture desk = Sheets.plain();
+        desk.assignee().records(Sheets.drive(true));
+        return Told.of(desk);
+    }
+}
