@@ -72,7 +72,7 @@ record DebriefView(
                 job.truth().canonical(),
                 HexFormat.of().formatHex(job.salt()),
                 played.device().isWell(),
-                named(job, sheet),
+                named(job, sheet, model),
                 minutes(played, debrief),
                 PracticeView.minutes(debrief.regret()),
                 divergent(debrief, model),
@@ -84,12 +84,18 @@ record DebriefView(
                 PracticeView.rows(played));
     }
 
-    private static String named(PracticeJob job, JobSheet sheet) {
+    /** A cause named in words is that of the catalogue with those words. */
+    private static boolean isRight(CauseNamed named, Set<String> right, Model model) {
+        return (named.causeId() != null && right.contains(named.causeId()))
+                || model.category().causes().stream()
+                        .anyMatch(c -> right.contains(c.id()) && c.name().equals(named.cause()));
+    }
+
+    private static String named(PracticeJob job, JobSheet sheet, Model model) {
         Optional<CauseNamed> named = sheet.latest(CauseNamed.class).map(n -> n.fact());
         Set<String> right =
                 Ties.of(job.truth().family()).causes().get(job.truth().fault());
-        return named.map(n -> n.cause()
-                        + (n.causeId() != null && right.contains(n.causeId()) ? ": right" : ": not what was wrong"))
+        return named.map(n -> n.cause() + (isRight(n, right, model) ? ": right" : ": not what was wrong"))
                 .orElse("");
     }
 
@@ -126,7 +132,7 @@ record DebriefView(
             case TEST ->
                 model.category().findings().stream()
                         .filter(f -> f.id().equals(action.id()))
-                        .map(f -> f.act())
+                        .map(f -> f.act().replaceFirst("\\.$", ""))
                         .findFirst()
                         .orElse(action.id());
             case ESCALATE -> "to escalate";
