@@ -106,7 +106,7 @@ final class TestOrder {
                 .filter(a -> a.type() == Action.Type.TEST && (saved(a) > 0 || isPointedTo(a)))
                 .toList();
         most = tests.stream().mapToDouble(this::saved).max().orElse(0);
-        List<Action> worthIt = tests.stream().filter(a -> isWorthIt(a)).toList();
+        List<Action> worthIt = tests.stream().filter(this::isWorthIt).toList();
         List<Action> order = (worthIt.isEmpty() ? tests.stream().limit(1) : worthIt.stream())
                 .sorted(Comparator.comparing((Action a) -> !isProof(a))
                         .thenComparingDouble(a -> -worth(a))
