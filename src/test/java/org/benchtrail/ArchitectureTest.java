@@ -127,6 +127,7 @@ class ArchitectureTest {
             "site",
             "advice",
             "learning",
+            "training",
             "readin",
             "audit");
 

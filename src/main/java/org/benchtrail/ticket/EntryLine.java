@@ -15,7 +15,7 @@ public record EntryLine(int entry, String kind, String text, String stamp, boole
         return new EntryLine(
                 fact.entry(),
                 FactText.kind(fact.fact()),
-                FactText.sentence(fact.fact(), viewing.zone()),
+                fact.fact().told(viewing),
                 viewing.stamp(fact),
                 fact.late(),
                 fact.corrected() != null);

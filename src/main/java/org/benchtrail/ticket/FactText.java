@@ -12,8 +12,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.benchtrail.core.method.Fact;
 import org.benchtrail.core.method.FactKinds;
-import org.benchtrail.core.method.Requirement;
-import org.benchtrail.core.method.Requirements;
+import org.benchtrail.core.method.Told;
 import org.benchtrail.core.method.desk.Refused;
 import org.benchtrail.platform.Option;
 import org.jspecify.annotations.Nullable;
@@ -36,31 +35,18 @@ public final class FactText {
                     new Part("act", refused.act().replace('-', ' ')),
                     new Part(
                             "missing",
-                            refused.missing().stream()
-                                    .map(FactText::requirement)
-                                    .collect(Collectors.joining("; "))));
+                            refused.missing().stream().map(Told::requirement).collect(Collectors.joining("; "))));
         }
         List<Part> parts = new ArrayList<>();
         for (RecordComponent component : fact.getClass().getRecordComponents()) {
             String plain = text(FactKinds.value(fact, component), zone);
-            String text = component.getName().equals("requirement") && !plain.isEmpty() ? requirement(plain) : plain;
+            String text =
+                    component.getName().equals("requirement") && !plain.isEmpty() ? Told.requirement(plain) : plain;
             if (!text.isEmpty()) {
                 parts.add(new Part(name(component.getName()), text));
             }
         }
         return parts;
-    }
-
-    /** All that it says, in one line; what ends with a full stop goes on without it. */
-    public static String sentence(Fact fact, ZoneId zone) {
-        return parts(fact, zone).stream()
-                .map(p -> p.name() + ": " + p.text())
-                .collect(Collectors.joining("; "))
-                .replace(".; ", "; ");
-    }
-
-    private static String requirement(String code) {
-        return Requirements.of(code).map(Requirement::title).orElse(code.replace('-', ' '));
     }
 
     private static String name(String component) {
@@ -89,7 +75,9 @@ public final class FactText {
             return many.stream().map(v -> text(v, zone)).collect(Collectors.joining(", "));
         }
         if (value instanceof Fact fact) {
-            return sentence(fact, zone);
+            return parts(fact, zone).stream()
+                    .map(p -> p.name() + ": " + p.text())
+                    .collect(Collectors.joining("; "));
         }
         if (value instanceof Record record) {
             return Stream.of(record.getClass().getRecordComponents())

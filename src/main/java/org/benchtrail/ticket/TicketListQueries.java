@@ -7,6 +7,7 @@ import jakarta.transaction.Transactional;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import org.benchtrail.core.method.Actor;
@@ -50,7 +51,8 @@ public class TicketListQueries {
                         "of the device",
                         "places",
                         "devices",
-                        "contacts");
+                        "contacts",
+                        "reporters");
     }
 
     /** One page, and how many tickets the filter fits: {@link QueuePart#MOST_COUNTED} at most, or that there are more. */
@@ -219,6 +221,15 @@ public class TicketListQueries {
         Permissions.require(Permission.SEE_TICKETS, actor);
         List<String> kept = named("contacts").with("name", requester).values(String.class);
         return kept.size() == 1 ? Optional.of(kept.get(0)) : Optional.empty();
+    }
+
+    /** Who has always reported what was wrong with that device; empty if nobody has yet, or several people have. */
+    public Optional<String> reporter(String device, Actor actor) {
+        Permissions.require(Permission.SEE_TICKETS, actor);
+        List<String> names = named("reporters")
+                .with("device", device.toLowerCase(Locale.ROOT))
+                .values(String.class);
+        return names.size() == 1 ? Optional.of(names.get(0)) : Optional.empty();
     }
 
     Sql named(String what) {

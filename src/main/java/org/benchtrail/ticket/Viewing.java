@@ -14,6 +14,7 @@ import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Policy;
 import org.benchtrail.core.method.Stamp;
 import org.benchtrail.core.method.StandingFact;
+import org.benchtrail.core.method.Telling;
 import org.benchtrail.core.site.WorkingTime;
 
 /**
@@ -30,7 +31,8 @@ public record Viewing(
         Instant now,
         Policy policy,
         WorkingTime workingTime,
-        Map<String, String> names) {
+        Map<String, String> names)
+        implements Telling {
 
     /** Accounts that a page on the sheet names. */
     public static Set<String> accounts(JobSheet sheet) {
@@ -42,10 +44,12 @@ public record Viewing(
         return accounts;
     }
 
+    @Override
     public String name(String account) {
         return names.getOrDefault(account, account);
     }
 
+    @Override
     public String time(Instant at) {
         return Times.text(at, zone);
     }

@@ -121,3 +121,6 @@ select name from known where name is not null limit 200
 
 -- @ contacts
 select contact from requester where name = :name order by contact limit 2
+
+-- @ reporters
+select distinct r.name from ticket t join requester r on r.id = t.requester where lower(t.device) = :device and r.erased is null limit 2

@@ -108,7 +108,7 @@ class JudgesJourneyTest {
             onTheSheet(ruth);
             ruth.press("Sign as mentor");
             onTheSheet(tomasz);
-            tomasz.press("Save and close the ticket");
+            tomasz.press("Sign and close the ticket");
             tomasz.sees("closed");
             tomasz.choose("addendum.about", "REMARK");
             tomasz.fill("addendum.text", "The cousin was told why");
@@ -187,7 +187,7 @@ class JudgesJourneyTest {
         tomasz.choose("knowledge.learned", "NOTHING");
         tomasz.fill("knowledge.text", "Common");
         tomasz.fill("effort.minutes", "60");
-        tomasz.press("Save and close the ticket");
+        tomasz.press("Sign and close the ticket");
         tomasz.sees("A mentor who has not worked on it has to read and sign");
         onTheSheet(tomasz);
         tomasz.fill("ask.note", "My first one with a raised clock");

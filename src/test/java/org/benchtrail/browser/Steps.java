@@ -54,12 +54,10 @@ final class Steps {
         person.press("Save and go to Document");
     }
 
-    /** The cause is the theory, and the time is what the record shows. */
+    /** The cause is the theory and is known by the repair, the time is what the record shows; closing signs it. */
     static void document(Person person) {
-        person.choose("cause.sureness", "BY_REPAIR");
-        person.tick("sign");
         person.choose("knowledge.learned", "PROPOSED");
         person.fill("knowledge.text", "Look for open clips after a move");
-        person.press("Save and close the ticket");
+        person.press("Sign and close the ticket");
     }
 }

@@ -148,7 +148,7 @@ class RecordPdfTest {
                 "68 \u00b0C",
                 "within",
                 "\u25cf",
-                "value: 96.5",
+                "temperature, processor: 96.5 \u00b0C, outside its limit",
                 "Misheard",
                 "It hums <&> loudly",
                 "Struck out",
@@ -158,8 +158,7 @@ class RecordPdfTest {
                 "Seen way-tom",
                 "supports",
                 "waived",
-                "requirement: "
-                        + Requirements.of("maker-consulted").orElseThrow().title() + "; reason: It has to be",
+                Requirements.of("maker-consulted").orElseThrow().title() + ": It has to be",
                 "plan approved",
                 "cautions acknowledged",
                 "Clogged cooler",
@@ -176,7 +175,7 @@ class RecordPdfTest {
             String page = flat(get("way-ole", at).asString());
             assertTrue(
                     page.contains(desk.trail().get(desk.version - 1).at("/hash").asText()), page);
-            assertTrue(page.contains("<del>quantity: temperature; value: 96.5"), page);
+            assertTrue(page.contains("<del>temperature, processor: 96.5"), page);
             assertTrue(page.contains("href=\"/tickets/" + desk.number + "/record.pdf\""), page);
             assertEquals(
                     List.of(

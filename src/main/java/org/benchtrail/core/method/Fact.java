@@ -125,6 +125,9 @@ public interface Fact {
 
     // ---- what it tells others
 
+    /** What it says, in a line that stands beside its kind; empty if the kind says it all. */
+    String told(Telling reader);
+
     /** What it says about a finding of the cause catalogue; empty for most. */
     default Optional<CatalogueAnswer> says(JobSheet sheet) {
         return Optional.empty();

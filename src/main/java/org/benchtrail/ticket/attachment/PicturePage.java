@@ -19,29 +19,21 @@ import org.benchtrail.people.CurrentActor;
 import org.benchtrail.platform.Html;
 import org.benchtrail.platform.form.FormValues;
 import org.benchtrail.platform.form.PostedForm;
-import org.benchtrail.platform.form.Refusal;
-import org.benchtrail.platform.repeat.Repeats;
-import org.benchtrail.ticket.Outcome;
-import org.benchtrail.ticket.form.FormActs;
+import org.benchtrail.ticket.form.EntryForms;
 import org.jboss.resteasy.reactive.RestPath;
 
 /** A picture shown large, on which something can be marked. */
 @Path("/tickets/{number}/pictures/{entry}")
 @Authenticated
 public class PicturePage {
-    private static final Problem STALE =
-            new Problem("picture", "Somebody else wrote on this sheet meanwhile: look again, then send.");
-
     private final AttachmentQueries queries;
-    private final FormActs acts;
+    private final EntryForms forms;
     private final CurrentActor current;
-    private final Repeats repeats;
 
-    PicturePage(AttachmentQueries queries, FormActs acts, CurrentActor current, Repeats repeats) {
+    PicturePage(AttachmentQueries queries, EntryForms forms, CurrentActor current) {
         this.queries = queries;
-        this.acts = acts;
+        this.forms = forms;
         this.current = current;
-        this.repeats = repeats;
     }
 
     @CheckedTemplate(basePath = "ticket/attachment")
@@ -63,25 +55,18 @@ public class PicturePage {
     public Response mark(@RestPath String number, @RestPath int entry, MultivaluedMap<String, String> typed) {
         TicketNumber ticket = TicketNumber.parse(number);
         typed.putSingle(MarkForm.GROUP + ".picture", Integer.toString(entry));
-        PostedForm posted = new PostedForm(typed);
-        return Refusal.answer(
-                () -> repeats.once(posted, () -> after(acts.perform(ticket, MarkForm.FORM, posted), entry, typed)),
-                refusal -> page(ticket, entry, typed, refusal.isStale() ? List.of(STALE) : atThePicture(refusal)));
-    }
-
-    private Response after(Outcome outcome, int entry, Map<String, List<String>> typed) {
-        if (!outcome.refused()) {
-            return Html.goTo("/tickets/" + outcome.number() + "/pictures/" + entry);
-        }
-        Refusal refusal = Refusal.unmet(outcome.missing().stream()
-                .map(m -> new Problem("picture", m.sentence()))
-                .toList());
-        return refusal.on(page(outcome.number(), entry, typed, refusal.problems()));
+        return forms.send(
+                ticket,
+                MarkForm.FORM,
+                new PostedForm(typed),
+                "picture",
+                "/tickets/" + ticket + "/pictures/" + entry,
+                problems -> page(ticket, entry, typed, atThePicture(problems)));
     }
 
     /** The picture itself has no field: what is wrong with it is told where it stands. */
-    private static List<Problem> atThePicture(Refusal refusal) {
-        return refusal.problems().stream()
+    private static List<Problem> atThePicture(List<Problem> problems) {
+        return problems.stream()
                 .map(p -> p.field().equals(MarkForm.GROUP + ".picture")
                                 || p.field().equals("picture")
                         ? new Problem("picture", p.sentence())

@@ -35,7 +35,7 @@ public record LesseningView(int entry, String kind, String owed, String now, Str
                 owed.entry(),
                 FactText.kind(owed.fact()),
                 viewing.line(owed).text(),
-                now == null ? "withdrawn" : FactText.sentence(now, viewing.zone()),
+                now == null ? "withdrawn" : now.told(viewing),
                 corrected == null ? "" : corrected.reason(),
                 change,
                 viewing.stamp(lessening.by()));

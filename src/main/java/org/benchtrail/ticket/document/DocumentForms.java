@@ -3,6 +3,7 @@ package org.benchtrail.ticket.document;
 import static org.benchtrail.ticket.form.FieldGroup.answer;
 import static org.benchtrail.ticket.form.FieldGroup.special;
 
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -10,6 +11,7 @@ import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.method.SummaryDraft;
 import org.benchtrail.core.method.document.CauseNamed;
+import org.benchtrail.core.method.document.DocumentRequirement;
 import org.benchtrail.core.method.document.EffortDraft;
 import org.benchtrail.core.method.document.EffortRecorded;
 import org.benchtrail.core.method.document.KnowledgeLinked;
@@ -17,7 +19,7 @@ import org.benchtrail.core.method.document.Lesson;
 import org.benchtrail.core.method.document.Signatory;
 import org.benchtrail.core.method.document.Signed;
 import org.benchtrail.core.method.document.SummaryWritten;
-import org.benchtrail.core.method.theorize.TheoryStated;
+import org.benchtrail.core.method.document.Sureness;
 import org.benchtrail.ticket.form.FormContext;
 import org.benchtrail.ticket.form.Posting;
 import org.benchtrail.ticket.form.SheetForm;
@@ -30,8 +32,9 @@ public final class DocumentForms {
                     answer("summary", SummaryWritten.class).showing(sheet -> Optional.of(SummaryDraft.of(sheet))),
                     answer("knowledge", KnowledgeLinked.class, DocumentForms::confirmedIfNamed),
                     answer("effort", EffortRecorded.class).ifFilled("minutes").offering(DocumentForms::effort),
+                    // last: it stands under all that was signed for
                     special("sign", Signed.class, posting -> posting.add(new Signed(Signatory.ASSIGNEE)))
-                            .when(posting -> posting.form().has("sign")))
+                            .when(DocumentForms::isSigned))
             .fields("sign");
 
     private static final SheetForm MENTOR = SheetForm.of(
@@ -41,18 +44,24 @@ public final class DocumentForms {
 
     private DocumentForms() {}
 
-    /** The cause is first taken for what the supported theory says. */
+    /** The cause is first taken for what the supported theory says, known in the way in which the record shows it. */
     private static Map<String, String> supportedTheory(JobSheet sheet, FormContext context) {
-        return sheet.activeTheory()
-                .map(StandingFact::fact)
-                .map(DocumentForms::cause)
-                .orElse(Map.of());
+        Map<String, String> offered = new HashMap<>();
+        sheet.activeTheory().map(StandingFact::fact).ifPresent(theory -> {
+            offered.put("cause", theory.text());
+            if (theory.causeId() != null) {
+                offered.put("causeId", theory.causeId());
+            }
+            Sureness.shownBy(sheet).ifPresent(sureness -> offered.put("sureness", sureness.name()));
+        });
+        return offered;
     }
 
-    private static Map<String, String> cause(TheoryStated theory) {
-        return theory.causeId() == null
-                ? Map.of("cause", theory.text())
-                : Map.of("cause", theory.text(), "causeId", theory.causeId());
+    /** Who closes the ticket signs it, unless the signature stands and nothing of what it is for has changed. */
+    private static boolean isSigned(Posting posting) {
+        boolean closing = posting.form().text("then").equals("move");
+        boolean due = !posting.acts().isEmpty() || !DocumentRequirement.isSignedByAssignee(posting.sheet());
+        return posting.form().has("sign") || (closing && due);
     }
 
     private static Map<String, String> effort(JobSheet sheet, FormContext context) {

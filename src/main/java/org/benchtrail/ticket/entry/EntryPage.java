@@ -19,10 +19,7 @@ import org.benchtrail.people.CurrentActor;
 import org.benchtrail.platform.Html;
 import org.benchtrail.platform.form.FormValues;
 import org.benchtrail.platform.form.PostedForm;
-import org.benchtrail.platform.form.Refusal;
-import org.benchtrail.platform.repeat.Repeats;
-import org.benchtrail.ticket.Outcome;
-import org.benchtrail.ticket.form.FormActs;
+import org.benchtrail.ticket.form.EntryForms;
 import org.benchtrail.ticket.form.SheetForm;
 import org.jboss.resteasy.reactive.RestPath;
 
@@ -30,18 +27,13 @@ import org.jboss.resteasy.reactive.RestPath;
 @Path("/tickets/{number}/entries/{entry}")
 @Authenticated
 public class EntryPage {
-    private static final Problem STALE =
-            new Problem("entry", "Somebody else wrote on this sheet meanwhile: look again, then send.");
-
     private final EntryQueries queries;
-    private final FormActs acts;
+    private final EntryForms forms;
     private final CurrentActor current;
-    private final Repeats repeats;
 
-    EntryPage(EntryQueries queries, FormActs acts, CurrentActor current, Repeats repeats) {
-        this.repeats = repeats;
+    EntryPage(EntryQueries queries, EntryForms forms, CurrentActor current) {
         this.queries = queries;
-        this.acts = acts;
+        this.forms = forms;
         this.current = current;
     }
 
@@ -66,20 +58,13 @@ public class EntryPage {
         SheetForm form = "strike".equals(typed.getFirst("answer")) ? CorrectionForms.STRIKE : CorrectionForms.CORRECT;
         typed.putSingle(form.name() + ".entry", Integer.toString(entry));
         typed.putSingle(form.name() + ".reason", String.valueOf(typed.getFirst("reason")));
-        PostedForm posted = new PostedForm(typed);
-        return Refusal.answer(
-                () -> repeats.once(posted, () -> after(acts.perform(ticket, form, posted), entry, typed)),
-                refusal -> page(ticket, entry, typed, refusal.isStale() ? List.of(STALE) : refusal.problems()));
-    }
-
-    private Response after(Outcome outcome, int entry, Map<String, List<String>> typed) {
-        if (!outcome.refused()) {
-            return Html.goTo("/tickets/" + outcome.number() + "#step");
-        }
-        Refusal refusal = Refusal.unmet(outcome.missing().stream()
-                .map(m -> new Problem("entry", m.sentence()))
-                .toList());
-        return refusal.on(page(outcome.number(), entry, typed, refusal.problems()));
+        return forms.send(
+                ticket,
+                form,
+                new PostedForm(typed),
+                "entry",
+                "/tickets/" + ticket + "#step",
+                problems -> page(ticket, entry, typed, problems));
     }
 
     private TemplateInstance page(

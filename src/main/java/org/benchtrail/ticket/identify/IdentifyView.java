@@ -8,6 +8,7 @@ import org.benchtrail.core.method.identify.LikenessChecked;
 import org.benchtrail.core.method.identify.SymptomRecorded;
 import org.benchtrail.ticket.KnownCauses;
 import org.benchtrail.ticket.TicketLine;
+import org.benchtrail.ticket.Viewing;
 
 /**
  * What the questions of the first step need beside the evidence.
@@ -32,7 +33,8 @@ public record IdentifyView(
         return alike.isEmpty() && known.isEmpty();
     }
 
-    public static IdentifyView of(JobSheet sheet, List<TicketLine> alike, List<KnownCauses.Line> known) {
+    public static IdentifyView of(Viewing viewing, List<TicketLine> alike, List<KnownCauses.Line> known) {
+        JobSheet sheet = viewing.sheet();
         String shown = Stream.concat(
                         alike.stream().map(TicketLine::number), known.stream().map(k -> "known-cause-" + k.id()))
                 .collect(Collectors.joining(" "));
@@ -40,7 +42,7 @@ public record IdentifyView(
                 .filter(s -> s.isAfter(sheet.course().openedAt()))
                 .isPresent();
         return new IdentifyView(
-                AnswerLines.of(sheet),
+                AnswerLines.of(viewing),
                 symptomKnown,
                 sheet.latest(LikenessChecked.class).isPresent(),
                 alike,

@@ -28,7 +28,7 @@ public record ReadingWords(String value, String verdict, String shape, String wo
                 r.verdict().name().toLowerCase(Locale.ROOT).replace('_', '-'),
                 shape,
                 word(r),
-                limit(r));
+                r.limitWords());
     }
 
     private static String word(ReadingRecorded r) {
@@ -50,15 +50,5 @@ public record ReadingWords(String value, String verdict, String shape, String wo
             return "more than 99\u202f%";
         }
         return p < 0.005 ? "less than 1\u202f%" : Math.round(100 * p) + "\u202f%";
-    }
-
-    private static String limit(ReadingRecorded r) {
-        if (r.lower() != null && r.upper() != null) {
-            return r.lower() + " to " + r.upper() + "\u202f" + r.unit();
-        }
-        if (r.lower() != null) {
-            return "at least " + r.lower() + "\u202f" + r.unit();
-        }
-        return r.upper() == null ? "" : "at most " + r.upper() + "\u202f" + r.unit();
     }
 }

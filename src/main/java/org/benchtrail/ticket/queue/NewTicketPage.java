@@ -60,7 +60,7 @@ public class NewTicketPage {
     @Blocking
     public Response blank(@RestQuery @DefaultValue("") String of) {
         Permissions.require(Permission.WORK_TICKETS, current.actor());
-        return Html.ok(page(queries.about(of), List.of()));
+        return Html.ok(page(queries.about(of, current.actor()), List.of()));
     }
 
     /** Likely duplicates of what is being typed, known causes and tickets solved before, as a fragment. */

@@ -107,12 +107,13 @@ class QueueQueries {
     }
 
     /** The fields of a new ticket about that device. */
-    FormValues about(String label) {
+    FormValues about(String label, Actor viewer) {
         return (label.isBlank() ? Optional.<DeviceView>empty() : devices.known(label))
                 .map(d -> new FormValues()
                         .set("device", d.label())
                         .set("place", d.place())
-                        .set("category", d.category().name()))
+                        .set("category", d.category().name())
+                        .set("requester", lists.reporter(d.label(), viewer).orElse("")))
                 .orElseGet(FormValues::new);
     }
 

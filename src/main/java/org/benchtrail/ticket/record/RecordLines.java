@@ -181,7 +181,7 @@ final class RecordLines {
     }
 
     private String text(Fact fact) {
-        return FactText.sentence(fact, viewing.zone());
+        return fact.told(viewing);
     }
 
     private List<Change> changes(int entry, Fact first) {

@@ -102,7 +102,7 @@ public record SheetView(
         RankingView ranking = contents.ranking();
         Step now = sheet.course().isOpen() ? sheet.step() : null;
         return new Steps(
-                now == Step.IDENTIFY ? IdentifyView.of(sheet, contents.alike(), contents.known()) : null,
+                now == Step.IDENTIFY ? IdentifyView.of(viewing, contents.alike(), contents.known()) : null,
                 now == Step.THEORIZE ? TheorizeView.of(sheet, ranking) : null,
                 now == Step.TEST ? TestView.of(sheet, ranking) : null,
                 now == Step.PLAN ? PlanView.of(viewing, ranking) : null,

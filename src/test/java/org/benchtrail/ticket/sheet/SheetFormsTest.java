@@ -29,6 +29,11 @@ import org.benchtrail.core.method.desk.Closed;
 import org.benchtrail.core.method.desk.Held;
 import org.benchtrail.core.method.desk.Opened;
 import org.benchtrail.core.method.desk.Reopened;
+import org.benchtrail.core.method.document.KnowledgeLinked;
+import org.benchtrail.core.method.document.Lesson;
+import org.benchtrail.core.method.document.Signatory;
+import org.benchtrail.core.method.document.Signed;
+import org.benchtrail.core.method.document.SummaryWritten;
 import org.benchtrail.core.method.identify.DataAnswered;
 import org.benchtrail.core.method.identify.DataState;
 import org.benchtrail.core.method.identify.LogsReviewed;
@@ -166,6 +171,22 @@ class SheetFormsTest {
                 "SITE",
                 SheetForms.values(sheet(new ScopeRecorded(Scope.SITE, "")), CONTEXT)
                         .value("scope.scope"));
+    }
+
+    /** Under all that is recorded with it, and not again while it stands. */
+    @Test
+    void whoCloses_signs() {
+        SummaryWritten summary = new SummaryWritten("Dust", "Cleaned", "Runs cool");
+        Signed signature = new Signed(Signatory.ASSIGNEE);
+        JobSheet unsigned = sheet(summary);
+        assertEquals(List.of(signature), facts(read("document", unsigned, "then", "move"), unsigned));
+        JobSheet signed = sheet(summary, signature);
+        assertEquals(List.of(), read("document", signed, "then", "move").acts());
+        String[] lesson = {"knowledge.learned", "NOTHING", "knowledge.text", "Common", "then", "stay"};
+        KnowledgeLinked nothing = new KnowledgeLinked(Lesson.NOTHING, "Common");
+        assertEquals(List.of(nothing), facts(read("document", signed, lesson), signed));
+        lesson[5] = "move";
+        assertEquals(List.of(nothing, signature), facts(read("document", signed, lesson), signed));
     }
 
     @Test

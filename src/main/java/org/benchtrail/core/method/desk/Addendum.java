@@ -5,6 +5,8 @@ import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Persons;
 import org.benchtrail.core.method.Situation;
+import org.benchtrail.core.method.Telling;
+import org.benchtrail.core.method.Told;
 import org.benchtrail.core.text.FieldChecks;
 
 /** Something added to the papers of a closed ticket: a remark, a better cause, a forgotten part. The ticket stays closed. */
@@ -53,5 +55,10 @@ public record Addendum(About about, String text) implements DeskFact {
     @Override
     public List<String> story() {
         return List.of(text);
+    }
+
+    @Override
+    public String told(Telling reader) {
+        return Told.noted(about.words(), text);
     }
 }

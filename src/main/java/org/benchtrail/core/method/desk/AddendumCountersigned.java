@@ -8,6 +8,8 @@ import org.benchtrail.core.method.Part;
 import org.benchtrail.core.method.Persons;
 import org.benchtrail.core.method.Reference;
 import org.benchtrail.core.method.Situation;
+import org.benchtrail.core.method.Telling;
+import org.benchtrail.core.method.Told;
 import org.benchtrail.core.text.FieldChecks;
 
 /** A second person has read an addendum and stands by it. */
@@ -47,5 +49,10 @@ public record AddendumCountersigned(int addendum, String note) implements DeskFa
             throw new Invalid("addendum", "That addendum has been countersigned.");
         }
         return List.of();
+    }
+
+    @Override
+    public String told(Telling reader) {
+        return Told.noted("that of entry " + addendum, note);
     }
 }

@@ -5,6 +5,8 @@ import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Method;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Situation;
+import org.benchtrail.core.method.Telling;
+import org.benchtrail.core.method.Told;
 import org.benchtrail.core.text.FieldChecks;
 import org.jspecify.annotations.Nullable;
 
@@ -50,5 +52,11 @@ public record Asked(AskKind what, @Nullable String requirement, String note) imp
 
     private boolean sameAs(Asked other) {
         return what == other.what && java.util.Objects.equals(requirement, other.requirement);
+    }
+
+    @Override
+    public String told(Telling reader) {
+        return Told.noted(
+                requirement == null ? what.words() : what.words() + " of " + Told.requirement(requirement), note);
     }
 }

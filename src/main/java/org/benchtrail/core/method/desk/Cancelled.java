@@ -13,7 +13,9 @@ import org.benchtrail.core.method.ServerKnowledge;
 import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.method.Stamp;
 import org.benchtrail.core.method.Standing;
+import org.benchtrail.core.method.Telling;
 import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.core.method.Told;
 import org.benchtrail.core.text.FieldChecks;
 import org.jspecify.annotations.Nullable;
 
@@ -74,5 +76,10 @@ public record Cancelled(String reason, @Nullable String duplicateOf) implements 
             throw new Invalid("duplicateOf", "A ticket is no duplicate of itself: give the number of the other one.");
         }
         return List.of();
+    }
+
+    @Override
+    public String told(Telling reader) {
+        return Told.all(reason, duplicateOf == null ? "" : "the same as ticket " + duplicateOf);
     }
 }

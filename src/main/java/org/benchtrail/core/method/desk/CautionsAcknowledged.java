@@ -13,6 +13,8 @@ import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Reference;
 import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.method.StandingFact;
+import org.benchtrail.core.method.Telling;
+import org.benchtrail.core.method.Told;
 
 /**
  * Cautions read and taken, an act of its own before the deed they guard.
@@ -94,5 +96,10 @@ public record CautionsAcknowledged(int about, Set<Caution> cautions) implements 
     @Override
     public List<Reference> references() {
         return List.of(new Reference(about, Fact.class, "about"));
+    }
+
+    @Override
+    public String told(Telling reader) {
+        return "for entry " + about + ": " + Told.list(cautions, Caution::title);
     }
 }

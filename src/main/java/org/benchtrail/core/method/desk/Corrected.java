@@ -13,6 +13,8 @@ import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.ServerKnowledge;
 import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.method.StandingFact;
+import org.benchtrail.core.method.Telling;
+import org.benchtrail.core.method.Told;
 import org.benchtrail.core.text.FieldChecks;
 import org.jspecify.annotations.Nullable;
 
@@ -78,5 +80,14 @@ public record Corrected(int entry, String reason, @Nullable Fact replacement) im
         if (replacement != null && old.correctable() == Correctable.STRUCK) {
             throw new Invalid("replacement", "A calculated result is struck out, and calculated again.");
         }
+    }
+
+    @Override
+    public String told(Telling reader) {
+        return Told.noted(
+                replacement == null
+                        ? "entry " + entry + " struck out"
+                        : "entry " + entry + " now says: " + replacement.told(reader),
+                reason);
     }
 }

@@ -8,6 +8,8 @@ import org.benchtrail.core.method.Move;
 import org.benchtrail.core.method.Persons;
 import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.method.Stamp;
+import org.benchtrail.core.method.Telling;
+import org.benchtrail.core.method.Told;
 import org.benchtrail.core.text.FieldChecks;
 
 public record Escalated(String to, String tried) implements MoveFact {
@@ -39,5 +41,10 @@ public record Escalated(String to, String tried) implements MoveFact {
                 ? List.of()
                 : Missing.rule(
                         "already-escalated", "This ticket is escalated already: record its return first.", "desk");
+    }
+
+    @Override
+    public String told(Telling reader) {
+        return Told.all("to " + to, Told.labelled("tried", tried));
     }
 }

@@ -10,6 +10,8 @@ import org.benchtrail.core.method.Persons;
 import org.benchtrail.core.method.ServerKnowledge;
 import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.method.Stamp;
+import org.benchtrail.core.method.Telling;
+import org.benchtrail.core.method.Told;
 import org.benchtrail.core.text.FieldChecks;
 
 /** Offered to another account, which has it as soon as it takes it. */
@@ -42,5 +44,10 @@ public record HandOverOffered(String to, String note) implements MoveFact {
     @Override
     public Fact completedBy(ServerKnowledge server) {
         return new HandOverOffered(server.worker(to).account(), note);
+    }
+
+    @Override
+    public String told(Telling reader) {
+        return Told.noted("to " + reader.name(to), note);
     }
 }

@@ -13,6 +13,8 @@ import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.ServerKnowledge;
 import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.method.Stamp;
+import org.benchtrail.core.method.Telling;
+import org.benchtrail.core.method.Told;
 import org.benchtrail.core.text.FieldChecks;
 
 /** Taken from the queue, taken when offered, or assigned by a supervisor. */
@@ -58,5 +60,10 @@ public record HandedOver(String to, Set<Role> toRoles, String note) implements M
     public Fact completedBy(ServerKnowledge server) {
         Actor taker = server.worker(to);
         return new HandedOver(taker.account(), taker.roles(), note);
+    }
+
+    @Override
+    public String told(Telling reader) {
+        return Told.noted("to " + reader.name(to), note);
     }
 }

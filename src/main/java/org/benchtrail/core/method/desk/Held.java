@@ -10,6 +10,8 @@ import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Move;
 import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.method.Stamp;
+import org.benchtrail.core.method.Telling;
+import org.benchtrail.core.method.Told;
 import org.benchtrail.core.text.FieldChecks;
 
 public record Held(WaitingFor waitingFor, Instant followUp, String note) implements MoveFact {
@@ -45,5 +47,10 @@ public record Held(WaitingFor waitingFor, Instant followUp, String note) impleme
         return s.sheet().course().hold() == null
                 ? List.of()
                 : Missing.rule("already-on-hold", "This ticket is on hold already: resume it first.", "desk");
+    }
+
+    @Override
+    public String told(Telling reader) {
+        return Told.noted("until " + reader.time(followUp) + ", waiting for " + waitingFor.words(), note);
     }
 }

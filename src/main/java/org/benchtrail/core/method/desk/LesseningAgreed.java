@@ -9,6 +9,8 @@ import org.benchtrail.core.method.Part;
 import org.benchtrail.core.method.Reference;
 import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.Situation;
+import org.benchtrail.core.method.Telling;
+import org.benchtrail.core.method.Told;
 import org.benchtrail.core.text.FieldChecks;
 
 /**
@@ -50,5 +52,10 @@ public record LesseningAgreed(int correction, String reason) implements DeskFact
                     "No correction with that number waits for agreement: it was agreed to, put back, or changed again.");
         }
         return List.of();
+    }
+
+    @Override
+    public String told(Telling reader) {
+        return Told.noted("to that of entry " + correction, reason);
     }
 }

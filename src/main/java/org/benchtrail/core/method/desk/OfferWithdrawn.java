@@ -8,6 +8,7 @@ import org.benchtrail.core.method.Move;
 import org.benchtrail.core.method.Persons;
 import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.method.Stamp;
+import org.benchtrail.core.method.Telling;
 import org.benchtrail.core.text.FieldChecks;
 
 /** An offer taken back by who has the ticket, or declined by whom it was offered to. */
@@ -40,5 +41,10 @@ public record OfferWithdrawn(String note) implements MoveFact {
         return s.sheet().course().offered() == null
                 ? Missing.rule("not-offered", "This ticket is not offered to anybody.", "desk")
                 : List.of();
+    }
+
+    @Override
+    public String told(Telling reader) {
+        return note;
     }
 }

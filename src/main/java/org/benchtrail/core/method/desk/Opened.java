@@ -16,6 +16,8 @@ import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.ServerOnly;
 import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.method.StandingFact;
+import org.benchtrail.core.method.Telling;
+import org.benchtrail.core.method.Told;
 import org.benchtrail.core.method.Wording;
 import org.benchtrail.core.text.FieldChecks;
 import org.jspecify.annotations.Nullable;
@@ -90,5 +92,18 @@ public record Opened(
         return same
                 ? List.of()
                 : Missing.rule("not-correctable", "Number, requester and assignee are not corrected here.", "desk");
+    }
+
+    @Override
+    public String told(Telling reader) {
+        return Told.all(
+                title,
+                words,
+                device,
+                place,
+                category.title(),
+                impact.words(),
+                urgency.words(),
+                assignee == null ? "nobody has it yet" : "for " + reader.name(assignee));
     }
 }

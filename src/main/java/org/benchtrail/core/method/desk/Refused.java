@@ -5,6 +5,8 @@ import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.ServerOnly;
 import org.benchtrail.core.method.Situation;
+import org.benchtrail.core.method.Telling;
+import org.benchtrail.core.method.Told;
 
 /** An act that was refused, and the codes of what was missing. Its actor is whoever tried. */
 @ServerOnly
@@ -16,5 +18,10 @@ public record Refused(String act, List<String> missing) implements DeskFact {
     @Override
     public List<Missing> refusedTo(Actor actor, Situation s) {
         return Missing.rule("not-an-act", "A ticket is opened once, and nobody records a refusal by hand.", "trail");
+    }
+
+    @Override
+    public String told(Telling reader) {
+        return Told.noted(act.replace('-', ' '), Told.list(missing, Told::requirement));
     }
 }

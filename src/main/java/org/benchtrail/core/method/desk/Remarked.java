@@ -9,6 +9,8 @@ import org.benchtrail.core.method.Persons;
 import org.benchtrail.core.method.Reference;
 import org.benchtrail.core.method.Requirements;
 import org.benchtrail.core.method.Situation;
+import org.benchtrail.core.method.Telling;
+import org.benchtrail.core.method.Told;
 import org.benchtrail.core.text.FieldChecks;
 import org.jspecify.annotations.Nullable;
 
@@ -42,5 +44,10 @@ public record Remarked(@Nullable Integer entry, @Nullable String requirement, St
             throw new Invalid("requirement", "There is no requirement '" + requirement + "'.");
         }
         return List.of();
+    }
+
+    @Override
+    public String told(Telling reader) {
+        return requirement == null ? text : Told.noted("on " + Told.requirement(requirement), text);
     }
 }

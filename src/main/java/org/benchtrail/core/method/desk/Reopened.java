@@ -8,6 +8,7 @@ import org.benchtrail.core.method.Move;
 import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.method.Stamp;
+import org.benchtrail.core.method.Telling;
 import org.benchtrail.core.text.FieldChecks;
 
 public record Reopened(String reason) implements MoveFact {
@@ -44,5 +45,10 @@ public record Reopened(String reason) implements MoveFact {
                         "It was closed more than " + s.policy().reopenWindow().toDays()
                                 + " days ago: a supervisor reopens it, or open a new ticket.",
                         "desk");
+    }
+
+    @Override
+    public String told(Telling reader) {
+        return reason;
     }
 }

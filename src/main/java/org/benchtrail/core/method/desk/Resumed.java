@@ -6,6 +6,7 @@ import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Move;
 import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.method.Stamp;
+import org.benchtrail.core.method.Telling;
 
 public record Resumed() implements MoveFact {
     @Override
@@ -23,5 +24,10 @@ public record Resumed() implements MoveFact {
         return s.sheet().course().hold() == null
                 ? Missing.rule("not-on-hold", "This ticket is not on hold.", "desk")
                 : List.of();
+    }
+
+    @Override
+    public String told(Telling reader) {
+        return "";
     }
 }

@@ -4,7 +4,9 @@ import org.benchtrail.core.method.Course;
 import org.benchtrail.core.method.Move;
 import org.benchtrail.core.method.Stamp;
 import org.benchtrail.core.method.Step;
+import org.benchtrail.core.method.Telling;
 import org.benchtrail.core.method.TheoryFate;
+import org.benchtrail.core.method.Told;
 import org.benchtrail.core.text.FieldChecks;
 
 /** Carrying out the plan showed the theory wrong, or an action failed. */
@@ -29,5 +31,10 @@ public record Rethought(String reason, boolean theoryWrong) implements MoveFact 
     @Override
     public TheoryFate theoryFate() {
         return theoryWrong ? TheoryFate.SHOWN_WRONG : TheoryFate.UNTOUCHED;
+    }
+
+    @Override
+    public String told(Telling reader) {
+        return Told.all(reason, theoryWrong ? "the theory is wrong" : "the theory still stands");
     }
 }

@@ -8,6 +8,7 @@ import org.benchtrail.core.method.Move;
 import org.benchtrail.core.method.Persons;
 import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.method.Stamp;
+import org.benchtrail.core.method.Telling;
 import org.benchtrail.core.text.FieldChecks;
 
 public record Returned(String note) implements MoveFact {
@@ -37,5 +38,10 @@ public record Returned(String note) implements MoveFact {
         return s.sheet().course().escalation() == null
                 ? Missing.rule("not-escalated", "This ticket is not escalated.", "desk")
                 : List.of();
+    }
+
+    @Override
+    public String told(Telling reader) {
+        return note;
     }
 }

@@ -4,6 +4,7 @@ import org.benchtrail.core.method.Course;
 import org.benchtrail.core.method.Move;
 import org.benchtrail.core.method.Stamp;
 import org.benchtrail.core.method.Step;
+import org.benchtrail.core.method.Telling;
 import org.benchtrail.core.method.TheoryFate;
 
 /** The active theory is ruled out; a new round starts at theorize. */
@@ -21,5 +22,10 @@ public record RuledOut() implements MoveFact {
     @Override
     public TheoryFate theoryFate() {
         return TheoryFate.RULED_OUT;
+    }
+
+    @Override
+    public String told(Telling reader) {
+        return "";
     }
 }

@@ -6,6 +6,7 @@ import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Part;
 import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.Situation;
+import org.benchtrail.core.method.Telling;
 import org.benchtrail.core.text.FieldChecks;
 
 /** A mentor does not sign the work as it is, and says what has to be put right first. */
@@ -33,5 +34,10 @@ public record SentBack(String reason) implements DeskFact {
         return s.sheet().workedBy(Role.TRAINEE)
                 ? List.of()
                 : Missing.rule("nothing-to-sign", "No trainee has worked on this ticket.", "mentor-signed");
+    }
+
+    @Override
+    public String told(Telling reader) {
+        return reason;
     }
 }

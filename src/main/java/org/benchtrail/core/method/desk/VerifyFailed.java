@@ -5,7 +5,9 @@ import org.benchtrail.core.method.Later;
 import org.benchtrail.core.method.Move;
 import org.benchtrail.core.method.Stamp;
 import org.benchtrail.core.method.Step;
+import org.benchtrail.core.method.Telling;
 import org.benchtrail.core.method.TheoryFate;
+import org.benchtrail.core.method.Told;
 import org.benchtrail.core.text.FieldChecks;
 import org.jspecify.annotations.Nullable;
 
@@ -40,5 +42,11 @@ public record VerifyFailed(String reason, @Later @Nullable Boolean persists) imp
     @Override
     public TheoryFate theoryFate() {
         return Boolean.FALSE.equals(persists) ? TheoryFate.UNTOUCHED : TheoryFate.NOT_CURED;
+    }
+
+    @Override
+    public String told(Telling reader) {
+        return Told.all(
+                reason, theoryFate() == TheoryFate.NOT_CURED ? "a symptom persists" : "only something new appeared");
     }
 }

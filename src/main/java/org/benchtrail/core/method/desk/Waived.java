@@ -10,6 +10,8 @@ import org.benchtrail.core.method.Requirement;
 import org.benchtrail.core.method.Requirements;
 import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.Situation;
+import org.benchtrail.core.method.Telling;
+import org.benchtrail.core.method.Told;
 import org.benchtrail.core.text.FieldChecks;
 
 /** A supervisor lets one requirement go unmet. */
@@ -50,5 +52,10 @@ public record Waived(String requirement, String reason) implements DeskFact {
         return missing
                 ? List.of()
                 : Missing.rule("nothing-to-waive", "Nothing is missing there now, so nothing can be waived.", "step");
+    }
+
+    @Override
+    public String told(Telling reader) {
+        return Told.noted(Told.requirement(requirement), reason);
     }
 }

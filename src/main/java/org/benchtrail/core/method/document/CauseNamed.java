@@ -1,5 +1,7 @@
 package org.benchtrail.core.method.document;
 
+import org.benchtrail.core.method.Telling;
+import org.benchtrail.core.method.Told;
 import org.benchtrail.core.text.FieldChecks;
 import org.jspecify.annotations.Nullable;
 
@@ -10,5 +12,10 @@ public record CauseNamed(String cause, @Nullable String causeId, Sureness surene
         causeId = t.orNull("causeId", causeId, FieldChecks.LINE);
         t.require(sureness != null, "sureness", "Say how the cause is known.");
         t.done();
+    }
+
+    @Override
+    public String told(Telling reader) {
+        return Told.all(cause, sureness.words());
     }
 }

@@ -54,14 +54,24 @@ public enum DocumentRequirement implements Requirement {
         if (!unwritten.isEmpty()) {
             return unwritten;
         }
-        Optional<StandingFact<Signed>> last = signature(s.sheet(), Signatory.ASSIGNEE, 0)
-                .filter(x -> x.stamp().by().equals(s.sheet().course().assignee()));
-        if (last.isEmpty()) {
+        if (assigneesSignature(s.sheet()).isEmpty()) {
             return "Sign the summary.";
         }
-        return last.get().isAfter(lastChange(s.sheet()))
+        return isSignedByAssignee(s.sheet())
                 ? ""
                 : "Cause, summary, lesson or effort changed after it was signed: read it and sign it again.";
+    }
+
+    private static Optional<StandingFact<Signed>> assigneesSignature(JobSheet sheet) {
+        return signature(sheet, Signatory.ASSIGNEE, 0)
+                .filter(x -> x.stamp().by().equals(sheet.course().assignee()));
+    }
+
+    /** Whether the assignee has signed what the ticket leaves behind, as it stands. */
+    public static boolean isSignedByAssignee(JobSheet sheet) {
+        return assigneesSignature(sheet)
+                .filter(x -> x.isAfter(lastChange(sheet)))
+                .isPresent();
     }
 
     private static String mentor(Situation s) {

@@ -1,6 +1,8 @@
 package org.benchtrail.core.method.document;
 
 import org.benchtrail.core.method.Correctable;
+import org.benchtrail.core.method.Telling;
+import org.benchtrail.core.method.Told;
 import org.benchtrail.core.text.FieldChecks;
 
 public record EffortRecorded(int minutes, String parts) implements DocumentFact {
@@ -14,5 +16,10 @@ public record EffortRecorded(int minutes, String parts) implements DocumentFact 
     @Override
     public Correctable correctable() {
         return Correctable.REPLACED;
+    }
+
+    @Override
+    public String told(Telling reader) {
+        return Told.noted(minutes + " min", parts);
     }
 }

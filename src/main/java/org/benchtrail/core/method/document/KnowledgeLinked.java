@@ -1,6 +1,8 @@
 package org.benchtrail.core.method.document;
 
 import org.benchtrail.core.method.Later;
+import org.benchtrail.core.method.Telling;
+import org.benchtrail.core.method.Told;
 import org.benchtrail.core.text.FieldChecks;
 import org.jspecify.annotations.Nullable;
 
@@ -29,5 +31,10 @@ public record KnowledgeLinked(
     /** With the known cause in words only. */
     public KnowledgeLinked(Lesson learned, String text) {
         this(learned, text, null);
+    }
+
+    @Override
+    public String told(Telling reader) {
+        return Told.noted(known == null ? learned.words() : learned.words() + ", number " + known, text);
     }
 }

@@ -8,6 +8,8 @@ import org.benchtrail.core.method.Part;
 import org.benchtrail.core.method.Persons;
 import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.Situation;
+import org.benchtrail.core.method.Telling;
+import org.benchtrail.core.method.Told;
 import org.benchtrail.core.text.FieldChecks;
 
 /** A signature under the latest summary; who signed stands in the entry's stamp. */
@@ -46,5 +48,10 @@ public record Signed(Signatory signatory) implements DocumentFact {
             throw new Invalid("summary", "Write the summary before it is signed.");
         }
         return List.of();
+    }
+
+    @Override
+    public String told(Telling reader) {
+        return "as " + Told.plain(signatory);
     }
 }

@@ -1,6 +1,8 @@
 package org.benchtrail.core.method.document;
 
 import java.util.List;
+import org.benchtrail.core.method.Telling;
+import org.benchtrail.core.method.Told;
 import org.benchtrail.core.text.FieldChecks;
 
 public record SummaryWritten(String findings, String actions, String outcome) implements DocumentFact {
@@ -15,5 +17,13 @@ public record SummaryWritten(String findings, String actions, String outcome) im
     @Override
     public List<String> story() {
         return List.of(findings, actions, outcome);
+    }
+
+    @Override
+    public String told(Telling reader) {
+        return Told.all(
+                Told.labelled("found", findings),
+                Told.labelled("done", actions),
+                Told.labelled("how it ended", outcome));
     }
 }

@@ -12,6 +12,8 @@ import org.benchtrail.core.method.Later;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.ServerKnowledge;
 import org.benchtrail.core.method.StandingFact;
+import org.benchtrail.core.method.Telling;
+import org.benchtrail.core.method.Told;
 import org.benchtrail.core.method.Wording;
 import org.benchtrail.core.text.FieldChecks;
 import org.jspecify.annotations.Nullable;
@@ -104,5 +106,13 @@ public record AttachmentAdded(
     @Override
     public List<Wording> wordings() {
         return List.of(new Wording(shows, Source.SEEN));
+    }
+
+    @Override
+    public String told(Telling reader) {
+        return Told.all(
+                Told.noted(fileName, shows),
+                deviceTime == null ? "" : "taken " + reader.time(deviceTime) + " by the clock of the device",
+                scaledFrom == null ? "" : "made smaller, from " + scaledFrom);
     }
 }

@@ -4,6 +4,8 @@ import java.util.List;
 import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.method.Correctable;
 import org.benchtrail.core.method.ServerOnly;
+import org.benchtrail.core.method.Telling;
+import org.benchtrail.core.method.Told;
 import org.benchtrail.core.text.FieldChecks;
 
 /**
@@ -51,5 +53,10 @@ public record BenchResultAttached(
     @Override
     public Correctable correctable() {
         return Correctable.STRUCK;
+    }
+
+    @Override
+    public String told(Telling reader) {
+        return Told.all(Told.labelled(title, verdict), reason);
     }
 }

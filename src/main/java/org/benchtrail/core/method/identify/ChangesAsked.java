@@ -2,10 +2,13 @@ package org.benchtrail.core.method.identify;
 
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 import org.benchtrail.core.diagnosis.Source;
 import org.benchtrail.core.method.EnumCopies;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Sign;
+import org.benchtrail.core.method.Telling;
+import org.benchtrail.core.method.Told;
 import org.benchtrail.core.method.Wording;
 import org.benchtrail.core.text.FieldChecks;
 
@@ -43,5 +46,21 @@ public record ChangesAsked(Map<ChangeKind, ChangeAnswer> answers, String note) i
     @Override
     public List<Wording> wordings() {
         return List.of(new Wording(note, Source.REPORTED));
+    }
+
+    @Override
+    public String told(Telling reader) {
+        String changed = those(ChangeAnswer.YES);
+        String unknown = those(ChangeAnswer.UNKNOWN);
+        String words = changed.isEmpty() ? "nothing known to have changed" : "changed: " + changed;
+        return Told.noted(unknown.isEmpty() ? words : words + "; unknown: " + unknown, note);
+    }
+
+    private String those(ChangeAnswer answer) {
+        return Told.list(
+                Stream.of(ChangeKind.values())
+                        .filter(kind -> answers.get(kind) == answer)
+                        .toList(),
+                ChangeKind::words);
     }
 }

@@ -1,6 +1,8 @@
 package org.benchtrail.core.method.identify;
 
 import org.benchtrail.core.method.Lasts;
+import org.benchtrail.core.method.Telling;
+import org.benchtrail.core.method.Told;
 import org.benchtrail.core.text.FieldChecks;
 
 public record DataAnswered(DataState state, String note) implements IdentifyFact {
@@ -15,5 +17,10 @@ public record DataAnswered(DataState state, String note) implements IdentifyFact
     @Override
     public Lasts lasts() {
         return Lasts.UNTIL_REOPENED;
+    }
+
+    @Override
+    public String told(Telling reader) {
+        return Told.noted(state.words(), note);
     }
 }

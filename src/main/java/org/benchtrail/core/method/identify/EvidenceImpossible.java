@@ -1,6 +1,7 @@
 package org.benchtrail.core.method.identify;
 
 import org.benchtrail.core.method.Lasts;
+import org.benchtrail.core.method.Telling;
 import org.benchtrail.core.text.FieldChecks;
 
 public record EvidenceImpossible(String reason) implements IdentifyFact {
@@ -18,5 +19,10 @@ public record EvidenceImpossible(String reason) implements IdentifyFact {
     @Override
     public Lasts lasts() {
         return Lasts.UNTIL_REOPENED;
+    }
+
+    @Override
+    public String told(Telling reader) {
+        return reason;
     }
 }

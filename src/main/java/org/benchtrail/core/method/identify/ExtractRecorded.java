@@ -3,6 +3,8 @@ package org.benchtrail.core.method.identify;
 import java.util.List;
 import org.benchtrail.core.diagnosis.Source;
 import org.benchtrail.core.method.Correctable;
+import org.benchtrail.core.method.Telling;
+import org.benchtrail.core.method.Told;
 import org.benchtrail.core.method.Wording;
 import org.benchtrail.core.text.FieldChecks;
 
@@ -28,5 +30,10 @@ public record ExtractRecorded(String source, String text) implements EvidenceFac
     @Override
     public List<Wording> wordings() {
         return List.of(new Wording(text, Source.SEEN));
+    }
+
+    @Override
+    public String told(Telling reader) {
+        return Told.noted(source, text);
     }
 }

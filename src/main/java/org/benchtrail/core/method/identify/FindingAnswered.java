@@ -13,6 +13,8 @@ import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Later;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Situation;
+import org.benchtrail.core.method.Telling;
+import org.benchtrail.core.method.Told;
 import org.benchtrail.core.text.FieldChecks;
 import org.jspecify.annotations.Nullable;
 
@@ -65,5 +67,10 @@ public record FindingAnswered(
     @Override
     public Optional<CatalogueAnswer> says(JobSheet sheet) {
         return CatalogueAnswer.of(finding, value, source);
+    }
+
+    @Override
+    public String told(Telling reader) {
+        return question + (question.endsWith("?") ? " " : ": ") + value + " (" + Told.plain(source) + ")";
     }
 }

@@ -6,6 +6,8 @@ import org.benchtrail.core.method.Correctable;
 import org.benchtrail.core.method.Fact;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Sign;
+import org.benchtrail.core.method.Telling;
+import org.benchtrail.core.method.Told;
 import org.benchtrail.core.method.Wording;
 import org.benchtrail.core.text.FieldChecks;
 import org.jspecify.annotations.Nullable;
@@ -37,5 +39,10 @@ public record FindingRecorded(String text, boolean driveFailure) implements Evid
     @Override
     public List<Wording> wordings() {
         return List.of(new Wording(text, Source.SEEN));
+    }
+
+    @Override
+    public String told(Telling reader) {
+        return Told.all(text, driveFailure ? "a drive has failed" : "");
     }
 }

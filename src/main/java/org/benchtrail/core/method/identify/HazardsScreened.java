@@ -12,6 +12,8 @@ import org.benchtrail.core.method.Lasts;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Sign;
 import org.benchtrail.core.method.Situation;
+import org.benchtrail.core.method.Telling;
+import org.benchtrail.core.method.Told;
 import org.benchtrail.core.text.FieldChecks;
 
 /**
@@ -82,5 +84,15 @@ public record HazardsScreened(Map<Hazard, Boolean> present) implements IdentifyF
                 .filter(h -> latest)
                 .map(h -> Sign.of("hazard/" + h.getKey() + (h.getValue() ? "/present" : "/absent")))
                 .toList();
+    }
+
+    @Override
+    public String told(Telling reader) {
+        String found = Told.list(
+                Stream.of(Hazard.values())
+                        .filter(h -> Boolean.TRUE.equals(present.get(h)))
+                        .toList(),
+                Hazard::words);
+        return found.isEmpty() ? "none found" : "found: " + found;
     }
 }

@@ -1,6 +1,7 @@
 package org.benchtrail.core.method.identify;
 
 import java.util.List;
+import org.benchtrail.core.method.Telling;
 import org.benchtrail.core.text.FieldChecks;
 
 /** Similar tickets and known causes were shown and looked at; the list may be empty. */
@@ -13,5 +14,10 @@ public record LikenessChecked(List<String> shown) implements IdentifyFact {
                 .map(s -> t.optional("shown", s, FieldChecks.LINE))
                 .toList();
         t.done();
+    }
+
+    @Override
+    public String told(Telling reader) {
+        return shown.isEmpty() ? "nothing alike was there" : "looked at " + String.join(", ", shown);
     }
 }

@@ -2,6 +2,8 @@ package org.benchtrail.core.method.identify;
 
 import java.util.List;
 import org.benchtrail.core.diagnosis.Source;
+import org.benchtrail.core.method.Telling;
+import org.benchtrail.core.method.Told;
 import org.benchtrail.core.method.Wording;
 import org.benchtrail.core.text.FieldChecks;
 
@@ -19,5 +21,10 @@ public record LogsReviewed(boolean looked, String note) implements IdentifyFact 
     @Override
     public List<Wording> wordings() {
         return List.of(new Wording(note, Source.SEEN));
+    }
+
+    @Override
+    public String told(Telling reader) {
+        return Told.noted(looked ? "read" : "not read", note);
     }
 }

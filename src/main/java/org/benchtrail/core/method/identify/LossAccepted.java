@@ -1,5 +1,7 @@
 package org.benchtrail.core.method.identify;
 
+import org.benchtrail.core.method.Telling;
+import org.benchtrail.core.method.Told;
 import org.benchtrail.core.text.FieldChecks;
 
 /**
@@ -14,5 +16,10 @@ public record LossAccepted(String owner, String how) implements IdentifyFact {
         owner = t.required("owner", owner, FieldChecks.LINE, "Say who owns the data.");
         how = t.required("how", how, FieldChecks.PARAGRAPH, "Say how and when they accepted the loss.");
         t.done();
+    }
+
+    @Override
+    public String told(Telling reader) {
+        return Told.noted("by " + owner, how);
     }
 }

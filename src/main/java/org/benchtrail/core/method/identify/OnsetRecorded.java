@@ -2,6 +2,8 @@ package org.benchtrail.core.method.identify;
 
 import java.util.List;
 import org.benchtrail.core.diagnosis.Source;
+import org.benchtrail.core.method.Telling;
+import org.benchtrail.core.method.Told;
 import org.benchtrail.core.method.Wording;
 import org.benchtrail.core.text.FieldChecks;
 
@@ -17,5 +19,10 @@ public record OnsetRecorded(boolean known, String when) implements IdentifyFact 
     @Override
     public List<Wording> wordings() {
         return List.of(new Wording(when, Source.REPORTED));
+    }
+
+    @Override
+    public String told(Telling reader) {
+        return known ? when : Told.noted("nobody knows", when);
     }
 }

@@ -7,6 +7,8 @@ import org.benchtrail.core.method.Correctable;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Reference;
 import org.benchtrail.core.method.Situation;
+import org.benchtrail.core.method.Telling;
+import org.benchtrail.core.method.Told;
 import org.benchtrail.core.text.FieldChecks;
 
 /**
@@ -80,5 +82,10 @@ public record PictureMarked(int picture, MarkKind mark, int fromX, int fromY, in
             throw new Invalid("picture", "There are " + MOST + " marks on this picture: withdraw one first.");
         }
         return List.of();
+    }
+
+    @Override
+    public String told(Telling reader) {
+        return Told.noted("on the picture of entry " + picture + ", " + mark.words(), text);
     }
 }

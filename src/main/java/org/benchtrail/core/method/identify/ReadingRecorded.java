@@ -22,6 +22,8 @@ import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.ServerKnowledge;
 import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.method.StandingFact;
+import org.benchtrail.core.method.Telling;
+import org.benchtrail.core.method.Told;
 import org.benchtrail.core.method.test.ResultRecorded;
 import org.benchtrail.core.text.FieldChecks;
 import org.jspecify.annotations.Nullable;
@@ -244,5 +246,33 @@ public record ReadingRecorded(
     @Override
     public Optional<CatalogueAnswer> says(JobSheet sheet) {
         return CatalogueAnswer.of(this);
+    }
+
+    @Override
+    public String told(Telling reader) {
+        return Told.all(
+                quantity + ", " + point + ": " + value + " " + unit + ", " + verdictWords(),
+                Told.labelled("limit", limitWords() + (limitSource.isEmpty() ? "" : ", " + limitSource)),
+                instrument + (accuracy == null ? "" : " \u00b1 " + accuracy));
+    }
+
+    private String verdictWords() {
+        return switch (verdict()) {
+            case WITHIN -> "within its limit";
+            case OUTSIDE -> "outside its limit";
+            case TOO_CLOSE -> "too close to its limit to call";
+            case NOT_JUDGED -> "no limit given";
+        };
+    }
+
+    /** Its limit with the unit; empty if there is none. */
+    public String limitWords() {
+        if (lower != null && upper != null) {
+            return lower + " to " + upper + "\u202f" + unit;
+        }
+        if (lower != null) {
+            return "at least " + lower + "\u202f" + unit;
+        }
+        return upper == null ? "" : "at most " + upper + "\u202f" + unit;
     }
 }

@@ -5,6 +5,8 @@ import org.benchtrail.core.diagnosis.Source;
 import org.benchtrail.core.method.Fact;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Sign;
+import org.benchtrail.core.method.Telling;
+import org.benchtrail.core.method.Told;
 import org.benchtrail.core.method.Wording;
 import org.benchtrail.core.text.FieldChecks;
 import org.jspecify.annotations.Nullable;
@@ -46,5 +48,10 @@ public record ReproductionTried(Reproduction outcome, String how) implements Ide
     @Override
     public List<Wording> wordings() {
         return List.of(new Wording(how, Source.SEEN));
+    }
+
+    @Override
+    public String told(Telling reader) {
+        return Told.noted(Told.plain(outcome), how);
     }
 }

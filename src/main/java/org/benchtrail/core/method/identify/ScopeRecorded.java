@@ -3,6 +3,8 @@ package org.benchtrail.core.method.identify;
 import java.util.List;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Sign;
+import org.benchtrail.core.method.Telling;
+import org.benchtrail.core.method.Told;
 import org.benchtrail.core.text.FieldChecks;
 
 public record ScopeRecorded(Scope scope, String note) implements IdentifyFact {
@@ -18,5 +20,10 @@ public record ScopeRecorded(Scope scope, String note) implements IdentifyFact {
         return sheet.latest(ScopeRecorded.class).filter(l -> l.fact().equals(this)).stream()
                 .map(l -> Sign.of("scope/" + scope))
                 .toList();
+    }
+
+    @Override
+    public String told(Telling reader) {
+        return Told.noted(scope.words(), note);
     }
 }

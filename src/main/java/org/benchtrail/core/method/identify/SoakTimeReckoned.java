@@ -3,6 +3,8 @@ package org.benchtrail.core.method.identify;
 import org.benchtrail.core.method.Correctable;
 import org.benchtrail.core.method.Fact;
 import org.benchtrail.core.method.ServerOnly;
+import org.benchtrail.core.method.Telling;
+import org.benchtrail.core.method.Told;
 import org.benchtrail.core.text.FieldChecks;
 import org.jspecify.annotations.Nullable;
 
@@ -34,5 +36,10 @@ public record SoakTimeReckoned(int minutes, String basis) implements EvidenceFac
     @Override
     public Correctable correctable() {
         return Correctable.STRUCK;
+    }
+
+    @Override
+    public String told(Telling reader) {
+        return Told.noted(minutes + " min", basis);
     }
 }

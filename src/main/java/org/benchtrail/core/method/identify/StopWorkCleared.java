@@ -7,6 +7,7 @@ import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Part;
 import org.benchtrail.core.method.Persons;
 import org.benchtrail.core.method.Situation;
+import org.benchtrail.core.method.Telling;
 import org.benchtrail.core.text.FieldChecks;
 
 /** A stop-work lifted: what made the place workable again, by somebody who acknowledged what there was to do. */
@@ -46,5 +47,10 @@ public record StopWorkCleared(String how, boolean acknowledged) implements Ident
     @Override
     public boolean possibleWhileStopped() {
         return true;
+    }
+
+    @Override
+    public String told(Telling reader) {
+        return how;
     }
 }

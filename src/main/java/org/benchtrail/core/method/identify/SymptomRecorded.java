@@ -6,6 +6,8 @@ import org.benchtrail.core.method.Correctable;
 import org.benchtrail.core.method.Fact;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Sign;
+import org.benchtrail.core.method.Telling;
+import org.benchtrail.core.method.Told;
 import org.benchtrail.core.method.Wording;
 import org.benchtrail.core.text.FieldChecks;
 import org.jspecify.annotations.Nullable;
@@ -50,5 +52,13 @@ public record SymptomRecorded(String words, String observable, boolean intermitt
     @Override
     public List<Wording> wordings() {
         return List.of(new Wording(words, Source.REPORTED), new Wording(observable, Source.SEEN));
+    }
+
+    @Override
+    public String told(Telling reader) {
+        return Told.all(
+                observable,
+                words.equals(observable) ? "" : Told.labelled("in the requester's words", words),
+                intermittent ? "it comes and goes" : "");
     }
 }

@@ -16,6 +16,8 @@ import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.ServerKnowledge;
 import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.method.StandingFact;
+import org.benchtrail.core.method.Telling;
+import org.benchtrail.core.method.Told;
 import org.benchtrail.core.method.desk.CautionsAcknowledged;
 import org.benchtrail.core.text.FieldChecks;
 import org.jspecify.annotations.Nullable;
@@ -191,5 +193,21 @@ public record ActionPlanned(
         raised.addAll(server.cautionsOfRepair());
         raised.addAll(Caution.usualFor(server.category()));
         return with(raised);
+    }
+
+    @Override
+    public String told(Telling reader) {
+        return Told.all(
+                what,
+                Told.labelled("effect", effect),
+                Told.labelled("impact", impact),
+                Told.labelled("way back", wayBack),
+                Boolean.TRUE.equals(irreversible) ? "irreversible" : "",
+                Boolean.TRUE.equals(touchesStorage) ? "touches storage" : "",
+                severalDevices ? "reaches beyond the one device" : "",
+                highRisk ? "of high risk" : "",
+                cost == null ? "" : Told.labelled("cost", cost),
+                part == null ? "" : Told.labelled("part", part),
+                Told.labelled("cautions", Told.list(cautions, Caution::title)));
     }
 }

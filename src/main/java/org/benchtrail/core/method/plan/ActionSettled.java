@@ -9,6 +9,8 @@ import org.benchtrail.core.method.Gate;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.method.StandingFact;
+import org.benchtrail.core.method.Telling;
+import org.benchtrail.core.method.Told;
 import org.benchtrail.core.method.desk.CautionsAcknowledged;
 import org.benchtrail.core.text.FieldChecks;
 
@@ -55,5 +57,10 @@ public record ActionSettled(int action, Settlement settlement, String note) impl
     @Override
     public boolean changesDevice() {
         return settlement != Settlement.NOT_NEEDED;
+    }
+
+    @Override
+    public String told(Telling reader) {
+        return Told.noted("that of entry " + action + " " + settlement.words(), note);
     }
 }

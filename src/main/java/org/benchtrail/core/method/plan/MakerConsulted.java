@@ -1,5 +1,7 @@
 package org.benchtrail.core.method.plan;
 
+import org.benchtrail.core.method.Telling;
+import org.benchtrail.core.method.Told;
 import org.benchtrail.core.text.FieldChecks;
 
 /** The maker's instructions: the reference, or why there are none for this. */
@@ -17,5 +19,10 @@ public record MakerConsulted(boolean applicable, String text) implements PlanFac
     @Override
     public boolean lateAllowed() {
         return true;
+    }
+
+    @Override
+    public String told(Telling reader) {
+        return Told.noted(applicable ? "what the maker says" : "the maker says nothing on it", text);
     }
 }

@@ -6,6 +6,8 @@ import org.benchtrail.core.method.Later;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.ServerOnly;
 import org.benchtrail.core.method.Situation;
+import org.benchtrail.core.method.Telling;
+import org.benchtrail.core.method.Told;
 import org.benchtrail.core.text.FieldChecks;
 import org.jspecify.annotations.Nullable;
 
@@ -38,5 +40,10 @@ public record PartFitChecked(
     public List<Missing> unsound(Situation s, Actor actor) {
         ActionPlanned.ofThisRound(s.sheet(), action);
         return List.of();
+    }
+
+    @Override
+    public String told(Telling reader) {
+        return Told.noted("the part of entry " + action + " " + fit.words(), basis);
     }
 }

@@ -5,6 +5,8 @@ import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Part;
 import org.benchtrail.core.method.Situation;
+import org.benchtrail.core.method.Telling;
+import org.benchtrail.core.method.Told;
 import org.benchtrail.core.text.FieldChecks;
 
 /** A part that failed its fit check, let through by somebody else with a reason. */
@@ -29,5 +31,10 @@ public record PartOverrideApproved(int action, String reason) implements PlanFac
     public List<Missing> unsound(Situation s, Actor actor) {
         ActionPlanned.ofThisRound(s.sheet(), action);
         return List.of();
+    }
+
+    @Override
+    public String told(Telling reader) {
+        return Told.noted("for entry " + action, reason);
     }
 }

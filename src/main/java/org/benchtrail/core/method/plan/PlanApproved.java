@@ -5,6 +5,8 @@ import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Part;
 import org.benchtrail.core.method.Situation;
+import org.benchtrail.core.method.Telling;
+import org.benchtrail.core.method.Told;
 import org.benchtrail.core.text.FieldChecks;
 
 /** The plan as it stands, approved by somebody else; the actions are those listed by entry number. */
@@ -31,5 +33,10 @@ public record PlanApproved(List<Integer> actions, String note) implements PlanFa
     public List<Missing> unsound(Situation s, Actor actor) {
         actions.forEach(action -> ActionPlanned.ofThisRound(s.sheet(), action));
         return List.of();
+    }
+
+    @Override
+    public String told(Telling reader) {
+        return Told.noted("entries " + Told.list(actions, String::valueOf), note);
     }
 }

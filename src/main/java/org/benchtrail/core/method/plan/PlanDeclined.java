@@ -5,6 +5,7 @@ import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Part;
 import org.benchtrail.core.method.Situation;
+import org.benchtrail.core.method.Telling;
 import org.benchtrail.core.text.FieldChecks;
 
 public record PlanDeclined(String reason) implements PlanFact {
@@ -22,5 +23,10 @@ public record PlanDeclined(String reason) implements PlanFact {
     @Override
     public List<Missing> refusedTo(Actor actor, Situation s) {
         return Approval.refusedTo(actor, s, true);
+    }
+
+    @Override
+    public String told(Telling reader) {
+        return reason;
     }
 }

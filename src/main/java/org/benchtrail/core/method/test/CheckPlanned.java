@@ -15,6 +15,8 @@ import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Reference;
 import org.benchtrail.core.method.ServerKnowledge;
 import org.benchtrail.core.method.StandingFact;
+import org.benchtrail.core.method.Telling;
+import org.benchtrail.core.method.Told;
 import org.benchtrail.core.method.desk.CautionsAcknowledged;
 import org.benchtrail.core.method.identify.ReadingRecorded;
 import org.benchtrail.core.method.theorize.TheoryStated;
@@ -101,5 +103,14 @@ public record CheckPlanned(
         }
         raised.addAll(cautions);
         return new CheckPlanned(theory, what, expectation, touching, raised, finding, expected);
+    }
+
+    @Override
+    public String told(Telling reader) {
+        return Told.all(
+                what,
+                Told.labelled("expected", Told.all(expectation, expected == null ? "" : expected.words())),
+                invasive ? "invasive" : "",
+                Told.labelled("cautions", Told.list(cautions, Caution::title)));
     }
 }

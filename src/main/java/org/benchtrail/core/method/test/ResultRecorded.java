@@ -12,6 +12,8 @@ import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Reference;
 import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.method.StandingFact;
+import org.benchtrail.core.method.Telling;
+import org.benchtrail.core.method.Told;
 import org.benchtrail.core.method.Wording;
 import org.benchtrail.core.method.identify.ReadingRecorded;
 import org.benchtrail.core.text.FieldChecks;
@@ -106,5 +108,10 @@ public record ResultRecorded(
     @Override
     public List<Wording> wordings() {
         return List.of(new Wording(observation, Source.SEEN));
+    }
+
+    @Override
+    public String told(Telling reader) {
+        return Told.noted(outcome.words(), observation);
     }
 }

@@ -4,11 +4,14 @@ import java.util.Collections;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Lasts;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Situation;
+import org.benchtrail.core.method.Telling;
+import org.benchtrail.core.method.Told;
 import org.benchtrail.core.text.FieldChecks;
 
 public record ObviousQuestioned(Map<Obvious, Inspection> looks, String note) implements TheorizeFact {
@@ -46,5 +49,14 @@ public record ObviousQuestioned(Map<Obvious, Inspection> looks, String note) imp
     @Override
     public Lasts lasts() {
         return Lasts.TICKET;
+    }
+
+    @Override
+    public String told(Telling reader) {
+        return Told.all(
+                Told.list(
+                        List.of(Obvious.values()),
+                        o -> o.words() + " " + Told.plain(Objects.requireNonNull(looks.get(o)))),
+                note);
     }
 }

@@ -4,6 +4,8 @@ import java.util.List;
 import org.benchtrail.core.method.Later;
 import org.benchtrail.core.method.Reference;
 import org.benchtrail.core.method.ServerOnly;
+import org.benchtrail.core.method.Telling;
+import org.benchtrail.core.method.Told;
 import org.benchtrail.core.text.FieldChecks;
 import org.jspecify.annotations.Nullable;
 
@@ -68,5 +70,13 @@ public record TheoriesRanked(
         return order.stream()
                 .map(theory -> new Reference(theory, TheoryStated.class, "order"))
                 .toList();
+    }
+
+    @Override
+    public String told(Telling reader) {
+        return Told.all(
+                order.isEmpty() ? "" : "entries " + Told.list(order, String::valueOf),
+                causes == null ? "" : Told.list(causes, c -> c.name() + " " + c.probability()),
+                basis);
     }
 }

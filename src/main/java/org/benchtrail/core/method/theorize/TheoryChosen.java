@@ -2,6 +2,8 @@ package org.benchtrail.core.method.theorize;
 
 import java.util.List;
 import org.benchtrail.core.method.Reference;
+import org.benchtrail.core.method.Telling;
+import org.benchtrail.core.method.Told;
 import org.benchtrail.core.text.FieldChecks;
 
 /**
@@ -27,5 +29,10 @@ public record TheoryChosen(int theory, String reason, String newEvidence) implem
     @Override
     public boolean restsOnRanking() {
         return true;
+    }
+
+    @Override
+    public String told(Telling reader) {
+        return Told.all("that of entry " + theory, reason, newEvidence);
     }
 }

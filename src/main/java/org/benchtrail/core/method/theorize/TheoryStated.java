@@ -8,6 +8,7 @@ import org.benchtrail.core.method.Fact;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.StandingFact;
+import org.benchtrail.core.method.Telling;
 import org.benchtrail.core.method.test.CheckPlanned;
 import org.benchtrail.core.text.FieldChecks;
 import org.jspecify.annotations.Nullable;
@@ -46,5 +47,10 @@ public record TheoryStated(String text, @Nullable String causeId) implements The
                         || !sheet.all(CheckPlanned.class, c -> c.fact().theory() == entry)
                                 .isEmpty();
         return used ? Missing.reliedOn() : List.of();
+    }
+
+    @Override
+    public String told(Telling reader) {
+        return text;
     }
 }

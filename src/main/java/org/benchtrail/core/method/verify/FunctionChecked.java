@@ -11,6 +11,8 @@ import org.benchtrail.core.method.Lasts;
 import org.benchtrail.core.method.Later;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Situation;
+import org.benchtrail.core.method.Telling;
+import org.benchtrail.core.method.Told;
 import org.benchtrail.core.text.FieldChecks;
 import org.jspecify.annotations.Nullable;
 
@@ -77,5 +79,11 @@ public record FunctionChecked(
                                     + ".");
                 });
         return List.of();
+    }
+
+    @Override
+    public String told(Telling reader) {
+        Map<String, ItemState> all = byText(List.of());
+        return Told.noted(Told.list(all.entrySet(), e -> e.getKey() + ": " + Told.plain(e.getValue())), note);
     }
 }

@@ -1,5 +1,7 @@
 package org.benchtrail.core.method.verify;
 
+import org.benchtrail.core.method.Telling;
+import org.benchtrail.core.method.Told;
 import org.benchtrail.core.text.FieldChecks;
 
 /** What keeps it from coming back, or why nothing applies. */
@@ -8,5 +10,10 @@ public record PreventionConsidered(boolean applies, String text) implements Veri
         FieldChecks t = new FieldChecks();
         text = t.required("text", text, FieldChecks.PARAGRAPH, "Name the measure, or say why none applies.");
         t.done();
+    }
+
+    @Override
+    public String told(Telling reader) {
+        return Told.noted(applies ? "there is some" : "none is needed", text);
     }
 }

@@ -1,6 +1,8 @@
 package org.benchtrail.core.method.verify;
 
 import org.benchtrail.core.method.Lasts;
+import org.benchtrail.core.method.Telling;
+import org.benchtrail.core.method.Told;
 import org.benchtrail.core.text.FieldChecks;
 
 public record RequesterAnswered(RequesterState state, int tries, String note) implements VerifyFact {
@@ -19,5 +21,11 @@ public record RequesterAnswered(RequesterState state, int tries, String note) im
     @Override
     public Lasts lasts() {
         return Lasts.UNTIL_WORK;
+    }
+
+    @Override
+    public String told(Telling reader) {
+        return Told.noted(
+                state == RequesterState.NOT_REACHED ? state.words() + ", " + tries + " tries" : state.words(), note);
     }
 }

@@ -6,6 +6,8 @@ import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.method.StandingFact;
+import org.benchtrail.core.method.Telling;
+import org.benchtrail.core.method.Told;
 import org.benchtrail.core.text.FieldChecks;
 
 /** A run under observation after the last action, in minutes. */
@@ -33,5 +35,10 @@ public record SoakRun(int minutes, boolean recurred, String note) implements Ver
                             + " of them are recorded: it cannot have lasted longer.");
         }
         return List.of();
+    }
+
+    @Override
+    public String told(Telling reader) {
+        return Told.noted(minutes + " min, " + (recurred ? "it came back" : "it stayed away"), note);
     }
 }

@@ -4,6 +4,7 @@ import java.util.List;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Situation;
+import org.benchtrail.core.method.Telling;
 import org.benchtrail.core.text.FieldChecks;
 
 /** The device was left to run under observation; from here the server counts. */
@@ -22,5 +23,10 @@ public record SoakStarted(String note) implements VerifyFact {
                         "It runs already: record how long it has run, or that it came back.",
                         "soak-time-passed")
                 : List.of();
+    }
+
+    @Override
+    public String told(Telling reader) {
+        return note;
     }
 }

@@ -5,6 +5,8 @@ import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Situation;
+import org.benchtrail.core.method.Telling;
+import org.benchtrail.core.method.Told;
 import org.benchtrail.core.method.identify.SymptomRecorded;
 import org.benchtrail.core.text.FieldChecks;
 
@@ -23,5 +25,10 @@ public record SymptomRechecked(int symptom, boolean gone, String how) implements
             throw new Invalid("symptom", "Entry " + symptom + " is not there, or not a symptom.");
         }
         return List.of();
+    }
+
+    @Override
+    public String told(Telling reader) {
+        return Told.noted("that of entry " + symptom + (gone ? " is gone" : " is still there"), how);
     }
 }

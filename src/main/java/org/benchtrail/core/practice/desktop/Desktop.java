@@ -94,6 +94,17 @@ public record Desktop(Parameters<DesktopPart> parts, double sink, boolean on, in
         return new Harm(Harm.Kind.DEVICE, sentence, 90, 180);
     }
 
+    /** After a time at idle, with the fan as fast as it is when all is settled: a first-order approach to that. */
+    public Desktop rested(double seconds) {
+        if (!on) {
+            return this;
+        }
+        DesktopHeat heat = new DesktopHeat(parts);
+        DesktopHeat.Settled idle = heat.settled(0);
+        double left = Math.exp(-seconds / heat.timeConstant(idle.speed()));
+        return new Desktop(parts, idle.sink() + (sink - idle.sink()) * left, true, trips);
+    }
+
     public Desktop switched(boolean running) {
         return new Desktop(parts, sink, running, trips);
     }

@@ -54,7 +54,7 @@ public final class DesktopSeed {
     }
 
     /** What people see: at full load its sensor says so, or it slows down, or it switches off. */
-    static boolean isTooHot(Parameters<DesktopPart> parts) {
+    public static boolean isTooHot(Parameters<DesktopPart> parts) {
         DesktopHeat.Settled settled = new DesktopHeat(parts).settled(1);
         return settled.die() + parts.get(SENSOR_OFFSET) >= TOO_HOT || settled.clock() < 1 || settled.trips();
     }

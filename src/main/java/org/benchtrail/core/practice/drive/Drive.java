@@ -98,6 +98,18 @@ public record Drive(
         };
     }
 
+    /** After a time of daily use. */
+    public Drive ran(double minutes) {
+        return used(minutes / 60, 1, damagedFrames);
+    }
+
+    /** After a copy of so many gigabytes, which is what makes the counter of the link rise. */
+    public Drive copied(double gigabytes) {
+        DriveLink link = new DriveLink(parts);
+        double hours = gigabytes * GIGABYTE / link.rate() / SECONDS;
+        return used(hours, 1, damagedFrames + gigabytes * link.errorsPerGigabyte());
+    }
+
     private Done done(Parameters<DrivePart> changed) {
         return new Done(new Drive(changed, counts, damagedFrames, worn, backup, copied), 0, 0, List.of());
     }

@@ -7,11 +7,11 @@ import org.junit.jupiter.api.ClassOrdererContext;
 import org.junit.jupiter.api.Order;
 
 /** Classes that ask for a place come first, all others by name: the same order on every machine. */
-public class TestOrder implements ClassOrderer {
+public class ByPlaceThenName implements ClassOrderer {
     @Override
     public void orderClasses(ClassOrdererContext context) {
         context.getClassDescriptors()
-                .sort(Comparator.<ClassDescriptor>comparingInt(TestOrder::place)
+                .sort(Comparator.<ClassDescriptor>comparingInt(ByPlaceThenName::place)
                         .thenComparing(c -> c.getTestClass().getName()));
     }
 

@@ -1,0 +1,163 @@
+package org.benchtrail.core.practice.job;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import java.util.stream.Stream;
+import org.benchtrail.core.Invalid;
+import org.benchtrail.core.practice.Chance;
+import org.benchtrail.core.practice.desktop.DesktopFault;
+import org.benchtrail.core.practice.desktop.DesktopSeed;
+import org.benchtrail.core.practice.drive.DriveFault;
+import org.benchtrail.core.practice.drive.DriveSeed;
+import org.benchtrail.core.practice.power.PowerFault;
+import org.benchtrail.core.practice.power.PowerSeed;
+import org.benchtrail.core.practice.power.PowerSeed.Leads;
+
+/** The devices that there is practice on. */
+public enum Family {
+    DESKTOP(
+            "A desktop that gets too hot",
+            "Heat",
+            "Desktop gets too hot and slows down",
+            "When I render a film it gets very hot and slow after a while. At rest it is fine.",
+            "render desktop",
+            DesktopAct.values()),
+    DRIVE(
+            "A workstation that waits for its drive",
+            "Storage",
+            "Workstation hangs for seconds at a time",
+            "Opening a drawing takes minutes, and everything hangs in between. There is a backup every night.",
+            "drawing workstation",
+            DriveAct.values()),
+    POWER(
+            "A UPS that does not carry its office",
+            "Power",
+            "Office does not get through an outage",
+            "At the last short outage we were not carried as we should have been. Work was lost.",
+            "office UPS",
+            PowerAct.values());
+
+    private final String title;
+    private final String trade;
+    private final String report;
+    private final String words;
+    private final String device;
+    private final List<DeviceAct> acts;
+
+    Family(String title, String trade, String report, String words, String device, DeviceAct... acts) {
+        this.title = title;
+        this.trade = trade;
+        this.report = report;
+        this.words = words;
+        this.device = device;
+        this.acts = List.of(acts);
+    }
+
+    public String id() {
+        return name().toLowerCase(Locale.ROOT);
+    }
+
+    public String title() {
+        return title;
+    }
+
+    public String trade() {
+        return trade;
+    }
+
+    /** Title of the job, as whoever took the call wrote it. */
+    public String report() {
+        return report;
+    }
+
+    /** What the requester said. */
+    public String words() {
+        return words;
+    }
+
+    public String device() {
+        return device;
+    }
+
+    public List<DeviceAct> acts() {
+        return acts;
+    }
+
+    /** @throws org.benchtrail.core.Invalid if the device knows no such act */
+    public DeviceAct act(String id) {
+        return acts.stream()
+                .filter(a -> a.id().equals(id))
+                .findFirst()
+                .orElseThrow(() -> new Invalid("act", "This device knows no act '" + id + "'."));
+    }
+
+    /** The acts in which the trouble of the report is tried again. */
+    public DeviceAct tried() {
+        return acts.get(acts.size() - 1);
+    }
+
+    /** What may be wrong with it; those that look alike stand beside each other. */
+    public List<String> faults() {
+        return switch (this) {
+            case DESKTOP ->
+                Arrays.stream(DesktopFault.values())
+                        .filter(f -> f != DesktopFault.NONE)
+                        .map(Enum::name)
+                        .toList();
+            case DRIVE ->
+                List.of(
+                        "FAILING_SURFACE",
+                        "SCAR_AND_CABLE",
+                        "DATA_CABLE",
+                        "PORT",
+                        "POWER_PLUG",
+                        "HOT_DRIVE",
+                        "DISK_FULL",
+                        "BACKGROUND_LOAD");
+            case POWER ->
+                List.of(
+                        "WORN_BATTERY",
+                        "BAD_BLOCK",
+                        "SERVER_WITHOUT_BATTERY",
+                        "PRINTER_ON_BATTERY",
+                        "LONG_CIRCUIT",
+                        "SENSITIVITY");
+        };
+    }
+
+    /** The device as it is brought in. */
+    PracticeDevice start(Chance chance, String fault) {
+        return switch (this) {
+            case DESKTOP ->
+                DesktopBench.broughtIn(
+                        chance,
+                        DesktopSeed.draw(chance, DesktopFault.valueOf(fault)).orElseThrow());
+            case DRIVE ->
+                DriveBench.broughtIn(
+                        chance, DriveSeed.draw(chance, drives(fault)).orElseThrow());
+            case POWER ->
+                PowerBench.found(
+                        chance,
+                        PowerSeed.draw(chance, power(fault), leads(fault)).orElseThrow());
+        };
+    }
+
+    private static Set<DriveFault> drives(String fault) {
+        return fault.equals("SCAR_AND_CABLE")
+                ? Set.of(DriveFault.OLD_SCAR, DriveFault.DATA_CABLE)
+                : Set.of(DriveFault.valueOf(fault));
+    }
+
+    private static Leads leads(String fault) {
+        return Stream.of(Leads.values())
+                .filter(l -> l.name().equals(fault))
+                .findFirst()
+                .orElse(Leads.RIGHT);
+    }
+
+    private static PowerFault power(String fault) {
+        return leads(fault) == Leads.RIGHT ? PowerFault.valueOf(fault) : PowerFault.NONE;
+    }
+}

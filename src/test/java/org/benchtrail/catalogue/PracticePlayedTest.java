@@ -1,0 +1,88 @@
+package org.benchtrail.catalogue;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.ByteBuffer;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.TreeMap;
+import org.benchtrail.core.diagnosis.Model;
+import org.benchtrail.core.diagnosis.path.PathCatalogue;
+import org.benchtrail.core.practice.job.Family;
+import org.benchtrail.core.practice.job.Truth;
+import org.benchtrail.core.training.Players;
+import org.benchtrail.core.training.Ties;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+
+/**
+ * Practice jobs played by machine with the delivered catalogue: by its next best act, and by the commonest cause repaired at
+ * once. {@code -Dpractice.seeds=200} is the long form.
+ */
+class PracticePlayedTest {
+    private static final int SEEDS = Integer.getInteger("practice.seeds", 30);
+    private static final CatalogueVersion DELIVERED =
+            CatalogueVersion.of(1, CatalogueFile.delivered(), PathCatalogue.NONE);
+
+    static Truth truth(Family family, int number) {
+        byte[] seed = ByteBuffer.allocate(32).putInt(28, number).array();
+        List<String> faults = family.faults();
+        String drawn = Truth.of(family, seed).seed();
+        return new Truth(family, drawn, faults.get(number % faults.size()));
+    }
+
+    @ParameterizedTest
+    @EnumSource(Family.class)
+    void everySeed_isSolvableAndNotGuessable(Family family) {
+        Model model = DELIVERED.model(Ties.of(family).category()).orElseThrow();
+        double most = model.category().escalateMinutes();
+        Map<String, int[]> byFault = new TreeMap<>();
+        int solved = 0;
+        int guessed = 0;
+        double minutes = 0;
+        double guessing = 0;
+        double least = 0;
+        List<String> faults = new ArrayList<>();
+        Map<String, Double> spent = new HashMap<>();
+        for (int i = 0; i < SEEDS; i++) {
+            Truth truth = truth(family, i);
+            Players players = new Players(truth, model);
+            Players.Result best = players.recommended();
+            Players.Result guess = players.firstCause();
+            double bound = players.leastMinutes().orElseThrow();
+            int[] counts = byFault.computeIfAbsent(truth.fault(), f -> new int[2]);
+            counts[0]++;
+            if (best.solved() && best.minutes() <= most) {
+                solved++;
+                counts[1]++;
+                assertTrue(bound <= best.minutes(), truth.fault() + " " + i + ": " + bound + " > " + best.minutes());
+            }
+            spent.merge(truth.fault(), best.minutes(), Double::sum);
+            guessed += guess.solved() ? 1 : 0;
+            minutes += best.minutes();
+            guessing += guess.minutes();
+            least += bound;
+        }
+        byFault.forEach((fault, counts) -> faults.add(String.format(
+                Locale.ROOT, "%s %d/%d in %.0f", fault, counts[1], counts[0], spent.get(fault) / counts[0])));
+        System.out.printf(
+                Locale.ROOT,
+                "practice %s: recommended %d of %d, mean %.0f min; first cause %d, mean %.0f; least %.0f; %s%n",
+                family.id(),
+                solved,
+                SEEDS,
+                minutes / SEEDS,
+                guessed,
+                guessing / SEEDS,
+                least / SEEDS,
+                faults);
+        assertTrue(solved >= 0.95 * SEEDS, faults::toString);
+        assertTrue(guessed < 0.4 * SEEDS);
+        assertTrue(minutes < guessing);
+        assertEquals(family.faults().size(), byFault.size());
+    }
+}
