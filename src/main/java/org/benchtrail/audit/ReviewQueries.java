@@ -9,6 +9,7 @@ import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.benchtrail.core.audit.AuditAct.Marked;
@@ -118,7 +119,9 @@ class ReviewQueries {
                 gate(row.gate()),
                 row.question().question(),
                 row.question().usual().name(),
-                row.cited().stream().map(e -> viewing.line(facts.get(e))).toList(),
+                row.cited().stream()
+                        .map(e -> viewing.line(Objects.requireNonNull(facts.get(e))))
+                        .toList(),
                 ReviewView.marks(),
                 Arrays.stream(DefectClass.values())
                         .filter(c -> c.insteadOf(row.question().usual()))
