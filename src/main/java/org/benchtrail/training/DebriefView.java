@@ -94,7 +94,7 @@ record DebriefView(
     private static String named(PracticeJob job, JobSheet sheet, Model model) {
         Optional<CauseNamed> named = sheet.latest(CauseNamed.class).map(n -> n.fact());
         Set<String> right =
-                Ties.of(job.truth().family()).causes().get(job.truth().fault());
+                Ties.of(job.truth().family()).causes().getOrDefault(job.truth().fault(), Set.of());
         return named.map(n -> n.cause() + (isRight(n, right, model) ? ": right" : ": not what was wrong"))
                 .orElse("");
     }

@@ -40,16 +40,17 @@ final class DeviceFacts {
 
     private static ReadingRecorded reading(Seen seen, Seen.Gauge gauge, Optional<Finding> asked) {
         Limits limits = asked.map(Finding::limits).orElse(null);
-        boolean limited = limits != null && (limits.low() != null || limits.high() != null);
+        String lower = limits == null ? null : decimal(limits.low());
+        String upper = limits == null ? null : decimal(limits.high());
         return new ReadingRecorded(
                 gauge.quantity(),
                 seen.value(),
                 gauge.unit(),
                 gauge.point(),
                 gauge.instrument(),
-                limited ? decimal(limits.low()) : null,
-                limited ? decimal(limits.high()) : null,
-                limited ? "cause catalogue" : "",
+                lower,
+                upper,
+                lower == null && upper == null ? "" : "cause catalogue",
                 null,
                 null,
                 asked.map(Finding::id).orElse(null));

@@ -80,7 +80,7 @@ final class OnTheBench {
                 .map(c -> Said.of(c.fact().note()).words())
                 .filter(words -> PUT_IN.stream().anyMatch(words::contains))
                 .isPresent();
-        return putIn && changes.contains(ChangeKind.HARDWARE.name())
+        return (putIn && changes.contains(ChangeKind.HARDWARE.name()))
                 || SET.stream().map(Enum::name).anyMatch(changes::contains);
     }
 
