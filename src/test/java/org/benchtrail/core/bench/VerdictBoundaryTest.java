@@ -278,6 +278,7 @@ class VerdictBoundaryTest {
         Result two = Endurance.calculate(
                 new Endurance.Input(1000, List.of(new Endurance.Sample(0, 80), new Endurance.Sample(10, 90))));
         assertVerdict(Level.UNDECIDED, "endurance left, by two readings only", two);
+        assertTrue(two.judgement().reason().contains("two readings give no interval"), two.judgement()::reason);
         assertFalse(
                 two.judgement().reason().contains("perhaps only"),
                 two.judgement().reason());
