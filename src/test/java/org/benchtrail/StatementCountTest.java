@@ -123,7 +123,10 @@ class StatementCountTest {
      */
     @ParameterizedTest
     @CsvSource({
-        "/today, 15",
+        "/today, 17",
+        "/audit, 4",
+        "/audit/plan, 8",
+        "/my-reviews, 4",
         "/queue, 10",
         "/queue?standing=CLOSED&text=lamp&sort=priority-back, 10",
         "/queue.csv?due=week, 3",

@@ -11,7 +11,7 @@ import org.eclipse.microprofile.config.inject.ConfigProperty;
 
 /** With the embedded database: loads the demo and says where it is and who can sign in. */
 @ApplicationScoped
-class DemoStart {
+public class DemoStart {
     private static final String PEOPLE = "people.yaml";
     private static final List<String> FILES = List.of(
             "ups-office.yaml", "drive-warning.yaml", "array-member.yaml", "hot-desktop.yaml", "fast-clock.yaml");
@@ -42,13 +42,18 @@ class DemoStart {
         if (!demo) {
             return;
         }
+        load();
+        if (serves) {
+            tellWhere();
+        }
+    }
+
+    /** All of the demo: its people, its site and its tickets; what was loaded before is left alone. */
+    public void load() throws IOException {
         scenarios.load(PEOPLE, text(PEOPLE));
         site.load(text("site.yaml"));
         for (String file : FILES) {
             scenarios.load(file, text(file));
-        }
-        if (serves) {
-            tellWhere();
         }
     }
 

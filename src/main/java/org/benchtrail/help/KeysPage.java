@@ -35,7 +35,8 @@ public class KeysPage {
     private static final List<Key> ON_THE_SHEET = List.of(
             new Key("o", "To what is open in this step"),
             new Key("e", "To the evidence"),
-            new Key("m", "To moving the ticket: hold, hand over, escalate, cancel"));
+            new Key("m", "To moving the ticket: hold, hand over, escalate, cancel"),
+            new Key("1 to 4", "In a review: set the mark"));
 
     @GET
     @Blocking

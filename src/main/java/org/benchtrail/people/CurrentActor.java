@@ -79,6 +79,11 @@ public class CurrentActor {
         return may(Permission.DECIDE_PROPOSALS);
     }
 
+    /** For the navigation: whether this person audits. */
+    public boolean mayReview() {
+        return may(Permission.REVIEW);
+    }
+
     /** For the foot of each page: whether this person answers for the record. */
     public boolean maySeeAlarms() {
         return may(Permission.SEE_ALARMS);

@@ -27,6 +27,10 @@ public enum Permission {
     SEE_ALARMS("see alarms"),
     /** Check that the trail was not altered. */
     VERIFY_TRAIL("verify the trail"),
+    /** State what will be looked at of a period, give reviews, and conclude. */
+    PLAN_AUDITS("plan and conclude audits"),
+    /** Review tickets that were drawn. */
+    REVIEW("review tickets of an audit"),
     /** Change the figures that rankings are made with: edit them, judge cases for them, go back. */
     KEEP_CATALOGUE("change the cause catalogue or what it learns"),
     /** Confirm or decline what another supervisor wants to change: figures, catalogue, limits. */

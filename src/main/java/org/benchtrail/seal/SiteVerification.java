@@ -62,9 +62,11 @@ class SiteVerification {
             "known_cause_change_is_sealed",
             "site_limit_is_sealed",
             "site_version_stays",
-            "site_version_is_sealed");
+            "site_version_is_sealed",
+            "audit_act_stays",
+            "audit_act_is_sealed");
 
-    /** A table of which every row is recorded in a stream. */
+    /** A table of which every row is recorded in a stream, or in those that fit. */
     private record Recorded(String stream, String table, String key) {}
 
     private static final List<Recorded> RECORDED = List.of(
@@ -77,7 +79,8 @@ class SiteVerification {
             new Recorded("catalogue", "catalogue_version", "number"),
             new Recorded("knowledge", "known_cause_change", "id"),
             new Recorded("limits", "site_limit", "id"),
-            new Recorded("policy", "site_version", "number"));
+            new Recorded("policy", "site_version", "number"),
+            new Recorded("audit/%", "audit_act", "id"));
 
     private final LogRows rows;
     private final VerificationRows runs;

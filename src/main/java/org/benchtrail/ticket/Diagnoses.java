@@ -97,7 +97,7 @@ public class Diagnoses {
     }
 
     /** The limit that the catalogue sets a reading of that finding at this site's mains; empty if it depends on nothing, or on more. */
-    Optional<Limit> limitOf(JobSheet sheet, String finding) {
+    public Optional<Limit> limitOf(JobSheet sheet, String finding) {
         return category(sheet)
                 .flatMap(c -> SheetEvidence.finding(c, finding))
                 .map(Finding::limits)
@@ -118,7 +118,7 @@ public class Diagnoses {
     }
 
     /** The cautions against the dangers that the catalogue names for the usual repair of the active theory. */
-    Set<Caution> cautionsOfRepair(JobSheet sheet) {
+    public Set<Caution> cautionsOfRepair(JobSheet sheet) {
         return category(sheet)
                 .flatMap(category -> SheetEvidence.causeUnderTest(category, sheet))
                 .map(c -> Caution.against(c.repair().dangers()))
@@ -126,7 +126,7 @@ public class Diagnoses {
     }
 
     /** The ranking as it is recorded before a theory is chosen; empty if nothing bears on it, or nothing has changed. */
-    Optional<TheoriesRanked> toRecord(JobSheet sheet) {
+    public Optional<TheoriesRanked> toRecord(JobSheet sheet) {
         return of(sheet)
                 .filter(dated -> dated.diagnosis().hasEvidence())
                 .map(dated -> dated.diagnosis().recorded(sheet, dated.version(), dated.label()))

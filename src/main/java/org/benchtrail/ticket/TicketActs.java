@@ -28,6 +28,7 @@ import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.core.method.desk.MoveFact;
 import org.benchtrail.core.method.desk.Opened;
 import org.benchtrail.core.method.desk.Refused;
+import org.benchtrail.core.method.desk.Reopened;
 import org.benchtrail.core.method.identify.IdentifyRequirement;
 import org.benchtrail.core.method.identify.LikenessChecked;
 import org.benchtrail.core.site.SiteHistory;
@@ -63,6 +64,7 @@ public class TicketActs {
     private final Diagnoses diagnoses;
     private final Resemblance resemblance;
     private final Origins origins;
+    private final OutsideJudges outside;
     private final Event<TicketChanged> changed;
 
     TicketActs(
@@ -78,6 +80,7 @@ public class TicketActs {
             Diagnoses diagnoses,
             Resemblance resemblance,
             Origins origins,
+            OutsideJudges outside,
             Event<TicketChanged> changed) {
         this.tickets = tickets;
         this.requesters = requesters;
@@ -91,6 +94,7 @@ public class TicketActs {
         this.diagnoses = diagnoses;
         this.resemblance = resemblance;
         this.origins = origins;
+        this.outside = outside;
         this.changed = changed;
     }
 
@@ -168,6 +172,12 @@ public class TicketActs {
         return new Outcome(number, writing.sheet, writing.recorded(missing), missing);
     }
 
+    /** With those who have reviewed it, which is only after it has ended once. */
+    private JobSheet judged(TicketNumber number, JobSheet sheet) {
+        boolean never = sheet.course().isOpen() && sheet.all(Reopened.class).isEmpty();
+        return never ? sheet : sheet.judgedBy(outside.judges(number));
+    }
+
     /** Never before the last entry, whatever the clock says. */
     private Instant now(Instant last) {
         Instant now = clock.instant().truncatedTo(ChronoUnit.MICROS);
@@ -190,9 +200,9 @@ public class TicketActs {
             this.actor = actor;
             policy = decided.at(clock.instant()).rules().policy();
             origin = origins.ofNewRequest(policy);
-            start = record.sound();
-            sheet = start;
             number = record.number();
+            start = judged(number, record.sound());
+            sheet = start;
             List<TrailEntry> stored = record.stored().entries();
             TrailEntry last = stored.get(stored.size() - 1);
             lastHash = last.hash();

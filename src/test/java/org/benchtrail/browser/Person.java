@@ -5,6 +5,8 @@ import com.microsoft.playwright.Browser;
 import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
+import com.microsoft.playwright.options.ColorScheme;
+import com.microsoft.playwright.options.Media;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -67,6 +69,15 @@ final class Person implements AutoCloseable {
 
     void go(String path) {
         page.navigate(server + path);
+    }
+
+    /** Whether that is a page; a file is fetched and not shown. */
+    boolean goesToAPage(String path) {
+        String type = page.request().get(server + path).headers().getOrDefault("content-type", "");
+        if (type.startsWith("text/html")) {
+            go(path);
+        }
+        return type.startsWith("text/html");
     }
 
     void fill(String name, String text) {
@@ -181,30 +192,63 @@ final class Person implements AutoCloseable {
     }
 
     /**
-     * Looks at the page wide and narrow: keeps pictures where {@code -Dpictures=true} asks for them, and asks axe-core for what bars anybody's way and whether anything
-     * reaches beyond a narrow screen.
+     * Looks at the page wide and narrow: keeps pictures where {@code -Dpictures=true} asks for them, and asks axe-core for what bars
+     * anybody's way and whether anything reaches beyond a narrow screen. Contrast, half of what axe-core takes, is asked for where
+     * every page is looked at in every way; that the colours fit their grounds holds for all of them.
      */
     void look(String name) {
+        look(name, false);
+    }
+
+    private void look(String name, boolean contrast) {
         for (int width : new int[] {WIDE, NARROW}) {
             page.setViewportSize(width, 900);
-            if (PICTURES) {
-                page.screenshot(new Page.ScreenshotOptions()
-                        .setPath(Path.of("target", "screenshots", name + "-" + width + ".png"))
-                        .setFullPage(true));
-            }
+            keep(name + "-" + width);
             assertFits(name);
         }
         page.setViewportSize(WIDE, 900);
-        Assertions.assertEquals(List.of(), barriers(), name + ": axe-core found what bars somebody's way");
+        Assertions.assertEquals(List.of(), barriers(contrast), name + ": axe-core found what bars somebody's way");
         Assertions.assertEquals(List.of(), complaints(), name + ": the browser complained");
     }
 
+    /** As {@link #look}, by day, at night and as it is printed. */
+    void lookInEveryWay(String name) {
+        look(name, true);
+        page.emulateMedia(new Page.EmulateMediaOptions().setColorScheme(ColorScheme.DARK));
+        look(name + "-dark", true);
+        page.emulateMedia(
+                new Page.EmulateMediaOptions().setColorScheme(ColorScheme.LIGHT).setMedia(Media.PRINT));
+        keep(name + "-print");
+        page.emulateMedia(new Page.EmulateMediaOptions().setMedia(Media.SCREEN));
+    }
+
+    private void keep(String name) {
+        if (PICTURES) {
+            page.screenshot(new Page.ScreenshotOptions()
+                    .setPath(Path.of("target", "screenshots", name + ".png"))
+                    .setFullPage(true));
+        }
+    }
+
+    /** Where the links of the page lead on this server, to pages. */
+    List<String> links() {
+        return page.locator("a[href^='/']").all().stream()
+                .map(a -> a.getAttribute("href").replaceAll("#.*", ""))
+                .filter(path -> !path.isEmpty())
+                .distinct()
+                .toList();
+    }
+
     /** What axe-core finds; of all that it passes nothing is carried over, which takes longer than the finding. */
-    private Object barriers() {
-        page.evaluate(AxeBuilder.getAxeScript());
+    private Object barriers(boolean contrast) {
+        if (!(Boolean) page.evaluate("'axe' in window")) {
+            page.evaluate(AxeBuilder.getAxeScript());
+        }
         return page.evaluate("""
-                async () => (await axe.run({ resultTypes: ['violations'] })).violations.map(
-                    v => v.id + ' ' + v.help + ' at ' + v.nodes.slice(0, 3).map(n => n.html).join(' | '))""");
+                async contrast => (await axe.run({
+                    resultTypes: ['violations'], rules: { 'color-contrast': { enabled: contrast } }
+                })).violations.map(
+                    v => v.id + ' ' + v.help + ' at ' + v.nodes.slice(0, 3).map(n => n.html).join(' | '))""", contrast);
     }
 
     /** What the console holds of errors; a calculation that was cut short because the page was left is none. */

@@ -14,6 +14,7 @@ import org.benchtrail.core.diagnosis.Model;
 import org.benchtrail.core.diagnosis.path.PathCatalogue;
 import org.benchtrail.core.practice.job.Family;
 import org.benchtrail.core.practice.job.Truth;
+import org.benchtrail.core.training.Debrief;
 import org.benchtrail.core.training.Players;
 import org.benchtrail.core.training.Ties;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -54,6 +55,9 @@ class PracticePlayedTest {
             Players.Result best = players.recommended();
             Players.Result guess = players.firstCause();
             double bound = players.leastMinutes().orElseThrow();
+            Debrief debrief = Debrief.of(truth, best.played(), model);
+            assertTrue(debrief.firstDivergent().isEmpty(), truth.fault() + i + debrief.firstDivergent());
+            assertTrue(debrief.acts().stream().allMatch(a -> a.regret().orElse(0) >= 0));
             int[] counts = byFault.computeIfAbsent(truth.fault(), f -> new int[2]);
             counts[0]++;
             if (best.solved() && best.minutes() <= most) {

@@ -115,7 +115,8 @@ record PageForm(String template, String method, String action, SortedSet<String>
                 name.replace("{inject:formToken.field}", "csrf-token").replace("{inject:formKey.field}", "csrf-key");
         known = COMPONENT_OF_ONE.matcher(known).replaceAll("$1-*.$2");
         known = KEY_OF_MAP.matcher(known).replaceAll("$1.*");
-        return known.replaceAll("\\{[^}]*}", "*");
+        // where a job sheet stands: a ticket's, whose forms are all that there are
+        return known.replace("{v.base}", "/tickets/{v.number}").replaceAll("\\{[^}]*}", "*");
     }
 
     private static String quoted(String text) {

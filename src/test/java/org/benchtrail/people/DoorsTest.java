@@ -86,6 +86,22 @@ class DoorsTest {
             new Door("GET", "/seal", Permission.SEE_ALARMS),
             new Door("POST", "/seal/looks", Permission.SEE_ALARMS),
             new Door("POST", "/seal/looks/end", Permission.SEE_ALARMS),
+            new Door("GET", "/audit", Permission.REVIEW),
+            new Door("GET", "/audit/plan", Permission.PLAN_AUDITS),
+            new Door("POST", "/audit/plan", Permission.PLAN_AUDITS),
+            new Door("GET", "/audit/{lot}", Permission.REVIEW),
+            new Door("GET", "/audit/{lot}/report", Permission.REVIEW),
+            new Door("GET", "/audit/{lot}/report.pdf", Permission.REVIEW),
+            new Door("POST", "/audit/{lot}/reviews", Permission.REVIEW),
+            new Door("POST", "/audit/{lot}/settlements", Permission.REVIEW),
+            new Door("POST", "/audit/{lot}/talks", Permission.REVIEW),
+            new Door("POST", "/audit/{lot}/addenda", Permission.REVIEW),
+            new Door("POST", "/audit/{lot}/conclusion", Permission.PLAN_AUDITS),
+            new Door("GET", "/audit/{lot}/reviews/{ticket}/{turn}", Permission.REVIEW),
+            new Door("POST", "/audit/{lot}/reviews/{ticket}/{turn}/marks", Permission.REVIEW),
+            new Door("POST", "/audit/{lot}/reviews/{ticket}/{turn}/signature", Permission.REVIEW),
+            new Door("POST", "/audit/{lot}/reviews/{ticket}/{turn}/decline", Permission.REVIEW),
+            new Door("GET", "/my-reviews", Permission.WORK_TICKETS),
             new Door("GET", "/site", Permission.SEE_TICKETS),
             new Door("POST", "/site/places", Permission.KEEP_SITE),
             new Door("POST", "/site/places/{id}", Permission.KEEP_SITE),
@@ -142,6 +158,15 @@ class DoorsTest {
             new Door("POST", "/read-in", Permission.SEE_TICKETS),
             new Door("POST", "/read-in/record", Permission.WORK_TICKETS),
             new Door("POST", "/api/read-in/{kind}", Permission.SEE_TICKETS),
+            new Door("GET", "/practice", Permission.WORK_TICKETS),
+            new Door("POST", "/practice", Permission.WORK_TICKETS),
+            new Door("GET", "/practice/{id}", Permission.WORK_TICKETS),
+            new Door("GET", "/practice/{id}/sheet/trail", Permission.WORK_TICKETS),
+            new Door("GET", "/practice/{id}/sheet/entries/{entry}", Permission.WORK_TICKETS),
+            new Door("POST", "/practice/{id}/sheet/{form}", Permission.WORK_TICKETS),
+            new Door("POST", "/practice/{id}/act", Permission.WORK_TICKETS),
+            new Door("POST", "/practice/{id}/mentor", Permission.WORK_TICKETS),
+            new Door("POST", "/practice/{id}/give-up", Permission.WORK_TICKETS),
             new Door("GET", "/limits", Permission.SEE_TICKETS),
             new Door("POST", "/limits", Permission.KEEP_LIMITS),
             new Door("POST", "/limits/{id}/offer", Permission.KEEP_LIMITS),
@@ -293,6 +318,9 @@ class DoorsTest {
         return door.path()
                 .replace("{login}", "door-target")
                 .replace("{id}", "999999999")
+                .replace("{lot}", "1999-01")
+                .replace("{ticket}", number)
+                .replace("{turn}", "1")
                 .replace("{kind}", "series")
                 .replace("{number}", number)
                 .replace("{form}", "resume")

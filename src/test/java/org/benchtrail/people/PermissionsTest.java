@@ -32,6 +32,8 @@ class PermissionsTest {
         "KEEP_SITE,       false, false, false, true,  true",
         "SET_POLICIES,    false, false, false, false, true",
         "KEEP_CATALOGUE,  false, false, false, true,  false",
+        "PLAN_AUDITS,     false, false, false, true,  false",
+        "REVIEW,          false, false, false, true,  false",
         "DECIDE_PROPOSALS, false, false, false, true, false",
         "TEND_KNOWLEDGE,  true,  false, true,  true,  false",
         "CURATE_KNOWLEDGE, false, false, false, true, false"

@@ -41,6 +41,9 @@ import org.jspecify.annotations.Nullable;
 public record Diagnosis(Localisation where, Explanation explanation, double repairOdds) {
     private static final double TEN = 10;
 
+    /** Most tests that are shown. */
+    private static final int SHOWN = 3;
+
     /** A repair that is as small as a test: at most so long, without risk, and taken back at once. Common practice, no source. */
     private static final double TRIAL_MINUTES = 5;
 
@@ -95,6 +98,23 @@ public record Diagnosis(Localisation where, Explanation explanation, double repa
                         .flatMap(a -> where.settling())
                         .filter(t -> t.minutes() <= LOOK_MINUTES);
         return test.or(() -> best);
+    }
+
+    /**
+     * The tests to show, best first: none where to act is better, and only the one that settles it where a repair would be advised
+     * otherwise.
+     */
+    public List<Action> tests() {
+        Optional<Action> next = next().filter(a -> a.type() == Action.Type.TEST);
+        boolean settles = advice().recommended()
+                .filter(a -> a.type() != Action.Type.TEST && a.type() != Action.Type.ESCALATE && isLikely(a))
+                .isPresent();
+        return next.isEmpty() || settles
+                ? next.stream().toList()
+                : Stream.concat(next.stream(), where.near().stream())
+                        .distinct()
+                        .limit(SHOWN)
+                        .toList();
     }
 
     private boolean isLikely(Action repair) {

@@ -13,12 +13,14 @@ import org.benchtrail.core.diagnosis.Feed;
 import org.benchtrail.core.diagnosis.Hints;
 import org.benchtrail.core.diagnosis.Needs;
 import org.benchtrail.core.diagnosis.Report;
+import org.benchtrail.core.diagnosis.Said;
 import org.benchtrail.core.diagnosis.path.Bar;
 import org.benchtrail.core.diagnosis.path.Cues;
 import org.benchtrail.core.diagnosis.path.Known;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.method.identify.ChangeAnswer;
+import org.benchtrail.core.method.identify.ChangeKind;
 import org.benchtrail.core.method.identify.ChangesAsked;
 import org.benchtrail.core.method.identify.DataAnswered;
 import org.benchtrail.core.method.identify.DataState;
@@ -36,6 +38,26 @@ final class OnTheBench {
 
     private static final String NO = "no";
 
+    private static final Set<ChangeKind> SET =
+            EnumSet.of(ChangeKind.SOFTWARE, ChangeKind.SETTINGS, ChangeKind.INFRASTRUCTURE);
+
+    /** What says of a changed thing that another one took its place. */
+    private static final Set<String> PUT_IN = Set.of(
+            "new",
+            "added",
+            "another",
+            "other",
+            "replaced",
+            "swapped",
+            "exchanged",
+            "second",
+            "more",
+            "bigger",
+            "upgraded");
+
+    /** A change that was told is written down with what it was. */
+    private static final String CHANGE_NOTED = "change-noted";
+
     private OnTheBench() {}
 
     static Known known(JobSheet sheet, CauseCategory category, Evidence evidence, Cues cues) {
@@ -49,6 +71,17 @@ final class OnTheBench {
                 isOpened(sheet),
                 situation(sheet, category.hints()),
                 cues);
+    }
+
+    /** A setting or a version can be set back, and a thing that was put in taken out; a move or a cleaning can not. */
+    private static boolean isUndoable(JobSheet sheet) {
+        Set<String> changes = changes(sheet);
+        boolean putIn = sheet.latest(ChangesAsked.class)
+                .map(c -> Said.of(c.fact().note()).words())
+                .filter(words -> PUT_IN.stream().anyMatch(words::contains))
+                .isPresent();
+        return putIn && changes.contains(ChangeKind.HARDWARE.name())
+                || SET.stream().map(Enum::name).anyMatch(changes::contains);
     }
 
     private static Set<String> changes(JobSheet sheet) {
@@ -116,6 +149,9 @@ final class OnTheBench {
         }
         if (sheet.latestOfRound(PlanApproved.class).isPresent()) {
             met.add("change-approved");
+        }
+        if (isUndoable(sheet)) {
+            met.add(CHANGE_NOTED);
         }
         if (!sheet.workStopped()) {
             met.add("hazard-cleared");

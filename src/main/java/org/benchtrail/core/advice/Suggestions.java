@@ -20,9 +20,11 @@ import org.benchtrail.core.diagnosis.Said;
 import org.benchtrail.core.diagnosis.Source;
 import org.benchtrail.core.diagnosis.path.CategoryPaths;
 import org.benchtrail.core.diagnosis.path.Cues;
+import org.benchtrail.core.diagnosis.path.GenericTest;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.method.Wording;
+import org.benchtrail.core.method.identify.ExtractRecorded;
 
 /**
  * What the words of a job sheet suggest: answers that weigh nothing until somebody gives them, and what is looked at first.
@@ -58,7 +60,10 @@ public final class Suggestions {
         return all.stream().filter(best::containsValue).toList();
     }
 
-    /** What the words point to: answers that were not given yet, and the segments that they name. */
+    /**
+     * What the words point to: questions that they raise and nobody has answered, and the segments that they name. An answer that
+     * they suggest stands beside for one tap; it is no test.
+     */
     static Cues cues(JobSheet sheet, CauseCategory category, CategoryPaths paths, Evidence evidence) {
         Set<String> answered = answered(evidence);
         Set<String> findings = new HashSet<>();
@@ -69,7 +74,8 @@ public final class Suggestions {
                 .map(Said::of)
                 .forEach(said -> {
                     category.hints().phrases().stream()
-                            .filter(p -> !answered.contains(p.finding()) && isAnyIn(p.words(), said))
+                            .filter(p -> p.value().equals(Phrases.ASK) && !answered.contains(p.finding()))
+                            .filter(p -> isAnyIn(p.words(), said))
                             .forEach(p -> findings.add(p.finding()));
                     paths.words().forEach((segment, words) -> {
                         if (isAnyIn(words, said)) {
@@ -130,9 +136,28 @@ public final class Suggestions {
                 }
             }
         }
+        if (seen.add(GenericTest.LOG)) {
+            named(noted, diagnosis).ifPresent(found::add);
+        }
         found.sort(Comparator.comparingDouble((Suggestion s) -> -tells(s, diagnosis))
                 .thenComparing(Suggestion::finding));
         return found.subList(0, Math.min(MOST, found.size()));
+    }
+
+    /** The one place that a stretch of a log names; empty if it names none, or several. */
+    private static Optional<Suggestion> named(StandingFact<?> noted, Diagnosis diagnosis) {
+        if (!(noted.fact() instanceof ExtractRecorded extract)) {
+            return Optional.empty();
+        }
+        Said said = Said.of(extract.text());
+        List<Suggestion> named = diagnosis.where().nameable().entrySet().stream()
+                .flatMap(place -> place.getValue().stream()
+                        .filter(words -> words.isIn(said))
+                        .limit(1)
+                        .map(words -> new Suggestion(
+                                noted.entry(), words.text(), GenericTest.LOG, place.getKey(), Source.SEEN)))
+                .toList();
+        return named.size() == 1 ? Optional.of(named.get(0)) : Optional.empty();
     }
 
     /** An answer before a question, then what is known better, then what was said first. */

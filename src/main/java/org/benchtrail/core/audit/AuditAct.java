@@ -19,11 +19,6 @@ public sealed interface AuditAct {
         return "";
     }
 
-    /** The same act with those words, for reading it back. */
-    default AuditAct withRemark(String words) {
-        return this;
-    }
-
     /** Kinds by their stable names, such as {@code lot-frozen}. */
     static Map<String, Class<? extends AuditAct>> kinds() {
         Map<String, Class<? extends AuditAct>> kinds = new LinkedHashMap<>();
@@ -84,20 +79,10 @@ public sealed interface AuditAct {
         public ReviewGiven {
             despite = List.copyOf(despite);
         }
-
-        @Override
-        public AuditAct withRemark(String words) {
-            return new ReviewGiven(ticket, turn, reviewer, despite, words);
-        }
     }
 
     /** @param remark why the reviewer declines */
-    record ReviewDeclined(String ticket, int turn, String remark) implements AuditAct {
-        @Override
-        public AuditAct withRemark(String words) {
-            return new ReviewDeclined(ticket, turn, words);
-        }
-    }
+    record ReviewDeclined(String ticket, int turn, String remark) implements AuditAct {}
 
     /**
      * @param defect class of what is not satisfied; null for any other mark
@@ -115,11 +100,6 @@ public sealed interface AuditAct {
         public Marked {
             entries = List.copyOf(entries);
         }
-
-        @Override
-        public AuditAct withRemark(String words) {
-            return new Marked(ticket, turn, requirement, mark, defect, entries, words);
-        }
     }
 
     /** @param minutes between the first mark and the signature */
@@ -134,44 +114,24 @@ public sealed interface AuditAct {
             String requirement,
             Mark mark,
             @Nullable DefectClass defect,
-            String remark) implements AuditAct {
-        @Override
-        public AuditAct withRemark(String words) {
-            return new Settled(ticket, requirement, mark, defect, words);
-        }
-    }
+            String remark) implements AuditAct {}
 
     /** Two readers who agree little have talked. */
-    record TalkRecorded(String remark) implements AuditAct {
-        @Override
-        public AuditAct withRemark(String words) {
-            return new TalkRecorded(words);
-        }
-    }
+    record TalkRecorded(String remark) implements AuditAct {}
 
     /**
      * What is missing in the papers is asked of who did the work.
      *
      * @param remark what to write
      */
-    record AddendumAsked(String ticket, String requirement, Instant due, String remark) implements AuditAct {
-        @Override
-        public AuditAct withRemark(String words) {
-            return new AddendumAsked(ticket, requirement, due, words);
-        }
-    }
+    record AddendumAsked(String ticket, String requirement, Instant due, String remark) implements AuditAct {}
 
     /**
      * @param items of which it speaks
      * @param accepted whether the random part had no more defects than the plan allows
      * @param remark what is done about it
      */
-    record LotConcluded(int items, int lower, int upper, boolean accepted, String remark) implements AuditAct {
-        @Override
-        public AuditAct withRemark(String words) {
-            return new LotConcluded(items, lower, upper, accepted, words);
-        }
-    }
+    record LotConcluded(int items, int lower, int upper, boolean accepted, String remark) implements AuditAct {}
 
     /** An act with its place in the lot's own chain. */
     record Entry(long place, Instant at, String by, AuditAct act) {}

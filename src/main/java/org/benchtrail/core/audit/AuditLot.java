@@ -240,6 +240,9 @@ public final class AuditLot {
      * The tickets that a second person reviews: a tenth, at least five, and one of each first reviewer who has signed one.
      */
     public List<String> secondTickets() {
+        if (drawn().isEmpty()) {
+            return List.of();
+        }
         List<String> order = draw().secondOrder(drawnTickets());
         int most = Math.min(order.size(), Math.max(SECOND_LEAST, (order.size() * SECOND_PERCENT + 99) / 100));
         Set<String> second = new LinkedHashSet<>(order.subList(0, most));

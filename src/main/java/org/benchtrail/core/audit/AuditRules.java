@@ -48,7 +48,8 @@ public final class AuditRules {
         require(lot.state() == State.SEEDED, "lot", "The sample of this lot was drawn, and is not drawn again.");
     }
 
-    private static void open(AuditLot lot) {
+    /** Reviews go on. */
+    public static void open(AuditLot lot) {
         require(lot.state() == State.DRAWN, "lot", "Reviews are given between the draw and the end of an audit.");
     }
 

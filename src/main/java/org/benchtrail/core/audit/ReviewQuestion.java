@@ -73,6 +73,7 @@ public record ReviewQuestion(String question, DefectClass usual, List<Class<? ex
 
     static {
         identify();
+        data();
         theorizeAndTest();
         plan();
         verify();
@@ -101,6 +102,9 @@ public record ReviewQuestion(String question, DefectClass usual, List<Class<? ex
                 DefectClass.MINOR,
                 "Could another person bring it about in that way?",
                 ReproductionTried.class);
+    }
+
+    private static void data() {
         ask(
                 "hazards-screened",
                 DefectClass.CRITICAL,

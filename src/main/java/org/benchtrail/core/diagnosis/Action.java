@@ -30,7 +30,8 @@ public record Action(Type type, String id, double minutes, double expectedMinute
     }
 
     static int compare(Action a, Action b) {
-        int byMinutes = Double.compare(a.rounded(), b.rounded());
+        int byMinutes =
+                Double.compare(Math.rint(a.expectedMinutes * ROUNDING), Math.rint(b.expectedMinutes * ROUNDING));
         int byType = byMinutes != 0 ? byMinutes : a.type.compareTo(b.type);
         return byType != 0 ? byType : a.id.compareTo(b.id);
     }

@@ -68,8 +68,17 @@ public final class Answers {
         if (asked.contains(f.id())) {
             return false;
         }
-        return f.applies().stream().allMatch(this::isKnown)
-                && f.unless().stream().noneMatch(this::isKnown);
+        for (Condition c : f.applies()) {
+            if (!isKnown(c)) {
+                return false;
+            }
+        }
+        for (Condition c : f.unless()) {
+            if (isKnown(c)) {
+                return false;
+            }
+        }
+        return true;
     }
 
     private boolean isKnown(Condition c) {

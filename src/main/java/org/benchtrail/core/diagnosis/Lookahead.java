@@ -28,6 +28,7 @@ final class Lookahead {
     private final int[] order;
     private final double[] ratio;
     private final double listed;
+    private final Dealt undealt;
     private final IdentityHashMap<int[], Dealt> dealt = new IdentityHashMap<>();
 
     /** The question whose deviators are marked, by cause. */
@@ -40,8 +41,13 @@ final class Lookahead {
     private final double[] sortedWeight;
     private final double[] sortedMinutes;
 
-    /** The order dealt into groups, with the mass of each group. */
-    private record Dealt(int[][] lists, double[] mass) {}
+    /** Heads of the groups while they are merged: place in the list, and its ratio by now. */
+    private int[] at = {};
+
+    private double[] head = {};
+
+    /** The order dealt into groups, with the ratios in each list and the mass of each group. */
+    private record Dealt(int[][] lists, double[][] ratios, double[] mass) {}
 
     /** @param parts weight of each part, the unlisted cause last; not necessarily normalised */
     Lookahead(Model model, PlanSettings settings, RepairOrder repairs, double[] parts, boolean[] done) {
@@ -61,6 +67,7 @@ final class Lookahead {
             sum += weights[i];
         }
         listed = sum;
+        undealt = dealt(new int[][] {order}, new double[] {listed});
         markedFor = new int[n];
         sorted = new int[n];
         sortedRatio = new double[n];
@@ -149,7 +156,7 @@ final class Lookahead {
         for (int i : mended) {
             m = done[i] ? m : insert(m, i, weights[i] * factor[table.group[i]], minutes(i, cured));
         }
-        double best = merge(groups.lists, factor, mass, m);
+        double best = merge(groups, factor, mass, m);
         return best >= 0 ? best : repairs(cured).planMinutes(model.causes(after(finding, v)), done);
     }
 
@@ -194,14 +201,12 @@ final class Lookahead {
                 m = tried[i] ? m : insert(m, i, causes[i], repairs.minutes[i]);
             }
         }
-        double best = merge(new int[][] {order}, new double[] {1}, mass, m);
+        double best = merge(undealt, new double[] {1}, mass, m);
         return best >= 0 ? best : repairs.planMinutes(causes, tried);
     }
 
     private Dealt deal(LikelihoodTable table) {
-        return table.base.length == 1
-                ? new Dealt(new int[][] {order}, new double[] {listed})
-                : dealt.computeIfAbsent(table.group, g -> deal(g, table.base.length));
+        return table.base.length == 1 ? undealt : dealt.computeIfAbsent(table.group, g -> deal(g, table.base.length));
     }
 
     private Dealt deal(int[] group, int groups) {
@@ -218,7 +223,15 @@ final class Lookahead {
         for (int g = 0; g < groups; g++) {
             lists[g] = Arrays.copyOf(lists[g], size[g]);
         }
-        return new Dealt(lists, mass);
+        return dealt(lists, mass);
+    }
+
+    private Dealt dealt(int[][] lists, double[] mass) {
+        double[][] ratios = new double[lists.length][];
+        for (int g = 0; g < lists.length; g++) {
+            ratios[g] = Arrays.stream(lists[g]).mapToDouble(i -> ratio[i]).toArray();
+        }
+        return new Dealt(lists, ratios, mass);
     }
 
     /** Insertion into the first m sorted deviators: they are few. */
@@ -240,21 +253,22 @@ final class Lookahead {
     }
 
     /** Least expected minutes over all prefixes of the merged order; -1 if digits were lost. */
-    private double merge(int[][] lists, double[] factor, double mass, int m) {
+    private double merge(Dealt groups, double[] factor, double mass, int m) {
+        begin(groups, factor);
         double escalate = repairs.escalateMinutes;
+        double lost = LOST_DIGITS * mass;
         double alive = mass;
         double spent = 0;
         double best = mass * escalate;
-        int[] at = new int[lists.length];
         int d = 0;
         while (true) {
-            int g = next(lists, factor, at);
-            double ahead = g < 0 ? -1 : ratio[lists[g][at[g]]] * factor[g];
+            int g = next(factor.length);
             double fixed;
-            if (g >= 0 && (d >= m || ahead >= sortedRatio[d])) {
-                int i = lists[g][at[g]++];
+            if (g >= 0 && (d >= m || head[g] >= sortedRatio[d])) {
+                int i = groups.lists[g][at[g]];
                 spent += alive * repairs.minutes[i];
                 fixed = weights[i] * factor[g] * repairs.fix[i];
+                advance(groups, factor, g, at[g] + 1);
             } else if (d < m) {
                 spent += alive * sortedMinutes[d];
                 fixed = sortedWeight[d] * repairs.fix[sorted[d]];
@@ -266,24 +280,41 @@ final class Lookahead {
                 return best;
             }
             alive -= fixed;
-            if (alive < LOST_DIGITS * mass) {
+            if (alive < lost) {
                 return -1;
             }
             best = Math.min(best, spent + alive * escalate);
         }
     }
 
-    /** The group whose first cause that is not marked is best; -1 if all are used up. */
-    private int next(int[][] lists, double[] factor, int[] at) {
+    private void begin(Dealt groups, double[] factor) {
+        if (at.length < factor.length) {
+            at = new int[factor.length];
+            head = new double[factor.length];
+        }
+        for (int g = 0; g < factor.length; g++) {
+            advance(groups, factor, g, 0);
+        }
+    }
+
+    /** Moves the head of a group to its first cause from there on that is not marked. */
+    private void advance(Dealt groups, double[] factor, int g, int from) {
+        int[] list = groups.lists[g];
+        int k = from;
+        while (k < list.length && markedFor[list[k]] == question) {
+            k++;
+        }
+        at[g] = k;
+        head[g] = k < list.length ? groups.ratios[g][k] * factor[g] : -1;
+    }
+
+    /** The group whose head is best; -1 if all are used up. */
+    private int next(int groups) {
         int best = -1;
         double most = -1;
-        for (int g = 0; g < lists.length; g++) {
-            int[] list = lists[g];
-            while (at[g] < list.length && markedFor[list[at[g]]] == question) {
-                at[g]++;
-            }
-            if (at[g] < list.length && ratio[list[at[g]]] * factor[g] > most) {
-                most = ratio[list[at[g]]] * factor[g];
+        for (int g = 0; g < groups; g++) {
+            if (head[g] > most) {
+                most = head[g];
                 best = g;
             }
         }

@@ -41,6 +41,9 @@ public final class Model {
     private final int @Nullable [][] partsOf;
 
     private final Map<Integer, Cured> cures = new TreeMap<>();
+    /** By finding; the same as a list that is quick to look into. */
+    private final @Nullable Cured[] curedBy;
+
     private final Map<String, List<String>> confirming;
     private final Map<String, Integer> causeIndex = new HashMap<>();
     private final Map<String, Integer> partIndex = new HashMap<>();
@@ -66,6 +69,7 @@ public final class Model {
                 .toList();
         unitTables = tables.stream().map(t -> UnitTable.of(t, null, t.group)).toList();
         confirming = Map.of();
+        curedBy = curedBy();
         idRank = rank();
     }
 
@@ -87,6 +91,7 @@ public final class Model {
         tables = structure.tables();
         unitTables = unitTables();
         structure.cures().forEach(this::cured);
+        curedBy = curedBy();
         confirming = structure.confirming();
         idRank = rank();
     }
@@ -105,6 +110,7 @@ public final class Model {
         tables = other.tables;
         unitTables = other.unitTables;
         cures.putAll(other.cures);
+        curedBy = other.curedBy;
         confirming = other.confirming;
         idRank = other.idRank;
     }
@@ -325,21 +331,27 @@ public final class Model {
         return unitTables.get(finding);
     }
 
+    private @Nullable Cured[] curedBy() {
+        @Nullable Cured[] all = new Cured[tables.size()];
+        cures.forEach((finding, cured) -> all[finding] = cured);
+        return all;
+    }
+
     /** The causes that an outcome of a test leaves mended; none if the test only tells. */
     BitSet curedBy(int finding, int value) {
-        Cured c = cures.get(finding);
+        Cured c = curedBy[finding];
         return c != null && c.value() == value ? c.causes() : NONE;
     }
 
     /** The causes that some outcome of a test leaves mended. */
     BitSet curable(int finding) {
-        Cured c = cures.get(finding);
+        Cured c = curedBy[finding];
         return c == null ? NONE : c.causes();
     }
 
     /** Whether an outcome of the test may leave the device mended. */
     boolean mayCure(int finding) {
-        return cures.containsKey(finding);
+        return curedBy[finding] != null;
     }
 
     /** The tests that may. */

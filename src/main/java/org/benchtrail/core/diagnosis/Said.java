@@ -5,6 +5,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
+import java.util.regex.Pattern;
 
 /**
  * A text made ready to look for phrases in: its clauses, each in words.
@@ -12,6 +13,8 @@ import java.util.Set;
  * @param words every word of it, to pass over quickly what cannot be there
  */
 public record Said(List<List<String>> clauses, Set<String> words) {
+    private static final Pattern AROUND = Pattern.compile("^['.-]+|['.-]+$");
+
     public Said {
         clauses = List.copyOf(clauses);
         words = Set.copyOf(words);
@@ -29,9 +32,10 @@ public record Said(List<List<String>> clauses, Set<String> words) {
         return new Said(clauses, all);
     }
 
-    /** What is neither letter, digit nor one of . + - ' parts words. */
+    /** What is neither letter, digit nor one of . + - ' parts words; quotes, dots and hyphens around one are none of it. */
     static List<String> words(String text) {
         return Arrays.stream(text.toLowerCase(Locale.ROOT).split("[^\\p{L}\\p{N}.+'*-]+"))
+                .map(word -> AROUND.matcher(word).replaceAll(""))
                 .filter(word -> !word.isEmpty())
                 .toList();
     }

@@ -180,6 +180,11 @@ public final class JobSheet {
         return ledger.isJudge(account);
     }
 
+    /** The same, where those accounts have judged the work besides what the trail says. */
+    public JobSheet judgedBy(List<String> others) {
+        return new JobSheet(facts, ledger.judgedBy(others), course, entries);
+    }
+
     /** Whether somebody who had that role at the time has worked on this ticket. */
     public boolean workedBy(Role role) {
         return ledger.worked(role) || course.assigneeRoles().contains(role);
@@ -290,10 +295,5 @@ public final class JobSheet {
     @Override
     public int hashCode() {
         return facts().hashCode();
-    }
-
-    @Override
-    public String toString() {
-        return "JobSheet[" + course + ", " + entries + " entries]";
     }
 }

@@ -44,6 +44,12 @@ final class Ledger {
         }
     }
 
+    Ledger judgedBy(List<String> others) {
+        Ledger copy = copy();
+        copy.judges.addAll(others);
+        return copy;
+    }
+
     /** An entry is put right: what it obliged to before is owed on, unless the change takes nothing of that away. */
     void changed(StandingFact<?> before, @Nullable Fact after, Stamp stamp, boolean slip) {
         if (after == null) {

@@ -4,13 +4,14 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.OptionalDouble;
+import org.apache.commons.statistics.distribution.NormalDistribution;
 import org.benchtrail.core.Invalid;
 
 /**
  * Share that survives over time when some units were still running when last seen.
  *
  * <p>Source: Kaplan and Meier, J. Amer. Statist. Assoc. 53 (1958), with Greenwood's standard error; NIST/SEMATECH e-Handbook
- * 8.2.1.5. At the same time, failures count before units that leave.
+ * 8.2.1.5; intervals after Kalbfleisch and Prentice. At the same time, failures count before units that leave.
  *
  * @param steps one per time at which something failed, in order
  */
@@ -44,7 +45,21 @@ public record KaplanMeier(List<Step> steps) {
      * @param survival share that survives, in [0, 1]
      * @param standardError Greenwood's; 0 where nothing survives, as its formula has no value there
      */
-    public record Step(double time, int atRisk, int failures, double survival, double standardError) {}
+    public record Step(double time, int atRisk, int failures, double survival, double standardError) {
+
+        /**
+         * Interval of the share that survives, by the logarithm of its logarithm, so that it stays between 0 and 1. Where nothing
+         * survives it has no width.
+         */
+        public Interval interval(double confidence) {
+            if (survival <= 0 || survival >= 1) {
+                return new Interval(survival, survival, confidence);
+            }
+            double z = NormalDistribution.of(0, 1).inverseSurvivalProbability((1 - Domain.confidence(confidence)) / 2);
+            double reach = z * standardError / survival / Math.abs(Math.log(survival));
+            return new Interval(Math.pow(survival, Math.exp(reach)), Math.pow(survival, Math.exp(-reach)), confidence);
+        }
+    }
 
     public KaplanMeier {
         steps = List.copyOf(steps);

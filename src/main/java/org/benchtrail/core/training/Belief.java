@@ -4,10 +4,13 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.TreeSet;
 import java.util.stream.Collectors;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.advice.SheetEvidence;
+import org.benchtrail.core.diagnosis.Action;
 import org.benchtrail.core.diagnosis.Advice;
 import org.benchtrail.core.diagnosis.BenchSituation;
 import org.benchtrail.core.diagnosis.CauseCategory;
@@ -20,6 +23,7 @@ import org.benchtrail.core.diagnosis.PlanSettings;
 import org.benchtrail.core.diagnosis.Ranking;
 import org.benchtrail.core.diagnosis.Report;
 import org.benchtrail.core.diagnosis.Source;
+import org.benchtrail.core.practice.Harm;
 import org.benchtrail.core.practice.job.DeviceAct;
 import org.benchtrail.core.practice.job.Seen;
 
@@ -61,6 +65,62 @@ public record Belief(Ties ties, Model model, Evidence evidence) {
         return new Belief(ties, model, evidence.with(new FailedRepair(cause, 0, Instant.EPOCH)));
     }
 
+    /** With every cause in vain all of whose repairs were made. */
+    Belief failedBy(Set<DeviceAct> done) {
+        Belief after = this;
+        for (String cause : new TreeSet<>(ties.repairs().keySet())) {
+            boolean known =
+                    evidence.failedRepairs().stream().anyMatch(f -> f.repair().equals(cause));
+            if (!known && done.containsAll(ties.repairs().get(cause))) {
+                after = after.failed(cause);
+            }
+        }
+        return after;
+    }
+
+    /** What an act costs beyond the best one, by what is known before it. */
+    Debrief.Judged judge(DeviceAct act, List<Harm> harm, List<DeviceAct> skipped, double fixes) {
+        Advice advice = advice();
+        Action best = advice.actions().get(0);
+        OptionalDouble expected = switch (act.way()) {
+            case PREPARE, TRY -> OptionalDouble.empty();
+            case MEND -> ofRepair(act, advice, best, fixes);
+            default ->
+                ties.finding(act)
+                        .map(id -> OptionalDouble.of(ofTest(id, act, advice, best)))
+                        .orElse(OptionalDouble.empty());
+        };
+        OptionalDouble regret = expected.isEmpty()
+                ? expected
+                : OptionalDouble.of(Math.max(0, expected.getAsDouble() - best.expectedMinutes()));
+        boolean worse = regret.isPresent() && regret.getAsDouble() > advice.threshold();
+        return new Debrief.Judged(
+                act, regret, advice.threshold(), worse ? advice.recommended() : Optional.empty(), skipped, harm);
+    }
+
+    /** One that is not on offer any more, or cannot help, costs its own minutes. */
+    private static double ofTest(String finding, DeviceAct act, Advice advice, Action best) {
+        return listed(advice, finding).orElse(best.expectedMinutes() + act.minutes());
+    }
+
+    private static Optional<Double> listed(Advice advice, String id) {
+        return advice.actions().stream()
+                .filter(a -> a.id().equals(id))
+                .map(Action::expectedMinutes)
+                .findFirst();
+    }
+
+    /** Of the cause that speaks most for it; one that the catalogue does not list now saves what it may. */
+    private OptionalDouble ofRepair(DeviceAct act, Advice advice, Action best, double fixes) {
+        Ranking ranking = ranking();
+        OptionalDouble least = ties.repairs().entrySet().stream()
+                .filter(e -> e.getValue().contains(act))
+                .mapToDouble(e -> listed(advice, e.getKey())
+                        .orElse(act.minutes() + (1 - fixes * ranking.probability(e.getKey())) * best.expectedMinutes()))
+                .min();
+        return least.isPresent() ? least : OptionalDouble.of(best.expectedMinutes() + act.minutes());
+    }
+
     private static Report report(DeviceAct act, Finding finding, Seen seen) {
         Source source = switch (act.way()) {
             case ASK -> Source.REPORTED;
@@ -100,6 +160,19 @@ public record Belief(Ties ties, Model model, Evidence evidence) {
                 .collect(Collectors.toSet());
         BenchSituation situation = new BenchSituation(CARED_FOR, Set.of(), Set.of(), Map.of(), withheld);
         return new NextTest(model, PlanSettings.STANDARD).advise(ranking(), situation);
+    }
+
+    /** Without repairs that would be next and that the device has no act for: they are counted as tried in vain. */
+    Belief practicable() {
+        Belief now = this;
+        Action next = now.advice().recommended().orElseThrow();
+        while (next.type() != Action.Type.TEST
+                && next.type() != Action.Type.ESCALATE
+                && repairing(next.id()).isEmpty()) {
+            now = now.failed(next.id());
+            next = now.advice().recommended().orElseThrow();
+        }
+        return now;
     }
 
     /** The acts by which a cause, or what a shared repair covers, is repaired; none if the device has none. */

@@ -59,12 +59,13 @@ public final class Players {
                 if (!done.contains(act)) {
                     act(act);
                     act(truth.family().tried());
-                    if (played.bench().isWell()) {
+                    if (played.device().isWell()) {
                         return true;
                     }
                 }
             }
-            belief = belief.failed(cause);
+            Belief after = belief.failedBy(done);
+            belief = after.equals(belief) ? belief.failed(cause) : after;
             return false;
         }
 
@@ -81,6 +82,7 @@ public final class Players {
     public Result recommended() {
         Game game = new Game();
         for (int round = 0; round < MOST_ROUNDS; round++) {
+            game.belief = game.belief.practicable();
             Action next = game.belief.advice().recommended().orElseThrow();
             switch (next.type()) {
                 case TEST -> game.act(ties.answering(next.id()).orElseThrow());
@@ -117,7 +119,7 @@ public final class Players {
 
     private OptionalDouble least(Stream<List<DeviceAct>> repairs) {
         return repairs.map(this::repaired)
-                .filter(played -> played.bench().isWell() && played.harm().isEmpty())
+                .filter(played -> played.device().isWell() && played.harm().isEmpty())
                 .mapToDouble(played -> played.clock().handsOn())
                 .min();
     }
@@ -125,7 +127,7 @@ public final class Players {
     private Played repaired(List<DeviceAct> acts) {
         Game game = new Game();
         acts.forEach(game::act);
-        if (game.played.bench().isWell()) {
+        if (game.played.device().isWell()) {
             game.act(truth.family().tried());
         }
         return game.played;

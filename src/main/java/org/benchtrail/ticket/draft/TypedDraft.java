@@ -11,5 +11,5 @@ import java.util.Map;
  * @param saved when something was last typed
  */
 public record TypedDraft(Map<String, Map<String, List<String>>> forms, Instant saved) {
-    static final TypedDraft NONE = new TypedDraft(Map.of(), Instant.EPOCH);
+    public static final TypedDraft NONE = new TypedDraft(Map.of(), Instant.EPOCH);
 }

@@ -15,18 +15,18 @@ import org.benchtrail.ticket.form.SheetForm;
  * @param since what others did meanwhile
  */
 public record Notice(String words, List<Missing> missing, List<Problem> problems, String at, List<EntryLine> since) {
-    static final Notice NONE = new Notice("", List.of(), List.of(), "", List.of());
+    public static final Notice NONE = new Notice("", List.of(), List.of(), "", List.of());
 
     /** Somebody else was quicker. */
-    static Notice stale(String words, List<EntryLine> since) {
+    public static Notice stale(String words, List<EntryLine> since) {
         return new Notice(words, List.of(), List.of(), "", since);
     }
 
-    static Notice invalid(List<Problem> problems, String at) {
+    public static Notice invalid(List<Problem> problems, String at) {
         return new Notice("Nothing is saved yet. Correct this:", List.of(), problems, at, List.of());
     }
 
-    static Notice unmet(String words, List<Missing> missing) {
+    public static Notice unmet(String words, List<Missing> missing) {
         return new Notice(words, missing, List.of(), "", List.of());
     }
 

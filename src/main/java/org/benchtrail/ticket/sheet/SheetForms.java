@@ -59,17 +59,17 @@ public final class SheetForms {
      * What stands before the ids of a form's fields where it stands beside the step, whose form may have the same fields; the
      * assignee has all of them in the form of Identify.
      */
-    static String prefix(String form, Viewing viewing) {
+    public static String prefix(String form, Viewing viewing) {
         boolean beside = viewing.sheet().step() != Step.IDENTIFY || !viewing.isViewersOwn();
         return beside && Set.of("evidence", "identify").contains(form) ? "add-" : "";
     }
 
-    static Optional<SheetForm> find(String name) {
+    public static Optional<SheetForm> find(String name) {
         return ALL.stream().filter(form -> form.name().equals(name)).findFirst();
     }
 
     /** What the fields hold before anybody types: what the sheet says. */
-    static FormValues values(JobSheet sheet, FormContext context) {
+    public static FormValues values(JobSheet sheet, FormContext context) {
         FormValues values = new FormValues();
         ALL.forEach(form -> form.show(sheet, context, values));
         return values;

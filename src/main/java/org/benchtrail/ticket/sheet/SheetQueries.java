@@ -33,7 +33,7 @@ import org.jspecify.annotations.Nullable;
 
 /** All that the page of a job sheet shows, read in one transaction. */
 @ApplicationScoped
-class SheetQueries {
+public class SheetQueries {
     private final TicketQueries tickets;
     private final Resemblance resemblance;
     private final KnownCauses known;
@@ -77,10 +77,11 @@ class SheetQueries {
      * @param deviceAt page of the device; empty if the site does not know it
      * @param gate what must be true before the step is left
      * @param context what the forms refer to beside the sheet
+     * @param base of the addresses of its forms
      * @param draft what the viewer typed and has not recorded yet
      * @param ranking null if the ticket has ended or the catalogue has nothing for the category
      */
-    record Contents(
+    public record Contents(
             TicketQueries.Traced traced,
             Viewing viewing,
             List<Actor> workers,
@@ -90,7 +91,13 @@ class SheetQueries {
             FormContext context,
             String deviceAt,
             List<Requirement.Status> gate,
-            TypedDraft draft) {}
+            TypedDraft draft,
+            String base) {}
+
+    /** Where a ticket's sheet stands. */
+    static String base(TicketNumber number) {
+        return "/tickets/" + number;
+    }
 
     @Transactional
     Contents contents(TicketNumber number, Actor viewer, ZoneId zone) {
@@ -120,7 +127,8 @@ class SheetQueries {
                 new FormContext(dated.map(Diagnoses.Dated::category), limits.of(sheet), zone),
                 devices.known(sheet.opened().device()).map(DeviceView::at).orElse(""),
                 Resemblance.gate(sheet, viewing.policy(), viewing.now(), nothing),
-                drafts.of(number, viewer));
+                drafts.of(number, viewer),
+                base(number));
     }
 
     TicketQueries.Broken broken(TicketNumber number, Actor viewer) {

@@ -27,6 +27,8 @@ import org.jspecify.annotations.Nullable;
  * The job sheet as its page shows it to one viewer. Of the six views of a step, only that of the step is there at which an open
  * ticket stands.
  *
+ * @param base of the addresses of its forms and entries
+ * @param live whether it is of a ticket, and not of a practice job: only then is it watched, drafted and moved
  * @param viewer account
  * @param version number of the last entry
  * @param fault why nothing can be recorded; empty if the record holds
@@ -36,6 +38,8 @@ import org.jspecify.annotations.Nullable;
  */
 public record SheetView(
         String number,
+        String base,
+        boolean live,
         int version,
         String viewer,
         boolean open,
@@ -64,7 +68,7 @@ public record SheetView(
             @Nullable VerifyView verify,
             @Nullable DocumentView document) {}
 
-    static SheetView of(SheetQueries.Contents contents) {
+    public static SheetView of(SheetQueries.Contents contents) {
         TicketQueries.Whole ticket = contents.traced().ticket();
         Viewing viewing = contents.viewing();
         JobSheet sheet = viewing.sheet();
@@ -74,6 +78,8 @@ public record SheetView(
         RankingView ranking = contents.ranking();
         return new SheetView(
                 ticket.number().toString(),
+                contents.base(),
+                contents.base().equals(SheetQueries.base(ticket.number())),
                 sheet.entries(),
                 viewing.viewer().account(),
                 open,

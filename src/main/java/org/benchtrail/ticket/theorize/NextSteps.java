@@ -58,14 +58,7 @@ final class NextSteps {
     }
 
     private List<NextView.Test> best() {
-        if (next().isEmpty()) {
-            return List.of();
-        }
-        return Stream.concat(next().stream(), diagnosis.where().order().stream())
-                .distinct()
-                .limit(SHOWN)
-                .map(tests::of)
-                .toList();
+        return diagnosis.tests().stream().map(tests::of).toList();
     }
 
     private Optional<Action> next() {

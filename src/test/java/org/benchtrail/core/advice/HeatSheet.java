@@ -54,20 +54,28 @@ final class HeatSheet {
                     List.of()),
             ModelSettings.STANDARD);
 
-    private JobSheet sheet = JobSheet.open(new Entry(
-            stamp(1),
-            new Opened(
-                    "40718-6",
-                    "Too hot",
-                    "",
-                    Category.HEAT,
-                    "Workstation",
-                    "Office",
-                    1,
-                    Priority.Impact.ONE_PERSON,
-                    Priority.Urgency.HINDERED,
-                    "ines",
-                    Set.of(Role.TECHNICIAN))));
+    private JobSheet sheet;
+
+    HeatSheet() {
+        this(JobSheet.open(new Entry(
+                stamp(1),
+                new Opened(
+                        "40718-6",
+                        "Too hot",
+                        "",
+                        Category.HEAT,
+                        "Workstation",
+                        "Office",
+                        1,
+                        Priority.Impact.ONE_PERSON,
+                        Priority.Urgency.HINDERED,
+                        "ines",
+                        Set.of(Role.TECHNICIAN)))));
+    }
+
+    HeatSheet(JobSheet opened) {
+        sheet = opened;
+    }
 
     private static Finding finding(String id, @Nullable Limits limits, String... values) {
         Map<String, Double> background = new HashMap<>();

@@ -25,6 +25,9 @@ class PhraseTest {
             lamp flicker | the lamp does not flicker | false
             crc error | switch: port 14 crc errors 18220 | true
             won't start | It WON\u2019T start | true
+            read errors | It says 'drive 1: 14 read errors' | true
+            power denied | 'power denied' | true
+            - | power - denied | false
             burnt | no burnt smell | false
             up 100 | eth0: link up 100 Mbps | true
             """)

@@ -44,6 +44,8 @@ public record GenericTest(
         List<Condition> unless) {
     public static final List<String> NO_YES = List.of("no", "yes");
     public static final List<String> GOOD_BAD = List.of("good", "bad");
+    /** Id of reading the log. */
+    public static final String LOG = "log";
     /** What a log answers that names nothing. */
     public static final String NAMES_NOTHING = "none";
 

@@ -11,6 +11,7 @@ import org.benchtrail.core.diagnosis.Action;
 import org.benchtrail.core.diagnosis.Advice;
 import org.benchtrail.core.diagnosis.BenchSituation;
 import org.benchtrail.core.diagnosis.Model;
+import org.benchtrail.core.diagnosis.Phrase;
 import org.benchtrail.core.diagnosis.Ranking;
 import org.benchtrail.core.diagnosis.Report;
 import org.benchtrail.core.diagnosis.Surprise;
@@ -28,7 +29,7 @@ public final class Localisation {
     private final Advice advice;
     private final BenchSituation situation;
     private final Optional<Action> placing;
-    private final List<Action> order;
+    private final TestOrder.Order order;
     private final Cues cues;
     private final Map<String, String> withheld;
     private final List<Segment> questions;
@@ -43,7 +44,7 @@ public final class Localisation {
             Advice advice,
             BenchSituation situation,
             Optional<Action> placing,
-            List<Action> order,
+            TestOrder.Order order,
             Cues cues,
             Map<String, String> withheld,
             List<Segment> questions,
@@ -55,7 +56,7 @@ public final class Localisation {
         this.advice = advice;
         this.situation = situation;
         this.placing = placing;
-        this.order = List.copyOf(order);
+        this.order = order;
         this.cues = cues;
         this.withheld = new LinkedHashMap<>(withheld);
         this.questions = List.copyOf(questions);
@@ -96,14 +97,19 @@ public final class Localisation {
 
     /** The tests on offer that are worth their time, in the order in which they are best made. */
     public List<Action> order() {
-        return order;
+        return order.all();
+    }
+
+    /** Those of {@link #order} that are not worth far less than the first. */
+    public List<Action> near() {
+        return order.near();
     }
 
     /** The first test on offer that settles the leading listed cause, or that the words suggest; empty if all were made. */
     public Optional<Action> settling() {
         Set<String> tests = new HashSet<>(placed.subjects().settling(ranking.topListed()));
         tests.addAll(cues.findings());
-        return order.stream().filter(a -> tests.contains(a.id())).findFirst();
+        return order.all().stream().filter(a -> tests.contains(a.id())).findFirst();
     }
 
     /** The segments that are there, in the order of the file, with the belief that the fault is in each. */
@@ -143,6 +149,16 @@ public final class Localisation {
     /** A test made from the structure by its id. */
     public Optional<GenericTest> test(String id) {
         return Optional.ofNullable(placed.subjects().made().get(id));
+    }
+
+    /** By id the segments that a log can name here, with the words that name each. */
+    public Map<String, List<Phrase>> nameable() {
+        Map<String, List<Phrase>> words = new LinkedHashMap<>();
+        test(GenericTest.LOG)
+                .ifPresent(log -> log.values()
+                        .forEach(s ->
+                                words.put(s, placed.layout().paths().words().getOrDefault(s, List.of()))));
+        return words;
     }
 
     /** An outcome of a test in words: a log answers with the name of what it names. */

@@ -12,9 +12,10 @@ import org.benchtrail.core.diagnosis.Ranking;
 
 /**
  * In which order the tests on offer are made: of those that bring a fair part of what the best one brings, those first that save
- * most for each minute they take, so that a quick look comes before a long trial. A short proof of a cause that
- * leads comes first; what the words of the ticket suggest or name, and what would settle the leading causes, comes sooner; what needs a spare comes later; what is about places that hardly
- * anything speaks for is left out. Our choice.
+ * most for each minute they take, so that a quick look comes before a long trial. A short proof of a cause that leads comes
+ * first; what the words of the ticket raise or name, and what would settle the leading causes, comes sooner; what needs a spare
+ * comes later. What is about places that hardly anything speaks for is left out, once the fault is placed what is about other
+ * places as well. Our choice.
  */
 final class TestOrder {
     /** A test that brings less than this part of what the best one brings is not worth its turn. */
@@ -23,8 +24,17 @@ final class TestOrder {
     /** The same for one that would settle a leading cause. */
     private static final double SETTLING_PART = 0.1;
 
-    /** One tap answers what the words suggest. */
+    /** The words raise its question. */
     private static final double SUGGESTED = 4;
+
+    /** To turn to a test, and to write down what came of it, takes time whatever it is, minutes. */
+    private static final double TURNING_TO = 3;
+
+    /** Belief in one place from which on tests of other places are left out. */
+    private static final double PLACED = 0.75;
+
+    /** What is worth less than this part of the first is not shown beside it. */
+    private static final double BESIDE = 0.5;
 
     private static final double NAMED = 1.5;
     private static final double SETTLING = 2;
@@ -54,6 +64,8 @@ final class TestOrder {
     private final Set<String> settling = new HashSet<>();
     /** What settles the cause that leads. */
     private final Set<String> proofs;
+    /** What the best test saves, minutes. */
+    private double most;
 
     private TestOrder(PlacedModel model, Ranking ranking, Advice advice, Cues cues) {
         this.model = model;
@@ -74,22 +86,38 @@ final class TestOrder {
                 : Set.of();
     }
 
-    /** The tests in their order. */
-    static List<Action> of(PlacedModel m, Ranking ranking, Advice advice, Cues cues) {
+    /**
+     * @param all the tests in their order
+     * @param near those of them that are not worth far less than the first
+     */
+    record Order(List<Action> all, List<Action> near) {
+        Order {
+            all = List.copyOf(all);
+            near = List.copyOf(near);
+        }
+    }
+
+    static Order of(PlacedModel m, Ranking ranking, Advice advice, Cues cues) {
         return new TestOrder(m, ranking, advice, cues).order();
     }
 
-    private List<Action> order() {
+    private Order order() {
         List<Action> tests = advice.actions().stream()
                 .filter(a -> a.type() == Action.Type.TEST && (saved(a) > 0 || isPointedTo(a)))
                 .toList();
-        double most = tests.stream().mapToDouble(this::saved).max().orElse(0);
-        List<Action> worthIt = tests.stream().filter(a -> isWorthIt(a, most)).toList();
-        return (worthIt.isEmpty() ? tests.stream().limit(1) : worthIt.stream())
+        most = tests.stream().mapToDouble(this::saved).max().orElse(0);
+        List<Action> worthIt = tests.stream().filter(this::isWorthIt).toList();
+        List<Action> order = (worthIt.isEmpty() ? tests.stream().limit(1) : worthIt.stream())
                 .sorted(Comparator.comparing((Action a) -> !isProof(a))
                         .thenComparingDouble(a -> -worth(a))
                         .thenComparing(Action::id))
                 .toList();
+        double first = order.stream().limit(1).mapToDouble(this::worth).sum();
+        return new Order(
+                order,
+                order.stream()
+                        .filter(a -> isProof(a) || worth(a) >= BESIDE * first)
+                        .toList());
     }
 
     /** What a test saves on average, minutes. */
@@ -97,7 +125,7 @@ final class TestOrder {
         return advice.planMinutes() - test.expectedMinutes();
     }
 
-    private boolean isWorthIt(Action test, double most) {
+    private boolean isWorthIt(Action test) {
         double part = settling.contains(test.id()) ? SETTLING_PART : FAIR_PART;
         return isPointedTo(test) || (saved(test) >= part * most && isInQuestion(test.id()));
     }
@@ -113,6 +141,9 @@ final class TestOrder {
 
     private boolean isInQuestion(String test) {
         Set<String> segments = model.subjects().segments(test);
+        if (masses.getOrDefault(place, 0.0) >= PLACED) {
+            return segments.contains(place);
+        }
         if (!segments.isEmpty()) {
             return mass(segments) >= IN_QUESTION;
         }
@@ -131,7 +162,8 @@ final class TestOrder {
 
     private double worth(Action test) {
         Set<String> segments = model.subjects().segments(test.id());
-        double worth = (saved(test) + test.minutes()) / test.minutes();
+        double least = cues.findings().contains(test.id()) ? FAIR_PART * most : 0;
+        double worth = (Math.max(saved(test), least) + test.minutes()) / (test.minutes() + TURNING_TO);
         worth *= segments.stream().anyMatch(cues.segments()::contains) ? NAMED : 1;
         worth *= segments.contains(place) ? LEADING_PLACE : 1;
         worth *= cues.findings().contains(test.id()) ? SUGGESTED : 1;

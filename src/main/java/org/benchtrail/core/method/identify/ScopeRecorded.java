@@ -1,10 +1,12 @@
 package org.benchtrail.core.method.identify;
 
 import java.util.List;
+import org.benchtrail.core.diagnosis.Source;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Sign;
 import org.benchtrail.core.method.Telling;
 import org.benchtrail.core.method.Told;
+import org.benchtrail.core.method.Wording;
 import org.benchtrail.core.text.FieldChecks;
 
 public record ScopeRecorded(Scope scope, String note) implements IdentifyFact {
@@ -20,6 +22,11 @@ public record ScopeRecorded(Scope scope, String note) implements IdentifyFact {
         return sheet.latest(ScopeRecorded.class).filter(l -> l.fact().equals(this)).stream()
                 .map(l -> Sign.of("scope/" + scope))
                 .toList();
+    }
+
+    @Override
+    public List<Wording> wordings() {
+        return List.of(new Wording(note, Source.REPORTED));
     }
 
     @Override

@@ -1,6 +1,7 @@
 package org.benchtrail.core.method.theorize;
 
 import org.benchtrail.core.diagnosis.Model;
+import org.benchtrail.core.diagnosis.Words;
 import org.benchtrail.core.diagnosis.path.Localiser;
 
 /**
@@ -10,6 +11,11 @@ import org.benchtrail.core.diagnosis.path.Localiser;
  * @param probability in [0, 1], decimal with four digits
  */
 public record RankedCause(String causeId, String name, String probability) {
+
+    /** Such as "heatsink or filter clogged by dust, about 3 in 10". */
+    String words() {
+        return name + ", " + Words.chance(Double.parseDouble(probability));
+    }
 
     /** Whether it stands for whatever the catalogue does not list, in one of its places or outside them all. */
     boolean unlisted() {

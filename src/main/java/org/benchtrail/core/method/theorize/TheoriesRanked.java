@@ -32,6 +32,9 @@ public record TheoriesRanked(
         @ServerOnly("The server names the cause of the test that it advised: leave this out.") @Later @Nullable
         String favoured)
         implements TheorizeFact {
+    /** So many causes stand in a line. */
+    private static final int TOLD = 3;
+
     public TheoriesRanked {
         FieldChecks t = new FieldChecks();
         order = order == null ? List.of() : List.copyOf(order);
@@ -76,7 +79,13 @@ public record TheoriesRanked(
     public String told(Telling reader) {
         return Told.all(
                 order.isEmpty() ? "" : "entries " + Told.list(order, String::valueOf),
-                causes == null ? "" : Told.list(causes, c -> c.name() + " " + c.probability()),
+                causes == null ? "" : likeliest(causes),
                 basis);
+    }
+
+    private static String likeliest(List<RankedCause> causes) {
+        int shown = Math.min(TOLD, causes.size());
+        int more = causes.size() - shown;
+        return Told.list(causes.subList(0, shown), RankedCause::words) + (more == 0 ? "" : " and " + more + " more");
     }
 }

@@ -19,21 +19,21 @@ import org.benchtrail.core.practice.power.PowerSeed.Leads;
 public enum Family {
     DESKTOP(
             "A desktop that gets too hot",
-            "Heat",
+            "HEAT",
             "Desktop gets too hot and slows down",
             "When I render a film it gets very hot and slow after a while. At rest it is fine.",
             "render desktop",
             DesktopAct.values()),
     DRIVE(
             "A workstation that waits for its drive",
-            "Storage",
+            "STORAGE",
             "Workstation hangs for seconds at a time",
             "Opening a drawing takes minutes, and everything hangs in between. There is a backup every night.",
             "drawing workstation",
             DriveAct.values()),
     POWER(
             "A UPS that does not carry its office",
-            "Power",
+            "POWER",
             "Office does not get through an outage",
             "At the last short outage we were not carried as we should have been. Work was lost.",
             "office UPS",
@@ -90,7 +90,7 @@ public enum Family {
         return acts.stream()
                 .filter(a -> a.id().equals(id))
                 .findFirst()
-                .orElseThrow(() -> new Invalid("act", "This device knows no act '" + id + "'."));
+                .orElseThrow(() -> new Invalid("form", "This device knows no act '" + id + "'."));
     }
 
     /** The acts in which the trouble of the report is tried again. */

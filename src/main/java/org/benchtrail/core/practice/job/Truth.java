@@ -48,7 +48,7 @@ public record Truth(Family family, String seed, String fault) {
     public record Step(DeviceAct act, Answer answer) {}
 
     /** The job as far as it was played. */
-    public record Played(PracticeDevice bench, VirtualClock clock, List<Step> steps) {
+    public record Played(PracticeDevice device, VirtualClock clock, List<Step> steps) {
         public Played {
             steps = List.copyOf(steps);
         }
@@ -65,8 +65,13 @@ public record Truth(Family family, String seed, String fault) {
             return steps.stream().anyMatch(s -> s.answer().over());
         }
 
+        /** After minutes in which nobody worked on it. */
+        public Played waited(double minutes) {
+            return new Played(device, clock.waited(minutes), steps);
+        }
+
         public Played with(DeviceAct act) {
-            Answer answer = bench.act(act);
+            Answer answer = device.act(act);
             List<Step> all = new ArrayList<>(steps);
             all.add(new Step(act, answer));
             return new Played(answer.after(), clock.worked(answer.handsOn()).waited(answer.waiting()), all);

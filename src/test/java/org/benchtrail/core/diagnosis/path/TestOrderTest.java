@@ -89,6 +89,16 @@ class TestOrderTest {
     }
 
     @Test
+    void whatIsWorthFarLessThanTheFirst_isNotNear() {
+        Localisation plain = at(Evidence.NONE, Cues.NONE, TestNote.NONE);
+        Localisation named = at(Evidence.NONE, words("hum"), TestNote.NONE);
+        assertEquals(plain.order().get(0), plain.near().get(0));
+        assertTrue(plain.near().size() > 1, plain.near().toString());
+        assertEquals(List.of("hum"), named.near().stream().map(Action::id).toList());
+        assertTrue(named.order().size() > 1, named.order().toString());
+    }
+
+    @Test
     void aPlaceThatNothingSpeaksFor_isLeftOut() {
         Evidence sure = Evidence.NONE.with(Rig.seen("glow", "yes", 1)).with(Rig.seen("proof", "yes", 2));
         assertTrue(order(Evidence.NONE, Cues.NONE).contains("bypass:first"));

@@ -160,7 +160,7 @@ class TruthTest {
         Truth dust = truth(Family.DESKTOP, "DUST", 1);
         assertEquals(List.of(Harm.Kind.PERSON), harm(dust, "save-work", "die-load", "clean"));
         assertEquals(List.of(), harm(dust, "save-work", "die-load", "let-cool", "clean"));
-        assertTrue(played(dust, "let-cool", "clean").bench().isWell());
+        assertTrue(played(dust, "let-cool", "clean").device().isWell());
         assertEquals(List.of(Harm.Kind.WORK), harm(dust, "firmware-defaults"));
         assertEquals(List.of(), harm(dust, "note-settings", "firmware-defaults"));
         Truth stalled = truth(Family.DESKTOP, "FAN_STALLED", 1);

@@ -1,0 +1,224 @@
+package org.benchtrail.audit;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.benchtrail.core.Invalid;
+import org.benchtrail.core.audit.AuditAct;
+import org.benchtrail.core.audit.AuditAct.AddendumAsked;
+import org.benchtrail.core.audit.AuditAct.LotConcluded;
+import org.benchtrail.core.audit.AuditAct.Marked;
+import org.benchtrail.core.audit.AuditAct.PlanStated;
+import org.benchtrail.core.audit.AuditAct.ReviewDeclined;
+import org.benchtrail.core.audit.AuditAct.ReviewGiven;
+import org.benchtrail.core.audit.AuditAct.ReviewSigned;
+import org.benchtrail.core.audit.AuditAct.SecondSigned;
+import org.benchtrail.core.audit.AuditAct.Settled;
+import org.benchtrail.core.audit.AuditAct.TalkRecorded;
+import org.benchtrail.core.audit.AuditLot;
+import org.benchtrail.core.audit.AuditLot.Review;
+import org.benchtrail.core.audit.AuditLot.Turn;
+import org.benchtrail.core.audit.AuditPlan;
+import org.benchtrail.core.audit.AuditRules;
+import org.benchtrail.core.audit.LotResult;
+import org.benchtrail.core.audit.ReviewSheet;
+import org.benchtrail.core.method.Actor;
+import org.benchtrail.people.Directory;
+import org.benchtrail.people.Permission;
+import org.benchtrail.people.Permissions;
+import org.benchtrail.platform.NotFound;
+import org.benchtrail.site.SiteBook;
+
+/** What people do in an audit. Each act locks the lot, asks the rules, and appends one entry to the lot's stream. */
+@ApplicationScoped
+@Transactional
+public class AuditActs {
+    private static final int WORKING_DAYS = 10;
+
+    private final LotRows rows;
+    private final AuditedTickets tickets;
+    private final Directory people;
+    private final SiteBook site;
+    private final Clock clock;
+
+    AuditActs(LotRows rows, AuditedTickets tickets, Directory people, SiteBook site, Clock clock) {
+        this.rows = rows;
+        this.tickets = tickets;
+        this.people = people;
+        this.site = site;
+        this.clock = clock;
+    }
+
+    /** States what will be looked at of a period that has not ended. */
+    public void state(AuditPlan plan, Actor by) {
+        Permissions.require(Permission.PLAN_AUDITS, by);
+        AuditRules.plan(plan, clock.instant());
+        List<String> other = rows.overlapping(plan.from(), plan.until());
+        new Invalid.Collector()
+                .require(
+                        other.isEmpty(),
+                        "from",
+                        "A ticket is in one lot only: lot " + String.join(", ", other) + " has a part of this time.")
+                .require(!rows.lots().contains(plan.lot()), "lot", "There is a lot of this name already.")
+                .throwIfAny();
+        rows.add(plan);
+        append(AuditLot.of(plan.lot(), List.of()), new PlanStated(plan.text()), by.account());
+    }
+
+    /** As the next act needs it: nobody else acts on it meanwhile. */
+    AuditLot locked(String id) {
+        rows.lock(id);
+        return rows.lot(id);
+    }
+
+    AuditLot append(AuditLot lot, AuditAct act, String by) {
+        Instant now = clock.instant().truncatedTo(ChronoUnit.MICROS);
+        AuditAct.Entry entry = new AuditAct.Entry(lot.acts().size() + 1L, now, by, act);
+        rows.append(lot.id(), entry);
+        AuditLot next = AuditLot.of(
+                lot.id(), Stream.concat(lot.acts().stream(), Stream.of(entry)).toList());
+        rows.renew(next);
+        return next;
+    }
+
+    /** Gives the next review to that person: the first by the order of the draw for which they are independent. */
+    public Turn give(String id, String reviewer, String despite, Actor by) {
+        Permissions.require(Permission.REVIEW, by);
+        if (!reviewer.equals(by.account())) {
+            Permissions.require(Permission.PLAN_AUDITS, by);
+        }
+        AuditLot lot = locked(id);
+        AuditRules.open(lot);
+        List<Actor> reviewers = people.allowed(Permission.REVIEW);
+        Actor taker = reviewers.stream()
+                .filter(a -> a.account().equals(reviewer))
+                .findFirst()
+                .orElseThrow(() -> new Invalid("reviewer", "Choose somebody who may review."));
+        for (Turn turn : Giving.open(lot)) {
+            Optional<ReviewGiven> given = given(lot, turn, taker, despite, reviewers);
+            if (given.isPresent()) {
+                rows.renewReviews(append(lot, given.get(), by.account()));
+                return turn;
+            }
+        }
+        throw new Invalid(
+                "reviewer", "No review is open that this person may take: they had a part in each, or all are given.");
+    }
+
+    private Optional<ReviewGiven> given(AuditLot lot, Turn turn, Actor taker, String despite, List<Actor> reviewers) {
+        List<String> reasons = tickets.reasons(turn.ticket(), taker);
+        boolean others = reviewers.stream()
+                .anyMatch(a -> !a.account().equals(taker.account())
+                        && isAnother(lot, turn, a)
+                        && tickets.reasons(turn.ticket(), a).isEmpty());
+        List<String> broken = despite.isBlank() || others ? List.of() : reasons;
+        ReviewGiven given =
+                new ReviewGiven(turn.ticket(), turn.turn(), taker.account(), broken, broken.isEmpty() ? "" : despite);
+        boolean fits = isAnother(lot, turn, taker) && (reasons.isEmpty() || !broken.isEmpty());
+        if (!fits) {
+            return Optional.empty();
+        }
+        AuditRules.give(lot, given, reasons, others);
+        return Optional.of(given);
+    }
+
+    private static boolean isAnother(AuditLot lot, Turn turn, Actor person) {
+        return lot.review(turn.ticket(), 3 - turn.turn())
+                .filter(r -> r.reviewer().equals(person.account()))
+                .isEmpty();
+    }
+
+    /** The review that is that person's to work on; whether they are still independent is looked at each time. */
+    private Review own(AuditLot lot, Turn turn, Actor by) {
+        return AuditRules.own(lot, turn.ticket(), turn.turn(), by.account(), tickets.reasons(turn.ticket(), by));
+    }
+
+    private ReviewSheet sheet(AuditLot lot, String ticket, Actor by) {
+        AuditAct.Item item = lot.item(ticket).orElseThrow(() -> new NotFound("ticket " + ticket + " in this lot"));
+        return tickets.frozen(item, by).review();
+    }
+
+    public void decline(String id, Turn turn, String why, Actor by) {
+        Permissions.require(Permission.REVIEW, by);
+        AuditLot lot = locked(id);
+        AuditRules.decline(lot, turn.ticket(), turn.turn(), by.account(), why);
+        rows.renewReviews(append(lot, new ReviewDeclined(turn.ticket(), turn.turn(), why), by.account()));
+    }
+
+    /** Keeps a mark; the last one of a requirement counts until the review is signed. */
+    public void mark(String id, Marked marked, Actor by) {
+        Permissions.require(Permission.REVIEW, by);
+        AuditLot lot = locked(id);
+        own(lot, new Turn(marked.ticket(), marked.turn()), by);
+        AuditRules.mark(marked, sheet(lot, marked.ticket(), by));
+        append(lot, marked, by.account());
+    }
+
+    public void sign(String id, Turn turn, Actor by) {
+        Permissions.require(Permission.REVIEW, by);
+        AuditLot lot = locked(id);
+        Review review = own(lot, turn, by);
+        AuditRules.sign(review, sheet(lot, turn.ticket(), by));
+        long minutes = lot.since(turn.ticket(), turn.turn(), clock.instant())
+                .plus(Duration.ofSeconds(30))
+                .toMinutes();
+        AuditAct signed =
+                turn.turn() == 1 ? new ReviewSigned(turn.ticket(), minutes) : new SecondSigned(turn.ticket(), minutes);
+        rows.renewReviews(append(lot, signed, by.account()));
+    }
+
+    public void settle(String id, Settled settled, Actor by) {
+        Permissions.require(Permission.REVIEW, by);
+        AuditLot lot = locked(id);
+        AuditRules.settle(
+                lot, settled, sheet(lot, settled.ticket(), by), by.account(), tickets.reasons(settled.ticket(), by));
+        append(lot, settled, by.account());
+    }
+
+    public void talk(String id, String words, Actor by) {
+        Permissions.require(Permission.REVIEW, by);
+        AuditLot lot = locked(id);
+        AuditRules.talk(lot, words);
+        append(lot, new TalkRecorded(words), by.account());
+    }
+
+    /** Asks the one who did the work to add to the papers; the ticket stays closed. */
+    public void askAddendum(String id, String ticket, String requirement, String words, Actor by) {
+        Permissions.require(Permission.REVIEW, by);
+        AuditLot lot = locked(id);
+        AddendumAsked asked = new AddendumAsked(ticket, requirement, due(clock.instant()), words);
+        AuditRules.askAddendum(lot, asked);
+        rows.ask(id, asked, tickets.hand(lot.item(ticket).orElseThrow(), by));
+        append(lot, asked, by.account());
+    }
+
+    /** Ten working days on, or fifty by the calendar where hardly any day is worked. */
+    private Instant due(Instant now) {
+        Instant day = now;
+        int worked = 0;
+        for (int days = 0; worked < WORKING_DAYS && days < 5 * WORKING_DAYS; days++) {
+            Instant next = day.plus(Duration.ofDays(1));
+            worked += site.history().workingTime().between(day, next).isZero() ? 0 : 1;
+            day = next;
+        }
+        return day.truncatedTo(ChronoUnit.MICROS);
+    }
+
+    /** Ends the audit with what it found and what is done about it. */
+    public void conclude(String id, String words, Actor by) {
+        Permissions.require(Permission.PLAN_AUDITS, by);
+        AuditLot lot = locked(id);
+        LotResult result = LotResult.of(lot);
+        boolean accepted =
+                result.foundAtRandom(lot.plan().takes()) <= lot.plan().acceptance();
+        LotConcluded concluded = new LotConcluded(result.items(), result.lower(), result.upper(), accepted, words);
+        AuditRules.conclude(lot, concluded);
+        append(lot, concluded, by.account());
+    }
+}

@@ -1,0 +1,108 @@
+package org.benchtrail.audit;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.benchtrail.core.audit.AuditAct.Item;
+import org.benchtrail.core.audit.Independence;
+import org.benchtrail.core.audit.ReviewSheet;
+import org.benchtrail.core.audit.Stratum;
+import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.Entry;
+import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.Policy;
+import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.site.SiteBook;
+import org.benchtrail.ticket.TicketQueries;
+import org.benchtrail.trail.StoredTrail;
+import org.benchtrail.trail.TrailEntry;
+import org.benchtrail.trail.TrailStore;
+
+/** Tickets as an audit sees them: as they were when they ended, and who had a part in them until now. */
+@ApplicationScoped
+@Transactional
+class AuditedTickets {
+    private static final int AT_ONCE = 200;
+
+    private final LotRows rows;
+    private final TicketQueries tickets;
+    private final TrailStore trails;
+    private final SiteBook site;
+
+    AuditedTickets(LotRows rows, TicketQueries tickets, TrailStore trails, SiteBook site) {
+        this.rows = rows;
+        this.tickets = tickets;
+        this.trails = trails;
+        this.site = site;
+    }
+
+    /** What ended in a period as items of a lot, by number. */
+    List<Item> items(List<LotRows.Ended> ended) {
+        List<Item> items = new ArrayList<>();
+        for (int from = 0; from < ended.size(); from += AT_ONCE) {
+            List<LotRows.Ended> some = ended.subList(from, Math.min(ended.size(), from + AT_ONCE));
+            Map<TicketNumber, StoredTrail> stored = trails.read(
+                    some.stream().map(e -> new TicketNumber(e.ticket())).toList());
+            for (LotRows.Ended one : some) {
+                TicketNumber number = new TicketNumber(one.ticket());
+                StoredTrail trail = stored.get(number);
+                Stratum stratum = trail == null || !trail.verify(number).holds()
+                        ? Stratum.INCIDENT
+                        : Stratum.of(JobSheet.replay(read(trail.entries(), one.entry())), one.incident());
+                items.add(new Item(number.toString(), one.entry(), one.hash(), stratum));
+            }
+        }
+        return items;
+    }
+
+    private static List<Entry> read(List<TrailEntry> trail, int last) {
+        return trail.subList(0, last).stream().map(TrailEntry::read).toList();
+    }
+
+    /** A ticket up to the entry with which it ended. */
+    record Frozen(TicketQueries.Traced traced, Policy policy, boolean wentOn) {
+        JobSheet sheet() {
+            return traced.ticket().sheet();
+        }
+
+        ReviewSheet review() {
+            return ReviewSheet.of(sheet(), policy);
+        }
+    }
+
+    Frozen frozen(Item item, Actor by) {
+        TicketQueries.Traced now = tickets.traced(TicketNumber.parse(item.ticket()), by);
+        List<TrailEntry> trail = now.trail().subList(0, item.entry());
+        JobSheet sheet = JobSheet.replay(read(trail, item.entry()));
+        TicketQueries.Whole whole = now.ticket();
+        return new Frozen(
+                new TicketQueries.Traced(
+                        new TicketQueries.Whole(
+                                whole.number(), whole.line(), sheet, whole.fault(), "the requester", "not shown"),
+                        trail),
+                site.history().at(trail.get(trail.size() - 1).at()).rules().policy(),
+                now.trail().size() > item.entry());
+    }
+
+    /** Why that person does not review the ticket, by all that is known of it now. */
+    List<String> reasons(String ticket, Actor person) {
+        TicketNumber number = TicketNumber.parse(ticket);
+        TicketQueries.Traced now = tickets.traced(number, person);
+        return Independence.reasons(
+                new Independence.Person(person.account(), person.name()),
+                now.ticket().sheet(),
+                read(now.trail(), now.trail().size()),
+                new Independence.Beside(now.ticket().requester(), rows.acceptedBy(number)));
+    }
+
+    /** Who is asked about the work: the assignee when it ended, or whoever did it last. */
+    String hand(Item item, Actor by) {
+        JobSheet sheet = frozen(item, by).sheet();
+        String assignee = sheet.course().assignee();
+        Set<String> hands = sheet.hands();
+        return assignee != null ? assignee : hands.stream().sorted().findFirst().orElse(by.account());
+    }
+}

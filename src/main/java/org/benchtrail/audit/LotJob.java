@@ -1,0 +1,120 @@
+package org.benchtrail.audit;
+
+import io.quarkus.narayana.jta.QuarkusTransaction;
+import io.quarkus.runtime.ShutdownEvent;
+import io.quarkus.runtime.StartupEvent;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.event.Observes;
+import java.nio.charset.StandardCharsets;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import java.util.concurrent.Executors;
+import java.util.concurrent.ScheduledExecutorService;
+import java.util.concurrent.TimeUnit;
+import org.benchtrail.core.audit.AuditAct.LotFrozen;
+import org.benchtrail.core.audit.AuditAct.SampleDrawn;
+import org.benchtrail.core.audit.AuditAct.SeedDrawn;
+import org.benchtrail.core.audit.AuditLot;
+import org.benchtrail.core.audit.AuditPlan;
+import org.benchtrail.core.audit.AuditRules;
+import org.benchtrail.core.audit.Draw;
+import org.benchtrail.core.method.Stamp;
+import org.benchtrail.seal.Heads;
+import org.jboss.logging.Logger;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What the server itself does in an audit, so that nobody chooses its moment: it freezes the lot when the period has ended, takes the
+ * first head that comes after the freeze, and draws.
+ */
+@ApplicationScoped
+class LotJob {
+    private static final Logger LOG = Logger.getLogger(LotJob.class);
+
+    /** What was begun before the end of the period has been committed by then. */
+    private static final Duration SETTLED = Duration.ofSeconds(30);
+
+    private final LotRows rows;
+    private final AuditActs acts;
+    private final AuditedTickets tickets;
+    private final Heads heads;
+    private final AuditConfig config;
+    private final Clock clock;
+    private @Nullable ScheduledExecutorService timer;
+
+    LotJob(LotRows rows, AuditActs acts, AuditedTickets tickets, Heads heads, AuditConfig config, Clock clock) {
+        this.rows = rows;
+        this.acts = acts;
+        this.tickets = tickets;
+        this.heads = heads;
+        this.config = config;
+        this.clock = clock;
+    }
+
+    void start(@Observes StartupEvent start) {
+        if (!config.every().isZero()) {
+            timer = Executors.newSingleThreadScheduledExecutor(work -> {
+                Thread thread = new Thread(work, "audit");
+                thread.setDaemon(true);
+                return thread;
+            });
+            timer.scheduleWithFixedDelay(this::round, 2_000, config.every().toMillis(), TimeUnit.MILLISECONDS);
+        }
+    }
+
+    void stop(@Observes ShutdownEvent stop) {
+        if (timer != null) {
+            timer.shutdown();
+        }
+    }
+
+    /** Takes every lot as far as it goes by itself. */
+    void round() {
+        try {
+            Instant settled = clock.instant().minus(SETTLED);
+            List<String> unfinished = QuarkusTransaction.requiringNew().call(() -> rows.unfinished(settled));
+            for (String id : unfinished) {
+                QuarkusTransaction.requiringNew().run(() -> goOn(id));
+            }
+        } catch (RuntimeException e) {
+            LOG.warnf(e, "an audit did not go on; it is tried again every %s", config.every());
+        }
+    }
+
+    private void goOn(String id) {
+        AuditLot lot = acts.locked(id);
+        if (lot.state() == AuditLot.State.STATED) {
+            freeze(lot);
+        } else if (lot.state() == AuditLot.State.FROZEN) {
+            draw(lot);
+        }
+    }
+
+    private void freeze(AuditLot lot) {
+        AuditRules.freeze(lot, clock.instant());
+        AuditPlan plan = lot.plan();
+        LotRows.Open open = rows.open(plan.until());
+        acts.append(
+                lot,
+                new LotFrozen(
+                        tickets.items(rows.ended(plan.from(), plan.until())), (int) open.tickets(), open.oldest()),
+                Stamp.SERVER);
+    }
+
+    private void draw(AuditLot lot) {
+        String witness = lot.plan().witness();
+        heads.firstAfter("audit/" + lot.id(), lot.frozenPlace(), witness).ifPresent(head -> {
+            AuditRules.seed(lot);
+            String seed = Draw.of(
+                            head.note().getBytes(StandardCharsets.UTF_8),
+                            lot.plan().bytes())
+                    .seed()
+                    .hex();
+            AuditLot seeded = acts.append(lot, new SeedDrawn(head.size(), head.note(), witness, seed), Stamp.SERVER);
+            AuditRules.sample(seeded);
+            acts.append(seeded, new SampleDrawn(seeded.sample()), Stamp.SERVER);
+        });
+    }
+}

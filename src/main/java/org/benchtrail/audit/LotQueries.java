@@ -1,0 +1,101 @@
+package org.benchtrail.audit;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import org.benchtrail.core.audit.AuditLot;
+import org.benchtrail.core.audit.Outlook;
+import org.benchtrail.core.audit.Stratum;
+import org.benchtrail.core.audit.Take;
+import org.benchtrail.core.method.Actor;
+import org.benchtrail.people.Directory;
+import org.benchtrail.people.Permission;
+import org.benchtrail.people.Permissions;
+import org.benchtrail.platform.Moments;
+import org.benchtrail.seal.Heads;
+
+/** What the pages of audits show, each read in one transaction. */
+@ApplicationScoped
+@Transactional
+class LotQueries {
+    private static final long LOOKED_BACK_DAYS = 31;
+    private static final int MOST_COUNTED = 2000;
+
+    private final LotRows rows;
+    private final AuditedTickets tickets;
+    private final Directory people;
+    private final Heads heads;
+    private final Clock clock;
+
+    LotQueries(LotRows rows, AuditedTickets tickets, Directory people, Heads heads, Clock clock) {
+        this.rows = rows;
+        this.tickets = tickets;
+        this.people = people;
+        this.heads = heads;
+        this.clock = clock;
+    }
+
+    /** A lot in the list of all. */
+    public record LotLine(String id, String period, String progress, int own, boolean open) {}
+
+    List<LotLine> lots(Actor viewer, ZoneId zone) {
+        Permissions.require(Permission.REVIEW, viewer);
+        return rows.lots().stream()
+                .map(rows::lot)
+                .map(lot -> new LotLine(
+                        lot.id(),
+                        Moments.text(lot.plan().from(), zone) + " to "
+                                + Moments.text(lot.plan().until(), zone),
+                        LotViews.progress(lot),
+                        (int) lot.reviews().stream()
+                                .filter(r -> !r.signed() && r.reviewer().equals(viewer.account()))
+                                .count(),
+                        lot.state() != AuditLot.State.CONCLUDED))
+                .toList();
+    }
+
+    LotView lot(String id, Actor viewer, ZoneId zone) {
+        Permissions.require(Permission.REVIEW, viewer);
+        AuditLot lot = rows.lot(id);
+        return new LotViews(lot, viewer, zone, people.names(), people.allowed(Permission.REVIEW), rows.addenda(id))
+                .view();
+    }
+
+    /**
+     * What a plan would look at.
+     *
+     * @param items of the last 31 days by stratum
+     * @param witnesses whose signature the draw can wait for
+     */
+    record Before(Map<Stratum, Integer> items, List<String> witnesses) {}
+
+    Before before(Actor viewer) {
+        Permissions.require(Permission.PLAN_AUDITS, viewer);
+        Instant now = clock.instant();
+        List<LotRows.Ended> ended = rows.ended(now.minus(java.time.Duration.ofDays(LOOKED_BACK_DAYS)), now);
+        Map<Stratum, Integer> items = new EnumMap<>(Stratum.class);
+        tickets.items(ended.subList(Math.max(0, ended.size() - MOST_COUNTED), ended.size()))
+                .forEach(item -> items.merge(item.stratum(), 1, Integer::sum));
+        return new Before(items, heads.witnesses());
+    }
+
+    /** What such a plan would have shown of the last 31 days, of each random stratum that had any ticket. */
+    static List<LotView.Shown> shown(Map<Stratum, Integer> items, Map<Stratum, Take> takes, int acceptance) {
+        List<LotView.Shown> shown = new ArrayList<>();
+        items.forEach((stratum, count) -> {
+            int looked = Objects.requireNonNull(takes.get(stratum)).of(count);
+            if (looked < count) {
+                Outlook outlook = Outlook.of(count, looked, acceptance);
+                shown.add(new LotView.Shown(stratum.title(), outlook, LotViews.curve(outlook)));
+            }
+        });
+        return shown;
+    }
+}

@@ -1,0 +1,207 @@
+package org.benchtrail.audit;
+
+import io.quarkus.runtime.Startup;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.persistence.EntityManager;
+import java.time.Instant;
+import java.util.List;
+import java.util.Set;
+import org.benchtrail.core.audit.AuditAct;
+import org.benchtrail.core.audit.AuditLot;
+import org.benchtrail.core.audit.AuditPlan;
+import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.platform.NotFound;
+import org.benchtrail.platform.sql.Sql;
+import org.benchtrail.platform.sql.SqlText;
+import org.jspecify.annotations.Nullable;
+
+/** The rows of audits; everything within the running transaction. */
+@Startup
+@ApplicationScoped
+class LotRows {
+    private final EntityManager database;
+    private final SqlText text;
+
+    LotRows(EntityManager database) {
+        this.database = database;
+        text = SqlText.of(LotRows.class)
+                .having(
+                        "state",
+                        "overlapping",
+                        "lock",
+                        "unfinished",
+                        "lots",
+                        "acts",
+                        "append",
+                        "renew",
+                        "drop reviews",
+                        "add review",
+                        "ask addendum",
+                        "answer addenda",
+                        "addenda",
+                        "addenda of ticket",
+                        "judges",
+                        "accepted by",
+                        "ended",
+                        "open",
+                        "reviews waiting",
+                        "addenda waiting",
+                        "reviewed lots of");
+    }
+
+    private Sql of(String statement) {
+        return Sql.of(database, text.statement(statement));
+    }
+
+    void add(AuditPlan plan) {
+        of("state")
+                .with("id", plan.lot())
+                .with("begins", plan.from())
+                .with("ends", plan.until())
+                .with("state", AuditLot.State.STATED.name())
+                .run();
+    }
+
+    List<String> overlapping(Instant begins, Instant ends) {
+        return of("overlapping").with("begins", begins).with("ends", ends).values(String.class);
+    }
+
+    /** Lets nobody else act on the lot until the transaction ends. */
+    void lock(String id) {
+        if (of("lock").with("id", id).values(String.class).isEmpty()) {
+            throw new NotFound("lot " + id);
+        }
+    }
+
+    /** Lots that are to be frozen or drawn: whose period had ended by that moment. */
+    List<String> unfinished(Instant ended) {
+        return of("unfinished").with("ended", ended).values(String.class);
+    }
+
+    /** The newest first. */
+    List<String> lots() {
+        return of("lots").values(String.class);
+    }
+
+    private record ActRow(long place, Instant at, String by, String what, String body, String remark) {}
+
+    /** @throws NotFound if there is no such lot */
+    AuditLot lot(String id) {
+        List<AuditAct.Entry> acts = of("acts").with("lot", id).rows(ActRow.class).stream()
+                .map(r -> new AuditAct.Entry(r.place(), r.at(), r.by(), ActJson.read(r.what(), r.body(), r.remark())))
+                .toList();
+        if (acts.isEmpty()) {
+            throw new NotFound("lot " + id);
+        }
+        return AuditLot.of(id, acts);
+    }
+
+    void append(String lot, AuditAct.Entry entry) {
+        of("append")
+                .with("lot", lot)
+                .with("place", entry.place())
+                .with("at", entry.at())
+                .with("by", entry.by())
+                .with("what", AuditAct.name(entry.act().getClass()))
+                .with("body", ActJson.body(entry.act()))
+                .with("remark", entry.act().remark())
+                .run();
+    }
+
+    /** Makes the images of a lot anew. */
+    void renew(AuditLot lot) {
+        boolean drawn = lot.state() == AuditLot.State.DRAWN;
+        of("renew")
+                .with("id", lot.id())
+                .with("state", lot.state().name())
+                .with("toGive", drawn ? Giving.open(lot).size() : 0)
+                .with("toSettle", drawn ? lot.differences().size() : 0)
+                .run();
+    }
+
+    void renewReviews(AuditLot lot) {
+        of("drop reviews").with("lot", lot.id()).run();
+        lot.reviews()
+                .forEach(r -> of("add review")
+                        .with("lot", lot.id())
+                        .with("ticket", TicketNumber.parse(r.turn().ticket()).serial())
+                        .with("turn", r.turn().turn())
+                        .with("reviewer", r.reviewer())
+                        .with("signed", r.signed())
+                        .run());
+    }
+
+    /** @param entry of the ticket that answers; null until there is one */
+    record AddendumRow(
+            int ticket,
+            String requirement,
+            String askedOf,
+            Instant due,
+            @Nullable Integer entry) {}
+
+    void ask(String lot, AuditAct.AddendumAsked asked, String of) {
+        of("ask addendum")
+                .with("lot", lot)
+                .with("ticket", TicketNumber.parse(asked.ticket()).serial())
+                .with("requirement", asked.requirement())
+                .with("askedOf", of)
+                .with("due", asked.due())
+                .run();
+    }
+
+    /** What was asked of that person on that ticket is answered by that entry. */
+    void answered(TicketNumber ticket, String by, int entry) {
+        of("answer addenda")
+                .with("ticket", ticket.serial())
+                .with("by", by)
+                .with("entry", entry)
+                .run();
+    }
+
+    List<AddendumRow> addenda(String lot) {
+        return of("addenda").with("lot", lot).rows(AddendumRow.class);
+    }
+
+    List<AddendumRow> addenda(TicketNumber ticket) {
+        return of("addenda of ticket").with("ticket", ticket.serial()).rows(AddendumRow.class);
+    }
+
+    List<String> judges(TicketNumber ticket) {
+        return of("judges").with("ticket", ticket.serial()).values(String.class);
+    }
+
+    Set<String> acceptedBy(TicketNumber ticket) {
+        return Set.copyOf(of("accepted by").with("ticket", ticket.serial()).values(String.class));
+    }
+
+    /** The last ending of a ticket within a period. */
+    record Ended(int ticket, int entry, String hash, boolean incident) {}
+
+    List<Ended> ended(Instant begins, Instant ends) {
+        return of("ended").with("begins", begins).with("ends", ends).rows(Ended.class);
+    }
+
+    /** How many tickets were open at a moment, and since when the oldest. */
+    record Open(long tickets, @Nullable Instant oldest) {}
+
+    Open open(Instant ends) {
+        return of("open").with("ends", ends).row(Open.class).orElseThrow();
+    }
+
+    record Waiting(long own, long toGive, long toSettle) {}
+
+    Waiting waiting(String account) {
+        return of("reviews waiting").with("account", account).row(Waiting.class).orElseThrow();
+    }
+
+    long addendaWaiting(String account) {
+        return of("addenda waiting").with("account", account).value(Long.class);
+    }
+
+    record ReviewedOf(String lot, int ticket) {}
+
+    /** The tickets that the person worked on and whose first review is signed. */
+    List<ReviewedOf> reviewedOf(String account) {
+        return of("reviewed lots of").with("account", account).rows(ReviewedOf.class);
+    }
+}

@@ -1,0 +1,125 @@
+package org.benchtrail.audit;
+
+import io.quarkus.qute.RawString;
+import java.util.List;
+import org.benchtrail.core.audit.AuditLot;
+import org.benchtrail.core.audit.LotResult;
+import org.benchtrail.core.audit.Outlook;
+import org.benchtrail.platform.Option;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * One lot.
+ *
+ * @param progress on one line: frozen, 41 of 59 reviewed
+ * @param plan in lines, as it was stated
+ * @param facts of period, freeze and draw, in pairs
+ * @param outlook of the random part; null where there is none yet
+ * @param check of the draw; null before it
+ * @param own reviews that are the viewer's to finish
+ * @param open reviews that nobody has
+ * @param result null until every review is signed, so that no reader is led by another
+ * @param obstacles what stands between the lot and its conclusion
+ */
+public record LotView(
+        String id,
+        AuditLot.State state,
+        String progress,
+        List<String> plan,
+        List<Pair> facts,
+        List<Part> parts,
+        @Nullable Shown outlook,
+        @Nullable Check check,
+        List<ReviewLine> own,
+        List<ReviewLine> others,
+        int open,
+        List<Option> reviewers,
+        List<DifferenceLine> differences,
+        @Nullable Result result,
+        List<AddendumLine> addenda,
+        List<String> obstacles,
+        @Nullable Conclusion conclusion) {
+
+    public record Pair(String name, String text) {}
+
+    /** A stratum: how many there are, are taken, and are reviewed. */
+    public record Part(String title, int items, int drawn, int signed, String how) {}
+
+    /** What a sample shows, with its operating curve. */
+    public record Shown(String part, Outlook outlook, RawString curve) {
+        /** A chance in percent, never rounded up to certainty. */
+        public String percent(double chance) {
+            double tenths = Math.floor(chance * 1000) / 10;
+            return tenths + " %";
+        }
+    }
+
+    /**
+     * The draw done again.
+     *
+     * @param again seed from the stored head and plan
+     * @param holds whether seed and sample come out as they were kept
+     * @param ranks the drawn tickets with their ranks
+     */
+    public record Check(String seed, String again, boolean holds, String head, List<Pair> ranks) {}
+
+    /** @param link empty where the viewer may not read it */
+    public record ReviewLine(String ticket, String what, String who, String state, String link) {}
+
+    public record DifferenceLine(
+            String ticket,
+            String requirement,
+            String title,
+            String first,
+            String second,
+            String remarks,
+            String settled) {
+        public boolean open() {
+            return settled.isEmpty();
+        }
+
+        /** By which a form says what it is about. */
+        public String of() {
+            return ticket + "/" + requirement;
+        }
+    }
+
+    /**
+     * @param words what the interval means
+     * @param defects by requirement
+     */
+    public record Result(LotResult it, String words, List<DefectLine> defects, Agreement agreement) {}
+
+    public record DefectLine(
+            String ticket, String requirement, String title, String defect, String remark, boolean askable) {
+        /** By which a form says what it is about. */
+        public String of() {
+            return ticket + "/" + requirement;
+        }
+
+        /** Before the ids of its fields. */
+        public String at() {
+            return "ask/" + of();
+        }
+    }
+
+    /**
+     * @param kappa in words; why not, where there is none
+     * @param marks heads of the table
+     * @param rows of the table: the first reader's mark and the counts of the second reader's
+     */
+    public record Agreement(long pairs, long agreed, String kappa, List<String> marks, List<Row> rows, boolean talk) {
+        public record Row(String mark, List<Long> counts) {}
+    }
+
+    public record AddendumLine(
+            String ticket,
+            String title,
+            String asked,
+            String of,
+            String due,
+            @Nullable Integer entry,
+            String words) {}
+
+    public record Conclusion(String words, String stamp) {}
+}

@@ -1,0 +1,388 @@
+package org.benchtrail.audit;
+
+import io.quarkus.qute.RawString;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Objects;
+import org.benchtrail.audit.LotView.Pair;
+import org.benchtrail.core.audit.AuditAct;
+import org.benchtrail.core.audit.AuditAct.Marked;
+import org.benchtrail.core.audit.AuditLot;
+import org.benchtrail.core.audit.AuditLot.Review;
+import org.benchtrail.core.audit.AuditLot.State;
+import org.benchtrail.core.audit.Draw;
+import org.benchtrail.core.audit.LotResult;
+import org.benchtrail.core.audit.Mark;
+import org.benchtrail.core.audit.Outlook;
+import org.benchtrail.core.audit.ReaderAgreement;
+import org.benchtrail.core.audit.Stratum;
+import org.benchtrail.core.audit.Take;
+import org.benchtrail.core.integrity.Hash;
+import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.Requirement;
+import org.benchtrail.core.method.Requirements;
+import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.people.Permission;
+import org.benchtrail.people.Permissions;
+import org.benchtrail.platform.Moments;
+import org.benchtrail.platform.Option;
+import org.benchtrail.platform.chart.Chart;
+import org.benchtrail.platform.chart.SvgChart;
+import org.jspecify.annotations.Nullable;
+
+/** A lot as one viewer sees it. */
+final class LotViews {
+    private final AuditLot lot;
+    private final Actor viewer;
+    private final ZoneId zone;
+    private final Map<String, String> names;
+    private final List<Actor> reviewers;
+    private final List<LotRows.AddendumRow> addenda;
+
+    LotViews(
+            AuditLot lot,
+            Actor viewer,
+            ZoneId zone,
+            Map<String, String> names,
+            List<Actor> reviewers,
+            List<LotRows.AddendumRow> addenda) {
+        this.lot = lot;
+        this.viewer = viewer;
+        this.zone = zone;
+        this.names = names;
+        this.reviewers = reviewers;
+        this.addenda = addenda;
+    }
+
+    LotView view() {
+        boolean drawn = lot.state().compareTo(State.DRAWN) >= 0;
+        return new LotView(
+                lot.id(),
+                lot.state(),
+                progress(lot),
+                lot.planText().lines().toList(),
+                facts(),
+                parts(),
+                outlook(),
+                drawn ? check() : null,
+                reviews(true),
+                reviews(false),
+                lot.state() == State.DRAWN ? Giving.open(lot).size() : 0,
+                Permissions.allow(Permission.PLAN_AUDITS, viewer)
+                        ? reviewers.stream()
+                                .map(a -> new Option(a.account(), a.name()))
+                                .toList()
+                        : List.of(),
+                isOpenToReaders() ? differences() : List.of(),
+                drawn && isOpenToReaders() ? result() : null,
+                addendumLines(),
+                lot.state() == State.DRAWN ? obstacles() : List.of(),
+                conclusion());
+    }
+
+    private String name(String account) {
+        return names.getOrDefault(account, account);
+    }
+
+    private String time(Instant at) {
+        return Moments.text(at, zone);
+    }
+
+    static String progress(AuditLot lot) {
+        if (lot.state() != State.DRAWN) {
+            return lot.state().words();
+        }
+        long signed = lot.drawnTickets().stream()
+                .filter(t -> lot.review(t, 1).filter(Review::signed).isPresent())
+                .count();
+        long second = lot.secondTickets().stream()
+                .filter(t -> lot.review(t, 2).filter(Review::signed).isPresent())
+                .count();
+        return "drawn, " + signed + " of " + lot.drawnTickets().size() + " reviewed, " + second + " of "
+                + lot.secondTickets().size() + " a second time";
+    }
+
+    /** Whether all reviews are signed: before that, what one reader says is shown to no other. */
+    private boolean isOpenToReaders() {
+        return lot.state() == State.CONCLUDED
+                || (lot.state() == State.DRAWN
+                        && lot.drawnTickets().stream()
+                                .allMatch(t ->
+                                        lot.review(t, 1).filter(Review::signed).isPresent())
+                        && lot.secondTickets().stream()
+                                .allMatch(t ->
+                                        lot.review(t, 2).filter(Review::signed).isPresent()));
+    }
+
+    private List<Pair> facts() {
+        List<Pair> facts = new ArrayList<>();
+        facts.add(new Pair(
+                "Period", time(lot.plan().from()) + " to " + time(lot.plan().until())));
+        lot.frozen().ifPresent(frozen -> {
+            facts.add(
+                    new Pair("Tickets in the lot", String.valueOf(frozen.items().size())));
+            facts.add(new Pair("Still open at its end", open(frozen)));
+        });
+        lot.seed()
+                .ifPresent(seed -> facts.add(new Pair(
+                        "Drawn by",
+                        seed.witness().isEmpty()
+                                ? "the shop's own number: no witness signed the head, so whoever holds the log's key could have tried several"
+                                : "the head of " + seed.size() + " leaves that " + seed.witness()
+                                        + " signed first after the freeze")));
+        return facts;
+    }
+
+    private static String open(AuditAct.LotFrozen frozen) {
+        Instant oldest = frozen.oldest();
+        return frozen.open() == 0 || oldest == null
+                ? "none"
+                : frozen.open() + ", not in the lot; the oldest was opened "
+                        + oldest.toString().substring(0, 10);
+    }
+
+    private List<LotView.Part> parts() {
+        List<LotView.Part> parts = new ArrayList<>();
+        if (lot.frozen().isEmpty()) {
+            return parts;
+        }
+        for (Stratum stratum : Stratum.values()) {
+            int items = lot.tickets(stratum).size();
+            if (items > 0) {
+                Take take = take(stratum);
+                List<String> drawn = lot.drawn().getOrDefault(stratum, List.of());
+                int signed = (int) drawn.stream()
+                        .filter(t -> lot.review(t, 1).filter(Review::signed).isPresent())
+                        .count();
+                parts.add(new LotView.Part(
+                        stratum.title(),
+                        items,
+                        take.of(items),
+                        signed,
+                        take.of(items) == items ? "all of them" : "at random"));
+            }
+        }
+        return parts;
+    }
+
+    private Take take(Stratum stratum) {
+        return Objects.requireNonNull(lot.plan().takes().get(stratum));
+    }
+
+    /** Of the largest part that is sampled. */
+    private LotView.@Nullable Shown outlook() {
+        Stratum largest = null;
+        for (Stratum stratum : Stratum.values()) {
+            int items = lot.tickets(stratum).size();
+            boolean sampled = items > 0 && take(stratum).of(items) < items;
+            if (sampled && (largest == null || items > lot.tickets(largest).size())) {
+                largest = stratum;
+            }
+        }
+        if (largest == null) {
+            return null;
+        }
+        int items = lot.tickets(largest).size();
+        Outlook outlook = Outlook.of(items, take(largest).of(items), lot.plan().acceptance());
+        return new LotView.Shown(largest.title(), outlook, curve(outlook));
+    }
+
+    static RawString curve(Outlook outlook) {
+        return SvgChart.draw(new Chart(
+                "tickets with a defect, of " + outlook.items(),
+                "chance that the lot is accepted",
+                List.of(new Chart.Series(
+                        "by this plan",
+                        Chart.Kind.LINE,
+                        outlook.curve().stream()
+                                .map(p -> Chart.Point.at(p.defects(), p.accepted()))
+                                .toList()))));
+    }
+
+    private LotView.Check check() {
+        AuditAct.SeedDrawn seed = lot.seed().orElseThrow();
+        String again = lot.seedAgain().map(Hash::hex).orElse("");
+        Draw draw = new Draw(Hash.ofHex(seed.seed()));
+        return new LotView.Check(
+                seed.seed(),
+                again,
+                again.equals(seed.seed()) && lot.sample().equals(lot.drawn()),
+                seed.head(),
+                lot.drawnTickets().stream()
+                        .map(t -> new Pair(t, draw.rank(t).hex()))
+                        .toList());
+    }
+
+    private List<LotView.ReviewLine> reviews(boolean own) {
+        return lot.reviews().stream()
+                .filter(r -> own == (!r.signed() && r.reviewer().equals(viewer.account())))
+                .map(r -> new LotView.ReviewLine(
+                        r.turn().ticket(),
+                        r.turn().turn() == 1 ? "review" : "second review",
+                        name(r.reviewer()),
+                        r.signed()
+                                ? "signed, " + r.minutes() + " min"
+                                : r.marks().isEmpty() ? "not begun" : r.marks().size() + " marked",
+                        own || (r.signed() && isOpenToReaders()) ? link(r.turn()) : ""))
+                .toList();
+    }
+
+    private String link(AuditLot.Turn turn) {
+        return "/audit/" + lot.id() + "/reviews/" + turn.ticket() + "/" + turn.turn();
+    }
+
+    private List<LotView.DifferenceLine> differences() {
+        return lot.pairs().stream()
+                .filter(AuditLot.Difference::differs)
+                .map(d -> new LotView.DifferenceLine(
+                        d.ticket(),
+                        d.requirement(),
+                        title(d.requirement()),
+                        words(d.first()),
+                        words(d.second()),
+                        remarks(d),
+                        lot.settled(d.ticket(), d.requirement())
+                                .map(s -> words(s.mark(), s.defect()) + ": " + s.remark())
+                                .orElse("")))
+                .toList();
+    }
+
+    private static String remarks(AuditLot.Difference d) {
+        return String.join(
+                " / ",
+                List.of(d.first().remark(), d.second().remark()).stream()
+                        .filter(r -> !r.isBlank())
+                        .toList());
+    }
+
+    static String title(String requirement) {
+        return Requirements.of(requirement).map(Requirement::title).orElse(requirement);
+    }
+
+    static String words(Marked marked) {
+        return words(marked.mark(), marked.defect());
+    }
+
+    private static String words(Mark mark, org.benchtrail.core.audit.@Nullable DefectClass defect) {
+        return mark.words() + (defect == null ? "" : ", " + defect.words());
+    }
+
+    private LotView.Result result() {
+        LotResult result = LotResult.of(lot);
+        List<LotView.DefectLine> defects = lot.drawnTickets().stream()
+                .flatMap(t -> LotResult.counting(lot, t).stream())
+                .filter(m -> m.mark() == Mark.NOT_SATISFIED || m.mark() == Mark.CANNOT_TELL)
+                .map(m -> new LotView.DefectLine(
+                        m.ticket(),
+                        m.requirement(),
+                        title(m.requirement()),
+                        words(m),
+                        m.remark(),
+                        m.mark() == Mark.NOT_SATISFIED
+                                && lot.addendaAsked().stream()
+                                        .noneMatch(a -> a.ticket().equals(m.ticket())
+                                                && a.requirement().equals(m.requirement()))))
+                .toList();
+        return new LotView.Result(result, meaning(result), defects, agreement());
+    }
+
+    static String meaning(LotResult result) {
+        String counted = "Of " + result.items() + " tickets, ";
+        if (result.lower() == result.upper()) {
+            return counted + result.upper() + " have a critical or major defect. Every one was looked at.";
+        }
+        return counted + "between " + result.lower() + " and " + result.upper()
+                + " have a critical or major defect: if lots like this one were drawn again and again, such a range would hold the"
+                + " true number in at least 95 of 100. The best guess is "
+                + String.format(Locale.ROOT, "%.1f", result.point())
+                + ". It says nothing about a ticket that was not drawn.";
+    }
+
+    private LotView.Agreement agreement() {
+        ReaderAgreement agreement = ReaderAgreement.of(lot);
+        String kappa = agreement
+                .kappa()
+                .map(k -> k.kappa().isPresent()
+                        ? String.format(
+                                Locale.ROOT,
+                                "Kappa %.2f, standard error %.2f. Where nearly all is satisfied it is low by its nature.",
+                                k.kappa().getAsDouble(),
+                                k.error().orElse(0))
+                        : "Both set one and the same mark everywhere, so kappa is not defined.")
+                .orElse("Fewer than 30 pairs: too few for kappa.");
+        List<LotView.Agreement.Row> rows = new ArrayList<>();
+        for (Mark mark : Mark.values()) {
+            rows.add(new LotView.Agreement.Row(mark.words(), agreement.table().get(mark.ordinal())));
+        }
+        return new LotView.Agreement(
+                agreement.pairs(),
+                agreement.agreed(),
+                kappa,
+                List.of(Mark.values()).stream().map(Mark::words).toList(),
+                rows,
+                agreement.asksForTalk() && !lot.talked());
+    }
+
+    private List<LotView.AddendumLine> addendumLines() {
+        return lot.addendaAsked().stream()
+                .map(a -> {
+                    LotRows.AddendumRow row = addenda.stream()
+                            .filter(r ->
+                                    r.ticket() == TicketNumber.parse(a.ticket()).serial()
+                                            && r.requirement().equals(a.requirement()))
+                            .findFirst()
+                            .orElseThrow();
+                    return new LotView.AddendumLine(
+                            a.ticket(),
+                            title(a.requirement()),
+                            a.remark(),
+                            name(row.askedOf()),
+                            time(a.due()),
+                            row.entry(),
+                            row.entry() == null ? "not written yet" : "written as entry " + row.entry());
+                })
+                .toList();
+    }
+
+    private List<String> obstacles() {
+        List<String> obstacles = new ArrayList<>();
+        long first = lot.drawnTickets().stream()
+                .filter(t -> lot.review(t, 1).filter(Review::signed).isEmpty())
+                .count();
+        long second = lot.secondTickets().stream()
+                .filter(t -> lot.review(t, 2).filter(Review::signed).isEmpty())
+                .count();
+        if (first > 0) {
+            obstacles.add(first + " reviews are not signed");
+        }
+        if (second > 0) {
+            obstacles.add(second + " second reviews are not signed");
+        }
+        if (!lot.differences().isEmpty()) {
+            obstacles.add(lot.differences().size() + " differences are not settled");
+        }
+        if (ReaderAgreement.of(lot).asksForTalk() && !lot.talked()) {
+            obstacles.add("the two readers agree little and have not talked");
+        }
+        return obstacles;
+    }
+
+    private LotView.@Nullable Conclusion conclusion() {
+        return lot.acts().stream()
+                .filter(e -> e.act() instanceof AuditAct.LotConcluded)
+                .findFirst()
+                .map(e -> {
+                    AuditAct.LotConcluded end = (AuditAct.LotConcluded) e.act();
+                    String accepted = end.accepted()
+                            ? "The random part had no more defects than the plan allows. "
+                            : "The random part had more defects than the plan allows: "
+                                    + lot.plan().otherwise().words() + ". ";
+                    return new LotView.Conclusion(accepted + end.remark(), name(e.by()) + ", " + time(e.at()));
+                })
+                .orElse(null);
+    }
+}

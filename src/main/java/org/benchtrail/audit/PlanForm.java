@@ -1,0 +1,86 @@
+package org.benchtrail.audit;
+
+import java.time.Instant;
+import java.time.LocalDateTime;
+import java.time.YearMonth;
+import java.time.ZoneId;
+import java.time.format.DateTimeParseException;
+import java.util.EnumMap;
+import java.util.Map;
+import java.util.Optional;
+import org.benchtrail.core.Invalid;
+import org.benchtrail.core.audit.AuditPlan;
+import org.benchtrail.core.audit.Stratum;
+import org.benchtrail.core.audit.Take;
+import org.benchtrail.platform.form.FormValues;
+import org.benchtrail.platform.form.PostedForm;
+
+/** A plan as it is typed: a month, or a period of its own; how many of each stratum. */
+final class PlanForm {
+    private static final int USUAL_REST = 59;
+
+    private PlanForm() {}
+
+    /** The month that goes on, and what is usually taken. */
+    static FormValues usual(Instant now, ZoneId zone) {
+        YearMonth month = YearMonth.from(now.atZone(zone));
+        FormValues fill = new FormValues()
+                .set("lot", month.toString())
+                .set("from", month.atDay(1).atStartOfDay().toString())
+                .set("until", month.plusMonths(1).atDay(1).atStartOfDay().toString())
+                .set("acceptance", "0")
+                .set("otherwise", AuditPlan.Otherwise.REVIEW_ALL.name());
+        for (Stratum stratum : Stratum.values()) {
+            fill.set("take." + stratum, Take.usual(stratum, USUAL_REST).word());
+        }
+        return fill;
+    }
+
+    /** @throws Invalid with every field that cannot be read */
+    static AuditPlan read(PostedForm form, ZoneId zone) {
+        Instant from = moment(form, "from", form.text("from"), zone);
+        Instant until = moment(form, "until", form.text("until"), zone);
+        Map<Stratum, Take> takes = takes(form);
+        Optional<AuditPlan.Otherwise> otherwise = Optional.of(form.text("otherwise"))
+                .filter(typed -> !typed.isEmpty())
+                .map(AuditPlan.Otherwise::valueOf);
+        if (otherwise.isEmpty()) {
+            form.refuse("otherwise", "Say what follows if the lot is not accepted.");
+        }
+        if (form.number("acceptance").isEmpty()) {
+            form.refuse("acceptance", "Give a whole number, 0 or more.");
+        }
+        form.done();
+        return new AuditPlan(
+                form.text("lot"),
+                from,
+                until,
+                takes,
+                form.number("acceptance").getAsInt(),
+                otherwise.orElseThrow(),
+                form.text("witness"));
+    }
+
+    private static Instant moment(PostedForm form, String field, String typed, ZoneId zone) {
+        try {
+            return LocalDateTime.parse(typed).atZone(zone).toInstant();
+        } catch (DateTimeParseException e) {
+            form.refuse(field, "Give day and time, such as 2026-11-01T00:00.");
+            return Instant.EPOCH;
+        }
+    }
+
+    /** What is taken of each stratum; problems are kept in the form. */
+    static Map<Stratum, Take> takes(PostedForm form) {
+        Map<Stratum, Take> takes = new EnumMap<>(Stratum.class);
+        for (Stratum stratum : Stratum.values()) {
+            String field = "take." + stratum;
+            try {
+                takes.put(stratum, Take.parse(form.text(field)));
+            } catch (Invalid e) {
+                form.refuse(field, e.problems().get(0).sentence());
+            }
+        }
+        return takes;
+    }
+}

@@ -1,0 +1,228 @@
+package org.benchtrail.audit;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
+import java.time.Clock;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import org.benchtrail.core.audit.AuditAct.Marked;
+import org.benchtrail.core.audit.AuditLot;
+import org.benchtrail.core.audit.AuditLot.Review;
+import org.benchtrail.core.audit.AuditLot.Turn;
+import org.benchtrail.core.audit.DefectClass;
+import org.benchtrail.core.audit.LotResult;
+import org.benchtrail.core.audit.Mark;
+import org.benchtrail.core.audit.ReviewSheet;
+import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.Requirement;
+import org.benchtrail.core.method.StandingFact;
+import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.people.Permission;
+import org.benchtrail.people.Permissions;
+import org.benchtrail.platform.Moments;
+import org.benchtrail.platform.NotFound;
+import org.benchtrail.platform.Option;
+import org.benchtrail.site.SiteBook;
+import org.benchtrail.ticket.Viewing;
+import org.benchtrail.ticket.record.RecordView;
+import org.jspecify.annotations.Nullable;
+
+/** What the pages of one review show, each read in one transaction. */
+@ApplicationScoped
+@Transactional
+class ReviewQueries {
+    private final LotRows rows;
+    private final AuditedTickets tickets;
+    private final SiteBook site;
+    private final Clock clock;
+
+    ReviewQueries(LotRows rows, AuditedTickets tickets, SiteBook site, Clock clock) {
+        this.rows = rows;
+        this.tickets = tickets;
+        this.site = site;
+        this.clock = clock;
+    }
+
+    /**
+     * A review as its reviewer sees it; as anybody who reviews does, once no review of the ticket is open any more.
+     *
+     * @param asked code of the requirement to show; empty for the next that is not marked
+     * @throws NotFound if it was given to nobody, or is not that viewer's to read
+     */
+    ReviewView review(String id, Turn turn, String asked, Actor viewer, ZoneId zone) {
+        Permissions.require(Permission.REVIEW, viewer);
+        AuditLot lot = rows.lot(id);
+        Review review = lot.review(turn.ticket(), turn.turn())
+                .filter(r -> r.reviewer().equals(viewer.account()) || isReadable(lot, turn.ticket()))
+                .orElseThrow(() -> new NotFound("review of ticket " + turn.ticket() + " that is yours to read"));
+        AuditedTickets.Frozen frozen = tickets.frozen(lot.item(turn.ticket()).orElseThrow(), viewer);
+        ReviewSheet sheet = frozen.review();
+        Viewing viewing = viewing(frozen, viewer, zone);
+        Optional<ReviewSheet.Row> now = now(review, sheet, asked);
+        return new ReviewView(
+                id,
+                turn.ticket(),
+                turn.turn(),
+                frozen.sheet().opened().title(),
+                frozen.wentOn(),
+                review.despite(),
+                review.signed(),
+                review.marks().size(),
+                sheet.rows().stream()
+                        .map(row -> new ReviewView.Row(
+                                row.code(),
+                                row.requirement().step().title(),
+                                row.requirement().title(),
+                                ReviewView.words(review.marks(), row.code()),
+                                remark(review.marks().get(row.code())),
+                                now.filter(n -> n == row).isPresent()))
+                        .toList(),
+                now.map(row -> shown(row, viewing)).orElse(null),
+                RecordView.of(frozen.traced(), viewing));
+    }
+
+    private static String remark(@Nullable Marked marked) {
+        return marked == null ? "" : marked.remark();
+    }
+
+    /** Whether every review that the ticket gets is signed. */
+    static boolean isReadable(AuditLot lot, String ticket) {
+        boolean first = lot.review(ticket, 1).filter(Review::signed).isPresent();
+        boolean second = lot.review(ticket, 2).filter(Review::signed).isPresent();
+        return first && (second || !lot.secondTickets().contains(ticket));
+    }
+
+    private static Optional<ReviewSheet.Row> now(Review review, ReviewSheet sheet, String asked) {
+        if (review.signed()) {
+            return Optional.empty();
+        }
+        return sheet.row(asked)
+                .or(() -> sheet.rows().stream()
+                        .filter(r -> !review.marks().containsKey(r.code()))
+                        .findFirst());
+    }
+
+    private static ReviewView.Now shown(ReviewSheet.Row row, Viewing viewing) {
+        Map<Integer, StandingFact<?>> facts = new HashMap<>();
+        viewing.sheet().facts().forEach(f -> facts.put(f.entry(), f));
+        return new ReviewView.Now(
+                row.code(),
+                row.requirement().title(),
+                gate(row.gate()),
+                row.question().question(),
+                row.question().usual().name(),
+                row.cited().stream()
+                        .map(e -> viewing.line(Objects.requireNonNull(facts.get(e))))
+                        .toList(),
+                ReviewView.marks(),
+                Arrays.stream(DefectClass.values())
+                        .filter(c -> c.insteadOf(row.question().usual()))
+                        .map(c -> new Option(c.name(), c.words()))
+                        .toList());
+    }
+
+    private static String gate(Requirement.State state) {
+        return switch (state) {
+            case MET -> "The gate found it answered.";
+            case WAIVED -> "It was waived.";
+            case MISSING -> "The gate found it open.";
+        };
+    }
+
+    /** What marks a requirement got, and what to fill a form for it with. */
+    Optional<Marked> marked(String id, Turn turn, String requirement) {
+        return rows.lot(id)
+                .review(turn.ticket(), turn.turn())
+                .map(r -> r.marks().get(requirement));
+    }
+
+    /** People stand by the part that they had, so that the work is judged and not the person. */
+    private Viewing viewing(AuditedTickets.Frozen frozen, Actor viewer, ZoneId zone) {
+        JobSheet sheet = frozen.sheet();
+        Map<String, String> parts = new HashMap<>();
+        for (String account : RecordView.accounts(frozen.traced())) {
+            boolean assignee = account.equals(sheet.course().assignee());
+            parts.put(account, assignee ? "assignee" : sheet.isJudge(account) ? "who judged it" : part(sheet, account));
+        }
+        return new Viewing(
+                sheet,
+                viewer,
+                zone,
+                clock.instant(),
+                frozen.policy(),
+                site.history().workingTime(),
+                parts);
+    }
+
+    private static String part(JobSheet sheet, String account) {
+        return sheet.isHand(account) ? "another who worked on it" : "another person";
+    }
+
+    /** A signed review as those read it who did the work. */
+    public record Signed(String lot, String ticket, String title, List<Line> lines, List<Asked> asked) {}
+
+    /** @param asked an addendum that was asked for, or empty */
+    public record Line(String title, String mark, String remark, boolean fault) {}
+
+    public record Asked(
+            String title,
+            String words,
+            String due,
+            @Nullable Integer entry) {}
+
+    /** The signed reviews of tickets that the viewer worked on. */
+    List<Signed> ofOwnWork(Actor viewer, ZoneId zone) {
+        Permissions.require(Permission.WORK_TICKETS, viewer);
+        List<Signed> signed = new ArrayList<>();
+        Map<String, List<LotRows.ReviewedOf>> byLot =
+                rows.reviewedOf(viewer.account()).stream().collect(Collectors.groupingBy(LotRows.ReviewedOf::lot));
+        byLot.forEach((id, own) -> {
+            AuditLot lot = rows.lot(id);
+            own.stream()
+                    .map(r -> new TicketNumber(r.ticket()))
+                    .filter(number -> isReadable(lot, number.toString()))
+                    .map(number -> signed(lot, number, viewer, zone))
+                    .flatMap(Optional::stream)
+                    .forEach(signed::add);
+        });
+        signed.sort(java.util.Comparator.comparing(Signed::lot).reversed().thenComparing(Signed::ticket));
+        return signed;
+    }
+
+    private Optional<Signed> signed(AuditLot lot, TicketNumber number, Actor viewer, ZoneId zone) {
+        String ticket = number.toString();
+        JobSheet sheet = tickets.frozen(lot.item(ticket).orElseThrow(), viewer).sheet();
+        if (!sheet.isHand(viewer.account())) {
+            return Optional.empty();
+        }
+        List<Line> lines = LotResult.counting(lot, ticket).stream()
+                .map(m -> new Line(
+                        LotViews.title(m.requirement()),
+                        LotViews.words(m),
+                        m.remark(),
+                        m.mark() == Mark.NOT_SATISFIED || m.mark() == Mark.CANNOT_TELL))
+                .toList();
+        List<Asked> asked = rows.addenda(number).stream()
+                .filter(a -> a.askedOf().equals(viewer.account()))
+                .map(a -> new Asked(
+                        LotViews.title(a.requirement()), words(lot, ticket, a), Moments.text(a.due(), zone), a.entry()))
+                .toList();
+        return Optional.of(new Signed(lot.id(), ticket, sheet.opened().title(), lines, asked));
+    }
+
+    private static String words(AuditLot lot, String ticket, LotRows.AddendumRow row) {
+        return lot.addendaAsked().stream()
+                .filter(a -> a.ticket().equals(ticket) && a.requirement().equals(row.requirement()))
+                .map(a -> a.remark())
+                .findFirst()
+                .orElse("");
+    }
+}

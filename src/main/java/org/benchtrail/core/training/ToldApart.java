@@ -1,0 +1,65 @@
+package org.benchtrail.core.training;
+
+import java.nio.ByteBuffer;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.IntStream;
+import org.benchtrail.core.advice.SheetEvidence;
+import org.benchtrail.core.diagnosis.Finding;
+import org.benchtrail.core.diagnosis.Model;
+import org.benchtrail.core.practice.job.DeviceAct;
+import org.benchtrail.core.practice.job.Family;
+import org.benchtrail.core.practice.job.Seen;
+import org.benchtrail.core.practice.job.Truth;
+
+/**
+ * The act that tells one fault from another best, by what the devices themselves show over some seeds of each: the catalogue has
+ * no say in it but for the names of the values.
+ *
+ * @param decibans in favour of the fault that is true
+ */
+public record ToldApart(DeviceAct act, String value, double decibans) {
+    private static final int SEEDS = 12;
+    private static final int FIRST = 7_000_000;
+    private static final double TEN = 10;
+
+    /** Empty if nothing that the device answers tells them apart. */
+    public static Optional<ToldApart> of(Family family, String fault, String other, Model model) {
+        return family.acts().stream()
+                .filter(a -> a.way() == DeviceAct.Way.LOOK || a.way() == DeviceAct.Way.MEASURE)
+                .flatMap(a -> Ties.of(family)
+                        .finding(a)
+                        .flatMap(id -> SheetEvidence.finding(model, id))
+                        .flatMap(finding -> between(family, a, finding, fault, other))
+                        .stream())
+                .filter(t -> t.decibans > 1)
+                .max(Comparator.comparingDouble(ToldApart::decibans).thenComparing(t -> -t.act.minutes()));
+    }
+
+    private static Optional<ToldApart> between(
+            Family family, DeviceAct act, Finding finding, String fault, String other) {
+        Map<String, Integer> here = counts(family, act, finding, fault);
+        Map<String, Integer> there = counts(family, act, finding, other);
+        return here.entrySet().stream()
+                .max(Map.Entry.comparingByValue())
+                .map(most -> new ToldApart(
+                        act,
+                        most.getKey(),
+                        TEN * Math.log10((most.getValue() + 0.5) / (there.getOrDefault(most.getKey(), 0) + 0.5))));
+    }
+
+    private static Map<String, Integer> counts(Family family, DeviceAct act, Finding finding, String fault) {
+        Map<String, Integer> counts = new HashMap<>();
+        IntStream.range(FIRST, FIRST + SEEDS).forEach(i -> {
+            String seed = Truth.of(family, ByteBuffer.allocate(32).putInt(28, i).array())
+                    .seed();
+            Seen seen = new Truth(family, seed, fault).start().act(act).seen();
+            if (seen != null) {
+                counts.merge(Belief.value(finding, seen), 1, Integer::sum);
+            }
+        });
+        return counts;
+    }
+}

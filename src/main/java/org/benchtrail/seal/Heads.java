@@ -1,0 +1,84 @@
+package org.benchtrail.seal;
+
+import io.quarkus.runtime.Startup;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.persistence.EntityManager;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.benchtrail.core.integrity.Checkpoint;
+import org.benchtrail.core.integrity.SignedNote;
+import org.benchtrail.platform.sql.Sql;
+import org.benchtrail.platform.sql.SqlText;
+
+/** Heads of the log for what has to come after something that is sealed; everything within the running transaction. */
+@Startup
+@ApplicationScoped
+public class Heads {
+    private final EntityManager database;
+    private final SqlText text;
+    private final Witnessing witnessing;
+
+    Heads(EntityManager database, Witnessing witnessing) {
+        this.database = database;
+        this.witnessing = witnessing;
+        text = SqlText.of(Heads.class).having("sealed", "own", "witnessed");
+    }
+
+    /**
+     * A head.
+     *
+     * @param size of the log
+     * @param note with the log's own signature and that of the witness that was asked for, and no other
+     */
+    public record Head(long size, String note) {}
+
+    private record Row(long size, String note, String line) {}
+
+    /**
+     * The first head that covers a record.
+     *
+     * @param witness name of the key that has to have signed it as well; empty for none
+     * @return empty while there is none
+     */
+    public Optional<Head> firstAfter(String stream, long place, String witness) {
+        List<Long> sealed = Sql.of(database, text.statement("sealed"))
+                .with("stream", stream)
+                .with("place", place)
+                .values(Long.class);
+        return sealed.stream()
+                .findFirst()
+                .flatMap(index -> first(index, witness))
+                .map(row -> new Head(row.size(), note(row).toString()));
+    }
+
+    private Optional<Row> first(long index, String witness) {
+        Sql first = Sql.of(database, text.statement(witness.isEmpty() ? "own" : "witnessed"))
+                .with("index", index);
+        return (witness.isEmpty() ? first : first.with("witness", witness)).row(Row.class);
+    }
+
+    private static SignedNote note(Row row) {
+        SignedNote note = SignedNote.parse(row.note());
+        String origin = Checkpoint.parse(note.text()).origin();
+        Stream<SignedNote.Line> own =
+                note.lines().stream().filter(l -> l.name().equals(origin)).limit(1);
+        Stream<SignedNote.Line> other =
+                row.line().isEmpty() ? Stream.empty() : Stream.of(SignedNote.Line.parse(row.line()));
+        return new SignedNote(note.text(), Stream.concat(own, other).toList());
+    }
+
+    /** Names of the keys of the witnesses that the site asks; none without a policy. */
+    public List<String> witnesses() {
+        try {
+            return witnessing.witnesses().stream()
+                    .filter(party -> party.key().isUnderstood())
+                    .map(party -> party.key().name())
+                    .toList();
+        } catch (IOException e) {
+            throw new UncheckedIOException("the policy of witnesses", e);
+        }
+    }
+}

@@ -1,0 +1,93 @@
+package org.benchtrail.training;
+
+import java.time.Instant;
+import java.util.List;
+import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.Step;
+import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.core.practice.VirtualClock;
+import org.benchtrail.core.practice.job.Truth;
+import org.benchtrail.core.practice.job.Truth.Played;
+import org.benchtrail.trail.TrailEntry;
+
+/**
+ * A practice job as it is kept.
+ *
+ * @param morning from which its own time counts
+ * @param truth what is true of the device; for no page to show before the job has ended
+ * @param salt of the commitment
+ * @param done what was done with the device, in its order
+ */
+record PracticeJob(
+        int id,
+        String person,
+        Instant begun,
+        Instant morning,
+        State state,
+        String commitment,
+        Truth truth,
+        byte[] salt,
+        List<TrailEntry> trail,
+        List<Done> done) {
+    private static final int FIRST_NUMBER = 900_000_000;
+
+    enum State {
+        OPEN("open"),
+        CLOSED("closed"),
+        GIVEN_UP("given up"),
+        /** Ended by what was done. */
+        OVER("ended by an act that is not ours to do");
+
+        private final String words;
+
+        State(String words) {
+            this.words = words;
+        }
+
+        public String words() {
+            return words;
+        }
+    }
+
+    /**
+     * An act on the device or a time of waiting.
+     *
+     * @param entry the last one on the sheet when it was done
+     */
+    record Done(String act, int entry, Step step) {}
+
+    /** By which its entries name it; no ticket ever has such a number. */
+    TicketNumber number() {
+        return number(id);
+    }
+
+    static TicketNumber number(int id) {
+        return new TicketNumber(FIRST_NUMBER + id);
+    }
+
+    String base() {
+        return "/practice/" + id + "/sheet";
+    }
+
+    boolean isOpen() {
+        return state == State.OPEN;
+    }
+
+    /** Whether what is true of it is what its commitment stands for. */
+    boolean opens() {
+        return truth.commitment(salt).equals(commitment);
+    }
+
+    JobSheet sheet() {
+        return JobSheet.replay(trail.stream().map(TrailEntry::read).toList());
+    }
+
+    /** The device and its time as they are now. */
+    Played played() {
+        Played played = truth.opened(VirtualClock.at(morning));
+        for (Done act : done) {
+            played = Deed.of(truth.family(), act.act()).on(played);
+        }
+        return played;
+    }
+}

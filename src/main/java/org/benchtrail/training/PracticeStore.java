@@ -1,0 +1,141 @@
+package org.benchtrail.training;
+
+import io.quarkus.runtime.Startup;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.persistence.EntityManager;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import org.benchtrail.core.method.Step;
+import org.benchtrail.core.practice.job.Family;
+import org.benchtrail.core.practice.job.Truth;
+import org.benchtrail.platform.sql.Sql;
+import org.benchtrail.platform.sql.SqlText;
+import org.benchtrail.trail.TrailEntry;
+import org.jspecify.annotations.Nullable;
+
+/** Where practice jobs are kept: the only door to their schema. */
+@Startup
+@ApplicationScoped
+class PracticeStore {
+    private final EntityManager database;
+    private final SqlText text;
+
+    PracticeStore(EntityManager database) {
+        this.database = database;
+        text = SqlText.of(PracticeStore.class)
+                .having("begin", "keepTruth", "append", "act", "end", "lock", "job", "entries", "acts", "of");
+    }
+
+    private Sql sql(String name) {
+        return Sql.of(database, text.statement(name));
+    }
+
+    /** @return number of the new job */
+    int begin(String person, Truth truth, byte[] salt, Instant now, Instant morning) {
+        int job = sql("begin")
+                .with("person", person)
+                .with("family", truth.family().name())
+                .with("begun", now)
+                .with("morning", morning)
+                .with("commitment", truth.commitment(salt))
+                .value(Integer.class);
+        sql("keepTruth")
+                .with("job", job)
+                .with("seed", truth.seed())
+                .with("fault", truth.fault())
+                .with("salt", salt)
+                .run();
+        return job;
+    }
+
+    void append(int job, TrailEntry entry, Instant recorded) {
+        sql("append")
+                .with("job", job)
+                .with("entry", entry.entry())
+                .with("at", entry.at())
+                .with("actor", entry.actor())
+                .with("kind", entry.kind())
+                .with("canonical", entry.canonical())
+                .with("hash", entry.hash())
+                .with("recorded", recorded)
+                .run();
+    }
+
+    void act(int job, int place, PracticeJob.Done done) {
+        sql("act")
+                .with("job", job)
+                .with("place", place)
+                .with("act", done.act())
+                .with("entry", done.entry())
+                .with("step", done.step().name())
+                .run();
+    }
+
+    void end(int job, PracticeJob.State state, Instant now) {
+        sql("end")
+                .with("job", job)
+                .with("state", state.name())
+                .with("ended", now)
+                .run();
+    }
+
+    private record JobRow(
+            int id,
+            String person,
+            String family,
+            Instant begun,
+            Instant morning,
+            String commitment,
+            String state,
+            @Nullable Instant ended,
+            String seed,
+            String fault,
+            byte[] salt) {}
+
+    private record EntryRow(int entry, Instant at, String actor, String kind, byte[] canonical, String hash) {}
+
+    private record ActRow(String act, int entry, String step) {}
+
+    /** That person's job, which nobody else changes until the transaction ends. */
+    Optional<PracticeJob> locked(int job, String person) {
+        sql("lock").with("job", job).values(Integer.class);
+        return job(job, person);
+    }
+
+    /** That person's job; empty if there is none, or it is somebody else's. */
+    Optional<PracticeJob> job(int job, String person) {
+        return sql("job")
+                .with("job", job)
+                .with("person", person)
+                .row(JobRow.class)
+                .map(this::whole);
+    }
+
+    private PracticeJob whole(JobRow row) {
+        List<TrailEntry> trail = sql("entries").with("job", row.id).rows(EntryRow.class).stream()
+                .map(e -> new TrailEntry(e.entry, e.at, e.actor, e.kind, e.canonical, e.hash))
+                .toList();
+        List<PracticeJob.Done> done = sql("acts").with("job", row.id).rows(ActRow.class).stream()
+                .map(a -> new PracticeJob.Done(a.act, a.entry, Step.valueOf(a.step)))
+                .toList();
+        return new PracticeJob(
+                row.id,
+                row.person,
+                row.begun,
+                row.morning,
+                PracticeJob.State.valueOf(row.state),
+                row.commitment,
+                new Truth(Family.valueOf(row.family), row.seed, row.fault),
+                row.salt,
+                trail,
+                done);
+    }
+
+    /** A job in the list of somebody's own. */
+    record Line(int id, String family, Instant begun, String state, long acts) {}
+
+    List<Line> of(String person) {
+        return sql("of").with("person", person).rows(Line.class);
+    }
+}

@@ -1,0 +1,73 @@
+-- @ state
+insert into audit_lot (id, begins, ends, state) values (:id, :begins, :ends, :state)
+
+-- @ overlapping
+select id from audit_lot where tstzrange(begins, ends) && tstzrange(cast(:begins as timestamptz), cast(:ends as timestamptz))
+
+-- @ lock
+select id from audit_lot where id = :id for update
+
+-- @ unfinished
+select id from audit_lot where state in ('STATED', 'FROZEN', 'SEEDED') and ends < :ended order by begins
+
+-- @ lots
+select id from audit_lot order by begins desc, id desc
+
+-- @ acts
+select place, at, by, what, cast(body as text) as body, remark from audit_act where lot = :lot order by place
+
+-- @ append
+insert into audit_act (lot, place, at, by, what, body, remark)
+values (:lot, :place, :at, :by, :what, cast(:body as jsonb), :remark)
+
+-- @ renew
+update audit_lot set state = :state, to_give = :toGive, to_settle = :toSettle where id = :id
+
+-- @ drop reviews
+delete from audit_review where lot = :lot
+
+-- @ add review
+insert into audit_review (lot, ticket, turn, reviewer, signed) values (:lot, :ticket, :turn, :reviewer, :signed)
+
+-- @ ask addendum
+insert into audit_addendum (lot, ticket, requirement, asked_of, due) values (:lot, :ticket, :requirement, :askedOf, :due)
+
+-- @ answer addenda
+update audit_addendum set entry = :entry where ticket = :ticket and entry is null and asked_of = :by
+
+-- @ addenda
+select ticket, requirement, asked_of, due, entry from audit_addendum where lot = :lot
+
+-- @ addenda of ticket
+select ticket, requirement, asked_of, due, entry from audit_addendum where ticket = :ticket
+
+-- @ judges
+select distinct reviewer from audit_review where ticket = :ticket
+
+-- @ accepted by
+select distinct accepted_by from shop_case where ticket = :ticket and accepted_by is not null
+
+-- @ ended
+select distinct on (ticket) ticket, entry, hash, exists (select from alarm a where a.ticket = e.ticket and not a.holds) as incident
+from trail_entry e
+where kind in ('closed', 'cancelled') and at >= :begins and at < :ends
+order by ticket, entry desc
+
+-- @ open
+select count(*) as tickets, min(opened) as oldest from ticket
+where opened < :ends and (standing = 'OPEN' or ended >= :ends)
+
+-- @ reviews waiting
+select (select count(*) from audit_review r join audit_lot l on l.id = r.lot
+    where r.reviewer = :account and not r.signed and l.state = 'DRAWN') as own,
+  coalesce(sum(to_give), 0) as to_give, coalesce(sum(to_settle), 0) as to_settle
+from audit_lot where state = 'DRAWN'
+
+-- @ addenda waiting
+select count(*) from audit_addendum where asked_of = :account and entry is null
+
+-- @ reviewed lots of
+select distinct r.lot, r.ticket from audit_review r join ticket t on t.serial = r.ticket
+where r.turn = 1 and r.signed and (t.assignee = :account
+  or exists (select from trail_entry e where e.ticket = r.ticket and e.actor = :account))
+order by r.lot desc, r.ticket

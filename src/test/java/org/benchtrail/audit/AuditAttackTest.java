@@ -1,0 +1,434 @@
+package org.benchtrail.audit;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import io.quarkus.narayana.jta.QuarkusTransaction;
+import io.quarkus.test.common.QuarkusTestResource;
+import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.response.Response;
+import jakarta.inject.Inject;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.concurrent.ThreadLocalRandom;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
+import org.benchtrail.core.audit.AuditAct.Marked;
+import org.benchtrail.core.audit.AuditLot;
+import org.benchtrail.core.audit.AuditLot.Turn;
+import org.benchtrail.core.audit.DefectClass;
+import org.benchtrail.core.audit.Mark;
+import org.benchtrail.core.audit.Stratum;
+import org.benchtrail.core.integrity.Hash;
+import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.Category;
+import org.benchtrail.core.method.Priority;
+import org.benchtrail.core.method.Role;
+import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.core.method.desk.Addendum;
+import org.benchtrail.core.method.desk.Cancelled;
+import org.benchtrail.core.method.desk.HandedOver;
+import org.benchtrail.core.method.desk.Reopened;
+import org.benchtrail.core.method.identify.LogsReviewed;
+import org.benchtrail.core.method.identify.Scope;
+import org.benchtrail.core.method.identify.ScopeRecorded;
+import org.benchtrail.knowledge.ClosedTickets;
+import org.benchtrail.people.Browser;
+import org.benchtrail.people.PeopleActs;
+import org.benchtrail.platform.MovedClock;
+import org.benchtrail.platform.TestDatabase;
+import org.benchtrail.seal.SealRounds;
+import org.benchtrail.ticket.Act;
+import org.benchtrail.ticket.NewTicket;
+import org.benchtrail.ticket.Outcome;
+import org.benchtrail.ticket.TicketActs;
+import org.benchtrail.ticket.TicketQueries;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+
+/** A lot through its whole course in browsers, and each way to steer it on the way. */
+@QuarkusTest
+@QuarkusTestResource(TestDatabase.class)
+class AuditAttackTest {
+    private static final String PASSWORD = "a long enough password";
+    private static final Actor TINA = new Actor("audit-tina", "Tina Brook", Set.of(Role.TECHNICIAN));
+    private static final Actor SUE = new Actor("audit-sue", "Sue Marsh", Set.of(Role.SUPERVISOR));
+    private static final Actor BORIS = new Actor("audit-boris", "Boris Lund", Set.of(Role.SUPERVISOR));
+    private static final Actor CORA = new Actor("audit-cora", "Cora Fenn", Set.of(Role.SUPERVISOR));
+    private static final Actor VERA = new Actor("audit-vera", "Vera Holm", Set.of(Role.SUPERVISOR));
+
+    @Inject
+    PeopleActs people;
+
+    @Inject
+    TicketActs tickets;
+
+    @Inject
+    TicketQueries looks;
+
+    @Inject
+    ReviewQueries queries;
+
+    @Inject
+    LotJob job;
+
+    @Inject
+    LotRows rows;
+
+    @Inject
+    AuditActs acts;
+
+    @Inject
+    MovedClock clock;
+
+    /** End of the period of the test before; a ticket is in one lot only. */
+    private static Instant lastUntil = Instant.EPOCH;
+
+    private Browser sue = new Browser();
+    private Browser boris = new Browser();
+    private Browser tina = new Browser();
+    private String lot = "";
+
+    @BeforeEach
+    void persons() {
+        for (Actor person : List.of(TINA, SUE, BORIS)) {
+            people.ensureAccount(person.account(), person.name(), person.roles(), PASSWORD);
+        }
+        sue = Browser.signedIn(SUE.account(), PASSWORD);
+        boris = Browser.signedIn(BORIS.account(), PASSWORD);
+        tina = Browser.signedIn(TINA.account(), PASSWORD);
+    }
+
+    private Instant begins() {
+        if (clock.instant().isBefore(lastUntil)) {
+            clock.putForward(Duration.between(clock.instant(), lastUntil));
+        }
+        return clock.instant().truncatedTo(ChronoUnit.MILLIS).plusMillis(1);
+    }
+
+    @AfterEach
+    void clockIsPutRight() {
+        clock.putRight();
+    }
+
+    private TicketNumber ended(Actor by) {
+        NewTicket report = new NewTicket(
+                "A lamp that flickers",
+                "It flickers",
+                Category.OTHER,
+                "Lamp",
+                "Hall",
+                "Rae",
+                "room 4",
+                Priority.Impact.ONE_PERSON,
+                Priority.Urgency.CAN_WAIT,
+                false);
+        TicketNumber number = tickets.open(report, by).number();
+        List<Act> all = new ArrayList<>();
+        all.add(s -> new ScopeRecorded(Scope.ONE, ""));
+        all.add(s -> new LogsReviewed(true, "Nothing"));
+        done(tickets.perform(number, 1, all, by));
+        done(tickets.perform(number, 3, List.<Act>of(s -> new Cancelled("It was the bulb", null)), CORA));
+        return number;
+    }
+
+    private static void done(Outcome outcome) {
+        assertEquals(List.of(), outcome.missing());
+    }
+
+    /** States a plan that looks at so many of the rest, in which these tickets have ended already. */
+    private void stated(Instant from, int rest) {
+        lot = (2100 + ThreadLocalRandom.current().nextInt(7000)) + "-01";
+        Map<String, Object> plan = new HashMap<>();
+        plan.put("act", "state");
+        plan.put("lot", lot);
+        plan.put("from", local(from));
+        lastUntil = clock.instant().plusSeconds(5);
+        plan.put("until", local(lastUntil));
+        plan.put("acceptance", "0");
+        plan.put("otherwise", "REVIEW_ALL");
+        plan.put("witness", "");
+        for (Stratum stratum : Stratum.values()) {
+            plan.put("take." + stratum, stratum == Stratum.REST ? String.valueOf(rest) : "all");
+        }
+        Response answer = sue.post("/audit/plan", plan);
+        assertEquals(303, answer.statusCode(), answer.asString());
+    }
+
+    private static String local(Instant at) {
+        return at.atZone(ZoneOffset.UTC).toLocalDateTime().toString();
+    }
+
+    private AuditLot now() {
+        return QuarkusTransaction.requiringNew().call(() -> rows.lot(lot));
+    }
+
+    private void drawn() {
+        clock.putForward(Duration.ofSeconds(40));
+        job.round();
+        assertEquals(AuditLot.State.FROZEN, now().state());
+        job.round();
+        assertEquals(AuditLot.State.FROZEN, now().state(), "no head yet");
+        SealRounds.once();
+        job.round();
+        assertEquals(AuditLot.State.DRAWN, now().state());
+    }
+
+    private Response take(Browser by) {
+        return by.post("/audit/" + lot + "/reviews", Map.of("reviewer", "", "despite", ""));
+    }
+
+    private static String at(Response taken) {
+        assertEquals(303, taken.statusCode(), taken.asString());
+        return taken.header("Location").replaceFirst("^https?://[^/]+", "");
+    }
+
+    /** Marks all that is open there; {@code faulty} as not satisfied. */
+    private void markAll(Actor by, String review, String faulty) {
+        String[] path = review.split("/");
+        Turn turn = new Turn(path[4], Integer.parseInt(path[5]));
+        ReviewView.Now open = queries.review(lot, turn, "", by, ZoneOffset.UTC).now();
+        while (open != null) {
+            boolean fault = open.code().equals(faulty);
+            acts.mark(
+                    lot,
+                    new Marked(
+                            turn.ticket(),
+                            turn.turn(),
+                            open.code(),
+                            fault ? Mark.NOT_SATISFIED : Mark.SATISFIED,
+                            fault ? DefectClass.MAJOR : null,
+                            open.evidence().stream().map(e -> e.entry()).toList(),
+                            fault ? "Nothing was looked at" : ""),
+                    by);
+            open = queries.review(lot, turn, "", by, ZoneOffset.UTC).now();
+        }
+    }
+
+    private static void refused(int status, Response answer) {
+        assertEquals(status, answer.statusCode(), answer.asString());
+    }
+
+    @Test
+    void aLot_fromPlanToReport_isSteeredByNobody() throws Exception {
+        Instant from = begins();
+        ended(TINA);
+        TicketNumber closed = ClosedTickets.one(tickets, TINA);
+        TicketNumber own = ended(BORIS);
+        stated(from, 9);
+        refused(422, sue.post("/audit/plan", Map.of("act", "state", "lot", lot)));
+        refused(422, take(sue));
+        drawn();
+        AuditLot lotNow = now();
+        assertEquals(3, lotNow.items().size());
+        assertEquals(3, lotNow.drawnTickets().size());
+        assertEquals(
+                lotNow.seed().orElseThrow().seed(),
+                lotNow.seedAgain().map(Hash::hex).orElseThrow());
+
+        // drawing again, or freezing again: nothing has such a door, and the database refuses a second entry
+        job.round();
+        assertEquals(lotNow.acts().size(), now().acts().size());
+        assertThrows(
+                RuntimeException.class,
+                () -> QuarkusTransaction.requiringNew()
+                        .run(() -> rows.append(
+                                lot,
+                                new org.benchtrail.core.audit.AuditAct.Entry(
+                                        99,
+                                        Instant.now(),
+                                        "audit-sue",
+                                        lotNow.frozen().orElseThrow()))));
+        assertThrows(
+                RuntimeException.class,
+                () -> TestDatabase.run("update audit_act set body = '{}' where lot = '" + lot + "'"));
+
+        // Tina has no door
+        refused(403, tina.get("/audit/" + lot));
+        refused(403, take(tina));
+        refused(403, tina.post("/audit/" + lot + "/conclusion", Map.of("decision", "All is well")));
+
+        // Boris is never given his own ticket
+        List<String> reviews = new ArrayList<>();
+        for (int i = 0; i < 2; i++) {
+            String review = at(take(boris));
+            assertFalse(review.contains(own.toString()), review);
+            reviews.add(review);
+        }
+        refused(422, take(boris));
+        String ticket = closed.toString();
+        String first = "/audit/" + lot + "/reviews/" + ticket + "/1";
+        assertTrue(reviews.contains(first));
+
+        // another's review, another's ticket, one that was not drawn
+        refused(404, sue.get(first));
+        Map<String, Object> mark =
+                Map.of("requirement", "scope-known", "mark", "SATISFIED", "defect", "", "entries", "3", "remark", "");
+        refused(404, sue.post(first + "/marks", mark));
+        refused(404, boris.get("/audit/" + lot + "/reviews/" + own + "/1"));
+        refused(
+                422,
+                boris.post(
+                        first + "/marks",
+                        Map.of(
+                                "requirement",
+                                "scope-known",
+                                "mark",
+                                "NOT_SATISFIED",
+                                "defect",
+                                "",
+                                "entries",
+                                "",
+                                "remark",
+                                "Not so")));
+        refused(
+                422,
+                boris.post(
+                        first + "/marks",
+                        Map.of(
+                                "requirement",
+                                "scope-known",
+                                "mark",
+                                "SATISFIED",
+                                "defect",
+                                "",
+                                "entries",
+                                "99",
+                                "remark",
+                                "")));
+        refused(422, boris.post(first + "/signature", Map.of()));
+
+        // no name of who did the work, and what the server cites
+        String folded = boris.get(first).asString();
+        assertFalse(folded.contains("Tina Brook"), "names are folded");
+        at(boris.post(first + "/marks", mark));
+        for (String review : reviews) {
+            markAll(BORIS, review, review.equals(first) ? "logs-reviewed" : "");
+            assertEquals("/audit/" + lot, at(boris.post(review + "/signature", Map.of())));
+        }
+        refused(422, boris.post(first + "/marks", mark));
+        refused(422, boris.post(first + "/decline", Map.of("why", "I think better of it")));
+        refused(404, sue.get(first));
+
+        // Sue reviews Boris' ticket first, then all that a second person looks at, blind
+        String ofBoris = at(take(sue));
+        assertTrue(ofBoris.endsWith(own + "/1"), ofBoris);
+        markAll(SUE, ofBoris, "");
+        at(sue.post(ofBoris + "/signature", Map.of()));
+        refused(422, sue.post("/audit/" + lot + "/conclusion", Map.of("decision", "All is well")));
+        for (int i = 0; i < 2; i++) {
+            String second = at(take(sue));
+            assertTrue(second.endsWith("/2"), second);
+            String blind = sue.get(second).asString() + sue.get("/audit/" + lot).asString();
+            assertFalse(blind.contains("Nothing was looked at"), "the first reader's words are not on the page");
+            assertFalse(blind.contains("Not satisfied, "), "nor any mark");
+            refused(404, sue.get(second.replaceFirst("/2$", "/1")));
+            markAll(SUE, second, "");
+            at(sue.post(second + "/signature", Map.of()));
+        }
+        refused(422, take(sue));
+        refused(422, boris.post("/audit/" + lot + "/reviews", Map.of("reviewer", "audit-tina", "despite", "")));
+        // the second reader of Boris' own ticket can be nobody but a third
+        assertEquals(1, Giving.open(now()).size());
+        people.ensureAccount(VERA.account(), VERA.name(), VERA.roles(), PASSWORD);
+        Browser vera = Browser.signedIn(VERA.account(), PASSWORD);
+        String third = at(take(vera));
+        markAll(VERA, third, "");
+        at(vera.post(third + "/signature", Map.of()));
+
+        // one difference: settled, and never twice
+        assertEquals(1, now().differences().size());
+        refused(422, sue.post("/audit/" + lot + "/conclusion", Map.of("decision", "All is well")));
+        Map<String, String> settled = Map.of(
+                "of",
+                ticket + "/logs-reviewed",
+                "mark",
+                "NOT_SATISFIED",
+                "defect",
+                "MAJOR",
+                "remark",
+                "No log is named");
+        refused(
+                422,
+                sue.post(
+                        "/audit/" + lot + "/settlements",
+                        Map.of("of", ticket + "/scope-known", "mark", "SATISFIED", "defect", "", "remark", "Why not")));
+        at(sue.post("/audit/" + lot + "/settlements", settled));
+        refused(422, sue.post("/audit/" + lot + "/settlements", settled));
+
+        // Tina reads her own reviews and is asked; the ticket stays closed and its count of defects as it was
+        assertTrue(tina.get("/my-reviews").asString().contains("No log is named"));
+        refused(403, tina.post("/audit/" + lot + "/addenda", Map.of("of", ticket + "/logs-reviewed", "remark", "Say")));
+        at(sue.post("/audit/" + lot + "/addenda", Map.of("of", ticket + "/logs-reviewed", "remark", "Which log?")));
+        refused(
+                422,
+                sue.post(
+                        "/audit/" + lot + "/addenda", Map.of("of", ticket + "/logs-reviewed", "remark", "Which log?")));
+        refused(422, sue.post("/audit/" + lot + "/addenda", Map.of("of", ticket + "/scope-known", "remark", "More")));
+        assertTrue(tina.get("/today").asString().contains("thing to add to a closed ticket"));
+        int end = looks.ticket(closed, TINA).sheet().entries();
+        done(tickets.perform(
+                closed, end, List.<Act>of(s -> new Addendum(Addendum.About.REMARK, "The system log")), TINA));
+        assertFalse(tina.get("/today").asString().contains("thing to add to a closed ticket"));
+        assertEquals(1, now().addendaAsked().size());
+
+        at(sue.post("/audit/" + lot + "/conclusion", Map.of("decision", "Name the log that was read")));
+        refused(422, sue.post("/audit/" + lot + "/conclusion", Map.of("decision", "Once more")));
+        String report = sue.get("/audit/" + lot + "/report").asString();
+        assertTrue(
+                report.contains("Of 3 tickets, 1 have a critical or major defect. Every one was looked at."), report);
+        try (PDDocument pdf = Loader.loadPDF(
+                sue.request().get("/audit/" + lot + "/report.pdf").asByteArray())) {
+            String text = new PDFTextStripper().getText(pdf).replaceAll("\\s+", "");
+            assertTrue(text.contains(now().seed().orElseThrow().seed()));
+            assertTrue(text.contains(now().seed().orElseThrow().head().replaceAll("\\s+", "")), text);
+            now().drawnTickets().forEach(t -> assertTrue(text.contains(t), t));
+        }
+        QuarkusTransaction.requiringNew()
+                .run(() -> assertEquals(
+                        List.of(ticket),
+                        rows.addenda(TicketNumber.parse(ticket)).stream()
+                                .filter(a -> Integer.valueOf(end + 1).equals(a.entry()))
+                                .map(a -> new TicketNumber(a.ticket()).toString())
+                                .toList()));
+    }
+
+    /** Roles change between: who had no part when the review was given has one before the mark. */
+    @Test
+    void independence_isLookedAtAgain_andWhoReviewedDoesNoWorkLater() {
+        Instant from = begins();
+        TicketNumber number = ClosedTickets.one(tickets, TINA);
+        int end = looks.ticket(number, TINA).sheet().entries();
+        stated(from, 9);
+        drawn();
+        String review = at(take(boris));
+        done(tickets.perform(number, end, List.<Act>of(s -> new Reopened("It is hot again")), SUE));
+        // given before: who reviews it takes no part in the work
+        Outcome handed =
+                tickets.perform(number, end + 1, List.<Act>of(s -> new HandedOver("audit-boris", Set.of(), "")), SUE);
+        assertEquals("has-judged", handed.missing().get(0).code());
+        TestDatabase.run("update audit_review set reviewer = 'audit-other' where lot = '" + lot + "'");
+        done(tickets.perform(
+                number, handed.sheet().entries(), List.<Act>of(s -> new HandedOver("audit-boris", Set.of(), "")), SUE));
+        Response marked = boris.post(
+                review + "/marks",
+                Map.of("requirement", "scope-known", "mark", "SATISFIED", "defect", "", "entries", "3", "remark", ""));
+        refused(422, marked);
+        assertTrue(marked.asString().contains("You are not independent any more"), marked.asString());
+        refused(422, boris.post(review + "/signature", Map.of()));
+        assertTrue(boris.get(review).asString().contains("This ticket went on after it ended"));
+        at(boris.post(review + "/decline", Map.of("why", "It came into my hands")));
+        refused(422, take(boris));
+    }
+}

@@ -1,0 +1,308 @@
+package org.benchtrail.core.advice;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+import org.benchtrail.catalogue.CatalogueFile;
+import org.benchtrail.catalogue.CatalogueVersion;
+import org.benchtrail.catalogue.PathsFile;
+import org.benchtrail.core.diagnosis.Action;
+import org.benchtrail.core.diagnosis.Cause;
+import org.benchtrail.core.diagnosis.Deviation;
+import org.benchtrail.core.diagnosis.Finding;
+import org.benchtrail.core.diagnosis.Model;
+import org.benchtrail.core.diagnosis.Phrases;
+import org.benchtrail.core.diagnosis.Ranking;
+import org.benchtrail.core.diagnosis.Report;
+import org.benchtrail.core.diagnosis.Source;
+import org.benchtrail.core.diagnosis.path.Localiser;
+import org.benchtrail.core.diagnosis.path.Segment;
+import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.identify.BenchResultAttached;
+import org.benchtrail.core.method.identify.FindingAnswered;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
+
+/**
+ * Works tickets in plain words as a technician would who follows the advice, and writes down what it shows: before the first
+ * test, and after one, two and four. Beside the file of tickets stands what the technician ticks and thinks: {@code
+ * NAME.work.yaml}. What comes out is counted, not asserted.
+ */
+@EnabledIfSystemProperty(named = "tickets", matches = ".+", disabledReason = "give a file of tickets")
+class PlainTicketsTest {
+    private static final int TESTS = 4;
+    private static final Map<String, Localiser> PLACES = CatalogueVersion.of(
+                    1, CatalogueFile.delivered(), PathsFile.delivered())
+            .localisers();
+    private static final SheetReader READER = new SheetReader() {
+        @Override
+        public Optional<String> mains(JobSheet sheet) {
+            return Optional.of("230");
+        }
+
+        @Override
+        public Optional<Worked> again(BenchResultAttached attached) {
+            return Optional.empty();
+        }
+    };
+
+    private final Map<String, Integer> counts = new TreeMap<>();
+
+    @Test
+    void tickets_workedByTheirAdvice() throws IOException {
+        Path file = Path.of(System.getProperty("tickets"));
+        String base = file.toString().replaceAll("\\.yaml$", "");
+        Map<?, ?> notes = PlainTickets.notes(Path.of(base + ".work.yaml"));
+        try (PrintWriter out =
+                new PrintWriter(Files.newBufferedWriter(Path.of(base + ".out"), StandardCharsets.UTF_8))) {
+            for (PlainTickets.Row ticket : PlainTickets.read(file)) {
+                new Work(ticket, PlainTickets.Row.of(notes.get(ticket.text("id"))), out).work();
+            }
+            counts.forEach((what, n) -> out.println("SUM " + what + ": " + n));
+        }
+        counts.forEach((what, n) -> System.out.println(what + ": " + n));
+    }
+
+    private void count(String what, boolean yes) {
+        counts.merge(what + " of", 1, Integer::sum);
+        counts.merge(what, yes ? 1 : 0, Integer::sum);
+    }
+
+    /** One ticket. */
+    private final class Work {
+        private final PlainTickets.Row ticket;
+        private final PlainTickets.Row note;
+        private final PrintWriter out;
+        private final HeatSheet sheet;
+        private final Localiser places;
+        private final Set<String> good;
+        private final Set<String> bad;
+
+        Work(PlainTickets.Row ticket, PlainTickets.Row note, PrintWriter out) {
+            this.ticket = ticket;
+            this.note = note;
+            this.out = out;
+            sheet = PlainTickets.sheet(ticket, note);
+            places = PLACES.get(sheet.sheet().opened().category().catalogue());
+            good = strings(note.list("good"));
+            bad = strings(note.list("bad"));
+        }
+
+        private static Set<String> strings(List<?> all) {
+            return all.stream().map(String::valueOf).collect(Collectors.toSet());
+        }
+
+        void work() {
+            out.println("==== " + ticket.text("id") + " [" + places.category().id() + "] "
+                    + ticket.text("report").replace('\n', ' '));
+            out.println("  truth: " + ticket.text("truth") + "  -> " + causes() + " in " + segments());
+            tap();
+            for (int made = 0; made <= TESTS; made++) {
+                Diagnosis now = Diagnosis.of(sheet.sheet(), places, READER);
+                List<Action> tests = now.tests();
+                if (made != TESTS - 1) {
+                    print(made, now, tests);
+                }
+                if (tests.isEmpty()) {
+                    repair(now);
+                    for (int later = made + 1; later <= TESTS; later++) {
+                        tally(later, now);
+                    }
+                    break;
+                }
+                if (made < TESTS) {
+                    answer(now, tests.get(0));
+                }
+            }
+        }
+
+        /** What the words suggest and truly fits; one tap each. */
+        private void tap() {
+            Diagnosis now = Diagnosis.of(sheet.sheet(), places, READER);
+            Set<String> skip = strings(note.list("skip"));
+            Map<String, String> own =
+                    note.pairs("tap").collect(Collectors.toMap(Map.Entry::getKey, Map.Entry::getValue));
+            for (Suggestions.Suggestion s : Suggestions.of(sheet.sheet(), now)) {
+                String value = own.getOrDefault(s.finding(), s.value());
+                boolean fits = !skip.contains(s.finding()) && !value.equals(Phrases.ASK);
+                out.println("  heard '" + s.words() + "' " + s.finding() + "=" + value + " ("
+                        + finding(now, s.finding()).label() + ")" + (fits ? "" : " LEFT"));
+                if (fits) {
+                    sheet.with(new FindingAnswered(s.finding(), s.finding() + "?", value, s.source()));
+                }
+            }
+        }
+
+        private void print(int made, Diagnosis now, List<Action> tests) {
+            out.println("  -- after " + made + ": "
+                    + (now.where().stretch().isPresent()
+                            ? now.where().stretch().get().segments()
+                            : "not placed")
+                    + " "
+                    + now.where().masses().entrySet().stream()
+                            .sorted((a, b) -> Double.compare(b.getValue(), a.getValue()))
+                            .limit(3)
+                            .map(e -> e.getKey() + " " + Math.round(100 * e.getValue()))
+                            .toList());
+            out.println("     "
+                    + now.ranking().all().stream()
+                            .limit(5)
+                            .map(r -> r.cause() + " " + Math.round(100 * r.probability()))
+                            .toList());
+            tally(made, now);
+            tests(made, now, tests);
+        }
+
+        private void tally(int made, Diagnosis now) {
+            boolean known = !causes().isEmpty();
+            count("after " + made + " cause first", known && place(now) == 0);
+            count("after " + made + " cause in three", known && place(now) >= 0 && place(now) < 3);
+            boolean segment = segments().contains(heaviest(now));
+            count("after " + made + " segment first", segment);
+            count(
+                    "after " + made + " cause in three or segment",
+                    segment || (known && place(now) >= 0 && place(now) < 3));
+        }
+
+        private void tests(int made, Diagnosis now, List<Action> tests) {
+            for (int k = 0; k < tests.size(); k++) {
+                Action t = tests.get(k);
+                Finding f = finding(now, t.id());
+                String mark = good.contains(t.id()) ? "+" : bad.contains(t.id()) ? "-" : "?";
+                out.println("     " + mark + " " + t.id() + " " + Math.round(t.minutes()) + " min: " + f.act() + " | "
+                        + f.question());
+                if (made <= 2) {
+                    count("shown sensible", mark.equals("+"));
+                    count("shown unjudged", mark.equals("?"));
+                }
+                if (made <= 2 && k == 0) {
+                    count("first sensible at " + made, mark.equals("+"));
+                }
+            }
+        }
+
+        private String heaviest(Diagnosis now) {
+            return now.where().masses().entrySet().stream()
+                    .max(Map.Entry.comparingByValue())
+                    .map(Map.Entry::getKey)
+                    .orElse("");
+        }
+
+        private int place(Diagnosis now) {
+            return now.ranking().all().stream()
+                    .map(Ranking.Ranked::cause)
+                    .filter(id -> !id.equals(Model.UNLISTED) && !id.startsWith(Localiser.SOMETHING_ELSE))
+                    .filter(id -> causes().contains(id) || now.ranking().probability(id) > best(now))
+                    .toList()
+                    .stream()
+                    .takeWhile(id -> !causes().contains(id))
+                    .toList()
+                    .size();
+        }
+
+        private double best(Diagnosis now) {
+            return now.ranking().all().stream()
+                    .filter(r -> causes().contains(r.cause()))
+                    .mapToDouble(Ranking.Ranked::probability)
+                    .max()
+                    .orElse(2);
+        }
+
+        private void repair(Diagnosis now) {
+            String act = now.next().map(a -> a.type() + " " + a.id()).orElse("none");
+            boolean repair =
+                    now.next().filter(a -> a.type() != Action.Type.ESCALATE).isPresent();
+            String id = now.next().map(Action::id).orElse("");
+            Set<String> covered = new HashSet<>(Set.of(id));
+            now.model().category().sharedRepairs().stream()
+                    .filter(s -> s.id().equals(id))
+                    .forEach(s -> covered.addAll(s.fixes().keySet()));
+            boolean right = covered.stream()
+                    .anyMatch(c -> causes().contains(c)
+                            || segments().stream()
+                                    .anyMatch(s -> c.equals("segment:" + s) || c.equals(Localiser.SOMETHING_ELSE + s)));
+            out.println("     => " + act + (repair ? right ? " right" : " WRONG" : ""));
+            if (repair) {
+                count("repair wrong", !right);
+            }
+        }
+
+        private void answer(Diagnosis now, Action test) {
+            Finding f = finding(now, test.id());
+            Map<String, String> own =
+                    note.pairs("answers").collect(Collectors.toMap(Map.Entry::getKey, Map.Entry::getValue));
+            String value = own.getOrDefault(test.id(), byTruth(now, f));
+            out.println("     > " + test.id() + " = " + value + (own.containsKey(test.id()) ? "" : " (by the truth)"));
+            sheet.with(new FindingAnswered(test.id(), test.id() + "?", value, Source.SEEN));
+        }
+
+        /** The value that the true cause or place shows, by the catalogue. */
+        private String byTruth(Diagnosis now, Finding f) {
+            Optional<org.benchtrail.core.diagnosis.path.GenericTest> made =
+                    now.where().test(f.id());
+            if (made.isPresent()) {
+                List<String> values = f.values();
+                boolean in = segments().stream()
+                        .anyMatch(s ->
+                                "IN".equals(String.valueOf(made.get().where().get(s))));
+                if (made.get().id().equals("log")) {
+                    return in
+                            ? segments().stream()
+                                    .filter(values::contains)
+                                    .findFirst()
+                                    .orElse("none")
+                            : "none";
+                }
+                return values.get(in ? 1 : 0);
+            }
+            Optional<Cause> cause = places.category().causes().stream()
+                    .filter(c -> causes().contains(c.id()))
+                    .findFirst();
+            if (cause.isEmpty()) {
+                return Report.UNKNOWN;
+            }
+            Map<String, Double> row = cause.get().deviations().stream()
+                    .filter(d -> d.finding().equals(f.id()))
+                    .map(Deviation::probabilities)
+                    .findFirst()
+                    .orElse(f.background());
+            return f.values().stream()
+                    .max((a, b) -> Double.compare(row.getOrDefault(a, 0.0), row.getOrDefault(b, 0.0)))
+                    .orElseThrow();
+        }
+
+        private Finding finding(Diagnosis now, String id) {
+            return SheetEvidence.finding(now.model(), id)
+                    .or(() -> SheetEvidence.finding(places.askable(), id))
+                    .orElseThrow(() -> new IllegalStateException(id));
+        }
+
+        private Set<String> causes() {
+            String kind = places.category().id() + "/";
+            return new HashSet<>(note.list("cause").stream()
+                    .map(c -> String.valueOf(c).contains("/") ? String.valueOf(c) : kind + c)
+                    .toList());
+        }
+
+        private List<String> segments() {
+            List<String> own = new ArrayList<>(strings(note.list("place")));
+            if (own.isEmpty()) {
+                causes().stream()
+                        .flatMap(c -> places.paths().home(c).stream())
+                        .map(Segment::id)
+                        .forEach(own::add);
+            }
+            return own;
+        }
+    }
+}

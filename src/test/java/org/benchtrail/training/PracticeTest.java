@@ -1,0 +1,274 @@
+package org.benchtrail.training;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import io.quarkus.test.common.QuarkusTestResource;
+import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.response.Response;
+import jakarta.inject.Inject;
+import java.util.HashMap;
+import java.util.HexFormat;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.stream.Stream;
+import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.Role;
+import org.benchtrail.core.practice.job.DeviceAct;
+import org.benchtrail.core.practice.job.Family;
+import org.benchtrail.core.practice.job.Truth;
+import org.benchtrail.core.training.FaultWords;
+import org.benchtrail.people.Browser;
+import org.benchtrail.people.PeopleActs;
+import org.benchtrail.platform.TestDatabase;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+
+/** Practice jobs through their pages, and the ways round their rules. */
+@QuarkusTest
+@QuarkusTestResource(TestDatabase.class)
+class PracticeTest {
+    private static final String PASSWORD = "a long enough password";
+    private static final Actor TESS = new Actor("practice-tess", "Tess", Set.of(Role.TRAINEE));
+    private static final Actor TOM = new Actor("practice-tom", "Tom", Set.of(Role.TECHNICIAN, Role.SUPERVISOR));
+
+    @Inject
+    PeopleActs people;
+
+    @Inject
+    PracticeActs acts;
+
+    @Inject
+    PracticeQueries queries;
+
+    private Browser tess = new Browser();
+
+    @BeforeEach
+    void signIn() {
+        for (Actor person : List.of(TESS, TOM)) {
+            people.ensureAccount(person.account(), person.name(), person.roles(), PASSWORD);
+        }
+        tess = Browser.signedIn(TESS.account(), PASSWORD);
+        tess.get("/practice");
+    }
+
+    private int begun(Family family, String fault) {
+        String seed = Truth.of(family, new byte[] {1, 2, 3, 4, 5, 6, 7, 8, 9}).seed();
+        return acts.begin(new Truth(family, seed, fault), TESS);
+    }
+
+    private int version(int job) {
+        return queries.job(job, TESS).trail().size();
+    }
+
+    private Response sends(Browser who, int job, String path, String... fields) {
+        Map<String, String> all = new HashMap<>(Map.of("version", Integer.toString(version(job))));
+        for (int i = 0; i < fields.length; i += 2) {
+            all.put(fields[i], fields[i + 1]);
+        }
+        return who.post("/practice/" + job + path, all);
+    }
+
+    private int does(int job, String act) {
+        return sends(tess, job, "/act", "act", act).statusCode();
+    }
+
+    private int done(int job) {
+        return queries.job(job, TESS).done().size();
+    }
+
+    @Test
+    void jobIsBegun_fromTheListOfDevices_andStandsInIt() {
+        Response begun = tess.post("/practice", Map.of("family", "drive"));
+        assertEquals(303, begun.statusCode(), begun.asString());
+        String at = begun.header("Location").replaceFirst(".*/practice", "/practice");
+        String page = tess.get(at).asString();
+        assertTrue(page.contains("Workstation hangs for seconds at a time"), page);
+        assertTrue(page.contains("reallocated and pending sectors"));
+        assertTrue(tess.get("/practice").asString().contains("href=\"" + at + "\""));
+        assertEquals(422, tess.post("/practice", Map.of("family", "toaster")).statusCode());
+    }
+
+    @Test
+    void acts_showWhatTheDeviceShows_onTheSheet_inTheJobsOwnTime() {
+        int job = begun(Family.DESKTOP, "DUST");
+        assertEquals(303, does(job, "save-work"));
+        assertEquals(303, does(job, "die-load"));
+        assertEquals(303, does(job, "look-dust"));
+        String page = tess.get("/practice/" + job).asString();
+        assertTrue(page.contains("A grey mat lies between fan and fins."), page);
+        assertTrue(page.contains("13 min worked, 12 min waited"), page);
+        PracticeJob kept = queries.job(job, TESS);
+        assertEquals(
+                List.of("finding-recorded", "reading-recorded", "finding-answered"),
+                kept.trail().stream().skip(2).map(e -> e.kind()).toList());
+        assertEquals(kept.morning().plusSeconds(25 * 60), kept.trail().get(4).at());
+        assertEquals(422, does(job, "replace"), "an act of another device");
+        assertEquals(303, does(job, "wait-a-day"));
+        assertEquals(24 * 60 + 12, queries.job(job, TESS).played().clock().waiting());
+    }
+
+    @Test
+    void stepsAreLeftByTheSameGates() {
+        int job = begun(Family.DESKTOP, "DUST");
+        Response refused = sends(tess, job, "/sheet/identify", "then", "move");
+        assertEquals(409, refused.statusCode());
+        assertTrue(refused.asString().contains("Look for every hazard of the list"), refused.asString());
+        Response saved = sends(tess, job, "/sheet/identify", "symptom.words", "hot", "symptom.observable", "98 °C");
+        assertEquals(303, saved.statusCode(), saved.asString());
+        assertTrue(tess.get("/practice/" + job + "/sheet/trail").asString().contains("98 °C"));
+    }
+
+    @Test
+    void readingThatIsTyped_isNotTaken() {
+        int job = begun(Family.DESKTOP, "DUST");
+        int before = version(job);
+        Response typed = sends(
+                tess,
+                job,
+                "/sheet/evidence",
+                "reading.quantity",
+                "processor temperature",
+                "reading.value",
+                "71",
+                "reading.unit",
+                "°C",
+                "reading.point",
+                "die sensor");
+        assertEquals(422, typed.statusCode());
+        assertTrue(typed.asString().contains("a reading comes from the device"), typed.asString());
+        assertEquals(before, version(job));
+    }
+
+    /** Before the end no answer holds a byte of the truth; after it the debrief does, so that the search is not blind. */
+    @Test
+    void truth_isInNoAnswerBeforeTheEnd_andOpensAfterIt() {
+        int job = begun(Family.DRIVE, "SCAR_AND_CABLE");
+        PracticeJob kept = queries.job(job, TESS);
+        List<String> secrets = List.of(
+                kept.truth().seed(),
+                kept.truth().fault(),
+                FaultWords.of(kept.truth().fault()),
+                HexFormat.of().formatHex(kept.salt()));
+        StringBuilder told = new StringBuilder();
+        for (String act : List.of("counters", "crc-growth", "whole-read", "wait-an-hour", "no-such-act")) {
+            Response answer = sends(tess, job, "/act", "act", act);
+            told.append(answer.asString()).append(answer.headers());
+        }
+        told.append(sends(tess, job, "/sheet/identify", "then", "move").asString());
+        told.append(sends(tess, job, "/mentor").asString());
+        for (String path : List.of("", "/sheet/trail")) {
+            Response page = tess.get("/practice/" + job + path);
+            told.append(page.asString()).append(page.headers());
+        }
+        told.append(tess.get("/practice").asString())
+                .append(tess.get("/me/data").asString());
+        secrets.forEach(secret -> assertFalse(told.toString().contains(secret), secret));
+        assertTrue(told.toString().contains(kept.commitment()), "what stands for it is told");
+        assertEquals(303, sends(tess, job, "/give-up").statusCode());
+        String debrief = tess.get("/practice/" + job).asString();
+        secrets.forEach(secret -> assertTrue(debrief.contains(secret), secret));
+        assertTrue(debrief.contains("It is what was sealed before the first act."), debrief);
+        assertTrue(queries.job(job, TESS).opens());
+        TestDatabase.run("update practice.truth set fault = 'PORT' where job = " + job);
+        assertTrue(tess.get("/practice/" + job).asString().contains("It is not what was sealed."));
+    }
+
+    @Test
+    void anothersJob_isNotThere() {
+        int job = begun(Family.DESKTOP, "DUST");
+        Browser tom = Browser.signedIn(TOM.account(), PASSWORD);
+        assertFalse(tom.get("/practice").asString().contains("/practice/" + job + "\""));
+        assertEquals(404, tom.get("/practice/" + job).statusCode());
+        assertEquals(404, tom.get("/practice/" + job + "/sheet/trail").statusCode());
+        for (String path : List.of("/act", "/mentor", "/give-up", "/sheet/evidence")) {
+            Response tried = sends(tom, job, path, "act", "look-dust", "finding.text", "Seen");
+            assertEquals(404, tried.statusCode(), path);
+        }
+        assertEquals(0, done(job));
+        assertEquals(2, version(job));
+        assertTrue(queries.job(job, TESS).isOpen());
+    }
+
+    @Test
+    void nothingIsDoneOnAJobThatHasEnded_norTwiceByTheSameForm_norFromAPageThatIsOld() {
+        int job = begun(Family.DESKTOP, "DUST");
+        Map<String, String> form = Map.of("version", "2", "act", "look-dust", "csrf-key", "the-same-page-sent-again-1");
+        int first = tess.post("/practice/" + job + "/act", form).statusCode();
+        int again = tess.post("/practice/" + job + "/act", form).statusCode();
+        assertEquals(List.of(303, 303), List.of(first, again));
+        assertEquals(1, done(job));
+        Response old = tess.post("/practice/" + job + "/act", Map.of("version", "2", "act", "listen"));
+        assertEquals(409, old.statusCode());
+        assertEquals(1, done(job));
+        sends(tess, job, "/give-up");
+        assertEquals(422, does(job, "clean"));
+        assertEquals(
+                422, sends(tess, job, "/sheet/evidence", "finding.text", "More").statusCode());
+        assertEquals(422, sends(tess, job, "/mentor").statusCode());
+        assertEquals(1, done(job));
+        assertEquals(3, version(job));
+    }
+
+    @Test
+    void formsOfTheDesk_areNotThere() {
+        int job = begun(Family.DESKTOP, "DUST");
+        for (String form : List.of("hand-over", "hold", "cancel", "approve", "mentor", "waive", "nothing")) {
+            assertEquals(404, sends(tess, job, "/sheet/" + form).statusCode(), form);
+        }
+        assertEquals(404, tess.get("/tickets/" + PracticeJob.number(job)).statusCode());
+    }
+
+    @Test
+    void harmIsDebriefed_withWhatWouldHaveStoppedIt() {
+        int job = begun(Family.DESKTOP, "DUST");
+        for (String act : List.of("save-work", "die-load", "clean", "try-load")) {
+            assertEquals(303, does(job, act), act);
+        }
+        sends(tess, job, "/give-up");
+        String debrief = tess.get("/practice/" + job).asString();
+        assertTrue(debrief.contains("The sink was touched while hot: a burn."), debrief);
+        assertTrue(debrief.contains("What would have stopped it: Switch it off and let it cool"), debrief);
+        assertTrue(debrief.contains("The device is well again."));
+        assertTrue(debrief.contains("Repaired before there was a plan: Clean fins"), debrief);
+        int wiring = begun(Family.POWER, "LONG_CIRCUIT");
+        does(wiring, "open-wiring");
+        assertFalse(queries.job(wiring, TESS).isOpen());
+    }
+
+    private static String shown(Browser who, String path) {
+        return who.get(path).asString().replaceAll("value=\"[^\"]*\"", "");
+    }
+
+    /** Whatever is done on practice, the live rooms are what they were, byte for byte. */
+    @Test
+    void liveRooms_areTheSameAfterPractice() {
+        Browser tom = Browser.signedIn(TOM.account(), PASSWORD);
+        tom.get("/me");
+        List<String> rooms = List.of(
+                "/queue",
+                "/queue.csv",
+                "/search?q=hot",
+                "/search?q=drive",
+                "/knowledge",
+                "/knowledge?q=hot",
+                "/learning",
+                "/learning/preview",
+                "/learning/calibration",
+                "/today",
+                "/catalogue",
+                "/devices",
+                "/new-ticket/alike?title=hot");
+        List<String> before = rooms.stream().map(room -> shown(tom, room)).toList();
+        for (Family family : Family.values()) {
+            int job = begun(family, family.faults().get(0));
+            family.acts().stream().map(DeviceAct::id).limit(4).forEach(act -> does(job, act));
+            sends(tess, job, "/give-up");
+        }
+        List<String> after = rooms.stream().map(room -> shown(tom, room)).toList();
+        Stream.iterate(0, i -> i < rooms.size(), i -> i + 1)
+                .forEach(i -> assertEquals(before.get(i), after.get(i), rooms.get(i)));
+    }
+}
