@@ -413,6 +413,17 @@ class VerdictBoundaryTest {
         assertEquals(probes, Double.parseDouble(shown));
     }
 
+    /** ln(0.025) / ln(0.99) = 367.04, which rounded to the nearest would be one too few. */
+    @ParameterizedTest
+    @CsvSource({"367, UNDECIDED", "368, GOOD", "369, GOOD"})
+    void loss_probesThatSettleItAreRoundedUp(int probes, Level level) {
+        Result open = Loss.calculate(new Loss.Input(0, 200, 1, 95));
+        assertEquals(368, FigureOf.value(open, "Probes without loss that would settle it"));
+        assertEquals(
+                level,
+                Loss.calculate(new Loss.Input(0, probes, 1, 95)).judgement().level());
+    }
+
     @Test
     void loss_thatMayNeverBeCannotBeShownNotToBe() {
         Result result = Loss.calculate(new Loss.Input(0, 1_000_000, 0, 95));
