@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
 import java.util.Arrays;
+import java.util.Optional;
 
 /** How a number is written in a working: point as decimal mark, no grouping, so that it can be typed into a calculator as it stands. */
 public final class Numeral {
@@ -145,13 +146,29 @@ public final class Numeral {
                 : kept.setScale(Math.max(0, -place), RoundingMode.HALF_UP).toPlainString();
     }
 
+    /** A share in percent as it stands before its sign, by the rule of {@link #percent}: never rounded to nothing or to all. */
+    public static String share(double percent, int digits) {
+        if (percent < 0 && percent > -LEAST_PERCENT) {
+            return "more than -" + of(LEAST_PERCENT);
+        }
+        return edge(percent).orElseGet(() -> beside(percent, digits, 100));
+    }
+
+    /** What is said of a share next to nothing or next to all; empty for any other. */
+    private static Optional<String> edge(double percent, double... limits) {
+        if (isBetween(percent, 0, LEAST_PERCENT, limits)) {
+            return Optional.of("less than " + of(LEAST_PERCENT));
+        }
+        return isBetween(percent, 100 - LEAST_PERCENT, 100, limits)
+                ? Optional.of("more than " + of(100 - LEAST_PERCENT))
+                : Optional.empty();
+    }
+
     /** A share in percent: what is next to nothing, or next to all, is said so and never rounded to it, nor onto a limit. */
     public static String percent(double percent, double... limits) {
-        if (isBetween(percent, 0, LEAST_PERCENT, limits)) {
-            return "less than 0.001 %";
-        }
-        if (isBetween(percent, 100 - LEAST_PERCENT, 100, limits)) {
-            return "more than 99.999 %";
+        Optional<String> edge = edge(percent, limits);
+        if (edge.isPresent()) {
+            return edge.get() + " %";
         }
         double nearest = Arrays.stream(limits).filter(limit -> limit > 0).min().orElse(0);
         if (percent > 0 && percent < LEAST_PERCENT && percent < nearest) {

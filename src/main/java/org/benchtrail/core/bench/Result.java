@@ -47,14 +47,9 @@ public record Result(
 
     /** A result with its unit; {@code digits} is how many significant digits are worth showing (1 to 15). */
     public record Figure(String name, double value, String unit, int digits) {
-        private static final double LEAST_PERCENT = 0.001;
-
-        /** The value as it is shown; a share that is next to nothing is said to be so. */
+        /** The value as it is shown; a share that is next to nothing, or next to all, is said to be so. */
         public String text() {
-            if (!unit.equals("%") || value == 0 || Math.abs(value) >= LEAST_PERCENT) {
-                return Numeral.of(value, digits);
-            }
-            return (value > 0 ? "less than " : "more than -") + Numeral.of(LEAST_PERCENT);
+            return unit.equals("%") ? Numeral.share(value, digits) : Numeral.of(value, digits);
         }
     }
 

@@ -35,6 +35,18 @@ public final class ResultDraft {
         return step(name, formula, put, plain, unit, digits);
     }
 
+    /**
+     * A chance that is neither none nor certain, however near it comes: as a share in percent, so that figure, working and
+     * sentence say it by one rule.
+     *
+     * @param probability from 0 to 1
+     * @return the chance in percent, above 0 and below 100
+     */
+    public double chance(String name, String formula, String put, double probability, int digits) {
+        double percent = Math.min(Math.nextDown(100.0), Math.max(Double.MIN_VALUE, 100 * probability));
+        return figure(name, formula, put, percent, "%", digits);
+    }
+
     /** A line of working whose outcome is needed further down but is no figure of its own; returns the value. */
     public double step(String what, String formula, String put, double value, String unit, int digits) {
         working.add(

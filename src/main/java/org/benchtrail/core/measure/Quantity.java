@@ -48,7 +48,7 @@ public record Quantity(BigDecimal value, Unit unit, String typed) {
         TypedNumber number = TypedNumber.read(field, text);
         Matcher parts = PARTS.matcher(number.rest());
         if (parts.matches() && (usual == null || usual.dimension() == Dimension.TIME)) {
-            return inParts(field, text.strip(), number.value(), parts);
+            return inParts(field, text.strip(), number.value(), parts, usual);
         }
         Unit unit = number.rest().isEmpty() ? usualOf(field, text, usual) : Units.read(field, number.rest(), usual);
         if (usual != null && usual.dimension() != unit.dimension()) {
@@ -61,8 +61,8 @@ public record Quantity(BigDecimal value, Unit unit, String typed) {
     }
 
     /** A time in two units or more, such as {@code 1 h 10} or {@code 2 d 3 h}: each part in the next smaller unit. */
-    private static Quantity inParts(String field, String text, BigDecimal first, Matcher parts) {
-        Unit unit = Units.read(field, parts.group(1));
+    private static Quantity inParts(String field, String text, BigDecimal first, Matcher parts, @Nullable Unit usual) {
+        Unit unit = Units.read(field, parts.group(1), usual);
         Unit next = Units.smaller(unit)
                 .orElseThrow(() -> new Invalid(
                         field, "'" + text + "' is no single amount: type one number with its unit, such as '70 min'."));

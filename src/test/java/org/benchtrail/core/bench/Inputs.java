@@ -176,12 +176,15 @@ final class Inputs {
             steps.add(-step);
         }
         Collections.sort(steps);
+        String before = said(place, steps.get(0));
         for (int i = 1; i < steps.size(); i++) {
-            double[] pair = between(place, steps.get(i - 1), steps.get(i));
-            if (pair.length == 2) {
+            String here = said(place, steps.get(i));
+            if (!here.equals(before)) {
+                double[] pair = between(place, steps.get(i - 1), steps.get(i), before);
                 edges.add(pair[0]);
                 edges.add(pair[1]);
             }
+            before = here;
         }
         return edges;
     }
@@ -189,10 +192,10 @@ final class Inputs {
     /** The neighbours, as typed, between which the answer changes; none if it is the same at both ends. */
     double[] between(Place place, double from, double to) {
         String low = said(place, from);
-        String high = said(place, to);
-        if (low.equals(high)) {
-            return new double[0];
-        }
+        return low.equals(said(place, to)) ? new double[0] : between(place, from, to, low);
+    }
+
+    private double[] between(Place place, double from, double to, String low) {
         double a = from;
         double b = to;
         while (true) {

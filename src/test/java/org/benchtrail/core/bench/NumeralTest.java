@@ -93,6 +93,7 @@ class NumeralTest {
     })
     void share_isNeverRoundedToNoneOrAll(double percent, String written) {
         assertEquals(written, Numeral.percent(percent));
+        assertEquals(written, new Result.Figure("share", percent, "%", 3).text() + " %");
     }
 
     @ParameterizedTest

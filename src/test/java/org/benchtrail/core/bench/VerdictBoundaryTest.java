@@ -278,6 +278,7 @@ class VerdictBoundaryTest {
         Result two = Endurance.calculate(
                 new Endurance.Input(1000, List.of(new Endurance.Sample(0, 80), new Endurance.Sample(10, 90))));
         assertVerdict(Level.UNDECIDED, "endurance left, by two readings only", two);
+        assertTrue(two.judgement().reason().contains("two readings give no interval"), two.judgement()::reason);
         assertFalse(
                 two.judgement().reason().contains("perhaps only"),
                 two.judgement().reason());
@@ -410,6 +411,17 @@ class VerdictBoundaryTest {
                         .orElseThrow()
                         .digits());
         assertEquals(probes, Double.parseDouble(shown));
+    }
+
+    /** ln(0.025) / ln(0.99) = 367.04, which rounded to the nearest would be one too few. */
+    @ParameterizedTest
+    @CsvSource({"367, UNDECIDED", "368, GOOD", "369, GOOD"})
+    void loss_probesThatSettleItAreRoundedUp(int probes, Level level) {
+        Result open = Loss.calculate(new Loss.Input(0, 200, 1, 95));
+        assertEquals(368, FigureOf.value(open, "Probes without loss that would settle it"));
+        assertEquals(
+                level,
+                Loss.calculate(new Loss.Input(0, probes, 1, 95)).judgement().level());
     }
 
     @Test

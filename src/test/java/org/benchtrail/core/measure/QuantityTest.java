@@ -98,6 +98,7 @@ class QuantityTest {
                 "W|12 kg|W or mW or kW",
                 "V|12 xV|V or mV or kV",
                 "h|3 hs|h or d or min",
+                "h|1 kg 10|h or d or min",
                 "dBm|12 kg|dBm.",
                 "W|12 KV|a voltage",
                 "W|12 mj|W or mW or kW",

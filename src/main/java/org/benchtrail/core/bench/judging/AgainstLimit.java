@@ -68,7 +68,7 @@ public final class AgainstLimit {
 
     public static final Calculation<Input> CALCULATION = new Calculation<>(
             "against-limit",
-            2,
+            3,
             Trade.JUDGING,
             "Value against limit",
             "Is this value within this limit, given its uncertainty?",
@@ -87,15 +87,16 @@ public final class AgainstLimit {
                 input.unit(),
                 4);
         accepted(draft, input, guard);
-        double probability = draft.figure(
+        double probability = draft.chance(
                 "Probability that the true value conforms",
-                "Φ((T_U - y) / u) - Φ((T_L - y) / u)",
-                put(input),
+                "100 × (Φ((T_U - y) / u) - Φ((T_L - y) / u))",
+                "100 × (" + put(input) + ")",
                 probability(input, input.value()),
-                "1",
-                6);
+                3);
         draft.curve(curve(input));
         draft.assume("The uncertainty is normal and complete; nothing was known of the value before it was measured.")
+                .assume(
+                        "Far from a limit the probability rests on the tail of that distribution: there its digits say little.")
                 .assume("Φ is the standard normal distribution function, from a table or a calculator.");
         return judged(draft, input, guard, probability);
     }
@@ -213,7 +214,7 @@ public final class AgainstLimit {
     private static String reason(Input in, double guard, double probability) {
         String unit = " " + in.unit();
         return Numeral.of(in.value()) + unit + " against " + limits(in) + unit + ", guard band " + guardText(in, guard)
-                + unit + ": it conforms with a probability of " + percent(probability) + ".";
+                + unit + ": it conforms with a probability of " + Numeral.percent(probability) + ".";
     }
 
     /** With the digits by which it is told from the distances to the limits. */
@@ -239,13 +240,5 @@ public final class AgainstLimit {
         return lower != null
                 ? "a lower limit of " + Numeral.of(lower)
                 : "an upper limit of " + Numeral.of(in.upperOrNone());
-    }
-
-    /** In the far tails the assumed distribution is not to be trusted to more digits. */
-    private static String percent(double probability) {
-        if (probability > 0.999) {
-            return "more than 99.9 %";
-        }
-        return probability < 0.001 ? "less than 0.1 %" : Numeral.of(100 * probability, 3) + " %";
     }
 }

@@ -65,7 +65,7 @@ public final class BeforeAfter {
 
     public static final Calculation<Input> CALCULATION = new Calculation<>(
             "before-after",
-            1,
+            2,
             Trade.JUDGING,
             "Before and after",
             "Did the fix change it?",
@@ -149,12 +149,11 @@ public final class BeforeAfter {
                 difference / error,
                 "1",
                 5);
-        draft.figure(
+        draft.chance(
                 "Chance of such a difference without any change",
-                "2 × P(t > |t|)",
-                "2 × P(t > " + Numeral.of(Math.abs(score)) + ")",
+                "100 × 2 × P(t > |t|)",
+                "100 × 2 × P(t > " + Numeral.of(Math.abs(score)) + ")",
                 2 * t.survivalProbability(Math.abs(score)),
-                "1",
                 4);
     }
 

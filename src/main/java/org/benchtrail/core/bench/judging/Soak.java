@@ -81,13 +81,12 @@ public final class Soak {
     }
 
     private static Result judged(ResultDraft draft, Input input, double clean, double needed, String needs) {
-        double left = draft.figure(
+        double left = draft.chance(
                 "Chance of so long a quiet if the fault is still there",
                 "100 × e^(-t / T)",
                 "100 × e^(-" + Numeral.of(clean) + " / " + Numeral.of(input.every()) + ")",
-                Math.max(Double.MIN_VALUE, 100 * Math.exp(-clean / input.every())), // next to nothing is not nothing
-                "%",
-                3);
+                Math.exp(-clean / input.every()),
+                Numeral.digitsBeside(100 * Math.exp(-clean / input.every()), 3, input.doubt()));
         String reason = needs + " and has run for " + Numeral.of(clean)
                 + " h: if the fault were still there, it would have stayed quiet so long with a chance of "
                 + Numeral.percent(left, input.doubt()) + ".";

@@ -225,7 +225,7 @@ public final class Mains {
     private static void deviation(ResultDraft draft, String name, double value, double nominal) {
         draft.figure(
                 name,
-                "100 × (x - nominal) / nominal",
+                "100 × (measured - nominal) / nominal",
                 "100 × (" + Numeral.of(value) + " - " + Numeral.of(nominal) + ") / " + Numeral.of(nominal),
                 100 * (value - nominal) / nominal,
                 "%",

@@ -35,7 +35,7 @@ class BeforeAfterTest {
         Result result = compare(SLEEP_2, SLEEP_1, BeforeAfter.Better.HIGHER);
         Published.check(SLEEP, -1.8608, FigureOf.value(result, "Welch's t"), 5e-5);
         Published.check(SLEEP, 17.776, FigureOf.value(result, "Degrees of freedom"), 5e-4);
-        Published.check(SLEEP, 0.07939, FigureOf.value(result, CHANCE), 5e-6);
+        Published.check(SLEEP, 0.07939, FigureOf.value(result, CHANCE) / 100, 5e-6);
         Published.check(SLEEP, -3.3654832, FigureOf.value(result, "Interval from"), 5e-8);
         Published.check(SLEEP, 0.2054832, FigureOf.value(result, "Interval to"), 5e-8);
         Published.check(SLEEP, 2.33, FigureOf.value(result, "Mean before"), 1e-12);
@@ -100,7 +100,7 @@ class BeforeAfterTest {
         Result result = compare(
                 List.of(91.2, 90.4, 92.0, 91.1), List.of(72.3, 71.8, 73.0, 72.5, 72.1), BeforeAfter.Better.LOWER);
         Published.check(SCIPY, -48.97717967736195, FigureOf.value(result, "Welch's t"), 1e-9);
-        Published.check(SCIPY, 4.525275115905641e-08, FigureOf.value(result, CHANCE), 1e-15);
+        Published.check(SCIPY, 4.525275115905641e-08, FigureOf.value(result, CHANCE) / 100, 1e-15);
         Published.check(SCIPY, 5.147239577757821, FigureOf.value(result, "Degrees of freedom"), 1e-10);
         Published.check(SCIPY, -19.815115350068123, FigureOf.value(result, "Interval from"), 1e-9);
         Published.check(SCIPY, -17.854884649931893, FigureOf.value(result, "Interval to"), 1e-9);
@@ -119,7 +119,7 @@ class BeforeAfterTest {
                     Arrays.stream(after).boxed().toList(),
                     BeforeAfter.Better.LOWER);
             Published.check(MATH, new TTest().t(after, before), FigureOf.value(result, "Welch's t"), 1e-9);
-            Published.check(MATH, new TTest().tTest(before, after), FigureOf.value(result, CHANCE), 1e-8);
+            Published.check(MATH, new TTest().tTest(before, after), FigureOf.value(result, CHANCE) / 100, 1e-8);
         }
     }
 

@@ -17,6 +17,7 @@ import org.benchtrail.core.Invalid;
 import org.benchtrail.core.Published;
 import org.benchtrail.core.bench.FigureOf;
 import org.benchtrail.core.bench.Result;
+import org.benchtrail.core.bench.Result.Figure;
 import org.benchtrail.core.bench.Result.Level;
 import org.benchtrail.core.measure.Uncertainty;
 import org.junit.jupiter.api.Test;
@@ -108,7 +109,7 @@ class JudgingTest {
     }
 
     private static double probability(double value, double u, Double lower, Double upper) {
-        return FigureOf.value(against(value, u, lower, upper, 2), "Probability that the true value conforms");
+        return FigureOf.value(against(value, u, lower, upper, 2), "Probability that the true value conforms") / 100;
     }
 
     @Test
@@ -189,10 +190,23 @@ class JudgingTest {
 
     @Test
     void reason_promisesNoCertainty() {
-        assertTrue(against(12, 0.045, 11.40, 12.60, 2).judgement().reason().contains("more than 99.9 %"));
-        assertTrue(against(14, 0.045, 11.40, 12.60, 2).judgement().reason().contains("less than 0.1 %"));
+        assertChance("more than 99.999", against(12, 0.045, 11.40, 12.60, 2));
+        assertChance("less than 0.001", against(14, 0.045, 11.40, 12.60, 2));
+        assertChance("more than 99.999", against(12, 1e-9, 11.40, 12.60, 2));
+        assertChance("50", against(12.60, 0.045, 11.40, 12.60, 2));
         assertTrue(against(12.55, 0.045, null, 12.60, 2).judgement().reason().contains("an upper limit of 12.6 V"));
         assertTrue(against(12.55, 0.045, 12.6, null, 2).judgement().reason().contains("a lower limit of 12.6 V"));
+    }
+
+    /** The sentence, the figure and the working say one chance alike. */
+    private static void assertChance(String shown, Result result) {
+        Figure figure = result.figures().stream()
+                .filter(f -> f.name().startsWith("Probability"))
+                .findFirst()
+                .orElseThrow();
+        assertEquals(shown, figure.text());
+        assertTrue(result.judgement().reason().contains("probability of " + shown + " %"), result.judgement()::reason);
+        assertTrue(result.working().stream().anyMatch(w -> w.withNumbers().endsWith(" = " + shown + " %")));
     }
 
     private static Result soak(double every, double doubt, Double clean) {
