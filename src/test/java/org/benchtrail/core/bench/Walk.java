@@ -361,9 +361,9 @@ final class Walk {
 
     /** Whether a share or a chance is shown as none or as all. */
     private static boolean isCertainty(Figure figure) {
-        return figure.text().equals("0")
-                || figure.text().equals(isShare(figure) ? "100" : "1")
-                        && (isShare(figure) || figure.name().startsWith("Chance"));
+        boolean all = figure.text().equals(isShare(figure) ? "100" : "1")
+                && (isShare(figure) || figure.name().startsWith("Chance"));
+        return all || figure.text().equals("0");
     }
 
     private void curves(Object input, Result result) {

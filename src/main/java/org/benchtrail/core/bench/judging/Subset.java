@@ -68,7 +68,8 @@ public final class Subset {
         draft.assume(
                 "The ones looked at are drawn at random, each once, and looking shows the fault whenever it is there.");
         String reason = "Looking at " + n + " of " + input.size() + " finds a fault present in " + input.faulty()
-                + " with a chance of " + Numeral.share(found, 4) + " %; finding none does not prove that there is none.";
+                + " with a chance of " + Numeral.share(found, 4)
+                + " %; finding none does not prove that there is none.";
         return draft.judged(Level.NONE, "look at " + n, reason);
     }
 
