@@ -1,34 +1,30 @@
--- Practice jobs, apart from tickets: nothing outside the training package reads or writes this schema.
--- what is left of a database whose own schema was emptied
-drop schema if exists practice cascade;
-create schema practice;
-grant usage on schema practice to ${serverRole};
+-- Practice jobs, apart from tickets: nothing outside the training package reads or writes these tables.
 
-create table practice.job (
+create table practice_job (
   id         integer     primary key generated always as identity,
   person     text        not null,
   family     text        not null,
   -- when it was begun, and the morning from which its own time counts
   begun      timestamptz not null,
   morning    timestamptz not null,
-  -- of what is true of the device, see practice.truth
+  -- of what is true of the device, see practice_truth
   commitment text        not null check (length(commitment) = 64),
   state      text        not null default 'OPEN' check (state in ('OPEN', 'CLOSED', 'GIVEN_UP', 'OVER')),
   ended      timestamptz,
   check ((state = 'OPEN') = (ended is null))
 );
-create index practice_job_person on practice.job (person, id);
+create index practice_job_of_person on practice_job (person, id);
 
 -- What is true of the device. Shown by no page before the job has ended.
-create table practice.truth (
-  job   integer primary key references practice.job,
+create table practice_truth (
+  job   integer primary key references practice_job,
   seed  text    not null,
   fault text    not null,
   salt  bytea   not null check (length(salt) = 32)
 );
 
-create table practice.entry (
-  job       integer     not null references practice.job,
+create table practice_entry (
+  job       integer     not null references practice_job,
   entry     integer     not null,
   -- in the job's own time
   at        timestamptz not null,
@@ -41,8 +37,8 @@ create table practice.entry (
 );
 
 -- What was done with the device, in its order: with the truth it says how the device is now.
-create table practice.act (
-  job   integer not null references practice.job,
+create table practice_act (
+  job   integer not null references practice_job,
   place integer not null,
   act   text    not null,
   -- the last entry when it was done, and the step
@@ -51,5 +47,5 @@ create table practice.act (
   primary key (job, place)
 );
 
-grant select, insert on practice.job, practice.truth, practice.entry, practice.act to ${serverRole};
-grant update (state, ended) on practice.job to ${serverRole};
+grant select, insert on practice_job, practice_truth, practice_entry, practice_act to ${serverRole};
+grant update (state, ended) on practice_job to ${serverRole};

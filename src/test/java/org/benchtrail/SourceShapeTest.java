@@ -63,6 +63,21 @@ class SourceShapeTest {
         assertEquals(List.of(), tooLong);
     }
 
+    /** Practice is nothing that happened: no statement of another room reads or writes it. */
+    @Test
+    void practice_isKnownToTrainingAlone() throws IOException {
+        Set<String> rooms = new TreeSet<>();
+        try (Stream<Path> files = Files.walk(Path.of("src/main"))) {
+            for (Path file :
+                    files.filter(f -> f.toString().matches(".*\\.(sql|java)")).toList()) {
+                if (Files.readString(file, StandardCharsets.UTF_8).contains("practice_")) {
+                    rooms.add(file.getParent().getFileName().toString());
+                }
+            }
+        }
+        assertEquals(Set.of("training"), rooms);
+    }
+
     @Test
     void methods_areShort() throws IOException {
         List<String> tooLong = new ArrayList<>();

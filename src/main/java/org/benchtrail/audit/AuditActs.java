@@ -176,8 +176,7 @@ public class AuditActs {
     public void settle(String id, Settled settled, Actor by) {
         Permissions.require(Permission.REVIEW, by);
         AuditLot lot = locked(id);
-        AuditRules.settle(
-                lot, settled, sheet(lot, settled.ticket(), by), by.account(), tickets.reasons(settled.ticket(), by));
+        AuditRules.settle(lot, settled, sheet(lot, settled.ticket(), by), tickets.reasons(settled.ticket(), by));
         append(lot, settled, by.account());
     }
 

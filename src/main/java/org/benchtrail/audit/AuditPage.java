@@ -73,7 +73,13 @@ public class AuditPage {
      * @param shown what the sample would have shown of them
      */
     public record PlanView(
-            List<StratumLine> strata, List<LotView.Shown> shown, List<Option> witnesses, List<Option> otherwise) {}
+            List<StratumLine> strata, List<LotView.Shown> shown, List<Option> witnesses, List<Option> otherwise) {
+
+        /** Whether there is no ticket to go by. */
+        public boolean isNothingEnded() {
+            return strata.stream().allMatch(s -> s.items() == 0);
+        }
+    }
 
     /** @param of the field that says how many are taken */
     public record StratumLine(String title, String field, int items, String drawn) {}

@@ -75,11 +75,18 @@ class LotJob {
         try {
             Instant settled = clock.instant().minus(SETTLED);
             List<String> unfinished = QuarkusTransaction.requiringNew().call(() -> rows.unfinished(settled));
-            for (String id : unfinished) {
-                QuarkusTransaction.requiringNew().run(() -> goOn(id));
-            }
+            unfinished.forEach(this::tried);
         } catch (RuntimeException e) {
-            LOG.warnf(e, "an audit did not go on; it is tried again every %s", config.every());
+            LOG.warnf(e, "audits did not go on; it is tried again every %s", config.every());
+        }
+    }
+
+    /** One that does not go on keeps no other from it. */
+    private void tried(String id) {
+        try {
+            QuarkusTransaction.requiringNew().run(() -> goOn(id));
+        } catch (RuntimeException e) {
+            LOG.warnf(e, "audit %s did not go on; it is tried again every %s", id, config.every());
         }
     }
 

@@ -108,14 +108,7 @@ final class LotViews {
 
     /** Whether all reviews are signed: before that, what one reader says is shown to no other. */
     private boolean isOpenToReaders() {
-        return lot.state() == State.CONCLUDED
-                || (lot.state() == State.DRAWN
-                        && lot.drawnTickets().stream()
-                                .allMatch(t ->
-                                        lot.review(t, 1).filter(Review::signed).isPresent())
-                        && lot.secondTickets().stream()
-                                .allMatch(t ->
-                                        lot.review(t, 2).filter(Review::signed).isPresent()));
+        return lot.state() == State.CONCLUDED || (lot.state() == State.DRAWN && lot.isReviewed());
     }
 
     private List<Pair> facts() {
@@ -291,9 +284,17 @@ final class LotViews {
     }
 
     static String meaning(LotResult result) {
+        if (result.items() == 0) {
+            return result.apart().isEmpty()
+                    ? "No ticket ended in the period, so there is nothing to say."
+                    : "No ticket was reviewed by somebody independent, so nothing can be said.";
+        }
         String counted = "Of " + result.items() + " tickets, ";
-        if (result.lower() == result.upper()) {
-            return counted + result.upper() + " have a critical or major defect. Every one was looked at.";
+        if (result.isCensus()) {
+            int unsure = result.upper() - result.lower();
+            return counted + result.lower() + " have a critical or major defect"
+                    + (unsure == 0 ? "" : ", and of " + unsure + " it cannot be told")
+                    + ". Every one was looked at.";
         }
         return counted + "between " + result.lower() + " and " + result.upper()
                 + " have a critical or major defect: if lots like this one were drawn again and again, such a range would hold the"
@@ -371,16 +372,26 @@ final class LotViews {
         return obstacles;
     }
 
+    /** Whether any part was drawn at random, and not looked at in full. */
+    private boolean isSampled() {
+        return lot.drawn().keySet().stream().anyMatch(s -> {
+            int items = lot.tickets(s).size();
+            return take(s).of(items) < items;
+        });
+    }
+
     private LotView.@Nullable Conclusion conclusion() {
         return lot.acts().stream()
                 .filter(e -> e.act() instanceof AuditAct.LotConcluded)
                 .findFirst()
                 .map(e -> {
                     AuditAct.LotConcluded end = (AuditAct.LotConcluded) e.act();
-                    String accepted = end.accepted()
-                            ? "The random part had no more defects than the plan allows. "
-                            : "The random part had more defects than the plan allows: "
-                                    + lot.plan().otherwise().words() + ". ";
+                    String accepted = !isSampled()
+                            ? ""
+                            : end.accepted()
+                                    ? "The random part had no more defects than the plan allows. "
+                                    : "The random part had more defects than the plan allows: "
+                                            + lot.plan().otherwise().words() + ". ";
                     return new LotView.Conclusion(accepted + end.remark(), name(e.by()) + ", " + time(e.at()));
                 })
                 .orElse(null);

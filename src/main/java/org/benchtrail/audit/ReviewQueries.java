@@ -61,7 +61,7 @@ class ReviewQueries {
         Permissions.require(Permission.REVIEW, viewer);
         AuditLot lot = rows.lot(id);
         Review review = lot.review(turn.ticket(), turn.turn())
-                .filter(r -> r.reviewer().equals(viewer.account()) || isReadable(lot, turn.ticket()))
+                .filter(r -> r.reviewer().equals(viewer.account()) || lot.isReadable(turn.ticket()))
                 .orElseThrow(() -> new NotFound("review of ticket " + turn.ticket() + " that is yours to read"));
         AuditedTickets.Frozen frozen = tickets.frozen(lot.item(turn.ticket()).orElseThrow(), viewer);
         ReviewSheet sheet = frozen.review();
@@ -91,13 +91,6 @@ class ReviewQueries {
 
     private static String remark(@Nullable Marked marked) {
         return marked == null ? "" : marked.remark();
-    }
-
-    /** Whether every review that the ticket gets is signed. */
-    static boolean isReadable(AuditLot lot, String ticket) {
-        boolean first = lot.review(ticket, 1).filter(Review::signed).isPresent();
-        boolean second = lot.review(ticket, 2).filter(Review::signed).isPresent();
-        return first && (second || !lot.secondTickets().contains(ticket));
     }
 
     private static Optional<ReviewSheet.Row> now(Review review, ReviewSheet sheet, String asked) {
@@ -188,7 +181,7 @@ class ReviewQueries {
             AuditLot lot = rows.lot(id);
             own.stream()
                     .map(r -> new TicketNumber(r.ticket()))
-                    .filter(number -> isReadable(lot, number.toString()))
+                    .filter(number -> lot.isReadable(number.toString()))
                     .map(number -> signed(lot, number, viewer, zone))
                     .flatMap(Optional::stream)
                     .forEach(signed::add);

@@ -14,7 +14,12 @@ import org.eclipse.microprofile.config.inject.ConfigProperty;
 public class DemoStart {
     private static final String PEOPLE = "people.yaml";
     private static final List<String> FILES = List.of(
-            "ups-office.yaml", "drive-warning.yaml", "array-member.yaml", "hot-desktop.yaml", "fast-clock.yaml");
+            "ups-office.yaml",
+            "drive-warning.yaml",
+            "array-member.yaml",
+            "hot-desktop.yaml",
+            "fast-clock.yaml",
+            "ended.yaml");
 
     private final Scenarios scenarios;
     private final SiteFile site;

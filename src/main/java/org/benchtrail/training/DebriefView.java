@@ -107,7 +107,8 @@ record DebriefView(
                 : "The catalogue's next best acts, not solved";
         rows.add(line(whose, debrief.recommended().played()));
         debrief.least()
-                .ifPresent(least -> rows.add(new Minutes("Nobody does it in less", PracticeView.minutes(least), "")));
+                .ifPresent(least -> rows.add(new Minutes(
+                        "Least, with all that is prudent and a trial at the end", PracticeView.minutes(least), "")));
         return rows;
     }
 

@@ -18,6 +18,7 @@ import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Category;
 import org.benchtrail.core.method.Channel;
 import org.benchtrail.core.method.Entry;
+import org.benchtrail.core.method.Fact;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Origin;
@@ -26,11 +27,10 @@ import org.benchtrail.core.method.Priority;
 import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.Stamp;
 import org.benchtrail.core.method.StandingFact;
-import org.benchtrail.core.method.Step;
 import org.benchtrail.core.method.desk.Opened;
+import org.benchtrail.core.method.desk.Remarked;
 import org.benchtrail.core.method.document.Signatory;
 import org.benchtrail.core.method.document.Signed;
-import org.benchtrail.core.method.identify.FindingRecorded;
 import org.benchtrail.core.method.identify.StopWorkCleared;
 import org.benchtrail.core.method.plan.PlanApproved;
 import org.benchtrail.core.practice.job.Answer;
@@ -96,8 +96,8 @@ public class PracticeActs {
                 new Stamp(1, morning, actor.account(), actor.roles(), origin), report(job, truth.family(), actor));
         Entry sealed = new Entry(
                 new Stamp(2, morning, Stamp.SERVER, Set.of(), origin.ofServerFor(actor.account())),
-                new FindingRecorded(
-                        "What is true of this device is sealed until the debrief: " + truth.commitment(salt), false));
+                new Remarked(
+                        1, null, "What is true of this device is sealed until the debrief: " + truth.commitment(salt)));
         append(job, List.of(opened, sealed), HashChain.START);
         return job;
     }
@@ -143,20 +143,32 @@ public class PracticeActs {
         JobSheet sheet = job.sheet();
         Deed deed = Deed.of(job.truth().family(), id);
         Played after = deed.on(job.played());
-        PracticeWriting writing = writing(job, after);
-        List<Missing> missing = List.of();
+        Tried tried = new Tried(writing(job, after), List.of());
         if (deed.act() != null) {
             Answer answer = after.steps().get(after.steps().size() - 1).answer();
-            missing = writing.record(
-                    DeviceFacts.of(job.truth().family(), deed.act(), answer, diagnoses.category(sheet)), actor);
+            Fact fact = DeviceFacts.of(job.truth().family(), deed.act(), answer, diagnoses.category(sheet));
+            tried = tried(job, after, fact, actor);
         }
-        if (missing.isEmpty()) {
+        if (tried.missing().isEmpty()) {
             store.act(number, job.done().size() + 1, new PracticeJob.Done(id, sheet.entries(), sheet.step()));
         }
-        if (after.isOver() && missing.isEmpty()) {
+        if (after.isOver() && tried.missing().isEmpty()) {
             store.end(number, PracticeJob.State.OVER, clock.instant());
         }
-        return written(job, writing, missing, actor);
+        return written(job, tried.writing(), tried.missing(), actor);
+    }
+
+    private record Tried(PracticeWriting writing, List<Missing> missing) {}
+
+    /** Records what takes time. What is refused was not done: it takes none, and its moment tells nothing of the device. */
+    private Tried tried(PracticeJob job, Played after, Fact fact, Actor actor) {
+        PracticeWriting before = writing(job, job.played());
+        List<Missing> refused = before.record(fact, actor);
+        if (!refused.isEmpty()) {
+            return new Tried(before, refused);
+        }
+        PracticeWriting writing = writing(job, after);
+        return new Tried(writing, writing.record(fact, actor));
     }
 
     /** The invented mentor approves, signs or clears what waits for a second person; it takes five minutes of waiting. */
@@ -164,26 +176,27 @@ public class PracticeActs {
     Outcome mentor(int number, int version, Actor actor) {
         PracticeJob job = open(number, version, actor);
         JobSheet sheet = job.sheet();
-        PracticeWriting writing = writing(job, Deed.MENTOR.on(job.played()));
-        List<Missing> missing;
-        if (sheet.workStopped()) {
-            missing = writing.record(new StopWorkCleared("Looked at by a second person.", true), MENTOR);
-        } else if (sheet.step() == Step.PLAN) {
-            List<Integer> actions =
-                    sheet.actions().stream().map(StandingFact::entry).toList();
-            missing = writing.record(new PlanApproved(actions, "Looked at."), MENTOR);
-        } else if (sheet.step() == Step.DOCUMENT) {
-            missing = writing.record(new Signed(Signatory.MENTOR), MENTOR);
-        } else {
-            throw new Invalid("form", "There is nothing here for a mentor to approve, sign or clear.");
-        }
-        if (missing.isEmpty()) {
+        Tried tried = tried(job, Deed.MENTOR.on(job.played()), mentors(sheet), MENTOR);
+        if (tried.missing().isEmpty()) {
             store.act(
                     number,
                     job.done().size() + 1,
                     new PracticeJob.Done(Deed.MENTOR.id(), sheet.entries(), sheet.step()));
         }
-        return written(job, writing, missing, actor);
+        return written(job, tried.writing(), tried.missing(), actor);
+    }
+
+    private static Fact mentors(JobSheet sheet) {
+        if (sheet.workStopped()) {
+            return new StopWorkCleared("Looked at by a second person.", true);
+        }
+        return switch (sheet.step()) {
+            case PLAN ->
+                new PlanApproved(
+                        sheet.actions().stream().map(StandingFact::entry).toList(), "Looked at.");
+            case DOCUMENT -> new Signed(Signatory.MENTOR);
+            default -> throw new Invalid("form", "There is nothing here for a mentor to approve, sign or clear.");
+        };
     }
 
     /** Ends it; the debrief follows. */

@@ -50,7 +50,6 @@ public class PracticePage {
     private static final Set<String> ELSEWHERE = Set.of(
             "approve",
             "mentor",
-            "clear",
             "waive",
             "hand-over",
             "offer",

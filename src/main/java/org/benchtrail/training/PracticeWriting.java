@@ -19,7 +19,10 @@ import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Origin;
 import org.benchtrail.core.method.Policy;
 import org.benchtrail.core.method.Stamp;
+import org.benchtrail.core.method.desk.Corrected;
 import org.benchtrail.core.method.desk.Refused;
+import org.benchtrail.core.method.identify.FindingAnswered;
+import org.benchtrail.core.method.identify.FindingRecorded;
 import org.benchtrail.core.method.identify.IdentifyRequirement;
 import org.benchtrail.core.method.identify.LikenessChecked;
 import org.benchtrail.core.method.identify.ReadingRecorded;
@@ -30,6 +33,9 @@ import org.benchtrail.ticket.Work;
 
 /** One request at work on a practice job: the sheet as it grows, decided by the same method as a ticket's. */
 final class PracticeWriting {
+    /** Entries with which a job begins: the report, and the sealed truth. */
+    private static final int BEGUN = 2;
+
     private static final String LIKENESS = IdentifyRequirement.LIKENESS_CHECKED.code();
 
     private final Diagnoses diagnoses;
@@ -73,12 +79,25 @@ final class PracticeWriting {
             if (fact instanceof ReadingRecorded) {
                 throw new Invalid("form", "On practice a reading comes from the device: measure it there.");
             }
+            if (fact instanceof Corrected corrected && isTheDevices(corrected.entry())) {
+                throw new Invalid("form", "What the device showed stands: look again, and say then what is so.");
+            }
             List<Missing> missing = record(fact, actor);
             if (!missing.isEmpty()) {
                 return missing;
             }
         }
         return List.of();
+    }
+
+    /** How the job began, and what came of acts on the device. */
+    private boolean isTheDevices(int entry) {
+        return entry <= BEGUN
+                || sheet.facts().stream()
+                        .anyMatch(f -> f.entry() == entry
+                                && (f.fact() instanceof ReadingRecorded
+                                        || f.fact() instanceof FindingAnswered
+                                        || f.fact() instanceof FindingRecorded));
     }
 
     /** Records it, or takes all of the request back and notes the refusal. */

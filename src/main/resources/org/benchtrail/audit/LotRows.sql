@@ -51,7 +51,8 @@ select distinct accepted_by from shop_case where ticket = :ticket and accepted_b
 select distinct on (ticket) ticket, entry, hash, exists (select from alarm a where a.ticket = e.ticket and not a.holds) as incident
 from trail_entry e
 where kind in ('closed', 'cancelled') and at >= :begins and at < :ends
-order by ticket, entry desc
+-- who cancels a ticket that was closed in the same period does not take its closing out of the lot
+order by ticket, (kind = 'closed') desc, entry desc
 
 -- @ open
 select count(*) as tickets, min(opened) as oldest from ticket

@@ -1,41 +1,41 @@
 -- Practice jobs, in the schema of their own.
 
 -- @ begin
-insert into practice.job (person, family, begun, morning, commitment)
+insert into practice_job (person, family, begun, morning, commitment)
 values (:person, :family, :begun, :morning, :commitment)
 returning id
 
 -- @ keepTruth
-insert into practice.truth (job, seed, fault, salt) values (:job, :seed, :fault, :salt)
+insert into practice_truth (job, seed, fault, salt) values (:job, :seed, :fault, :salt)
 
 -- @ append
-insert into practice.entry (job, entry, at, actor, kind, canonical, hash, recorded)
+insert into practice_entry (job, entry, at, actor, kind, canonical, hash, recorded)
 values (:job, :entry, :at, :actor, :kind, :canonical, :hash, :recorded)
 
 -- @ act
-insert into practice.act (job, place, act, entry, step) values (:job, :place, :act, :entry, :step)
+insert into practice_act (job, place, act, entry, step) values (:job, :place, :act, :entry, :step)
 
 -- @ end
-update practice.job set state = :state, ended = :ended where id = :job
+update practice_job set state = :state, ended = :ended where id = :job
 
 -- @ lock
-select id from practice.job where id = :job for update
+select id from practice_job where id = :job for update
 
 -- @ job
 select j.id, j.person, j.family, j.begun, j.morning, j.commitment, j.state, j.ended, t.seed, t.fault, t.salt
-from practice.job j
-join practice.truth t on t.job = j.id
+from practice_job j
+join practice_truth t on t.job = j.id
 where j.id = :job and j.person = :person
 
 -- @ entries
-select entry, at, actor, kind, canonical, hash from practice.entry where job = :job order by entry
+select entry, at, actor, kind, canonical, hash from practice_entry where job = :job order by entry
 
 -- @ acts
-select act, entry, step from practice.act where job = :job order by place
+select act, entry, step from practice_act where job = :job order by place
 
 -- @ of
-select j.id, j.family, j.begun, j.state, (select count(*) from practice.act a where a.job = j.id) as acts
-from practice.job j
+select j.id, j.family, j.begun, j.state, (select count(*) from practice_act a where a.job = j.id) as acts
+from practice_job j
 where j.person = :person
 order by j.id desc
 limit 100

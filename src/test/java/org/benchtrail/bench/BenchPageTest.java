@@ -19,7 +19,6 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.benchtrail.core.bench.Bench;
 import org.benchtrail.core.bench.Calculation;
-import org.benchtrail.core.bench.Numeral;
 import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.method.Caution;
 import org.benchtrail.core.method.Role;
@@ -148,7 +147,7 @@ class BenchPageTest {
         result.figures()
                 .forEach(f -> assertTrue(
                         page.contains("<th scope=\"row\">" + html(f.name()) + "</th><td class=\"num r\">"
-                                + Numeral.of(f.value(), f.digits()) + "</td><td>"
+                                + html(f.text()) + "</td><td>"
                                 + html(f.unit().equals("1") ? "" : f.unit()) + "</td>"),
                         f.name()));
         result.working()

@@ -151,7 +151,10 @@ class BenchJourneyTest {
             wil.sees("From the bench");
             wil.sees("long enough for an orderly shutdown");
             wil.look("sheet-with-bench-result");
-            wil.page.locator("#evidence a[aria-label^='Entry']").last().click();
+            wil.page
+                    .locator("xpath=//h3[.='From the bench']/following::a[starts-with(@aria-label, 'Entry')]")
+                    .first()
+                    .click();
             wil.page.locator("a:has-text('Calculate it again')").click();
             verdict(wil, "long enough for an orderly shutdown");
             PlaywrightAssertions.assertThat(wil.page.locator("#f-watts")).hasValue("137.0");

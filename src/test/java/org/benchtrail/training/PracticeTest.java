@@ -8,6 +8,8 @@ import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.Response;
 import jakarta.inject.Inject;
+import java.time.Instant;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HexFormat;
 import java.util.List;
@@ -16,6 +18,7 @@ import java.util.Set;
 import java.util.stream.Stream;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Role;
+import org.benchtrail.core.method.identify.Hazard;
 import org.benchtrail.core.practice.job.DeviceAct;
 import org.benchtrail.core.practice.job.Family;
 import org.benchtrail.core.practice.job.Truth;
@@ -121,6 +124,48 @@ class PracticeTest {
         assertTrue(tess.get("/practice/" + job + "/sheet/trail").asString().contains("98 °C"));
     }
 
+    /** Its moment would tell what the act would have come to: how long it takes, and the harm. */
+    @Test
+    void actThatIsRefused_takesNoTime() {
+        int job = begun(Family.DRIVE, "OLD_SCAR");
+        List<String> screened = new ArrayList<>(List.of("then", "stay"));
+        for (Hazard hazard : Hazard.values()) {
+            screened.addAll(List.of("hazards.present." + hazard, Boolean.toString(hazard == Hazard.SMOKE)));
+        }
+        assertEquals(
+                303,
+                sends(tess, job, "/sheet/identify", screened.toArray(String[]::new))
+                        .statusCode());
+        Instant before = queries.job(job, TESS).played().clock().now();
+        assertEquals(409, does(job, "replace"));
+        PracticeJob after = queries.job(job, TESS);
+        assertEquals("refused", after.trail().get(after.trail().size() - 1).kind());
+        assertEquals(before, after.trail().get(after.trail().size() - 1).at());
+        assertEquals(0, after.done().size());
+    }
+
+    @Test
+    void whatTheDeviceShowed_isNotCorrected() {
+        int job = begun(Family.DESKTOP, "DUST");
+        assertEquals(303, does(job, "die-load"));
+        int measured = version(job);
+        Response corrected = sends(
+                tess,
+                job,
+                "/sheet/correct",
+                "correct.entry",
+                Integer.toString(measured),
+                "correct.reason",
+                "I say so",
+                "new.value",
+                "60");
+        assertEquals(422, corrected.statusCode(), corrected.asString());
+        Response struck = sends(
+                tess, job, "/sheet/strike", "strike.entry", Integer.toString(measured), "strike.reason", "I say so");
+        assertEquals(422, struck.statusCode(), struck.asString());
+        assertEquals(measured, version(job));
+    }
+
     @Test
     void readingThatIsTyped_isNotTaken() {
         int job = begun(Family.DESKTOP, "DUST");
@@ -172,7 +217,7 @@ class PracticeTest {
         secrets.forEach(secret -> assertTrue(debrief.contains(secret), secret));
         assertTrue(debrief.contains("It is what was sealed before the first act."), debrief);
         assertTrue(queries.job(job, TESS).opens());
-        TestDatabase.run("update practice.truth set fault = 'PORT' where job = " + job);
+        TestDatabase.run("update practice_truth set fault = 'PORT' where job = " + job);
         assertTrue(tess.get("/practice/" + job).asString().contains("It is not what was sealed."));
     }
 
@@ -239,7 +284,11 @@ class PracticeTest {
     }
 
     private static String shown(Browser who, String path) {
-        return who.get(path).asString().replaceAll("value=\"[^\"]*\"", "");
+        // tokens of forms, and how long it is to something
+        return who.get(path)
+                .asString()
+                .replaceAll("value=\"[^\"]*\"", "")
+                .replaceAll("\\d+\\s(d|h|min|s)\\b|\\d\\d:\\d\\d", "");
     }
 
     /** Whatever is done on practice, the live rooms are what they were, byte for byte. */

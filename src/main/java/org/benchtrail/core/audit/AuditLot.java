@@ -140,7 +140,7 @@ public final class AuditLot {
         if (concluded().isPresent()) {
             return State.CONCLUDED;
         }
-        if (!drawn().isEmpty()) {
+        if (one(SampleDrawn.class).isPresent()) {
             return State.DRAWN;
         }
         if (seed().isPresent()) {
@@ -237,7 +237,8 @@ public final class AuditLot {
     }
 
     /**
-     * The tickets that a second person reviews: a tenth, at least five, and one of each first reviewer who has signed one.
+     * The tickets that a second person reviews: a tenth, at least five, and, once all first reviews are signed, one of each reviewer
+     * who has none among them. A ticket whose second review was given stays one.
      */
     public List<String> secondTickets() {
         if (drawn().isEmpty()) {
@@ -246,6 +247,10 @@ public final class AuditLot {
         List<String> order = draw().secondOrder(drawnTickets());
         int most = Math.min(order.size(), Math.max(SECOND_LEAST, (order.size() * SECOND_PERCENT + 99) / 100));
         Set<String> second = new LinkedHashSet<>(order.subList(0, most));
+        order.stream().filter(t -> review(t, 2).isPresent()).forEach(second::add);
+        if (!isFirstReviewed()) {
+            return List.copyOf(second);
+        }
         Map<String, List<String>> byReviewer = new LinkedHashMap<>();
         for (String ticket : order) {
             review(ticket, 1)
@@ -258,6 +263,24 @@ public final class AuditLot {
                 .filter(own -> own.stream().noneMatch(second::contains))
                 .forEach(own -> second.add(own.get(0)));
         return List.copyOf(second);
+    }
+
+    private boolean isSigned(String ticket, int turn) {
+        return review(ticket, turn).filter(Review::signed).isPresent();
+    }
+
+    private boolean isFirstReviewed() {
+        return drawnTickets().stream().allMatch(t -> isSigned(t, 1));
+    }
+
+    /** Whether every review is signed: before that, what one reader says is told to no other. */
+    public boolean isReviewed() {
+        return isFirstReviewed() && secondTickets().stream().allMatch(t -> isSigned(t, 2));
+    }
+
+    /** Whether every review that the ticket gets is signed; which tickets get a second one may hang on the last first review. */
+    public boolean isReadable(String ticket) {
+        return isSigned(ticket, 1) && (secondTickets().contains(ticket) ? isSigned(ticket, 2) : isFirstReviewed());
     }
 
     public Optional<Review> review(String ticket, int turn) {

@@ -32,8 +32,8 @@ public record AuditPlan(
         String witness) {
     /** What follows if the random part is not accepted. */
     public enum Otherwise {
-        REVIEW_ALL("all of it is reviewed"),
-        DOUBLE_NEXT("twice as many are drawn from the next lot");
+        REVIEW_ALL("the rest of it is to be reviewed"),
+        DOUBLE_NEXT("twice as many are to be drawn from the next lot");
 
         private final String words;
 

@@ -115,15 +115,11 @@ public final class AuditRules {
         switch (marked.mark()) {
             case SATISFIED ->
                 require(
-                        row.cited().isEmpty() || !marked.entries().isEmpty(),
+                        !marked.entries().isEmpty() || (row.cited().isEmpty() && words),
                         "entries",
-                        "Name the entries that show it.");
+                        "Name the entries that show it, or say what does.");
             case NOT_SATISFIED -> require(words, "remark", "Say what is not so.");
-            case NOT_APPLICABLE ->
-                require(
-                        words || row.cited().isEmpty(),
-                        "remark",
-                        "It was answered on the sheet: say why it was not asked rightly.");
+            case NOT_APPLICABLE -> require(words, "remark", "Say why it was not asked rightly.");
             case CANNOT_TELL -> require(words, "remark", "Say what would have told.");
         }
         classOf(marked.mark(), marked.defect(), row.question().usual());
@@ -147,17 +143,14 @@ public final class AuditRules {
         require(open == 0, "marks", "Mark all requirements first: " + open + " are still open.");
     }
 
-    /** By one of the two, or a third who is independent of the ticket. */
-    public static void settle(AuditLot lot, Settled settled, ReviewSheet sheet, String account, List<String> reasons) {
+    /** By one of the two, or a third; in any case somebody who is independent of the ticket. */
+    public static void settle(AuditLot lot, Settled settled, ReviewSheet sheet, List<String> reasons) {
         open(lot);
         boolean differs = lot.differences().stream()
                 .anyMatch(d ->
                         d.ticket().equals(settled.ticket()) && d.requirement().equals(settled.requirement()));
         require(differs, "requirement", "There is no difference to settle here.");
-        boolean reader = lot.reviews().stream()
-                .anyMatch(r -> r.turn().ticket().equals(settled.ticket())
-                        && r.reviewer().equals(account));
-        require(reader || reasons.isEmpty(), "reviewer", "Who settles it had no part in the ticket.");
+        require(reasons.isEmpty(), "reviewer", "Who settles it had no part in the ticket.");
         require(settled.mark() != null, "mark", "Choose one of the four marks.");
         words(settled.remark(), "remark", "Say why.");
         classOf(
@@ -174,6 +167,7 @@ public final class AuditRules {
     /** Only for what was found not satisfied in a review that is signed. */
     public static void askAddendum(AuditLot lot, AddendumAsked asked) {
         require(lot.state() == State.DRAWN || lot.state() == State.CONCLUDED, "lot", "Nothing is reviewed here yet.");
+        require(lot.isReviewed(), "lot", "Sign all reviews first: until then nobody learns what another one found.");
         Review first = lot.review(asked.ticket(), 1)
                 .filter(Review::signed)
                 .orElseThrow(() -> new Invalid("ticket", "Sign the review of this ticket first."));

@@ -67,7 +67,8 @@ public record LotResult(
 
     public static LotResult of(AuditLot lot) {
         List<String> apart = lot.drawnTickets().stream()
-                .filter(t -> lot.review(t, 1).filter(r -> !r.independent()).isPresent())
+                .filter(t ->
+                        lot.reviews().stream().anyMatch(r -> r.turn().ticket().equals(t) && !r.independent()))
                 .toList();
         List<Line> lines = new ArrayList<>();
         lot.drawn()
@@ -196,6 +197,11 @@ public record LotResult(
             verdict = mark.mark() == Mark.CANNOT_TELL ? Verdict.UNSURE : verdict;
         }
         return verdict;
+    }
+
+    /** Whether every ticket that it speaks of was looked at. */
+    public boolean isCensus() {
+        return strata.stream().allMatch(Line::census);
     }
 
     /** Tickets of the random parts with a defect, by which the lot is accepted or not. */

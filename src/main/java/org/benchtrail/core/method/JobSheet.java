@@ -116,7 +116,7 @@ public final class JobSheet {
     }
 
     public <F extends Fact> Optional<StandingFact<F>> latest(Class<F> kind) {
-        return last(all(kind));
+        return latest(kind, noted -> true);
     }
 
     public <F extends Fact> Optional<StandingFact<F>> latest(Class<F> kind, Predicate<StandingFact<F>> which) {
@@ -222,7 +222,7 @@ public final class JobSheet {
     /** Theories ruled out in earlier rounds, by a check or by what the plan showed. */
     public List<StandingFact<TheoryStated>> ruledOut() {
         return all(MoveFact.class, move -> move.fact().theoryFate().rulesOut()).stream()
-                .map(move -> last(all(TheoryChosen.class, c -> c.round() == move.round())))
+                .map(move -> latest(TheoryChosen.class, c -> c.round() == move.round()))
                 .flatMap(choice -> choice.flatMap(this::chosen).stream())
                 .toList();
     }
@@ -280,10 +280,6 @@ public final class JobSheet {
                 .findFirst();
     }
 
-    private static <T> Optional<T> last(List<T> list) {
-        return list.isEmpty() ? Optional.empty() : Optional.of(list.get(list.size() - 1));
-    }
-
     @Override
     public boolean equals(@Nullable Object other) {
         return other instanceof JobSheet sheet
@@ -295,5 +291,10 @@ public final class JobSheet {
     @Override
     public int hashCode() {
         return facts().hashCode();
+    }
+
+    @Override
+    public String toString() {
+        return "JobSheet[" + course + ", " + entries + " entries]";
     }
 }

@@ -1,6 +1,7 @@
 package org.benchtrail.core.audit;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -179,10 +180,10 @@ class AuditLotTest {
         refused(() -> AuditRules.conclude(lot(), end));
         String first = lot().differences().get(0).ticket();
         Settled settled = new Settled(first, "expectation-first", Mark.SATISFIED, null, "It names a bound");
-        refused(() -> AuditRules.settle(lot(), settled, SHEET, "ines", List.of("worked on it")));
+        refused(() -> AuditRules.settle(lot(), settled, SHEET, List.of("worked on it")));
         refused(() -> AuditRules.settle(
-                lot(), new Settled(first, "cause-named", Mark.SATISFIED, null, "Why not"), SHEET, "sue", List.of()));
-        AuditRules.settle(lot(), settled, SHEET, "boris", List.of());
+                lot(), new Settled(first, "cause-named", Mark.SATISFIED, null, "Why not"), SHEET, List.of()));
+        AuditRules.settle(lot(), settled, SHEET, List.of());
         lot().differences()
                 .forEach(d -> add(new Settled(d.ticket(), "expectation-first", Mark.SATISFIED, null, "A bound")));
         assertTrue(ReaderAgreement.of(lot()).asksForTalk());
@@ -201,11 +202,57 @@ class AuditLotTest {
         String ticket = lot().drawnTickets().get(0);
         AddendumAsked ask = new AddendumAsked(ticket, "expectation-first", now, "Say what you expected");
         refused(() -> AuditRules.askAddendum(lot(), ask));
-        review(ticket, 1, "sue", "expectation-first");
+        for (String drawn : lot().drawnTickets()) {
+            review(drawn, 1, "sue", "expectation-first");
+        }
+        // whoever holds a blind second review would learn from it what the first one found
+        refused(() -> AuditRules.askAddendum(lot(), ask));
+        lot().secondTickets().forEach(second -> review(second, 2, "boris", "expectation-first"));
         AuditRules.askAddendum(lot(), ask);
         refused(() -> AuditRules.askAddendum(lot(), new AddendumAsked(ticket, "cause-named", now, "More")));
         add(ask);
         refused(() -> AuditRules.askAddendum(lot(), ask));
+    }
+
+    /** Else a reviewer would choose by the order of signing what is read twice, and make a blind review readable in the middle. */
+    @Test
+    void whatIsReadTwice_doesNotShift_whileFirstReviewsGoOn() {
+        draw(80, 59);
+        List<String> second = lot().secondTickets();
+        List<String> others =
+                lot().drawnTickets().stream().filter(t -> !second.contains(t)).toList();
+        review(others.get(0), 1, "xena", "");
+        assertEquals(second, lot().secondTickets());
+        assertFalse(lot().isReadable(others.get(0)), "it may still become one that is read twice");
+        for (String ticket : lot().drawnTickets()) {
+            if (lot().review(ticket, 1).isEmpty()) {
+                review(ticket, 1, "sue", "");
+            }
+        }
+        List<String> more =
+                lot().secondTickets().stream().filter(t -> !second.contains(t)).toList();
+        assertEquals(List.of(others.get(0)), more, "one of each reviewer");
+        assertFalse(lot().isReadable(others.get(0)));
+        review(others.get(0), 2, "boris", "");
+        assertTrue(lot().isReadable(others.get(0)));
+        assertTrue(lot().isReadable(others.get(1)));
+        assertFalse(lot().isReviewed());
+    }
+
+    @Test
+    void lotOfNoTickets_isDrawn_andCanBeConcluded() {
+        draw(0, 5);
+        assertEquals(AuditLot.State.DRAWN, lot().state());
+        AuditRules.conclude(lot(), new LotConcluded(0, 0, 0, true, "Nothing ended"));
+    }
+
+    @Test
+    void secondReaderWithAPartInTheTicket_setsItApart() {
+        draw(20, 5);
+        String ticket = lot().secondTickets().get(0);
+        review(ticket, 1, "boris", "cause-named");
+        add(new ReviewGiven(ticket, 2, "sue", List.of("worked on it"), "Alone"));
+        assertEquals(List.of(ticket), LotResult.of(lot()).apart());
     }
 
     @Test
