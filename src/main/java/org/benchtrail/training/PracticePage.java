@@ -49,6 +49,7 @@ public class PracticePage {
     /** Forms that need somebody else, or another ticket: a practice job has neither. */
     private static final Set<String> ELSEWHERE = Set.of(
             "approve",
+            "correct",
             "mentor",
             "waive",
             "hand-over",

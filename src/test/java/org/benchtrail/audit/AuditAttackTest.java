@@ -210,7 +210,9 @@ class AuditAttackTest {
                             fault ? Mark.NOT_SATISFIED : Mark.SATISFIED,
                             fault ? DefectClass.MAJOR : null,
                             open.evidence().stream().map(e -> e.entry()).toList(),
-                            fault ? "Nothing was looked at" : ""),
+                            fault
+                                    ? "Nothing was looked at"
+                                    : open.evidence().isEmpty() ? "The rest of the record shows it" : ""),
                     by);
             open = queries.review(lot, turn, "", by, ZoneOffset.UTC).now();
         }

@@ -127,10 +127,10 @@ class PracticeTest {
     /** Its moment would tell what the act would have come to: how long it takes, and the harm. */
     @Test
     void actThatIsRefused_takesNoTime() {
-        int job = begun(Family.DRIVE, "OLD_SCAR");
+        int job = begun(Family.DRIVE, "SCAR_AND_CABLE");
         List<String> screened = new ArrayList<>(List.of("then", "stay"));
         for (Hazard hazard : Hazard.values()) {
-            screened.addAll(List.of("hazards.present." + hazard, Boolean.toString(hazard == Hazard.SMOKE)));
+            screened.addAll(List.of("hazards.present." + hazard, Boolean.toString(hazard == Hazard.SMELL)));
         }
         assertEquals(
                 303,
@@ -159,7 +159,7 @@ class PracticeTest {
                 "I say so",
                 "new.value",
                 "60");
-        assertEquals(422, corrected.statusCode(), corrected.asString());
+        assertEquals(404, corrected.statusCode(), corrected.asString());
         Response struck = sends(
                 tess, job, "/sheet/strike", "strike.entry", Integer.toString(measured), "strike.reason", "I say so");
         assertEquals(422, struck.statusCode(), struck.asString());

@@ -122,6 +122,14 @@ class ReviewTest {
         assertEquals("remark", refused(marked("expectation-first", Mark.NOT_SATISFIED, DefectClass.MAJOR, " ")));
         assertEquals("remark", refused(marked("expectation-first", Mark.CANNOT_TELL, null, "")));
         assertEquals("remark", refused(marked("expectation-first", Mark.NOT_APPLICABLE, null, "")));
+        String bare = SHEET.rows().stream()
+                .filter(r -> r.cited().isEmpty())
+                .findFirst()
+                .orElseThrow()
+                .code();
+        assertEquals("entries", refused(marked(bare, Mark.SATISFIED, null, "")), "nothing is kept for it");
+        AuditRules.mark(marked(bare, Mark.SATISFIED, null, "By what was done"), SHEET);
+        assertEquals("remark", refused(marked(bare, Mark.NOT_APPLICABLE, null, "")));
         assertEquals("defect", refused(marked("expectation-first", Mark.NOT_SATISFIED, null, "No bound")));
         assertEquals("defect", refused(marked("expectation-first", Mark.SATISFIED, DefectClass.MINOR, "", 3)));
         assertEquals("requirement", refused(marked("no-such", Mark.SATISFIED, null, "")));
