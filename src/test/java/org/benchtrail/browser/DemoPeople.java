@@ -6,10 +6,10 @@ import org.benchtrail.demo.Scenarios;
 import org.benchtrail.people.PeopleActs;
 
 /** The people of the demo, as the journeys meet them. */
-final class DemoPeople {
+public final class DemoPeople {
     private DemoPeople() {}
 
-    static void ensure(PeopleActs accounts) {
+    public static void ensure(PeopleActs accounts) {
         accounts.ensureAccount("ines", "Ines Harrow", Set.of(Role.TECHNICIAN), Scenarios.DEMO_PASSWORD);
         accounts.ensureAccount("tomasz", "Tomasz Birk", Set.of(Role.TRAINEE), Scenarios.DEMO_PASSWORD);
         accounts.ensureAccount("ruth", "Ruth Calloway", Set.of(Role.TECHNICIAN, Role.MENTOR), Scenarios.DEMO_PASSWORD);

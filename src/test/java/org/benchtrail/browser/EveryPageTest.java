@@ -19,6 +19,7 @@ import java.util.Map;
 import java.util.Set;
 import org.benchtrail.demo.DemoStart;
 import org.benchtrail.demo.Scenarios;
+import org.benchtrail.people.PeopleActs;
 import org.benchtrail.platform.TestDatabase;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
@@ -47,8 +48,12 @@ class EveryPageTest {
     @Inject
     DemoStart demo;
 
+    @Inject
+    PeopleActs accounts;
+
     @BeforeEach
     void load() throws IOException {
+        DemoPeople.ensure(accounts);
         demo.load();
     }
 

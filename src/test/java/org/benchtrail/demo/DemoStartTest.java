@@ -1,0 +1,46 @@
+package org.benchtrail.demo;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import io.quarkus.test.common.QuarkusTestResource;
+import io.quarkus.test.junit.QuarkusTest;
+import jakarta.inject.Inject;
+import java.io.IOException;
+import org.benchtrail.browser.DemoPeople;
+import org.benchtrail.people.Browser;
+import org.benchtrail.people.PeopleActs;
+import org.benchtrail.platform.TestDatabase;
+import org.junit.jupiter.api.Order;
+import org.junit.jupiter.api.Test;
+
+/** All of the demo can be loaded, by the acts and gates of everybody's tickets; loading it again adds nothing. Last: others count. */
+@QuarkusTest
+@QuarkusTestResource(TestDatabase.class)
+@Order(Integer.MAX_VALUE)
+class DemoStartTest {
+    @Inject
+    DemoStart demo;
+
+    @Inject
+    PeopleActs accounts;
+
+    @Test
+    void demo_isLoadedOnce_withClosedTicketsToo() throws IOException {
+        DemoPeople.ensure(accounts);
+        demo.load();
+        int found = found();
+        assertTrue(found > 0);
+        demo.load();
+        assertEquals(found, found());
+    }
+
+    private static int found() {
+        return Browser.signedIn("omar", Scenarios.DEMO_PASSWORD)
+                        .get("/search?q=stripe")
+                        .asString()
+                        .split("Grey .{0,7}stripe", -1)
+                        .length
+                - 1;
+    }
+}
