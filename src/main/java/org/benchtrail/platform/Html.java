@@ -16,7 +16,12 @@ public final class Html {
     }
 
     public static Response status(int status, TemplateInstance page) {
-        return Response.status(status).entity(page.render()).type(MEDIA_TYPE).build();
+        return status(status, page.render());
+    }
+
+    /** A page that is rendered already. */
+    public static Response status(int status, String page) {
+        return Response.status(status).entity(page).type(MEDIA_TYPE).build();
     }
 
     /** After a form: the browser fetches {@code path} anew, so that reloading does not send the form twice. */

@@ -106,6 +106,7 @@ class RefusalLinksTest {
     }
 
     private static void assertLead(Document page) {
+        assertTrue(page.select("[data-gone]").isEmpty(), () -> "leads nowhere: " + page.select("[data-gone]"));
         for (Element link : page.select("#notice a[href^=#], .problems a[href^=#], .gate a[href^=#]")) {
             String id = link.attr("href").substring(1);
             Element place = page.getElementById(id);

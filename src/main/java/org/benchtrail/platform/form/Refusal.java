@@ -30,9 +30,9 @@ public record Refusal(ProblemKind kind, List<Problem> problems) {
         return kind == ProblemKind.STALE;
     }
 
-    /** The page under the status of the refusal. */
+    /** The page under the status of the refusal; its words lead to no field that the page does not have any more. */
     public Response on(TemplateInstance page) {
-        return Html.status(kind.status(), page);
+        return Html.status(kind.status(), LiveLinks.in(page.render()));
     }
 
     /**
