@@ -132,6 +132,12 @@ public final class Numeral {
         return of(value, digitsBeside(value, digits, limits));
     }
 
+    /** How many digits of the value lead down to the second one of its uncertainty, which is above 0: from 1 to {@code most}. */
+    public static int digitsWithin(double value, double uncertainty, int most) {
+        double places = Math.floor(Math.log10(Math.abs(value))) - Math.floor(Math.log10(uncertainty)) + 2;
+        return (int) Math.min(most, Math.max(1, places));
+    }
+
     /** The number down to the second digit of its uncertainty: more would say more than is known, unless a limit is so near. */
     public static String within(double value, double uncertainty, double... limits) {
         if (!(uncertainty > 0)) {
@@ -147,17 +153,13 @@ public final class Numeral {
                 : kept.setScale(Math.max(0, -place), RoundingMode.HALF_UP).toPlainString();
     }
 
-    /** A share in percent as it stands before its sign, by the rule of {@link #percent}: never rounded to nothing or to all. */
-    public static String share(double percent, int digits) {
-        return written(percent, digits);
-    }
-
     /** A share in percent: what is next to nothing, or next to all, is said so and never rounded to it, nor onto a limit. */
     public static String percent(double percent, double... limits) {
-        return written(percent, 3, limits) + " %";
+        return share(percent, 3, limits) + " %";
     }
 
-    private static String written(double percent, int digits, double... limits) {
+    /** The same with so many digits, as it stands before its sign. */
+    public static String share(double percent, int digits, double... limits) {
         if (percent < 0 && percent > -LEAST_PERCENT) {
             return "more than -" + of(LEAST_PERCENT);
         }
