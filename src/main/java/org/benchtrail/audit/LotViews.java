@@ -12,8 +12,8 @@ import org.benchtrail.audit.LotView.Pair;
 import org.benchtrail.core.audit.AuditAct;
 import org.benchtrail.core.audit.AuditAct.Marked;
 import org.benchtrail.core.audit.AuditLot;
-import org.benchtrail.core.audit.AuditLot.Review;
 import org.benchtrail.core.audit.AuditLot.State;
+import org.benchtrail.core.audit.AuditRules;
 import org.benchtrail.core.audit.Draw;
 import org.benchtrail.core.audit.LotResult;
 import org.benchtrail.core.audit.Mark;
@@ -80,7 +80,7 @@ final class LotViews {
                 isOpenToReaders() ? differences() : List.of(),
                 drawn && isOpenToReaders() ? result() : null,
                 addendumLines(),
-                lot.state() == State.DRAWN ? obstacles() : List.of(),
+                lot.state() == State.DRAWN ? AuditRules.obstacles(lot) : List.of(),
                 conclusion());
     }
 
@@ -96,14 +96,10 @@ final class LotViews {
         if (lot.state() != State.DRAWN) {
             return lot.state().words();
         }
-        long signed = lot.drawnTickets().stream()
-                .filter(t -> lot.review(t, 1).filter(Review::signed).isPresent())
-                .count();
-        long second = lot.secondTickets().stream()
-                .filter(t -> lot.review(t, 2).filter(Review::signed).isPresent())
-                .count();
-        return "drawn, " + signed + " of " + lot.drawnTickets().size() + " reviewed, " + second + " of "
-                + lot.secondTickets().size() + " a second time";
+        int first = lot.drawnTickets().size();
+        int second = lot.secondTickets().size();
+        return "drawn, " + (first - lot.unsigned(1)) + " of " + first + " reviewed, " + (second - lot.unsigned(2))
+                + " of " + second + " a second time";
     }
 
     /** Whether all reviews are signed: before that, what one reader says is shown to no other. */
@@ -148,9 +144,8 @@ final class LotViews {
             if (items > 0) {
                 Take take = take(stratum);
                 List<String> drawn = lot.drawn().getOrDefault(stratum, List.of());
-                int signed = (int) drawn.stream()
-                        .filter(t -> lot.review(t, 1).filter(Review::signed).isPresent())
-                        .count();
+                int signed =
+                        (int) drawn.stream().filter(t -> lot.isSigned(t, 1)).count();
                 parts.add(new LotView.Part(
                         stratum.title(),
                         items,
@@ -347,29 +342,6 @@ final class LotViews {
                             row.entry() == null ? "not written yet" : "written as entry " + row.entry());
                 })
                 .toList();
-    }
-
-    private List<String> obstacles() {
-        List<String> obstacles = new ArrayList<>();
-        long first = lot.drawnTickets().stream()
-                .filter(t -> lot.review(t, 1).filter(Review::signed).isEmpty())
-                .count();
-        long second = lot.secondTickets().stream()
-                .filter(t -> lot.review(t, 2).filter(Review::signed).isEmpty())
-                .count();
-        if (first > 0) {
-            obstacles.add(first + " reviews are not signed");
-        }
-        if (second > 0) {
-            obstacles.add(second + " second reviews are not signed");
-        }
-        if (!lot.differences().isEmpty()) {
-            obstacles.add(lot.differences().size() + " differences are not settled");
-        }
-        if (ReaderAgreement.of(lot).asksForTalk() && !lot.talked()) {
-            obstacles.add("the two readers agree little and have not talked");
-        }
-        return obstacles;
     }
 
     /** Whether any part was drawn at random, and not looked at in full. */

@@ -80,6 +80,7 @@ public final class AuditLot {
     private final List<Entry> acts;
     private final Map<Turn, Review> reviews;
     private final Map<String, Item> items;
+    private final List<String> second;
 
     private AuditLot(String id, List<Entry> acts) {
         this.id = id;
@@ -87,6 +88,7 @@ public final class AuditLot {
         items = one(LotFrozen.class).map(LotFrozen::items).orElse(List.of()).stream()
                 .collect(Collectors.toMap(Item::ticket, i -> i, (a, b) -> a, LinkedHashMap::new));
         reviews = reviewed(this.acts);
+        second = second();
     }
 
     /** @param acts all there are, in their order; the first states the plan */
@@ -241,6 +243,10 @@ public final class AuditLot {
      * who has none among them. A ticket whose second review was given stays one.
      */
     public List<String> secondTickets() {
+        return second;
+    }
+
+    private List<String> second() {
         if (drawn().isEmpty()) {
             return List.of();
         }
@@ -265,22 +271,33 @@ public final class AuditLot {
         return List.copyOf(second);
     }
 
-    private boolean isSigned(String ticket, int turn) {
+    /** @param turn 1 or 2 */
+    public boolean isSigned(String ticket, int turn) {
         return review(ticket, turn).filter(Review::signed).isPresent();
     }
 
+    /**
+     * How many reviews that there are to be are not signed yet.
+     *
+     * @param turn 1 or 2
+     */
+    public long unsigned(int turn) {
+        return (turn == 1 ? drawnTickets() : second)
+                .stream().filter(t -> !isSigned(t, turn)).count();
+    }
+
     private boolean isFirstReviewed() {
-        return drawnTickets().stream().allMatch(t -> isSigned(t, 1));
+        return unsigned(1) == 0;
     }
 
     /** Whether every review is signed: before that, what one reader says is told to no other. */
     public boolean isReviewed() {
-        return isFirstReviewed() && secondTickets().stream().allMatch(t -> isSigned(t, 2));
+        return isFirstReviewed() && unsigned(2) == 0;
     }
 
     /** Whether every review that the ticket gets is signed; which tickets get a second one may hang on the last first review. */
     public boolean isReadable(String ticket) {
-        return isSigned(ticket, 1) && (secondTickets().contains(ticket) ? isSigned(ticket, 2) : isFirstReviewed());
+        return isSigned(ticket, 1) && (second.contains(ticket) ? isSigned(ticket, 2) : isFirstReviewed());
     }
 
     public Optional<Review> review(String ticket, int turn) {

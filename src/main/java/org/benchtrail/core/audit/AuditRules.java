@@ -1,8 +1,8 @@
 package org.benchtrail.core.audit;
 
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
-import java.util.Objects;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.audit.AuditAct.AddendumAsked;
 import org.benchtrail.core.audit.AuditAct.LotConcluded;
@@ -183,22 +183,28 @@ public final class AuditRules {
         words(asked.remark(), "remark", "Say what is to be added.");
     }
 
+    /** What stands between a drawn lot and its conclusion, in sentences; empty if nothing does. */
+    public static List<String> obstacles(AuditLot lot) {
+        List<String> obstacles = new ArrayList<>();
+        obstacle(obstacles, lot.unsigned(1), "Sign all reviews: ", " still open.");
+        obstacle(obstacles, lot.unsigned(2), "Sign all second reviews: ", " still open.");
+        obstacle(obstacles, lot.differences().size(), "Settle where the two readers differ: ", " not settled.");
+        if (ReaderAgreement.of(lot).asksForTalk() && !lot.talked()) {
+            obstacles.add("The two readers agree little: talk, and record what you agreed on.");
+        }
+        return obstacles;
+    }
+
+    private static void obstacle(List<String> obstacles, long left, String before, String after) {
+        if (left > 0) {
+            obstacles.add(before + left + (left == 1 ? " is" : " are") + after);
+        }
+    }
+
     public static void conclude(AuditLot lot, LotConcluded concluded) {
         open(lot);
-        long first = lot.drawnTickets().stream()
-                .filter(t -> lot.review(t, 1).filter(Review::signed).isEmpty())
-                .count();
-        require(first == 0, "lot", "Sign all reviews first: " + first + " are still open.");
-        long second = lot.secondTickets().stream()
-                .filter(t -> lot.review(t, 2).filter(Review::signed).isEmpty())
-                .count();
-        require(second == 0, "lot", "Sign all second reviews first: " + second + " are still open.");
-        require(lot.differences().isEmpty(), "lot", "Settle first where the two reviews differ.");
-        require(
-                lot.talked() || !ReaderAgreement.of(lot).asksForTalk(),
-                "lot",
-                "The two readers agree little: talk first, and record what you agreed on.");
+        List<String> obstacles = obstacles(lot);
+        require(obstacles.isEmpty(), "lot", String.join(" ", obstacles));
         words(concluded.remark(), "remark", "Say what is done about it.");
-        Objects.requireNonNull(concluded);
     }
 }

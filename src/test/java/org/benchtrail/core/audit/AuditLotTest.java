@@ -166,10 +166,14 @@ class AuditLotTest {
     @Test
     void differences_areSettledBeforeTheEnd_andTheEstimateUsesTheSettledMarks() {
         draw(20, 5);
+        assertEquals(
+                "Sign all reviews: 7 are still open.",
+                AuditRules.obstacles(lot()).get(0));
         for (String ticket : lot().drawnTickets()) {
             review(ticket, 1, "sue", "expectation-first");
         }
         LotConcluded end = new LotConcluded(20, 0, 0, true, "Talk about expectations");
+        assertEquals(List.of("Sign all second reviews: 5 are still open."), AuditRules.obstacles(lot()));
         refused(() -> AuditRules.conclude(lot(), end));
         assertEquals(5, lot().secondTickets().size());
         for (String ticket : lot().secondTickets()) {
@@ -177,6 +181,11 @@ class AuditLotTest {
         }
         assertEquals(5, lot().differences().size());
         assertEquals(5 * SHEET.rows().size(), lot().pairs().size());
+        assertEquals(
+                List.of(
+                        "Settle where the two readers differ: 5 are not settled.",
+                        "The two readers agree little: talk, and record what you agreed on."),
+                AuditRules.obstacles(lot()));
         refused(() -> AuditRules.conclude(lot(), end));
         String first = lot().differences().get(0).ticket();
         Settled settled = new Settled(first, "expectation-first", Mark.SATISFIED, null, "It names a bound");
@@ -190,6 +199,7 @@ class AuditLotTest {
         refused(() -> AuditRules.conclude(lot(), end));
         AuditRules.talk(lot(), "What a bound is");
         add(new AuditAct.TalkRecorded("What a bound is"));
+        assertEquals(List.of(), AuditRules.obstacles(lot()));
         AuditRules.conclude(lot(), end);
         LotResult result = LotResult.of(lot());
         assertEquals(2, result.strata().stream().mapToInt(Line::found).sum());
