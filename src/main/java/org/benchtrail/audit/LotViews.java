@@ -4,10 +4,12 @@ import io.quarkus.qute.RawString;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
+import java.util.stream.Collectors;
 import org.benchtrail.audit.LotView.Pair;
 import org.benchtrail.core.audit.AuditAct;
 import org.benchtrail.core.audit.AuditAct.Marked;
@@ -42,6 +44,7 @@ final class LotViews {
     private final Map<String, String> names;
     private final List<Actor> reviewers;
     private final List<LotRows.AddendumRow> addenda;
+    private final LotRows.Gap before;
 
     LotViews(
             AuditLot lot,
@@ -49,13 +52,15 @@ final class LotViews {
             ZoneId zone,
             Map<String, String> names,
             List<Actor> reviewers,
-            List<LotRows.AddendumRow> addenda) {
+            List<LotRows.AddendumRow> addenda,
+            LotRows.Gap before) {
         this.lot = lot;
         this.viewer = viewer;
         this.zone = zone;
         this.names = names;
         this.reviewers = reviewers;
         this.addenda = addenda;
+        this.before = before;
     }
 
     LotView view() {
@@ -71,6 +76,7 @@ final class LotViews {
                 drawn ? check() : null,
                 reviews(true),
                 reviews(false),
+                givenBack(),
                 lot.state() == State.DRAWN ? Giving.open(lot).size() : 0,
                 Permissions.allow(Permission.PLAN_AUDITS, viewer)
                         ? reviewers.stream()
@@ -111,11 +117,20 @@ final class LotViews {
         List<Pair> facts = new ArrayList<>();
         facts.add(new Pair(
                 "Period", time(lot.plan().from()) + " to " + time(lot.plan().until())));
+        facts.add(new Pair("Before it", gap(before, lot.plan().from(), zone)));
         lot.frozen().ifPresent(frozen -> {
             facts.add(
                     new Pair("Tickets in the lot", String.valueOf(frozen.items().size())));
             facts.add(new Pair("Still open at its end", open(frozen)));
         });
+        if (!lot.returned().isEmpty()) {
+            facts.add(new Pair(
+                    "Taken back",
+                    lot.returned().stream()
+                                    .map(r -> r.ticket() + " from " + name(r.reviewer()))
+                                    .collect(Collectors.joining(", "))
+                            + ", who may not review any more"));
+        }
         lot.seed()
                 .ifPresent(seed -> facts.add(new Pair(
                         "Drawn by",
@@ -124,6 +139,37 @@ final class LotViews {
                                 : "the head of " + seed.size() + " leaves that " + seed.witness()
                                         + " signed first after the freeze")));
         return facts;
+    }
+
+    /** Which tickets belong to no lot because it begins when it does. */
+    static String gap(LotRows.Gap gap, Instant from, ZoneId zone) {
+        Instant since = gap.since();
+        if (from.equals(since)) {
+            return "it begins where the lot before it ended";
+        }
+        String between = since == null
+                ? "before this first lot"
+                : "between " + Moments.text(since, zone) + " and " + Moments.text(from, zone);
+        return switch ((int) Math.min(2, gap.tickets())) {
+            case 0 -> "no ticket ended " + between;
+            case 1 -> "1 ticket ended " + between + " and belongs to no lot";
+            default -> gap.tickets() + " tickets ended " + between + " and belong to no lot";
+        };
+    }
+
+    private List<LotView.GivenBack> givenBack() {
+        Map<String, List<AuditLot.Declined>> byPerson = lot.declined().stream()
+                .collect(Collectors.groupingBy(AuditLot.Declined::who, LinkedHashMap::new, Collectors.toList()));
+        List<LotView.GivenBack> lines = new ArrayList<>();
+        byPerson.forEach((who, declined) -> lines.add(new LotView.GivenBack(
+                name(who),
+                declined.size(),
+                declined.stream()
+                        .map(d -> d.ticket()
+                                + (d.turn() == 1 ? "" : ", second review")
+                                + (isOpenToReaders() ? ": " + d.why() : ""))
+                        .collect(Collectors.joining("; ")))));
+        return lines;
     }
 
     private static String open(AuditAct.LotFrozen frozen) {

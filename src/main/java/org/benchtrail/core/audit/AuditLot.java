@@ -21,6 +21,7 @@ import org.benchtrail.core.audit.AuditAct.Marked;
 import org.benchtrail.core.audit.AuditAct.PlanStated;
 import org.benchtrail.core.audit.AuditAct.ReviewDeclined;
 import org.benchtrail.core.audit.AuditAct.ReviewGiven;
+import org.benchtrail.core.audit.AuditAct.ReviewReturned;
 import org.benchtrail.core.audit.AuditAct.ReviewSigned;
 import org.benchtrail.core.audit.AuditAct.SampleDrawn;
 import org.benchtrail.core.audit.AuditAct.SecondSigned;
@@ -109,6 +110,8 @@ public final class AuditLot {
                                 turn, given.reviewer(), entry.at(), given.despite(), new LinkedHashMap<>(), false, 0));
             } else if (act instanceof ReviewDeclined declined) {
                 reviews.remove(new Turn(declined.ticket(), declined.turn()));
+            } else if (act instanceof ReviewReturned returned) {
+                reviews.remove(new Turn(returned.ticket(), returned.turn()));
             } else if (act instanceof Marked marked) {
                 Turn turn = new Turn(marked.ticket(), marked.turn());
                 began.putIfAbsent(turn, entry.at());
@@ -171,6 +174,15 @@ public final class AuditLot {
                 .mapToLong(Entry::place)
                 .findFirst()
                 .orElse(0);
+    }
+
+    /** When the list was fixed; the end of all time before it. */
+    public Instant frozenAt() {
+        return acts.stream()
+                .filter(e -> e.act() instanceof LotFrozen)
+                .map(Entry::at)
+                .findFirst()
+                .orElse(Instant.MAX);
     }
 
     public Optional<SeedDrawn> seed() {
@@ -306,6 +318,37 @@ public final class AuditLot {
 
     public List<Review> reviews() {
         return List.copyOf(reviews.values());
+    }
+
+    /** The review that this person has begun or was given, and has not signed; nobody has two. */
+    public Optional<Review> unfinished(String account) {
+        return reviews.values().stream()
+                .filter(r -> !r.signed() && r.reviewer().equals(account))
+                .findFirst();
+    }
+
+    /** A review that somebody would not do, and why. */
+    public record Declined(String who, String ticket, int turn, String why) {}
+
+    /** In the order in which it was done. */
+    public List<Declined> declined() {
+        return acts.stream()
+                .filter(e -> e.act() instanceof ReviewDeclined)
+                .map(e -> {
+                    ReviewDeclined act = (ReviewDeclined) e.act();
+                    return new Declined(e.by(), act.ticket(), act.turn(), act.remark());
+                })
+                .toList();
+    }
+
+    public boolean hasDeclined(String ticket, String account) {
+        return declined().stream()
+                .anyMatch(d -> d.ticket().equals(ticket) && d.who().equals(account));
+    }
+
+    /** Reviews that were taken back from who might not review any more, in their order. */
+    public List<ReviewReturned> returned() {
+        return AuditAct.all(acts, ReviewReturned.class);
     }
 
     /** Where two signed reviews differ and nobody has settled it. */

@@ -70,6 +70,14 @@ public final class AuditRules {
                 .filter(r -> r.reviewer().equals(given.reviewer()))
                 .isPresent();
         require(!first, "reviewer", "The second review is by somebody else than the first.");
+        require(
+                lot.unfinished(given.reviewer()).isEmpty(),
+                "reviewer",
+                "One review at a time: this person has one that is not signed.");
+        require(
+                !lot.hasDeclined(given.ticket(), given.reviewer()),
+                "reviewer",
+                "This person declined a review of this ticket: somebody else reviews it.");
         independent(reasons, others, given.despite());
         if (!given.despite().isEmpty()) {
             words(given.remark(), "remark", "Say why the shop goes on without an independent reviewer.");
@@ -100,6 +108,13 @@ public final class AuditRules {
     public static void decline(AuditLot lot, String ticket, int turn, String account, String why) {
         own(lot, ticket, turn, account, List.of());
         words(why, "remark", "Say why you decline it.");
+    }
+
+    /** @param mayReview whether who holds it may still review */
+    public static void giveBack(AuditLot lot, Review review, boolean mayReview) {
+        open(lot);
+        require(!review.signed(), "mark", "This review is signed: its marks are final.");
+        require(!mayReview, "reviewer", "Who holds this review may review: it is theirs to sign or to decline.");
     }
 
     public static void mark(Marked marked, ReviewSheet sheet) {

@@ -1,10 +1,14 @@
 package org.benchtrail.core.method;
 
+import java.time.Duration;
 import java.util.List;
 import org.benchtrail.core.method.desk.Closed;
 import org.benchtrail.core.method.desk.HandedOver;
+import org.benchtrail.core.method.desk.Reopened;
 import org.benchtrail.core.method.desk.Waived;
 import org.benchtrail.core.method.identify.Hazard;
+import org.benchtrail.core.method.identify.Scope;
+import org.benchtrail.core.method.identify.ScopeRecorded;
 
 /** Tickets that have ended, for what looks at them afterwards. */
 public final class EndedTickets {
@@ -42,6 +46,18 @@ public final class EndedTickets {
         Sheets.bring(desk, Step.DOCUMENT);
         Sheets.meetAll(desk);
         desk.assignee().records(new Closed());
+        return Told.of(desk);
+    }
+
+    /** Closed by Ines; an hour later opened again by Sue and handed to Ole by Boris, who then works on it or does not. */
+    public static Told handedOverAfterwards(boolean worked) {
+        TicketFixture desk = Sheets.closed();
+        desk.passes(Duration.ofHours(1));
+        desk.as(Sheets.SUE).records(new Reopened("It is hot again"));
+        desk.as(Sheets.BORIS).records(new HandedOver("ole", Sheets.OLE.roles(), ""));
+        if (worked) {
+            desk.as(Sheets.OLE).records(new ScopeRecorded(Scope.ONE, ""));
+        }
         return Told.of(desk);
     }
 
