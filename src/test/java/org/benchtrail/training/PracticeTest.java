@@ -195,7 +195,7 @@ class PracticeTest {
         int job = begun(Family.DESKTOP, "DUST");
         int before = version(job);
         String dust = Ties.of(Family.DESKTOP).finding(DesktopAct.LOOK_DUST).orElseThrow();
-        Response typed = sends(tess, job, "/sheet/findings", "answer." + dust, "yes");
+        Response typed = sends(tess, job, "/sheet/findings", "known.source", "SEEN", "answer." + dust, "yes");
         assertEquals(422, typed.statusCode(), typed.asString());
         assertTrue(typed.asString().contains("On practice the device answers that"), typed.asString());
         assertEquals(before, version(job));
