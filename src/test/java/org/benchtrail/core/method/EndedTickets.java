@@ -82,4 +82,22 @@ public final class EndedTickets {
         desk.assignee().records(Sheets.drive(true));
         return Told.of(desk);
     }
+
+    /** Not ended: at Verify, a temperature of 96 °C that was outside is not measured since the repair. */
+    public static Told verifying() {
+        return Told.of(outside());
+    }
+
+    /** The same, measured again at the same point. */
+    public static Told measuredAgain(String value) {
+        TicketFixture desk = outside();
+        desk.assignee().records(Sheets.temperature(value, "memory"));
+        return Told.of(desk);
+    }
+
+    private static TicketFixture outside() {
+        TicketFixture desk = Sheets.plain();
+        desk.assignee().records(Sheets.temperature("96", "memory"));
+        return Sheets.bring(desk, Step.VERIFY);
+    }
 }
