@@ -17,6 +17,7 @@ import org.benchtrail.core.audit.AuditAct.Marked;
 import org.benchtrail.core.audit.AuditAct.PlanStated;
 import org.benchtrail.core.audit.AuditAct.ReviewDeclined;
 import org.benchtrail.core.audit.AuditAct.ReviewGiven;
+import org.benchtrail.core.audit.AuditAct.ReviewReturned;
 import org.benchtrail.core.audit.AuditAct.ReviewSigned;
 import org.benchtrail.core.audit.AuditAct.SecondSigned;
 import org.benchtrail.core.audit.AuditAct.Settled;
@@ -29,6 +30,7 @@ import org.benchtrail.core.audit.AuditRules;
 import org.benchtrail.core.audit.LotResult;
 import org.benchtrail.core.audit.ReviewSheet;
 import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.Stamp;
 import org.benchtrail.people.Directory;
 import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
@@ -87,7 +89,29 @@ public class AuditActs {
         return next;
     }
 
-    /** Gives the next review to that person: the first by the order of the draw for which they are independent. */
+    /** Takes back every unsigned review of somebody who may not review any more, by an entry for each. */
+    void takeBack(String id) {
+        takenBack(locked(id), people.allowed(Permission.REVIEW));
+    }
+
+    private AuditLot takenBack(AuditLot lot, List<Actor> reviewers) {
+        AuditLot left = lot;
+        for (Review review : lot.reviews()) {
+            boolean may = reviewers.stream().anyMatch(a -> a.account().equals(review.reviewer()));
+            if (!review.signed() && !may) {
+                AuditRules.giveBack(left, review, may);
+                Turn turn = review.turn();
+                left = append(left, new ReviewReturned(turn.ticket(), turn.turn(), review.reviewer()), Stamp.SERVER);
+                rows.renewReviews(left);
+            }
+        }
+        return left;
+    }
+
+    /**
+     * Gives the next review to that person: the first by the order of the draw for which they are independent. Who has one that is not
+     * signed gets that one again.
+     */
     public Turn give(String id, String reviewer, String despite, Actor by) {
         Permissions.require(Permission.REVIEW, by);
         if (!reviewer.equals(by.account())) {
@@ -96,6 +120,11 @@ public class AuditActs {
         AuditLot lot = locked(id);
         AuditRules.open(lot);
         List<Actor> reviewers = people.allowed(Permission.REVIEW);
+        lot = takenBack(lot, reviewers);
+        Optional<Review> begun = lot.unfinished(reviewer);
+        if (begun.isPresent() && reviewer.equals(by.account())) {
+            return begun.orElseThrow().turn();
+        }
         Actor taker = reviewers.stream()
                 .filter(a -> a.account().equals(reviewer))
                 .findFirst()
@@ -108,19 +137,20 @@ public class AuditActs {
             }
         }
         throw new Invalid(
-                "reviewer", "No review is open that this person may take: they had a part in each, or all are given.");
+                "reviewer",
+                "No review is open that this person may take: they had a part in each or declined it, or all are given.");
     }
 
     private Optional<ReviewGiven> given(AuditLot lot, Turn turn, Actor taker, String despite, List<Actor> reviewers) {
-        List<String> reasons = tickets.reasons(turn.ticket(), taker);
+        List<String> reasons = tickets.reasons(lot, turn.ticket(), taker);
         boolean others = reviewers.stream()
                 .anyMatch(a -> !a.account().equals(taker.account())
-                        && isAnother(lot, turn, a)
-                        && tickets.reasons(turn.ticket(), a).isEmpty());
+                        && mayTurnTo(lot, turn, a)
+                        && tickets.reasons(lot, turn.ticket(), a).isEmpty());
         List<String> broken = despite.isBlank() || others ? List.of() : reasons;
         ReviewGiven given =
                 new ReviewGiven(turn.ticket(), turn.turn(), taker.account(), broken, broken.isEmpty() ? "" : despite);
-        boolean fits = isAnother(lot, turn, taker) && (reasons.isEmpty() || !broken.isEmpty());
+        boolean fits = mayTurnTo(lot, turn, taker) && (reasons.isEmpty() || !broken.isEmpty());
         if (!fits) {
             return Optional.empty();
         }
@@ -128,15 +158,17 @@ public class AuditActs {
         return Optional.of(given);
     }
 
-    private static boolean isAnother(AuditLot lot, Turn turn, Actor person) {
-        return lot.review(turn.ticket(), 3 - turn.turn())
-                .filter(r -> r.reviewer().equals(person.account()))
-                .isEmpty();
+    /** Whether that person has neither read the ticket in the other review nor declined it. */
+    private static boolean mayTurnTo(AuditLot lot, Turn turn, Actor person) {
+        return !lot.hasDeclined(turn.ticket(), person.account())
+                && lot.review(turn.ticket(), 3 - turn.turn())
+                        .filter(r -> r.reviewer().equals(person.account()))
+                        .isEmpty();
     }
 
     /** The review that is that person's to work on; whether they are still independent is looked at each time. */
     private Review own(AuditLot lot, Turn turn, Actor by) {
-        return AuditRules.own(lot, turn.ticket(), turn.turn(), by.account(), tickets.reasons(turn.ticket(), by));
+        return AuditRules.own(lot, turn.ticket(), turn.turn(), by.account(), tickets.reasons(lot, turn.ticket(), by));
     }
 
     private ReviewSheet sheet(AuditLot lot, String ticket, Actor by) {
@@ -176,7 +208,7 @@ public class AuditActs {
     public void settle(String id, Settled settled, Actor by) {
         Permissions.require(Permission.REVIEW, by);
         AuditLot lot = locked(id);
-        AuditRules.settle(lot, settled, sheet(lot, settled.ticket(), by), tickets.reasons(settled.ticket(), by));
+        AuditRules.settle(lot, settled, sheet(lot, settled.ticket(), by), tickets.reasons(lot, settled.ticket(), by));
         append(lot, settled, by.account());
     }
 

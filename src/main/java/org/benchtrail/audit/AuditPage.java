@@ -71,9 +71,14 @@ public class AuditPage {
      *
      * @param strata with how many of the last 31 days would have fallen into each
      * @param shown what the sample would have shown of them
+     * @param gap which tickets belong to no lot if it begins then; empty where that cannot be read
      */
     public record PlanView(
-            List<StratumLine> strata, List<LotView.Shown> shown, List<Option> witnesses, List<Option> otherwise) {
+            List<StratumLine> strata,
+            List<LotView.Shown> shown,
+            List<Option> witnesses,
+            List<Option> otherwise,
+            String gap) {
 
         /** Whether there is no ticket to go by. */
         public boolean isNothingEnded() {
@@ -114,7 +119,10 @@ public class AuditPage {
                         before.witnesses().stream().map(w -> new Option(w, w)).toList(),
                         Arrays.stream(AuditPlan.Otherwise.values())
                                 .map(o -> new Option(o.name(), o.words()))
-                                .toList()),
+                                .toList(),
+                        PlanForm.from(fill, current.zone())
+                                .map(from -> queries.gap(from, current.actor(), current.zone()))
+                                .orElse("")),
                 fill,
                 problems);
     }

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.benchtrail.core.audit.AuditAct.Item;
+import org.benchtrail.core.audit.AuditLot;
 import org.benchtrail.core.audit.Independence;
 import org.benchtrail.core.audit.ReviewSheet;
 import org.benchtrail.core.audit.Stratum;
@@ -88,13 +89,14 @@ class AuditedTickets {
     }
 
     /** Why that person does not review the ticket, by all that is known of it now. */
-    List<String> reasons(String ticket, Actor person) {
+    List<String> reasons(AuditLot lot, String ticket, Actor person) {
         TicketNumber number = TicketNumber.parse(ticket);
         TicketQueries.Traced now = tickets.traced(number, person);
         return Independence.reasons(
                 new Independence.Person(person.account(), person.name()),
                 now.ticket().sheet(),
                 read(now.trail(), now.trail().size()),
+                lot.frozenAt(),
                 new Independence.Beside(now.ticket().requester(), rows.acceptedBy(number)));
     }
 

@@ -12,9 +12,8 @@ final class Giving {
     /** The reviews that nobody has, in the order in which they are given. A second one comes when the first is signed. */
     static List<Turn> open(AuditLot lot) {
         Stream<Turn> first = lot.drawnTickets().stream().map(t -> new Turn(t, 1));
-        Stream<Turn> second = lot.secondTickets().stream()
-                .filter(t -> lot.review(t, 1).filter(AuditLot.Review::signed).isPresent())
-                .map(t -> new Turn(t, 2));
+        Stream<Turn> second =
+                lot.secondTickets().stream().filter(t -> lot.isSigned(t, 1)).map(t -> new Turn(t, 2));
         return Stream.concat(first, second)
                 .filter(turn -> lot.review(turn.ticket(), turn.turn()).isEmpty())
                 .toList();

@@ -10,9 +10,11 @@ import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
+import java.util.Set;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
+import java.util.stream.Collectors;
 import org.benchtrail.core.audit.AuditAct.LotFrozen;
 import org.benchtrail.core.audit.AuditAct.SampleDrawn;
 import org.benchtrail.core.audit.AuditAct.SeedDrawn;
@@ -20,7 +22,10 @@ import org.benchtrail.core.audit.AuditLot;
 import org.benchtrail.core.audit.AuditPlan;
 import org.benchtrail.core.audit.AuditRules;
 import org.benchtrail.core.audit.Draw;
+import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Stamp;
+import org.benchtrail.people.Directory;
+import org.benchtrail.people.Permission;
 import org.benchtrail.seal.Heads;
 import org.jboss.logging.Logger;
 import org.jspecify.annotations.Nullable;
@@ -39,15 +44,24 @@ class LotJob {
     private final LotRows rows;
     private final AuditActs acts;
     private final AuditedTickets tickets;
+    private final Directory people;
     private final Heads heads;
     private final AuditConfig config;
     private final Clock clock;
     private @Nullable ScheduledExecutorService timer;
 
-    LotJob(LotRows rows, AuditActs acts, AuditedTickets tickets, Heads heads, AuditConfig config, Clock clock) {
+    LotJob(
+            LotRows rows,
+            AuditActs acts,
+            AuditedTickets tickets,
+            Directory people,
+            Heads heads,
+            AuditConfig config,
+            Clock clock) {
         this.rows = rows;
         this.acts = acts;
         this.tickets = tickets;
+        this.people = people;
         this.heads = heads;
         this.config = config;
         this.clock = clock;
@@ -75,19 +89,30 @@ class LotJob {
         try {
             Instant settled = clock.instant().minus(SETTLED);
             List<String> unfinished = QuarkusTransaction.requiringNew().call(() -> rows.unfinished(settled));
-            unfinished.forEach(this::tried);
+            unfinished.forEach(id -> tried(id, () -> goOn(id)));
+            QuarkusTransaction.requiringNew().call(this::left).forEach(id -> tried(id, () -> acts.takeBack(id)));
         } catch (RuntimeException e) {
             LOG.warnf(e, "audits did not go on; it is tried again every %s", config.every());
         }
     }
 
     /** One that does not go on keeps no other from it. */
-    private void tried(String id) {
+    private void tried(String id, Runnable work) {
         try {
-            QuarkusTransaction.requiringNew().run(() -> goOn(id));
+            QuarkusTransaction.requiringNew().run(work);
         } catch (RuntimeException e) {
             LOG.warnf(e, "audit %s did not go on; it is tried again every %s", id, config.every());
         }
+    }
+
+    /** Lots in which somebody holds a review who may not review any more. */
+    private Set<String> left() {
+        Set<String> may =
+                people.allowed(Permission.REVIEW).stream().map(Actor::account).collect(Collectors.toSet());
+        return rows.holders().stream()
+                .filter(h -> !may.contains(h.reviewer()))
+                .map(LotRows.Holder::lot)
+                .collect(Collectors.toSet());
     }
 
     private void goOn(String id) {

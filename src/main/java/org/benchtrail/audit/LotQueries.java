@@ -64,7 +64,14 @@ class LotQueries {
     LotView lot(String id, Actor viewer, ZoneId zone) {
         Permissions.require(Permission.REVIEW, viewer);
         AuditLot lot = rows.lot(id);
-        return new LotViews(lot, viewer, zone, people.names(), people.allowed(Permission.REVIEW), rows.addenda(id))
+        return new LotViews(
+                        lot,
+                        viewer,
+                        zone,
+                        people.names(),
+                        people.allowed(Permission.REVIEW),
+                        rows.addenda(id),
+                        rows.before(lot.plan().from()))
                 .view();
     }
 
@@ -84,6 +91,12 @@ class LotQueries {
         tickets.items(ended.subList(Math.max(0, ended.size() - MOST_COUNTED), ended.size()))
                 .forEach(item -> items.merge(item.stratum(), 1, Integer::sum));
         return new Before(items, heads.witnesses());
+    }
+
+    /** Which tickets would belong to no lot if the next one began then. */
+    String gap(Instant from, Actor viewer, ZoneId zone) {
+        Permissions.require(Permission.PLAN_AUDITS, viewer);
+        return LotViews.gap(rows.before(from), from, zone);
     }
 
     /** What such a plan would have shown of the last 31 days, of each random stratum that had any ticket. */

@@ -43,6 +43,8 @@ class LotRows {
                         "judges",
                         "accepted by",
                         "ended",
+                        "before",
+                        "holders",
                         "open",
                         "reviews waiting",
                         "addenda waiting",
@@ -149,7 +151,7 @@ class LotRows {
                 .run();
     }
 
-    /** What was asked of that person on that ticket is answered by that entry. */
+    /** What was asked first of that person on that ticket, and is open, is answered by that entry; each asks for its own. */
     void answered(TicketNumber ticket, String by, int entry) {
         of("answer addenda")
                 .with("ticket", ticket.serial())
@@ -179,6 +181,21 @@ class LotRows {
 
     List<Ended> ended(Instant begins, Instant ends) {
         return of("ended").with("begins", begins).with("ends", ends).rows(Ended.class);
+    }
+
+    /** @param since end of the lot before; null if there is none */
+    record Gap(@Nullable Instant since, long tickets) {}
+
+    /** What ended before a lot begins and after the one before it ended. */
+    Gap before(Instant begins) {
+        return of("before").with("begins", begins).row(Gap.class).orElseThrow();
+    }
+
+    record Holder(String lot, String reviewer) {}
+
+    /** Who has a review that is not signed, in lots that go on. */
+    List<Holder> holders() {
+        return of("holders").rows(Holder.class);
     }
 
     /** How many tickets were open at a moment, and since when the oldest. */

@@ -17,6 +17,7 @@ import org.jspecify.annotations.Nullable;
  * @param outlook of the random part; null where there is none yet
  * @param check of the draw; null before it
  * @param own reviews that are the viewer's to finish
+ * @param givenBack by person, which reviews they declined
  * @param open reviews that nobody has
  * @param result null until every review is signed, so that no reader is led by another
  * @param obstacles what stands between the lot and its conclusion
@@ -32,6 +33,7 @@ public record LotView(
         @Nullable Check check,
         List<ReviewLine> own,
         List<ReviewLine> others,
+        List<GivenBack> givenBack,
         int open,
         List<Option> reviewers,
         List<DifferenceLine> differences,
@@ -65,6 +67,9 @@ public record LotView(
 
     /** @param link empty where the viewer may not read it */
     public record ReviewLine(String ticket, String what, String who, String state, String link) {}
+
+    /** @param what of it may be read: which, and why once no reader is led by it any more */
+    public record GivenBack(String who, int count, String what) {}
 
     public record DifferenceLine(
             String ticket,

@@ -4,16 +4,18 @@ import io.quarkus.qute.RawString;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
+import java.util.stream.Collectors;
 import org.benchtrail.audit.LotView.Pair;
 import org.benchtrail.core.audit.AuditAct;
 import org.benchtrail.core.audit.AuditAct.Marked;
 import org.benchtrail.core.audit.AuditLot;
-import org.benchtrail.core.audit.AuditLot.Review;
 import org.benchtrail.core.audit.AuditLot.State;
+import org.benchtrail.core.audit.AuditRules;
 import org.benchtrail.core.audit.Draw;
 import org.benchtrail.core.audit.LotResult;
 import org.benchtrail.core.audit.Mark;
@@ -42,6 +44,7 @@ final class LotViews {
     private final Map<String, String> names;
     private final List<Actor> reviewers;
     private final List<LotRows.AddendumRow> addenda;
+    private final LotRows.Gap before;
 
     LotViews(
             AuditLot lot,
@@ -49,13 +52,15 @@ final class LotViews {
             ZoneId zone,
             Map<String, String> names,
             List<Actor> reviewers,
-            List<LotRows.AddendumRow> addenda) {
+            List<LotRows.AddendumRow> addenda,
+            LotRows.Gap before) {
         this.lot = lot;
         this.viewer = viewer;
         this.zone = zone;
         this.names = names;
         this.reviewers = reviewers;
         this.addenda = addenda;
+        this.before = before;
     }
 
     LotView view() {
@@ -71,6 +76,7 @@ final class LotViews {
                 drawn ? check() : null,
                 reviews(true),
                 reviews(false),
+                givenBack(),
                 lot.state() == State.DRAWN ? Giving.open(lot).size() : 0,
                 Permissions.allow(Permission.PLAN_AUDITS, viewer)
                         ? reviewers.stream()
@@ -80,7 +86,7 @@ final class LotViews {
                 isOpenToReaders() ? differences() : List.of(),
                 drawn && isOpenToReaders() ? result() : null,
                 addendumLines(),
-                lot.state() == State.DRAWN ? obstacles() : List.of(),
+                lot.state() == State.DRAWN ? AuditRules.obstacles(lot) : List.of(),
                 conclusion());
     }
 
@@ -96,14 +102,10 @@ final class LotViews {
         if (lot.state() != State.DRAWN) {
             return lot.state().words();
         }
-        long signed = lot.drawnTickets().stream()
-                .filter(t -> lot.review(t, 1).filter(Review::signed).isPresent())
-                .count();
-        long second = lot.secondTickets().stream()
-                .filter(t -> lot.review(t, 2).filter(Review::signed).isPresent())
-                .count();
-        return "drawn, " + signed + " of " + lot.drawnTickets().size() + " reviewed, " + second + " of "
-                + lot.secondTickets().size() + " a second time";
+        int first = lot.drawnTickets().size();
+        int second = lot.secondTickets().size();
+        return "drawn, " + (first - lot.unsigned(1)) + " of " + first + " reviewed, " + (second - lot.unsigned(2))
+                + " of " + second + " a second time";
     }
 
     /** Whether all reviews are signed: before that, what one reader says is shown to no other. */
@@ -115,11 +117,20 @@ final class LotViews {
         List<Pair> facts = new ArrayList<>();
         facts.add(new Pair(
                 "Period", time(lot.plan().from()) + " to " + time(lot.plan().until())));
+        facts.add(new Pair("Before it", gap(before, lot.plan().from(), zone)));
         lot.frozen().ifPresent(frozen -> {
             facts.add(
                     new Pair("Tickets in the lot", String.valueOf(frozen.items().size())));
             facts.add(new Pair("Still open at its end", open(frozen)));
         });
+        if (!lot.returned().isEmpty()) {
+            facts.add(new Pair(
+                    "Taken back",
+                    lot.returned().stream()
+                                    .map(r -> r.ticket() + " from " + name(r.reviewer()))
+                                    .collect(Collectors.joining(", "))
+                            + ", who may not review any more"));
+        }
         lot.seed()
                 .ifPresent(seed -> facts.add(new Pair(
                         "Drawn by",
@@ -128,6 +139,37 @@ final class LotViews {
                                 : "the head of " + seed.size() + " leaves that " + seed.witness()
                                         + " signed first after the freeze")));
         return facts;
+    }
+
+    /** Which tickets belong to no lot because it begins when it does. */
+    static String gap(LotRows.Gap gap, Instant from, ZoneId zone) {
+        Instant since = gap.since();
+        if (from.equals(since)) {
+            return "it begins where the lot before it ended";
+        }
+        String between = since == null
+                ? "before this first lot"
+                : "between " + Moments.text(since, zone) + " and " + Moments.text(from, zone);
+        return switch ((int) Math.min(2, gap.tickets())) {
+            case 0 -> "no ticket ended " + between;
+            case 1 -> "1 ticket ended " + between + " and belongs to no lot";
+            default -> gap.tickets() + " tickets ended " + between + " and belong to no lot";
+        };
+    }
+
+    private List<LotView.GivenBack> givenBack() {
+        Map<String, List<AuditLot.Declined>> byPerson = lot.declined().stream()
+                .collect(Collectors.groupingBy(AuditLot.Declined::who, LinkedHashMap::new, Collectors.toList()));
+        List<LotView.GivenBack> lines = new ArrayList<>();
+        byPerson.forEach((who, declined) -> lines.add(new LotView.GivenBack(
+                name(who),
+                declined.size(),
+                declined.stream()
+                        .map(d -> d.ticket()
+                                + (d.turn() == 1 ? "" : ", second review")
+                                + (isOpenToReaders() ? ": " + d.why() : ""))
+                        .collect(Collectors.joining("; ")))));
+        return lines;
     }
 
     private static String open(AuditAct.LotFrozen frozen) {
@@ -148,9 +190,8 @@ final class LotViews {
             if (items > 0) {
                 Take take = take(stratum);
                 List<String> drawn = lot.drawn().getOrDefault(stratum, List.of());
-                int signed = (int) drawn.stream()
-                        .filter(t -> lot.review(t, 1).filter(Review::signed).isPresent())
-                        .count();
+                int signed =
+                        (int) drawn.stream().filter(t -> lot.isSigned(t, 1)).count();
                 parts.add(new LotView.Part(
                         stratum.title(),
                         items,
@@ -347,29 +388,6 @@ final class LotViews {
                             row.entry() == null ? "not written yet" : "written as entry " + row.entry());
                 })
                 .toList();
-    }
-
-    private List<String> obstacles() {
-        List<String> obstacles = new ArrayList<>();
-        long first = lot.drawnTickets().stream()
-                .filter(t -> lot.review(t, 1).filter(Review::signed).isEmpty())
-                .count();
-        long second = lot.secondTickets().stream()
-                .filter(t -> lot.review(t, 2).filter(Review::signed).isEmpty())
-                .count();
-        if (first > 0) {
-            obstacles.add(first + " reviews are not signed");
-        }
-        if (second > 0) {
-            obstacles.add(second + " second reviews are not signed");
-        }
-        if (!lot.differences().isEmpty()) {
-            obstacles.add(lot.differences().size() + " differences are not settled");
-        }
-        if (ReaderAgreement.of(lot).asksForTalk() && !lot.talked()) {
-            obstacles.add("the two readers agree little and have not talked");
-        }
-        return obstacles;
     }
 
     /** Whether any part was drawn at random, and not looked at in full. */

@@ -61,6 +61,16 @@ final class PlanForm {
                 form.text("witness"));
     }
 
+    /** When the period begins, as far as it can be read. */
+    static Optional<Instant> from(FormValues fill, ZoneId zone) {
+        try {
+            return Optional.of(
+                    LocalDateTime.parse(fill.value("from")).atZone(zone).toInstant());
+        } catch (DateTimeParseException e) {
+            return Optional.empty();
+        }
+    }
+
     private static Instant moment(PostedForm form, String field, String typed, ZoneId zone) {
         try {
             return LocalDateTime.parse(typed).atZone(zone).toInstant();

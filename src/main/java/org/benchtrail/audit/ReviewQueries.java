@@ -160,7 +160,12 @@ class ReviewQueries {
     }
 
     /** A signed review as those read it who did the work. */
-    public record Signed(String lot, String ticket, String title, List<Line> lines, List<Asked> asked) {}
+    public record Signed(String lot, String ticket, String title, List<Line> lines, List<Asked> asked) {
+        /** How many of what was asked have no answer yet. */
+        public long open() {
+            return asked.stream().filter(a -> a.entry() == null).count();
+        }
+    }
 
     /** @param asked an addendum that was asked for, or empty */
     public record Line(String title, String mark, String remark, boolean fault) {}

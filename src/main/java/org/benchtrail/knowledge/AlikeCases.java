@@ -7,11 +7,12 @@ import java.util.Comparator;
 import java.util.List;
 import org.benchtrail.core.diagnosis.Likeness;
 import org.benchtrail.core.method.Category;
+import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.platform.sql.Sql;
 import org.benchtrail.platform.sql.SqlText;
 import org.jspecify.annotations.Nullable;
 
-/** Cases that are like a ticket by what was found on it. */
+/** Cases that are like a ticket: by what was found on it, or because it was the same device. */
 @ApplicationScoped
 class AlikeCases {
     /** So many of the newest cases of the kind are compared; they also tell how rare a finding is. */
@@ -33,6 +34,19 @@ class AlikeCases {
      * @param shared findings that both have
      */
     record AlikeCase(int serial, @Nullable Long known, double likeness, List<String> shared) {}
+
+    /** A case of the same device, and the known cause that it belongs to. */
+    record EarlierCase(int serial, long known) {}
+
+    /** What was found on the device of a ticket before, the latest first: by its name and its place, for many are called alike. */
+    List<EarlierCase> ofDevice(String device, String place, String number, int most) {
+        return Sql.of(database, sql.statement("of the device"))
+                .with("device", device)
+                .with("place", place)
+                .with("but", TicketNumber.parse(number).serial())
+                .with("most", most)
+                .rows(EarlierCase.class);
+    }
 
     private record ComparedCase(int serial, @Nullable Long known, List<String> findings) {}
 

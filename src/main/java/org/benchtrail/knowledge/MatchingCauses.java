@@ -10,12 +10,14 @@ import java.util.Map;
 import java.util.stream.Stream;
 import org.benchtrail.core.method.Category;
 import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.core.method.desk.Opened;
 import org.benchtrail.core.method.document.CauseNamed;
 import org.benchtrail.core.method.identify.SymptomRecorded;
 import org.benchtrail.ticket.KnownCauses;
 import org.jspecify.annotations.Nullable;
 
-/** What the knowledge base has for a ticket: by its cause, by its findings, by its words, in this order. */
+/** What the knowledge base has for a ticket: by its cause, by what its device had before, by its findings, by its words, in this order. */
 @ApplicationScoped
 class MatchingCauses implements KnownCauses {
     private static final int MOST = 5;
@@ -54,7 +56,8 @@ class MatchingCauses implements KnownCauses {
     public List<Line> of(JobSheet sheet) {
         Category category = sheet.opened().category();
         List<String> findings = SheetDigest.findings(sheet, findingWords.heard(sheet));
-        List<Line> likeIt = like(words(sheet), category, findings, MOST);
+        List<Line> likeIt =
+                first(MOST, Stream.of(byDevice(sheet.opened()), like(words(sheet), category, findings, MOST)));
         return sheet.latestOfRound(CauseNamed.class)
                 .map(named -> {
                     String id = SheetDigest.causeId(sheet, named.fact());
@@ -83,6 +86,19 @@ class MatchingCauses implements KnownCauses {
         best.forEach((id, like) -> causes.findByIdOptional(id)
                 .filter(c -> c.state != CauseState.RETIRED)
                 .ifPresent(c -> lines.add(line(c, "same findings: " + findingWords.all(like.shared())))));
+        return lines;
+    }
+
+    /** The same trouble comes back to the same device: what cured it there is looked at first. */
+    private List<Line> byDevice(Opened opened) {
+        Map<Long, Integer> latest = new LinkedHashMap<>();
+        alikeCases
+                .ofDevice(opened.device(), opened.place(), opened.ticket(), MOST)
+                .forEach(c -> latest.putIfAbsent(c.known(), c.serial()));
+        List<Line> lines = new ArrayList<>();
+        latest.forEach((id, serial) -> causes.findByIdOptional(id)
+                .filter(c -> c.state != CauseState.RETIRED)
+                .ifPresent(c -> lines.add(line(c, "on this device before, ticket " + new TicketNumber(serial)))));
         return lines;
     }
 

@@ -24,19 +24,14 @@ import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Origin;
 import org.benchtrail.core.method.Policy;
 import org.benchtrail.core.method.Priority;
-import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.Stamp;
-import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.method.desk.Opened;
 import org.benchtrail.core.method.desk.Remarked;
-import org.benchtrail.core.method.document.Signatory;
-import org.benchtrail.core.method.document.Signed;
-import org.benchtrail.core.method.identify.StopWorkCleared;
-import org.benchtrail.core.method.plan.PlanApproved;
 import org.benchtrail.core.practice.job.Answer;
 import org.benchtrail.core.practice.job.Family;
 import org.benchtrail.core.practice.job.Truth;
 import org.benchtrail.core.practice.job.Truth.Played;
+import org.benchtrail.core.training.Ties;
 import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
 import org.benchtrail.platform.NotFound;
@@ -51,10 +46,6 @@ import org.benchtrail.trail.TrailStore;
 /** All that happens to practice jobs. They take their time from what is done, and nothing of them reaches a ticket. */
 @ApplicationScoped
 public class PracticeActs {
-    /** Whoever approves and signs on practice jobs; no account has such a name. */
-    static final Actor MENTOR =
-            new Actor("invented mentor", "The invented mentor", Set.of(Role.MENTOR, Role.SUPERVISOR));
-
     private static final LocalTime MORNING = LocalTime.of(8, 0);
 
     private final PracticeStore store;
@@ -131,7 +122,7 @@ public class PracticeActs {
     @Transactional
     Outcome write(int number, int version, Work.Order order, Actor actor) {
         PracticeJob job = open(number, version, actor);
-        PracticeWriting writing = writing(job, job.played());
+        PracticeWriting writing = writing(job, job.played(), job.played());
         List<Missing> missing = writing.typed(order.on(writing.sheet()), actor);
         return written(job, writing, missing, actor);
     }
@@ -143,60 +134,37 @@ public class PracticeActs {
         JobSheet sheet = job.sheet();
         Deed deed = Deed.of(job.truth().family(), id);
         Played after = deed.on(job.played());
-        Tried tried = new Tried(writing(job, after), List.of());
+        PracticeWriting writing = writing(job, job.played(), after);
+        List<Missing> missing = List.of();
         if (deed.act() != null) {
             Answer answer = after.steps().get(after.steps().size() - 1).answer();
             Fact fact = DeviceFacts.of(job.truth().family(), deed.act(), answer, diagnoses.category(sheet));
-            tried = tried(job, after, fact, actor);
+            missing = writing.record(fact, actor);
         }
-        if (tried.missing().isEmpty()) {
-            store.act(number, job.done().size() + 1, new PracticeJob.Done(id, sheet.entries(), sheet.step()));
+        if (missing.isEmpty()) {
+            did(job, id);
         }
-        if (after.isOver() && tried.missing().isEmpty()) {
+        if (after.isOver() && missing.isEmpty()) {
             store.end(number, PracticeJob.State.OVER, clock.instant());
         }
-        return written(job, tried.writing(), tried.missing(), actor);
+        return written(job, writing, missing, actor);
     }
 
-    private record Tried(PracticeWriting writing, List<Missing> missing) {}
-
-    /** Records what takes time. What is refused was not done: it takes none, and its moment tells nothing of the device. */
-    private Tried tried(PracticeJob job, Played after, Fact fact, Actor actor) {
-        PracticeWriting before = writing(job, job.played());
-        List<Missing> refused = before.record(fact, actor);
-        if (!refused.isEmpty()) {
-            return new Tried(before, refused);
-        }
-        PracticeWriting writing = writing(job, after);
-        return new Tried(writing, writing.record(fact, actor));
-    }
-
-    /** The invented mentor approves, signs or clears what waits for a second person; it takes five minutes of waiting. */
+    /** What the invented mentor answers to what waits for a second person; it takes five minutes of waiting. */
     @Transactional
     Outcome mentor(int number, int version, Actor actor) {
         PracticeJob job = open(number, version, actor);
-        JobSheet sheet = job.sheet();
-        Tried tried = tried(job, Deed.MENTOR.on(job.played()), mentors(sheet), MENTOR);
-        if (tried.missing().isEmpty()) {
-            store.act(
-                    number,
-                    job.done().size() + 1,
-                    new PracticeJob.Done(Deed.MENTOR.id(), sheet.entries(), sheet.step()));
+        PracticeWriting writing = writing(job, job.played(), Deed.MENTOR.on(job.played()));
+        List<Missing> missing = writing.record(InventedMentor.answer(job.sheet(), job.played()), InventedMentor.ACTOR);
+        if (missing.isEmpty()) {
+            did(job, Deed.MENTOR.id());
         }
-        return written(job, tried.writing(), tried.missing(), actor);
+        return written(job, writing, missing, actor);
     }
 
-    private static Fact mentors(JobSheet sheet) {
-        if (sheet.workStopped()) {
-            return new StopWorkCleared("Looked at by a second person.", true);
-        }
-        return switch (sheet.step()) {
-            case PLAN ->
-                new PlanApproved(
-                        sheet.actions().stream().map(StandingFact::entry).toList(), "Looked at.");
-            case DOCUMENT -> new Signed(Signatory.MENTOR);
-            default -> throw new Invalid("form", "There is nothing here for a mentor to approve, sign or clear.");
-        };
+    private void did(PracticeJob job, String deed) {
+        JobSheet sheet = job.sheet();
+        store.act(job.id(), job.done().size() + 1, new PracticeJob.Done(deed, sheet.entries(), sheet.step()));
     }
 
     /** Ends it; the debrief follows. */
@@ -224,8 +192,9 @@ public class PracticeActs {
         return job;
     }
 
-    private PracticeWriting writing(PracticeJob job, Played now) {
-        return new PracticeWriting(job.sheet(), now.clock().now(), policy(), diagnoses);
+    private PracticeWriting writing(PracticeJob job, Played now, Played done) {
+        Set<String> shown = Set.copyOf(Ties.of(job.truth().family()).findings().values());
+        return new PracticeWriting(job.sheet(), now.clock().now(), done.clock().now(), shown, policy(), diagnoses);
     }
 
     private Outcome written(PracticeJob job, PracticeWriting writing, List<Missing> missing, Actor actor) {

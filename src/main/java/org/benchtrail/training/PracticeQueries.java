@@ -81,7 +81,7 @@ class PracticeQueries {
         JobSheet sheet = job.sheet();
         Instant now = played.clock().now();
         Map<String, String> names = new HashMap<>(
-                Map.of(viewer.account(), viewer.name(), PracticeActs.MENTOR.account(), PracticeActs.MENTOR.name()));
+                Map.of(viewer.account(), viewer.name(), InventedMentor.ACTOR.account(), InventedMentor.ACTOR.name()));
         Viewing viewing = new Viewing(
                 sheet,
                 viewer,

@@ -42,17 +42,26 @@ final class PracticeWriting {
     private final Policy policy;
     private final Origin origin;
     private final Instant now;
+    private final Instant done;
+    private final Set<String> shown;
     private final JobSheet start;
     private final List<Entry> entries = new ArrayList<>();
     private JobSheet sheet;
 
-    PracticeWriting(JobSheet sheet, Instant now, Policy policy, Diagnoses diagnoses) {
+    /**
+     * @param now at which it is decided whether it may be done; what is refused takes no time, and its moment tells nothing of the device
+     * @param done at which it is recorded once it is done
+     * @param shown ids of findings that the device itself answers
+     */
+    PracticeWriting(JobSheet sheet, Instant now, Instant done, Set<String> shown, Policy policy, Diagnoses diagnoses) {
         start = sheet;
         this.sheet = sheet;
         this.policy = policy;
         this.diagnoses = diagnoses;
         // never before the last entry: what the clock of the job says is never earlier
         this.now = now.truncatedTo(ChronoUnit.MICROS);
+        this.done = done.truncatedTo(ChronoUnit.MICROS);
+        this.shown = shown;
         origin = new Origin(Channel.PAGE, UUID.randomUUID().toString(), PolicyFingerprint.of(policy), null);
     }
 
@@ -78,6 +87,9 @@ final class PracticeWriting {
             Fact fact = act.on(sheet);
             if (fact instanceof ReadingRecorded) {
                 throw new Invalid("form", "On practice a reading comes from the device: measure it there.");
+            }
+            if (fact instanceof FindingAnswered answered && shown.contains(answered.finding())) {
+                throw new Invalid("form", "On practice the device answers that: look, ask or measure there.");
             }
             if (fact instanceof Corrected corrected && isTheDevices(corrected.entry())) {
                 throw new Invalid("form", "What the device showed stands: look again, and say then what is so.");
@@ -145,18 +157,23 @@ final class PracticeWriting {
                 new Refused(
                         FactKinds.name(fact.getClass()),
                         missing.stream().map(Missing::code).toList()),
-                actor);
+                actor,
+                now);
     }
 
     private void add(Fact fact, Actor actor) {
+        add(fact, actor, done);
+    }
+
+    private void add(Fact fact, Actor actor, Instant moment) {
         Stamp stamp = fact.saidByServer()
                 ? serverStamp(actor)
-                : new Stamp(sheet.entries() + 1, now, actor.account(), actor.roles(), origin);
+                : new Stamp(sheet.entries() + 1, moment, actor.account(), actor.roles(), origin);
         sheet = added(fact, stamp);
     }
 
     private Stamp serverStamp(Actor actor) {
-        return new Stamp(sheet.entries() + 1, now, Stamp.SERVER, Set.of(), origin.ofServerFor(actor.account()));
+        return new Stamp(sheet.entries() + 1, done, Stamp.SERVER, Set.of(), origin.ofServerFor(actor.account()));
     }
 
     private JobSheet added(Fact fact, Stamp stamp) {

@@ -33,13 +33,15 @@ insert into audit_review (lot, ticket, turn, reviewer, signed) values (:lot, :ti
 insert into audit_addendum (lot, ticket, requirement, asked_of, due) values (:lot, :ticket, :requirement, :askedOf, :due)
 
 -- @ answer addenda
-update audit_addendum set entry = :entry where ticket = :ticket and entry is null and asked_of = :by
+update audit_addendum set entry = :entry where (lot, ticket, requirement) in (
+  select lot, ticket, requirement from audit_addendum where ticket = :ticket and entry is null and asked_of = :by
+  order by due, lot, requirement limit 1)
 
 -- @ addenda
 select ticket, requirement, asked_of, due, entry from audit_addendum where lot = :lot
 
 -- @ addenda of ticket
-select ticket, requirement, asked_of, due, entry from audit_addendum where ticket = :ticket
+select ticket, requirement, asked_of, due, entry from audit_addendum where ticket = :ticket order by due, lot, requirement
 
 -- @ judges
 select distinct reviewer from audit_review where ticket = :ticket
@@ -53,6 +55,14 @@ from trail_entry e
 where kind in ('closed', 'cancelled') and at >= :begins and at < :ends
 -- who cancels a ticket that was closed in the same period does not take its closing out of the lot
 order by ticket, (kind = 'closed') desc, entry desc
+
+-- @ before
+select g.since, (select count(distinct ticket) from trail_entry
+    where kind in ('closed', 'cancelled') and at >= coalesce(g.since, '-infinity') and at < :begins) as tickets
+from (select max(ends) as since from audit_lot where ends <= :begins) g
+
+-- @ holders
+select distinct r.lot, r.reviewer from audit_review r join audit_lot l on l.id = r.lot where not r.signed and l.state = 'DRAWN'
 
 -- @ open
 select count(*) as tickets, min(opened) as oldest from ticket

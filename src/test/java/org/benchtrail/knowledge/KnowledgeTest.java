@@ -330,6 +330,25 @@ class KnowledgeTest {
                 id, known.like("The gnomon is dead", null, List.of(), 3).get(0).id());
     }
 
+    /** Nothing in its words or findings is alike; it is the device that had it before. */
+    @Test
+    void whatTheDeviceHadBefore_isShownFirst() {
+        Job before = new Job("Quoin grinds", "Lathe lamp 7", "Grinds", "Quoin dry", "Dry", "Oiled it");
+        TicketNumber earlier = jobs.close(Jobs.INES, before, PROPOSED);
+        TicketNumber again =
+                jobs.begin(Jobs.OLE, new Job("Flickers at dusk", "Lathe lamp 7", "Flickers", "?", "?", "?"));
+        TicketNumber another =
+                jobs.begin(Jobs.OLE, new Job("Flickers at dusk", "Lathe lamp 8", "Flickers", "?", "?", "?"));
+        List<KnownCauses.Line> lines = known.of(look.ticket(again, Jobs.OLE).sheet());
+        assertEquals(cause("quoin").id(), lines.get(0).id());
+        assertTrue(lines.get(0).why().startsWith("on this device before, ticket " + earlier + "; "), lines::toString);
+        assertTrue(known.of(look.ticket(another, Jobs.OLE).sheet()).stream()
+                .noneMatch(line -> line.why().contains("before")));
+        jobs.reopen(earlier, jobs.version(earlier, look), Jobs.SUE, "It came back");
+        assertTrue(known.of(look.ticket(again, Jobs.OLE).sheet()).stream()
+                .noneMatch(line -> line.why().contains("before")));
+    }
+
     @Test
     void newTicket_showsWhatIsKnown() {
         TicketNumber number = jobs.close(Jobs.INES, job("Farthing rattles", "Farthing worn"), PROPOSED);

@@ -19,10 +19,12 @@ import java.util.stream.Stream;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.identify.Hazard;
+import org.benchtrail.core.practice.job.DesktopAct;
 import org.benchtrail.core.practice.job.DeviceAct;
 import org.benchtrail.core.practice.job.Family;
 import org.benchtrail.core.practice.job.Truth;
 import org.benchtrail.core.training.FaultWords;
+import org.benchtrail.core.training.Ties;
 import org.benchtrail.people.Browser;
 import org.benchtrail.people.PeopleActs;
 import org.benchtrail.platform.TestDatabase;
@@ -185,6 +187,20 @@ class PracticeTest {
         assertEquals(422, typed.statusCode());
         assertTrue(typed.asString().contains("a reading comes from the device"), typed.asString());
         assertEquals(before, version(job));
+    }
+
+    /** Neither as a reading nor as an answer: else a job could be won from what the reader would like to see. */
+    @Test
+    void whatTheDeviceAnswers_isNotAnsweredByHand() {
+        int job = begun(Family.DESKTOP, "DUST");
+        int before = version(job);
+        String dust = Ties.of(Family.DESKTOP).finding(DesktopAct.LOOK_DUST).orElseThrow();
+        Response typed = sends(tess, job, "/sheet/findings", "known.source", "SEEN", "answer." + dust, "yes");
+        assertEquals(422, typed.statusCode(), typed.asString());
+        assertTrue(typed.asString().contains("On practice the device answers that"), typed.asString());
+        assertEquals(before, version(job));
+        assertEquals(303, does(job, "look-dust"));
+        assertEquals(before + 1, version(job));
     }
 
     /** Before the end no answer holds a byte of the truth; after it the debrief does, so that the search is not blind. */

@@ -85,6 +85,13 @@ public sealed interface AuditAct {
     record ReviewDeclined(String ticket, int turn, String remark) implements AuditAct {}
 
     /**
+     * An unsigned review goes back to be given again, because who held it may not review any more.
+     *
+     * @param reviewer who held it
+     */
+    record ReviewReturned(String ticket, int turn, String reviewer) implements AuditAct {}
+
+    /**
      * @param defect class of what is not satisfied; null for any other mark
      * @param entries on which it rests
      */

@@ -21,6 +21,7 @@ import org.benchtrail.core.audit.AuditAct.Marked;
 import org.benchtrail.core.audit.AuditAct.PlanStated;
 import org.benchtrail.core.audit.AuditAct.ReviewDeclined;
 import org.benchtrail.core.audit.AuditAct.ReviewGiven;
+import org.benchtrail.core.audit.AuditAct.ReviewReturned;
 import org.benchtrail.core.audit.AuditAct.ReviewSigned;
 import org.benchtrail.core.audit.AuditAct.SampleDrawn;
 import org.benchtrail.core.audit.AuditAct.SecondSigned;
@@ -80,6 +81,7 @@ public final class AuditLot {
     private final List<Entry> acts;
     private final Map<Turn, Review> reviews;
     private final Map<String, Item> items;
+    private final List<String> second;
 
     private AuditLot(String id, List<Entry> acts) {
         this.id = id;
@@ -87,6 +89,7 @@ public final class AuditLot {
         items = one(LotFrozen.class).map(LotFrozen::items).orElse(List.of()).stream()
                 .collect(Collectors.toMap(Item::ticket, i -> i, (a, b) -> a, LinkedHashMap::new));
         reviews = reviewed(this.acts);
+        second = second();
     }
 
     /** @param acts all there are, in their order; the first states the plan */
@@ -107,6 +110,8 @@ public final class AuditLot {
                                 turn, given.reviewer(), entry.at(), given.despite(), new LinkedHashMap<>(), false, 0));
             } else if (act instanceof ReviewDeclined declined) {
                 reviews.remove(new Turn(declined.ticket(), declined.turn()));
+            } else if (act instanceof ReviewReturned returned) {
+                reviews.remove(new Turn(returned.ticket(), returned.turn()));
             } else if (act instanceof Marked marked) {
                 Turn turn = new Turn(marked.ticket(), marked.turn());
                 began.putIfAbsent(turn, entry.at());
@@ -169,6 +174,15 @@ public final class AuditLot {
                 .mapToLong(Entry::place)
                 .findFirst()
                 .orElse(0);
+    }
+
+    /** When the list was fixed; the end of all time before it. */
+    public Instant frozenAt() {
+        return acts.stream()
+                .filter(e -> e.act() instanceof LotFrozen)
+                .map(Entry::at)
+                .findFirst()
+                .orElse(Instant.MAX);
     }
 
     public Optional<SeedDrawn> seed() {
@@ -241,6 +255,10 @@ public final class AuditLot {
      * who has none among them. A ticket whose second review was given stays one.
      */
     public List<String> secondTickets() {
+        return second;
+    }
+
+    private List<String> second() {
         if (drawn().isEmpty()) {
             return List.of();
         }
@@ -265,22 +283,33 @@ public final class AuditLot {
         return List.copyOf(second);
     }
 
-    private boolean isSigned(String ticket, int turn) {
+    /** @param turn 1 or 2 */
+    public boolean isSigned(String ticket, int turn) {
         return review(ticket, turn).filter(Review::signed).isPresent();
     }
 
+    /**
+     * How many reviews that there are to be are not signed yet.
+     *
+     * @param turn 1 or 2
+     */
+    public long unsigned(int turn) {
+        return (turn == 1 ? drawnTickets() : second)
+                .stream().filter(t -> !isSigned(t, turn)).count();
+    }
+
     private boolean isFirstReviewed() {
-        return drawnTickets().stream().allMatch(t -> isSigned(t, 1));
+        return unsigned(1) == 0;
     }
 
     /** Whether every review is signed: before that, what one reader says is told to no other. */
     public boolean isReviewed() {
-        return isFirstReviewed() && secondTickets().stream().allMatch(t -> isSigned(t, 2));
+        return isFirstReviewed() && unsigned(2) == 0;
     }
 
     /** Whether every review that the ticket gets is signed; which tickets get a second one may hang on the last first review. */
     public boolean isReadable(String ticket) {
-        return isSigned(ticket, 1) && (secondTickets().contains(ticket) ? isSigned(ticket, 2) : isFirstReviewed());
+        return isSigned(ticket, 1) && (second.contains(ticket) ? isSigned(ticket, 2) : isFirstReviewed());
     }
 
     public Optional<Review> review(String ticket, int turn) {
@@ -289,6 +318,37 @@ public final class AuditLot {
 
     public List<Review> reviews() {
         return List.copyOf(reviews.values());
+    }
+
+    /** The review that this person has begun or was given, and has not signed; nobody has two. */
+    public Optional<Review> unfinished(String account) {
+        return reviews.values().stream()
+                .filter(r -> !r.signed() && r.reviewer().equals(account))
+                .findFirst();
+    }
+
+    /** A review that somebody would not do, and why. */
+    public record Declined(String who, String ticket, int turn, String why) {}
+
+    /** In the order in which it was done. */
+    public List<Declined> declined() {
+        return acts.stream()
+                .filter(e -> e.act() instanceof ReviewDeclined)
+                .map(e -> {
+                    ReviewDeclined act = (ReviewDeclined) e.act();
+                    return new Declined(e.by(), act.ticket(), act.turn(), act.remark());
+                })
+                .toList();
+    }
+
+    public boolean hasDeclined(String ticket, String account) {
+        return declined().stream()
+                .anyMatch(d -> d.ticket().equals(ticket) && d.who().equals(account));
+    }
+
+    /** Reviews that were taken back from who might not review any more, in their order. */
+    public List<ReviewReturned> returned() {
+        return AuditAct.all(acts, ReviewReturned.class);
     }
 
     /** Where two signed reviews differ and nobody has settled it. */

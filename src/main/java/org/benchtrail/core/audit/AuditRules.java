@@ -1,8 +1,8 @@
 package org.benchtrail.core.audit;
 
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
-import java.util.Objects;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.audit.AuditAct.AddendumAsked;
 import org.benchtrail.core.audit.AuditAct.LotConcluded;
@@ -70,6 +70,14 @@ public final class AuditRules {
                 .filter(r -> r.reviewer().equals(given.reviewer()))
                 .isPresent();
         require(!first, "reviewer", "The second review is by somebody else than the first.");
+        require(
+                lot.unfinished(given.reviewer()).isEmpty(),
+                "reviewer",
+                "One review at a time: this person has one that is not signed.");
+        require(
+                !lot.hasDeclined(given.ticket(), given.reviewer()),
+                "reviewer",
+                "This person declined a review of this ticket: somebody else reviews it.");
         independent(reasons, others, given.despite());
         if (!given.despite().isEmpty()) {
             words(given.remark(), "remark", "Say why the shop goes on without an independent reviewer.");
@@ -100,6 +108,13 @@ public final class AuditRules {
     public static void decline(AuditLot lot, String ticket, int turn, String account, String why) {
         own(lot, ticket, turn, account, List.of());
         words(why, "remark", "Say why you decline it.");
+    }
+
+    /** @param mayReview whether who holds it may still review */
+    public static void giveBack(AuditLot lot, Review review, boolean mayReview) {
+        open(lot);
+        require(!review.signed(), "mark", "This review is signed: its marks are final.");
+        require(!mayReview, "reviewer", "Who holds this review may review: it is theirs to sign or to decline.");
     }
 
     public static void mark(Marked marked, ReviewSheet sheet) {
@@ -183,22 +198,28 @@ public final class AuditRules {
         words(asked.remark(), "remark", "Say what is to be added.");
     }
 
+    /** What stands between a drawn lot and its conclusion, in sentences; empty if nothing does. */
+    public static List<String> obstacles(AuditLot lot) {
+        List<String> obstacles = new ArrayList<>();
+        obstacle(obstacles, lot.unsigned(1), "Sign all reviews: ", " still open.");
+        obstacle(obstacles, lot.unsigned(2), "Sign all second reviews: ", " still open.");
+        obstacle(obstacles, lot.differences().size(), "Settle where the two readers differ: ", " not settled.");
+        if (ReaderAgreement.of(lot).asksForTalk() && !lot.talked()) {
+            obstacles.add("The two readers agree little: talk, and record what you agreed on.");
+        }
+        return obstacles;
+    }
+
+    private static void obstacle(List<String> obstacles, long left, String before, String after) {
+        if (left > 0) {
+            obstacles.add(before + left + (left == 1 ? " is" : " are") + after);
+        }
+    }
+
     public static void conclude(AuditLot lot, LotConcluded concluded) {
         open(lot);
-        long first = lot.drawnTickets().stream()
-                .filter(t -> lot.review(t, 1).filter(Review::signed).isEmpty())
-                .count();
-        require(first == 0, "lot", "Sign all reviews first: " + first + " are still open.");
-        long second = lot.secondTickets().stream()
-                .filter(t -> lot.review(t, 2).filter(Review::signed).isEmpty())
-                .count();
-        require(second == 0, "lot", "Sign all second reviews first: " + second + " are still open.");
-        require(lot.differences().isEmpty(), "lot", "Settle first where the two reviews differ.");
-        require(
-                lot.talked() || !ReaderAgreement.of(lot).asksForTalk(),
-                "lot",
-                "The two readers agree little: talk first, and record what you agreed on.");
+        List<String> obstacles = obstacles(lot);
+        require(obstacles.isEmpty(), "lot", String.join(" ", obstacles));
         words(concluded.remark(), "remark", "Say what is done about it.");
-        Objects.requireNonNull(concluded);
     }
 }

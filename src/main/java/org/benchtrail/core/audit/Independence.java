@@ -1,5 +1,6 @@
 package org.benchtrail.core.audit;
 
+import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -60,22 +61,26 @@ public final class Independence {
     }
 
     /**
-     * The reasons, in words that follow a name; empty if there is none.
+     * The reasons, in words that follow a name; empty if there is none. What a person does counts whenever they do it. That a ticket
+     * was handed to them by another counts until the list was fixed: after the draw it would be a way to keep a reviewer from it.
      *
      * @param sheet as it is now
      * @param trail all entries there are now
+     * @param frozen when the list was fixed
      */
-    public static List<String> reasons(Person person, JobSheet sheet, List<Entry> trail, Beside beside) {
+    public static List<String> reasons(
+            Person person, JobSheet sheet, List<Entry> trail, Instant frozen, Beside beside) {
         Set<String> reasons = new LinkedHashSet<>();
-        if (sheet.isHand(person.account())) {
+        if (sheet.hands().contains(person.account())) {
             reasons.add("worked on it");
         }
         for (Entry entry : trail) {
-            String given = holder(entry.fact());
-            if (person.account().equals(given)) {
+            boolean own = person.account().equals(entry.stamp().person());
+            boolean counts = own || !entry.stamp().at().isAfter(frozen);
+            if (counts && person.account().equals(holder(entry.fact()))) {
                 reasons.add("had it assigned");
             }
-            if (person.account().equals(entry.stamp().person())) {
+            if (own) {
                 String judged = judged(entry.fact());
                 if (!judged.isEmpty()) {
                     reasons.add(judged);

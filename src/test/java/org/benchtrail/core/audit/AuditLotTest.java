@@ -50,8 +50,12 @@ class AuditLotTest {
     }
 
     private void add(AuditAct act) {
+        add(act, "sue");
+    }
+
+    private void add(AuditAct act, String by) {
         now = now.plusSeconds(30);
-        acts.add(new Entry(acts.size() + 1, now, "sue", act));
+        acts.add(new Entry(acts.size() + 1, now, by, act));
     }
 
     private static AuditPlan plan(int rest) {
@@ -157,19 +161,68 @@ class AuditLotTest {
         refused(() -> AuditRules.own(lot(), ticket, 1, "boris", List.of()));
         refused(() -> AuditRules.own(lot(), ticket, 1, "sue", List.of("worked on it")));
         AuditRules.own(lot(), ticket, 1, "sue", List.of());
-        add(new AuditAct.ReviewDeclined(ticket, 1, "No time"));
+        refused(() -> AuditRules.decline(lot(), ticket, 1, "boris", "Not mine"));
+        refused(() -> AuditRules.decline(lot(), ticket, 1, "sue", " "));
+        AuditRules.decline(lot(), ticket, 1, "sue", "No time");
+        add(new AuditAct.ReviewDeclined(ticket, 1, "No time"), "vera");
         review(ticket, 1, "sue", "");
         refused(() -> AuditRules.own(lot(), ticket, 1, "sue", List.of()));
         refused(() -> AuditRules.decline(lot(), ticket, 1, "sue", "Wrong"));
     }
 
+    /** Else somebody takes all reviews, looks, and leaves those that he does not like to others. */
+    @Test
+    void nobodyHoldsTwoReviews_norGetsAgainWhatTheyDeclined() {
+        draw(20, 5);
+        String one = lot().drawnTickets().get(0);
+        String other = lot().drawnTickets().get(1);
+        add(given(one, 1, "sue"));
+        assertEquals(one, lot().unfinished("sue").orElseThrow().turn().ticket());
+        refused(() -> AuditRules.give(lot(), given(other, 1, "sue"), List.of(), true));
+        AuditRules.give(lot(), given(other, 1, "boris"), List.of(), true);
+        add(new AuditAct.ReviewDeclined(one, 1, "The owner is a friend"), "sue");
+        refused(() -> AuditRules.give(lot(), given(one, 1, "sue"), List.of(), true));
+        refused(() -> AuditRules.give(lot(), given(one, 2, "sue"), List.of(), true));
+        AuditRules.give(lot(), given(other, 1, "sue"), List.of(), true);
+        AuditRules.give(lot(), given(one, 1, "boris"), List.of(), true);
+        assertEquals(List.of(new AuditLot.Declined("sue", one, 1, "The owner is a friend")), lot().declined());
+        review(other, 1, "sue", "");
+        assertTrue(lot().unfinished("sue").isEmpty(), "what is signed is finished");
+    }
+
+    private static ReviewGiven given(String ticket, int turn, String who) {
+        return new ReviewGiven(ticket, turn, who, List.of(), "");
+    }
+
+    /** Who left the shop holds no lot up; what they signed stays. */
+    @Test
+    void anUnsignedReview_isTakenBack_fromWhoMayNotReviewAnyMore() {
+        draw(20, 5);
+        String ticket = lot().drawnTickets().get(0);
+        add(given(ticket, 1, "boris"));
+        AuditLot.Review held = lot().review(ticket, 1).orElseThrow();
+        refused(() -> AuditRules.giveBack(lot(), held, true));
+        AuditRules.giveBack(lot(), held, false);
+        add(new AuditAct.ReviewReturned(ticket, 1, "boris"));
+        assertTrue(lot().review(ticket, 1).isEmpty());
+        assertEquals(List.of(), lot().declined(), "it is no declining");
+        AuditRules.give(lot(), given(ticket, 1, "sue"), List.of(), true);
+        review(ticket, 1, "sue", "");
+        AuditLot.Review signed = lot().review(ticket, 1).orElseThrow();
+        refused(() -> AuditRules.giveBack(lot(), signed, false));
+    }
+
     @Test
     void differences_areSettledBeforeTheEnd_andTheEstimateUsesTheSettledMarks() {
         draw(20, 5);
+        assertEquals(
+                "Sign all reviews: 7 are still open.",
+                AuditRules.obstacles(lot()).get(0));
         for (String ticket : lot().drawnTickets()) {
             review(ticket, 1, "sue", "expectation-first");
         }
         LotConcluded end = new LotConcluded(20, 0, 0, true, "Talk about expectations");
+        assertEquals(List.of("Sign all second reviews: 5 are still open."), AuditRules.obstacles(lot()));
         refused(() -> AuditRules.conclude(lot(), end));
         assertEquals(5, lot().secondTickets().size());
         for (String ticket : lot().secondTickets()) {
@@ -177,6 +230,11 @@ class AuditLotTest {
         }
         assertEquals(5, lot().differences().size());
         assertEquals(5 * SHEET.rows().size(), lot().pairs().size());
+        assertEquals(
+                List.of(
+                        "Settle where the two readers differ: 5 are not settled.",
+                        "The two readers agree little: talk, and record what you agreed on."),
+                AuditRules.obstacles(lot()));
         refused(() -> AuditRules.conclude(lot(), end));
         String first = lot().differences().get(0).ticket();
         Settled settled = new Settled(first, "expectation-first", Mark.SATISFIED, null, "It names a bound");
@@ -190,6 +248,7 @@ class AuditLotTest {
         refused(() -> AuditRules.conclude(lot(), end));
         AuditRules.talk(lot(), "What a bound is");
         add(new AuditAct.TalkRecorded("What a bound is"));
+        assertEquals(List.of(), AuditRules.obstacles(lot()));
         AuditRules.conclude(lot(), end);
         LotResult result = LotResult.of(lot());
         assertEquals(2, result.strata().stream().mapToInt(Line::found).sum());

@@ -160,7 +160,24 @@ class ReviewTest {
     }
 
     private static List<String> reasons(String account, String name, EndedTickets.Told told, Beside beside) {
-        return Independence.reasons(new Person(account, name), told.sheet(), told.trail(), beside);
+        return Independence.reasons(new Person(account, name), told.sheet(), told.trail(), Instant.MAX, beside);
+    }
+
+    /** Else whoever hands a drawn ticket to a reviewer keeps it from that reviewer's eyes. */
+    @Test
+    void handOverAfterTheFreeze_makesNobodyDependent_workDoes() {
+        EndedTickets.Told handed = EndedTickets.handedOverAfterwards(false);
+        Instant closed = handed.trail().get(handed.trail().size() - 3).stamp().at();
+        Instant handedOver =
+                handed.trail().get(handed.trail().size() - 1).stamp().at();
+        assertEquals(List.of(), olesReasons(handed, closed));
+        assertEquals(List.of(), olesReasons(handed, handedOver.minusNanos(1)));
+        assertEquals(List.of("had it assigned"), olesReasons(handed, handedOver));
+        assertEquals(List.of("worked on it"), olesReasons(EndedTickets.handedOverAfterwards(true), closed));
+    }
+
+    private static List<String> olesReasons(EndedTickets.Told told, Instant frozen) {
+        return Independence.reasons(new Person("ole", "Ole"), told.sheet(), told.trail(), frozen, NOTHING);
     }
 
     @Test

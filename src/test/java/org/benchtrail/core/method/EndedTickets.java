@@ -1,10 +1,14 @@
 package org.benchtrail.core.method;
 
+import java.time.Duration;
 import java.util.List;
 import org.benchtrail.core.method.desk.Closed;
 import org.benchtrail.core.method.desk.HandedOver;
+import org.benchtrail.core.method.desk.Reopened;
 import org.benchtrail.core.method.desk.Waived;
 import org.benchtrail.core.method.identify.Hazard;
+import org.benchtrail.core.method.identify.Scope;
+import org.benchtrail.core.method.identify.ScopeRecorded;
 
 /** Tickets that have ended, for what looks at them afterwards. */
 public final class EndedTickets {
@@ -45,6 +49,18 @@ public final class EndedTickets {
         return Told.of(desk);
     }
 
+    /** Closed by Ines; an hour later opened again by Sue and handed to Ole by Boris, who then works on it or does not. */
+    public static Told handedOverAfterwards(boolean worked) {
+        TicketFixture desk = Sheets.closed();
+        desk.passes(Duration.ofHours(1));
+        desk.as(Sheets.SUE).records(new Reopened("It is hot again"));
+        desk.as(Sheets.BORIS).records(new HandedOver("ole", Sheets.OLE.roles(), ""));
+        if (worked) {
+            desk.as(Sheets.OLE).records(new ScopeRecorded(Scope.ONE, ""));
+        }
+        return Told.of(desk);
+    }
+
     /** Not ended: Sue has waived the evidence. */
     public static Told waived() {
         TicketFixture desk = Sheets.plain();
@@ -65,5 +81,23 @@ public final class EndedTickets {
         TicketFixture desk = Sheets.plain();
         desk.assignee().records(Sheets.drive(true));
         return Told.of(desk);
+    }
+
+    /** Not ended: at Verify, a temperature of 96 °C that was outside is not measured since the repair. */
+    public static Told verifying() {
+        return Told.of(outside());
+    }
+
+    /** The same, measured again at the same point. */
+    public static Told measuredAgain(String value) {
+        TicketFixture desk = outside();
+        desk.assignee().records(Sheets.temperature(value, "memory"));
+        return Told.of(desk);
+    }
+
+    private static TicketFixture outside() {
+        TicketFixture desk = Sheets.plain();
+        desk.assignee().records(Sheets.temperature("96", "memory"));
+        return Sheets.bring(desk, Step.VERIFY);
     }
 }

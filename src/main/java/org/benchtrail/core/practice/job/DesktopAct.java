@@ -43,40 +43,19 @@ public enum DesktopAct implements DeviceAct {
     SENSOR_TABLE(Way.MEND, 12, "Load the maker's firmware with the right table of the sensor", NOTE_SETTINGS),
     TRY_LOAD(Way.TRY, 3, "Full load for twenty minutes: is it still too hot?", SAVE_WORK);
 
-    private final Way way;
-    private final double minutes;
-    private final String label;
-    private final List<DesktopAct> prudent;
+    private final Particulars particulars;
 
     DesktopAct(Way way, double minutes, String label, DesktopAct... prudent) {
-        this.way = way;
-        this.minutes = minutes;
-        this.label = label;
-        this.prudent = List.of(prudent);
+        particulars = new Particulars(way, minutes, label, List.of(prudent));
     }
 
     @Override
-    public Way way() {
-        return way;
-    }
-
-    @Override
-    public double minutes() {
-        return minutes;
-    }
-
-    @Override
-    public String label() {
-        return label;
+    public Particulars particulars() {
+        return particulars;
     }
 
     @Override
     public boolean lasting() {
         return this != LET_COOL && this != HAND_WARM;
-    }
-
-    @Override
-    public List<DesktopAct> prudent() {
-        return prudent;
     }
 }

@@ -25,17 +25,39 @@ public interface DeviceAct {
         }
     }
 
+    /**
+     * What is to be known of an act before it is done.
+     *
+     * @param minutes hands-on
+     * @param prudent what is done before it by somebody who lets nothing come to harm
+     */
+    record Particulars(Way way, double minutes, String label, List<? extends DeviceAct> prudent) {
+        public Particulars {
+            prudent = List.copyOf(prudent);
+        }
+    }
+
     String name();
 
-    Way way();
+    Particulars particulars();
 
-    String label();
+    default Way way() {
+        return particulars().way();
+    }
+
+    default String label() {
+        return particulars().label();
+    }
 
     /** Hands-on. */
-    double minutes();
+    default double minutes() {
+        return particulars().minutes();
+    }
 
     /** What is done before it by somebody who lets nothing come to harm. */
-    List<? extends DeviceAct> prudent();
+    default List<? extends DeviceAct> prudent() {
+        return particulars().prudent();
+    }
 
     /** Whether it holds for the rest of the job; else it is done again before the next act that asks for it. */
     default boolean lasting() {

@@ -38,40 +38,19 @@ public enum DriveAct implements DeviceAct {
     REPLACE(Way.MEND, 90, "Replace the drive and restore", COPY_DATA, SHUT_DOWN),
     TRY_WORK(Way.TRY, 3, "The usual work for half an hour: is it still slow?");
 
-    private final Way way;
-    private final double minutes;
-    private final String label;
-    private final List<DriveAct> prudent;
+    private final Particulars particulars;
 
     DriveAct(Way way, double minutes, String label, DriveAct... prudent) {
-        this.way = way;
-        this.minutes = minutes;
-        this.label = label;
-        this.prudent = List.of(prudent);
+        particulars = new Particulars(way, minutes, label, List.of(prudent));
     }
 
     @Override
-    public Way way() {
-        return way;
-    }
-
-    @Override
-    public double minutes() {
-        return minutes;
-    }
-
-    @Override
-    public String label() {
-        return label;
+    public Particulars particulars() {
+        return particulars;
     }
 
     @Override
     public boolean lasting() {
         return this != SHUT_DOWN;
-    }
-
-    @Override
-    public List<DriveAct> prudent() {
-        return prudent;
     }
 }

@@ -36,35 +36,14 @@ public enum PowerAct implements DeviceAct {
     OPEN_WIRING(Way.MEND, 15, "Open the outlet and look at its wiring"),
     TRY_OUTAGE(Way.TRY, 5, "The whole run again: heater on, and the outage as reported", SAVE_WORK, SET_SHUTDOWN);
 
-    private final Way way;
-    private final double minutes;
-    private final String label;
-    private final List<PowerAct> prudent;
+    private final Particulars particulars;
 
     PowerAct(Way way, double minutes, String label, PowerAct... prudent) {
-        this.way = way;
-        this.minutes = minutes;
-        this.label = label;
-        this.prudent = List.of(prudent);
+        particulars = new Particulars(way, minutes, label, List.of(prudent));
     }
 
     @Override
-    public Way way() {
-        return way;
-    }
-
-    @Override
-    public double minutes() {
-        return minutes;
-    }
-
-    @Override
-    public String label() {
-        return label;
-    }
-
-    @Override
-    public List<PowerAct> prudent() {
-        return prudent;
+    public Particulars particulars() {
+        return particulars;
     }
 }
