@@ -14,9 +14,11 @@ import org.benchtrail.core.bench.Result.Level;
 import org.benchtrail.core.bench.cooling.Fan;
 import org.benchtrail.core.bench.cooling.HeatPath;
 import org.benchtrail.core.bench.judging.Soak;
+import org.benchtrail.core.bench.judging.Subset;
 import org.benchtrail.core.bench.network.CopperLink;
 import org.benchtrail.core.bench.network.Loss;
 import org.benchtrail.core.bench.network.PoeBudget;
+import org.benchtrail.core.bench.power.BatteryHealth;
 import org.benchtrail.core.bench.power.Rails;
 import org.benchtrail.core.bench.power.SupplySize;
 import org.benchtrail.core.bench.power.UpsLoad;
@@ -103,6 +105,35 @@ class VerdictBoundaryTest {
         Result result = Rails.calculate(new Rails.Input(
                 Rails.Edition.ATX12V_2_0, List.of(new Rails.Reading(Rails.Rail.PLUS_12, null, volts, false, 0.09))));
         assertEquals(level, result.judgement().level(), result.judgement().reason());
+    }
+
+    /** Full charge in Wh and the design in mWh is a slip, not a battery to throw away; one that takes nothing is one. */
+    @ParameterizedTest
+    @CsvSource({"0, BAD", "0.0001, ", "0.4999, ", "0.5, BAD", "0.5001, BAD", "29.9, BAD", "60, GOOD", "60.1, "})
+    void battery_capacitiesInTwoUnitsAreAskedAbout(double fullCharge, Level level) {
+        Executable input =
+                () -> new BatteryHealth.Input(BatteryHealth.Kind.PORTABLE, fullCharge, 50, null, null, false);
+        if (level == null) {
+            FigureOf.names(assertThrows(Invalid.class, input), "fullCharge");
+        } else {
+            Result result = BatteryHealth.calculate(
+                    new BatteryHealth.Input(BatteryHealth.Kind.PORTABLE, fullCharge, 50, null, null, false));
+            assertEquals(level, result.judgement().level(), result.judgement().reason());
+        }
+    }
+
+    /** With one left out that may be the faulty one, nothing is proved; with none, all is. */
+    @ParameterizedTest
+    @CsvSource({
+        "2, 1, 95, shows that there is none",
+        "10, 10, 95, shows that fewer than 10 have it",
+        "20, 1, 95, does not prove that there is none",
+        "20, 1, 96, shows that there is none",
+        "187, 9, 95, does not prove that there is none"
+    })
+    void subset_provesOnlyWhatCannotHaveBeenMissed(int size, int faulty, double confidence, String said) {
+        Result result = Subset.calculate(new Subset.Input(size, faulty, confidence));
+        assertTrue(result.judgement().reason().endsWith("; finding none " + said + "."), result.judgement()::reason);
     }
 
     // ---- cooling

@@ -69,8 +69,16 @@ public final class Subset {
                 "The ones looked at are drawn at random, each once, and looking shows the fault whenever it is there.");
         String reason = "Looking at " + n + " of " + input.size() + " finds a fault present in " + input.faulty()
                 + " with a chance of " + Numeral.share(found, 4)
-                + " %; finding none does not prove that there is none.";
+                + " %; finding none " + proof(input, n) + ".";
         return draft.judged(Level.NONE, "look at " + n, reason);
+    }
+
+    /** What it proves to find none among so many: where fewer are left out than have the fault, it cannot have been missed. */
+    private static String proof(Input input, int n) {
+        if (n <= input.size() - input.faulty()) {
+            return "does not prove that there is none";
+        }
+        return "shows that " + (input.faulty() == 1 ? "there is none" : "fewer than " + input.faulty() + " have it");
     }
 
     private static double found(ResultDraft draft, String name, Discovery d, int n) {

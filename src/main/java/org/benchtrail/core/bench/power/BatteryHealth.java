@@ -22,6 +22,9 @@ import org.jspecify.annotations.Nullable;
  * from memory). For a portable battery 80 % and 60 % are common practice. A swollen battery is out of use whatever it holds.
  */
 public final class BatteryHealth {
+    /** Of the design capacity: a battery that takes less is far likelier one whose capacities are in two units. */
+    private static final double LEAST_SHARE = 0.01;
+
     public enum Kind implements Choice {
         PORTABLE("portable device's battery", 80, 60, Citation.COMMON_PRACTICE),
         STANDBY_LEAD_ACID(
@@ -83,6 +86,11 @@ public final class BatteryHealth {
                     !(fullCharge > 1.2 * design),
                     "fullCharge",
                     "give both capacities in the same unit: full charge is more than 120 % of the design capacity");
+            check.rule(
+                    fullCharge == 0 || !Side.below(fullCharge, LEAST_SHARE * design),
+                    "fullCharge",
+                    "give both capacities in the same unit: full charge is less than 1 % of the design capacity; 0 if it"
+                            + " takes no charge");
             check.done();
         }
     }

@@ -45,6 +45,8 @@ class TransferTest {
     /** 1 GB over 1000 Mb/s takes 8 s: so many GB are eight times as many seconds. */
     @ParameterizedTest
     @CsvSource({
+        "0.0000624, Less than 1 ms at, false",
+        "0.0000626, About 0.501 ms at, false",
         "0.125, About 1 s at, false",
         "14.98, About 120 s at, false",
         "14.9999, About 120 s at, false",
@@ -53,7 +55,7 @@ class TransferTest {
         "1111.625, About 2.47 h at, true"
     })
     void shortTime_isToldInSecondsAndNeverInAFractionOfAMinute(double amount, String told, boolean minutes) {
-        Result result = Transfer.calculate(new Input(amount, ByteUnit.GB, 1000, 100, 0, 0));
+        Result result = Transfer.calculate(new Input(1000 * amount, ByteUnit.MB, 1000, 100, 0, 0));
         assertTrue(
                 result.judgement().reason().startsWith(told), result.judgement().reason());
         assertEquals(minutes, FigureOf.has(result, "The same in minutes"));
