@@ -5,6 +5,7 @@ import java.math.MathContext;
 import java.math.RoundingMode;
 import java.util.Arrays;
 import java.util.Optional;
+import org.benchtrail.core.measure.Share;
 
 /** How a number is written in a working: point as decimal mark, no grouping, so that it can be typed into a calculator as it stands. */
 public final class Numeral {
@@ -131,6 +132,12 @@ public final class Numeral {
         return of(value, digitsBeside(value, digits, limits));
     }
 
+    /** How many digits of the value lead down to the second one of its uncertainty, which is above 0: from 1 to {@code most}. */
+    public static int digitsWithin(double value, double uncertainty, int most) {
+        double places = Math.floor(Math.log10(Math.abs(value))) - Math.floor(Math.log10(uncertainty)) + 2;
+        return (int) Math.min(most, Math.max(1, places));
+    }
+
     /** The number down to the second digit of its uncertainty: more would say more than is known, unless a limit is so near. */
     public static String within(double value, double uncertainty, double... limits) {
         if (!(uncertainty > 0)) {
@@ -146,43 +153,28 @@ public final class Numeral {
                 : kept.setScale(Math.max(0, -place), RoundingMode.HALF_UP).toPlainString();
     }
 
-    /** A share in percent as it stands before its sign, by the rule of {@link #percent}: never rounded to nothing or to all. */
-    public static String share(double percent, int digits) {
+    /** A share in percent: what is next to nothing, or next to all, is said so and never rounded to it, nor onto a limit. */
+    public static String percent(double percent, double... limits) {
+        return share(percent, 3, limits) + " %";
+    }
+
+    /** The same with so many digits, as it stands before its sign. */
+    public static String share(double percent, int digits, double... limits) {
         if (percent < 0 && percent > -LEAST_PERCENT) {
             return "more than -" + of(LEAST_PERCENT);
         }
-        return edge(percent).orElseGet(() -> beside(percent, digits, 100));
-    }
-
-    /** What is said of a share next to nothing or next to all; empty for any other. */
-    private static Optional<String> edge(double percent, double... limits) {
-        if (isBetween(percent, 0, LEAST_PERCENT, limits)) {
-            return Optional.of("less than " + of(LEAST_PERCENT));
-        }
-        return isBetween(percent, 100 - LEAST_PERCENT, 100, limits)
-                ? Optional.of("more than " + of(100 - LEAST_PERCENT))
-                : Optional.empty();
-    }
-
-    /** A share in percent: what is next to nothing, or next to all, is said so and never rounded to it, nor onto a limit. */
-    public static String percent(double percent, double... limits) {
-        Optional<String> edge = edge(percent, limits);
+        Optional<String> edge = Share.edge(percent, LEAST_PERCENT, limits);
         if (edge.isPresent()) {
-            return edge.get() + " %";
+            return edge.get();
         }
         double nearest = Arrays.stream(limits).filter(limit -> limit > 0).min().orElse(0);
         if (percent > 0 && percent < LEAST_PERCENT && percent < nearest) {
-            return "less than " + of(Math.min(nearest, LEAST_PERCENT)) + " %";
+            return "less than " + of(Math.min(nearest, LEAST_PERCENT));
         }
         double[] edges = Arrays.copyOf(limits, limits.length + 2);
         edges[limits.length] = 0;
         edges[limits.length + 1] = 100;
-        return beside(percent, 3, edges) + " %";
-    }
-
-    /** Whether the value lies between two others with no limit there beside it. */
-    private static boolean isBetween(double value, double low, double high, double... limits) {
-        return value > low && value < high && Arrays.stream(limits).noneMatch(limit -> limit > low && limit < high);
+        return beside(percent, digits, edges);
     }
 
     /** A time in the unit in which people say it. */

@@ -10,6 +10,7 @@ import org.benchtrail.core.bench.Result.Level;
 import org.benchtrail.core.bench.Result.Point;
 import org.benchtrail.core.bench.Result.Rule;
 import org.benchtrail.core.bench.Result.Working;
+import org.benchtrail.core.measure.Share;
 
 /**
  * A result while it is being written. A figure and the line of working that leads to it are made by one call, so that they
@@ -30,9 +31,9 @@ public final class ResultDraft {
      * @return the value, for the next step
      */
     public double figure(String name, String formula, String put, double value, String unit, int digits) {
-        double plain = value + 0.0; // no minus zero
+        double plain = step(name, formula, put, value, unit, digits);
         figures.add(new Figure(name, plain, unit, digits));
-        return step(name, formula, put, plain, unit, digits);
+        return plain;
     }
 
     /**
@@ -43,15 +44,15 @@ public final class ResultDraft {
      * @return the chance in percent, above 0 and below 100
      */
     public double chance(String name, String formula, String put, double probability, int digits) {
-        double percent = Math.min(Math.nextDown(100.0), Math.max(Double.MIN_VALUE, 100 * probability));
-        return figure(name, formula, put, percent, "%", digits);
+        return figure(name, formula, put, Share.ofChance(probability), "%", digits);
     }
 
     /** A line of working whose outcome is needed further down but is no figure of its own; returns the value. */
     public double step(String what, String formula, String put, double value, String unit, int digits) {
+        double plain = value + 0.0; // no minus zero
         working.add(
-                new Working(what, formula, put + " = " + new Figure(what, value, unit, digits).text() + suffix(unit)));
-        return value;
+                new Working(what, formula, put + " = " + new Figure(what, plain, unit, digits).text() + suffix(unit)));
+        return plain;
     }
 
     /** A line of working in words: a look-up or a comparison. */

@@ -20,15 +20,4 @@ final class Digits {
         int places = digits - (rounded.precision() - rounded.scale());
         return rounded.setScale(Math.max(0, places), RoundingMode.HALF_UP).toPlainString();
     }
-
-    /** A probability as a percentage with one decimal; never rounded to certainty. */
-    static String percent(double probability) {
-        if (probability > 0.999) {
-            return "more than 99.9 %";
-        }
-        if (probability < 0.001) {
-            return "less than 0.1 %";
-        }
-        return BigDecimal.valueOf(100 * probability).setScale(1, RoundingMode.HALF_UP) + " %";
-    }
 }

@@ -17,6 +17,8 @@ import java.util.OptionalDouble;
  * @param standardUncertainty as a difference in the limit's unit; NaN if the accuracy is unknown
  */
 public record Judgement(Verdict verdict, Reading reading, Limit limit, GuardBand policy, double standardUncertainty) {
+    /** In percent: what a probability is told to, and how near it may come to none or to certainty. */
+    private static final double TOLD = 0.1;
 
     /**
      * Judges a reading.
@@ -107,7 +109,7 @@ public record Judgement(Verdict verdict, Reading reading, Limit limit, GuardBand
     private String chance() {
         return "with a standard uncertainty of " + amount(standardUncertainty)
                 + " the probability that the true value is within is "
-                + Digits.percent(probability().orElseThrow()) + ".";
+                + Share.chance(probability().orElseThrow(), TOLD) + " %.";
     }
 
     private String side() {

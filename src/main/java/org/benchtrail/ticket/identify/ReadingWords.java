@@ -3,6 +3,7 @@ package org.benchtrail.ticket.identify;
 import java.util.Locale;
 import java.util.OptionalDouble;
 import org.benchtrail.core.measure.Judgement;
+import org.benchtrail.core.measure.Share;
 import org.benchtrail.core.method.identify.ReadingRecorded;
 
 /**
@@ -15,6 +16,8 @@ import org.benchtrail.core.method.identify.ReadingRecorded;
  * @param limit with its unit; empty if there is none
  */
 public record ReadingWords(String value, String verdict, String shape, String word, String limit) {
+    /** In percent: in the far tails the assumed distribution is not to be trusted to more digits. */
+    private static final double TOLD = 1;
 
     public static ReadingWords of(ReadingRecorded r) {
         String shape = switch (r.verdict()) {
@@ -41,14 +44,6 @@ public record ReadingWords(String value, String verdict, String shape, String wo
         OptionalDouble probability = r.judgement().map(Judgement::probability).orElse(OptionalDouble.empty());
         return probability.isEmpty()
                 ? verdict
-                : verdict + ", " + percent(probability.getAsDouble()) + " sure to be within";
-    }
-
-    /** In the far tails the assumed distribution is not to be trusted to more digits. */
-    private static String percent(double p) {
-        if (p > 0.995) {
-            return "more than 99\u202f%";
-        }
-        return p < 0.005 ? "less than 1\u202f%" : Math.round(100 * p) + "\u202f%";
+                : verdict + ", " + Share.chance(probability.getAsDouble(), TOLD) + "\u202f% sure to be within";
     }
 }

@@ -98,6 +98,38 @@ class NumeralTest {
 
     @ParameterizedTest
     @CsvSource({
+        "-0.0, 0 %",
+        "-3e-55, more than -0.001 %",
+        "-0.000999, more than -0.001 %",
+        "-0.001, -0.001 %",
+        "-2.5, -2.5 %"
+    })
+    void negativeShare_isNeverRoundedToNoneNorWrittenAsMinusNone(double percent, String written) {
+        assertEquals(written, Numeral.percent(percent));
+        assertEquals(written, new Result.Figure("share", percent, "%", 3).text() + " %");
+    }
+
+    /** A difference of nothing may come as minus zero; neither figure nor working shows its sign. */
+    @ParameterizedTest
+    @ValueSource(strings = {"%", "V", "1"})
+    void minusZero_isShownNowhere(String unit) {
+        ResultDraft draft = new ResultDraft();
+        double figure = draft.figure("Difference", "a - b", "2 - 2", -0.0, unit, 3);
+        double step = draft.step("Difference", "a - b", "2 - 2", -0.0, unit, 3);
+        draft.figure("Deviation", "a - b", "2 - 2.1", -0.1, unit, 3);
+        Result result = draft.judged(Result.Level.NONE, "none", "none");
+        assertEquals(0, Double.compare(0.0, figure), "figure " + figure);
+        assertEquals(0, Double.compare(0.0, step), "step " + step);
+        assertEquals(0, Double.compare(0.0, result.figures().get(0).value()));
+        assertEquals("0", result.figures().get(0).text());
+        String end = unit.equals("1") ? "" : " " + unit;
+        assertEquals("2 - 2 = 0" + end, result.working().get(0).withNumbers());
+        assertEquals("2 - 2 = 0" + end, result.working().get(1).withNumbers());
+        assertEquals("-0.1", result.figures().get(1).text());
+    }
+
+    @ParameterizedTest
+    @CsvSource({
         "0.0004, less than 1 ms",
         "0.0005, 0.5 ms",
         "0.0999, 99.9 ms",

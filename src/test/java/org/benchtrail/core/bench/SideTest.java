@@ -9,6 +9,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.bench.judging.AgainstLimit;
+import org.benchtrail.core.bench.judging.Meter;
 import org.benchtrail.core.bench.network.CopperLink;
 import org.benchtrail.core.bench.network.PathThroughput;
 import org.benchtrail.core.bench.voice.Voice;
@@ -83,6 +84,15 @@ class SideTest {
     void numberThatStandsForAUnit_isRefused(String unit) {
         FigureOf.names(
                 assertThrows(Invalid.class, () -> new AgainstLimit.Input(unit, 11.62, 0.05, 11.4, 12.6, 0)), "unit");
+    }
+
+    @Test
+    void numberThatStandsForAUnit_isAnsweredWithWhatToDo() {
+        Invalid limit = assertThrows(Invalid.class, () -> new AgainstLimit.Input("12", 11.62, 0.05, 11.4, 12.6, 0));
+        assertTrue(limit.getMessage().contains("give the unit"), limit.getMessage());
+        Invalid meter = assertThrows(
+                Invalid.class, () -> new Meter.Input("12", List.of(1.0), 1, 1, 0.01, null, null, null, null));
+        assertTrue(meter.getMessage().contains("give the unit of the reading"), meter.getMessage());
     }
 
     @ParameterizedTest

@@ -345,4 +345,22 @@ class QuantityTest {
     void number_inAnotherKindOfUnitOrAnUnknownOne_isRefused(String unit, String text) {
         assertThrows(Invalid.class, () -> TypedNumber.in(unit == null ? "" : unit, "x", text));
     }
+
+    /** Whoever typed a unit that does not fit is told what does. */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "h|5 parsecs|type the number in h",
+                "V|11.38 Q|type the number in V",
+                "V|11.38 A|a voltage is asked for",
+                "dBi|3 dB|give the number in dBi, not in 'dB'",
+                "|7 V|give the number without a unit, not in 'V'",
+                "|7 %|give the number without a unit, not in '%'"
+            })
+    void number_inAUnitThatDoesNotFit_isAnsweredWithOneThatDoes(String unit, String text, String told) {
+        Invalid refused = assertThrows(Invalid.class, () -> TypedNumber.in(unit == null ? "" : unit, "x", text));
+        assertEquals("x", refused.problems().get(0).field());
+        assertTrue(refused.problems().get(0).sentence().contains(told), refused.getMessage());
+    }
 }

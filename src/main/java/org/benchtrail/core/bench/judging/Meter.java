@@ -79,16 +79,15 @@ public final class Meter {
                         "measure on a higher range: the specification does not hold beyond " + Numeral.of(end) + " "
                                 + unit);
             }
+            boolean crossed = coldest != null && warmest != null && coldest > warmest;
+            check.rule(!crossed, "warmest", "give an upper end that is no lower than the lower one");
             check.rule(
-                    !(temperature != null
-                            && ((coldest != null && temperature < coldest)
-                                    || (warmest != null && temperature > warmest))),
+                    crossed
+                            || !(temperature != null
+                                    && ((coldest != null && temperature < coldest)
+                                            || (warmest != null && temperature > warmest))),
                     "temperature",
                     "let the meter come to a temperature at which its specification holds");
-            check.rule(
-                    !(coldest != null && warmest != null && coldest > warmest),
-                    "warmest",
-                    "give an upper end above the lower one");
             check.done();
         }
     }

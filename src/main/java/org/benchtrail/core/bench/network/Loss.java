@@ -1,8 +1,10 @@
 package org.benchtrail.core.bench.network;
 
 import static org.benchtrail.core.bench.Numeral.digitsBeside;
+import static org.benchtrail.core.bench.Numeral.digitsWithin;
 import static org.benchtrail.core.bench.Numeral.of;
 import static org.benchtrail.core.bench.Numeral.percent;
+import static org.benchtrail.core.bench.Numeral.share;
 
 import org.apache.commons.statistics.distribution.BetaDistribution;
 import org.apache.commons.statistics.distribution.BinomialDistribution;
@@ -20,6 +22,8 @@ import org.benchtrail.core.bench.Trade;
  * <p>Source: the exact interval of Clopper and Pearson as in NIST/SEMATECH e-Handbook 7.2.4.1.
  */
 public final class Loss {
+    private static final int DIGITS = 3;
+
     public record Input(
             @Ask(label = "Probes lost", unit = "1") int lost,
             @Ask(label = "Probes sent", unit = "1") int probes,
@@ -45,7 +49,7 @@ public final class Loss {
 
     public static final Calculation<Input> CALCULATION = new Calculation<>(
             "loss",
-            2,
+            3,
             Trade.NETWORK,
             "Packet loss",
             "So many of so many probes were lost: is the loss real?",
@@ -66,26 +70,34 @@ public final class Loss {
 
     public static Result calculate(Input in) {
         ResultDraft draft = new ResultDraft();
-        double share = draft.figure(
+        double tail = (1 - in.confidence() / 100) / 2;
+        Interval interval = exact(in.lost(), in.probes(), tail);
+        double share = 100.0 * in.lost() / in.probes();
+        int known = known(share, interval);
+        draft.figure(
                 "Loss seen",
                 "lost / sent × 100",
                 in.lost() + " / " + in.probes() + " × 100",
-                100.0 * in.lost() / in.probes(),
+                share,
                 "%",
-                3);
-        double tail = draft.step(
+                digitsBeside(share, known, in.allowed()));
+        draft.step(
                 "Left out on each side",
                 "(1 - confidence / 100) / 2",
                 "(1 - " + of(in.confidence()) + " / 100) / 2",
-                (1 - in.confidence() / 100) / 2,
+                tail,
                 "1",
                 6);
-        Interval interval = exact(in.lost(), in.probes(), tail);
         ends(draft, in, interval, tail);
         double chance = chance(draft, in);
         draft.assume("Probes are lost independently of each other; loss in bursts makes the interval too narrow.");
         draft.assume("A device may answer probes with low priority: measure to the end host as well.");
-        return judge(draft, in, share, interval, chance);
+        return judge(draft, in, share(share, known, in.allowed()) + " %", interval, chance);
+    }
+
+    /** Digits of the loss seen: it is known no better than its interval is wide. */
+    private static int known(double share, Interval interval) {
+        return digitsWithin(share, 50 * (interval.high() - interval.low()), DIGITS);
     }
 
     private static void ends(ResultDraft draft, Input in, Interval interval, double tail) {
@@ -99,14 +111,14 @@ public final class Loss {
                     "(1 - " + of(tail) + "^(1 / " + n + ")) × 100",
                     100 * interval.high(),
                     "%",
-                    digitsBeside(100 * interval.high(), 3, in.allowed()));
+                    digitsBeside(100 * interval.high(), DIGITS, in.allowed()));
             return;
         }
         draft.say(
                 "Lower end",
                 "the p at which k or more lost has the probability tail",
                 "Beta quantile (" + of(tail) + "; " + k + ", " + (n - k + 1) + ")");
-        int digits = digitsBeside(100 * interval.low(), 3, in.allowed());
+        int digits = digitsBeside(100 * interval.low(), DIGITS, in.allowed());
         draft.figure("Loss, lower end", "p × 100", of(interval.low()) + " × 100", 100 * interval.low(), "%", digits);
         if (k < n) {
             draft.say(
@@ -120,7 +132,7 @@ public final class Loss {
                 of(interval.high()) + " × 100",
                 100 * interval.high(),
                 "%",
-                digitsBeside(100 * interval.high(), 3, in.allowed()));
+                digitsBeside(100 * interval.high(), DIGITS, in.allowed()));
     }
 
     /** How often as many losses or more would be seen if the true loss were the allowed one. */
@@ -132,19 +144,17 @@ public final class Loss {
                 "If the loss were just the allowed one",
                 "binomial probability of k or more out of n",
                 "n = " + in.probes() + ", p = " + of(p) + ", k = " + in.lost());
-        return draft.figure(
-                "Chance of seeing as many at the allowed loss",
-                "probability × 100",
-                of(chance) + " × 100",
-                100 * chance,
-                "%",
-                3);
+        String name = "Chance of seeing as many at the allowed loss";
+        String put = of(chance) + " × 100";
+        return in.lost() > 0 && p > 0
+                ? draft.chance(name, "probability × 100", put, chance, DIGITS)
+                : draft.figure(name, "probability × 100", put, 100 * chance, "%", DIGITS);
     }
 
-    private static Result judge(ResultDraft draft, Input in, double share, Interval interval, double chance) {
+    private static Result judge(ResultDraft draft, Input in, String share, Interval interval, double chance) {
         double low = 100 * interval.low();
         double high = 100 * interval.high();
-        String reason = in.lost() + " of " + in.probes() + " probes are " + percent(share, in.allowed()) + ", with "
+        String reason = in.lost() + " of " + in.probes() + " probes are " + share + ", with "
                 + of(in.confidence()) + " % confidence between " + percent(low, in.allowed()) + " and "
                 + percent(high, in.allowed()) + "; allowed are " + of(in.allowed()) + " %";
         if (low > in.allowed()) {

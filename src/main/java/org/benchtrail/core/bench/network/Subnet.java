@@ -165,7 +165,7 @@ public final class Subnet {
 
     public static final Calculation<Input> CALCULATION = new Calculation<>(
             "subnet",
-            2,
+            3,
             Trade.NETWORK,
             "IP network",
             "Which network is this address in, may a host have it, and do these two hosts share it?",
@@ -240,9 +240,7 @@ public final class Subnet {
                 total - kept,
                 "1",
                 10);
-        if (ip.within("fd00::/8")) {
-            draft.assume("An address of the site's own (RFC 4193): routed inside the site, not on the internet.");
-        }
+        SpecialAddress.note(ip).ifPresent(draft::assume);
         if (ip.isV6() && prefix != 64 && ip.kept(prefix) > 0) {
             draft.assume("Hosts that make their own address need a network with a prefix of 64 (RFC 4291).");
         }

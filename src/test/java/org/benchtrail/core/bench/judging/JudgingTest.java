@@ -1,5 +1,6 @@
 package org.benchtrail.core.bench.judging;
 
+import static org.junit.jupiter.api.Assertions.assertDoesNotThrow;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTimeoutPreemptively;
@@ -22,6 +23,7 @@ import org.benchtrail.core.bench.Result.Level;
 import org.benchtrail.core.measure.Uncertainty;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class JudgingTest {
@@ -170,6 +172,51 @@ class JudgingTest {
         FigureOf.names(assertThrows(Invalid.class, () -> against(1, 1, null, null, 2)), "lower");
         FigureOf.names(assertThrows(Invalid.class, () -> against(1, 1, 2.0, 2.0, 2)), "upper");
         FigureOf.names(assertThrows(Invalid.class, () -> against(1, 0, 2.0, 3.0, 2)), "uncertainty");
+    }
+
+    /** Just on each other the limits leave one value and no width; crossed they leave none. */
+    @ParameterizedTest
+    @CsvSource({"2, 2.0000001, true", "2, 2, false", "2, 1.9999999, false", "-1, -2, false", "-2, -1, true"})
+    void limits_thatCrossOrMeetAreRefused(double lower, double upper, boolean taken) {
+        if (taken) {
+            against(1, 1, lower, upper, 2);
+        } else {
+            Invalid refused = assertThrows(Invalid.class, () -> against(1, 1, lower, upper, 2));
+            assertEquals(
+                    List.of("upper"),
+                    refused.problems().stream().map(Invalid.Problem::field).toList());
+            assertTrue(refused.getMessage().contains("above the lower one"), refused.getMessage());
+        }
+    }
+
+    private static Meter.Input window(Double temperature, Double coldest, Double warmest) {
+        return new Meter.Input("V", List.of(11.62), 0.5, 2, 0.01, null, temperature, coldest, warmest);
+    }
+
+    /** With its ends crossed no temperature lies in the window, so that it would not be the meter's that is wrong. */
+    @ParameterizedTest
+    @CsvSource({"18, 28, true", "23, 23, true", "23.0001, 23, false", "28, 18, false", "-5, -10, false"})
+    void meterWindow_withItsEndsCrossedIsRefused(double coldest, double warmest, boolean taken) {
+        if (taken) {
+            assertDoesNotThrow(() -> window(null, coldest, warmest));
+            return;
+        }
+        for (Double temperature : Arrays.asList(null, coldest, warmest, (coldest + warmest) / 2)) {
+            Invalid refused = assertThrows(Invalid.class, () -> window(temperature, coldest, warmest));
+            assertEquals(
+                    List.of("warmest"),
+                    refused.problems().stream().map(Invalid.Problem::field).toList());
+        }
+    }
+
+    @ParameterizedTest
+    @CsvSource({"17.9, false", "18, true", "28, true", "28.1, false"})
+    void meterTemperature_liesInItsWindowEndsIncluded(double temperature, boolean taken) {
+        if (taken) {
+            assertDoesNotThrow(() -> window(temperature, 18.0, 28.0));
+        } else {
+            FigureOf.names(assertThrows(Invalid.class, () -> window(temperature, 18.0, 28.0)), "temperature");
+        }
     }
 
     /** The further out, the less likely it conforms; the wider the limits, the more. */

@@ -89,6 +89,20 @@ class ModuleFitTest {
     }
 
     @ParameterizedTest
+    @CsvSource({
+        "DDR, JESD79F, 2.5, 2.5",
+        "DDR2, JESD79-2, 1.8, 1.8",
+        "DDR3, JESD79-3 and JESD79-3-1, 1.35, 1.5",
+        "DDR4, JESD79-4, 1.2, 1.2",
+        "DDR5, JESD79-5, 1.1, 1.1"
+    })
+    void voltages_areThoseOfTheGenerationAndNoOthers(Generation generation, String standard, double low, double high) {
+        for (double volts : new double[] {1.1, 1.2, 1.25, 1.35, 1.5, 1.8, 2.5, 3.3}) {
+            check("JEDEC " + standard + ", from memory", volts == low || volts == high, generation.allows(volts));
+        }
+    }
+
+    @ParameterizedTest
     @EnumSource(Generation.class)
     void anotherGeneration_neverFits(Generation generation) {
         Case c = new Case();

@@ -50,6 +50,34 @@ class CopperLinkTest {
         check("TIA-568-C.2 printed tables, from memory", 35.9, Category.TIA_6.limit(250), 0.1);
     }
 
+    /** Printed to one decimal. */
+    @ParameterizedTest
+    @CsvSource({
+        "TIA_5E, '1 2.2, 4 4.5, 8 6.3, 10 7.1, 16 9.1, 20 10.2, 25 11.4, 31.25 12.9, 62.5 18.6, 100 24.0'",
+        "TIA_6, '1 2.1, 4 4.0, 8 5.7, 10 6.3, 16 8.0, 20 9.0, 25 10.1, 31.25 11.4, 62.5 16.5, 100 21.3, 200 31.5'"
+    })
+    void limits_reproduceThePrintedTables(Category category, String rows) {
+        for (String row : rows.split(", ")) {
+            String[] of = row.split(" ");
+            double limit = category.limit(Double.parseDouble(of[0]));
+            check("TIA-568-C.2 printed tables, from memory", Double.parseDouble(of[1]), limit, 0.05);
+        }
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "ISO_D, '1 4.0, 16 9.1, 100 24.0'",
+        "ISO_E, '1 4.0, 16 8.3, 100 21.7, 250 35.9'",
+        "ISO_F, '1 4.0, 16 8.1, 100 20.8, 250 33.8, 600 54.6'"
+    })
+    void limits_reproduceTheInformativeValues(Category category, String rows) {
+        for (String row : rows.split(", ")) {
+            String[] of = row.split(" ");
+            double limit = category.limit(Double.parseDouble(of[0]));
+            check("ISO/IEC 11801 informative values, from memory", Double.parseDouble(of[1]), limit, 0.05);
+        }
+    }
+
     @ParameterizedTest
     @CsvSource({"90, 10, UNDECIDED", "90.1, 5, BAD", "90, 10.1, BAD", "20, 81, BAD"})
     void length_isHeldAgainstNinetyAndHundredMetres(double link, double cords, Level level) {

@@ -97,6 +97,78 @@ class LossTest {
         assertEquals(Level.UNDECIDED, of(0, n - 1, 0.5).judgement().level());
     }
 
+    private static String shown(Result result, String figure) {
+        return result.figures().stream()
+                .filter(f -> f.name().equals(figure))
+                .findFirst()
+                .orElseThrow()
+                .text();
+    }
+
+    /** 4 of 20 are 20 %, with the ends 5.7334 % and 43.6614 %: just over, just under and, at three digits, on the allowed loss. */
+    @ParameterizedTest
+    @CsvSource({
+        "5.7333, 5.7334, BAD",
+        "5.7335, 5.73, UNDECIDED",
+        "5.73, 5.733, BAD",
+        "5.8, 5.73, UNDECIDED",
+        "43.6613, 43.7, UNDECIDED",
+        "43.6615, 43.66, GOOD",
+        "43.66, 43.7, UNDECIDED",
+        "43.7, 43.66, GOOD",
+        "44, 43.7, GOOD"
+    })
+    void endBesideTheAllowedLoss_isWrittenOnItsSideOfIt(double allowed, String written, Level level) {
+        Result result = of(4, 20, allowed);
+        assertEquals(level, result.judgement().level(), result.judgement().reason());
+        String end = allowed < 20 ? "Loss, lower end" : "Loss, upper end";
+        assertEquals(written, shown(result, end));
+        assertTrue(result.judgement().reason().contains(" " + written + " %"), result.judgement()::reason);
+    }
+
+    /** What none lost in 200 leaves open is 1.8275 %. */
+    @ParameterizedTest
+    @CsvSource({"1.8274, 1.83, UNDECIDED", "1.8276, 1.8275, GOOD", "1.83, 1.828, GOOD", "2, 1.83, GOOD"})
+    void endOfNoneLost_isWrittenOnItsSideToo(double allowed, String written, Level level) {
+        Result result = of(0, 200, allowed);
+        assertEquals(level, result.judgement().level(), result.judgement().reason());
+        assertEquals(written, shown(result, "Loss, upper end"));
+        assertTrue(result.judgement().reason().contains("and " + written + " %"), result.judgement()::reason);
+    }
+
+    /** No more digits than the interval leaves, but as many as tell it from the allowed loss. */
+    @ParameterizedTest
+    @CsvSource({
+        "1, 3, 0.5, 33",
+        "7, 370, 0.5, 1.9",
+        "7, 370, 1.9, 1.89",
+        "7, 370, 1.89, 1.9",
+        "7, 370, 1.8919, 1.89",
+        "70, 3700, 0.5, 1.89",
+        "700, 37000, 0.5, 1.89",
+        "1, 2500, 0.5, 0.04",
+        "199, 200, 0.5, 99.5",
+        "1, 10000000, 1, less than 0.001",
+        "0, 200, 0.5, 0",
+        "5, 5, 0.5, 100"
+    })
+    void lossSeen_hasNoMoreDigitsThanAreKnown(int lost, int probes, double allowed, String written) {
+        Result result = of(lost, probes, allowed);
+        assertEquals(written, shown(result, "Loss seen"));
+        String start = lost + " of " + probes + " probes are " + written + " %,";
+        assertTrue(result.judgement().reason().startsWith(start), result.judgement()::reason);
+    }
+
+    /** However far out the chance is, only an allowed loss of none makes it none. */
+    @Test
+    void chanceOfAsMany_isNoneOnlyWhereNoneIsAllowed() {
+        String chance = "Chance of seeing as many at the allowed loss";
+        assertEquals("less than 0.001", shown(of(9000, 10_000, 0.001), chance));
+        assertTrue(of(9000, 10_000, 0.001).judgement().reason().endsWith("a chance of less than 0.001 %."));
+        assertEquals("0", shown(of(1, 10, 0), chance));
+        assertEquals("100", shown(of(0, 10, 0.5), chance));
+    }
+
     @Test
     void moreLostThanSent_isRefused() {
         Invalid refusal = assertThrows(Invalid.class, () -> of(11, 10, 1));

@@ -52,6 +52,19 @@ class PoeBudgetTest {
         check(IEEE, pd, atDevice, 0.1);
     }
 
+    /** A switch that gives less than a device asks for assigns the highest class it gives: 3, 4, 6 or 8 by its type. */
+    @Test
+    void everyDevice_isAssignedItsClassOrThePortsHighest() {
+        double[] watts = {15.4, 4.0, 7.0, 15.4, 30, 45, 60, 75, 90};
+        for (int highest : new int[] {3, 4, 6, 8}) {
+            for (int device = 0; device <= 8; device++) {
+                double assigned = Math.min(watts[device], watts[highest]);
+                double aside = FigureOf.value(of(1000, highest, new Port(device, 50)), "Set aside");
+                check("IEEE 802.3 clauses 33 and 145, classes assigned (from memory)", assigned, aside, 1e-12);
+            }
+        }
+    }
+
     @Test
     void thirtyMetresOfTypeTwo() {
         String source = "IEEE 802.3 class 4, drop recomputed";

@@ -8,7 +8,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.math.BigInteger;
 import java.net.InetAddress;
 import java.net.UnknownHostException;
+import java.util.List;
 import java.util.Random;
+import java.util.stream.Stream;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.bench.FigureOf;
 import org.benchtrail.core.bench.Result;
@@ -293,6 +295,65 @@ class SubnetTest {
         assertEquals(hosts, FigureOf.value(result, "Addresses for hosts"), 1e-9 * hosts);
         if (address.contains(":")) {
             assertEquals("none", row(result, "broadcast"));
+        }
+    }
+
+    /** The first and last address of each block, and those just before and after it: what is said of a host there. */
+    @ParameterizedTest
+    @CsvSource({
+        "0.0.0.0, 0.255.255.255, RFC 6890, not usable for a host",
+        "10.0.0.0, 10.255.255.255, RFC 1918, ''",
+        "100.64.0.0, 100.127.255.255, RFC 6598, ''",
+        "127.0.0.0, 127.255.255.255, RFC 6890, not usable for a host",
+        "169.254.0.0, 169.254.255.255, RFC 6890, self-assigned",
+        "172.16.0.0, 172.31.255.255, RFC 1918, ''",
+        "192.0.0.0, 192.0.0.255, RFC 6890, ''",
+        "192.0.2.0, 192.0.2.255, RFC 5737, ''",
+        "192.88.99.0, 192.88.99.255, RFC 7526, ''",
+        "192.168.0.0, 192.168.255.255, RFC 1918, ''",
+        "198.18.0.0, 198.19.255.255, RFC 2544, ''",
+        "198.51.100.0, 198.51.100.255, RFC 5737, ''",
+        "203.0.113.0, 203.0.113.255, RFC 5737, ''",
+        "224.0.0.0, 239.255.255.255, RFC 6890, not usable for a host",
+        "240.0.0.0, 255.255.255.255, RFC 6890, not usable for a host",
+        "::, ::, RFC 4291, not usable for a host",
+        "::1, ::1, RFC 4291, not usable for a host",
+        "::ffff:0:0, ::ffff:ffff:ffff, RFC 4291, not usable for a host",
+        "64:ff9b::, 64:ff9b::ffff:ffff, RFC 6052, ''",
+        "100::, 100::ffff:ffff:ffff:ffff, RFC 6666, ''",
+        "2001::, 2001:0:ffff:ffff:ffff:ffff:ffff:ffff, RFC 4380, ''",
+        "2001:2::, 2001:2:0:ffff:ffff:ffff:ffff:ffff, RFC 5180, ''",
+        "2001:db8::, 2001:db8:ffff:ffff:ffff:ffff:ffff:ffff, RFC 3849, ''",
+        "2002::, 2002:ffff:ffff:ffff:ffff:ffff:ffff:ffff, RFC 3056, ''",
+        "3fff::, 3fff:fff:ffff:ffff:ffff:ffff:ffff:ffff, RFC 9637, ''",
+        "fc00::, fcff:ffff:ffff:ffff:ffff:ffff:ffff:ffff, RFC 4193, from a block without a use",
+        "fd00::, fdff:ffff:ffff:ffff:ffff:ffff:ffff:ffff, RFC 4193, ''",
+        "fe80::, febf:ffff:ffff:ffff:ffff:ffff:ffff:ffff, RFC 4291, reaches its own link only",
+        "fec0::, feff:ffff:ffff:ffff:ffff:ffff:ffff:ffff, RFC 4291, no longer in use",
+        "ff00::, ffff:ffff:ffff:ffff:ffff:ffff:ffff:ffff, RFC 4291, not usable for a host"
+    })
+    void specialBlocks_areThoseOfTheRegistries(String first, String last, String rfc, String words) {
+        Ip from = Ip.parse("address", first);
+        Ip to = Ip.parse("address", last);
+        String source = rfc + (words.isEmpty() || rfc.equals("RFC 4193") ? " (block from memory)" : " (special block)");
+        for (Ip inside : List.of(from, to)) {
+            check(
+                    source,
+                    words,
+                    SpecialAddress.of(inside).map(SpecialAddress::words).orElse(""));
+            boolean said = SpecialAddress.of(inside)
+                    .map(block -> block.source().title())
+                    .or(() -> SpecialAddress.note(inside))
+                    .orElse("nothing")
+                    .contains(rfc);
+            check(source, true, said);
+        }
+        Stream<Ip> before = first.equals("0.0.0.0") || first.equals("::") ? Stream.empty() : Stream.of(from.plus(-1));
+        Stream<Ip> after = last.startsWith("255.") || last.startsWith("ffff:") ? Stream.empty() : Stream.of(to.plus(1));
+        for (Ip outside : Stream.concat(before, after).toList()) {
+            boolean same = SpecialAddress.note(outside).equals(SpecialAddress.note(from))
+                    && SpecialAddress.of(outside).equals(SpecialAddress.of(from));
+            check(source, false, same);
         }
     }
 

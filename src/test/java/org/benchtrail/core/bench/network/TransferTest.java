@@ -42,6 +42,23 @@ class TransferTest {
         assertEquals(8 + 60, seconds(1, ByteUnit.GB, 1000, 100, 12_000, 5), 1e-12);
     }
 
+    /** 1 GB over 1000 Mb/s takes 8 s: so many GB are eight times as many seconds. */
+    @ParameterizedTest
+    @CsvSource({
+        "0.125, About 1 s at, false",
+        "14.98, About 120 s at, false",
+        "14.9999, About 120 s at, false",
+        "15, About 2 min at, true",
+        "15.01, About 2 min at, true",
+        "1111.625, About 2.47 h at, true"
+    })
+    void shortTime_isToldInSecondsAndNeverInAFractionOfAMinute(double amount, String told, boolean minutes) {
+        Result result = Transfer.calculate(new Input(amount, ByteUnit.GB, 1000, 100, 0, 0));
+        assertTrue(
+                result.judgement().reason().startsWith(told), result.judgement().reason());
+        assertEquals(minutes, FigureOf.has(result, "The same in minutes"));
+    }
+
     @ParameterizedTest
     @ValueSource(longs = {1, 2, 3})
     void fasterOrLess_neverTakesLonger(long seed) {

@@ -50,6 +50,21 @@ class BackupTimeTest {
                 result.judgement().reason());
     }
 
+    /** 100 MB/s are 360 GB an hour. With 10 h left, half an hour is where hours begin. */
+    @ParameterizedTest
+    @CsvSource({
+        "0.1, about 1 s and 10 h",
+        "11.9, about 119 s and 10 h",
+        "12, about 2 min and 10 h",
+        "179.9, about 30 min and 10 h",
+        "180, about 0.5 h and 10 h",
+        "180.1, about 0.5 h and 10 h"
+    })
+    void shortTime_isToldAsPeopleSayIt(double amount, String told) {
+        String reason = of(amount, 100, 0, 10.0).judgement().reason();
+        assertTrue(reason.contains(told), reason);
+    }
+
     @Test
     void withoutDeadline_isATime() {
         assertEquals(Level.NONE, of(4000, 150, 0, null).judgement().level());

@@ -7,6 +7,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.math.BigInteger;
 import java.util.Arrays;
+import java.util.Collections;
+import java.util.List;
 import java.util.Random;
 import java.util.Set;
 import java.util.function.Consumer;
@@ -16,6 +18,7 @@ import org.benchtrail.core.bench.storage.NvmeHealthLog.Warning;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
@@ -72,6 +75,36 @@ class NvmeHealthLogTest {
         assertEquals(100, log.availableSpare());
         assertEquals(10, log.spareThreshold());
         assertEquals(3, log.percentageUsed());
+    }
+
+    @Test
+    void everyBitOfTheCriticalWarning_isNamed() {
+        for (Warning warning : Warning.values()) {
+            int bit = 1 << warning.ordinal();
+            check(SOURCE, Set.of(warning), with(page -> page[0] = (byte) bit).warnings());
+        }
+        check(SOURCE, 6, Warning.values().length);
+        check(SOURCE, Set.of(Warning.values()), with(page -> page[0] = 0x3f).warnings());
+    }
+
+    @Test
+    void everySensor_isReadFromItsTwoBytes() {
+        for (int sensor = 0; sensor < 8; sensor++) {
+            byte[] page = Sectors.nvme();
+            Arrays.fill(page, 200, 216, (byte) 0);
+            Sectors.number(page, 200 + 2 * sensor, 2, 0x0150 + sensor);
+            List<Integer> read = NvmeHealthLog.parse(page).sensorsKelvin();
+            check(SOURCE, 0x0150 + sensor, read.get(sensor));
+            check(SOURCE, 7, Collections.frequency(read, 0));
+        }
+    }
+
+    @ParameterizedTest
+    @CsvSource({"3, 0", "3, 100", "4, 1", "4, 100", "5, 0", "5, 99", "5, 255"})
+    void everyShare_isReadFromItsByte(int offset, int value) {
+        NvmeHealthLog log = with(page -> page[offset] = (byte) value);
+        int read = offset == 3 ? log.availableSpare() : offset == 4 ? log.spareThreshold() : log.percentageUsed();
+        check(SOURCE, value, read);
     }
 
     @Test

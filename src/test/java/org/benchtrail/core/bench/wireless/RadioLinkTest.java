@@ -1,21 +1,26 @@
 package org.benchtrail.core.bench.wireless;
 
 import static org.benchtrail.core.Published.check;
+import static org.junit.jupiter.api.Assertions.assertDoesNotThrow;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.bench.FigureOf;
+import org.benchtrail.core.bench.Numeral;
 import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.bench.Result.Level;
 import org.benchtrail.core.bench.Result.Point;
 import org.benchtrail.core.bench.wireless.RadioLink.Input;
 import org.benchtrail.core.bench.wireless.RadioLink.Wall;
+import org.benchtrail.core.measure.TypedNumber;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -26,6 +31,32 @@ class RadioLinkTest {
 
     private static Result of(double frequency, double distance, double sensitivity, Wall... walls) {
         return RadioLink.calculate(new Input(17, 3, 2, 1, frequency, distance, List.of(walls), sensitivity, 5));
+    }
+
+    /** Centres of the channels: 5 MHz apart from 2407 and 5000 MHz on, but for channel 14. */
+    @Test
+    void everyChannel_isTakenInMegahertzAndAskedAboutInGigahertz() {
+        String source = "IEEE 802.11 channel centre frequencies, from memory";
+        List<Double> centres = new ArrayList<>(List.of(2484.0));
+        IntStream.rangeClosed(1, 13).forEach(n -> centres.add(2407.0 + 5 * n));
+        IntStream.concat(
+                        IntStream.of(36, 40, 44, 48, 52, 56, 60, 64),
+                        IntStream.concat(
+                                IntStream.iterate(100, n -> n <= 144, n -> n + 4),
+                                IntStream.of(149, 153, 157, 161, 165)))
+                .forEach(n -> centres.add(5000.0 + 5 * n));
+        check(source, 14 + 25, centres.size());
+        for (double megahertz : centres) {
+            check(
+                    source,
+                    megahertz,
+                    TypedNumber.in("MHz", "frequency", megahertz / 1000 + " GHz")
+                            .doubleValue(),
+                    0);
+            assertDoesNotThrow(() -> of(megahertz, 30, -64));
+            Invalid asked = assertThrows(Invalid.class, () -> of(megahertz / 1000, 30, -64));
+            assertTrue(asked.getMessage().contains(Numeral.of(megahertz / 1000) + " GHz meant?"), asked.getMessage());
+        }
     }
 
     @ParameterizedTest
