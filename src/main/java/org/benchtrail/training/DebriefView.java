@@ -121,7 +121,7 @@ record DebriefView(
 
     private static String divergent(Debrief debrief, Model model) {
         return debrief.firstDivergent()
-                .map(d -> "Act " + (debrief.acts().indexOf(d) + 1) + ", \""
+                .map(d -> "act " + (debrief.acts().indexOf(d) + 1) + ", \""
                         + d.act().label() + "\", cost "
                         + PracticeView.minutes(d.regret().orElse(0)) + " more than the best act then"
                         + d.better().map(b -> ": " + words(b, model)).orElse("") + ".")
@@ -225,7 +225,9 @@ record DebriefView(
                 .toList();
         Set<String> missed = missed(sheet);
         long met = asked.stream().filter(r -> !missed.contains(r.code())).count();
-        return met + " of " + asked.size() + " requirements of the steps that were left";
+        return asked.isEmpty()
+                ? "No step was left"
+                : met + " of " + asked.size() + " requirements of the steps that were left";
     }
 
     private static String title(String code) {

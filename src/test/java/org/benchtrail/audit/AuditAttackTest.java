@@ -149,21 +149,26 @@ class AuditAttackTest {
 
     /** States a plan that looks at so many of the rest, in which these tickets have ended already. */
     private void stated(Instant from, int rest) {
-        lot = (2100 + ThreadLocalRandom.current().nextInt(7000)) + "-01";
+        lastUntil = clock.instant().plusSeconds(5);
+        Map<String, Object> plan = plan(from, lastUntil, rest);
+        lot = String.valueOf(plan.get("lot"));
+        Response answer = sue.post("/audit/plan", plan);
+        assertEquals(303, answer.statusCode(), answer.asString());
+    }
+
+    private static Map<String, Object> plan(Instant from, Instant until, int rest) {
         Map<String, Object> plan = new HashMap<>();
         plan.put("act", "state");
-        plan.put("lot", lot);
+        plan.put("lot", (2100 + ThreadLocalRandom.current().nextInt(7000)) + "-01");
         plan.put("from", local(from));
-        lastUntil = clock.instant().plusSeconds(5);
-        plan.put("until", local(lastUntil));
+        plan.put("until", local(until));
         plan.put("acceptance", "0");
         plan.put("otherwise", "REVIEW_ALL");
         plan.put("witness", "");
         for (Stratum stratum : Stratum.values()) {
             plan.put("take." + stratum, stratum == Stratum.REST ? String.valueOf(rest) : "all");
         }
-        Response answer = sue.post("/audit/plan", plan);
-        assertEquals(303, answer.statusCode(), answer.asString());
+        return plan;
     }
 
     private static String local(Instant at) {
@@ -493,6 +498,9 @@ class AuditAttackTest {
     void whatEndsBetweenTwoLots_isNamed() {
         Instant from = begins();
         stated(from, 9);
+        Response overlapping = sue.post("/audit/plan", plan(lastUntil.minusMillis(1), lastUntil.plusSeconds(5), 9));
+        refused(422, overlapping);
+        assertTrue(overlapping.asString().contains("has a part of this time"), overlapping.asString());
         clock.putForward(Duration.between(clock.instant(), lastUntil.plusSeconds(1)));
         ended(TINA);
         clock.putForward(Duration.between(clock.instant(), clock.instant().plusSeconds(5)));

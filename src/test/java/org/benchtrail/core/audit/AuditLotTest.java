@@ -170,6 +170,54 @@ class AuditLotTest {
         refused(() -> AuditRules.decline(lot(), ticket, 1, "sue", "Wrong"));
     }
 
+    @Test
+    void theSecondReader_isNotTheFirst() {
+        draw(20, 5);
+        String twice = lot().secondTickets().get(0);
+        review(twice, 1, "sue", "");
+        refused(() -> AuditRules.give(lot(), given(twice, 2, "sue"), List.of(), true));
+        AuditRules.give(lot(), given(twice, 2, "boris"), List.of(), true);
+    }
+
+    /** Two who agree that it is not so, and not how much it weighs, differ. */
+    @Test
+    void anotherClass_isADifference_andIsSettledInWords() {
+        draw(20, 5);
+        String twice = lot().secondTickets().get(0);
+        review(twice, 1, "sue", "expectation-first");
+        add(given(twice, 2, "boris"));
+        add(new Marked(twice, 2, "expectation-first", Mark.NOT_SATISFIED, DefectClass.MINOR, List.of(), "no bound"));
+        add(new SecondSigned(twice, 6));
+        assertEquals(1, lot().differences().size());
+        refused(() -> AuditRules.settle(
+                lot(), new Settled(twice, "expectation-first", Mark.SATISFIED, null, " "), SHEET, List.of()));
+        refused(() -> AuditRules.talk(lot(), " "));
+        add(new Settled(twice, "expectation-first", Mark.SATISFIED, null, "It names one"));
+        assertEquals(
+                List.of(),
+                LotResult.counting(lot(), twice).stream()
+                        .filter(m -> m.mark() == Mark.NOT_SATISFIED)
+                        .toList());
+    }
+
+    /** Under 60 pairs, or where readers agree well, nobody has to talk. */
+    @Test
+    void talk_isAskedFor_fromSixtyPairs_andOnlyWhereReadersAgreeLittle() {
+        draw(20, 5);
+        List<String> twice = lot().secondTickets();
+        twice.forEach(t -> review(t, 1, "sue", "expectation-first"));
+        int each = SHEET.rows().size();
+        for (int i = 0; i < twice.size(); i++) {
+            review(twice.get(i), 2, "boris", "");
+            assertEquals((i + 1) * each >= 60, ReaderAgreement.of(lot()).asksForTalk(), (i + 1) * each + " pairs");
+        }
+        acts.clear();
+        draw(20, 5);
+        twice.forEach(t -> review(t, 1, "sue", "expectation-first"));
+        twice.forEach(t -> review(t, 2, "boris", "expectation-first"));
+        assertFalse(ReaderAgreement.of(lot()).asksForTalk(), "they agree on everything");
+    }
+
     /** Else somebody takes all reviews, looks, and leaves those that he does not like to others. */
     @Test
     void nobodyHoldsTwoReviews_norGetsAgainWhatTheyDeclined() {
@@ -268,6 +316,7 @@ class AuditLotTest {
         refused(() -> AuditRules.askAddendum(lot(), ask));
         lot().secondTickets().forEach(second -> review(second, 2, "boris", "expectation-first"));
         AuditRules.askAddendum(lot(), ask);
+        refused(() -> AuditRules.askAddendum(lot(), new AddendumAsked(ticket, "expectation-first", now, " ")));
         refused(() -> AuditRules.askAddendum(lot(), new AddendumAsked(ticket, "cause-named", now, "More")));
         add(ask);
         refused(() -> AuditRules.askAddendum(lot(), ask));
@@ -303,6 +352,7 @@ class AuditLotTest {
         draw(0, 5);
         assertEquals(AuditLot.State.DRAWN, lot().state());
         AuditRules.conclude(lot(), new LotConcluded(0, 0, 0, true, "Nothing ended"));
+        refused(() -> AuditRules.conclude(lot(), new LotConcluded(0, 0, 0, true, " ")));
     }
 
     @Test

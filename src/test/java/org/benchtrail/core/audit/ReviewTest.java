@@ -119,6 +119,13 @@ class ReviewTest {
         AuditRules.mark(marked("parts-fit", Mark.NOT_APPLICABLE, null, "No part was used"), SHEET);
         assertEquals("entries", refused(marked("expectation-first", Mark.SATISFIED, null, "")));
         assertEquals("entries", refused(marked("expectation-first", Mark.SATISFIED, null, "", SHEET.entries() + 1)));
+        assertEquals("entries", refused(marked("expectation-first", Mark.SATISFIED, null, "", 0)));
+        assertEquals(
+                "entries",
+                refused(marked("expectation-first", Mark.SATISFIED, null, "I believe it")),
+                "where entries are kept, words alone show nothing");
+        AuditRules.mark(marked("expectation-first", Mark.CANNOT_TELL, null, "x".repeat(2000)), SHEET);
+        assertEquals("remark", refused(marked("expectation-first", Mark.CANNOT_TELL, null, "x".repeat(2001))));
         assertEquals("remark", refused(marked("expectation-first", Mark.NOT_SATISFIED, DefectClass.MAJOR, " ")));
         assertEquals("remark", refused(marked("expectation-first", Mark.CANNOT_TELL, null, "")));
         assertEquals("remark", refused(marked("expectation-first", Mark.NOT_APPLICABLE, null, "")));
