@@ -333,14 +333,14 @@ class KnowledgeTest {
     /** Nothing in its words or findings is alike; it is the device that had it before. */
     @Test
     void whatTheDeviceHadBefore_isShownFirst() {
-        Job before = new Job("Quoin grinds", "Lathe lamp 7", "Grinds", "Quoin dry", "Dry", "Oiled it");
+        Job before = new Job("Bodkin grinds", "Lathe lamp 7", "Grinds", "Bodkin dry", "Dry", "Oiled it");
         TicketNumber earlier = jobs.close(Jobs.INES, before, PROPOSED);
         TicketNumber again =
                 jobs.begin(Jobs.OLE, new Job("Flickers at dusk", "Lathe lamp 7", "Flickers", "?", "?", "?"));
         TicketNumber another =
                 jobs.begin(Jobs.OLE, new Job("Flickers at dusk", "Lathe lamp 8", "Flickers", "?", "?", "?"));
         List<KnownCauses.Line> lines = known.of(look.ticket(again, Jobs.OLE).sheet());
-        assertEquals(cause("quoin").id(), lines.get(0).id());
+        assertEquals(cause("bodkin").id(), lines.get(0).id());
         assertTrue(lines.get(0).why().startsWith("on this device before, ticket " + earlier + "; "), lines::toString);
         assertTrue(known.of(look.ticket(another, Jobs.OLE).sheet()).stream()
                 .noneMatch(line -> line.why().contains("before")));
