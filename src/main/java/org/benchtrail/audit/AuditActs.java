@@ -138,7 +138,8 @@ public class AuditActs {
         }
         throw new Invalid(
                 "reviewer",
-                "No review is open that this person may take: they had a part in each or declined it, or all are given.");
+                "No review is open that this person may take: they had a part in each or declined it, or all are given. Give the right to"
+                        + " review to one more person if some are left.");
     }
 
     private Optional<ReviewGiven> given(AuditLot lot, Turn turn, Actor taker, String despite, List<Actor> reviewers) {

@@ -123,6 +123,10 @@ final class LotViews {
                     new Pair("Tickets in the lot", String.valueOf(frozen.items().size())));
             facts.add(new Pair("Still open at its end", open(frozen)));
         });
+        if (isOpenToReaders()) {
+            AuditAct.all(lot.acts(), AuditAct.TalkRecorded.class)
+                    .forEach(talk -> facts.add(new Pair("The two readers talked", talk.remark())));
+        }
         if (!lot.returned().isEmpty()) {
             facts.add(new Pair(
                     "Taken back",
@@ -333,7 +337,7 @@ final class LotViews {
         String counted = "Of " + result.items() + " tickets, ";
         if (result.isCensus()) {
             int unsure = result.upper() - result.lower();
-            return counted + result.lower() + " have a critical or major defect"
+            return counted + result.lower() + (result.lower() == 1 ? " has" : " have") + " a critical or major defect"
                     + (unsure == 0 ? "" : ", and of " + unsure + " it cannot be told")
                     + ". Every one was looked at.";
         }

@@ -402,8 +402,7 @@ class AuditAttackTest {
         at(sue.post("/audit/" + lot + "/conclusion", Map.of("decision", "Name the log that was read")));
         refused(422, sue.post("/audit/" + lot + "/conclusion", Map.of("decision", "Once more")));
         String report = sue.get("/audit/" + lot + "/report").asString();
-        assertTrue(
-                report.contains("Of 3 tickets, 1 have a critical or major defect. Every one was looked at."), report);
+        assertTrue(report.contains("Of 3 tickets, 1 has a critical or major defect. Every one was looked at."), report);
         try (PDDocument pdf = Loader.loadPDF(
                 sue.request().get("/audit/" + lot + "/report.pdf").asByteArray())) {
             String text = new PDFTextStripper().getText(pdf).replaceAll("\\s+", "");
