@@ -107,9 +107,13 @@ class LotJob {
 
     /** Lots in which somebody holds a review who may not review any more. */
     private Set<String> left() {
+        List<LotRows.Holder> holders = rows.holders();
+        if (holders.isEmpty()) {
+            return Set.of();
+        }
         Set<String> may =
                 people.allowed(Permission.REVIEW).stream().map(Actor::account).collect(Collectors.toSet());
-        return rows.holders().stream()
+        return holders.stream()
                 .filter(h -> !may.contains(h.reviewer()))
                 .map(LotRows.Holder::lot)
                 .collect(Collectors.toSet());

@@ -63,20 +63,21 @@ final class PlanForm {
 
     /** When the period begins, as far as it can be read. */
     static Optional<Instant> from(FormValues fill, ZoneId zone) {
-        try {
-            return Optional.of(
-                    LocalDateTime.parse(fill.value("from")).atZone(zone).toInstant());
-        } catch (DateTimeParseException e) {
-            return Optional.empty();
-        }
+        return moment(fill.value("from"), zone);
     }
 
     private static Instant moment(PostedForm form, String field, String typed, ZoneId zone) {
-        try {
-            return LocalDateTime.parse(typed).atZone(zone).toInstant();
-        } catch (DateTimeParseException e) {
+        return moment(typed, zone).orElseGet(() -> {
             form.refuse(field, "Give day and time, such as 2026-11-01T00:00.");
             return Instant.EPOCH;
+        });
+    }
+
+    private static Optional<Instant> moment(String typed, ZoneId zone) {
+        try {
+            return Optional.of(LocalDateTime.parse(typed).atZone(zone).toInstant());
+        } catch (DateTimeParseException e) {
+            return Optional.empty();
         }
     }
 

@@ -7,6 +7,7 @@ import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Function;
 import java.util.stream.Stream;
 import org.benchtrail.core.method.Category;
 import org.benchtrail.core.method.JobSheet;
@@ -82,10 +83,15 @@ class MatchingCauses implements KnownCauses {
                 best.putIfAbsent(like.known(), like);
             }
         }
+        return shown(best, like -> "same findings: " + findingWords.all(like.shared()));
+    }
+
+    /** Those that are not retired, in their order, each with why it is shown. */
+    private <C> List<Line> shown(Map<Long, C> found, Function<C, String> why) {
         List<Line> lines = new ArrayList<>();
-        best.forEach((id, like) -> causes.findByIdOptional(id)
+        found.forEach((id, by) -> causes.findByIdOptional(id)
                 .filter(c -> c.state != CauseState.RETIRED)
-                .ifPresent(c -> lines.add(line(c, "same findings: " + findingWords.all(like.shared())))));
+                .ifPresent(c -> lines.add(line(c, why.apply(by)))));
         return lines;
     }
 
@@ -95,11 +101,7 @@ class MatchingCauses implements KnownCauses {
         alikeCases
                 .ofDevice(opened.device(), opened.place(), opened.ticket(), MOST)
                 .forEach(c -> latest.putIfAbsent(c.known(), c.serial()));
-        List<Line> lines = new ArrayList<>();
-        latest.forEach((id, serial) -> causes.findByIdOptional(id)
-                .filter(c -> c.state != CauseState.RETIRED)
-                .ifPresent(c -> lines.add(line(c, "on this device before, ticket " + new TicketNumber(serial)))));
-        return lines;
+        return shown(latest, serial -> "on this device before, ticket " + new TicketNumber(serial));
     }
 
     private List<Line> byWords(String words, @Nullable Category category) {

@@ -56,10 +56,7 @@ final class InventedMentor {
             throw new Invalid("form", "No value is outside its limit: there is nothing here for a mentor to waive.");
         }
         boolean measured = outside.stream()
-                .allMatch(r -> sheet.latest(
-                                ReadingRecorded.class, again -> again.fact().samePlace(r.fact()))
-                        .filter(again -> again.isAfter(sheet.lastWork()))
-                        .isPresent());
+                .allMatch(r -> ReadingsBack.again(sheet, r.fact()).isPresent());
         if (!measured) {
             return remark("Measure what was outside once more after the repair, at the same point. Then ask again.");
         }

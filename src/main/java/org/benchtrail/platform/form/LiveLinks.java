@@ -1,8 +1,9 @@
 package org.benchtrail.platform.form;
 
 /**
- * Takes links out of a page that lead to a place which is not on it, and leaves their words, marked {@code data-gone}. A refusal names the field that was wrong,
- * but the form that had the field may be gone by then: somebody else decided meanwhile, or the step was left.
+ * Takes links out of a page that lead to a place which is not on it, and leaves their words, marked {@code data-gone}. A refusal
+ * names the field that was wrong, but the form that had the field may be gone by then: somebody else decided meanwhile, or the step
+ * was left.
  */
 final class LiveLinks {
     private static final String OPENS = "<a href=\"#";

@@ -2,6 +2,7 @@ package org.benchtrail.core.method.verify;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.method.identify.ReadingRecorded;
@@ -23,12 +24,16 @@ public final class ReadingsBack {
         return open;
     }
 
-    /** By a measurement: to put an old one right is not to measure again. */
     private static boolean isBack(JobSheet sheet, ReadingRecorded outside) {
-        return sheet.latest(ReadingRecorded.class, r -> r.fact().samePlace(outside))
-                .filter(r -> r.isAfter(sheet.lastWork()) && r.corrected() == null)
+        return again(sheet, outside)
                 .filter(r -> r.fact().isWithinLimitOf(outside))
                 .isPresent();
+    }
+
+    /** The latest reading at that place, if it was taken since the last work: to put an old one right is not to measure again. */
+    public static Optional<StandingFact<ReadingRecorded>> again(JobSheet sheet, ReadingRecorded outside) {
+        return sheet.latest(ReadingRecorded.class, r -> r.fact().samePlace(outside))
+                .filter(r -> r.isAfter(sheet.lastWork()) && r.corrected() == null);
     }
 
     /** Entry with which something was last found outside, or said to be; 0 if nothing was. */
