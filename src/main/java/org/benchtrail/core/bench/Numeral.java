@@ -13,6 +13,12 @@ public final class Numeral {
     private static final int MOST_DIGITS = 15;
     private static final double LARGEST_WHOLE = 1e15;
     private static final double LEAST_PERCENT = 0.001;
+    /** Seconds; below it a time is next to none. */
+    private static final double LEAST_TIME = 0.0005;
+    /** Seconds of a year of 365.25 days. */
+    private static final double YEAR = 31_557_600;
+
+    private static final double MOST_YEARS = 1000;
     /** Powers of ten that are exact in binary. */
     private static final double[] POWERS = {1, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14
     };
@@ -179,7 +185,7 @@ public final class Numeral {
 
     /** A time in the unit in which people say it. */
     public static String duration(double seconds) {
-        if (seconds > 0 && seconds < 0.0005) {
+        if (seconds > 0 && seconds < LEAST_TIME) {
             return "less than 1 ms";
         }
         if (seconds > 0 && seconds < 0.1) {
@@ -191,7 +197,18 @@ public final class Numeral {
         if (seconds < 7200) {
             return of(seconds / 60, 3) + " min";
         }
-        return seconds < 172_800 ? of(seconds / 3600, 3) + " h" : of(seconds / 86_400, 3) + " d";
+        if (seconds < 172_800) {
+            return of(seconds / 3600, 3) + " h";
+        }
+        return seconds < 2 * YEAR ? of(seconds / 86_400, 3) + " d" : of(seconds / YEAR, 3) + " years";
+    }
+
+    /** The same with its "about", or as a bound where no figure would mean anything. */
+    public static String about(double seconds) {
+        if (seconds > MOST_YEARS * YEAR) {
+            return "more than " + of(MOST_YEARS) + " years";
+        }
+        return seconds > 0 && seconds < LEAST_TIME ? duration(seconds) : "about " + duration(seconds);
     }
 
     /** A quotient of two numbers, as it is keyed in. */

@@ -139,10 +139,27 @@ class NumeralTest {
         "120, 2 min",
         "7194, 120 min",
         "7200, 2 h",
-        "172800, 2 d"
+        "172800, 2 d",
+        "63115199, 730 d",
+        "63115200, 2 years",
+        "31557600000, 1000 years"
     })
     void time_isWrittenInTheUnitInWhichItIsSaid(double seconds, String written) {
         assertEquals(written, Numeral.duration(seconds));
+    }
+
+    /** A bound where a figure would say nothing, never an exponent. */
+    @ParameterizedTest
+    @CsvSource({
+        "0, about 0 s",
+        "0.0004, less than 1 ms",
+        "0.0005, about 0.5 ms",
+        "31557600000, about 1000 years",
+        "31557600001, more than 1000 years",
+        "8.8e21, more than 1000 years"
+    })
+    void timeNextToNoneOrEndless_isABound(double seconds, String written) {
+        assertEquals(written, Numeral.about(seconds));
     }
 
     @ParameterizedTest

@@ -11,17 +11,21 @@ import java.util.Collections;
 import java.util.List;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.bench.Result.Level;
+import org.benchtrail.core.bench.cooling.ClockHeat;
 import org.benchtrail.core.bench.cooling.Fan;
 import org.benchtrail.core.bench.cooling.HeatPath;
 import org.benchtrail.core.bench.judging.Soak;
 import org.benchtrail.core.bench.judging.Subset;
 import org.benchtrail.core.bench.network.CopperLink;
 import org.benchtrail.core.bench.network.Loss;
+import org.benchtrail.core.bench.network.PathThroughput;
 import org.benchtrail.core.bench.network.PoeBudget;
 import org.benchtrail.core.bench.power.BatteryHealth;
+import org.benchtrail.core.bench.power.Mains;
 import org.benchtrail.core.bench.power.Rails;
 import org.benchtrail.core.bench.power.SupplySize;
 import org.benchtrail.core.bench.power.UpsLoad;
+import org.benchtrail.core.bench.power.UpsRuntime;
 import org.benchtrail.core.bench.storage.Array;
 import org.benchtrail.core.bench.storage.DriveHealth;
 import org.benchtrail.core.bench.storage.Endurance;
@@ -122,6 +126,72 @@ class VerdictBoundaryTest {
         }
     }
 
+    /** Below the rated discharge the unit's own draw is as much as the load: the sum is a bound then, and no comfort. */
+    @ParameterizedTest
+    @CsvSource({
+        "9.71, 5, GOOD, at most about 20 h",
+        "9.71, 600.1, CAREFUL, at most about 20 h",
+        "9.73, 5, GOOD, about 1200 min",
+        "0.2, 600, GOOD, at most about 40.5 d",
+        "0.2, 600.1, CAREFUL, at most about 40.5 d",
+        "0.2, 58320, CAREFUL, at most about 40.5 d",
+        "0.2, 58321, BAD, at most about 40.5 d"
+    })
+    void runtime_ofNearlyNoLoadIsABound(double watts, double needed, Level level, String held) {
+        Result result =
+                UpsRuntime.calculate(new UpsRuntime.Input(2, 12, 9, 20, 1.0, null, null, 100, 90, 100, watts, needed));
+        assertEquals(level, result.judgement().level(), result.judgement().reason());
+        assertTrue(result.judgement().reason().startsWith("It holds for " + held), result.judgement()::reason);
+        boolean bound = held.startsWith("at most");
+        assertEquals(bound, result.assumptions().stream().anyMatch(a -> a.contains("UPS itself draws")));
+    }
+
+    /** Voltage and frequency that both belong elsewhere are a wrong region; one of them alone is a fault. */
+    @ParameterizedTest
+    @CsvSource({
+        "EUROPE_230_V, 115, 60, ",
+        "EUROPE_230_V, 115, 50, BAD",
+        "EUROPE_230_V, 230, 60, BAD",
+        "EUROPE_230_V, 23, 60, BAD",
+        "EUROPE_230_V, 172.4, 60, BAD",
+        "NORTH_AMERICA_120_V_OUTLET, 230, 50, ",
+        "NORTH_AMERICA_120_V_OUTLET, 230, 60, BAD",
+        "NORTH_AMERICA_120_V_OUTLET, 120, 50, BAD",
+        "JAPAN_100_V, 101, 50, GOOD",
+        "JAPAN_100_V, 101, 60, GOOD",
+        "JAPAN_100_V, 101, 55, BAD",
+        "JAPAN_100_V, 230, 50, BAD"
+    })
+    void mainsOfAnotherRegion_areAskedAbout(Mains.Region region, double volts, double hertz, Level level) {
+        Executable input = () -> new Mains.Input(region, volts, hertz, null);
+        if (level == null) {
+            FigureOf.names(assertThrows(Invalid.class, input), "region");
+        } else {
+            Result result = Mains.calculate(new Mains.Input(region, volts, hertz, null));
+            assertEquals(level, result.judgement().level(), result.judgement().reason());
+        }
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "0, prove the meter",
+        "2.3, decimal point",
+        "23, decimal point",
+        "91.9, decimal point",
+        "92, ",
+        "230, ",
+        "368, ",
+        "369, neutral"
+    })
+    void mainsFarOff_areDoubtedInWords(double volts, String said) {
+        List<String> assumptions = Mains.calculate(new Mains.Input(Mains.Region.EUROPE_230_V, volts, null, null))
+                .assumptions();
+        for (String word : List.of("prove the meter", "decimal point", "neutral")) {
+            assertEquals(
+                    word.equals(said), assumptions.stream().anyMatch(a -> a.contains(word)), assumptions.toString());
+        }
+    }
+
     /** With one left out that may be the faulty one, nothing is proved; with none, all is. */
     @ParameterizedTest
     @CsvSource({
@@ -137,6 +207,26 @@ class VerdictBoundaryTest {
     }
 
     // ---- cooling
+
+    @ParameterizedTest
+    @CsvSource({
+        "17.5, 1.1, ",
+        "17.51, 1.1, clock",
+        "35, 1.1, clock",
+        "0.35, 1.1, ",
+        "3.5, 2.2, ",
+        "3.5, 2.21, volts",
+        "3.5, 5, volts",
+        "3.5, 0.6, "
+    })
+    void clockOrVoltageThatNoCoreHas_isAskedAbout(double clock, double volts, String asked) {
+        Executable input = () -> new ClockHeat.Input(65, 3.5, clock, 1.1, volts, null, null);
+        if (asked == null) {
+            assertDoesNotThrow(input);
+        } else {
+            FigureOf.names(assertThrows(Invalid.class, input), asked);
+        }
+    }
 
     @ParameterizedTest
     @CsvSource({"150, true", "150.1, false", "400, false"})
@@ -524,5 +614,85 @@ class VerdictBoundaryTest {
     void soak_isLongEnoughFromTheTimeOn(double clean, Level level) {
         Result result = Soak.calculate(new Soak.Input(10, 5, clean));
         assertEquals(level, result.judgement().level(), result.judgement().reason());
+    }
+
+    /** 30 dBm sent: at 2.4 GHz -20 dBm is the most a receiver has to stand, at 5 GHz -30 dBm. */
+    @ParameterizedTest
+    @CsvSource({
+        "2437, -19.9, CAREFUL, 'margin enough, but too strong for many receivers'",
+        "2437, -20, GOOD, margin enough",
+        "5500, -29.9, CAREFUL, 'margin enough, but too strong for many receivers'",
+        "5500, -30, GOOD, margin enough",
+        "5500, -59, GOOD, margin enough",
+        "5500, -60, CAREFUL, little margin",
+        "5500, -64.1, BAD, too weak for the rate"
+    })
+    void radioLink_isNeitherTooWeakNorTooStrong(double megahertz, double received, Level level, String words) {
+        double away = Math.pow(10, (30 - received) / 20) * 299_792_458 / (4 * Math.PI * megahertz * 1e6);
+        assertVerdict(
+                level,
+                words,
+                RadioLink.calculate(new RadioLink.Input(30, 0, 0, 0, megahertz, away, List.of(), -64, 5)));
+    }
+
+    /** No antenna makes more of it than was sent. */
+    @ParameterizedTest
+    @CsvSource({"0.301, true", "0.299, false", "0.05, false"})
+    void radioLink_thatReceivesMoreThanIsSent_isRefused(double metres, boolean taken) {
+        Executable input = () -> new RadioLink.Input(30, 20, 16.8, 0, 5500, metres, List.of(), -64, 5);
+        if (taken) {
+            assertDoesNotThrow(input);
+        } else {
+            FigureOf.names(assertThrows(Invalid.class, input), "distance");
+        }
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "130, GOOD, best",
+        "131, CAREFUL, 'best, but late'",
+        "380, CAREFUL, 'low, but late'",
+        "381, BAD, 'low, but far too late'"
+    })
+    void voice_saysThatItComesLate(double delay, Level level, String words) {
+        assertVerdict(level, words, Voice.calculate(new Voice.Input(Voice.Codec.G711, delay, 0, null, 0, 1)));
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "4, GOOD, survives 1 failure",
+        "2.67, GOOD, survives 1 failure",
+        "2.66, CAREFUL, 'survives 1 failure, much of the capacity is lost to the smallest member'",
+        "0.04, CAREFUL, 'survives 1 failure, much of the capacity is lost to the smallest member'"
+    })
+    void array_ofUnlikeMembersSaysWhatIsLost(double smallest, Level level, String words) {
+        assertVerdict(level, words, Array.calculate(array(smallest)));
+    }
+
+    @Test
+    void array_ofAMemberInAnotherUnit_isAskedAbout() {
+        Invalid asked = assertThrows(Invalid.class, () -> array(0.0399));
+        FigureOf.names(asked, "members[1]");
+        assertTrue(asked.getMessage().contains("GB?"), asked.getMessage());
+    }
+
+    private static Array.Input array(double smallest) {
+        List<Double> members = List.of(4.0, smallest, 4.0);
+        return new Array.Input(Array.RaidLevel.RAID5, members, 150, 100, 1e-17, 1_200_000, 24);
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "1.99, CAREFUL, loss binds",
+        "2, BAD, loss is too high to predict",
+        "99.9, BAD, loss is too high to predict",
+        "100, BAD, nothing gets through"
+    })
+    void path_thatLosesAllCarriesNothing(double loss, Level level, String words) {
+        assertVerdict(
+                level,
+                words,
+                PathThroughput.calculate(new PathThroughput.Input(
+                        100, 40, 1e9, loss, 1460, PathThroughput.Acknowledgement.DELAYED, null, null, null)));
     }
 }

@@ -21,6 +21,12 @@ import org.jspecify.annotations.Nullable;
 public final class ClockHeat {
     private static final double AS_RATED = 1.02;
 
+    /** Over the rated clock; boost clocks of thrifty chips come near to it, a slip of the decimal point goes beyond. */
+    private static final double FASTEST = 5;
+
+    /** Over the rated core voltage; no core stands twice its own. */
+    private static final double HIGHEST = 2;
+
     /** Degrees Celsius; silicon stops working before it. */
     private static final double HOTTEST = 150;
 
@@ -49,6 +55,18 @@ public final class ClockHeat {
             check.within("volts", volts, 0.01, 100, "V");
             check.optional("chip", chip, -60, 300, "°C");
             check.optional("ambient", ambient, -60, 100, "°C");
+            check.ask(
+                    "clock",
+                    clock,
+                    clock > FASTEST * ratedClock && ratedClock > 0,
+                    f -> Numeral.of(f) + " GHz are more than five times the rated " + Numeral.of(ratedClock)
+                            + " GHz: did the decimal point slip, or is one of them in MHz? Type each with its unit");
+            check.ask(
+                    "volts",
+                    volts,
+                    volts > HIGHEST * ratedVolts && ratedVolts > 0,
+                    v -> Numeral.of(v) + " V are more than twice the rated " + Numeral.of(ratedVolts)
+                            + " V, which no core stands: was another rail read? Give the core voltage");
             check.rule((chip == null) == (ambient == null), "ambient", "give both temperatures or neither");
             check.rule(
                     !(chip != null && ambient != null && chip <= ambient),

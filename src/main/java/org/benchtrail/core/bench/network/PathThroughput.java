@@ -104,7 +104,7 @@ public final class PathThroughput {
 
     public static final Calculation<Input> CALCULATION = new Calculation<>(
             "path-throughput",
-            1,
+            2,
             Trade.NETWORK,
             "Path throughput",
             "What can one connection carry over this path, and what binds it: link, window or loss?",
@@ -216,6 +216,12 @@ public final class PathThroughput {
 
     private static Result tooLossy(ResultDraft draft, Input in) {
         draft.assume("The loss formula holds below about 2 % only; no throughput is given.");
+        if (in.loss() == 100) {
+            return draft.judged(
+                    Level.BAD,
+                    "nothing gets through",
+                    "At 100 % loss there is no connection: find where the path ends.");
+        }
         return draft.judged(
                 Level.BAD,
                 "loss is too high to predict",

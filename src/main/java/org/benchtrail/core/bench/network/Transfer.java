@@ -1,6 +1,6 @@
 package org.benchtrail.core.bench.network;
 
-import static org.benchtrail.core.bench.Numeral.duration;
+import static org.benchtrail.core.bench.Numeral.about;
 import static org.benchtrail.core.bench.Numeral.of;
 
 import java.util.List;
@@ -17,9 +17,6 @@ import org.benchtrail.core.bench.Trade;
 
 /** How long a copy takes: bits over rate, and a fixed time for each file. Units of bytes as in IEC 80000-13. */
 public final class Transfer {
-    /** Seconds below which no time is told. */
-    private static final double SHORTEST = 0.0005;
-
     /** Seconds from which on people speak of minutes. */
     private static final double LONG = 120;
 
@@ -111,8 +108,7 @@ public final class Transfer {
         return draft.judged(
                 Level.NONE,
                 "a time",
-                (all < SHORTEST ? "Less than 1 ms" : "About " + duration(all)) + " at "
-                        + of(in.rate() * in.efficiency() / 100, 4) + " Mb/s of content.");
+                "It takes " + about(all) + " at " + of(in.rate() * in.efficiency() / 100, 4) + " Mb/s of content.");
     }
 
     /** Content and files together, in seconds. */

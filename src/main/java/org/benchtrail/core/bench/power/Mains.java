@@ -1,5 +1,6 @@
 package org.benchtrail.core.bench.power;
 
+import java.util.Arrays;
 import org.benchtrail.core.bench.Ask;
 import org.benchtrail.core.bench.Calculation;
 import org.benchtrail.core.bench.Choice;
@@ -108,10 +109,20 @@ public final class Mains {
             return normal.high();
         }
 
-        double hertz() {
-            return this == EUROPE_230_V ? 50 : 60;
+        /** Nominal frequency, the nearer one where the east and the west of a country have two. */
+        double hertz(double read) {
+            boolean fifty = this == EUROPE_230_V || (this == JAPAN_100_V && read < BETWEEN_HERTZ);
+            return fifty ? 50 : 60;
+        }
+
+        /** Whether a reading looks like this region's mains at all: within a quarter of its voltage, at its frequency. */
+        boolean looksLike(double volts, double hertz) {
+            return Math.abs(volts - nominal) <= nominal / 4 && Math.abs(hertz - hertz(hertz)) < BETWEEN_HERTZ - 50;
         }
     }
+
+    /** Hz; nearer to 50 below, nearer to 60 above. */
+    private static final double BETWEEN_HERTZ = 55;
 
     record Band(double low, double high, Citation source) {
         boolean holds(double value) {
@@ -126,6 +137,11 @@ public final class Mains {
             return Numeral.of(low) + " to " + Numeral.of(high) + " " + unit;
         }
     }
+
+    /** Of the nominal voltage. */
+    private static final double HARDLY_ANY = 0.4;
+
+    private static final double TWICE = 1.6;
 
     private static final Band HERTZ_50 = new Band(
             49.5,
@@ -158,13 +174,22 @@ public final class Mains {
             check.within("volts", volts, 0, 1000, "V");
             check.optional("hertz", hertz, 1, 1000, "Hz");
             check.optional("uncertainty", uncertainty, 0, 50, "V");
+            if (check.isClean() && hertz != null) {
+                check.ask(
+                        "region",
+                        volts,
+                        isOfAnother(region, volts, hertz),
+                        v -> Numeral.of(v) + " V at "
+                                + Numeral.of(hertz) + " Hz look like the mains of another region than "
+                                + region.words() + ": is the region right?");
+            }
             check.done();
         }
     }
 
     public static final Calculation<Input> CALCULATION = new Calculation<>(
             "mains",
-            2,
+            3,
             Trade.POWER,
             "Mains voltage and frequency",
             "Is the mains voltage and frequency within its published range?",
@@ -172,6 +197,13 @@ public final class Mains {
             Mains::calculate);
 
     private Mains() {}
+
+    /** Whether voltage and frequency both speak against the region and for another one. */
+    private static boolean isOfAnother(Region region, double volts, double hertz) {
+        boolean strange = Math.abs(volts - region.nominal) > region.nominal / 4
+                && Math.abs(hertz - region.hertz(hertz)) >= BETWEEN_HERTZ - 50;
+        return strange && Arrays.stream(Region.values()).anyMatch(other -> other.looksLike(volts, hertz));
+    }
 
     public static Result calculate(Input input) {
         ResultDraft draft = new ResultDraft();
@@ -184,8 +216,22 @@ public final class Mains {
                 .assume("Work on the wiring, the outlet or the panel belongs to a licensed electrician under the local"
                         + " code.")
                 .caution("MAINS");
+        doubts(draft, input.volts(), input.region().nominal);
         Rule deciding = Severity.deciding(draft.rules());
         return draft.judged(deciding.outcome(), words(deciding.outcome()), Severity.reason(draft.rules()));
+    }
+
+    /** What a voltage far off may be besides a fault: a slip, stray volts, another pair of wires. */
+    private static void doubts(ResultDraft draft, double volts, double nominal) {
+        if (volts == 0) {
+            draft.assume("0 V shows no supply at this point only: prove the meter on a live source, before and after.");
+        } else if (volts < HARDLY_ANY * nominal) {
+            draft.assume("Far below any mains: did the decimal point slip? On a conductor that is not connected a meter"
+                    + " also shows stray volts; treat it as live until it is proven dead.");
+        } else if (volts > TWICE * nominal) {
+            draft.assume("Near or above twice the nominal voltage: was it read between two line conductors, or is the"
+                    + " neutral broken? Switch nothing on.");
+        }
     }
 
     private static String words(Level level) {
@@ -217,8 +263,9 @@ public final class Mains {
     }
 
     private static void hertz(ResultDraft draft, Region region, double hertz) {
-        deviation(draft, "Frequency, deviation", hertz, region.hertz());
-        boolean fifty = region.hertz() == 50;
+        double nominal = region.hertz(hertz);
+        deviation(draft, "Frequency, deviation", hertz, nominal);
+        boolean fifty = nominal == 50;
         judge(draft, "Frequency", hertz, "Hz", fifty ? HERTZ_50 : HERTZ_60, fifty ? HERTZ_50_ALWAYS : HERTZ_60_ALWAYS);
     }
 

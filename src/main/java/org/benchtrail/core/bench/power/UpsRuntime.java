@@ -26,6 +26,9 @@ import org.jspecify.annotations.Nullable;
 public final class UpsRuntime {
     private static final double COMFORTABLE = 2;
 
+    /** Minutes; a discharge over more than the usual 20 hours is less than what a UPS draws for itself. Common practice. */
+    private static final double SLOWEST = 1200;
+
     public record Input(
             @Ask(label = "Battery blocks", hint = "How many equal blocks are inside")
             int blocks,
@@ -112,7 +115,7 @@ public final class UpsRuntime {
 
     public static final Calculation<Input> CALCULATION = new Calculation<>(
             "ups-runtime",
-            2,
+            3,
             Trade.POWER,
             "UPS runtime",
             "How long does the UPS hold at this load, and is that long enough for an orderly shutdown?",
@@ -135,7 +138,7 @@ public final class UpsRuntime {
                         + " the proof.")
                 .caution("BATTERY")
                 .caution("MAINS");
-        return judged(draft, runtime, needed);
+        return judged(draft, runtime, input);
     }
 
     /** Runtime in minutes without the working. */
@@ -244,12 +247,25 @@ public final class UpsRuntime {
         return new Curve("Needed for an orderly shutdown", "load", "W", "runtime", "min", points);
     }
 
-    private static Result judged(ResultDraft draft, double runtime, @Nullable Double needed) {
+    /** A time as it is said; at most so long where the unit's own draw, which is left out, weighs as much as the load. */
+    private static String held(double runtime, @Nullable Double needed, boolean tiny) {
         boolean seconds = needed != null && runtime < 2 && needed >= 2;
-        String holds = "It holds for about "
-                + (needed == null || seconds
-                        ? Numeral.duration(60 * runtime)
-                        : Numeral.beside(runtime, 3, needed, COMFORTABLE * needed) + " min");
+        if (needed == null || seconds || tiny) {
+            String about = Numeral.about(60 * runtime);
+            return (tiny && !about.startsWith("more") ? "at most " : "") + about;
+        }
+        return "about " + Numeral.beside(runtime, 3, needed, COMFORTABLE * needed) + " min";
+    }
+
+    private static Result judged(ResultDraft draft, double runtime, Input input) {
+        Double needed = input.shutdownMinutes();
+        boolean tiny = Side.above(runtime, SLOWEST);
+        String holds = "It holds for " + held(runtime, needed, tiny);
+        if (tiny) {
+            draft.assume(
+                    "So small a load discharges the battery over more than 20 h: what the UPS itself draws is not in"
+                            + " the sum and may well be more than the load. Only a timed test says how long it holds.");
+        }
         if (needed == null) {
             return draft.judged(Level.NONE, "runtime at this load", holds + ".");
         }
@@ -258,7 +274,7 @@ public final class UpsRuntime {
             return draft.judged(Level.BAD, "too short for an orderly shutdown", reason);
         }
         draft.assume("Twice the time needed is taken as enough in hand: " + Provenance.COMMON_PRACTICE.words() + ".");
-        return Side.below(runtime, COMFORTABLE * needed)
+        return Side.below(Math.min(runtime, SLOWEST), COMFORTABLE * needed)
                 ? draft.judged(Level.CAREFUL, "long enough, with little in hand", reason)
                 : draft.judged(Level.GOOD, "long enough for an orderly shutdown", reason);
     }

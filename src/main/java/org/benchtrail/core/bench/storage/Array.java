@@ -1,9 +1,11 @@
 package org.benchtrail.core.bench.storage;
 
+import static org.benchtrail.core.bench.Numeral.beside;
 import static org.benchtrail.core.bench.Numeral.digitsBeside;
 import static org.benchtrail.core.bench.Numeral.of;
 import static org.benchtrail.core.bench.Numeral.percent;
 
+import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
 import org.benchtrail.core.bench.Ask;
@@ -116,6 +118,15 @@ public final class Array {
             InputCheck check = new InputCheck();
             check.present("level", level);
             members = check.list("members", members, 2, 256, (path, tb) -> check.within(path, tb, 0.001, 1000, "TB"));
+            for (int i = 0; i < members.size(); i++) {
+                double largest = Collections.max(members);
+                check.ask(
+                        "members[" + i + "]",
+                        members.get(i),
+                        members.get(i) * UNLIKE < largest && Double.isFinite(largest),
+                        tb -> "one member of " + of(tb) + " TB beside one of " + of(largest)
+                                + " TB leaves nearly nothing of the array: is it in GB? Type it with its unit");
+            }
             if (level != null && !members.isEmpty()) {
                 check.rule(
                         members.size() >= level.least(),
@@ -135,13 +146,18 @@ public final class Array {
         }
     }
 
+    /** How many times smaller a member can hardly be meant to be. */
+    private static final double UNLIKE = 100;
+    /** Percent of what the members hold, below which unlike ones leave much unused: common practice. */
+    private static final double MUCH_LOST = 75;
+
     private static final double HOURS_PER_YEAR = 8760;
     private static final double BITS_PER_TB = 8e12;
     private static final double HIGH_CHANCE = 0.1;
 
     public static final Calculation<Input> CALCULATION = new Calculation<>(
             "array",
-            2,
+            3,
             Trade.STORAGE,
             "Disk array",
             "How much does the array hold, how many failures does it survive, and what does a rebuild risk?",
@@ -385,8 +401,9 @@ public final class Array {
                 + (rebuild < 0.001 ? "a few seconds" : of(rebuild, 3) + " h") + " and ";
         String most = "with a chance of at most about " + percent(100 * chance, 100 * HIGH_CHANCE);
         if (keepsRedundancy(in)) {
-            return draft.judged(
-                    Level.GOOD,
+            return fine(
+                    draft,
+                    in,
                     survives,
                     takes + "after one failure a bad read is still corrected meanwhile; after " + sure
                             + " failures it meets one " + most + ".");
@@ -398,6 +415,17 @@ public final class Array {
                     survives + ", the rebuild is risky",
                     meets + ", above the 10 % that common practice accepts.");
         }
-        return draft.judged(Level.GOOD, survives, meets + ".");
+        return fine(draft, in, survives, meets + ".");
+    }
+
+    /** Good, unless unlike members leave much of what they hold unused. */
+    private static Result fine(ResultDraft draft, Input in, String survives, String reason) {
+        double used = 100 * in.members().size() * Collections.min(in.members()) / total(in);
+        return Side.below(used, MUCH_LOST)
+                ? draft.judged(
+                        Level.CAREFUL,
+                        survives + ", much of the capacity is lost to the smallest member",
+                        reason + " Only " + beside(used, 3, MUCH_LOST) + " % of what the members hold is made use of.")
+                : draft.judged(Level.GOOD, survives, reason);
     }
 }

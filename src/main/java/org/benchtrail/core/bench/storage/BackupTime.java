@@ -1,7 +1,7 @@
 package org.benchtrail.core.bench.storage;
 
+import static org.benchtrail.core.bench.Numeral.about;
 import static org.benchtrail.core.bench.Numeral.beside;
-import static org.benchtrail.core.bench.Numeral.duration;
 import static org.benchtrail.core.bench.Numeral.of;
 
 import java.util.List;
@@ -90,19 +90,19 @@ public final class BackupTime {
     }
 
     private static Result untimed(ResultDraft draft, double all) {
-        return draft.judged(Level.NONE, "a time", "Copying and checking take about " + duration(3600 * all) + ".");
+        return draft.judged(Level.NONE, "a time", "Copying and checking take " + about(3600 * all) + ".");
     }
 
     /** In hours beside the hours that are left; far below them as people say it. */
     private static String taken(double all, double left) {
         return all < (left == 0 ? 1 : Math.min(1, left / 20))
-                ? duration(3600 * all)
-                : beside(all, 3, left, COMFORT * left) + " h";
+                ? about(3600 * all)
+                : "about " + beside(all, 3, left, COMFORT * left) + " h";
     }
 
     private static Result timed(ResultDraft draft, Input in, double all, double left) {
         draft.figure("Time to spare", "left - T", of(left) + " - " + of(all), Side.rest(left, all), "h", 3);
-        String compared = "It takes about " + taken(all, left) + " and " + of(left) + " h are left";
+        String compared = "It takes " + taken(all, left) + " and " + of(left) + " h are left";
         if (Side.above(all, left)) {
             double saved = Math.min(in.amount(), in.rate() * left * 3.6);
             draft.figure(

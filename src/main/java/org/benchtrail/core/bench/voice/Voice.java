@@ -89,7 +89,7 @@ public final class Voice {
 
     public static final Calculation<Input> CALCULATION = new Calculation<>(
             "voice",
-            2,
+            3,
             Trade.VOICE,
             "Voice quality",
             "How will this call sound, given delay, jitter and loss?",
@@ -237,6 +237,14 @@ public final class Voice {
         return r >= 50 ? "poor" : "below poor";
     }
 
+    /** What the delay adds to the band: it may be noticed where the sound alone is fine. */
+    private static String delayed(double ta) {
+        if (Side.above(ta, LONGEST_DELAY)) {
+            return ", but far too late";
+        }
+        return Side.above(ta, GOOD_DELAY) ? ", but late" : "";
+    }
+
     private static String delayWords(double ta) {
         if (!Side.above(ta, GOOD_DELAY)) {
             return "at most 150 ms, fine for most uses";
@@ -250,19 +258,20 @@ public final class Voice {
         String reason = "R = " + beside(r, 3, BANDS) + " and MOS = " + of(mos, 3) + " are in the band '" + band(r)
                 + "' of G.109; the delay of " + beside(ta, 3, GOOD_DELAY, LONGEST_DELAY) + " ms is " + delayWords(ta)
                 + " (G.114).";
+        String heard = band(r) + delayed(ta);
         if (Side.below(r, 60) || Side.above(ta, LONGEST_DELAY)) {
-            return draft.judged(Level.BAD, band(r), reason);
+            return draft.judged(Level.BAD, heard, reason);
         }
         Double buffer = in.buffer();
         if (buffer != null && buffer < in.jitter()) {
             return draft.judged(
                     Level.UNDECIDED,
-                    "at best " + band(r),
+                    "at best " + heard,
                     reason + " The buffer of " + of(buffer) + " ms is shorter than the jitter of " + of(in.jitter())
                             + " ms: packets come too late, and how many is not in these figures.");
         }
         return Side.below(r, 80) || Side.above(ta, GOOD_DELAY)
-                ? draft.judged(Level.CAREFUL, band(r), reason)
-                : draft.judged(Level.GOOD, band(r), reason);
+                ? draft.judged(Level.CAREFUL, heard, reason)
+                : draft.judged(Level.GOOD, heard, reason);
     }
 }

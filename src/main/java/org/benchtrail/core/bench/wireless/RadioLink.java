@@ -93,19 +93,39 @@ public final class RadioLink {
                     sensitivity > 0,
                     s -> "receivers hear levels far below 0 dBm: was " + of(-s) + " dBm meant? Type the sign with it");
             check.within("wanted", wanted, 0, 100, "dB");
+            if (check.isClean()) {
+                double received = level(power, sendGain, receiveGain, cableLoss, frequency, distance, walls);
+                check.rule(
+                        received <= power,
+                        "distance",
+                        "more would be received than is sent: the formula does not hold so near to antennas of these"
+                                + " gains, give a greater distance or check the gains");
+            }
             check.done();
         }
 
         double wallLoss() {
-            return walls.stream().mapToDouble(w -> w.count() * w.loss()).sum();
+            return RadioLink.wallLoss(walls);
+        }
+
+        /** Level from which on receivers for this frequency need not work any more, dBm. */
+        double strongest() {
+            return frequency < FIVE_GHZ_FROM ? STRONGEST_RECEIVED : STRONGEST_RECEIVED_5_GHZ;
         }
     }
+
+    /** dBm; what a receiver has to stand, IEEE 802.11 receiver maximum input level, from memory. */
+    private static final double STRONGEST_RECEIVED = -20;
+
+    private static final double STRONGEST_RECEIVED_5_GHZ = -30;
+    /** MHz; between the bands of 2.4 and 5 GHz. */
+    private static final double FIVE_GHZ_FROM = 3000;
 
     private static final double LIGHT = 299_792_458;
 
     public static final Calculation<Input> CALCULATION = new Calculation<>(
             "radio-link",
-            2,
+            3,
             Trade.WIRELESS,
             "Radio link",
             "Which level is received, and what margin is there to the level the rate needs?",
@@ -125,6 +145,16 @@ public final class RadioLink {
     /** ITU-R P.525 in dB; metres and megahertz above 0. */
     static double freeSpaceLoss(double metres, double megahertz) {
         return 20 * Math.log10(4 * Math.PI * metres / wavelength(megahertz));
+    }
+
+    private static double wallLoss(List<Wall> walls) {
+        return walls.stream().mapToDouble(w -> w.count() * w.loss()).sum();
+    }
+
+    /** The whole sum at once, dBm. */
+    private static double level(
+            double power, double send, double receive, double cable, double mhz, double metres, List<Wall> walls) {
+        return power - cable + send - freeSpaceLoss(metres, mhz) - wallLoss(walls) + receive;
     }
 
     public static Result calculate(Input in) {
@@ -204,13 +234,25 @@ public final class RadioLink {
     }
 
     private static Result judge(ResultDraft draft, Input in, double received, double margin) {
-        String reason = beside(received, 4, in.sensitivity()) + " dBm are received, " + of(in.sensitivity())
-                + " dBm needed: margin " + beside(margin, 3, 0, in.wanted()) + " dB";
+        String reason = beside(received, 4, in.sensitivity(), in.strongest()) + " dBm are received, "
+                + of(in.sensitivity()) + " dBm needed: margin " + beside(margin, 3, 0, in.wanted()) + " dB";
         if (margin < 0) {
             return draft.judged(Level.BAD, "too weak for the rate", reason + ".");
         }
-        return Side.below(received, in.sensitivity() + in.wanted())
-                ? draft.judged(Level.CAREFUL, "little margin", reason + ", wanted " + of(in.wanted()) + " dB.")
-                : draft.judged(Level.GOOD, "margin enough", reason + ", wanted " + of(in.wanted()) + " dB.");
+        String wanted = reason + ", wanted " + of(in.wanted()) + " dB";
+        if (Side.below(received, in.sensitivity() + in.wanted())) {
+            return draft.judged(Level.CAREFUL, "little margin", wanted + ".");
+        }
+        double strongest = in.strongest();
+        if (Side.above(received, strongest)) {
+            draft.assume("The strongest level that a receiver has to stand is that of IEEE 802.11, receiver maximum"
+                    + " input level: from memory, not checked. The maker's datasheet goes first.");
+            return draft.judged(
+                    Level.CAREFUL,
+                    "margin enough, but too strong for many receivers",
+                    wanted + ". Above " + of(strongest)
+                            + " dBm a receiver may be overdriven: send less, or move them apart.");
+        }
+        return draft.judged(Level.GOOD, "margin enough", wanted + ".");
     }
 }

@@ -45,14 +45,14 @@ class TransferTest {
     /** 1 GB over 1000 Mb/s takes 8 s: so many GB are eight times as many seconds. */
     @ParameterizedTest
     @CsvSource({
-        "0.0000624, Less than 1 ms at, false",
-        "0.0000626, About 0.501 ms at, false",
-        "0.125, About 1 s at, false",
-        "14.98, About 120 s at, false",
-        "14.9999, About 120 s at, false",
-        "15, About 2 min at, true",
-        "15.01, About 2 min at, true",
-        "1111.625, About 2.47 h at, true"
+        "0.0000624, It takes less than 1 ms at, false",
+        "0.0000626, It takes about 0.501 ms at, false",
+        "0.125, It takes about 1 s at, false",
+        "14.98, It takes about 120 s at, false",
+        "14.9999, It takes about 120 s at, false",
+        "15, It takes about 2 min at, true",
+        "15.01, It takes about 2 min at, true",
+        "1111.625, It takes about 2.47 h at, true"
     })
     void shortTime_isToldInSecondsAndNeverInAFractionOfAMinute(double amount, String told, boolean minutes) {
         Result result = Transfer.calculate(new Input(1000 * amount, ByteUnit.MB, 1000, 100, 0, 0));
