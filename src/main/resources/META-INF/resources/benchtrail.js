@@ -29,6 +29,7 @@
   unfold();
   // What is typed on a job sheet is kept on the server while it is typed.
   const typedIn = new Map();
+  const onTheWay = new Map();
   const told = () => {
     const bar = document.querySelector("form[data-draft] .acts.sticky");
     if (!bar) return;
@@ -39,7 +40,10 @@
   const keep = (form, leaving) => {
     typedIn.delete(form);
     const fields = new URLSearchParams(new FormData(form));
-    fetch(form.dataset.draft, {method: "POST", body: fields, keepalive: leaving, redirect: "error"}).then((answer) => answer.ok && told(), () => {});
+    const sent = fetch(form.dataset.draft, {method: "POST", body: fields, keepalive: leaving, redirect: "error"})
+      .then((answer) => answer.ok && told(), () => {})
+      .finally(() => onTheWay.get(form) === sent && onTheWay.delete(form));
+    onTheWay.set(form, sent);
   };
   document.addEventListener("input", (event) => {
     const form = event.target.form;
@@ -48,6 +52,8 @@
     typedIn.set(form, setTimeout(keep, 800, form, false));
   });
   const leave = () => [...typedIn.keys()].forEach((form) => (clearTimeout(typedIn.get(form)), keep(form, true)));
+  // All drafts have arrived, or the server is too slow to be waited for.
+  const arrived = () => Promise.race([Promise.all(onTheWay.values()), new Promise((late) => setTimeout(late, 5000))]);
   addEventListener("pagehide", leave);
   document.addEventListener("visibilitychange", () => document.hidden && leave());
   // What others do on an open sheet appears on it; what is being typed stays under the hands.
@@ -56,6 +62,7 @@
     const address = `${location.pathname}?seen=${card.dataset.version}`;
     card.dataset.version = version;
     leave();
+    await arrived();
     const answer = await fetch(address, {headers: {Accept: "text/html"}});
     if (!answer.ok) return;
     const page = new DOMParser().parseFromString(await answer.text(), "text/html");
@@ -148,12 +155,25 @@
     ground.addEventListener("pointermove", (event) => from && show(place(event)));
     for (const end of ["pointerup", "pointercancel"]) ground.addEventListener(end, () => (from = null));
   }
-  // A second press while the first is under way would send the form twice.
-  document.addEventListener("submit", (event) => {
-    if (event.target.dataset.sent) event.preventDefault();
-    event.target.dataset.sent = "yes";
-    clearTimeout(typedIn.get(event.target));
-    typedIn.delete(event.target);
+  // A second press while the first is under way would send the form twice. What is typed in another form of the page
+  // goes first: the page that comes back shows it as its draft.
+  document.addEventListener("submit", async (event) => {
+    const {target: form, submitter} = event;
+    if (form.dataset.sent) {
+      event.preventDefault();
+      return;
+    }
+    form.dataset.sent = "yes";
+    clearTimeout(typedIn.get(form));
+    typedIn.delete(form);
+    leave();
+    onTheWay.delete(form);
+    if (!onTheWay.size || event.defaultPrevented) return;
+    event.preventDefault();
+    await arrived();
+    onTheWay.clear();
+    delete form.dataset.sent;
+    form.requestSubmit(submitter?.form === form ? submitter : undefined);
   });
   addEventListener("pageshow", () => document.querySelectorAll("form[data-sent]").forEach((form) => delete form.dataset.sent));
 })();

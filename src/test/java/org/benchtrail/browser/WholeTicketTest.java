@@ -3,6 +3,7 @@ package org.benchtrail.browser;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.microsoft.playwright.Route;
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.common.http.TestHTTPResource;
 import io.quarkus.test.junit.QuarkusTest;
@@ -116,6 +117,7 @@ class WholeTicketTest {
         try (Person ines = ines(360, true)) {
             ines.go("/new-ticket?of=Reception+DT-30");
             report(ines);
+            ines.page.route("**/draft/keep/**", WholeTicketTest::slowly);
             ines.fill("symptom.observable", "No picture, power light blinks");
             ines.page.locator("#attach > summary").click();
             ines.page.locator("#attach input[type=file]").setInputFiles(photo());
@@ -134,6 +136,12 @@ class WholeTicketTest {
             Steps.identify(ines, true);
             fromTheories(ines);
         }
+    }
+
+    /** As over a poor network: what is typed just before another form is sent is still on its way then. */
+    private static void slowly(Route draft) {
+        draft.request().frame().page().waitForTimeout(1500);
+        draft.resume();
     }
 
     private static Path photo() throws IOException {
