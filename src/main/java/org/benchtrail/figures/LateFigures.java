@@ -103,12 +103,15 @@ final class LateFigures {
                         Head.words("Limits as weeks differ [%]"),
                         Head.words("Against the limits")),
                 rows,
-                rows.stream()
-                        .filter(r -> r.cells().get(r.cells().size() - 1).equals("outside"))
-                        .map(r -> "Of the tickets opened " + r.first() + ", "
-                                + r.cells().get(3)
-                                + " in 100 were not closed by their due time: outside the usual limits.")
-                        .toList());
+                unusual(rows));
+    }
+
+    private static List<String> unusual(List<Row> weeks) {
+        return weeks.stream()
+                .filter(r -> r.cells().get(r.cells().size() - 1).equals("outside"))
+                .map(r -> "Of the tickets opened " + r.first() + ", " + r.cells().get(3)
+                        + " in 100 were not closed by their due time: outside the usual limits.")
+                .toList();
     }
 
     private static final String WEEK =
