@@ -129,7 +129,8 @@ class ArchitectureTest {
             "learning",
             "training",
             "readin",
-            "audit");
+            "audit",
+            "figures");
 
     private static int placeInCore(JavaClass type) {
         String below = type.getPackageName().substring((ROOT + ".core").length());

@@ -127,6 +127,7 @@ class StatementCountTest {
         "/audit, 4",
         "/audit/plan, 8",
         "/my-reviews, 4",
+        "/figures, 8",
         "/queue, 10",
         "/queue?standing=CLOSED&text=lamp&sort=priority-back, 10",
         "/queue.csv?due=week, 3",

@@ -31,6 +31,7 @@ class LotRows {
                         "lock",
                         "unfinished",
                         "lots",
+                        "concluded between",
                         "acts",
                         "append",
                         "renew",
@@ -83,6 +84,15 @@ class LotRows {
     /** The newest first. */
     List<String> lots() {
         return of("lots").values(String.class);
+    }
+
+    /** Concluded lots whose period ended in that one, the latest first, at most so many. */
+    List<String> lotsBetween(Instant begins, Instant ends, int most) {
+        return of("concluded between")
+                .with("begins", begins)
+                .with("ends", ends)
+                .with("most", most)
+                .values(String.class);
     }
 
     private record ActRow(long place, Instant at, String by, String what, String body, String remark) {}

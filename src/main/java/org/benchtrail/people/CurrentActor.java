@@ -84,6 +84,11 @@ public class CurrentActor {
         return may(Permission.REVIEW);
     }
 
+    /** For the navigation: whether figures over all tickets open to this person. */
+    public boolean maySeeFigures() {
+        return may(Permission.SEE_FIGURES);
+    }
+
     /** For the foot of each page: whether this person answers for the record. */
     public boolean maySeeAlarms() {
         return may(Permission.SEE_ALARMS);

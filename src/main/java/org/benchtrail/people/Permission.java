@@ -31,6 +31,8 @@ public enum Permission {
     PLAN_AUDITS("plan and conclude audits"),
     /** Review tickets that were drawn. */
     REVIEW("review tickets of an audit"),
+    /** See figures over all tickets, and take them away as files. */
+    SEE_FIGURES("see the figures"),
     /** Change the figures that rankings are made with: edit them, judge cases for them, go back. */
     KEEP_CATALOGUE("change the cause catalogue or what it learns"),
     /** Confirm or decline what another supervisor wants to change: figures, catalogue, limits. */

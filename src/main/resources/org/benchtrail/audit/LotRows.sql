@@ -13,6 +13,9 @@ select id from audit_lot where state in ('STATED', 'FROZEN', 'SEEDED') and ends 
 -- @ lots
 select id from audit_lot order by begins desc, id desc
 
+-- @ concluded between
+select id from audit_lot where state = 'CONCLUDED' and ends > :begins and ends <= :ends order by ends desc limit :most
+
 -- @ acts
 select place, at, by, what, cast(body as text) as body, remark from audit_act where lot = :lot order by place
 

@@ -101,6 +101,9 @@ class DoorsTest {
             new Door("POST", "/audit/{lot}/reviews/{ticket}/{turn}/marks", Permission.REVIEW),
             new Door("POST", "/audit/{lot}/reviews/{ticket}/{turn}/signature", Permission.REVIEW),
             new Door("POST", "/audit/{lot}/reviews/{ticket}/{turn}/decline", Permission.REVIEW),
+            new Door("GET", "/figures", Permission.SEE_FIGURES),
+            new Door("GET", "/figures/tickets", Permission.SEE_FIGURES),
+            new Door("GET", "/figures/{figure}.csv", Permission.SEE_FIGURES),
             new Door("GET", "/my-reviews", Permission.WORK_TICKETS),
             new Door("GET", "/site", Permission.SEE_TICKETS),
             new Door("POST", "/site/places", Permission.KEEP_SITE),
@@ -318,6 +321,7 @@ class DoorsTest {
         return door.path()
                 .replace("{login}", "door-target")
                 .replace("{id}", "999999999")
+                .replace("{figure}", "steps")
                 .replace("{lot}", "1999-01")
                 .replace("{ticket}", number)
                 .replace("{turn}", "1")

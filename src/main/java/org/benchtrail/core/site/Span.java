@@ -10,7 +10,7 @@ public record Span(Instant from, Instant to) {
     }
 
     /** The part of it that lies in the other one; empty if none does. */
-    Span within(Span other) {
+    public Span within(Span other) {
         return new Span(later(from, other.from), earlier(to, other.to));
     }
 

@@ -16,6 +16,7 @@ import org.benchtrail.core.Invalid;
  * @param steps one per time at which something failed, in order
  */
 public record KaplanMeier(List<Step> steps) {
+    private static final double ROUNDING = 1e-9;
 
     /**
      * One unit: how long it was watched, and whether it failed at the end of it or was still running.
@@ -119,8 +120,18 @@ public record KaplanMeier(List<Step> steps) {
 
     /** First time at which half or fewer survive; empty if it was not reached. */
     public OptionalDouble median() {
+        return whenLeft(0.5);
+    }
+
+    /**
+     * First time at which that share or less survives; empty if it was not reached. With nothing still running it is the
+     * (1 - share) quantile by nearest rank, item ceil((1 - share) n) of the sorted.
+     *
+     * @param share in [0, 1); what is reached but for rounding of the product counts as reached
+     */
+    public OptionalDouble whenLeft(double share) {
         return steps.stream()
-                .filter(s -> s.survival() <= 0.5)
+                .filter(s -> s.survival() <= share + ROUNDING)
                 .mapToDouble(Step::time)
                 .findFirst();
     }

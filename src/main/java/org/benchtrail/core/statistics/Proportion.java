@@ -1,5 +1,6 @@
 package org.benchtrail.core.statistics;
 
+import java.util.List;
 import org.apache.commons.statistics.distribution.BetaDistribution;
 import org.apache.commons.statistics.distribution.NormalDistribution;
 import org.benchtrail.core.Invalid;
@@ -21,6 +22,13 @@ public record Proportion(long hits, long trials) {
                 .require(hits >= 0, "hits", "Give the number of hits as 0 or more.")
                 .require(hits <= trials, "hits", "There cannot be more hits than trials.")
                 .throwIfAny();
+    }
+
+    /** All of them as one. */
+    public static Proportion together(List<Proportion> shares) {
+        return new Proportion(
+                shares.stream().mapToLong(Proportion::hits).sum(),
+                shares.stream().mapToLong(Proportion::trials).sum());
     }
 
     public double share() {

@@ -17,6 +17,8 @@ public record Chart(String across, String up, List<Series> series) {
     /** How a series is drawn; told apart by shape and dashes, not by tint alone. */
     public enum Kind {
         LINE,
+        /** As a line that keeps its height until the next point. */
+        STAIR,
         /** A line that is not to be crossed, dashed. */
         LIMIT,
         /** A line that would be met if all were well, dashed. */

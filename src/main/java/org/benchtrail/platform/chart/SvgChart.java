@@ -118,10 +118,11 @@ public final class SvgChart {
             series.points().forEach(this::dot);
             return;
         }
+        boolean stair = series.kind() == Kind.STAIR;
         String path = series.points().stream()
-                .map(p -> number(across(p.x())) + " " + number(down(p.y())))
-                .collect(Collectors.joining("L", "M", ""));
-        path(style(series, place), path);
+                .map(p -> number(across(p.x())) + (stair ? "V" : " ") + number(down(p.y())))
+                .collect(Collectors.joining(stair ? "H" : "L"));
+        path(style(series, place), "M" + (stair ? path.replaceFirst("V", " ") : path));
     }
 
     private void dot(Point p) {
@@ -144,7 +145,7 @@ public final class SvgChart {
         return switch (series.kind()) {
             case LIMIT -> "line limit";
             case IDEAL -> "ideal";
-            case LINE, DOTS -> "line line" + place % STYLES;
+            case LINE, STAIR, DOTS -> "line line" + place % STYLES;
         };
     }
 

@@ -1,0 +1,150 @@
+package org.benchtrail.figures;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.benchtrail.audit.JudgedRequirements;
+import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.core.site.SiteHistory;
+import org.benchtrail.people.Permission;
+import org.benchtrail.people.Permissions;
+import org.benchtrail.platform.Moments;
+import org.benchtrail.platform.NotFound;
+import org.benchtrail.platform.Option;
+import org.benchtrail.site.SiteBook;
+
+/** All figures of a period, made from the trails' moves in one transaction. */
+@ApplicationScoped
+@Transactional
+class FigureQueries {
+    /** More tickets than that are not read: the period is then shorter, and says so. */
+    static final int MOST_TICKETS = 20_000;
+
+    private static final int MOST_LISTED = 200;
+    private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMM uuuu", Locale.ENGLISH);
+
+    private final FigureRows rows;
+    private final JudgedRequirements requirements;
+    private final SiteBook site;
+    private final Clock clock;
+
+    FigureQueries(FigureRows rows, JudgedRequirements requirements, SiteBook site, Clock clock) {
+        this.rows = rows;
+        this.requirements = requirements;
+        this.site = site;
+        this.clock = clock;
+    }
+
+    /**
+     * @param period that was asked for, or the usual one
+     * @param words the filter, with how many tickets fit it
+     * @param cut what was left out because there is too much; empty if nothing was
+     */
+    public record Report(FigurePeriod period, String words, String cut, List<Figure> figures) {
+        public List<String> unusual() {
+            return figures.stream().flatMap(f -> f.unusual().stream()).toList();
+        }
+
+        /** What was looked at with limits. */
+        public String looked() {
+            List<String> drawn = figures.stream()
+                    .filter(f -> f.few().isEmpty() && !f.rows().isEmpty())
+                    .filter(f -> f.id().startsWith("late") || f.id().equals("closings"))
+                    .map(f -> f.title().toLowerCase(Locale.ROOT))
+                    .toList();
+            return String.join("; ", drawn);
+        }
+
+        Figure figure(String id) {
+            return figures.stream()
+                    .filter(f -> f.id().equals(id))
+                    .findFirst()
+                    .orElseThrow(() -> new NotFound("figure " + id));
+        }
+    }
+
+    /** The zone of the site's calendar, in which its days and weeks begin. */
+    private static ZoneId zone(SiteHistory history, Instant now) {
+        return history.at(now).rules().calendar().zone();
+    }
+
+    Report report(FiguresAsked asked, Actor viewer, ZoneId shown) {
+        Permissions.require(Permission.SEE_FIGURES, viewer);
+        Instant now = clock.instant();
+        SiteHistory history = site.history();
+        ZoneId zone = zone(history, now);
+        LocalDate today = LocalDate.ofInstant(now, zone);
+        FigurePeriod period = asked.period(today, zone);
+        List<FigureRows.Ticket> tickets = rows.opened(period, MOST_TICKETS);
+        StepFigures steps = new StepFigures(tickets, history, now);
+        LateFigures late = new LateFigures(tickets, period, now);
+        List<Figure> figures = new ArrayList<>(List.of(
+                steps.steps(),
+                steps.curve(period.step()),
+                steps.holds(),
+                ClosingFigure.of(rows.closed(period, ClosingFigure.MOST), history, shown),
+                late.byWeek(today)));
+        if (period.place().isEmpty()) {
+            figures.add(late.byPlace());
+        }
+        if (period.category() == null) {
+            figures.add(late.byCategory());
+        }
+        if (!period.isFiltered()) {
+            figures.add(RequirementFigure.of(requirements.between(period.begins(), period.ends())));
+        }
+        return new Report(period, words(period, tickets.size()), cut(tickets, shown), figures);
+    }
+
+    private static String words(FigurePeriod period, int tickets) {
+        return "Tickets opened from " + DAY.format(period.from()) + " to " + DAY.format(period.until()) + ", "
+                + (period.category() == null ? "all kinds of trouble" : Option.words(period.category())) + ", "
+                + (period.place().isEmpty() ? "all places" : period.place()) + ": " + tickets
+                + ". Practice jobs are not among them.";
+    }
+
+    private static String cut(List<FigureRows.Ticket> tickets, ZoneId zone) {
+        return tickets.size() < MOST_TICKETS
+                ? ""
+                : "There are more than " + MOST_TICKETS + ": only those opened since "
+                        + Moments.text(tickets.get(tickets.size() - 1).opened(), zone)
+                        + " are counted. Ask for a shorter period.";
+    }
+
+    /** A ticket in the list of those behind a number. */
+    public record TicketOf(String number, String title) {}
+
+    /**
+     * The tickets behind one row of a figure.
+     *
+     * @param more how many are not listed
+     */
+    public record Behind(String title, String row, String words, List<TicketOf> tickets, int more) {}
+
+    Behind behind(FiguresAsked asked, String figure, String key, Actor viewer, ZoneId shown) {
+        Report report = report(asked, viewer, shown);
+        Figure found = report.figure(figure);
+        Figure.Row row = found.rows().stream()
+                .filter(r -> r.key().equals(key))
+                .findFirst()
+                .orElseThrow(() -> new NotFound("row of this figure; it may have changed meanwhile"));
+        List<Integer> all = row.tickets().stream().distinct().sorted().toList();
+        List<Integer> listed = all.subList(0, Math.min(MOST_LISTED, all.size()));
+        return new Behind(
+                found.title(),
+                row.first(),
+                report.words(),
+                rows.titles(listed).stream()
+                        .map(t -> new TicketOf(new TicketNumber(t.serial()).toString(), t.title()))
+                        .toList(),
+                all.size() - listed.size());
+    }
+}

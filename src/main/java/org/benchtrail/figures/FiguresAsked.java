@@ -1,0 +1,80 @@
+package org.benchtrail.figures;
+
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.time.format.DateTimeParseException;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.stream.Collectors;
+import org.benchtrail.core.Invalid;
+import org.benchtrail.core.method.Category;
+import org.benchtrail.core.method.Step;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What figures are asked for, as it was typed.
+ *
+ * @param from first day; empty for 90 days back
+ * @param until last day; empty for today
+ * @param category empty for all
+ * @param place empty for all
+ * @param step whose curve is drawn; empty for the whole way
+ */
+public record FiguresAsked(String from, String until, String category, String place, String step) {
+    private static final int USUAL_DAYS = 89;
+    private static final int LONGEST_YEARS = 2;
+
+    /** @throws Invalid naming the field */
+    FigurePeriod period(LocalDate today, ZoneId zone) {
+        LocalDate last = day("until", until, today);
+        LocalDate first = day("from", from, last.minusDays(USUAL_DAYS));
+        new Invalid.Collector()
+                .require(!first.isAfter(last), "from", "The first day is not later than the last.")
+                .require(
+                        !first.plusYears(LONGEST_YEARS).isBefore(last.plusDays(1)),
+                        "from",
+                        "Ask for two years at most.")
+                .throwIfAny();
+        return new FigurePeriod(
+                first, last, zone, choice(Category.class, category), place.strip(), choice(Step.class, step));
+    }
+
+    private static LocalDate day(String field, String typed, LocalDate usual) {
+        if (typed.isBlank()) {
+            return usual;
+        }
+        try {
+            LocalDate day = LocalDate.parse(typed.strip());
+            if (day.getYear() >= 1970 && day.getYear() < 10_000) {
+                return day;
+            }
+        } catch (DateTimeParseException none) {
+            // told below
+        }
+        throw new Invalid(field, "Give the day as 2026-11-27.");
+    }
+
+    private static <E extends Enum<E>> @Nullable E choice(Class<E> of, String typed) {
+        return Arrays.stream(of.getEnumConstants())
+                .filter(c -> c.name().equals(typed))
+                .findFirst()
+                .orElse(null);
+    }
+
+    /** As the part of an address behind the question mark. */
+    public String query() {
+        Map<String, String> parts = new LinkedHashMap<>();
+        parts.put("from", from);
+        parts.put("until", until);
+        parts.put("category", category);
+        parts.put("place", place);
+        parts.put("step", step);
+        return parts.entrySet().stream()
+                .filter(e -> !e.getValue().isEmpty())
+                .map(e -> e.getKey() + "=" + URLEncoder.encode(e.getValue(), StandardCharsets.UTF_8))
+                .collect(Collectors.joining("&"));
+    }
+}

@@ -1,0 +1,152 @@
+package org.benchtrail.core.statistics;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collections;
+import java.util.List;
+import java.util.Random;
+import java.util.stream.IntStream;
+import org.benchtrail.core.Published;
+import org.benchtrail.core.statistics.KaplanMeier.Observation;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** Charts where groups differ by more than chance, rows on one side, and quantiles of what lasts. */
+class SpreadTest {
+    private static final String LANEY = "Laney (2002), formula from memory, on the data of NIST 6.3.3.2, recomputed";
+    private static final String CHAIN = "average run lengths, recomputed by Markov chain";
+    private static final String RANK = "nearest rank: item ceil(q n) of the sorted, by hand";
+
+    private static List<Proportion> ofFifty(int... hits) {
+        return Arrays.stream(hits).mapToObj(h -> new Proportion(h, 50)).toList();
+    }
+
+    @Test
+    void laney_handbookData() {
+        SpreadChart chart = SpreadChart.of(ofFifty(
+                12, 15, 8, 10, 4, 7, 16, 9, 14, 10, 5, 6, 17, 12, 22, 8, 10, 5, 13, 11, 20, 18, 24, 15, 9, 12, 7, 13, 9,
+                6));
+        Published.check(LANEY, 2.846977, chart.dispersion().phi(), 5e-7);
+        Published.check(LANEY, 1.516398, chart.dispersion().bound(), 5e-7);
+        Published.check(LANEY, 1.660867, chart.sigmaZ(), 5e-7);
+        Published.check(LANEY, 1.873458, chart.sigmaZ() * 1.128, 5e-7);
+        Published.check(LANEY, 0.528472, chart.limits().get(0).upper(), 5e-7);
+        Published.check(LANEY, 0.0, chart.limits().get(0).lower(), 0);
+        Published.check(LANEY, List.of(), chart.outside());
+        Published.check(LANEY, List.of(14, 22), chart.plain().outside());
+        assertTrue(chart.dispersion().isMoreThanChance());
+    }
+
+    @Test
+    void bound_isTwoDeviationsOfAMeanOfSquares_andMetIsNotOver() {
+        assertEquals(
+                1 + 2 * Math.sqrt(2 / 8.0),
+                Dispersion.of(0, 0, 0, 0, 0, 0, 0, 0).bound(),
+                1e-12);
+        double[] twice = {Math.sqrt(2), Math.sqrt(2), Math.sqrt(2), Math.sqrt(2), Math.sqrt(2), Math.sqrt(2), 0, 0};
+        assertFalse(Dispersion.of(twice).isMoreThanChance());
+        assertFalse(new Dispersion(2, 2).isMoreThanChance());
+        assertTrue(new Dispersion(2.000001, 2).isMoreThanChance());
+        assertEquals(1, new Dispersion(2, 2).factor());
+        assertEquals(1.5, new Dispersion(2.25, 2).factor());
+    }
+
+    /** Of units that differ by themselves, one far out by chance alone is none; where they do not, it is. */
+    @Test
+    void funnel_ofUnitsThatDiffer_isWider() {
+        List<Proportion> apart = new ArrayList<>();
+        IntStream.range(0, 20).forEach(i -> apart.add(new Proportion(i % 2 == 0 ? 30 : 70, 100)));
+        Funnel wide = Funnel.of(apart);
+        assertTrue(wide.dispersion().isMoreThanChance());
+        assertTrue(wide.units().stream().noneMatch(Funnel.Unit::out));
+        assertTrue(wide.drawn(100, 0.999) > Funnel.limit(0.5, 100, 0.999));
+        List<Proportion> alike = new ArrayList<>(Collections.nCopies(20, new Proportion(50, 100)));
+        alike.add(new Proportion(70, 100));
+        Funnel narrow = Funnel.of(alike);
+        assertFalse(narrow.dispersion().isMoreThanChance());
+        assertTrue(narrow.units().get(20).out());
+        assertEquals(
+                0,
+                Funnel.of(List.of(new Proportion(1, 20), new Proportion(0, 20))).drawn(20, 0.001));
+    }
+
+    @Test
+    void eightOnOneSide_andNotSeven() {
+        double[] seven = {1, 1, 1, 1, 1, 1, 1, -1};
+        assertEquals(List.of(), Runs.oneSided(0, seven));
+        assertEquals(List.of(7, 8), Runs.oneSided(0, 1, 1, 1, 1, 1, 1, 1, 1, 1, -1));
+        assertEquals(List.of(8), Runs.oneSided(0, 1, -1, -1, -1, -1, -1, -1, -1, -1));
+        assertEquals(List.of(), Runs.oneSided(0, 1, 1, 1, 1, 0, 1, 1, 1, 1));
+    }
+
+    @ParameterizedTest
+    @CsvSource({"8,152.730", "9,216.696", "1000000,370.398"})
+    void falseAlarms_byMarkovChain(int row, double published) {
+        Published.check(CHAIN, published, between(row), 5e-4);
+    }
+
+    @Test
+    void falseAlarms_asThePageSaysThem() {
+        assertEquals(Runs.BETWEEN_FALSE_ALARMS, Math.round(between(Runs.LONG)));
+    }
+
+    /** Expected points until the first alarm: from a row of k, one more point and then k + 1 or 1, unless it is beyond 3 s. */
+    private static double between(int row) {
+        double beyond = 0.002699796063260207;
+        double side = (1 - beyond) / 2;
+        if (row > 1000) {
+            return 1 / beyond;
+        }
+        // E[k] = a[k] + b[k] E[1], from E[row] = 0 downwards
+        double a = 0;
+        double b = 0;
+        for (int k = row - 1; k >= 1; k--) {
+            a = 1 + side * a;
+            b = side * b + side;
+        }
+        double first = a / (1 - b);
+        return 1 + 2 * side * first;
+    }
+
+    /** What the rule finds in chance alone comes as seldom as the chain says. */
+    @Test
+    void falseAlarms_inChanceAlone() {
+        Random chance = new Random(20261127);
+        int alarms = 0;
+        int points = 0;
+        while (alarms < 4000) {
+            double[] values = chance.doubles(2000).map(u -> 0).toArray();
+            for (int i = 0; i < values.length; i++) {
+                values[i] = chance.nextGaussian();
+            }
+            int first = Runs.oneSided(0, values).stream().findFirst().orElse(values.length - 1);
+            for (int i = 0; i < first; i++) {
+                if (Math.abs(values[i]) > 3) {
+                    first = i;
+                }
+            }
+            points += first + 1;
+            alarms++;
+        }
+        assertEquals(152.73, (double) points / alarms, 4 * 152.73 / Math.sqrt(alarms));
+    }
+
+    /** With nothing open, the quantile of survival is that of nearest rank, for every size: rounding of the product loses none. */
+    @Test
+    void quantiles_withNothingOpen_areThoseOfNearestRank() {
+        for (int n = 1; n <= 300; n++) {
+            List<Observation> all = new ArrayList<>();
+            for (int i = 1; i <= n; i++) {
+                all.add(Observation.failed(i));
+            }
+            KaplanMeier curve = KaplanMeier.of(all);
+            Published.check(RANK, (n + 1) / 2, curve.median().orElseThrow(), 0);
+            Published.check(RANK, (9 * n + 9) / 10, curve.whenLeft(0.1).orElseThrow(), 0);
+        }
+    }
+}
