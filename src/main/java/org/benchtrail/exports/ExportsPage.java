@@ -70,8 +70,7 @@ public class ExportsPage {
     @Blocking
     public Response ownKeys(UriInfo address) {
         Permissions.require(Permission.SEE_FIGURES, current.actor());
-        return Response.ok(
-                        XesFormat.OWN_KEYS.formatted(XesFormat.escape(ownAddress(address))), XesFormat.MEDIA_TYPE)
+        return Response.ok(XesFormat.OWN_KEYS.formatted(XesFormat.escape(ownAddress(address))), XesFormat.MEDIA_TYPE)
                 .build();
     }
 

@@ -21,8 +21,7 @@ final class XesFormat implements EventFormat {
             DateTimeFormatter.ofPattern("uuuu-MM-dd'T'HH:mm:ss.SSSSSS'Z'").withZone(ZoneOffset.UTC);
 
     /** The keys of our own, for readers that ask what they mean. */
-    static final String OWN_KEYS =
-            """
+    static final String OWN_KEYS = """
             <?xml version="1.0" encoding="UTF-8"?>
             <xesextension name="Benchtrail" prefix="benchtrail" uri="%s">
               <trace>
@@ -81,7 +80,11 @@ final class XesFormat implements EventFormat {
                     "string",
                     "benchtrail:step",
                     event.before().step().name().toLowerCase(Locale.ROOT));
-            attribute(xml, "int", "benchtrail:round", String.valueOf(event.before().round()));
+            attribute(
+                    xml,
+                    "int",
+                    "benchtrail:round",
+                    String.valueOf(event.before().round()));
             attribute(xml, "int", "benchtrail:entry", String.valueOf(event.entry()));
             xml.append("</event>\n");
         }

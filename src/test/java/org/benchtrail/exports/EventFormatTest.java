@@ -36,8 +36,8 @@ import org.xml.sax.SAXException;
 /** Files of events: what no reader may trip over, and that they say what the trail says. */
 class EventFormatTest {
     private static final String IEEE = "IEEE 1849-2016, its rules written down as a schema";
-    private static final EventFormat.About ABOUT =
-            new EventFormat.About("2026-11", "http://bench.example/exports/benchtrail.xesext?a=1&b=2", "a \"head\"\n\u2014 w");
+    private static final EventFormat.About ABOUT = new EventFormat.About(
+            "2026-11", "http://bench.example/exports/benchtrail.xesext?a=1&b=2", "a \"head\"\n\u2014 w");
 
     private static EventRows.EntryRow row(int entry, String kind, String actor, @Nullable String canonical) {
         return new EventRows.EntryRow(
@@ -112,7 +112,12 @@ class EventFormatTest {
     void xes_saysWhatTheTrailSays_inItsOrder() throws Exception {
         Document xml = parsed(written(new XesFormat()));
         assertEquals(
-                List.of("opened", "advanced", "refused", "advanced", "ruled-out",
+                List.of(
+                        "opened",
+                        "advanced",
+                        "refused",
+                        "advanced",
+                        "ruled-out",
                         "bell\uFFFD <\uFFFD> & \"q\" \uFFFD \uFFFD\n\t"),
                 values(xml, "string", "concept:name"));
         assertEquals(List.of("1", "2", "3", "4", "5", "6"), values(xml, "int", "benchtrail:entry"));
@@ -123,7 +128,9 @@ class EventFormatTest {
         assertEquals(
                 List.of("complete", "complete", "ate_abort", "complete", "complete", "complete"),
                 values(xml, "string", "lifecycle:transition"));
-        assertEquals("2026-11-27T04:00:00.000123Z", values(xml, "date", "time:timestamp").get(0));
+        assertEquals(
+                "2026-11-27T04:00:00.000123Z",
+                values(xml, "date", "time:timestamp").get(0));
         assertEquals("technician mentor", values(xml, "string", "org:role").get(0));
     }
 
@@ -176,7 +183,9 @@ class EventFormatTest {
 
     @Test
     void jsonLines_areObjects_withHashAndPlaceInTheLog() throws Exception {
-        List<String> lines = new String(written(new JsonLinesFormat()), StandardCharsets.UTF_8).lines().toList();
+        List<String> lines = new String(written(new JsonLinesFormat()), StandardCharsets.UTF_8)
+                .lines()
+                .toList();
         assertEquals(7, lines.size());
         com.fasterxml.jackson.databind.ObjectMapper json = new com.fasterxml.jackson.databind.ObjectMapper();
         assertEquals(ABOUT.head(), json.readTree(lines.get(0)).get("head").asText());
@@ -194,8 +203,9 @@ class EventFormatTest {
 
     @Test
     void whereabouts_goOnlyWhereTheMethodGoes() {
-        assertEquals(new Whereabouts(Step.DOCUMENT, 3), new Whereabouts(Step.DOCUMENT, 3)
-                .after(org.benchtrail.core.method.Move.ADVANCE));
+        assertEquals(
+                new Whereabouts(Step.DOCUMENT, 3),
+                new Whereabouts(Step.DOCUMENT, 3).after(org.benchtrail.core.method.Move.ADVANCE));
         assertEquals(
                 new Whereabouts(Step.IDENTIFY, 4),
                 new Whereabouts(Step.DOCUMENT, 3).after(org.benchtrail.core.method.Move.REOPEN));

@@ -115,7 +115,8 @@ class ExportsAttackTest {
         ClosedTickets.one(tickets, TESS);
         for (String ending : List.of("xes", "csv", "jsonl")) {
             String file = read("/exports/" + MONTH + "." + ending);
-            for (String word : List.of(TESS.account(), TESS.name(), "Oddlamp", "Workstation", "Secretword", "Cleaned")) {
+            for (String word :
+                    List.of(TESS.account(), TESS.name(), "Oddlamp", "Workstation", "Secretword", "Cleaned")) {
                 assertFalse(file.contains(word), word + " in " + ending);
             }
             assertTrue(file.contains("person-1"));
