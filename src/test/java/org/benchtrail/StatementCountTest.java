@@ -128,6 +128,8 @@ class StatementCountTest {
         "/audit/plan, 8",
         "/my-reviews, 4",
         "/figures, 8",
+        "/exports, 4",
+        "/exports/2026-11.csv, 8",
         "/queue, 10",
         "/queue?standing=CLOSED&text=lamp&sort=priority-back, 10",
         "/queue.csv?due=week, 3",

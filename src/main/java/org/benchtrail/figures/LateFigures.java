@@ -109,8 +109,8 @@ final class LateFigures {
     private static List<String> unusual(List<Row> weeks) {
         return weeks.stream()
                 .filter(r -> r.cells().get(r.cells().size() - 1).equals("outside"))
-                .map(r -> "Of the tickets opened " + r.first() + ", " + r.cells().get(3)
-                        + " in 100 were not closed by their due time: outside the usual limits.")
+                .map(r -> "Of the tickets opened " + r.first() + ", "
+                        + r.cells().get(3) + " in 100 were not closed by their due time: outside the usual limits.")
                 .toList();
     }
 

@@ -104,6 +104,11 @@ class DoorsTest {
             new Door("GET", "/figures", Permission.SEE_FIGURES),
             new Door("GET", "/figures/tickets", Permission.SEE_FIGURES),
             new Door("GET", "/figures/{figure}.csv", Permission.SEE_FIGURES),
+            new Door("GET", "/exports", Permission.SEE_FIGURES),
+            new Door("GET", "/exports/benchtrail.xesext", Permission.SEE_FIGURES),
+            new Door("GET", "/exports/{month}.xes", Permission.SEE_FIGURES),
+            new Door("GET", "/exports/{month}.csv", Permission.SEE_FIGURES),
+            new Door("GET", "/exports/{month}.jsonl", Permission.SEE_FIGURES),
             new Door("GET", "/my-reviews", Permission.WORK_TICKETS),
             new Door("GET", "/site", Permission.SEE_TICKETS),
             new Door("POST", "/site/places", Permission.KEEP_SITE),
@@ -321,6 +326,7 @@ class DoorsTest {
         return door.path()
                 .replace("{login}", "door-target")
                 .replace("{id}", "999999999")
+                .replace("{month}", "2020-01")
                 .replace("{figure}", "steps")
                 .replace("{lot}", "1999-01")
                 .replace("{ticket}", number)

@@ -1,0 +1,151 @@
+package org.benchtrail.exports;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import io.quarkus.narayana.jta.QuarkusTransaction;
+import jakarta.enterprise.context.ApplicationScoped;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.YearMonth;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.stream.Collectors;
+import org.benchtrail.core.figures.Whereabouts;
+import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.FactKinds;
+import org.benchtrail.core.method.Move;
+import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.core.method.desk.MoveFact;
+import org.benchtrail.people.Permission;
+import org.benchtrail.people.Permissions;
+import org.benchtrail.platform.NotFound;
+import org.benchtrail.site.SiteBook;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The event log of a month: every ticket that ended in it, once, with its whole trail. It is read a stretch at a time, each in a
+ * transaction of its own, so that a long file needs no more memory than a short one.
+ */
+@ApplicationScoped
+class EventLog {
+    private static final int STRETCH = 100;
+    private static final int LOOKED_BACK_MONTHS = 23;
+    private static final ObjectMapper JSON = new ObjectMapper();
+
+    private final EventRows rows;
+    private final SiteBook site;
+    private final Clock clock;
+
+    EventLog(EventRows rows, SiteBook site, Clock clock) {
+        this.rows = rows;
+        this.site = site;
+        this.clock = clock;
+    }
+
+    private ZoneId zone() {
+        return site.history().at(clock.instant()).rules().calendar().zone();
+    }
+
+    /** Months of the last two years in which tickets ended, by the site's calendar. */
+    List<EventRows.Month> months(Actor viewer) {
+        Permissions.require(Permission.SEE_FIGURES, viewer);
+        return QuarkusTransaction.requiringNew().call(() -> {
+            ZoneId zone = zone();
+            YearMonth first = YearMonth.from(clock.instant().atZone(zone)).minusMonths(LOOKED_BACK_MONTHS);
+            return rows.months(first.atDay(1).atStartOfDay(zone).toInstant(), zone);
+        });
+    }
+
+    /** @throws NotFound if it is no month */
+    static YearMonth month(String asked) {
+        if (!asked.matches("20[0-9]{2}-(0[1-9]|1[0-2])")) {
+            throw new NotFound("month " + asked);
+        }
+        return YearMonth.parse(asked);
+    }
+
+    String head() {
+        return QuarkusTransaction.requiringNew().call(rows::head);
+    }
+
+    /** Writes all tickets that ended in the month. */
+    void write(YearMonth month, EventFormat format, EventFormat.About about, OutputStream file) throws IOException {
+        ZoneId zone = QuarkusTransaction.requiringNew().call(this::zone);
+        Instant begins = month.atDay(1).atStartOfDay(zone).toInstant();
+        Instant ends = month.plusMonths(1).atDay(1).atStartOfDay(zone).toInstant();
+        Map<String, String> persons = new HashMap<>();
+        format.begin(about, file);
+        int after = 0;
+        List<TicketEvents> stretch;
+        do {
+            int since = after;
+            stretch = QuarkusTransaction.requiringNew().call(() -> read(begins, ends, since, persons));
+            for (TicketEvents ticket : stretch) {
+                format.ticket(ticket, file);
+                after = TicketNumber.parse(ticket.number()).serial();
+            }
+        } while (stretch.size() == STRETCH);
+        format.end(file);
+    }
+
+    private List<TicketEvents> read(Instant begins, Instant ends, int after, Map<String, String> persons) {
+        List<Integer> tickets = rows.tickets(begins, ends, after, STRETCH);
+        if (tickets.isEmpty()) {
+            return List.of();
+        }
+        Map<Integer, List<EventRows.EntryRow>> entries =
+                rows.entries(tickets).stream().collect(Collectors.groupingBy(EventRows.EntryRow::serial));
+        return tickets.stream()
+                .map(t -> ticket(entries.getOrDefault(t, List.of()), persons))
+                .toList();
+    }
+
+    static TicketEvents ticket(List<EventRows.EntryRow> trail, Map<String, String> persons) {
+        EventRows.EntryRow first = trail.get(0);
+        List<TicketEvent> events = new ArrayList<>();
+        Whereabouts now = Whereabouts.OPENED;
+        for (EventRows.EntryRow row : trail) {
+            String person = persons.computeIfAbsent(row.actor(), a -> "person-" + (persons.size() + 1));
+            events.add(new TicketEvent(
+                    row.entry(), row.at(), row.kind(), person, roles(row.canonical()), now, row.hash(), row.leaf()));
+            Move move = MOVES.get(row.kind());
+            now = move == null ? now : now.after(move);
+        }
+        return new TicketEvents(
+                new TicketNumber(first.serial()).toString(),
+                first.category().toLowerCase(Locale.ROOT),
+                first.priority().toLowerCase(Locale.ROOT),
+                first.round(),
+                events);
+    }
+
+    private static final Map<String, Move> MOVES = Map.of(
+            kind(org.benchtrail.core.method.desk.Advanced.class), Move.ADVANCE,
+            kind(org.benchtrail.core.method.desk.RuledOut.class), Move.REFUTE,
+            kind(org.benchtrail.core.method.desk.Rethought.class), Move.RETHINK,
+            kind(org.benchtrail.core.method.desk.VerifyFailed.class), Move.FAIL,
+            kind(org.benchtrail.core.method.desk.Reopened.class), Move.REOPEN);
+
+    private static String kind(Class<? extends MoveFact> fact) {
+        return FactKinds.name(fact);
+    }
+
+    /** Of the entry, in words that no person chose; none where it cannot be read. */
+    private static List<String> roles(byte @Nullable [] canonical) {
+        List<String> roles = new ArrayList<>();
+        try {
+            JsonNode entry = JSON.readTree(canonical == null ? new byte[0] : canonical);
+            entry.path("roles").forEach(r -> roles.add(r.asText().toLowerCase(Locale.ROOT)));
+        } catch (IOException unreadable) {
+            // an entry that was tampered with is told as it stands, without its roles
+            roles.clear();
+        }
+        return roles;
+    }
+}

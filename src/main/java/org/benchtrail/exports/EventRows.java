@@ -1,0 +1,70 @@
+package org.benchtrail.exports;
+
+import io.quarkus.runtime.Startup;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.persistence.EntityManager;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.Collection;
+import java.util.List;
+import org.benchtrail.platform.sql.Sql;
+import org.benchtrail.platform.sql.SqlText;
+import org.jspecify.annotations.Nullable;
+
+/** The rows of the event log; everything within the running transaction. */
+@Startup
+@ApplicationScoped
+class EventRows {
+    private final EntityManager database;
+    private final SqlText text;
+
+    EventRows(EntityManager database) {
+        this.database = database;
+        text = SqlText.of(EventRows.class).having("months", "tickets", "entries", "head");
+    }
+
+    private Sql of(String statement) {
+        return Sql.of(database, text.statement(statement));
+    }
+
+    /** A month in which tickets ended. */
+    public record Month(String month, int tickets) {}
+
+    /** Since then, the latest first. */
+    List<Month> months(Instant since, ZoneId zone) {
+        return of("months").with("since", since).with("zone", zone.getId()).rows(Month.class);
+    }
+
+    /** Serials of tickets that ended in the period, in order, after that one, at most so many. */
+    List<Integer> tickets(Instant begins, Instant ends, int after, int most) {
+        return of("tickets")
+                .with("begins", begins)
+                .with("ends", ends)
+                .with("after", after)
+                .with("most", most)
+                .values(Integer.class);
+    }
+
+    record EntryRow(
+            int serial,
+            String category,
+            String priority,
+            int round,
+            int entry,
+            Instant at,
+            String actor,
+            String kind,
+            byte[] canonical,
+            String hash,
+            @Nullable Long leaf) {}
+
+    /** All entries of those tickets, by ticket and entry. */
+    List<EntryRow> entries(Collection<Integer> tickets) {
+        return of("entries").with("tickets", tickets).rows(EntryRow.class);
+    }
+
+    /** The newest head of the log; empty if there is none yet. */
+    String head() {
+        return of("head").values(String.class).stream().findFirst().orElse("");
+    }
+}

@@ -1,0 +1,34 @@
+package org.benchtrail.exports;
+
+import java.time.Instant;
+import java.util.List;
+import org.benchtrail.core.figures.Whereabouts;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * One entry of a trail as an event. Nothing in it was typed by anybody.
+ *
+ * @param person stands for an account within one file, and for no account beyond it
+ * @param roles in which it was done; empty where the entry cannot be read
+ * @param before where the ticket was when it was done
+ * @param hash of the entry
+ * @param leaf index in the log; null while the entry is not sealed
+ */
+record TicketEvent(
+        int entry,
+        Instant at,
+        String kind,
+        String person,
+        List<String> roles,
+        Whereabouts before,
+        String hash,
+        @Nullable Long leaf) {
+    TicketEvent {
+        roles = List.copyOf(roles);
+    }
+
+    /** Whether it is an act that was refused, and so changed nothing. */
+    boolean refused() {
+        return kind.equals("refused");
+    }
+}

@@ -1,0 +1,125 @@
+package org.benchtrail.exports;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import io.quarkus.test.common.QuarkusTestResource;
+import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.response.Response;
+import jakarta.inject.Inject;
+import jakarta.transaction.Transactional;
+import java.time.YearMonth;
+import java.time.ZoneOffset;
+import java.util.List;
+import java.util.Set;
+import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.Role;
+import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.core.method.desk.Reopened;
+import org.benchtrail.knowledge.ClosedTickets;
+import org.benchtrail.people.Browser;
+import org.benchtrail.people.PeopleActs;
+import org.benchtrail.platform.TestDatabase;
+import org.benchtrail.seal.SealRounds;
+import org.benchtrail.ticket.Act;
+import org.benchtrail.ticket.TicketActs;
+import org.benchtrail.trail.TrailEntry;
+import org.benchtrail.trail.TrailStore;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+
+/** The event log of a month: who may have it, that it holds the trail and nothing that somebody typed. */
+@QuarkusTest
+@QuarkusTestResource(TestDatabase.class)
+class ExportsAttackTest {
+    private static final String PASSWORD = "a long enough password";
+    private static final Actor TESS = new Actor("exports-tess", "Tess Hollin", Set.of(Role.TECHNICIAN));
+    private static final Actor SALLY = new Actor("exports-sally", "Sally Orme", Set.of(Role.SUPERVISOR));
+    private static final String MONTH = YearMonth.now(ZoneOffset.UTC).toString();
+
+    @Inject
+    PeopleActs people;
+
+    @Inject
+    TicketActs tickets;
+
+    @Inject
+    TrailStore trails;
+
+    private Browser sally = new Browser();
+
+    @BeforeEach
+    void persons() {
+        for (Actor person : List.of(TESS, SALLY)) {
+            people.ensureAccount(person.account(), person.name(), person.roles(), PASSWORD);
+        }
+        sally = Browser.signedIn(SALLY.account(), PASSWORD);
+    }
+
+    private String read(String path) {
+        Response answer = sally.get(path);
+        assertEquals(200, answer.statusCode(), path);
+        return answer.asString();
+    }
+
+    @Transactional
+    List<TrailEntry> trail(TicketNumber number) {
+        return trails.read(number).entries();
+    }
+
+    @Test
+    void whoWorksOnTickets_getsNoFile() {
+        Browser tess = Browser.signedIn(TESS.account(), PASSWORD);
+        for (String door : List.of(
+                "/exports",
+                "/exports/" + MONTH + ".xes",
+                "/exports/" + MONTH + ".csv",
+                "/exports/" + MONTH + ".jsonl",
+                "/exports/benchtrail.xesext")) {
+            assertEquals(403, tess.get(door).statusCode(), door);
+            read(door);
+        }
+        assertEquals(404, sally.get("/exports/2026-13.xes").statusCode());
+    }
+
+    /** Closed, reopened, closed by nobody again: there once, with all that its trail has. */
+    @Test
+    void eachTicketIsThereOnce_withItsWholeTrail() {
+        TicketNumber number = ClosedTickets.one(tickets, TESS);
+        int version = trail(number).size();
+        assertEquals(
+                List.of(),
+                tickets.perform(number, version, List.<Act>of(s -> new Reopened("Secretword came back")), SALLY)
+                        .missing());
+        SealRounds.once();
+        List<TrailEntry> trail = trail(number);
+        List<List<String>> records = Records4180.read(read("/exports/" + MONTH + ".csv")).stream()
+                .filter(r -> r.get(0).equals(number.toString()))
+                .toList();
+        assertEquals(
+                trail.stream().map(TrailEntry::kind).toList(),
+                records.stream().map(r -> r.get(5)).toList());
+        assertEquals(
+                trail.stream().map(e -> e.at().toString()).toList(),
+                records.stream().map(r -> r.get(4)).toList());
+        String last = records.get(records.size() - 1).get(7);
+        assertEquals("document", last, "it was reopened from there");
+        String lines = read("/exports/" + MONTH + ".jsonl");
+        assertTrue(lines.lines()
+                .anyMatch(l -> l.contains("\"hash\":\"" + trail.get(0).hash() + "\"") && !l.contains("\"leaf\":null")));
+    }
+
+    @Test
+    void nothingThatWasTyped_andNobodysName_isInAFile() {
+        ClosedTickets.one(tickets, TESS);
+        for (String ending : List.of("xes", "csv", "jsonl")) {
+            String file = read("/exports/" + MONTH + "." + ending);
+            for (String word :
+                    List.of(TESS.account(), TESS.name(), "Oddlamp", "Workstation", "Secretword", "Cleaned")) {
+                assertFalse(file.contains(word), word + " in " + ending);
+            }
+            assertTrue(file.contains("person-1"));
+        }
+    }
+}
