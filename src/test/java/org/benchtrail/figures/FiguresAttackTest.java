@@ -11,6 +11,8 @@ import jakarta.inject.Inject;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.stream.Stream;
+import java.util.Locale;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -106,13 +108,19 @@ class FiguresAttackTest {
     @Test
     void nobodyIsNamed_andNobodyIsCountedByName() {
         ClosedTickets.one(tickets, TESS);
-        String all = read("/figures")
-                + read("/figures/steps.csv")
-                + read("/figures/closings.csv")
-                + read("/figures/late-weeks.csv");
-        String own = all.replace(SALLY.name(), "");
-        for (String word : List.of(TESS.account(), TESS.name(), "assignee", "Assigned", "technician")) {
+        List<String> tables = Stream.of("steps", "closings", "late-weeks")
+                .map(table -> read("/figures/" + table + ".csv"))
+                .toList();
+        String own = (read("/figures") + String.join("", tables)).replace(SALLY.name(), "");
+        for (String word : List.of(TESS.account(), TESS.name())) {
             assertFalse(own.contains(word), word);
+        }
+        // A place may be called anything: what is counted by is told by the heads of the tables.
+        for (String table : tables) {
+            String head = table.lines().findFirst().orElseThrow().toLowerCase(Locale.ROOT);
+            for (String word : List.of("person", "name", "assign", "technician")) {
+                assertFalse(head.contains(word), head);
+            }
         }
         assertEquals(404, sally.get("/figures/persons.csv").statusCode());
     }
