@@ -396,20 +396,25 @@ public final class DriveHealth {
         private String words = "";
         private boolean unknownThresholds;
 
+        /** As a sentence of its own. */
+        private static String named(String name, String sentence) {
+            return Character.toUpperCase(name.charAt(0)) + name.substring(1) + ": " + sentence;
+        }
+
         void failing(String name, String sentence, Citation source) {
-            alarms.add(name + ": " + sentence);
+            alarms.add(named(name, sentence));
             draft.rule(name, Level.BAD, sentence, source);
         }
 
         void suspicious(String name, String sentence, Citation source) {
-            doubts.add(name + ": " + sentence);
+            doubts.add(named(name, sentence));
             draft.rule(name, Level.CAREFUL, sentence, source);
         }
 
         /** What points at something beside the drive. */
         void elsewhere(String where, String name, String sentence, Citation source) {
             words = where;
-            besides.add(name + ": " + sentence);
+            besides.add(named(name, sentence));
             draft.rule(name, Level.CAREFUL, sentence, source);
         }
 
