@@ -86,9 +86,7 @@ class MinimumSizesTest {
                 IntStream.range(0, 12).mapToObj(i -> Math.exp(logs[i])).toList());
         IndividualsChart plain = IndividualsChart.of(logs);
         assertEquals(
-                plain.mean(),
-                Math.log(Objects.requireNonNull(chart.limits()).centre()),
-                1e-9);
+                plain.mean(), Math.log(Objects.requireNonNull(chart.limits()).centre()), 1e-9);
         assertEquals(plain.upper(), Math.log(chart.limits().upper()), 1e-9);
         List<Double> shifted = new ArrayList<>(Collections.nCopies(10, 1.0));
         shifted.addAll(List.of(1.1, 0.9, 1.1, 0.9, 1.1, 0.9, 1.1, 0.9, 1.1, 0.9, 50.0));
