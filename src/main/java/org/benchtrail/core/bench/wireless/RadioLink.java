@@ -64,19 +64,7 @@ public final class RadioLink {
             check.within("sendGain", sendGain, -50, 60, "dBi");
             check.within("receiveGain", receiveGain, -50, 60, "dBi");
             check.within("cableLoss", cableLoss, 0, 100, "dB");
-            check.ask(
-                    "power",
-                    power,
-                    power > STRONGEST,
-                    p -> of(p) + " dBm are more than a kilowatt: were " + of(p) + " mW meant, which are "
-                            + of(10 * Math.log10(p), 3) + " dBm?");
             boolean tuned = check.within("frequency", frequency, 1, 300_000, "MHz");
-            check.ask(
-                    "frequency",
-                    frequency,
-                    frequency < LOWEST,
-                    f -> of(f) + " MHz is no channel of a radio network: was " + of(f)
-                            + " GHz meant? Type it with its unit");
             boolean placed = check.within("distance", distance, 1e-5, 1e7, "m");
             check.rule(
                     !tuned || !placed || distance >= nearest(frequency),
@@ -87,12 +75,8 @@ public final class RadioLink {
                 check.within(path + ".loss", wall.loss(), 0, 200, "dB");
             });
             check.within("sensitivity", sensitivity, -200, 50, "dBm");
-            check.ask(
-                    "sensitivity",
-                    sensitivity,
-                    sensitivity > 0,
-                    s -> "receivers hear levels far below 0 dBm: was " + of(-s) + " dBm meant? Type the sign with it");
             check.within("wanted", wanted, 0, 100, "dB");
+            slips(check, power, frequency, sensitivity);
             if (check.isClean()) {
                 double received = level(power, sendGain, receiveGain, cableLoss, frequency, distance, walls);
                 check.rule(
@@ -102,6 +86,27 @@ public final class RadioLink {
                                 + " gains, give a greater distance or check the gains");
             }
             check.done();
+        }
+
+        /** What was most likely typed in another unit, or without its sign. */
+        private static void slips(InputCheck check, double power, double frequency, double sensitivity) {
+            check.ask(
+                    "power",
+                    power,
+                    power > STRONGEST,
+                    p -> of(p) + " dBm are more than a kilowatt: were " + of(p) + " mW meant, which are "
+                            + of(10 * Math.log10(p), 3) + " dBm?");
+            check.ask(
+                    "frequency",
+                    frequency,
+                    frequency < LOWEST,
+                    f -> of(f) + " MHz is no channel of a radio network: was " + of(f)
+                            + " GHz meant? Type it with its unit");
+            check.ask(
+                    "sensitivity",
+                    sensitivity,
+                    sensitivity > 0,
+                    s -> "receivers hear levels far below 0 dBm: was " + of(-s) + " dBm meant? Type the sign with it");
         }
 
         double wallLoss() {
