@@ -109,10 +109,6 @@ public final class RadioLink {
                     s -> "receivers hear levels far below 0 dBm: was " + of(-s) + " dBm meant? Type the sign with it");
         }
 
-        double wallLoss() {
-            return RadioLink.wallLoss(walls);
-        }
-
         /** Level from which on receivers for this frequency need not work any more, dBm. */
         double strongest() {
             return frequency < FIVE_GHZ_FROM ? STRONGEST_RECEIVED : STRONGEST_RECEIVED_5_GHZ;
@@ -202,7 +198,8 @@ public final class RadioLink {
                 freeSpaceLoss(in.distance(), in.frequency()),
                 "dB",
                 5);
-        double walls = draft.figure("Loss in walls", "sum of count × loss", wallText(in), in.wallLoss(), "dB", 4);
+        double walls =
+                draft.figure("Loss in walls", "sum of count × loss", wallText(in), wallLoss(in.walls()), "dB", 4);
         return draft.figure(
                 "Received",
                 "EIRP - free-space loss - walls + gain of the receiving antenna",
