@@ -142,12 +142,12 @@ class SensibleAdviceTest {
 
     @Test
     void whatProvesTheCause_isActedOn() {
-        Diagnosis joined =
-                diagnosis(sheet(Category.WIRELESS, "Laptop", "It cannot reach the server", seen("w25", "yes")));
-        assertEquals(Optional.of("wifi/wrong-network-joined"), joined.where().proven());
-        assertTrue(joined.ranking().probability("wifi/wrong-network-joined") < 0.75);
-        assertEquals(List.of(), joined.tests());
-        assertTrue(joined.next().filter(a -> a.type() != Action.Type.TEST).isPresent());
+        Diagnosis moved = diagnosis(sheet(Category.PRINTING, "Printer", "It prints nothing", seen("r11", "yes")));
+        assertEquals(Optional.of("print/address-changed"), moved.where().proven());
+        assertEquals(
+                Optional.of(Action.Type.TEST), moved.advice().recommended().map(Action::type));
+        assertEquals(List.of(), moved.tests());
+        assertEquals(Optional.of("print/address-changed"), moved.next().map(Action::id));
     }
 
     @Test
