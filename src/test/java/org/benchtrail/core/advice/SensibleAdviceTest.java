@@ -144,8 +144,7 @@ class SensibleAdviceTest {
     void whatProvesTheCause_isActedOn() {
         Diagnosis moved = diagnosis(sheet(Category.PRINTING, "Printer", "It prints nothing", seen("r11", "yes")));
         assertEquals(Optional.of("print/address-changed"), moved.where().proven());
-        assertEquals(
-                Optional.of(Action.Type.TEST), moved.advice().recommended().map(Action::type));
+        assertEquals(Optional.of(Action.Type.TEST), moved.advice().recommended().map(Action::type));
         assertEquals(List.of(), moved.tests());
         assertEquals(Optional.of("print/address-changed"), moved.next().map(Action::id));
     }
