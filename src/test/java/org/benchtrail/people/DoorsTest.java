@@ -191,6 +191,8 @@ class DoorsTest {
             new Door("GET", "/tickets/{number}", Permission.SEE_TICKETS),
             new Door("POST", "/tickets/{number}/{form}", Permission.WORK_TICKETS),
             new Door("POST", "/tickets/{number}/draft/keep/{form}", Permission.WORK_TICKETS),
+            new Door("POST", "/tickets/{number}/forecast", Permission.WORK_TICKETS),
+            new Door("POST", "/api/tickets/{number}/forecasts", Permission.WORK_TICKETS),
             new Door("POST", "/tickets/{number}/draft/discard", Permission.WORK_TICKETS),
             new Door("GET", "/tickets/{number}/live", Permission.SEE_TICKETS),
             new Door("POST", "/tickets/{number}/attachments", Permission.WORK_TICKETS),

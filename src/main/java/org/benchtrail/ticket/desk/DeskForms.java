@@ -15,6 +15,7 @@ import org.benchtrail.core.method.desk.CautionsAcknowledged;
 import org.benchtrail.core.method.desk.Escalated;
 import org.benchtrail.core.method.desk.HandOverOffered;
 import org.benchtrail.core.method.desk.HandedOver;
+import org.benchtrail.core.method.desk.ForecastSkipped;
 import org.benchtrail.core.method.desk.Held;
 import org.benchtrail.core.method.desk.LesseningAgreed;
 import org.benchtrail.core.method.desk.OfferWithdrawn;
@@ -41,6 +42,7 @@ public final class DeskForms {
             SheetForm.of("end-offer", required("endOffer", OfferWithdrawn.class)),
             SheetForm.of("agree", required("agree", LesseningAgreed.class)).about("agree.correction"),
             SheetForm.of("ask", required("ask", Asked.class)).about("ask.requirement"),
+            SheetForm.of("skip-forecast", required("skip", ForecastSkipped.class)),
             SheetForm.of("remark", required("remark", Remarked.class)),
             SheetForm.of("send-back", required("sendBack", SentBack.class)),
             SheetForm.of("addendum", required("addendum", Addendum.class)),
