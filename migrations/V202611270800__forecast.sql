@@ -1,6 +1,8 @@
 -- What people forecast, for their own eyes and their mentor's: apart from every other table, and of each person apart. Only the
 -- training package reads or writes here, and says first whose it asks for. A backup leaves this schema out: what is erased here is
 -- gone, and a restored site knows that forecasts were made, and not what they said.
+-- left over where the other tables were thrown away to begin anew
+drop schema if exists forecast cascade;
 create schema forecast;
 
 create table forecast.content (
@@ -48,5 +50,5 @@ grant select, insert, delete on forecast.content to ${serverRole};
 grant select, insert, delete on forecast.seen to ${serverRole};
 grant select, insert on forecast.reading to ${serverRole};
 
--- who took or opened which ticket, for the tickets that a person had once
-create index trail_entry_taken on trail_entry (actor) where kind in ('handed-over', 'opened');
+-- who took, opened or offered which ticket, for the tickets that a person had once
+create index trail_entry_taken on trail_entry (actor) where kind in ('handed-over', 'hand-over-offered', 'opened');

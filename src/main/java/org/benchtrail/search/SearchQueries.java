@@ -33,7 +33,8 @@ class SearchQueries {
     private final Directory people;
     private final Sights sights;
 
-    SearchQueries(TicketListQueries lists, TicketSearch search, KnowledgeSearch knowledge, Directory people, Sights sights) {
+    SearchQueries(
+            TicketListQueries lists, TicketSearch search, KnowledgeSearch knowledge, Directory people, Sights sights) {
         this.sights = sights;
         this.lists = lists;
         this.search = search;
@@ -58,11 +59,9 @@ class SearchQueries {
                 .map(TicketLine::assignee)
                 .filter(Objects::nonNull)
                 .collect(Collectors.toSet()));
-        String forecast =
-                sights.due("", viewer).map(TicketNumber::toString).orElse("");
-        List<SearchResults.CauseHit> causes = forecast.isEmpty()
-                ? knowledge.find(typed, null, 0, viewer).causes()
-                : List.of();
+        String forecast = sights.due("", viewer).map(TicketNumber::toString).orElse("");
+        List<SearchResults.CauseHit> causes =
+                forecast.isEmpty() ? knowledge.find(typed, null, 0, viewer).causes() : List.of();
         return new FoundView(
                 typed,
                 mended(typed, viewer),

@@ -79,10 +79,10 @@ public class Sights implements CauseDoor {
                 });
     }
 
-    /** One's own is worked, and one that nobody has can be taken: either has a sight of its own. */
+    /** One's own work is known, and a ticket that nobody has can be taken: it has a sight of its own. */
     private static boolean isAtHand(JobSheet sheet, Actor viewer) {
-        String assignee = sheet.course().assignee();
-        return sheet.course().isOpen() && (assignee == null || assignee.equals(viewer.account()));
+        return sheet.isHand(viewer.account())
+                || (sheet.course().isOpen() && sheet.course().assignee() == null);
     }
 
     private static String known(JobSheet sheet) {
@@ -112,10 +112,12 @@ public class Sights implements CauseDoor {
         if (!viewer.is(Role.TRAINEE)) {
             return Optional.empty();
         }
-        List<TicketNumber> open =
-                Sql.of(database, text.statement("open tickets of")).with("person", viewer.account()).values(Integer.class).stream()
-                        .map(TicketNumber::new)
-                        .toList();
+        List<TicketNumber> open = Sql.of(database, text.statement("open tickets of"))
+                .with("person", viewer.account())
+                .values(Integer.class)
+                .stream()
+                .map(TicketNumber::new)
+                .toList();
         return open.isEmpty()
                 ? Optional.empty()
                 : continuity.read(open, viewer).stream()

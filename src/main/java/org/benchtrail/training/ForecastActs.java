@@ -17,7 +17,7 @@ import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.core.method.desk.ForecastCommitted;
 import org.benchtrail.core.method.desk.ForecastKind;
-import org.benchtrail.core.training.CauseForecast;
+import org.benchtrail.core.training.ForecastContent;
 import org.benchtrail.ticket.Diagnoses;
 import org.benchtrail.ticket.Outcome;
 import org.benchtrail.ticket.TicketActs;
@@ -53,7 +53,7 @@ class ForecastActs {
             @Nullable Integer other,
             String nextTest) {
 
-        private CauseForecast on(JobSheet sheet, CauseCategory category) {
+        private ForecastContent on(JobSheet sheet, CauseCategory category) {
             new Invalid.Collector()
                     .require(kind != null, "forecast", "Say which forecast it is.")
                     .require(
@@ -62,14 +62,13 @@ class ForecastActs {
                             "causes",
                             "Choose causes of the list.")
                     .require(
-                            nextTest.isEmpty()
-                                    || category.findings().stream()
-                                            .anyMatch(f -> f.id().equals(nextTest)),
+                            nextTest.isEmpty() || category.findings().stream().anyMatch(f -> f.id().equals(nextTest)),
                             "nextTest",
                             "Choose a test of the list.")
                     .throwIfAny();
-            int rest = 100 - causes.values().stream().mapToInt(Integer::intValue).sum();
-            return new CauseForecast(
+            int rest =
+                    100 - causes.values().stream().mapToInt(Integer::intValue).sum();
+            return new ForecastContent(
                     sheet.opened().ticket(),
                     sheet.round(),
                     java.util.Objects.requireNonNull(kind),
@@ -80,7 +79,7 @@ class ForecastActs {
     }
 
     /** What is kept of a forecast once its entry stands. */
-    private record Made(CauseForecast forecast, byte[] salt, String reference) {}
+    private record Made(ForecastContent forecast, byte[] salt, String reference) {}
 
     /**
      * @param version of the sheet that was seen
@@ -94,10 +93,11 @@ class ForecastActs {
                 version,
                 sheet -> {
                     made[0] = made(sheet, typed);
-                    CauseForecast forecast = made[0].forecast;
+                    ForecastContent forecast = made[0].forecast;
                     String commitment = forecast.commitment(made[0].salt).toString();
                     return new Work(
-                            List.of(s -> new ForecastCommitted(forecast.kind(), null, forecast.round(), commitment)), null);
+                            List.of(s -> new ForecastCommitted(forecast.kind(), null, forecast.round(), commitment)),
+                            null);
                 },
                 actor);
         if (!outcome.refused()) {

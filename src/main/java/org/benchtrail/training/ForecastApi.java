@@ -62,8 +62,9 @@ public class ForecastApi {
     @Consumes(MediaType.APPLICATION_JSON)
     @Operation(
             summary = "Commit a forecast of the causes, which a trainee makes before they are shown",
-            description = "The trail gets that it was made, and what binds it; what it says is read by its author and their mentor"
-                    + " alone. Until then what tells causes answers 409, forecast-first. It is skipped by the act forecast-skipped.")
+            description =
+                    "The trail gets that it was made, and what binds it; what it says is read by its author and their mentor"
+                            + " alone. Until then what tells causes answers 409, forecast-first. It is skipped by the act forecast-skipped.")
     public Response commit(
             @RestPath String number, @HeaderParam("If-Match") @Nullable String version, NewForecast forecast) {
         ForecastActs.Typed typed = new ForecastActs.Typed(

@@ -7,7 +7,7 @@ import jakarta.persistence.EntityManager;
 import java.time.Clock;
 import java.time.Instant;
 import org.benchtrail.core.method.TicketNumber;
-import org.benchtrail.core.training.CauseForecast;
+import org.benchtrail.core.training.ForecastContent;
 import org.benchtrail.platform.sql.Sql;
 import org.benchtrail.platform.sql.SqlText;
 import org.benchtrail.ticket.Sights;
@@ -37,7 +37,7 @@ class ForecastStore {
             int entry,
             String person,
             Instant made,
-            CauseForecast forecast,
+            ForecastContent forecast,
             byte[] salt,
             String reference) {
         of(person, "keep")

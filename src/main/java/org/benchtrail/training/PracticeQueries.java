@@ -102,7 +102,8 @@ class PracticeQueries {
                 List.of(),
                 List.of(),
                 dated.map(d -> RankingView.of(sheet, d, Sight.ofPractice())).orElse(null),
-                dated.map(d -> new QuestionsView(RankingView.questions(sheet, d))).orElse(null),
+                dated.map(d -> new QuestionsView(RankingView.questions(sheet, d)))
+                        .orElse(null),
                 null,
                 context(sheet, zone),
                 "",

@@ -390,7 +390,12 @@ class DoorsTest {
         boolean allowed = door.permission() == null
                 || Permissions.roles(door.permission()).contains(role);
         if (allowed) {
-            assertTrue(Set.of(200, 201, 204, 303, 404, 422).contains(status), () -> door + " answered " + status);
+            // a trainee forecasts before causes are told
+            boolean forecast =
+                    role == Role.TRAINEE && status == 409 && door.path().endsWith("/ranking");
+            assertTrue(
+                    forecast || Set.of(200, 201, 204, 303, 404, 422).contains(status),
+                    () -> door + " answered " + status);
         } else {
             assertEquals(403, status);
         }

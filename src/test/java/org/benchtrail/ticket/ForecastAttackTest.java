@@ -72,15 +72,12 @@ class ForecastAttackTest extends AttackCase {
     /** What would tell a cause: names of the causes of the kind, and their ids. */
     private Set<String> tellTales() {
         Set<String> words = new TreeSet<>();
-        for (Cause cause : catalogues
-                .inForce()
-                .localiser("heat")
-                .orElseThrow()
-                .askable()
-                .causes()) {
+        for (Cause cause :
+                catalogues.inForce().localiser("heat").orElseThrow().askable().causes()) {
             words.add(cause.name());
             words.add(cause.id());
         }
+        words.remove("heat/dust"); // her own theory
         assertTrue(words.size() > 10, words::toString);
         return words;
     }
@@ -123,12 +120,13 @@ class ForecastAttackTest extends AttackCase {
                 "/api/catalogue/versions/1");
     }
 
-    /** A ticket of Ines at theorize: a raised clock was found, her own theory is chosen, and the server has recorded the ranking. */
+    /** A ticket of Ines at theorize: a raised clock was found, her own theory, which the clock overtakes, is chosen, and the server has recorded the ranking. */
     private ApiDesk begun() {
         ApiDesk desk = desk("way-ines");
         desk.identify();
         desk.does(ApiDesk.OBVIOUS, RAISED);
-        int theory = desk.does("{\"kind\":\"theory-stated\",\"text\":\"Something of my own\"}");
+        int theory =
+                desk.does("{\"kind\":\"theory-stated\",\"text\":\"Something of my own\",\"causeId\":\"heat/dust\"}");
         desk.does("{\"kind\":\"theory-chosen\",\"theory\":" + theory + "}");
         return desk;
     }
@@ -145,7 +143,8 @@ class ForecastAttackTest extends AttackCase {
         return site.as(who)
                 .header("If-Match", "\"" + desk.version + "\"")
                 .contentType("application/json")
-                .body("{\"forecast\":\"" + kind + "\",\"causes\":{\"heat/dust\":60,\"heat/clock-raised\":0},\"nextTest\":\"h3\"}")
+                .body("{\"forecast\":\"" + kind
+                        + "\",\"causes\":{\"heat/dust\":60,\"heat/clock-raised\":0},\"nextTest\":\"h3\"}")
                 .post("/api/tickets/" + desk.number + "/forecasts");
     }
 
@@ -165,7 +164,7 @@ class ForecastAttackTest extends AttackCase {
         for (String page : pages(desk.number, ranked)) {
             Response answer = browser.get(page);
             assertEquals(Set.of(), told(answer), page);
-            assertFalse(beside(answer.asString()).contains("not the best ranked"), page);
+            assertFalse(beside(answer.asString()).contains("This is not the best ranked"), page);
             boolean shut = page.contains("/ranking") || page.contains("/entries/") || page.startsWith("/catalogue");
             assertEquals(shut ? 409 : 200, answer.statusCode(), page);
             assertTrue(answer.asString().contains("id=\"forecast\"") || !shut, page);
@@ -177,7 +176,8 @@ class ForecastAttackTest extends AttackCase {
                 boolean shut = !api.startsWith("/api/tickets/") || api.contains("/ranking");
                 assertEquals(shut ? 409 : 200, answer.statusCode(), api);
                 if (shut) {
-                    assertEquals("urn:benchtrail:problem:" + DUE, answer.jsonPath().getString("type"));
+                    assertEquals(
+                            "urn:benchtrail:problem:" + DUE, answer.jsonPath().getString("type"));
                     assertEquals(
                             "/api/tickets/" + desk.number + "/forecasts",
                             answer.jsonPath().getString("forecast"));
@@ -270,7 +270,9 @@ class ForecastAttackTest extends AttackCase {
             assertFalse(beside(answer.asString()).contains("pasteium"), shut);
         }
         String other = browser.get("/tickets/" + before.number).asString();
-        assertTrue(other.contains("Forecastium gives up") && other.contains("is closed; hazards found there: none"), other);
+        assertTrue(
+                other.contains("Forecastium gives up") && other.contains("is closed; hazards found there: none"),
+                other);
         for (String shut : shutApis) {
             Response answer = site.as(tess).get(shut);
             assertEquals("urn:benchtrail:problem:" + DUE, answer.jsonPath().getString("type"), shut);
@@ -284,8 +286,13 @@ class ForecastAttackTest extends AttackCase {
         assertFalse(sheet.contains("/tickets/" + before.number), "what is alike");
         assertEquals("MISSING", desk.state("likeness-checked"));
         desk.shut(tess, DUE, "Your forecast comes first", "{\"kind\":\"likeness-checked\",\"shown\":[]}");
-        desk.shut(tess, "likeness-checked", "Look at the similar tickets and known causes, which are shown after", ADVANCE);
+        desk.shut(
+                tess,
+                "likeness-checked",
+                "Look at the similar tickets and known causes, which are shown after",
+                ADVANCE);
         assertEquals(409, forecasts(desk, tess, "CAUSES").statusCode(), "the early one comes first");
+        desk.version = desk.entries();
 
         committed(desk, tess, "CAUSES_EARLY");
         assertTrue(browser.get("/tickets/" + desk.number).asString().contains("/tickets/" + before.number));
@@ -314,8 +321,13 @@ class ForecastAttackTest extends AttackCase {
                         "impact", "ONE_PERSON",
                         "urgency", "HINDERED"));
         assertEquals("MISSING", desk.state("likeness-checked"));
-        desk.lacks(tess, "likeness-checked", "Look at the similar tickets and known causes, which are shown after", ADVANCE);
-        desk.does("{\"kind\":\"forecast-skipped\",\"forecast\":\"CAUSES_EARLY\",\"person\":\"" + tess + "\",\"reason\":\"Urgent\"}");
+        desk.lacks(
+                tess,
+                "likeness-checked",
+                "Look at the similar tickets and known causes, which are shown after",
+                ADVANCE);
+        desk.does("{\"kind\":\"forecast-skipped\",\"forecast\":\"CAUSES_EARLY\",\"person\":\"" + tess
+                + "\",\"reason\":\"Urgent\"}");
         assertEquals("MET", desk.state("likeness-checked"));
     }
 
@@ -362,12 +374,22 @@ class ForecastAttackTest extends AttackCase {
         Browser mentor = page("way-marek");
         assertTrue(mentor.get("/tickets/" + desk.number).asString().contains("Forecast of " + tess));
         Map<String, String> skip = Map.of(
-                "version", "" + desk.version,
-                "skip.forecast", "CAUSES_EARLY",
-                "skip.person", tess,
-                "skip.reason", "Urgent");
-        assertEquals(409, page("way-ole").post("/tickets/" + desk.number + "/skip-forecast", skip).statusCode());
-        assertEquals(303, mentor.post("/tickets/" + desk.number + "/skip-forecast", skip).statusCode());
+                "version",
+                "" + desk.version,
+                "skip.forecast",
+                "CAUSES_EARLY",
+                "skip.person",
+                tess,
+                "skip.reason",
+                "Urgent");
+        assertEquals(
+                409,
+                page("way-ole")
+                        .post("/tickets/" + desk.number + "/skip-forecast", skip)
+                        .statusCode());
+        assertEquals(
+                303,
+                mentor.post("/tickets/" + desk.number + "/skip-forecast", skip).statusCode());
         desk.version++;
         assertEquals(409, forecasts(desk, tess, "CAUSES_EARLY").statusCode(), "too late");
         Map<String, String> typed = new HashMap<>(Map.of(
@@ -381,7 +403,9 @@ class ForecastAttackTest extends AttackCase {
         assertTrue(again.asString().contains("The chances add to 99 %"), again.asString());
         assertTrue(again.asString().contains("value=\"70\""), "what was typed is kept");
         typed.put("other", "30");
-        assertEquals(303, browser.post("/tickets/" + desk.number + "/forecast", typed).statusCode());
+        assertEquals(
+                303,
+                browser.post("/tickets/" + desk.number + "/forecast", typed).statusCode());
         Response late = browser.post("/tickets/" + desk.number + "/forecast", typed);
         assertEquals(409, late.statusCode(), "a second tab");
         assertEquals(200, browser.get("/tickets/" + desk.number + "/ranking").statusCode());
@@ -393,7 +417,7 @@ class ForecastAttackTest extends AttackCase {
         ApiDesk desk = desk(tess);
         desk.malformed(
                 tess,
-                "kind",
+                "[0].kind",
                 "The server itself records",
                 "{\"kind\":\"forecast-committed\",\"forecast\":\"CAUSES_EARLY\",\"round\":1,\"commitment\":\""
                         + "ab".repeat(32) + "\"}");

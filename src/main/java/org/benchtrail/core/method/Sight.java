@@ -85,7 +85,8 @@ public sealed interface Sight {
     private static boolean hasHadIt(JobSheet sheet, String account) {
         return sheet.isHand(account)
                 || account.equals(sheet.opened().assignee())
-                || sheet.all(HandedOver.class).stream().anyMatch(h -> account.equals(h.fact().to()));
+                || sheet.all(HandedOver.class).stream()
+                        .anyMatch(h -> account.equals(h.fact().to()));
     }
 
     /** The causes are forecast once a round, and before likeness once after each opening; either may be skipped. */

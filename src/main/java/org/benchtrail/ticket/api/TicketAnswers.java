@@ -49,10 +49,8 @@ public class TicketAnswers {
     public Response sheet(Response.ResponseBuilder answer, TicketNumber number) {
         TicketQueries.Whole ticket = tickets.ticket(number, current.actor());
         boolean nothing = resemblance.isNothing(number, ticket.sheet(), current.actor());
-        SheetJson json =
-                SheetJson.of(
-                        ticket,
-                        Resemblance.gate(ticket.sheet(), site.policy(), clock.instant(), nothing, current.actor()));
+        SheetJson json = SheetJson.of(
+                ticket, Resemblance.gate(ticket.sheet(), site.policy(), clock.instant(), nothing, current.actor()));
         return answer.entity(mapper.valueToTree(json))
                 .header("ETag", tag(ticket.sheet().entries()))
                 .build();

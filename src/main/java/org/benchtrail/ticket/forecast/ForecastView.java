@@ -20,7 +20,6 @@ import org.benchtrail.ticket.Viewing;
  * The forecast that is due on a ticket.
  *
  * @param number of the ticket
- * @param base of the addresses of its forms
  * @param version of the sheet
  * @param kind of the forecast
  * @param own whether it is the viewer's; else the viewer may skip it for whoever has the ticket
@@ -33,7 +32,6 @@ import org.benchtrail.ticket.Viewing;
  */
 public record ForecastView(
         String number,
-        String base,
         int version,
         ForecastKind kind,
         boolean own,
@@ -56,25 +54,23 @@ public record ForecastView(
         if (assignee == null || !skipsForOthers(viewer)) {
             return Optional.empty();
         }
-        Actor theirs = new Actor(assignee, viewing.name(assignee), sheet.course().assigneeRoles());
+        Actor theirs =
+                new Actor(assignee, viewing.name(assignee), sheet.course().assigneeRoles());
         return Sight.of(sheet, theirs) instanceof Sight.Veiled veiled
                 ? Optional.of(of(viewing, veiled.due(), theirs, Optional.empty()))
                 : Optional.empty();
     }
 
     private static boolean skipsForOthers(Actor viewer) {
-        return viewer.is(Role.MENTOR)
-                || viewer.is(Role.SUPERVISOR);
+        return viewer.is(Role.MENTOR) || viewer.is(Role.SUPERVISOR);
     }
 
-    private static ForecastView of(
-            Viewing viewing, ForecastKind due, Actor whose, Optional<CauseCategory> category) {
+    private static ForecastView of(Viewing viewing, ForecastKind due, Actor whose, Optional<CauseCategory> category) {
         JobSheet sheet = viewing.sheet();
         String number = sheet.opened().ticket();
         Situation now = new Situation(sheet, viewing.policy(), viewing.now(), Move.ADVANCE, "");
         return new ForecastView(
                 number,
-                "/tickets/" + number,
                 sheet.entries(),
                 due,
                 whose.account().equals(viewing.viewer().account()),

@@ -3,7 +3,7 @@ package org.benchtrail.ticket.forecast;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.vertx.ext.web.RoutingContext;
-import jakarta.inject.Inject;
+import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.ws.rs.core.Response;
 import java.util.LinkedHashMap;
 import java.util.Map;
@@ -18,12 +18,15 @@ import org.benchtrail.ticket.ForecastFirst;
 import org.jboss.resteasy.reactive.server.ServerExceptionMapper;
 
 /** What stands in place of what may not be seen yet: the form of the forecast, or for a program a problem that leads to it. */
+@ApplicationScoped
 public class VeiledDoor {
-    @Inject
-    ForecastQueries queries;
+    private final ForecastQueries queries;
+    private final CurrentActor current;
 
-    @Inject
-    CurrentActor current;
+    VeiledDoor(ForecastQueries queries, CurrentActor current) {
+        this.queries = queries;
+        this.current = current;
+    }
 
     @CheckedTemplate(basePath = "ticket/forecast")
     static final class Templates {
@@ -40,12 +43,12 @@ public class VeiledDoor {
         if (due.isPresent()) {
             return Html.status(
                     ProblemKind.FORECAST_FIRST.status(),
-                    Templates.first(due.get().forecast(), new FormValues(), due.get().title(), e.known()));
+                    Templates.first(
+                            due.get().forecast(), new FormValues(), due.get().title(), e.known()));
         }
         Map<String, Object> members = new LinkedHashMap<>(
                 Problem.of(ProblemKind.FORECAST_FIRST, e.getMessage()).members());
         members.put("forecast", "/api/tickets/" + e.ticket() + "/forecasts");
-        members.put("page", "/tickets/" + e.ticket() + "#forecast");
         return Response.status(ProblemKind.FORECAST_FIRST.status())
                 .entity(members)
                 .type(Problem.MEDIA_TYPE)

@@ -35,7 +35,8 @@ public record IdentifyView(
         return !veiled && alike.isEmpty() && known.isEmpty();
     }
 
-    public static IdentifyView of(Viewing viewing, List<TicketLine> alike, List<KnownCauses.Line> known, boolean veiled) {
+    public static IdentifyView of(
+            Viewing viewing, List<TicketLine> alike, List<KnownCauses.Line> known, boolean veiled) {
         JobSheet sheet = viewing.sheet();
         String shown = Stream.concat(
                         alike.stream().map(TicketLine::number), known.stream().map(k -> "known-cause-" + k.id()))

@@ -136,7 +136,8 @@ public class SheetQueries {
                 alike,
                 causes,
                 dated.map(d -> ranking(number, sheet, d, viewer)).orElse(null),
-                dated.map(d -> new QuestionsView(RankingView.questions(sheet, d))).orElse(null),
+                dated.map(d -> new QuestionsView(RankingView.questions(sheet, d)))
+                        .orElse(null),
                 ForecastView.of(viewing, dated.map(Diagnoses.Dated::category)).orElse(null),
                 new FormContext(dated.map(Diagnoses.Dated::category), limits.of(sheet), zone),
                 devices.known(sheet.opened().device()).map(DeviceView::at).orElse(""),
@@ -145,8 +146,7 @@ public class SheetQueries {
                 base(number));
     }
 
-    private @Nullable RankingView ranking(
-            TicketNumber number, JobSheet sheet, Diagnoses.Dated dated, Actor viewer) {
+    private @Nullable RankingView ranking(TicketNumber number, JobSheet sheet, Diagnoses.Dated dated, Actor viewer) {
         if (!(Sight.of(sheet, viewer) instanceof Sight.Open open)) {
             return null;
         }

@@ -103,7 +103,9 @@ class SightTest {
 
     private static String refusal(TicketFixture desk, Actor who, Fact fact) {
         Decision decision = desk.as(who).does(fact);
-        return decision instanceof Decision.Refused refused ? refused.missing().get(0).code() : "allowed";
+        return decision instanceof Decision.Refused refused
+                ? refused.missing().get(0).code()
+                : "allowed";
     }
 
     /** It rests on the symptom, the start, who is affected and the hazards. */
@@ -167,9 +169,14 @@ class SightTest {
         assertTrue(Sight.shown(sheet, TOM).all(TheoriesRanked.class).isEmpty());
         assertEquals(sheet.entries(), Sight.shown(sheet, TOM).entries());
         assertEquals(1, Sight.shown(sheet, INES).all(TheoriesRanked.class).size());
-        assertEquals(Sight.CODE, Sight.refusal(sheet, new TheoryChosen(1, "", ""), TOM).get(0).code());
-        assertEquals(Sight.CODE, Sight.refusal(sheet, new Advanced(), TOM).get(0).code());
-        assertEquals(Sight.CODE, Sight.refusal(sheet, new LikenessChecked(List.of()), TOM).get(0).code());
+        assertEquals(
+                Sight.CODE,
+                Sight.refusal(sheet, new TheoryChosen(1, "", ""), TOM).get(0).code());
+        assertEquals(
+                Sight.CODE, Sight.refusal(sheet, new Advanced(), TOM).get(0).code());
+        assertEquals(
+                Sight.CODE,
+                Sight.refusal(sheet, new LikenessChecked(List.of()), TOM).get(0).code());
         assertEquals(List.of(), Sight.refusal(sheet, new TheoryChosen(1, "", ""), INES));
     }
 }

@@ -40,8 +40,9 @@ public record ForecastSkipped(ForecastKind forecast, String person, String reaso
 
     @Override
     public List<Missing> unsound(Situation s, Actor actor) {
-        Actor trainee =
-                person.equals(actor.account()) ? actor : new Actor(person, person, s.sheet().course().assigneeRoles());
+        Actor trainee = person.equals(actor.account())
+                ? actor
+                : new Actor(person, person, s.sheet().course().assigneeRoles());
         boolean theirs = Persons.isAssignee(s.sheet().course(), trainee);
         return ForecastFact.unlessDue(
                 s.sheet(), theirs ? trainee : new Actor(person, person, Set.<Role>of()), forecast);

@@ -15,7 +15,7 @@ import org.benchtrail.core.method.desk.ForecastKind;
  * @param other per cent of something else
  * @param nextTest id of the finding that they would look at next; empty if they name none
  */
-public record CauseForecast(
+public record ForecastContent(
         String ticket, int round, ForecastKind kind, Map<String, Integer> percents, int other, String nextTest) {
     /** Under which it is committed. */
     public static final String NAME = "forecast.content";
@@ -25,7 +25,7 @@ public record CauseForecast(
     private static final String ID = "[A-Za-z0-9._:/-]{1,80}";
     private static final String OTHER = "other";
 
-    public CauseForecast {
+    public ForecastContent {
         percents = new TreeMap<>(percents);
         int sum = other + percents.values().stream().mapToInt(Integer::intValue).sum();
         boolean inRange = other >= 0 && percents.values().stream().allMatch(p -> p >= 0 && p <= WHOLE);

@@ -13,15 +13,15 @@ import org.benchtrail.core.Published;
 import org.benchtrail.core.method.desk.ForecastKind;
 import org.junit.jupiter.api.Test;
 
-class CauseForecastTest {
+class ForecastContentTest {
     private static final String SOURCE = "commitment recomputed with Python's hashlib";
 
-    private static final CauseForecast EXAMPLE =
+    private static final ForecastContent EXAMPLE =
             forecast("40718-6", 1, ForecastKind.CAUSES, Map.of("HEA-03", 30, "HEA-01", 50, "HEA-05", 15), 5, "h3");
 
-    private static CauseForecast forecast(
+    private static ForecastContent forecast(
             String ticket, int round, ForecastKind kind, Map<String, Integer> percents, int other, String next) {
-        return new CauseForecast(ticket, round, kind, percents, other, next);
+        return new ForecastContent(ticket, round, kind, percents, other, next);
     }
 
     private static byte[] salt() {
@@ -53,8 +53,8 @@ class CauseForecastTest {
                         forecast("40718-6", 1, ForecastKind.CAUSES_EARLY, EXAMPLE.percents(), 5, "h3"),
                         forecast("40718-6", 1, ForecastKind.CAUSES, EXAMPLE.percents(), 5, "h4"),
                         forecast("40718-6", 1, ForecastKind.CAUSES, altered, 6, "h3"))
-                .forEach(other ->
-                        assertNotEquals(bound, other.commitment(salt()).toString()));
+                .forEach(
+                        other -> assertNotEquals(bound, other.commitment(salt()).toString()));
         assertNotEquals(bound, EXAMPLE.commitment(new byte[32]).toString());
     }
 
@@ -78,6 +78,7 @@ class CauseForecastTest {
         assertEquals(
                 "{\"causes\":{\"a\":\"0.00\",\"b\":\"1.00\",\"other\":\"0.00\"},\"kind\":\"causes-early\",\"nextTest\":\"\","
                         + "\"round\":3,\"ticket\":\"1\",\"v\":1}",
-                forecast("1", 3, ForecastKind.CAUSES_EARLY, Map.of("b", 100, "a", 0), 0, "").canonical());
+                forecast("1", 3, ForecastKind.CAUSES_EARLY, Map.of("b", 100, "a", 0), 0, "")
+                        .canonical());
     }
 }
