@@ -146,6 +146,25 @@ class VerdictBoundaryTest {
         assertEquals(bound, result.assumptions().stream().anyMatch(a -> a.contains("UPS itself draws")));
     }
 
+    /** What holds for moments is said in seconds; nothing shuts down in less than six of them. */
+    @ParameterizedTest
+    @CsvSource({"0.01, true", "0.0999, true", "0.1, false", "1, false"})
+    void runtime_ofMomentsIsSaidInSeconds(double needed, boolean refused) {
+        if (refused) {
+            FigureOf.names(assertThrows(Invalid.class, () -> moments(needed)), "shutdownMinutes");
+            return;
+        }
+        Result result = UpsRuntime.calculate(moments(needed));
+        assertVerdict(Level.BAD, "too short for an orderly shutdown", result);
+        assertTrue(
+                result.judgement().reason().matches("It holds for (?:less than 1 ms|about [0-9.]+ m?s); .*"),
+                result.judgement()::reason);
+    }
+
+    private static UpsRuntime.Input moments(double needed) {
+        return new UpsRuntime.Input(1, 12, 0.01, 20, 1.15, null, null, 50, 50, 50, 1000, needed);
+    }
+
     /** Voltage and frequency that both belong elsewhere are a wrong region; one of them alone is a fault. */
     @ParameterizedTest
     @CsvSource({
