@@ -16,12 +16,10 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Collectors;
+import org.benchtrail.core.figures.MoveKinds;
 import org.benchtrail.core.figures.Whereabouts;
 import org.benchtrail.core.method.Actor;
-import org.benchtrail.core.method.FactKinds;
-import org.benchtrail.core.method.Move;
 import org.benchtrail.core.method.TicketNumber;
-import org.benchtrail.core.method.desk.MoveFact;
 import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
 import org.benchtrail.platform.NotFound;
@@ -48,15 +46,11 @@ class EventLog {
         this.clock = clock;
     }
 
-    private ZoneId zone() {
-        return site.history().at(clock.instant()).rules().calendar().zone();
-    }
-
     /** Months of the last two years in which tickets ended, by the site's calendar. */
     List<EventRows.Month> months(Actor viewer) {
         Permissions.require(Permission.SEE_FIGURES, viewer);
         return QuarkusTransaction.requiringNew().call(() -> {
-            ZoneId zone = zone();
+            ZoneId zone = site.zone();
             YearMonth first = YearMonth.from(clock.instant().atZone(zone)).minusMonths(LOOKED_BACK_MONTHS);
             return rows.months(first.atDay(1).atStartOfDay(zone).toInstant(), zone);
         });
@@ -76,7 +70,7 @@ class EventLog {
 
     /** Writes all tickets that ended in the month. */
     void write(YearMonth month, EventFormat format, EventFormat.About about, OutputStream file) throws IOException {
-        ZoneId zone = QuarkusTransaction.requiringNew().call(this::zone);
+        ZoneId zone = QuarkusTransaction.requiringNew().call(site::zone);
         Instant begins = month.atDay(1).atStartOfDay(zone).toInstant();
         Instant ends = month.plusMonths(1).atDay(1).atStartOfDay(zone).toInstant();
         Map<String, String> persons = new HashMap<>();
@@ -114,8 +108,7 @@ class EventLog {
             String person = persons.computeIfAbsent(row.actor(), a -> "person-" + (persons.size() + 1));
             events.add(new TicketEvent(
                     row.entry(), row.at(), row.kind(), person, roles(row.canonical()), now, row.hash(), row.leaf()));
-            Move move = MOVES.get(row.kind());
-            now = move == null ? now : now.after(move);
+            now = MoveKinds.move(row.kind()).map(now::after).orElse(now);
         }
         return new TicketEvents(
                 new TicketNumber(first.serial()).toString(),
@@ -123,17 +116,6 @@ class EventLog {
                 first.priority().toLowerCase(Locale.ROOT),
                 first.round(),
                 events);
-    }
-
-    private static final Map<String, Move> MOVES = Map.of(
-            kind(org.benchtrail.core.method.desk.Advanced.class), Move.ADVANCE,
-            kind(org.benchtrail.core.method.desk.RuledOut.class), Move.REFUTE,
-            kind(org.benchtrail.core.method.desk.Rethought.class), Move.RETHINK,
-            kind(org.benchtrail.core.method.desk.VerifyFailed.class), Move.FAIL,
-            kind(org.benchtrail.core.method.desk.Reopened.class), Move.REOPEN);
-
-    private static String kind(Class<? extends MoveFact> fact) {
-        return FactKinds.name(fact);
     }
 
     /** Of the entry, in words that no person chose; none where it cannot be read. */

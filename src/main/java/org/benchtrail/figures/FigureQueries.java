@@ -71,16 +71,11 @@ class FigureQueries {
         }
     }
 
-    /** The zone of the site's calendar, in which its days and weeks begin. */
-    private static ZoneId zone(SiteHistory history, Instant now) {
-        return history.at(now).rules().calendar().zone();
-    }
-
     Report report(FiguresAsked asked, Actor viewer, ZoneId shown) {
         Permissions.require(Permission.SEE_FIGURES, viewer);
         Instant now = clock.instant();
         SiteHistory history = site.history();
-        ZoneId zone = zone(history, now);
+        ZoneId zone = site.zone();
         LocalDate today = LocalDate.ofInstant(now, zone);
         FigurePeriod period = asked.period(today, zone);
         List<FigureRows.Ticket> tickets = rows.opened(period, MOST_TICKETS);

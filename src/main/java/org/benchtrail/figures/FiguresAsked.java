@@ -1,18 +1,14 @@
 package org.benchtrail.figures;
 
-import java.net.URLEncoder;
-import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.format.DateTimeParseException;
-import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.Map;
-import java.util.stream.Collectors;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Category;
 import org.benchtrail.core.method.Step;
-import org.jspecify.annotations.Nullable;
+import org.benchtrail.platform.form.AskedFor;
 
 /**
  * What figures are asked for, as it was typed.
@@ -39,7 +35,12 @@ public record FiguresAsked(String from, String until, String category, String pl
                         "Ask for two years at most.")
                 .throwIfAny();
         return new FigurePeriod(
-                first, last, zone, choice(Category.class, category), place.strip(), choice(Step.class, step));
+                first,
+                last,
+                zone,
+                AskedFor.choice(Category.class, category),
+                place.strip(),
+                AskedFor.choice(Step.class, step));
     }
 
     private static LocalDate day(String field, String typed, LocalDate usual) {
@@ -57,13 +58,6 @@ public record FiguresAsked(String from, String until, String category, String pl
         throw new Invalid(field, "Give the day as 2026-11-27.");
     }
 
-    private static <E extends Enum<E>> @Nullable E choice(Class<E> of, String typed) {
-        return Arrays.stream(of.getEnumConstants())
-                .filter(c -> c.name().equals(typed))
-                .findFirst()
-                .orElse(null);
-    }
-
     /** As the part of an address behind the question mark. */
     public String query() {
         Map<String, String> parts = new LinkedHashMap<>();
@@ -72,9 +66,6 @@ public record FiguresAsked(String from, String until, String category, String pl
         parts.put("category", category);
         parts.put("place", place);
         parts.put("step", step);
-        return parts.entrySet().stream()
-                .filter(e -> !e.getValue().isEmpty())
-                .map(e -> e.getKey() + "=" + URLEncoder.encode(e.getValue(), StandardCharsets.UTF_8))
-                .collect(Collectors.joining("&"));
+        return AskedFor.query(parts);
     }
 }

@@ -4,7 +4,7 @@ import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
+import org.benchtrail.core.figures.MoveKinds;
 import org.benchtrail.core.figures.Moved;
 import org.benchtrail.core.figures.TicketTimes;
 import org.benchtrail.core.method.Move;
@@ -13,17 +13,6 @@ import org.jspecify.annotations.Nullable;
 
 /** The moves of a ticket as one row of the database gives them: kind and microseconds of each, and what each hold was for. */
 final class MovesText {
-    private static final Map<String, Move> KINDS = Map.of(
-            "advanced", Move.ADVANCE,
-            "ruled-out", Move.REFUTE,
-            "rethought", Move.RETHINK,
-            "verify-failed", Move.FAIL,
-            "closed", Move.CLOSE,
-            "cancelled", Move.CANCEL,
-            "reopened", Move.REOPEN,
-            "held", Move.HOLD,
-            "resumed", Move.RESUME);
-
     private MovesText() {}
 
     static TicketTimes read(Instant opened, @Nullable String moves, @Nullable String holds) {
@@ -32,7 +21,7 @@ final class MovesText {
         int hold = 0;
         for (String part : moves == null ? new String[0] : moves.split(",")) {
             int gap = part.indexOf(' ');
-            Move move = KINDS.get(part.substring(0, gap));
+            Move move = MoveKinds.move(part.substring(0, gap)).orElse(null);
             Instant at = Instant.EPOCH.plus(Long.parseLong(part.substring(gap + 1)), ChronoUnit.MICROS);
             if (move == Move.HOLD) {
                 String[] what = held[hold++].split(" ");

@@ -14,7 +14,6 @@ import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
-import java.util.Arrays;
 import java.util.List;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Category;
@@ -23,6 +22,7 @@ import org.benchtrail.people.Directory;
 import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
 import org.benchtrail.platform.Html;
+import org.benchtrail.platform.form.AskedFor;
 import org.benchtrail.platform.form.FormValues;
 import org.benchtrail.platform.form.PostedForm;
 import org.benchtrail.platform.form.Refusal;
@@ -75,8 +75,8 @@ public class KnowledgePage {
             @RestQuery @Nullable String state,
             @RestQuery @Nullable String page) {
         String typed = q == null ? "" : q.strip();
-        Category kind = choice(Category.class, category);
-        CauseState wanted = choice(CauseState.class, state);
+        Category kind = AskedFor.choice(Category.class, category);
+        CauseState wanted = AskedFor.choice(CauseState.class, state);
         int number = page != null && page.matches("[1-9]\\d{0,3}") ? Integer.parseInt(page) - 1 : 0;
         return Html.ok(Templates.search(
                 typed.isEmpty() ? browse(kind, wanted, number) : results(typed, kind, wanted, number)));
@@ -142,13 +142,6 @@ public class KnowledgePage {
 
     private static String name(@Nullable Enum<?> constant) {
         return constant == null ? "" : constant.name();
-    }
-
-    private static <E extends Enum<E>> @Nullable E choice(Class<E> choices, @Nullable String name) {
-        return Arrays.stream(choices.getEnumConstants())
-                .filter(c -> c.name().equals(name))
-                .findFirst()
-                .orElse(null);
     }
 
     @GET

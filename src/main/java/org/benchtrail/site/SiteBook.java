@@ -5,6 +5,7 @@ import jakarta.transaction.TransactionSynchronizationRegistry;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
 import java.time.Instant;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import org.benchtrail.core.method.Policy;
@@ -71,6 +72,11 @@ public class SiteBook {
 
     public Policy policy() {
         return rules().policy();
+    }
+
+    /** The zone of the site's calendar, in which its days, weeks and months begin. */
+    public ZoneId zone() {
+        return rules().calendar().zone();
     }
 
     private Instant now() {

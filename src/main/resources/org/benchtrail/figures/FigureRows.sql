@@ -8,16 +8,7 @@ from (
   {and}
   order by opened desc limit :most
 ) t
-left join lateral (
-  select string_agg(e.kind || ' ' || cast(extract(epoch from e.at) * 1000000 as bigint), ',' order by e.entry) as moves,
-    case when bool_or(e.kind = 'held') then (
-      select string_agg((h.j -> 'payload' ->> 'waitingFor') || ' ' || (h.j -> 'payload' ->> 'followUp'), ',' order by h.entry)
-      from (select w.entry, cast(convert_from(w.canonical, 'UTF8') as jsonb) as j from trail_entry w
-        where w.ticket = t.serial and w.kind = 'held') h) end as holds
-  from trail_entry e
-  where e.ticket = t.serial
-    and e.kind in ('advanced', 'ruled-out', 'rethought', 'verify-failed', 'closed', 'cancelled', 'reopened', 'held', 'resumed')
-) m on true
+{put moves}
 
 -- @ closed
 select t.serial, t.closed, t.opened, m.moves, m.holds
@@ -27,6 +18,9 @@ from (
   {and}
   order by c.at desc limit :most
 ) t
+{put moves}
+
+-- @ moves
 left join lateral (
   select string_agg(e.kind || ' ' || cast(extract(epoch from e.at) * 1000000 as bigint), ',' order by e.entry) as moves,
     case when bool_or(e.kind = 'held') then (
@@ -35,7 +29,7 @@ left join lateral (
         where w.ticket = t.serial and w.kind = 'held') h) end as holds
   from trail_entry e
   where e.ticket = t.serial
-    and e.kind in ('advanced', 'ruled-out', 'rethought', 'verify-failed', 'closed', 'cancelled', 'reopened', 'held', 'resumed')
+    and e.kind in (:kinds)
 ) m on true
 
 -- @ of the category

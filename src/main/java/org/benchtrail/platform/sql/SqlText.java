@@ -7,12 +7,14 @@ import java.nio.charset.StandardCharsets;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 
 /**
  * The statements of one class, read from the resource {@code <class>.sql} beside it. A line {@code -- @ name} begins a statement; lines
  * before the first are about the file. Where a statement holds {@code {and}}, conditions that are asked for only at times are put in,
- * which are named and written in the same way.
+ * which are named and written in the same way; {@code {put name}} is a part that several statements share.
  *
  * <p>A class asks for its statements while it is made, and is made at the start of the server ({@code @Startup}), so that a
  * missing one is told then and not to the first who needs it.
@@ -20,6 +22,7 @@ import java.util.stream.Stream;
 public final class SqlText {
     private static final String BEGINS = "-- @ ";
     private static final String CONDITIONS = "{and}";
+    private static final Pattern PUT = Pattern.compile("\\{put ([^}]+)}");
 
     private final String resource;
     private final Map<String, String> statements;
@@ -58,7 +61,17 @@ public final class SqlText {
         }
         Map<String, String> statements = new HashMap<>();
         parts.forEach((name, words) -> statements.put(name, words.toString().strip()));
+        statements.replaceAll((name, words) -> PUT.matcher(words)
+                .replaceAll(put -> Matcher.quoteReplacement(shared(resource, statements, put.group(1)))));
         return statements;
+    }
+
+    private static String shared(String resource, Map<String, String> statements, String name) {
+        String part = statements.get(name);
+        if (part == null || PUT.matcher(part).find()) {
+            throw new IllegalStateException(resource + " puts in '" + name + "', which is no plain part of it");
+        }
+        return part;
     }
 
     /** Itself, if it has all of these: for a class that puts its statements together only when they are sent. */

@@ -1,17 +1,14 @@
 package org.benchtrail.ticket.queue;
 
-import java.net.URLEncoder;
-import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.time.ZoneId;
-import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Objects;
-import java.util.stream.Collectors;
 import org.benchtrail.core.method.Category;
 import org.benchtrail.core.method.Standing;
 import org.benchtrail.core.method.Step;
+import org.benchtrail.platform.form.AskedFor;
 import org.benchtrail.ticket.Cursor;
 import org.benchtrail.ticket.DueWithin;
 import org.benchtrail.ticket.QueueFilter;
@@ -47,8 +44,8 @@ public record QueueAsked(
     /** @param viewer account of who is {@code me} */
     QueueFilter.Choice filter(String viewer, Instant now, ZoneId zone) {
         return QueueFilter.of(wanted())
-                .step(choice(Step.class, step))
-                .category(choice(Category.class, category))
+                .step(AskedFor.choice(Step.class, step))
+                .category(AskedFor.choice(Category.class, category))
                 .assignee(who.equals("me") ? viewer : unlessEmpty(who))
                 .place(unlessEmpty(place))
                 .device(unlessEmpty(device))
@@ -70,7 +67,7 @@ public record QueueAsked(
     }
 
     Standing wanted() {
-        return Objects.requireNonNullElse(choice(Standing.class, standing), Standing.OPEN);
+        return Objects.requireNonNullElse(AskedFor.choice(Standing.class, standing), Standing.OPEN);
     }
 
     Sorting sorting() {
@@ -102,23 +99,13 @@ public record QueueAsked(
         asked.put("waits", waits);
         asked.put("standing", standing);
         asked.put("sort", sort);
-        return asked.entrySet().stream()
-                .filter(field -> !field.getValue().isEmpty())
-                .map(field -> field.getKey() + "=" + URLEncoder.encode(field.getValue(), StandardCharsets.UTF_8))
-                .collect(Collectors.joining("&"));
+        return AskedFor.query(asked);
     }
 
     /** Address of the page after the one that ends with {@code token}. */
     String next(String token) {
         String query = query();
         return "/queue?" + (query.isEmpty() ? "" : query + "&") + "after=" + token;
-    }
-
-    private static <E extends Enum<E>> @Nullable E choice(Class<E> choices, String name) {
-        return Arrays.stream(choices.getEnumConstants())
-                .filter(c -> c.name().equals(name))
-                .findFirst()
-                .orElse(null);
     }
 
     private static @Nullable String unlessEmpty(String text) {

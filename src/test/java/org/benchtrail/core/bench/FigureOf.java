@@ -1,9 +1,11 @@
 package org.benchtrail.core.bench;
 
+import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.bench.Result.Figure;
+import org.benchtrail.core.bench.Result.Level;
 import org.benchtrail.core.bench.Result.Rule;
 
 /** Reads single parts out of a result or a refusal, and fails with what there is when the part is missing. */
@@ -33,5 +35,11 @@ public final class FigureOf {
         assertTrue(
                 refusal.problems().stream().anyMatch(p -> p.field().equals(field)),
                 () -> field + " is not named in " + refusal.getMessage());
+    }
+
+    /** The verdict in level and words; a failure shows its reason. */
+    public static void assertVerdict(Level level, String words, Result result) {
+        assertEquals(level, result.judgement().level(), result.judgement().reason());
+        assertEquals(words, result.judgement().words(), result.judgement().reason());
     }
 }

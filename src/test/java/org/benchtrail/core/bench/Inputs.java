@@ -268,9 +268,10 @@ final class Inputs {
         return texts;
     }
 
-    /** The example with some of its places exchanged, as the seed has it. */
+    /** What a walk begins with, some of its places exchanged, as the seed has it. */
     Object random(SplittableRandom random) {
-        Object input = calculation.example();
+        List<Object> beginnings = Beginnings.of(calculation);
+        Object input = beginnings.get(beginnings.size() == 1 ? 0 : random.nextInt(beginnings.size()));
         int changes = 1 + random.nextInt(4);
         for (int i = 0; i < changes; i++) {
             List<Place> places = places(input);

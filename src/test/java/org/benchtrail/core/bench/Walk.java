@@ -39,11 +39,12 @@ final class Walk {
             "×", Pattern.compile("^(?=.*×).*?\\bx\\b"),
             "afe", Pattern.compile("\\b[Ss]afe(?:ly|ty)?\\b"));
 
-    private static final Pattern NO_TIME_TO_SAY = Pattern.compile("[0-9]e-[0-9]+ (?:d|days|h|min|s)\\b");
+    private static final Pattern NO_TIME_TO_SAY =
+            Pattern.compile("[0-9]e-[0-9]+ (?:d|days|h|min|s)\\b|[Aa]bout 0\\.0[0-9]* (?:d|h|min)\\b");
     private static final Pattern RANGE = Pattern.compile("(?=[bfl(])(?:between|from|\\(|limits of) ?(" + NUMBER
             + ") ?(?:[^0-9 ]{1,5})? (?:to|and) (" + NUMBER + ")");
 
-    private static final Pattern TITLE = Pattern.compile("[^()]*[ ,][^()]*");
+    private static final Pattern TITLE = Pattern.compile("[^()\\[\\]]*[ ,][^()\\[\\]]*");
     private static final Pattern RAW_NAME = Pattern.compile("[A-Z0-9]+(?:_[A-Z0-9]+)+|[A-Z]{5,}");
 
     /** Names in the world that are written like that. */
@@ -82,6 +83,7 @@ final class Walk {
      * @return the faults found, in words; empty if there is none
      */
     List<String> anyInput(int share, boolean whole) {
+        Beginnings.of(c).forEach(this::look);
         edges(share / 3);
         pairs(2 * share / 3);
         if (whole && leftOut > 0) {
@@ -280,7 +282,7 @@ final class Walk {
         curves(input, result);
         pieces(result).filter(said::add).forEach(piece -> wording(input, piece));
         String reason = result.judgement().reason();
-        if (reason.contains("e-") && NO_TIME_TO_SAY.matcher(reason).find()) {
+        if (NO_TIME_TO_SAY.matcher(reason).find()) {
             fault("says " + reason, input);
         }
         severity(input, result);
@@ -292,6 +294,11 @@ final class Walk {
         for (Saying saying : Saying.of(c.id())) {
             if (saying.isBroken(result)) {
                 fault("'" + saying.words() + "' is not what it says: " + reason, input);
+            }
+        }
+        for (Truth truth : Truth.of(c.id())) {
+            if (!truth.holds().test(input, result)) {
+                fault("it is not so that " + truth.says() + ": " + result.judgement(), input);
             }
         }
     }

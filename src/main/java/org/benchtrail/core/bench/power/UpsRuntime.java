@@ -28,6 +28,8 @@ public final class UpsRuntime {
 
     /** Minutes; a discharge over more than the usual 20 hours is less than what a UPS draws for itself. Common practice. */
     private static final double SLOWEST = 1200;
+    /** Minutes; nothing shuts down in less, and a battery that holds for less holds for none. Our choice. */
+    private static final double A_MOMENT = 0.1;
 
     public record Input(
             @Ask(label = "Battery blocks", hint = "How many equal blocks are inside")
@@ -89,7 +91,7 @@ public final class UpsRuntime {
             check.within("efficiency", efficiency, 1, 100, "%");
             check.within("usable", usable, 1, 100, "%");
             check.within("watts", watts, 0.1, 1e7, "W");
-            check.optional("shutdownMinutes", shutdownMinutes, 0.01, 100_000, "min");
+            check.optional("shutdownMinutes", shutdownMinutes, A_MOMENT, 100_000, "min");
             boolean point = secondAmps != null && secondHours != null;
             boolean noPoint = secondAmps == null && secondHours == null;
             check.rule(
@@ -249,7 +251,7 @@ public final class UpsRuntime {
 
     /** A time as it is said; at most so long where the unit's own draw, which is left out, weighs as much as the load. */
     private static String held(double runtime, @Nullable Double needed, boolean tiny) {
-        boolean seconds = needed != null && runtime < 2 && needed >= 2;
+        boolean seconds = runtime < A_MOMENT || needed != null && runtime < 2 && needed >= 2;
         if (needed == null || seconds || tiny) {
             String about = Numeral.about(60 * runtime);
             return (tiny && !about.startsWith("more") ? "at most " : "") + about;
