@@ -36,8 +36,10 @@ public class CatalogueApi {
     private final CatalogueActs acts;
     private final Catalogues catalogues;
     private final CurrentActor current;
+    private final CauseDoor door;
 
-    CatalogueApi(CatalogueActs acts, Catalogues catalogues, CurrentActor current) {
+    CatalogueApi(CatalogueActs acts, Catalogues catalogues, CurrentActor current, CauseDoor door) {
+        this.door = door;
         this.acts = acts;
         this.catalogues = catalogues;
         this.current = current;
@@ -93,6 +95,7 @@ public class CatalogueApi {
     }
 
     private WholeVersion whole(int number) {
+        door.pass("", current.actor());
         VersionView view = acts.version(number, current.actor());
         CatalogueVersion version = catalogues.version(number);
         return new WholeVersion(

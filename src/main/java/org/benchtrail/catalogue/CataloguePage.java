@@ -48,8 +48,10 @@ public class CataloguePage {
     private final Catalogues catalogues;
     private final CurrentActor current;
     private final Directory people;
+    private final CauseDoor door;
 
-    CataloguePage(CatalogueActs acts, Catalogues catalogues, CurrentActor current, Directory people) {
+    CataloguePage(CatalogueActs acts, Catalogues catalogues, CurrentActor current, Directory people, CauseDoor door) {
+        this.door = door;
         this.acts = acts;
         this.catalogues = catalogues;
         this.current = current;
@@ -131,6 +133,7 @@ public class CataloguePage {
         if (figures == null) {
             throw new NotFound("category " + id + " in version " + number);
         }
+        door.pass(id, current.actor());
         int newest = catalogues.inForce().number();
         List<Option> categories = version.figures().values().stream()
                 .map(f -> new Option(f.category().id(), f.category().title()))
@@ -183,6 +186,7 @@ public class CataloguePage {
     @Produces("application/yaml")
     @Blocking
     public Response yaml(@RestPath int version) {
+        door.pass("", current.actor());
         return Response.ok(acts.text(version, current.actor()).getBytes(StandardCharsets.UTF_8))
                 .type("application/yaml;charset=UTF-8")
                 .header("Content-Disposition", "attachment; filename=\"catalogue-" + version + ".yaml\"")

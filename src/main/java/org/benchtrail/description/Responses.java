@@ -171,7 +171,12 @@ final class Responses {
                 .addProperty("reference", text)
                 .addProperty("errors", schemas.list(Invalid.Problem.class))
                 .addProperty("current", OASFactory.createSchema())
-                .addProperty("missing", schemas.list(MissingJson.class));
+                .addProperty("missing", schemas.list(MissingJson.class))
+                .addProperty(
+                        "forecast",
+                        OASFactory.createSchema()
+                                .addType(SchemaType.STRING)
+                                .description("Where the forecast is committed that comes first."));
     }
 
     private static Header header(String says) {

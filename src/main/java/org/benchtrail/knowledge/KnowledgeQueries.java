@@ -17,6 +17,7 @@ import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
 import org.benchtrail.platform.sql.Sql;
 import org.benchtrail.platform.sql.SqlText;
+import org.benchtrail.ticket.Sights;
 import org.jspecify.annotations.Nullable;
 
 /** What can be read of known causes. Each reading is one transaction. */
@@ -37,6 +38,7 @@ public class KnowledgeQueries {
     private final CauseHistory changes;
     private final EntityManager database;
     private final FindingWords findingWords;
+    private final Sights sights;
     private final SqlText sql = SqlText.of(KnowledgeQueries.class);
 
     KnowledgeQueries(
@@ -45,7 +47,9 @@ public class KnowledgeQueries {
             Confirmations confirmations,
             CauseHistory changes,
             EntityManager database,
-            FindingWords findingWords) {
+            FindingWords findingWords,
+            Sights sights) {
+        this.sights = sights;
         this.causes = causes;
         this.authors = authors;
         this.confirmations = confirmations;
@@ -105,6 +109,7 @@ public class KnowledgeQueries {
     public WholeCause cause(long id, Actor actor) {
         Permissions.require(Permission.SEE_TICKETS, actor);
         KnownCause cause = causes.present(id);
+        sights.pass(cause.category, actor);
         return new WholeCause(
                 CauseJson.of(cause),
                 authors.of(id),
@@ -118,6 +123,7 @@ public class KnowledgeQueries {
     public List<CauseJson> browse(
             @Nullable Category category, @Nullable CauseState state, int page, int size, Actor actor) {
         Permissions.require(Permission.SEE_TICKETS, actor);
+        sights.pass(category, actor);
         return causes.latest(category, state, page, size).stream()
                 .map(CauseJson::of)
                 .toList();

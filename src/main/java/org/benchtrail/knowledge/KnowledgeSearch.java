@@ -16,6 +16,7 @@ import org.benchtrail.core.method.Category;
 import org.benchtrail.core.text.PlainText;
 import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
+import org.benchtrail.ticket.Sights;
 import org.jspecify.annotations.Nullable;
 
 /** Search by words over known causes and cases: ranked, by word beginnings, forgiving of typing errors. */
@@ -29,8 +30,10 @@ public class KnowledgeSearch {
 
     private final WordSearch words;
     private final ResultRows rows;
+    private final Sights sights;
 
-    KnowledgeSearch(WordSearch words, ResultRows rows) {
+    KnowledgeSearch(WordSearch words, ResultRows rows, Sights sights) {
+        this.sights = sights;
         this.words = words;
         this.rows = rows;
     }
@@ -46,6 +49,7 @@ public class KnowledgeSearch {
     @Transactional
     public SearchResults find(String typed, @Nullable Category category, int page, Actor actor) {
         Permissions.require(Permission.SEE_TICKETS, actor);
+        sights.pass(category, actor);
         new Invalid.Collector()
                 .require(page >= 0 && page < PAGES, "page", "Pages go from 1 to " + PAGES + ": use more words.")
                 .require(PlainText.isText(typed), "q", "Remove the control characters: only text can be searched for.")

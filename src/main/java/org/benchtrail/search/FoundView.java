@@ -22,6 +22,7 @@ import org.benchtrail.ticket.TicketSearch;
  * @param spelling words that tickets were looked for by in place of mistyped ones; empty if none were
  * @param loose whether no ticket has every word
  * @param reported tickets by who reported them
+ * @param forecast number of the ticket on which the viewer forecasts before known causes are shown; empty if none is due
  */
 public record FoundView(
         String typed,
@@ -32,6 +33,7 @@ public record FoundView(
         List<Device> devices,
         List<Line> reported,
         List<SearchResults.CauseHit> causes,
+        String forecast,
         List<Problem> problems) {
 
     /**
@@ -76,7 +78,7 @@ public record FoundView(
     }
 
     static FoundView refused(String typed, List<Problem> problems) {
-        return new FoundView(typed, "", List.of(), "", false, List.of(), List.of(), List.of(), problems);
+        return new FoundView(typed, "", List.of(), "", false, List.of(), List.of(), List.of(), "", problems);
     }
 
     /** Whether something was looked for and nothing found. */
@@ -87,6 +89,7 @@ public record FoundView(
                 && tickets.isEmpty()
                 && devices.isEmpty()
                 && reported.isEmpty()
-                && causes.isEmpty();
+                && causes.isEmpty()
+                && forecast.isEmpty();
     }
 }

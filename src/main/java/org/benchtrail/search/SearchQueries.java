@@ -16,6 +16,7 @@ import org.benchtrail.knowledge.SearchResults;
 import org.benchtrail.people.Directory;
 import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
+import org.benchtrail.ticket.Sights;
 import org.benchtrail.ticket.TicketLine;
 import org.benchtrail.ticket.TicketListQueries;
 import org.benchtrail.ticket.TicketSearch;
@@ -30,8 +31,11 @@ class SearchQueries {
     private final TicketSearch search;
     private final KnowledgeSearch knowledge;
     private final Directory people;
+    private final Sights sights;
 
-    SearchQueries(TicketListQueries lists, TicketSearch search, KnowledgeSearch knowledge, Directory people) {
+    SearchQueries(
+            TicketListQueries lists, TicketSearch search, KnowledgeSearch knowledge, Directory people, Sights sights) {
+        this.sights = sights;
         this.lists = lists;
         this.search = search;
         this.knowledge = knowledge;
@@ -55,8 +59,9 @@ class SearchQueries {
                 .map(TicketLine::assignee)
                 .filter(Objects::nonNull)
                 .collect(Collectors.toSet()));
+        String forecast = sights.due("", viewer).map(TicketNumber::toString).orElse("");
         List<SearchResults.CauseHit> causes =
-                knowledge.find(typed, null, 0, viewer).causes();
+                forecast.isEmpty() ? knowledge.find(typed, null, 0, viewer).causes() : List.of();
         return new FoundView(
                 typed,
                 mended(typed, viewer),
@@ -66,6 +71,7 @@ class SearchQueries {
                 search.devices(typed, viewer).stream().map(FoundView.Device::of).toList(),
                 lines(reported, names, zone),
                 causes.subList(0, Math.min(causes.size(), CAUSES)),
+                forecast,
                 List.of());
     }
 

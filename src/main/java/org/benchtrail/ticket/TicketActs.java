@@ -23,6 +23,7 @@ import org.benchtrail.core.method.Method;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Origin;
 import org.benchtrail.core.method.Policy;
+import org.benchtrail.core.method.Sight;
 import org.benchtrail.core.method.Stamp;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.core.method.desk.MoveFact;
@@ -258,6 +259,21 @@ public class TicketActs {
         }
 
         private Decision decide(Fact fact) {
+            List<Missing> veiled = Sight.refusal(sheet, fact, actor);
+            if (!veiled.isEmpty()) {
+                return new Decision.Refused(veiled, false);
+            }
+            Decision decision = method(fact);
+            return decision instanceof Decision.Refused refused
+                    ? new Decision.Refused(
+                            refused.missing().stream()
+                                    .map(m -> Sight.told(m, sheet, actor))
+                                    .toList(),
+                            refused.person())
+                    : decision;
+        }
+
+        private Decision method(Fact fact) {
             return Method.decide(sheet, fact, actor, policy, now(lastTime()), origin.request());
         }
 

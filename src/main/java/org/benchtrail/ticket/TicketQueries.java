@@ -11,6 +11,7 @@ import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.Sight;
 import org.benchtrail.core.method.Stamp;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.core.method.identify.AttachmentAdded;
@@ -30,8 +31,10 @@ public class TicketQueries {
     private final Requesters requesters;
     private final KeptFiles files;
     private final Continuity continuity;
+    private final Sights sights;
 
-    TicketQueries(Tickets tickets, Requesters requesters, KeptFiles files, Continuity continuity) {
+    TicketQueries(Tickets tickets, Requesters requesters, KeptFiles files, Continuity continuity, Sights sights) {
+        this.sights = sights;
         this.tickets = tickets;
         this.requesters = requesters;
         this.files = files;
@@ -46,7 +49,12 @@ public class TicketQueries {
     public record Whole(
             TicketNumber number, TicketLine line, JobSheet sheet, String fault, String requester, String contact) {}
 
-    /** @throws RecordBroken if there is an entry that cannot be read, and so no sheet */
+    /**
+     * A ticket as that person may see it.
+     *
+     * @throws RecordBroken if there is an entry that cannot be read, and so no sheet
+     * @throws ForecastFirst if they are to forecast first on another ticket of the device
+     */
     public Whole ticket(TicketNumber number, Actor actor) {
         return traced(number, actor).ticket();
     }
@@ -59,11 +67,30 @@ public class TicketQueries {
         Permissions.require(Permission.SEE_TICKETS, actor);
         Ticket row = tickets.present(number);
         SheetRecord record = continuity.read(number, actor);
+        sights.passToOther(number, record.sheet(), actor);
         Requester requester = requesters.findById(row.requester);
         return new Traced(
                 new Whole(
-                        number, TicketLine.of(row), record.shown(), record.fault(), requester.name, requester.contact),
-                record.stored().entries());
+                        number,
+                        TicketLine.of(row),
+                        Sight.shown(record.shown(), actor),
+                        record.fault(),
+                        requester.name,
+                        requester.contact),
+                shown(record, actor));
+    }
+
+    /** The entries, but for rankings that the viewer may not read yet: of those there is when, what kind, and the hash. */
+    private static List<TrailEntry> shown(SheetRecord record, Actor viewer) {
+        JobSheet sheet = record.sheet();
+        List<TrailEntry> all = record.stored().entries();
+        return sheet == null || Sight.of(sheet, viewer) instanceof Sight.Open
+                ? all
+                : all.stream().map(TicketQueries::veiled).toList();
+    }
+
+    private static TrailEntry veiled(TrailEntry entry) {
+        return entry.readable().filter(e -> e.fact().tellsRanking()).isPresent() ? entry.veiled() : entry;
     }
 
     /** A ticket that can only be told from its row, and why. */
@@ -101,7 +128,9 @@ public class TicketQueries {
 
     public List<TrailEntry> trail(TicketNumber number, Actor actor) {
         Permissions.require(Permission.SEE_TICKETS, actor);
-        return continuity.read(number, actor).stored().entries();
+        SheetRecord record = continuity.read(number, actor);
+        sights.passToOther(number, record.sheet(), actor);
+        return shown(record, actor);
     }
 
     /** A trail, and whether it holds. */
@@ -115,7 +144,8 @@ public class TicketQueries {
         if (record.verification().holds()) {
             record = continuity.alarming(number, actor, record.with(filesOf(record)));
         }
-        return new Verified(TicketLine.of(row), record.stored().entries(), record.verification());
+        sights.passToOther(number, record.sheet(), actor);
+        return new Verified(TicketLine.of(row), shown(record, actor), record.verification());
     }
 
     private Verification filesOf(SheetRecord record) {

@@ -1,6 +1,8 @@
 package org.benchtrail.trail;
 
+import java.nio.charset.StandardCharsets;
 import java.time.Instant;
+import java.util.Arrays;
 import java.util.Optional;
 import org.benchtrail.core.method.Entry;
 
@@ -19,6 +21,17 @@ public record TrailEntry(int entry, Instant at, String actor, String kind, byte[
      */
     public Entry read() {
         return EntryCodec.decode(canonical).entry();
+    }
+
+    private static final byte[] VEIL = "veiled until your forecast".getBytes(StandardCharsets.UTF_8);
+
+    /** The same without what was recorded, for whoever may not read it yet. */
+    public TrailEntry veiled() {
+        return new TrailEntry(entry, at, actor, kind, VEIL.clone(), hash);
+    }
+
+    public boolean isVeiled() {
+        return Arrays.equals(canonical, VEIL);
     }
 
     /** What was recorded; empty if it cannot be read. */

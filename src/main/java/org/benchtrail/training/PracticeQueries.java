@@ -14,6 +14,7 @@ import org.benchtrail.catalogue.Catalogues;
 import org.benchtrail.core.diagnosis.Model;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.Sight;
 import org.benchtrail.core.practice.job.Family;
 import org.benchtrail.core.practice.job.Truth.Played;
 import org.benchtrail.core.site.Due;
@@ -31,6 +32,7 @@ import org.benchtrail.ticket.Viewing;
 import org.benchtrail.ticket.draft.TypedDraft;
 import org.benchtrail.ticket.form.FormContext;
 import org.benchtrail.ticket.sheet.SheetQueries;
+import org.benchtrail.ticket.theorize.QuestionsView;
 import org.benchtrail.ticket.theorize.RankingView;
 
 /** What can be read of practice jobs: each person's own, by themselves. */
@@ -99,7 +101,10 @@ class PracticeQueries {
                 List.of(),
                 List.of(),
                 List.of(),
-                dated.map(d -> RankingView.of(sheet, d)).orElse(null),
+                dated.map(d -> RankingView.of(sheet, d, Sight.ofPractice())).orElse(null),
+                dated.map(d -> new QuestionsView(RankingView.questions(sheet, d)))
+                        .orElse(null),
+                null,
                 context(sheet, zone),
                 "",
                 Resemblance.gate(sheet, viewing.policy(), now, Resemblance.isAsked(sheet)),

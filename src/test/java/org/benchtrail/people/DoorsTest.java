@@ -191,6 +191,8 @@ class DoorsTest {
             new Door("GET", "/tickets/{number}", Permission.SEE_TICKETS),
             new Door("POST", "/tickets/{number}/{form}", Permission.WORK_TICKETS),
             new Door("POST", "/tickets/{number}/draft/keep/{form}", Permission.WORK_TICKETS),
+            new Door("POST", "/tickets/{number}/forecast", Permission.WORK_TICKETS),
+            new Door("POST", "/api/tickets/{number}/forecasts", Permission.WORK_TICKETS),
             new Door("POST", "/tickets/{number}/draft/discard", Permission.WORK_TICKETS),
             new Door("GET", "/tickets/{number}/live", Permission.SEE_TICKETS),
             new Door("POST", "/tickets/{number}/attachments", Permission.WORK_TICKETS),
@@ -388,7 +390,12 @@ class DoorsTest {
         boolean allowed = door.permission() == null
                 || Permissions.roles(door.permission()).contains(role);
         if (allowed) {
-            assertTrue(Set.of(200, 201, 204, 303, 404, 422).contains(status), () -> door + " answered " + status);
+            // a trainee forecasts before causes are told
+            boolean forecast =
+                    role == Role.TRAINEE && status == 409 && door.path().endsWith("/ranking");
+            assertTrue(
+                    forecast || Set.of(200, 201, 204, 303, 404, 422).contains(status),
+                    () -> door + " answered " + status);
         } else {
             assertEquals(403, status);
         }

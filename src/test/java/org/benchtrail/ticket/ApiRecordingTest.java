@@ -65,6 +65,7 @@ class ApiRecordingTest {
         long known = repairedTicket();
         declinedAndReopened(known);
         traineesTicket();
+        traineesForecasts();
         desk();
         malformed();
         lists();
@@ -316,6 +317,21 @@ class ApiRecordingTest {
     }
 
     /** A trainee's plan that a mentor approves; then the ticket is a duplicate. */
+    /** What is veiled before the forecast, and told afterwards. */
+    private void traineesForecasts() {
+        Recording.Desk t = open("rec-tom", "VOICE", "Recordium handset crackles");
+        t.does(
+                "{'kind':'symptom-recorded','words':'It crackles','observable':'A crackle every ten seconds'}",
+                "{'kind':'onset-recorded','known':false}",
+                "{'kind':'scope-recorded','scope':'ONE'}",
+                "{'kind':'hazards-screened','present':{'SMELL':false,'SMOKE':false,'HEAT':false,'SWELLING':false,'LIQUID':false,'MAINS_LEAD':false,'EXPOSED_WIRING':false,'SHOCK':false,'ARCING':false,'SHARP':false,'HEIGHT':false}}");
+        recording.get("rec-tom", t.path() + "/ranking");
+        t.tries("rec-tom", "{'kind':'likeness-checked','shown':[]}");
+        t.forecasts("{'forecast':'CAUSES_EARLY','causes':{'voice/uplink-full':60},'other':30}");
+        t.forecasts("{'forecast':'CAUSES_EARLY','causes':{'voice/uplink-full':60},'nextTest':'v1'}");
+        t.forecasts("{'forecast':'CAUSES_EARLY','causes':{'voice/uplink-full':60}}");
+    }
+
     private void traineesTicket() {
         Recording.Desk t = open("rec-tom", "OTHER", "Recordium shelf creaks");
         t.does(
@@ -328,22 +344,24 @@ class ApiRecordingTest {
                 "{'kind':'data-answered','state':'BACKUP_VERIFIED'}",
                 "{'kind':'extract-recorded','source':'Ear','text':'Creak'}",
                 "{'kind':'logs-reviewed','looked':false,'note':'There are none'}",
+                "{'kind':'forecast-skipped','forecast':'CAUSES_EARLY','person':'rec-tom','reason':'Urgent'}",
                 "{'kind':'likeness-checked','shown':[]}",
                 ADVANCED,
                 "{'kind':'obvious-questioned','looks':{'POWER':'NOT_APPLICABLE','CABLES':'IN_ORDER','SETTINGS':'IN_ORDER','RECENT_CHANGE':'IN_ORDER'},'note':'It has no power'}",
                 "{'kind':'theory-stated','text':'Loose screw'}",
-                "{'kind':'theory-chosen','theory':14}",
+                "{'kind':'forecast-skipped','forecast':'CAUSES','person':'rec-tom','reason':'Nothing to choose from'}",
+                "{'kind':'theory-chosen','theory':15}",
                 ADVANCED,
-                "{'kind':'check-planned','theory':14,'what':'Turn it','expectation':'It turns'}");
+                "{'kind':'check-planned','theory':15,'what':'Turn it','expectation':'It turns'}");
         t.does(
-                "{'kind':'result-recorded','check':17,'observation':'It turns','outcome':'SUPPORTS'}",
+                "{'kind':'result-recorded','check':19,'observation':'It turns','outcome':'SUPPORTS'}",
                 ADVANCED,
                 "{'kind':'action-planned','what':'Tighten it','effect':'Quiet','impact':'Nobody','wayBack':'Loosen it','irreversible':false,'touchesStorage':false,'usesPart':false}",
                 "{'kind':'maker-consulted','applicable':false,'text':'None'}");
-        t.tries("rec-tom", settled(20, "CARRIED_OUT", ""));
-        t.tries("rec-ole", "{'kind':'plan-approved','actions':[20]}");
-        t.lets("rec-marek", "{'kind':'plan-approved','actions':[20],'note':'Go on'}");
-        t.does(settled(20, "CARRIED_OUT", ""));
+        t.tries("rec-tom", settled(22, "CARRIED_OUT", ""));
+        t.tries("rec-ole", "{'kind':'plan-approved','actions':[22]}");
+        t.lets("rec-marek", "{'kind':'plan-approved','actions':[22],'note':'Go on'}");
+        t.does(settled(22, "CARRIED_OUT", ""));
         t.lets("rec-marek", "{'kind':'sent-back','reason':'Say what was heard'}");
         t.tries("rec-tom", "{'kind':'signed','signatory':'MENTOR'}");
         t.tries("rec-tom", "{'kind':'cancelled','reason':'Enough'}");

@@ -25,6 +25,7 @@ final class Placeholders {
             Pattern.compile("(?<=\"(?:previous|hash)\":\")([1-9a-f][0-9a-f]{63}|0[0-9a-f]{63})");
     private static final Pattern SENT = Pattern.compile("(?<=\"request\":\")([0-9a-f-]{36})");
     private static final Pattern SALT = Pattern.compile("(?<=\"salt\":\")([A-Za-z0-9_-]{22})");
+    private static final Pattern COMMITMENT = Pattern.compile("(?<=\"commitment\":\")([0-9a-f]{64})");
     private static final Pattern POLICY = Pattern.compile("(?<=\"policy\":\")([0-9a-f]{16})");
     private static final Pattern REQUESTER = Pattern.compile("(?<=\"requester\":)(\\d+)");
     private static final Pattern KNOWN = Pattern.compile("(?<=\"known\":|/api/knowledge/)(\\d{1,8})(?!\\d)");
@@ -66,6 +67,7 @@ final class Placeholders {
         plain = replace(HASH, plain, h -> h.equals(START) ? h : standIn("hash", h));
         plain = replace(SENT, plain, id -> standIn("request", id));
         plain = replace(SALT, plain, salt -> "{salt}");
+        plain = replace(COMMITMENT, plain, commitment -> "{commitment}");
         plain = replace(POLICY, plain, print -> "{policy}");
         plain = replace(REQUESTER, plain, id -> standIn("requester", id));
         return replace(CATALOGUE, plain, version -> standIn("catalogue", version));
@@ -103,6 +105,7 @@ final class Placeholders {
             case "canonical" -> inCanonical(text);
             case "request" -> standIn("request", text);
             case "hash" -> standIn("hash", text);
+            case "commitment" -> "{commitment}";
             case "secret" -> standIn("secret", text);
             case "reference" -> standIn("reference", text);
             case "next" -> PAGE_NAME.matcher(text).matches() ? standIn("page", text) : in(text);

@@ -55,7 +55,7 @@ class RecordPdfTest {
     /** A trainee's ticket with all that a record has to tell: struck, corrected, remarked, waived, approved. */
     private ApiDesk closed() {
         ApiDesk desk = site.desk("way-tom");
-        desk.does(ApiDesk.IDENTIFIED);
+        desk.identifies();
         int reading = first(desk, "reading-recorded");
         desk.does(corrected(reading, ApiDesk.reading("97.5")));
         desk.does(ApiDesk.reading("98"));

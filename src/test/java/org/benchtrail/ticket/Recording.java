@@ -307,6 +307,15 @@ final class Recording {
             stored();
         }
 
+        void forecasts(String forecast) {
+            String text = json(forecast);
+            String path = path() + "/forecasts";
+            Response answer =
+                    as(who).header("If-Match", "\"" + version + "\"").body(text).post(path);
+            sent(who, "POST", path, version, text, answer);
+            stored();
+        }
+
         void sendsBytes(String login, String path, String mediaType, byte[] content) {
             Response answer = as(login)
                     .contentType(mediaType)

@@ -432,13 +432,13 @@ class TicketApiTest {
         assertEquals(sha256, payload.at("/sha256").asText());
         assertEquals(100_000, payload.at("/bytes").asInt());
         assertTrue(payload.at("/mediaType").asText().startsWith("image/png"));
-        Response file = as("api-tom").get("/api/tickets/" + desk.number + "/attachments/" + sha256);
+        Response file = as("api-marek").get("/api/tickets/" + desk.number + "/attachments/" + sha256);
         assertTrue(file.contentType().startsWith("image/png"), file.contentType());
         assertTrue(file.header("Content-Disposition").startsWith("attachment;"));
         assertArrayEquals(content, file.asByteArray());
         assertEquals(
                 404,
-                as("api-tom")
+                as("api-marek")
                         .get("/api/tickets/" + other.number + "/attachments/" + sha256)
                         .statusCode());
         String told =

@@ -67,6 +67,8 @@ class EntryCodecTest {
             "extract-recorded",
             "finding-answered",
             "finding-recorded",
+            "forecast-committed",
+            "forecast-skipped",
             "function-checked",
             "handed-over",
             "hazards-screened",

@@ -27,6 +27,9 @@ import org.benchtrail.core.method.desk.CautionsAcknowledged;
 import org.benchtrail.core.method.desk.Closed;
 import org.benchtrail.core.method.desk.Corrected;
 import org.benchtrail.core.method.desk.Escalated;
+import org.benchtrail.core.method.desk.ForecastCommitted;
+import org.benchtrail.core.method.desk.ForecastKind;
+import org.benchtrail.core.method.desk.ForecastSkipped;
 import org.benchtrail.core.method.desk.HandOverOffered;
 import org.benchtrail.core.method.desk.HandedOver;
 import org.benchtrail.core.method.desk.Held;
@@ -206,6 +209,8 @@ public final class Samples {
                 new Asked(AskKind.WAIVER, "reproduced", "No second device"),
                 new Remarked(12, "data-protected", "Where is the copy?"),
                 new SentBack("Say what was measured"),
+                new ForecastCommitted(ForecastKind.CAUSES, 12, 2, "ab".repeat(32)),
+                new ForecastSkipped(ForecastKind.CAUSES_EARLY, "tom", "Urgent"),
                 new Addendum(Addendum.About.CAUSE, "The fan was worn as well"),
                 new AddendumCountersigned(60, "Seen"),
                 new KnowledgeLinked(Lesson.CONFIRMED, "Dust in the cooler", 12L));

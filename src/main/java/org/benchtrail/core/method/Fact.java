@@ -123,6 +123,11 @@ public interface Fact {
         return false;
     }
 
+    /** Whether it tells how the causes were ranked. */
+    default boolean tellsRanking() {
+        return false;
+    }
+
     // ---- what it tells others
 
     /** What it says, in a line that stands beside its kind; empty if the kind says it all. */

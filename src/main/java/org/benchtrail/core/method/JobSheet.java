@@ -130,7 +130,7 @@ public final class JobSheet {
     }
 
     public <F extends Fact> Optional<StandingFact<F>> latestOfRound(Class<F> kind) {
-        return latestOfRound(kind, standing -> true);
+        return latest(kind, noted -> noted.round() == course.round());
     }
 
     /** The latest of a kind, as long as it is taken for the present answer. */
@@ -202,7 +202,11 @@ public final class JobSheet {
 
     /** What was known before that entry and stands unchanged since; the course is the present one. */
     public JobSheet before(int entry) {
-        return new JobSheet(facts.only(standing -> standing.isSettledBefore(entry)), ledger, course, entries);
+        return only(standing -> standing.isSettledBefore(entry));
+    }
+
+    JobSheet only(Predicate<StandingFact<?>> which) {
+        return new JobSheet(facts.only(which), ledger, course, entries);
     }
 
     /** The choice that is in force; empty until a theory is chosen in this round. */
@@ -250,13 +254,9 @@ public final class JobSheet {
 
     /** Entry of the last action carried out in this round, or with which the round began: what is verified comes after. */
     public int lastWork() {
-        return latestOfRound(ActionSettled.class, a -> a.fact().changesDevice())
+        return latest(ActionSettled.class, a -> a.round() == round() && a.fact().changesDevice())
                 .map(StandingFact::entry)
                 .orElse(course.roundStart());
-    }
-
-    private <F extends Fact> Optional<StandingFact<F>> latestOfRound(Class<F> kind, Predicate<StandingFact<F>> which) {
-        return latest(kind, noted -> noted.round() == course.round() && which.test(noted));
     }
 
     /** Whether a hazard was found and not yet cleared. */

@@ -19,6 +19,11 @@ public enum ProblemKind {
     METHOD("method-not-allowed", 405, "This cannot be done here", "Check the address and the method."),
     CONFLICT("conflict", 409, "This clashes with what is stored", "Look at what is stored now, then decide."),
     UNMET("requirement-missing", 409, "Something is missing first", "Meet what is listed as missing, then try again."),
+    FORECAST_FIRST(
+            "forecast-first",
+            409,
+            "Your forecast comes first",
+            "Say on that ticket's job sheet what you expect, or skip it with a reason; then ask again."),
     STALE(
             "stale",
             409,

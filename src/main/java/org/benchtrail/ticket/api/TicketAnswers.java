@@ -23,7 +23,7 @@ import org.jspecify.annotations.Nullable;
 
 /** How the API answers with a ticket: its sheet, or what stands in the way of an act; and the version that goes with both. */
 @ApplicationScoped
-class TicketAnswers {
+public class TicketAnswers {
     private final TicketQueries tickets;
     private final Resemblance resemblance;
     private final CurrentActor current;
@@ -46,17 +46,17 @@ class TicketAnswers {
         this.mapper = FactJson.teach(mapper.copy());
     }
 
-    Response sheet(Response.ResponseBuilder answer, TicketNumber number) {
+    public Response sheet(Response.ResponseBuilder answer, TicketNumber number) {
         TicketQueries.Whole ticket = tickets.ticket(number, current.actor());
         boolean nothing = resemblance.isNothing(number, ticket.sheet(), current.actor());
-        SheetJson json =
-                SheetJson.of(ticket, Resemblance.gate(ticket.sheet(), site.policy(), clock.instant(), nothing));
+        SheetJson json = SheetJson.of(
+                ticket, Resemblance.gate(ticket.sheet(), site.policy(), clock.instant(), nothing, current.actor()));
         return answer.entity(mapper.valueToTree(json))
                 .header("ETag", tag(ticket.sheet().entries()))
                 .build();
     }
 
-    Response after(Outcome outcome) {
+    public Response after(Outcome outcome) {
         if (!outcome.refused()) {
             return sheet(Response.ok(), outcome.number());
         }

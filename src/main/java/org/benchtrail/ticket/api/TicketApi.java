@@ -21,6 +21,7 @@ import java.time.Instant;
 import java.util.List;
 import org.benchtrail.bench.BenchRun;
 import org.benchtrail.core.Invalid;
+import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.Standing;
 import org.benchtrail.core.method.Step;
 import org.benchtrail.core.method.TicketNumber;
@@ -135,7 +136,10 @@ public class TicketApi {
     @Path("alike")
     @Operation(summary = "Tickets whose words are like these")
     public List<TicketLineJson> alike(@RestQuery @DefaultValue("") String text) {
-        return TicketLineJson.all(lists.alike(text, 0, current.actor()));
+        boolean forecasts = current.actor().is(Role.TRAINEE);
+        return TicketLineJson.all(lists.alike(text, 0, current.actor()).stream()
+                .filter(t -> !forecasts || t.standing() == Standing.OPEN)
+                .toList());
     }
 
     @AnswersWith(value = SheetJson.class, versioned = true)

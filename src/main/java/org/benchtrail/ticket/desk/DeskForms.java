@@ -13,6 +13,7 @@ import org.benchtrail.core.method.desk.Asked;
 import org.benchtrail.core.method.desk.Cancelled;
 import org.benchtrail.core.method.desk.CautionsAcknowledged;
 import org.benchtrail.core.method.desk.Escalated;
+import org.benchtrail.core.method.desk.ForecastSkipped;
 import org.benchtrail.core.method.desk.HandOverOffered;
 import org.benchtrail.core.method.desk.HandedOver;
 import org.benchtrail.core.method.desk.Held;
@@ -41,6 +42,7 @@ public final class DeskForms {
             SheetForm.of("end-offer", required("endOffer", OfferWithdrawn.class)),
             SheetForm.of("agree", required("agree", LesseningAgreed.class)).about("agree.correction"),
             SheetForm.of("ask", required("ask", Asked.class)).about("ask.requirement"),
+            SheetForm.of("skip-forecast", required("skip", ForecastSkipped.class)),
             SheetForm.of("remark", required("remark", Remarked.class)),
             SheetForm.of("send-back", required("sendBack", SentBack.class)),
             SheetForm.of("addendum", required("addendum", Addendum.class)),

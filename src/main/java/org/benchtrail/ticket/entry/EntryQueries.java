@@ -10,6 +10,7 @@ import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.people.Directory;
 import org.benchtrail.platform.NotFound;
+import org.benchtrail.ticket.ForecastFirst;
 import org.benchtrail.ticket.TicketQueries;
 import org.benchtrail.trail.TrailEntry;
 
@@ -37,13 +38,19 @@ class EntryQueries {
                 .collect(Collectors.toSet());
     }
 
-    /** @throws NotFound if there is no such entry */
+    /**
+     * @throws NotFound if there is no such entry
+     * @throws ForecastFirst if it may not be read yet
+     */
     EntryView entry(TicketNumber number, int entry, Actor viewer, ZoneId zone) {
         TicketQueries.Traced traced = tickets.traced(number, viewer);
         TrailEntry stored = traced.trail().stream()
                 .filter(e -> e.entry() == entry)
                 .findFirst()
                 .orElseThrow(() -> new NotFound("entry " + entry + " on ticket " + number));
+        if (stored.isVeiled()) {
+            throw new ForecastFirst(number);
+        }
         return EntryView.of(traced.ticket(), stored, viewer, zone, people.names(persons(traced.trail())));
     }
 }

@@ -20,6 +20,9 @@ public record TrailView(String number, String title, Verification verification, 
 
     private static final List<FactText.Part> UNREADABLE = List.of(new FactText.Part("content", "it cannot be read"));
 
+    private static final List<FactText.Part> VEILED =
+            List.of(new FactText.Part("content", "veiled until your forecast"));
+
     /** @param channel in words; empty in entries from before it was kept */
     public record Line(
             int entry, String when, String who, String channel, String kind, List<FactText.Part> parts, String hash) {}
@@ -41,7 +44,7 @@ public record TrailView(String number, String title, Verification verification, 
                 stamp.map(s -> Viewing.who(s, names)).orElse(e.actor()),
                 stamp.map(Stamp::channel).map(Option::words).orElse(""),
                 e.kind().replace('-', ' '),
-                read.map(entry -> FactText.parts(entry.fact(), zone)).orElse(UNREADABLE),
+                read.map(entry -> FactText.parts(entry.fact(), zone)).orElse(e.isVeiled() ? VEILED : UNREADABLE),
                 e.hash());
     }
 }

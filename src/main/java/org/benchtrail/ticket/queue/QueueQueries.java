@@ -12,6 +12,7 @@ import java.util.stream.Stream;
 import org.benchtrail.core.Invalid.Problem;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Category;
+import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.Standing;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.core.site.WorkingTime;
@@ -139,11 +140,13 @@ class QueueQueries {
 
     AlikeView alike(String title, String device, @Nullable Category category, Actor viewer) {
         String words = title + " " + device;
+        // a trainee who takes the ticket forecasts its causes first
+        boolean causes = !viewer.is(Role.TRAINEE);
         return new AlikeView(
                 lists.alike(words, 0, viewer).stream()
                         .filter(t -> t.standing() == Standing.OPEN)
                         .toList(),
-                known.like(title, category, List.of(), ALIKE),
-                known.solved(words, ALIKE));
+                causes ? known.like(title, category, List.of(), ALIKE) : List.of(),
+                causes ? known.solved(words, ALIKE) : List.of());
     }
 }

@@ -10,6 +10,7 @@ import java.util.Optional;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Requirement;
+import org.benchtrail.core.method.Sight;
 import org.benchtrail.core.method.Step;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.core.site.SiteHistory;
@@ -20,14 +21,17 @@ import org.benchtrail.site.SiteBook;
 import org.benchtrail.ticket.Diagnoses;
 import org.benchtrail.ticket.KnownCauses;
 import org.benchtrail.ticket.Resemblance;
+import org.benchtrail.ticket.Sights;
 import org.benchtrail.ticket.TicketLimits;
 import org.benchtrail.ticket.TicketLine;
 import org.benchtrail.ticket.TicketQueries;
 import org.benchtrail.ticket.Viewing;
 import org.benchtrail.ticket.draft.Drafts;
 import org.benchtrail.ticket.draft.TypedDraft;
+import org.benchtrail.ticket.forecast.ForecastView;
 import org.benchtrail.ticket.form.FormContext;
 import org.benchtrail.ticket.record.RecordView;
+import org.benchtrail.ticket.theorize.QuestionsView;
 import org.benchtrail.ticket.theorize.RankingView;
 import org.jspecify.annotations.Nullable;
 
@@ -40,6 +44,7 @@ public class SheetQueries {
     private final Directory people;
     private final Diagnoses diagnoses;
     private final TicketLimits limits;
+    private final Sights sights;
     private final Drafts drafts;
     private final SiteBook site;
     private final DeviceBook devices;
@@ -52,6 +57,7 @@ public class SheetQueries {
             Directory people,
             Diagnoses diagnoses,
             TicketLimits limits,
+            Sights sights,
             Drafts drafts,
             SiteBook site,
             DeviceBook devices,
@@ -62,6 +68,7 @@ public class SheetQueries {
         this.people = people;
         this.diagnoses = diagnoses;
         this.limits = limits;
+        this.sights = sights;
         this.drafts = drafts;
         this.site = site;
         this.devices = devices;
@@ -79,7 +86,9 @@ public class SheetQueries {
      * @param context what the forms refer to beside the sheet
      * @param base of the addresses of its forms
      * @param draft what the viewer typed and has not recorded yet
-     * @param ranking null if the ticket has ended or the catalogue has nothing for the category
+     * @param ranking null if the ticket has ended, the viewer forecasts first, or the catalogue has nothing for the category
+     * @param questions of the category; null where the ticket has ended or there are none
+     * @param forecast what the viewer is to say first, or may skip for a trainee; null if nothing is
      */
     public record Contents(
             TicketQueries.Traced traced,
@@ -88,6 +97,8 @@ public class SheetQueries {
             List<TicketLine> alike,
             List<KnownCauses.Line> known,
             @Nullable RankingView ranking,
+            @Nullable QuestionsView questions,
+            @Nullable ForecastView forecast,
             FormContext context,
             String deviceAt,
             List<Requirement.Status> gate,
@@ -114,21 +125,33 @@ public class SheetQueries {
                 decided.workingTime(),
                 people.names(RecordView.accounts(traced)));
         List<TicketLine> alike = resemblance.tickets(number, sheet, viewer);
-        List<KnownCauses.Line> causes = isSeekingKnown(sheet) ? known.of(sheet) : List.of();
+        boolean likeness = Resemblance.isOpenTo(sheet, viewer);
+        List<KnownCauses.Line> causes = isSeekingKnown(sheet) && likeness ? known.of(sheet) : List.of();
         Optional<Diagnoses.Dated> dated = sheet.course().isOpen() ? diagnoses.of(sheet) : Optional.empty();
-        boolean nothing = Resemblance.isAsked(sheet) && alike.isEmpty() && causes.isEmpty();
+        boolean nothing = Resemblance.isAsked(sheet) && likeness && alike.isEmpty() && causes.isEmpty();
         return new Contents(
                 traced,
                 viewing,
                 people.takers(viewing.now()),
                 alike,
                 causes,
-                dated.map(d -> RankingView.of(sheet, d)).orElse(null),
+                dated.map(d -> ranking(number, sheet, d, viewer)).orElse(null),
+                dated.map(d -> new QuestionsView(RankingView.questions(sheet, d)))
+                        .orElse(null),
+                ForecastView.of(viewing, dated.map(Diagnoses.Dated::category)).orElse(null),
                 new FormContext(dated.map(Diagnoses.Dated::category), limits.of(sheet), zone),
                 devices.known(sheet.opened().device()).map(DeviceView::at).orElse(""),
-                Resemblance.gate(sheet, viewing.policy(), viewing.now(), nothing),
+                Resemblance.gate(sheet, viewing.policy(), viewing.now(), nothing, viewer),
                 drafts.of(number, viewer),
                 base(number));
+    }
+
+    private @Nullable RankingView ranking(TicketNumber number, JobSheet sheet, Diagnoses.Dated dated, Actor viewer) {
+        if (!(Sight.of(sheet, viewer) instanceof Sight.Open open)) {
+            return null;
+        }
+        sights.note(number, sheet, viewer);
+        return RankingView.of(sheet, dated, open);
     }
 
     TicketQueries.Broken broken(TicketNumber number, Actor viewer) {

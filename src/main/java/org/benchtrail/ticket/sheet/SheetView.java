@@ -11,12 +11,14 @@ import org.benchtrail.ticket.Viewing;
 import org.benchtrail.ticket.desk.DeskView;
 import org.benchtrail.ticket.desk.JudgingView;
 import org.benchtrail.ticket.document.DocumentView;
+import org.benchtrail.ticket.forecast.ForecastView;
 import org.benchtrail.ticket.identify.EvidenceView;
 import org.benchtrail.ticket.identify.IdentifyView;
 import org.benchtrail.ticket.identify.ReadingChoices;
 import org.benchtrail.ticket.plan.PlanView;
 import org.benchtrail.ticket.record.RecordView;
 import org.benchtrail.ticket.test.TestView;
+import org.benchtrail.ticket.theorize.QuestionsView;
 import org.benchtrail.ticket.theorize.RankingView;
 import org.benchtrail.ticket.theorize.TheorizeView;
 import org.benchtrail.ticket.theorize.TheoryView;
@@ -35,6 +37,8 @@ import org.jspecify.annotations.Nullable;
  * @param record of a ticket that has ended, shown in place of the steps; null while it is open
  * @param earlier the rounds before this one
  * @param ranking of the causes, as long as it is of use: until a theory is supported
+ * @param questions that the causes are told apart by, for as long
+ * @param forecast what the viewer is to say first, or may skip for a trainee; null if nothing is
  */
 public record SheetView(
         String number,
@@ -55,6 +59,8 @@ public record SheetView(
         ReadingChoices reading,
         List<TheoryView> theories,
         @Nullable RankingView ranking,
+        @Nullable QuestionsView questions,
+        @Nullable ForecastView forecast,
         Steps step,
         DeskView desk,
         JudgingView judging) {
@@ -75,7 +81,8 @@ public record SheetView(
         boolean open = sheet.course().isOpen();
         Offered offered = ticket.fault().isEmpty() ? Offered.of(viewing) : Offered.NOTHING;
         List<Requirement.Status> gate = contents.gate();
-        RankingView ranking = contents.ranking();
+        boolean seeking = open && sheet.step().isBefore(Step.PLAN);
+        QuestionsView questions = contents.questions();
         return new SheetView(
                 ticket.number().toString(),
                 contents.base(),
@@ -93,10 +100,12 @@ public record SheetView(
                 GateView.of(gate, sheet.step(), offered.waiving(), offered.working()),
                 EvidenceView.of(viewing),
                 ReadingChoices.of(
-                        ranking == null ? List.of() : ranking.measurable(),
+                        questions == null ? List.of() : questions.measurable(),
                         contents.context().limits()),
                 TheoryView.all(sheet),
-                open && sheet.step().isBefore(Step.PLAN) ? ranking : null,
+                seeking ? contents.ranking() : null,
+                seeking ? questions : null,
+                contents.forecast(),
                 steps(contents, gate),
                 DeskView.of(viewing, contents.workers()),
                 JudgingView.of(viewing));
@@ -108,12 +117,18 @@ public record SheetView(
         RankingView ranking = contents.ranking();
         Step now = sheet.course().isOpen() ? sheet.step() : null;
         return new Steps(
-                now == Step.IDENTIFY ? IdentifyView.of(viewing, contents.alike(), contents.known()) : null,
+                now == Step.IDENTIFY ? identify(contents) : null,
                 now == Step.THEORIZE ? TheorizeView.of(sheet, ranking) : null,
-                now == Step.TEST ? TestView.of(sheet, ranking) : null,
+                now == Step.TEST ? TestView.of(sheet, contents.questions()) : null,
                 now == Step.PLAN ? PlanView.of(viewing, ranking) : null,
                 now == Step.VERIFY ? VerifyView.of(viewing, gate) : null,
                 now == Step.DOCUMENT ? DocumentView.of(ranking, contents.known(), gate) : null);
+    }
+
+    private static IdentifyView identify(SheetQueries.Contents contents) {
+        ForecastView forecast = contents.forecast();
+        boolean veiled = forecast != null && forecast.own() && forecast.isEarly();
+        return IdentifyView.of(contents.viewing(), contents.alike(), contents.known(), veiled);
     }
 
     private static String lastEntry(Viewing viewing) {

@@ -15,6 +15,7 @@ import org.benchtrail.core.method.test.CheckPlanned;
 import org.benchtrail.core.method.test.ResultRecorded;
 import org.benchtrail.platform.Option;
 import org.benchtrail.platform.form.FormValues;
+import org.benchtrail.ticket.theorize.QuestionsView;
 import org.benchtrail.ticket.theorize.RankingView;
 import org.jspecify.annotations.Nullable;
 
@@ -66,9 +67,9 @@ public record TestView(String theory, List<Check> checks, List<Check> toMake, bo
         return fill.is("result.check", entry) ? "" : "check-" + entry + "-";
     }
 
-    public static TestView of(JobSheet sheet, @Nullable RankingView ranking) {
+    public static TestView of(JobSheet sheet, @Nullable QuestionsView questions) {
         List<Check> checks = sheet.ofRound(CheckPlanned.class).stream()
-                .map(c -> check(c, sheet, ranking))
+                .map(c -> check(c, sheet, questions))
                 .toList();
         return new TestView(
                 sheet.activeTheory().map(t -> t.fact().text()).orElse(""),
@@ -77,11 +78,11 @@ public record TestView(String theory, List<Check> checks, List<Check> toMake, bo
                 isRefuted(sheet));
     }
 
-    private static Check check(StandingFact<CheckPlanned> check, JobSheet sheet, @Nullable RankingView ranking) {
+    private static Check check(StandingFact<CheckPlanned> check, JobSheet sheet, @Nullable QuestionsView questions) {
         CheckPlanned fact = check.fact();
         Set<Caution> open = CautionsAcknowledged.open(sheet, check, fact.cautions());
-        Optional<RankingView.Question> asked = Optional.ofNullable(ranking).stream()
-                .flatMap(r -> r.questions().stream())
+        Optional<RankingView.Question> asked = Optional.ofNullable(questions).stream()
+                .flatMap(q -> q.all().stream())
                 .filter(q -> q.id().equals(fact.finding()))
                 .findFirst();
         return new Check(

@@ -96,7 +96,7 @@ final class NextSteps {
             case ESCALATE ->
                 "No listed test or repair is worth its time: escalating or swapping the device is the shortest way now, about "
                         + Math.round(action.expectedMinutes()) + " min.";
-            case PREPARE -> "Most likely " + covered(action) + "; its repair waits. " + prepared();
+            case PREPARE -> "Most likely " + covered(action) + "; its repair waits. " + prepared(action);
             case REPAIR -> repaired(action);
             case TEST -> "";
         };
@@ -104,6 +104,13 @@ final class NextSteps {
 
     private String repaired(Action action) {
         String text = "\u201c" + repair(action.id()) + "\u201d, about " + Math.round(action.minutes()) + " min";
+        if (!diagnosis.where().mended().isEmpty()) {
+            return "The fault is gone, so nothing shows it to another test: leave it as it is now, watch whether it stays"
+                    + " away, and plan what is left to do, " + text + ".";
+        }
+        if (diagnosis.where().proven().isPresent()) {
+            return "What proves it was seen: confirm and plan the repair " + text + ".";
+        }
         return diagnosis.isTrial(action)
                 ? "Trying it costs less than any test: plan the repair " + text + "."
                 : "No other test is worth its time: confirm and plan the repair " + text + "; "
@@ -111,8 +118,14 @@ final class NextSteps {
     }
 
     /** What opens the repair that comes next. */
-    private String prepared() {
+    private String prepared(Action action) {
         List<String> first = new ArrayList<>();
+        if (diagnosis.advice().preparation().isEmpty()) {
+            diagnosis.advice().blocked().stream()
+                    .filter(b -> b.repair().equals(action.id()))
+                    .map(b -> "What it waits for: " + String.join("; ", b.reasons()) + ".")
+                    .forEach(first::add);
+        }
         diagnosis.advice().preparation().ifPresent(p -> {
             if (!p.needs().isEmpty()) {
                 String needs = p.needs().stream().map(NextSteps::need).collect(Collectors.joining(", then "));

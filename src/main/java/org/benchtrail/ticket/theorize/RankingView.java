@@ -1,8 +1,10 @@
 package org.benchtrail.ticket.theorize;
 
 import java.util.List;
+import java.util.Objects;
 import org.benchtrail.core.diagnosis.Source;
 import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.Sight;
 import org.benchtrail.platform.Option;
 import org.benchtrail.ticket.Diagnoses;
 
@@ -79,7 +81,9 @@ public record RankingView(
             List<Option> others,
             Source source) {}
 
-    public static RankingView of(JobSheet sheet, Diagnoses.Dated dated) {
+    /** @param sight of whom it is for: who may not see it has none */
+    public static RankingView of(JobSheet sheet, Diagnoses.Dated dated, Sight.Open sight) {
+        Objects.requireNonNull(sight);
         RankedCauses ranked = new RankedCauses(sheet, dated.diagnosis());
         return new RankingView(
                 dated.version(),
@@ -97,26 +101,13 @@ public record RankingView(
                 NextView.of(sheet, dated.diagnosis()));
     }
 
+    /** The questions of the category with the answers that stand; they tell no cause, and whoever works sees them. */
+    public static List<Question> questions(JobSheet sheet, Diagnoses.Dated dated) {
+        return new RankedCauses(sheet, dated.diagnosis()).questions();
+    }
+
     public String label() {
         return figures + "; catalogue version " + catalogue;
-    }
-
-    /** The answers that follow from what was recorded elsewhere. */
-    public List<Question> derived() {
-        return questions.stream().filter(Question::isDerived).toList();
-    }
-
-    /** The questions that are answered by looking or asking. */
-    public List<Question> answerable() {
-        return questions.stream().filter(q -> !q.reading()).toList();
-    }
-
-    /** The readings that the category's causes are told apart by. */
-    public List<Option> measurable() {
-        return questions.stream()
-                .filter(Question::reading)
-                .map(q -> new Option(q.id(), q.label()))
-                .toList();
     }
 
     /** The causes of the category by name. */

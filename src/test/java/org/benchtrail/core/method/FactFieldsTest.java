@@ -24,6 +24,9 @@ import org.benchtrail.core.method.desk.Asked;
 import org.benchtrail.core.method.desk.Cancelled;
 import org.benchtrail.core.method.desk.Corrected;
 import org.benchtrail.core.method.desk.Escalated;
+import org.benchtrail.core.method.desk.ForecastCommitted;
+import org.benchtrail.core.method.desk.ForecastKind;
+import org.benchtrail.core.method.desk.ForecastSkipped;
 import org.benchtrail.core.method.desk.HandOverOffered;
 import org.benchtrail.core.method.desk.HandedOver;
 import org.benchtrail.core.method.desk.Held;
@@ -181,6 +184,8 @@ class FactFieldsTest {
                 fact(new OfferWithdrawn(""), "note"),
                 fact(new Remarked(2, null, "Which fan?"), "requirement"),
                 fact(new SentBack("The part is missing")),
+                fact(new ForecastCommitted(ForecastKind.CAUSES, null, 1, "ab".repeat(32)), "about"),
+                fact(new ForecastSkipped(ForecastKind.CAUSES, "tom", "Urgent")),
                 fact(new Cancelled("Withdrawn", null), "duplicateOf"),
                 fact(new Corrected(2, "Misheard", null)),
                 fact(new Escalated("The maker", "All of it")),

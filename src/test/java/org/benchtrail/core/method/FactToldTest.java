@@ -28,7 +28,8 @@ class FactToldTest {
             "guard",
             "answer",
             "against",
-            "act");
+            "act",
+            "commitment");
 
     private static final Telling PLAIN = new Telling() {
         @Override

@@ -121,6 +121,8 @@ final class Gen {
                         text()),
                 () -> new Remarked(entry(s, Fact.class), null, text()),
                 () -> new SentBack(text()),
+                () -> new ForecastCommitted(ForecastKind.CAUSES, null, s.round(), "ab".repeat(32)),
+                () -> new ForecastSkipped(ForecastKind.CAUSES_EARLY, "tom", text()),
                 () -> new Addendum(one(Addendum.About.class), text()),
                 () -> new AddendumCountersigned(entry(s, Addendum.class), ""),
                 () -> new CauseNamed(text(), null, one(Sureness.class)),

@@ -48,7 +48,10 @@ public record AddendumCountersigned(int addendum, String note) implements DeskFa
         if (done) {
             throw new Invalid("addendum", "That addendum has been countersigned.");
         }
-        return List.of();
+        return s.sheet().course().isOpen()
+                ? Missing.rule(
+                        "still-open", "This ticket was opened again: it is countersigned once it is closed.", "step")
+                : List.of();
     }
 
     @Override

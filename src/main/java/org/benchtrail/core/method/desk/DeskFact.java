@@ -11,6 +11,7 @@ public sealed interface DeskFact extends Fact
                 Asked,
                 CautionsAcknowledged,
                 Corrected,
+                ForecastFact,
                 LesseningAgreed,
                 MoveFact,
                 Opened,

@@ -64,6 +64,11 @@ public record TheoriesRanked(
     }
 
     @Override
+    public boolean tellsRanking() {
+        return causes != null;
+    }
+
+    @Override
     public boolean lateAllowed() {
         return true;
     }

@@ -1,0 +1,26 @@
+package org.benchtrail.core.method.desk;
+
+import java.util.Locale;
+
+/** What a forecast is about, and before what it is due. */
+public enum ForecastKind {
+    /** The cause, before anything is shown that is like the ticket. */
+    CAUSES_EARLY("the causes, before what is alike is shown"),
+    /** The cause, before the ranked causes and the next test are shown; once a round. */
+    CAUSES("the causes, before their ranking is shown");
+
+    private final String words;
+
+    ForecastKind(String words) {
+        this.words = words;
+    }
+
+    public String words() {
+        return words;
+    }
+
+    /** As it stands in what a commitment stands for. */
+    public String id() {
+        return name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+}

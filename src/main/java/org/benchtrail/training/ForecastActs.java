@@ -1,0 +1,131 @@
+package org.benchtrail.training;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
+import java.security.SecureRandom;
+import java.time.Clock;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.stream.Collectors;
+import org.benchtrail.core.Invalid;
+import org.benchtrail.core.diagnosis.CauseCategory;
+import org.benchtrail.core.diagnosis.Model;
+import org.benchtrail.core.integrity.Commitment;
+import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.core.method.desk.ForecastCommitted;
+import org.benchtrail.core.method.desk.ForecastKind;
+import org.benchtrail.core.training.ForecastContent;
+import org.benchtrail.ticket.Diagnoses;
+import org.benchtrail.ticket.Outcome;
+import org.benchtrail.ticket.TicketActs;
+import org.benchtrail.ticket.Work;
+import org.jspecify.annotations.Nullable;
+
+/** Commits forecasts: what binds them goes on the ticket's trail, what they say where its author alone reads it. */
+@ApplicationScoped
+class ForecastActs {
+    private static final String OTHER = "other";
+
+    private final TicketActs tickets;
+    private final Diagnoses diagnoses;
+    private final ForecastStore store;
+    private final Clock clock;
+    private final SecureRandom chance = new SecureRandom();
+
+    ForecastActs(TicketActs tickets, Diagnoses diagnoses, ForecastStore store, Clock clock) {
+        this.tickets = tickets;
+        this.diagnoses = diagnoses;
+        this.store = store;
+        this.clock = clock;
+    }
+
+    /**
+     * A forecast as it was typed.
+     *
+     * @param other per cent of something else; null for what is left to 100
+     */
+    record Typed(
+            @Nullable ForecastKind kind,
+            Map<String, Integer> causes,
+            @Nullable Integer other,
+            String nextTest) {
+
+        private ForecastContent on(JobSheet sheet, CauseCategory category) {
+            new Invalid.Collector()
+                    .require(kind != null, "forecast", "Say which forecast it is.")
+                    .require(
+                            causes.keySet().stream()
+                                    .allMatch(id -> category.cause(id).isPresent()),
+                            "causes",
+                            "Choose causes of the list.")
+                    .require(
+                            nextTest.isEmpty() || category.findings().stream().anyMatch(f -> f.id().equals(nextTest)),
+                            "nextTest",
+                            "Choose a test of the list.")
+                    .throwIfAny();
+            int rest =
+                    100 - causes.values().stream().mapToInt(Integer::intValue).sum();
+            return new ForecastContent(
+                    sheet.opened().ticket(),
+                    sheet.round(),
+                    java.util.Objects.requireNonNull(kind),
+                    causes,
+                    other == null ? Math.max(0, rest) : other,
+                    nextTest);
+        }
+    }
+
+    /** What is kept of a forecast once its entry stands. */
+    private record Made(ForecastContent forecast, byte[] salt, String reference) {}
+
+    /**
+     * @param version of the sheet that was seen
+     * @throws Invalid if it is malformed
+     */
+    @Transactional
+    Outcome commit(TicketNumber number, int version, Typed typed, Actor actor) {
+        Made[] made = new Made[1];
+        Outcome outcome = tickets.perform(
+                number,
+                version,
+                sheet -> {
+                    made[0] = made(sheet, typed);
+                    ForecastContent forecast = made[0].forecast;
+                    String commitment = forecast.commitment(made[0].salt).toString();
+                    return new Work(
+                            List.of(s -> new ForecastCommitted(forecast.kind(), null, forecast.round(), commitment)),
+                            null);
+                },
+                actor);
+        if (!outcome.refused()) {
+            store.keep(
+                    number,
+                    outcome.sheet().entries(),
+                    actor.account(),
+                    clock.instant(),
+                    made[0].forecast,
+                    made[0].salt,
+                    made[0].reference);
+        }
+        return outcome;
+    }
+
+    private Made made(JobSheet sheet, Typed typed) {
+        Diagnoses.Dated dated = diagnoses
+                .of(sheet)
+                .orElseThrow(() -> new Invalid("causes", "There are no causes to choose from: skip this forecast."));
+        byte[] salt = new byte[Commitment.SALT_BYTES];
+        chance.nextBytes(salt);
+        return new Made(typed.on(sheet, dated.category()), salt, reference(dated));
+    }
+
+    private static String reference(Diagnoses.Dated dated) {
+        return dated.diagnosis().ranking().all().stream()
+                .map(r -> "\"" + (r.cause().equals(Model.UNLISTED) ? OTHER : r.cause()) + "\":\""
+                        + String.format(Locale.ROOT, "%.6f", r.probability()) + "\"")
+                .collect(Collectors.joining(",", "{", "}"));
+    }
+}
