@@ -54,7 +54,7 @@ class OwnForecastsTest extends AttackCase {
         desk.does("{\"kind\":\"likeness-checked\",\"shown\":[]}", ADVANCE);
         committed(desk, "CAUSES", "\"heat/dust\":0,\"heat/clock-raised\":80");
         desk.does(ApiDesk.OBVIOUS);
-        int theory = desk.does("{\"kind\":\"theory-stated\",\"text\":\"Dusty\",\"causeId\":\"heat/dust\"}");
+        int theory = desk.does("{\"kind\":\"theory-stated\",\"text\":\"Dusty\"}");
         desk.does("{\"kind\":\"theory-chosen\",\"theory\":" + theory + ",\"reason\":\"Seen\"}", ADVANCE);
         desk.tests(theory, "SUPPORTS");
         desk.does(ADVANCE);
