@@ -101,7 +101,7 @@ class ForecastsQueries {
         Read read = read(person);
         ForecastsMade made = new ForecastsMade(read.rows.stream()
                 .filter(read::counts)
-                .map(row -> scored(row, read.truths.get(row.number())))
+                .map(row -> scored(row, read.truths.getOrDefault(row.number(), "")))
                 .toList());
         long skipped = store.skipped(person.account());
         long due = skipped + read.rows.size();
