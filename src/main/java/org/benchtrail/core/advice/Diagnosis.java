@@ -1,9 +1,11 @@
 package org.benchtrail.core.advice;
 
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Stream;
 import org.benchtrail.core.diagnosis.Action;
@@ -66,7 +68,7 @@ public record Diagnosis(Localisation where, Explanation explanation, double repa
         Evidence evidence = SheetEvidence.of(
                 sheet, localiser.askable(), localiser.settings().unlisted(), reader);
         Cues cues = Suggestions.cues(sheet, localiser.category(), localiser.paths(), evidence);
-        Localisation where = localiser.locate(OnTheBench.known(sheet, localiser.category(), evidence, cues));
+        Localisation where = localiser.locate(OnTheBench.known(sheet, localiser, evidence, cues));
         return new Diagnosis(where, new Explanation(where.ranking()), reader.repairOdds());
     }
 
@@ -88,8 +90,15 @@ public record Diagnosis(Localisation where, Explanation explanation, double repa
      */
     public Optional<Action> next() {
         Optional<Action> best = advice().recommended();
+        if (best.isPresent() && !where.mended().isEmpty()) {
+            return left();
+        }
+        Optional<Action> proven = best.flatMap(a -> proven());
+        if (proven.isPresent()) {
+            return proven;
+        }
         if (best.filter(a -> a.type() == Action.Type.TEST).isPresent()) {
-            return where.order().stream().findFirst().or(() -> best);
+            return where.order().stream().findFirst().or(this::likeliest).or(() -> best);
         }
         Optional<Action> early = best.filter(a -> a.type() != Action.Type.ESCALATE && !isSmall(a));
         Optional<Action> test = early.filter(a -> !isLikely(a)).isPresent()
@@ -115,6 +124,43 @@ public record Diagnosis(Localisation where, Explanation explanation, double repa
                         .distinct()
                         .limit(SHOWN)
                         .toList();
+    }
+
+    /**
+     * Once something that was tried took the fault away: the repair that covers most of what can have been wrong there; none where
+     * that was done to several places and no repair covers more than half of it, and then it is left as it is.
+     */
+    private Optional<Action> left() {
+        Set<String> mended = where.mended();
+        double all = mended.stream()
+                .mapToDouble(s -> where.masses().getOrDefault(s, 0.0))
+                .sum();
+        return repairs()
+                .max(Comparator.comparingDouble(a -> where.beliefIn(mended, fixed(a))))
+                .filter(a -> where.beliefIn(mended, fixed(a)) >= all / 2);
+    }
+
+    /** The repair of a cause that was proven: its own, if it is on offer. */
+    private Optional<Action> proven() {
+        return where.proven()
+                .flatMap(cause -> repairs()
+                        .filter(a -> fixed(a).contains(cause))
+                        .min(Comparator.comparing(a -> !a.id().equals(cause))));
+    }
+
+    /** The repair that covers most of the belief, if its odds are those at which one repairs. */
+    private Optional<Action> likeliest() {
+        return repairs().filter(this::isLikely).max(Comparator.comparingDouble(this::covered));
+    }
+
+    private Stream<Action> repairs() {
+        return advice().actions().stream()
+                .filter(a -> a.type() == Action.Type.REPAIR || a.type() == Action.Type.PREPARE);
+    }
+
+    /** Ids of what a repair mends. */
+    private Set<String> fixed(Action repair) {
+        return shared(repair.id()).map(s -> s.fixes().keySet()).orElse(Set.of(repair.id()));
     }
 
     private boolean isLikely(Action repair) {

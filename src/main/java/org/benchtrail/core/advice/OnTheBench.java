@@ -1,22 +1,26 @@
 package org.benchtrail.core.advice;
 
 import java.util.EnumSet;
+import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import org.benchtrail.core.diagnosis.BenchSituation;
-import org.benchtrail.core.diagnosis.CauseCategory;
 import org.benchtrail.core.diagnosis.Evidence;
 import org.benchtrail.core.diagnosis.Feed;
 import org.benchtrail.core.diagnosis.Hints;
 import org.benchtrail.core.diagnosis.Needs;
+import org.benchtrail.core.diagnosis.Phrases;
 import org.benchtrail.core.diagnosis.Report;
 import org.benchtrail.core.diagnosis.Said;
 import org.benchtrail.core.diagnosis.path.Bar;
 import org.benchtrail.core.diagnosis.path.Cues;
 import org.benchtrail.core.diagnosis.path.Known;
+import org.benchtrail.core.diagnosis.path.Localiser;
+import org.benchtrail.core.diagnosis.path.Presence;
+import org.benchtrail.core.diagnosis.path.Segment;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.method.identify.ChangeAnswer;
@@ -60,17 +64,48 @@ final class OnTheBench {
 
     private OnTheBench() {}
 
-    static Known known(JobSheet sheet, CauseCategory category, Evidence evidence, Cues cues) {
+    static Known known(JobSheet sheet, Localiser places, Evidence evidence, Cues cues) {
         return new Known(
                 evidence,
-                Map.of(),
+                equipment(sheet, places, evidence, cues),
                 changes(sheet),
                 Set.of(),
                 bars(sheet, evidence),
                 sheet.driveFailure().isPresent(),
                 isOpened(sheet),
-                situation(sheet, category.hints()),
+                situation(sheet, places.category().hints()),
                 cues);
+    }
+
+    /**
+     * What is there by what the device is called, where nobody answered: a desk computer has no lid. What most devices do not have
+     * is there once the words of the ticket name it.
+     */
+    private static Map<String, Boolean> equipment(JobSheet sheet, Localiser places, Evidence evidence, Cues cues) {
+        Said device = Said.of(sheet.opened().device());
+        Set<String> answered = SheetEvidence.answers(evidence).keySet();
+        Map<String, Boolean> there = new HashMap<>();
+        for (Segment s : places.paths().segments()) {
+            Presence p = s.present();
+            if (p.finding().isEmpty()
+                    && p.start() == Presence.Start.ABSENT
+                    && cues.segments().contains(s.id())) {
+                there.put(s.id(), true);
+            } else if (!p.finding().isEmpty() && !answered.contains(p.finding())) {
+                called(p.finding(), device, places.category().hints())
+                        .ifPresent(value -> there.put(s.id(), p.is().contains(value)));
+            }
+        }
+        return there;
+    }
+
+    /** The answer that the name of the device gives to a question. */
+    private static Optional<String> called(String finding, Said device, Hints hints) {
+        return hints.phrases().stream()
+                .filter(row -> row.finding().equals(finding) && !row.value().equals(Phrases.ASK))
+                .filter(row -> row.words().stream().anyMatch(words -> words.isIn(device)))
+                .map(Phrases::value)
+                .findFirst();
     }
 
     /** A setting or a version can be set back, and a thing that was put in taken out; a move or a cleaning can not. */

@@ -25,6 +25,9 @@ import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.method.Wording;
 import org.benchtrail.core.method.identify.ExtractRecorded;
+import org.benchtrail.core.method.identify.Reproduction;
+import org.benchtrail.core.method.identify.ReproductionTried;
+import org.benchtrail.core.method.identify.SymptomRecorded;
 
 /**
  * What the words of a job sheet suggest: answers that weigh nothing until somebody gives them, and what is looked at first.
@@ -83,7 +86,15 @@ public final class Suggestions {
                         }
                     });
                 });
-        return new Cues(findings, segments);
+        return new Cues(findings, segments, isFleeting(sheet));
+    }
+
+    private static boolean isFleeting(JobSheet sheet) {
+        return sheet.inForce(SymptomRecorded.class).stream()
+                        .anyMatch(s -> s.fact().intermittent())
+                || sheet.latest(ReproductionTried.class)
+                        .filter(r -> r.fact().outcome() == Reproduction.INTERMITTENT)
+                        .isPresent();
     }
 
     private static boolean isAnyIn(List<Phrase> phrases, Said said) {

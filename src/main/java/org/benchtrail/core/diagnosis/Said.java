@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Set;
 import java.util.regex.Pattern;
 
@@ -14,6 +15,28 @@ import java.util.regex.Pattern;
  */
 public record Said(List<List<String>> clauses, Set<String> words) {
     private static final Pattern AROUND = Pattern.compile("^['.-]+|['.-]+$");
+
+    /** Words that people use for one thing, each with the one that is compared: in phrases and in what is said alike. */
+    private static final Map<String, String> ALIKE = Map.ofEntries(
+            Map.entry("lamp", "light"),
+            Map.entry("lamps", "lights"),
+            Map.entry("led", "light"),
+            Map.entry("leds", "lights"),
+            Map.entry("wi-fi", "wifi"),
+            Map.entry("wlan", "wifi"),
+            Map.entry("symbol", "icon"),
+            Map.entry("pc", "computer"),
+            Map.entry("pcs", "computers"),
+            Map.entry("machine", "computer"),
+            Map.entry("machines", "computers"),
+            Map.entry("notebook", "laptop"),
+            Map.entry("notebooks", "laptops"),
+            Map.entry("recognized", "recognised"),
+            Map.entry("color", "colour"),
+            Map.entry("disc", "disk"),
+            Map.entry("rebooted", "restarted"),
+            Map.entry("reboots", "restarts"),
+            Map.entry("reboot", "restart"));
 
     public Said {
         clauses = List.copyOf(clauses);
@@ -37,6 +60,7 @@ public record Said(List<List<String>> clauses, Set<String> words) {
         return Arrays.stream(text.toLowerCase(Locale.ROOT).split("[^\\p{L}\\p{N}.+'*-]+"))
                 .map(word -> AROUND.matcher(word).replaceAll(""))
                 .filter(word -> !word.isEmpty())
+                .map(word -> ALIKE.getOrDefault(word, word))
                 .toList();
     }
 }

@@ -21,6 +21,8 @@ import org.jspecify.annotations.Nullable;
 final class NextSteps {
     private static final int SHOWN = 3;
     private static final double WORTH_NAMING = 0.1;
+    private static final String GONE =
+            "The fault is gone, so nothing shows it to another test: leave it as it is now, watch whether it stays away";
 
     private final JobSheet sheet;
     private final Diagnosis diagnosis;
@@ -84,11 +86,11 @@ final class NextSteps {
     }
 
     private String act() {
-        return diagnosis
-                .next()
-                .filter(a -> a.type() != Action.Type.TEST)
-                .map(this::act)
-                .orElse("");
+        Optional<Action> next = diagnosis.next();
+        if (next.isEmpty() && !diagnosis.where().mended().isEmpty()) {
+            return GONE + ".";
+        }
+        return next.filter(a -> a.type() != Action.Type.TEST).map(this::act).orElse("");
     }
 
     private String act(Action action) {
@@ -96,7 +98,7 @@ final class NextSteps {
             case ESCALATE ->
                 "No listed test or repair is worth its time: escalating or swapping the device is the shortest way now, about "
                         + Math.round(action.expectedMinutes()) + " min.";
-            case PREPARE -> "Most likely " + covered(action) + "; its repair waits. " + prepared();
+            case PREPARE -> "Most likely " + covered(action) + "; its repair waits. " + prepared(action);
             case REPAIR -> repaired(action);
             case TEST -> "";
         };
@@ -104,6 +106,12 @@ final class NextSteps {
 
     private String repaired(Action action) {
         String text = "\u201c" + repair(action.id()) + "\u201d, about " + Math.round(action.minutes()) + " min";
+        if (!diagnosis.where().mended().isEmpty()) {
+            return GONE + ", and plan what is left to do, " + text + ".";
+        }
+        if (diagnosis.where().proven().isPresent()) {
+            return "What proves it was seen: confirm and plan the repair " + text + ".";
+        }
         return diagnosis.isTrial(action)
                 ? "Trying it costs less than any test: plan the repair " + text + "."
                 : "No other test is worth its time: confirm and plan the repair " + text + "; "
@@ -111,8 +119,14 @@ final class NextSteps {
     }
 
     /** What opens the repair that comes next. */
-    private String prepared() {
+    private String prepared(Action action) {
         List<String> first = new ArrayList<>();
+        if (diagnosis.advice().preparation().isEmpty()) {
+            diagnosis.advice().blocked().stream()
+                    .filter(b -> b.repair().equals(action.id()))
+                    .map(b -> "What it waits for: " + String.join("; ", b.reasons()) + ".")
+                    .forEach(first::add);
+        }
         diagnosis.advice().preparation().ifPresent(p -> {
             if (!p.needs().isEmpty()) {
                 String needs = p.needs().stream().map(NextSteps::need).collect(Collectors.joining(", then "));

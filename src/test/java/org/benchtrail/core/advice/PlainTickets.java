@@ -2,12 +2,12 @@ package org.benchtrail.core.advice;
 
 import java.io.IOException;
 import java.io.InputStream;
-import java.nio.file.Files;
-import java.nio.file.Path;
+import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
@@ -47,24 +47,16 @@ final class PlainTickets {
     private PlainTickets() {}
 
     /** The rows of a file of tickets. */
-    static List<Row> read(Path file) throws IOException {
-        Object all = yaml(file);
+    static List<Row> read(String resource) {
         List<Row> rows = new ArrayList<>();
-        for (Object one : (Iterable<?>) (all instanceof Map<?, ?> m ? m.get("tickets") : all)) {
-            rows.add(new Row((Map<?, ?>) one));
+        try (InputStream in = Objects.requireNonNull(PlainTickets.class.getResourceAsStream(resource))) {
+            for (Object one : (Iterable<?>) new Yaml(new SafeConstructor(new LoaderOptions())).load(in)) {
+                rows.add(new Row((Map<?, ?>) one));
+            }
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
         }
         return rows;
-    }
-
-    /** By ticket, what was decided about it; nothing where the file is not there yet. */
-    static Map<?, ?> notes(Path file) throws IOException {
-        return Files.exists(file) && yaml(file) instanceof Map<?, ?> notes ? notes : Map.of();
-    }
-
-    private static Object yaml(Path file) throws IOException {
-        try (InputStream in = Files.newInputStream(file)) {
-            return new Yaml(new SafeConstructor(new LoaderOptions())).load(in);
-        }
     }
 
     /** Something with keys. */

@@ -45,8 +45,8 @@ record Truth(String calculation, String says, BiPredicate<Object, Result> holds)
                     Array.Input.class,
                     "an array that can still lose one while it rebuilds fears no read error",
                     (in, r) -> !(in.level() == Array.RaidLevel.RAID6
-                                    || in.level() == Array.RaidLevel.RAID1
-                                            && in.members().size() > 2)
+                                    || (in.level() == Array.RaidLevel.RAID1
+                                            && in.members().size() > 2))
                             || !says(r, "risky")),
             of(
                     "jitter",
@@ -75,7 +75,7 @@ record Truth(String calculation, String says, BiPredicate<Object, Result> holds)
                     (in, r) -> minutes(in, 192) == 0 || !isGood(r)),
             nvme(
                     "minutes at the critical temperature are never good, and no mere matter of cooling",
-                    (in, r) -> minutes(in, 196) == 0 || !isGood(r) && !says(r, "check the cooling")),
+                    (in, r) -> minutes(in, 196) == 0 || (!isGood(r) && !says(r, "check the cooling"))),
             ata(
                     "transfers repeated on the link are never good",
                     (in, r) -> raw(in, 199).filter(n -> n > 0).isEmpty() || !isGood(r)),

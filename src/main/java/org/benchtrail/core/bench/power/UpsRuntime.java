@@ -251,7 +251,7 @@ public final class UpsRuntime {
 
     /** A time as it is said; at most so long where the unit's own draw, which is left out, weighs as much as the load. */
     private static String held(double runtime, @Nullable Double needed, boolean tiny) {
-        boolean seconds = runtime < A_MOMENT || needed != null && runtime < 2 && needed >= 2;
+        boolean seconds = runtime < A_MOMENT || (needed != null && runtime < 2 && needed >= 2);
         if (needed == null || seconds || tiny) {
             String about = Numeral.about(60 * runtime);
             return (tiny && !about.startsWith("more") ? "at most " : "") + about;

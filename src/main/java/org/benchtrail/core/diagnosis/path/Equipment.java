@@ -25,7 +25,7 @@ record Equipment(Set<String> present, List<Segment> open) {
 
     /** @param answered by segment, whether it is there */
     static Equipment of(CategoryPaths paths, Map<String, Boolean> answered, Evidence evidence) {
-        Map<String, String> latest = latest(evidence);
+        Map<String, Report> latest = latest(evidence);
         Set<String> present = new HashSet<>();
         List<Segment> open = new ArrayList<>();
         for (Segment s : paths.segments()) {
@@ -43,7 +43,7 @@ record Equipment(Set<String> present, List<Segment> open) {
 
     /** Segments that hang on the same finding are there together, or in turn: an answer for one of them settles all. */
     private static @Nullable Boolean said(
-            Segment s, CategoryPaths paths, Map<String, Boolean> answered, Map<String, String> latest) {
+            Segment s, CategoryPaths paths, Map<String, Boolean> answered, Map<String, Report> latest) {
         Presence p = s.present();
         if (p.start() == Presence.Start.ALWAYS) {
             return true;
@@ -60,19 +60,19 @@ record Equipment(Set<String> present, List<Segment> open) {
                 return there == other.present().is().equals(p.is());
             }
         }
-        String value = latest.get(p.finding());
-        return value == null ? null : (Boolean) p.is().contains(value);
+        Report answer = latest.get(p.finding());
+        return answer == null ? null : (Boolean) p.is().contains(answer.value());
     }
 
     /** The latest valid answer of each question. */
-    static Map<String, String> latest(Evidence evidence) {
-        Map<String, String> latest = new HashMap<>();
+    static Map<String, Report> latest(Evidence evidence) {
+        Map<String, Report> latest = new HashMap<>();
         evidence.reports().stream()
                 .filter(r -> !r.superseded()
                         && !r.value().equals(Report.UNKNOWN)
                         && !r.value().equals(Report.NOT_APPLICABLE))
                 .sorted(Comparator.comparing(Report::at).thenComparing(Report::id))
-                .forEach(r -> latest.put(r.finding(), r.value()));
+                .forEach(r -> latest.put(r.finding(), r));
         return latest;
     }
 }

@@ -60,6 +60,10 @@ public record Known(
         return new Known(evidence, equipment, changes, lacking, bars, driveFailing, open, situation, cues);
     }
 
+    public Known with(Cues other) {
+        return new Known(evidence, equipment, changes, lacking, bars, driveFailing, opened, situation, other);
+    }
+
     public Known with(BenchSituation other) {
         return new Known(evidence, equipment, changes, lacking, bars, driveFailing, opened, other, cues);
     }

@@ -1,7 +1,6 @@
 package org.benchtrail.core.diagnosis.path;
 
 import java.util.Collections;
-import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -105,11 +104,32 @@ public final class Localisation {
         return order.near();
     }
 
-    /** The first test on offer that settles the leading listed cause, or that the words suggest; empty if all were made. */
+    /** The first test on offer that settles the leading listed cause; empty if all were made. */
     public Optional<Action> settling() {
-        Set<String> tests = new HashSet<>(placed.subjects().settling(ranking.topListed()));
-        tests.addAll(cues.findings());
+        Set<String> tests = placed.subjects().settling(ranking.topListed());
         return order.all().stream().filter(a -> tests.contains(a.id())).findFirst();
+    }
+
+    /** The places in which something that was tried took the fault away; none where nothing did. */
+    public Set<String> mended() {
+        return new Settled(placed, ranking).mended();
+    }
+
+    /** The listed cause that leads, if what proves it was seen. */
+    public Optional<String> proven() {
+        return new Settled(placed, ranking).proven();
+    }
+
+    /** How much of the belief in what a repair covers lies in some places. */
+    public double beliefIn(Set<String> segments, Set<String> ids) {
+        double[] p = ranking.partProbabilities();
+        double sum = 0;
+        for (int k = 0; k < placed.places().size(); k++) {
+            PlacedPart place = placed.places().get(k);
+            boolean named = ids.contains(place.part()) || ids.contains(place.cause());
+            sum += named && segments.contains(place.segment()) ? p[k] : 0;
+        }
+        return sum;
     }
 
     /** The segments that are there, in the order of the file, with the belief that the fault is in each. */

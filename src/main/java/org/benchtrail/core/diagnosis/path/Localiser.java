@@ -116,7 +116,7 @@ public final class Localiser {
                 Placing.advice(advice, placing, m.masses(ranking.partProbabilities())),
                 situation,
                 placing,
-                TestOrder.of(m, ranking, advice, known.cues()),
+                TestOrder.of(m, ranking, advice, known.cues(), known.opened()),
                 known.cues(),
                 offers.withheld(),
                 equipment.open(),

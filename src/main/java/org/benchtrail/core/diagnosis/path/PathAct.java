@@ -39,6 +39,9 @@ public enum PathAct {
     /** Their positive outcome leaves the device mended as it stands. */
     static final Set<PathAct> CURES = Set.of(SUBSTITUTE, BYPASS, UNDO);
 
+    /** After their positive outcome the fault is gone, so that nothing shows it to a test. */
+    static final Set<PathAct> MENDING = Set.of(RESEAT, SUBSTITUTE, BYPASS, UNDO);
+
     /** Done to one segment they tell partly the same, and are weighed as one group. */
     static final Set<PathAct> TOUCHING = Set.of(RESEAT, SUBSTITUTE, BYPASS, MOVE);
 

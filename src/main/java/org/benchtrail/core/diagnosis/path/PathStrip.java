@@ -59,11 +59,12 @@ public record PathStrip(String path, String title, List<Box> boxes) {
 
     private static Mark mark(Localisation at, FaultPath path, Point p) {
         String test = p.same().map(Point.Same::finding).orElse(GenericTest.id(path, p));
-        Map<String, String> latest = Equipment.latest(at.ranking().evidence());
-        String value = latest.get(test);
-        if (value == null) {
+        Map<String, Report> latest = Equipment.latest(at.ranking().evidence());
+        Report answer = latest.get(test);
+        if (answer == null) {
             return Mark.OPEN;
         }
+        String value = answer.value();
         String bad = p.same().map(Point.Same::bad).orElse("bad");
         boolean isBad = bad.equals(Point.ABNORMAL) ? !value.equals(first(at, test)) : value.equals(bad);
         return isBad ? Mark.BAD : Mark.GOOD;

@@ -11,6 +11,7 @@ import org.benchtrail.core.diagnosis.Cause;
 import org.benchtrail.core.diagnosis.CauseCategory;
 import org.benchtrail.core.diagnosis.Deviation;
 import org.benchtrail.core.diagnosis.Finding;
+import org.benchtrail.core.diagnosis.Making;
 
 /**
  * What the tests of a category are about.
@@ -19,8 +20,18 @@ import org.benchtrail.core.diagnosis.Finding;
  *     the places
  * @param settling by id of a listed cause the findings that settle it
  * @param made by id the tests that are made from the structure
+ * @param inside ids of the tests that the case has to be open for
  */
-record Subjects(Map<String, Set<String>> segments, Map<String, Set<String>> settling, Map<String, GenericTest> made) {
+record Subjects(
+        Map<String, Set<String>> segments,
+        Map<String, Set<String>> settling,
+        Map<String, GenericTest> made,
+        Set<String> inside) {
+    private static final String MAINS = "MAINS";
+
+    /** What one has to mind only with the case open. */
+    private static final Set<String> OF_THE_INSIDE = Set.of("STATIC", "CAPACITOR", "MOVING_PARTS");
+
     /** A cause mostly shows another value than the usual one. */
     private static final double SHOWN_BELOW = 0.5;
 
@@ -30,6 +41,7 @@ record Subjects(Map<String, Set<String>> segments, Map<String, Set<String>> sett
         segments = Map.copyOf(segments);
         settling = Map.copyOf(settling);
         made = Map.copyOf(made);
+        inside = Set.copyOf(inside);
     }
 
     static Subjects of(CauseCategory category, Layout layout, List<GenericTest> tests) {
@@ -51,7 +63,22 @@ record Subjects(Map<String, Set<String>> segments, Map<String, Set<String>> sett
             settling.put(c.id(), settling(c, findings));
         }
         layout.paths().stands().forEach(s -> about.put(s.finding(), Set.copyOf(s.segments())));
-        return new Subjects(about, settling, tests.stream().collect(Collectors.toMap(GenericTest::id, t -> t)));
+        Set<String> inside =
+                tests.stream().filter(Subjects::isInside).map(GenericTest::id).collect(Collectors.toSet());
+        category.findings().stream().filter(Subjects::isInside).map(Finding::id).forEach(inside::add);
+        return new Subjects(about, settling, tests.stream().collect(Collectors.toMap(GenericTest::id, t -> t)), inside);
+    }
+
+    private static boolean isInside(GenericTest test) {
+        return test.inside() || test.cautions().stream().anyMatch(OF_THE_INSIDE::contains);
+    }
+
+    private static boolean isInside(Finding finding) {
+        Making making = finding.making();
+        return making != null
+                && making.invasive()
+                && (making.cautions().stream().anyMatch(OF_THE_INSIDE::contains)
+                        || (making.way() == Making.Way.LOOK && making.cautions().contains(MAINS)));
     }
 
     Set<String> segments(String test) {

@@ -11,11 +11,15 @@ import org.benchtrail.core.diagnosis.Advice;
 import org.benchtrail.core.diagnosis.Ranking;
 
 /**
- * In which order the tests on offer are made: of those that bring a fair part of what the best one brings, those first that save
- * most for each minute they take, so that a quick look comes before a long trial. A short proof of a cause that leads comes
- * first; what the words of the ticket raise or name, and what would settle the leading causes, comes sooner; what needs a spare
- * comes later. What is about places that hardly anything speaks for is left out, once the fault is placed what is about other
- * places as well. Our choice.
+ * In which order the tests on offer are made. First what is about the places and causes that lead, or what the words of the ticket
+ * raise; then what only parts the places; then the log, unless the fault comes and goes; what the case has to be opened for comes
+ * last, unless it is open already or proves what is believed rather than not. Only tests of one of these turns are shown together.
+ *
+ * <p>Within a turn: of those that bring a fair part of what the best one brings, those first that save most for each minute they
+ * take, so that a quick look comes before a long trial. A short proof of a cause that leads comes first; what the words of the
+ * ticket raise or name, and what would settle the leading causes, comes sooner; what needs a spare comes later. What is about
+ * places that hardly anything speaks for is left out, once the fault is placed what is about other places as well, and once it is
+ * rather in one place than in all others together also the log, which would only tell the place. Our choice.
  */
 final class TestOrder {
     /** A test that brings less than this part of what the best one brings is not worth its turn. */
@@ -32,6 +36,9 @@ final class TestOrder {
 
     /** Belief in one place from which on tests of other places are left out. */
     private static final double PLACED = 0.75;
+
+    /** A place leads that has this part of the belief in the first. */
+    private static final double BESIDE_THE_FIRST = 0.6;
 
     /** What is worth less than this part of the first is not shown beside it. */
     private static final double BESIDE = 0.5;
@@ -51,6 +58,9 @@ final class TestOrder {
     private static final double LEAD = 0.3;
 
     private static final double SHORT = 10;
+    /** Rather there than anywhere else. */
+    private static final double LIKELY = 0.5;
+
     /** Belief in the places that a test is about below which it is left out. */
     private static final double IN_QUESTION = 0.08;
     /** The same for what lies on either side of a test that parts the places. */
@@ -59,6 +69,7 @@ final class TestOrder {
     private final PlacedModel model;
     private final Advice advice;
     private final Cues cues;
+    private final boolean opened;
     private final Map<String, Double> masses;
     private final String place;
     private final Set<String> settling = new HashSet<>();
@@ -67,7 +78,22 @@ final class TestOrder {
     /** What the best test saves, minutes. */
     private double most;
 
-    private TestOrder(PlacedModel model, Ranking ranking, Advice advice, Cues cues) {
+    /** What comes before what, whatever it saves. */
+    private enum Turn {
+        /** What is done from outside to a place that leads, settles a cause that leads, or is raised by the words. */
+        LED,
+        /** The same inside, where nothing that leads is outside. */
+        LED_INSIDE,
+        /** What only parts the places, or is about others. */
+        PARTING,
+        /** What is read in a log about a fault that can be seen. */
+        LOG,
+        /** What the case has to be opened for. */
+        INSIDE
+    }
+
+    private TestOrder(PlacedModel model, Ranking ranking, Advice advice, Cues cues, boolean opened) {
+        this.opened = opened;
         this.model = model;
         this.advice = advice;
         this.cues = cues;
@@ -97,27 +123,77 @@ final class TestOrder {
         }
     }
 
-    static Order of(PlacedModel m, Ranking ranking, Advice advice, Cues cues) {
-        return new TestOrder(m, ranking, advice, cues).order();
+    static Order of(PlacedModel m, Ranking ranking, Advice advice, Cues cues, boolean opened) {
+        return new TestOrder(m, ranking, advice, cues, opened).order();
     }
 
     private Order order() {
         List<Action> tests = advice.actions().stream()
                 .filter(a -> a.type() == Action.Type.TEST && (saved(a) > 0 || isPointedTo(a)))
                 .toList();
-        most = tests.stream().mapToDouble(this::saved).max().orElse(0);
+        most = tests.stream()
+                .filter(a -> isInQuestion(a.id()))
+                .mapToDouble(this::saved)
+                .max()
+                .orElse(0);
         List<Action> worthIt = tests.stream().filter(this::isWorthIt).toList();
-        List<Action> order = (worthIt.isEmpty() ? tests.stream().limit(1) : worthIt.stream())
-                .sorted(Comparator.comparing((Action a) -> !isProof(a))
+        List<Action> order = worthIt.stream()
+                .sorted(Comparator.comparing(this::turn)
+                        .thenComparing(a -> !isProof(a))
                         .thenComparingDouble(a -> -worth(a))
                         .thenComparing(Action::id))
                 .toList();
-        double first = order.stream().limit(1).mapToDouble(this::worth).sum();
+        if (order.isEmpty()) {
+            return new Order(order, order);
+        }
+        Turn turn = turn(order.get(0));
+        double first = worth(order.get(0));
         return new Order(
                 order,
                 order.stream()
-                        .filter(a -> isProof(a) || worth(a) >= BESIDE * first)
+                        .filter(a -> turn(a) == turn && (isProof(a) || worth(a) >= BESIDE * first))
                         .toList());
+    }
+
+    /** The words of the ticket raise its question, and to answer it is short. */
+    private boolean isRaised(Action test) {
+        return cues.findings().contains(test.id()) && test.minutes() <= SHORT;
+    }
+
+    private boolean isOfTheWhole(Action test) {
+        return Optional.ofNullable(model.subjects().made().get(test.id()))
+                .filter(t -> PathAct.OF_THE_WHOLE.contains(t.act()) && t.act() != PathAct.UNDO)
+                .isPresent();
+    }
+
+    /** Whether something that leads says that it should be made. */
+    private boolean isLed(Action test) {
+        return isRaised(test)
+                || settling.contains(test.id())
+                || (!isOfTheWhole(test)
+                        && model.subjects().segments(test.id()).stream().anyMatch(this::leads));
+    }
+
+    private Turn turn(Action test) {
+        Optional<GenericTest> made = Optional.ofNullable(model.subjects().made().get(test.id()));
+        if (made.filter(t -> t.act() == PathAct.LOG).isPresent()) {
+            return cues.fleeting() ? Turn.LED : Turn.LOG;
+        }
+        if (isProof(test) && masses.getOrDefault(place, 0.0) >= LIKELY) {
+            return Turn.LED;
+        }
+        if (!opened && model.subjects().inside().contains(test.id())) {
+            return isLed(test) && nothingLeadsOutside() ? Turn.LED_INSIDE : Turn.INSIDE;
+        }
+        return isLed(test) ? Turn.LED : Turn.PARTING;
+    }
+
+    private boolean nothingLeadsOutside() {
+        return model.layout().segments().stream().filter(s -> leads(s.id())).allMatch(Segment::inside);
+    }
+
+    private boolean leads(String segment) {
+        return masses.getOrDefault(segment, 0.0) >= BESIDE_THE_FIRST * masses.getOrDefault(place, 0.0);
     }
 
     /** What a test saves on average, minutes. */
@@ -132,7 +208,7 @@ final class TestOrder {
 
     /** By the words of the ticket, or because it is a short proof of the cause that leads. */
     private boolean isPointedTo(Action test) {
-        return cues.findings().contains(test.id()) || isProof(test);
+        return isRaised(test) || isProof(test);
     }
 
     private boolean isProof(Action test) {
@@ -147,8 +223,10 @@ final class TestOrder {
         if (!segments.isEmpty()) {
             return mass(segments) >= IN_QUESTION;
         }
+        if (test.equals(GenericTest.LOG)) {
+            return cues.fleeting() || masses.getOrDefault(place, 0.0) < LIKELY;
+        }
         return Optional.ofNullable(model.subjects().made().get(test))
-                .filter(t -> t.act() != PathAct.LOG)
                 .map(t -> {
                     double in = mass(Set.copyOf(t.segments()));
                     return in >= ON_A_SIDE && in <= 1 - ON_A_SIDE;
@@ -162,11 +240,11 @@ final class TestOrder {
 
     private double worth(Action test) {
         Set<String> segments = model.subjects().segments(test.id());
-        double least = cues.findings().contains(test.id()) ? FAIR_PART * most : 0;
+        double least = isRaised(test) ? FAIR_PART * most : 0;
         double worth = (Math.max(saved(test), least) + test.minutes()) / (test.minutes() + TURNING_TO);
         worth *= segments.stream().anyMatch(cues.segments()::contains) ? NAMED : 1;
         worth *= segments.contains(place) ? LEADING_PLACE : 1;
-        worth *= cues.findings().contains(test.id()) ? SUGGESTED : 1;
+        worth *= isRaised(test) ? SUGGESTED : 1;
         worth *= settling.contains(test.id()) ? SETTLING : 1;
         return Optional.ofNullable(model.subjects().made().get(test.id()))
                         .filter(t -> !t.with().isEmpty())

@@ -26,6 +26,7 @@ import org.benchtrail.core.diagnosis.PlanSettings;
 import org.benchtrail.core.diagnosis.Ranking;
 import org.benchtrail.core.diagnosis.Repair;
 import org.benchtrail.core.diagnosis.RepairOrder;
+import org.benchtrail.core.diagnosis.Report;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
@@ -291,10 +292,10 @@ class PathPropertyTest {
     }
 
     private static Set<String> curedBefore(Localisation at) {
-        Map<String, String> latest = Equipment.latest(at.ranking().evidence());
+        Map<String, Report> latest = Equipment.latest(at.ranking().evidence());
         Set<String> cured = new TreeSet<>();
-        latest.forEach((test, value) -> {
-            if (value.equals("yes")) {
+        latest.forEach((test, answer) -> {
+            if (answer.value().equals("yes")) {
                 cured.addAll(cured(at, test));
             }
         });

@@ -59,7 +59,7 @@ class TestOrderTest {
     }
 
     private static Cues words(String finding) {
-        return new Cues(Set.of(finding), Set.of());
+        return new Cues(Set.of(finding), Set.of(), false);
     }
 
     @Test
@@ -71,10 +71,10 @@ class TestOrderTest {
 
     @Test
     void aPlaceThatIsNamed_comesSooner() {
-        List<String> first = order(Evidence.NONE, new Cues(Set.of(), Set.of("first")));
-        List<String> last = order(Evidence.NONE, new Cues(Set.of(), Set.of("last")));
-        assertTrue(first.indexOf("point:way.second") < first.indexOf("proof"), first.toString());
-        assertTrue(last.indexOf("proof") < last.indexOf("point:way.second"), last.toString());
+        List<String> first = order(Evidence.NONE, new Cues(Set.of(), Set.of("first"), false));
+        List<String> last = order(Evidence.NONE, new Cues(Set.of(), Set.of("last"), false));
+        assertTrue(first.indexOf("hum") < first.indexOf("bypass:last"), first.toString());
+        assertTrue(last.indexOf("bypass:last") < last.indexOf("hum"), last.toString());
     }
 
     @Test
@@ -86,6 +86,8 @@ class TestOrderTest {
         assertEquals(Optional.of("proof"), at.settling().map(Action::id));
         Localisation proved = at(glow.with(Rig.seen("proof", "yes", 2)), Cues.NONE, TestNote.NONE);
         assertEquals(Optional.empty(), proved.settling());
+        Localisation raised = at(glow.with(Rig.seen("proof", "yes", 2)), words("hum"), TestNote.NONE);
+        assertEquals(Optional.empty(), raised.settling());
     }
 
     @Test
