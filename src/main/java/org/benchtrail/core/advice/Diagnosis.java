@@ -90,9 +90,12 @@ public record Diagnosis(Localisation where, Explanation explanation, double repa
      */
     public Optional<Action> next() {
         Optional<Action> best = advice().recommended();
-        Optional<Action> settled = best.flatMap(a -> left().or(this::proven));
-        if (settled.isPresent()) {
-            return settled;
+        if (best.isPresent() && !where.mended().isEmpty()) {
+            return left();
+        }
+        Optional<Action> proven = best.flatMap(a -> proven());
+        if (proven.isPresent()) {
+            return proven;
         }
         if (best.filter(a -> a.type() == Action.Type.TEST).isPresent()) {
             return where.order().stream().findFirst().or(this::likeliest).or(() -> best);
@@ -123,12 +126,18 @@ public record Diagnosis(Localisation where, Explanation explanation, double repa
                         .toList();
     }
 
-    /** Once something that was tried took the fault away: the repair that covers most of what can have been wrong there. */
+    /**
+     * Once something that was tried took the fault away: the repair that covers most of what can have been wrong there; none where
+     * that was done to several places and no repair covers more than half of it, and then it is left as it is.
+     */
     private Optional<Action> left() {
         Set<String> mended = where.mended();
-        return mended.isEmpty()
-                ? Optional.empty()
-                : repairs().max(Comparator.comparingDouble(a -> where.beliefIn(mended, fixed(a))));
+        double all = mended.stream()
+                .mapToDouble(s -> where.masses().getOrDefault(s, 0.0))
+                .sum();
+        return repairs()
+                .max(Comparator.comparingDouble(a -> where.beliefIn(mended, fixed(a))))
+                .filter(a -> where.beliefIn(mended, fixed(a)) >= all / 2);
     }
 
     /** The repair of a cause that was proven: its own, if it is on offer. */

@@ -21,6 +21,8 @@ import org.jspecify.annotations.Nullable;
 final class NextSteps {
     private static final int SHOWN = 3;
     private static final double WORTH_NAMING = 0.1;
+    private static final String GONE =
+            "The fault is gone, so nothing shows it to another test: leave it as it is now, watch whether it stays away";
 
     private final JobSheet sheet;
     private final Diagnosis diagnosis;
@@ -84,11 +86,11 @@ final class NextSteps {
     }
 
     private String act() {
-        return diagnosis
-                .next()
-                .filter(a -> a.type() != Action.Type.TEST)
-                .map(this::act)
-                .orElse("");
+        Optional<Action> next = diagnosis.next();
+        if (next.isEmpty() && !diagnosis.where().mended().isEmpty()) {
+            return GONE + ".";
+        }
+        return next.filter(a -> a.type() != Action.Type.TEST).map(this::act).orElse("");
     }
 
     private String act(Action action) {
@@ -105,8 +107,7 @@ final class NextSteps {
     private String repaired(Action action) {
         String text = "\u201c" + repair(action.id()) + "\u201d, about " + Math.round(action.minutes()) + " min";
         if (!diagnosis.where().mended().isEmpty()) {
-            return "The fault is gone, so nothing shows it to another test: leave it as it is now, watch whether it stays"
-                    + " away, and plan what is left to do, " + text + ".";
+            return GONE + ", and plan what is left to do, " + text + ".";
         }
         if (diagnosis.where().proven().isPresent()) {
             return "What proves it was seen: confirm and plan the repair " + text + ".";

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -21,6 +22,9 @@ import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Priority;
 import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.desk.Opened;
+import org.benchtrail.core.method.identify.ChangeAnswer;
+import org.benchtrail.core.method.identify.ChangeKind;
+import org.benchtrail.core.method.identify.ChangesAsked;
 import org.benchtrail.core.method.identify.FindingAnswered;
 import org.benchtrail.core.method.identify.SymptomRecorded;
 import org.junit.jupiter.api.Test;
@@ -138,6 +142,23 @@ class SensibleAdviceTest {
         Action next = gone.next().orElseThrow();
         assertEquals(Action.Type.REPAIR, next.type());
         assertEquals("segment:names", next.id());
+    }
+
+    @Test
+    void aChangeThatWasTakenBack_isLeftSo_withoutARepairOfOneOfTheManyPlacesItTouched() {
+        Map<ChangeKind, ChangeAnswer> answers = new EnumMap<>(ChangeKind.class);
+        for (ChangeKind k : ChangeKind.values()) {
+            answers.put(k, k == ChangeKind.INFRASTRUCTURE ? ChangeAnswer.YES : ChangeAnswer.NO);
+        }
+        Diagnosis gone = diagnosis(sheet(
+                Category.WIRED,
+                "Desk computer",
+                "It is slow",
+                new ChangesAsked(answers, "a new switch"),
+                seen("undo", "yes")));
+        assertTrue(gone.where().mended().size() > 1, gone.where().mended().toString());
+        assertEquals(List.of(), gone.tests());
+        assertEquals(Optional.empty(), gone.next());
     }
 
     @Test

@@ -82,6 +82,8 @@ final class TestOrder {
     private enum Turn {
         /** What is done from outside to a place that leads, settles a cause that leads, or is raised by the words. */
         LED,
+        /** The same inside, where nothing that leads is outside. */
+        LED_INSIDE,
         /** What only parts the places, or is about others. */
         PARTING,
         /** What is read in a log about a fault that can be seen. */
@@ -166,12 +168,10 @@ final class TestOrder {
 
     /** Whether something that leads says that it should be made. */
     private boolean isLed(Action test) {
-        double top = masses.getOrDefault(place, 0.0);
         return isRaised(test)
                 || settling.contains(test.id())
                 || (!isOfTheWhole(test)
-                        && model.subjects().segments(test.id()).stream()
-                                .anyMatch(s -> masses.getOrDefault(s, 0.0) >= BESIDE_THE_FIRST * top));
+                        && model.subjects().segments(test.id()).stream().anyMatch(this::leads));
     }
 
     private Turn turn(Action test) {
@@ -183,9 +183,17 @@ final class TestOrder {
             return Turn.LED;
         }
         if (!opened && model.subjects().inside().contains(test.id())) {
-            return Turn.INSIDE;
+            return isLed(test) && nothingLeadsOutside() ? Turn.LED_INSIDE : Turn.INSIDE;
         }
         return isLed(test) ? Turn.LED : Turn.PARTING;
+    }
+
+    private boolean nothingLeadsOutside() {
+        return model.layout().segments().stream().filter(s -> leads(s.id())).allMatch(Segment::inside);
+    }
+
+    private boolean leads(String segment) {
+        return masses.getOrDefault(segment, 0.0) >= BESIDE_THE_FIRST * masses.getOrDefault(place, 0.0);
     }
 
     /** What a test saves on average, minutes. */

@@ -79,6 +79,14 @@ class TurnsTest {
     }
 
     @Test
+    void theCaseIsOpened_whereNothingThatLeadsIsOutside() {
+        Evidence trace = Evidence.NONE.with(Rig.seen("trace", "yes", 1));
+        List<String> inside = order(trace, false, false);
+        assertTrue(inside.indexOf("substitute:last") < inside.indexOf("point:way.second"), inside.toString());
+        assertTrue(inside.contains("point:way.second"), inside.toString());
+    }
+
+    @Test
     void anOpenCase_isNoReasonToWait() {
         List<String> open = order(Evidence.NONE, false, true);
         assertTrue(open.indexOf("substitute:last") < open.indexOf("log"), open.toString());
