@@ -66,16 +66,27 @@ class SourceShapeTest {
     /** Practice is nothing that happened: no statement of another room reads or writes it. */
     @Test
     void practice_isKnownToTrainingAlone() throws IOException {
+        assertEquals(Set.of("training"), roomsThatName("practice_"));
+    }
+
+    /** What people forecast is for their own eyes: no statement of another room reads it. */
+    @Test
+    void forecasts_areKnownToTrainingAlone() throws IOException {
+        assertEquals(Set.of("training"), roomsThatName("forecast.content"));
+        assertEquals(Set.of("training"), roomsThatName("forecast.person"));
+    }
+
+    private static Set<String> roomsThatName(String name) throws IOException {
         Set<String> rooms = new TreeSet<>();
         try (Stream<Path> files = Files.walk(Path.of("src/main"))) {
             for (Path file :
                     files.filter(f -> f.toString().matches(".*\\.(sql|java)")).toList()) {
-                if (Files.readString(file, StandardCharsets.UTF_8).contains("practice_")) {
+                if (Files.readString(file, StandardCharsets.UTF_8).contains(name)) {
                     rooms.add(file.getParent().getFileName().toString());
                 }
             }
         }
-        assertEquals(Set.of("training"), rooms);
+        return rooms;
     }
 
     @Test

@@ -153,6 +153,7 @@ class StatementCountTest {
         "/catalogue, 7",
         "/catalogue/versions, 6",
         "/proposals, 6",
+        "/forecasts, 12",
         "/read-in, 4"
     })
     void page_sendsAFewStatements(String path, int most) {

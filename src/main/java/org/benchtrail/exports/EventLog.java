@@ -20,8 +20,10 @@ import org.benchtrail.core.figures.MoveKinds;
 import org.benchtrail.core.figures.Whereabouts;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.people.Directory;
 import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
+import org.benchtrail.platform.Moments;
 import org.benchtrail.platform.NotFound;
 import org.benchtrail.site.SiteBook;
 import org.jspecify.annotations.Nullable;
@@ -34,26 +36,49 @@ import org.jspecify.annotations.Nullable;
 class EventLog {
     private static final int STRETCH = 100;
     private static final int LOOKED_BACK_MONTHS = 23;
+    private static final int LISTED = 50;
     private static final ObjectMapper JSON = new ObjectMapper();
 
     private final EventRows rows;
     private final SiteBook site;
+    private final Directory people;
     private final Clock clock;
 
-    EventLog(EventRows rows, SiteBook site, Clock clock) {
+    EventLog(EventRows rows, SiteBook site, Directory people, Clock clock) {
         this.rows = rows;
         this.site = site;
+        this.people = people;
         this.clock = clock;
     }
 
-    /** Months of the last two years in which tickets ended, by the site's calendar. */
-    List<EventRows.Month> months(Actor viewer) {
+    /**
+     * What there is to export, and what was.
+     *
+     * @param months of the last two years in which tickets ended, by the site's calendar
+     * @param given the latest first
+     */
+    public record Exports(List<EventRows.Month> months, List<Given> given) {}
+
+    /** A file that somebody was given, in words. */
+    public record Given(String month, String format, String person, String when) {}
+
+    Exports exports(Actor viewer, ZoneId shown) {
         Permissions.require(Permission.SEE_FIGURES, viewer);
         return QuarkusTransaction.requiringNew().call(() -> {
             ZoneId zone = site.zone();
             YearMonth first = YearMonth.from(clock.instant().atZone(zone)).minusMonths(LOOKED_BACK_MONTHS);
-            return rows.months(first.atDay(1).atStartOfDay(zone).toInstant(), zone);
+            return new Exports(
+                    rows.months(first.atDay(1).atStartOfDay(zone).toInstant(), zone), given(rows.given(LISTED), shown));
         });
+    }
+
+    private List<Given> given(List<EventRows.GivenRow> given, ZoneId shown) {
+        Map<String, String> names = people.names(
+                given.stream().map(EventRows.GivenRow::person).distinct().toList());
+        return given.stream()
+                .map(g -> new Given(
+                        g.month(), g.format(), names.getOrDefault(g.person(), g.person()), Moments.text(g.at(), shown)))
+                .toList();
     }
 
     /** @throws NotFound if it is no month */
@@ -64,8 +89,17 @@ class EventLog {
         return YearMonth.parse(asked);
     }
 
-    String head() {
-        return QuarkusTransaction.requiringNew().call(rows::head);
+    /**
+     * Notes that the viewer is given the month's events, before the first of them is sent.
+     *
+     * @return the newest head of the log; empty if there is none yet
+     */
+    String give(YearMonth month, String format, Actor viewer) {
+        return QuarkusTransaction.requiringNew().call(() -> {
+            String head = rows.head();
+            rows.give(new EventRows.GivenRow(month.toString(), format, viewer.account(), clock.instant()), head);
+            return head;
+        });
     }
 
     /** Writes all tickets that ended in the month. */

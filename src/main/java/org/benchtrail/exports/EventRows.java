@@ -20,7 +20,7 @@ class EventRows {
 
     EventRows(EntityManager database) {
         this.database = database;
-        text = SqlText.of(EventRows.class).having("months", "tickets", "entries", "head");
+        text = SqlText.of(EventRows.class).having("months", "tickets", "entries", "head", "give", "given");
     }
 
     private Sql of(String statement) {
@@ -66,5 +66,27 @@ class EventRows {
     /** The newest head of the log; empty if there is none yet. */
     String head() {
         return of("head").values(String.class).stream().findFirst().orElse("");
+    }
+
+    /**
+     * An event log that somebody was given.
+     *
+     * @param person account
+     */
+    record GivenRow(String month, String format, String person, Instant at) {}
+
+    void give(GivenRow given, String head) {
+        of("give")
+                .with("month", given.month())
+                .with("format", given.format())
+                .with("person", given.person())
+                .with("at", given.at())
+                .with("head", head)
+                .run();
+    }
+
+    /** The latest first, at most so many. */
+    List<GivenRow> given(int most) {
+        return of("given").with("most", most).rows(GivenRow.class);
     }
 }

@@ -10,7 +10,6 @@ import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.StreamingOutput;
 import jakarta.ws.rs.core.UriInfo;
 import java.time.YearMonth;
-import java.util.List;
 import org.benchtrail.people.CurrentActor;
 import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
@@ -34,34 +33,34 @@ public class ExportsPage {
     static final class Templates {
         private Templates() {}
 
-        static native TemplateInstance exports(List<EventRows.Month> months);
+        static native TemplateInstance exports(EventLog.Exports v);
     }
 
     @GET
     @Blocking
     public Response exports() {
-        return Html.ok(Templates.exports(log.months(current.actor())));
+        return Html.ok(Templates.exports(log.exports(current.actor(), current.zone())));
     }
 
     @GET
     @Path("{month}.xes")
     @Blocking
     public Response xes(@RestPath String month, UriInfo address) {
-        return file(month, "xes", XesFormat.MEDIA_TYPE, new XesFormat(), address);
+        return file(month, "XES", XesFormat.MEDIA_TYPE, new XesFormat(), address);
     }
 
     @GET
     @Path("{month}.csv")
     @Blocking
     public Response csv(@RestPath String month, UriInfo address) {
-        return file(month, "csv", Csv.MEDIA_TYPE, new CsvFormat(), address);
+        return file(month, "CSV", Csv.MEDIA_TYPE, new CsvFormat(), address);
     }
 
     @GET
     @Path("{month}.jsonl")
     @Blocking
     public Response jsonLines(@RestPath String month, UriInfo address) {
-        return file(month, "jsonl", JsonLinesFormat.MEDIA_TYPE, new JsonLinesFormat(), address);
+        return file(month, "JSON Lines", JsonLinesFormat.MEDIA_TYPE, new JsonLinesFormat(), address);
     }
 
     /** What the keys of our own in an event log mean. */
@@ -78,13 +77,15 @@ public class ExportsPage {
         return address.getBaseUri().resolve("exports/benchtrail.xesext").toString();
     }
 
-    private Response file(String asked, String ending, String type, EventFormat format, UriInfo address) {
+    private Response file(String asked, String name, String type, EventFormat format, UriInfo address) {
         Permissions.require(Permission.SEE_FIGURES, current.actor());
         YearMonth month = EventLog.month(asked);
-        EventFormat.About about = new EventFormat.About(month.toString(), ownAddress(address), log.head());
-        StreamingOutput events = file -> log.write(month, format, about, file);
+        EventFormat.About about =
+                new EventFormat.About(month.toString(), ownAddress(address), log.give(month, name, current.actor()));
+        StreamingOutput events = out -> log.write(month, format, about, out);
+        String file = address.getPath().substring(address.getPath().lastIndexOf('/') + 1);
         return Response.ok(events, type)
-                .header("Content-Disposition", "attachment; filename=\"events-" + month + "." + ending + "\"")
+                .header("Content-Disposition", "attachment; filename=\"events-" + file + "\"")
                 .build();
     }
 }

@@ -8,7 +8,6 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
 import java.util.Locale;
-import org.benchtrail.core.figures.MoveKinds;
 import org.benchtrail.core.figures.TicketTimes;
 import org.benchtrail.core.method.Category;
 import org.benchtrail.core.method.Standing;
@@ -80,7 +79,6 @@ class FigureRows {
         Sql asked = Sql.of(database, text.statement(statement, conditions))
                 .with("begins", period.begins())
                 .with("ends", period.ends())
-                .with("kinds", MoveKinds.kinds().toList())
                 .with("most", most);
         if (category != null) {
             asked.with("category", category.name());

@@ -42,6 +42,11 @@ class LearningCases implements PanacheRepositoryBase<LearningCase, Long> {
                 .list();
     }
 
+    /** Every closing of these tickets, in their order. */
+    List<LearningCase> of(Collection<Integer> serials) {
+        return serials.isEmpty() ? List.of() : list("ticket in ?1 order by closedAt, id", serials);
+    }
+
     /** All that count, by id. */
     List<AcceptedCase> accepted() {
         return read(list("state = ?1 order by id", CaseState.ACCEPTED));

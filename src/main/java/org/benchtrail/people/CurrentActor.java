@@ -53,6 +53,11 @@ public class CurrentActor {
         return person != null && Permissions.allow(permission, person.actor());
     }
 
+    /** Whether forecasts are made, or read as a mentor. */
+    public boolean seesForecasts() {
+        return signedIn() && (actor().is(Role.TRAINEE) || actor().is(Role.MENTOR));
+    }
+
     /** For the navigation: whether tickets are this person's to open and work. */
     public boolean mayWorkTickets() {
         return may(Permission.WORK_TICKETS);

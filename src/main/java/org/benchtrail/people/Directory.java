@@ -63,6 +63,14 @@ public class Directory {
                 account.login, account.displayName + " (away until " + last + ", " + standsIn + ")", account.roles());
     }
 
+    /** The active trainees whose mentor that is, by name. */
+    public List<Actor> traineesOf(String mentor) {
+        return accounts.active().stream()
+                .filter(account -> mentor.equals(account.mentor))
+                .map(Account::actor)
+                .toList();
+    }
+
     /** Everybody who is active and has that permission, by name. */
     public List<Actor> allowed(Permission permission) {
         return accounts.active().stream()

@@ -51,6 +51,7 @@ class SiteVerification {
             "account_record_is_sealed",
             "new_account_is_sealed",
             "account_is_sealed",
+            "forecast_erasure_is_sealed",
             "new_token_is_sealed",
             "token_is_sealed",
             "requester_is_sealed",
@@ -80,6 +81,7 @@ class SiteVerification {
             new Recorded("knowledge", "known_cause_change", "id"),
             new Recorded("limits", "site_limit", "id"),
             new Recorded("policy", "site_version", "number"),
+            new Recorded("erasures", "forecast_erasure", "id"),
             new Recorded("audit/%", "audit_act", "id"));
 
     private final LogRows rows;

@@ -8,6 +8,7 @@ public class ForecastFirst extends RuntimeException {
 
     private final transient TicketNumber ticket;
     private final String known;
+    private final String sentence;
 
     /** @param ticket on which the forecast is due */
     public ForecastFirst(TicketNumber ticket) {
@@ -16,9 +17,22 @@ public class ForecastFirst extends RuntimeException {
 
     /** @param known what may be told of what was asked for, a sentence */
     public ForecastFirst(TicketNumber ticket, String known) {
-        super("Your forecast on ticket " + ticket + " comes first." + (known.isEmpty() ? "" : " " + known));
+        this(
+                ticket,
+                known,
+                "Your forecast on ticket " + ticket + " comes first." + (known.isEmpty() ? "" : " " + known));
+    }
+
+    private ForecastFirst(TicketNumber ticket, String known, String sentence) {
+        super(sentence);
+        this.sentence = sentence;
         this.ticket = ticket;
         this.known = known;
+    }
+
+    /** What comes first, and what may be told all the same. */
+    public String sentence() {
+        return sentence;
     }
 
     public String known() {

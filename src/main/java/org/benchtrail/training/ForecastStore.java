@@ -6,11 +6,15 @@ import jakarta.enterprise.event.Observes;
 import jakarta.persistence.EntityManager;
 import java.time.Clock;
 import java.time.Instant;
+import java.util.List;
+import org.benchtrail.core.method.Entry;
 import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.core.method.desk.ForecastSkipped;
 import org.benchtrail.core.training.ForecastContent;
 import org.benchtrail.platform.sql.Sql;
 import org.benchtrail.platform.sql.SqlText;
 import org.benchtrail.ticket.Sights;
+import org.benchtrail.ticket.TicketChanged;
 
 /** What was forecast, each person's apart: the only door to its schema. */
 @Startup
@@ -18,7 +22,8 @@ import org.benchtrail.ticket.Sights;
 class ForecastStore {
     private final EntityManager database;
     private final Clock clock;
-    private final SqlText text = SqlText.of(ForecastStore.class).having("whose", "keep", "saw");
+    private final SqlText text = SqlText.of(ForecastStore.class)
+            .having("whose", "keep", "of", "erase", "erased", "skip", "skips", "read", "readings", "saw");
 
     ForecastStore(EntityManager database, Clock clock) {
         this.database = database;
@@ -50,6 +55,61 @@ class ForecastStore {
                 .with("salt", salt)
                 .with("reference", reference)
                 .run();
+    }
+
+    /**
+     * A forecast as it is kept.
+     *
+     * @param seen whether the causes of the ticket were seen on a colleague's sheet before
+     */
+    record Row(
+            int ticket, int entry, int round, String kind, Instant made, String value, String reference, boolean seen) {
+        TicketNumber number() {
+            return new TicketNumber(ticket);
+        }
+    }
+
+    /** Newest first. */
+    List<Row> of(String person) {
+        return of(person, "of").rows(Row.class);
+    }
+
+    /** What it says is gone; that it was made stays on the trail, and that it was erased is recorded. */
+    void erase(String person, Row row) {
+        of(person, "erase").with("ticket", row.ticket).with("entry", row.entry).run();
+        Sql.of(database, text.statement("erased"))
+                .with("ticket", row.ticket)
+                .with("entry", row.entry)
+                .with("at", clock.instant())
+                .run();
+    }
+
+    long skipped(String person) {
+        return of(person, "skips").value(Long.class);
+    }
+
+    /** A reading by a mentor. */
+    record Reading(String reader, Instant at) {}
+
+    /** The latest ones. */
+    List<Reading> readings(String person) {
+        return of(person, "readings").rows(Reading.class);
+    }
+
+    void noteReading(String person, String reader) {
+        of(person, "read").with("reader", reader).with("at", clock.instant()).run();
+    }
+
+    void skipped(@Observes TicketChanged change) {
+        for (Entry entry : change.entries()) {
+            if (entry.fact() instanceof ForecastSkipped skipped) {
+                of(skipped.person(), "skip")
+                        .with("ticket", change.number().serial())
+                        .with("entry", entry.stamp().entry())
+                        .with("at", entry.stamp().at())
+                        .run();
+            }
+        }
     }
 
     void saw(@Observes Sights.AdviceSeen seen) {

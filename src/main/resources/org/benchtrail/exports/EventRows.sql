@@ -21,3 +21,9 @@ order by t.serial, e.entry
 
 -- @ head
 select note from checkpoint order by size desc limit 1
+
+-- @ give
+insert into export_given (month, format, person, at, head) values (:month, :format, :person, :at, :head)
+
+-- @ given
+select month, format, person, at from export_given order by id desc limit :most

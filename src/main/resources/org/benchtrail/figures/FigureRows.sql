@@ -1,4 +1,5 @@
--- Tickets for figures. Who works on them is never asked for.
+-- Tickets for figures. Who works on them is never asked for. The kinds are those of MoveKinds, written out as in
+-- the index that holds only them.
 
 -- @ opened
 select t.serial, t.category, t.place, t.opened, t.due, t.ended, t.standing, m.moves, m.holds
@@ -29,7 +30,7 @@ left join lateral (
         where w.ticket = t.serial and w.kind = 'held') h) end as holds
   from trail_entry e
   where e.ticket = t.serial
-    and e.kind in (:kinds)
+    and e.kind in ('advanced', 'ruled-out', 'rethought', 'verify-failed', 'closed', 'cancelled', 'reopened', 'held', 'resumed')
 ) m on true
 
 -- @ of the category

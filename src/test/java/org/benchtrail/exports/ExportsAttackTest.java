@@ -13,6 +13,7 @@ import java.time.YearMonth;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Set;
+import java.util.regex.Pattern;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.TicketNumber;
@@ -81,6 +82,31 @@ class ExportsAttackTest {
             read(door);
         }
         assertEquals(404, sally.get("/exports/2026-13.xes").statusCode());
+    }
+
+    /** Whoever takes a file stands in the list, by name and with its kind; whoever is refused took none. */
+    @Test
+    void whatWasGivenToWhom_isSaid() {
+        ClosedTickets.one(tickets, TESS);
+        assertEquals(
+                403,
+                Browser.signedIn(TESS.account(), PASSWORD)
+                        .get("/exports/" + MONTH + ".csv")
+                        .statusCode());
+        long before = given("JSON Lines");
+        read("/exports/" + MONTH + ".jsonl");
+        assertEquals(before + 1, given("JSON Lines"));
+        String page = read("/exports");
+        assertTrue(page.contains(SALLY.name()), page);
+        assertFalse(page.contains(TESS.name()), page);
+    }
+
+    private long given(String format) {
+        String given = read("/exports");
+        return Pattern.compile("<td>" + format + "</td>")
+                .matcher(given.substring(given.indexOf("Given so far")))
+                .results()
+                .count();
     }
 
     /** Closed, reopened, closed by nobody again: there once, with all that its trail has. */

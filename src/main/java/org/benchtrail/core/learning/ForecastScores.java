@@ -41,14 +41,22 @@ public final class ForecastScores {
      * One chance that was stated before it could be known, and what came.
      *
      * @param job forecasts of one job stand or fall together
-     * @param percent 1, 5, 10, 15 ... 95 or 99: no false precision, and cells by exact value
+     * @param percent whole, 0 to 100
      */
     public record Forecast(int job, int percent, boolean met) {
         public Forecast {
+            new Invalid.Collector()
+                    .require(percent >= 0 && percent <= 100, "percent", "Give a whole per cent from 0 to 100.")
+                    .throwIfAny();
+        }
+
+        /** A chance that is picked by itself: 1, 5, 10, 15 ... 95 or 99, without false precision. */
+        public static Forecast picked(int job, int percent, boolean met) {
             boolean offered = percent == 1 || percent == 99 || (percent % 5 == 0 && percent >= 5 && percent <= 95);
             new Invalid.Collector()
                     .require(offered, "percent", "Choose 1, 5, 10, 15 and so on to 95, or 99 %.")
                     .throwIfAny();
+            return new Forecast(job, percent, met);
         }
 
         double stated() {

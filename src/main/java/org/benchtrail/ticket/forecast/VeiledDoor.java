@@ -47,7 +47,7 @@ public class VeiledDoor {
                             due.get().forecast(), new FormValues(), due.get().title(), e.known()));
         }
         Map<String, Object> members = new LinkedHashMap<>(
-                Problem.of(ProblemKind.FORECAST_FIRST, e.getMessage()).members());
+                Problem.of(ProblemKind.FORECAST_FIRST, e.sentence()).members());
         members.put("forecast", "/api/tickets/" + e.ticket() + "/forecasts");
         return Response.status(ProblemKind.FORECAST_FIRST.status())
                 .entity(members)

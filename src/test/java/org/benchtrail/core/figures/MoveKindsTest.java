@@ -1,11 +1,19 @@
 package org.benchtrail.core.figures;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.benchtrail.core.method.FactKinds;
 import org.benchtrail.core.method.Move;
@@ -55,6 +63,19 @@ class MoveKindsTest {
         for (MoveFact fact : ONE_OF_EACH) {
             Optional<Move> told = Optional.of(fact.move()).filter(m -> !ONLY_HANDS.contains(m));
             assertEquals(told, MoveKinds.move(FactKinds.name(fact.getClass())), fact.toString());
+        }
+    }
+
+    @Test
+    void theStatementThatReadsMovesAsksForTheseKinds() throws IOException {
+        try (InputStream file = Move.class.getResourceAsStream("/org/benchtrail/figures/FigureRows.sql")) {
+            String text = new String(Objects.requireNonNull(file).readAllBytes(), StandardCharsets.UTF_8);
+            Matcher asked = Pattern.compile("e\\.kind in \\(([^)]*)\\)").matcher(text);
+            assertTrue(asked.find());
+            assertEquals(
+                    MoveKinds.kinds().collect(Collectors.toSet()),
+                    Set.of(asked.group(1).replace("'", "").split(", ")));
+            assertFalse(asked.find(), "asked for in one place");
         }
     }
 }

@@ -106,7 +106,7 @@ class ForecastScoresTest {
     @ParameterizedTest
     @ValueSource(ints = {0, 2, 97, 100, -5, 105})
     void falsePrecision_isRefused(int percent) {
-        assertThrows(Invalid.class, () -> new Forecast(1, percent, true));
+        assertThrows(Invalid.class, () -> Forecast.picked(1, percent, true));
     }
 
     @Test

@@ -1,0 +1,152 @@
+package org.benchtrail.ticket;
+
+import static org.benchtrail.ticket.ApiDesk.ADVANCE;
+import static org.benchtrail.ticket.AttackSite.MENTOR_SIGNS;
+import static org.benchtrail.ticket.AttackSite.approved;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import io.quarkus.narayana.jta.QuarkusTransaction;
+import io.quarkus.test.common.QuarkusTestResource;
+import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.response.Response;
+import jakarta.inject.Inject;
+import jakarta.persistence.EntityManager;
+import java.util.Arrays;
+import java.util.Map;
+import java.util.Set;
+import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.Role;
+import org.benchtrail.people.Browser;
+import org.benchtrail.platform.TestDatabase;
+import org.junit.jupiter.api.Test;
+
+/** Forecasts are read by their author and the mentor of the moment, scored by accepted cases alone, and can be erased. */
+@QuarkusTest
+@QuarkusTestResource(TestDatabase.class)
+class OwnForecastsTest extends AttackCase {
+    private static final String PASSWORD = "a long enough password";
+    private static final String TESS = "own-tess";
+
+    @Inject
+    EntityManager database;
+
+    private Browser page(String login) {
+        return Browser.signedIn(login, PASSWORD);
+    }
+
+    private void committed(ApiDesk desk, String kind, String causes) {
+        Response answer = site.as(TESS)
+                .header("If-Match", "\"" + desk.version + "\"")
+                .contentType("application/json")
+                .body("{\"forecast\":\"" + kind + "\",\"causes\":{" + causes + "},\"nextTest\":\"h3\"}")
+                .post("/api/tickets/" + desk.number + "/forecasts");
+        assertEquals(200, answer.statusCode(), answer.asString());
+        desk.version = answer.jsonPath().getInt("version");
+    }
+
+    /** A trainee's ticket from report to closure, with both forecasts. */
+    private ApiDesk closed() {
+        ApiDesk desk = site.desk(TESS);
+        desk.does(Arrays.copyOf(ApiDesk.IDENTIFIED, ApiDesk.IDENTIFIED.length - 1));
+        committed(desk, "CAUSES_EARLY", "\"heat/dust\":60");
+        desk.does("{\"kind\":\"likeness-checked\",\"shown\":[]}", ADVANCE);
+        committed(desk, "CAUSES", "\"heat/dust\":0,\"heat/clock-raised\":80");
+        desk.does(ApiDesk.OBVIOUS);
+        int theory = desk.does("{\"kind\":\"theory-stated\",\"text\":\"Dusty\"}");
+        desk.does("{\"kind\":\"theory-chosen\",\"theory\":" + theory + ",\"reason\":\"Seen\"}", ADVANCE);
+        desk.tests(theory, "SUPPORTS");
+        desk.does(ADVANCE);
+        int action = desk.plans();
+        desk.lets("way-marek", approved(action));
+        desk.carriesOut(action);
+        desk.verifies();
+        desk.documents();
+        desk.does(
+                "{\"kind\":\"cause-named\",\"cause\":\"Dust\",\"causeId\":\"heat/dust\",\"sureness\":\"BY_REPAIR\"}",
+                "{\"kind\":\"signed\",\"signatory\":\"ASSIGNEE\"}");
+        desk.lets("way-marek", MENTOR_SIGNS);
+        desk.does(AttackSite.CLOSE);
+        return desk;
+    }
+
+    private void judged(String how, ApiDesk desk) {
+        Response answer = site.as("way-sue")
+                .contentType("application/json")
+                .body("{\"tickets\":[\"" + desk.number + "\"],\"reason\":\"For the test\"}")
+                .post("/api/learning/" + how);
+        assertEquals(200, answer.statusCode(), answer.asString());
+    }
+
+    private static int entry(ApiDesk desk, int which) {
+        int found = 0;
+        for (int entry = 1; ; entry++) {
+            if (desk.entry(entry).at("/payload/kind").asText().equals("forecast-committed") && ++found == which) {
+                return entry;
+            }
+        }
+    }
+
+    @Test
+    void forecast_isScoredByTheAcceptedCaseAlone_readByWhoMay_andErased() {
+        site.hire(TESS, Role.TRAINEE);
+        ApiDesk desk = closed();
+        Browser tess = page(TESS);
+        String own = tess.get("/forecasts").asString();
+        assertTrue(own.contains("not scored: no accepted cause") && own.contains("60 %"), own);
+        assertTrue(own.contains("Nothing is scored yet"), own);
+        assertFalse(own.contains("Erase"), "not before it is scored");
+
+        judged("accepted", desk);
+        own = tess.get("/forecasts").asString();
+        // (0.6 - 1)^2 + 0.4^2, halved; and all that was stated went elsewhere: 1 + 0.8^2 + 0.2^2, halved
+        assertTrue(own.contains("Brier score 0.16"), own);
+        assertTrue(own.contains("You had ruled it out; Brier score 0.84"), own);
+        assertTrue(own.contains("Too few tickets to say how sure you are"), own);
+
+        // nobody else, by role or by a guessed address; the mentor as long as they are
+        for (String other : new String[] {"way-ole", "way-tom", "way-marek", "way-sue"}) {
+            assertEquals(404, page(other).get("/forecasts/" + TESS).statusCode(), other);
+            assertFalse(page(other).get("/forecasts").asString().contains(desk.number), other);
+        }
+        people.ensureAccount("own-ada", "own-ada", Set.of(Role.ADMINISTRATOR), PASSWORD);
+        assertEquals(403, page("own-ada").get("/forecasts").statusCode());
+        Actor ada = new Actor("own-ada", "own-ada", Set.of(Role.ADMINISTRATOR));
+        people.setMentor(ada, TESS, "way-marek");
+        assertTrue(page("way-marek").get("/forecasts/" + TESS).asString().contains("Brier score 0.16"));
+        assertFalse(page("way-marek").get("/forecasts/" + TESS).asString().contains("Erase"));
+        assertTrue(tess.get("/forecasts").asString().contains("Read by a mentor"));
+        people.setMentor(ada, TESS, "");
+        assertEquals(404, page("way-marek").get("/forecasts/" + TESS).statusCode());
+
+        // the database shows the server's account nothing of a person that it has not named
+        long rows = QuarkusTransaction.requiringNew()
+                .call(() -> ((Number) database.createNativeQuery("select count(*) from forecast.content")
+                                .getSingleResult())
+                        .longValue());
+        assertEquals(0, rows);
+
+        judged("withdrawn", desk);
+        own = tess.get("/forecasts").asString();
+        assertTrue(own.contains("Nothing is scored yet"), "withdrawn");
+        Map<String, String> first = Map.of("ticket", desk.number, "entry", "" + entry(desk, 1));
+        assertEquals(404, tess.post("/forecasts/erasures", first).statusCode());
+        judged("accepted", desk);
+        assertEquals(404, page("way-tom").post("/forecasts/erasures", first).statusCode(), "another's");
+        assertEquals(303, tess.post("/forecasts/erasures", first).statusCode());
+        own = tess.get("/forecasts").asString();
+        assertFalse(own.contains("60 %"), own);
+        assertTrue(own.contains("Brier score 0.84"), "the other one stays");
+        assertTrue(site.as("way-ole")
+                .get("/api/tickets/" + desk.number + "/trail/verification")
+                .jsonPath()
+                .getBoolean("holds"));
+        long erased = QuarkusTransaction.requiringNew()
+                .call(() -> ((Number)
+                                database.createNativeQuery("select count(*) from site_record where stream = 'erasures'")
+                                        .getSingleResult())
+                        .longValue());
+        assertTrue(erased > 0, "that it was erased is recorded");
+    }
+}
