@@ -29,7 +29,6 @@ public final class Localisation {
     private final BenchSituation situation;
     private final Optional<Action> placing;
     private final TestOrder.Order order;
-    private final Cues cues;
     private final Map<String, String> withheld;
     private final List<Segment> questions;
     private final List<Segment> contradicted;
@@ -44,7 +43,6 @@ public final class Localisation {
             BenchSituation situation,
             Optional<Action> placing,
             TestOrder.Order order,
-            Cues cues,
             Map<String, String> withheld,
             List<Segment> questions,
             List<Segment> contradicted,
@@ -56,7 +54,6 @@ public final class Localisation {
         this.situation = situation;
         this.placing = placing;
         this.order = order;
-        this.cues = cues;
         this.withheld = new LinkedHashMap<>(withheld);
         this.questions = List.copyOf(questions);
         this.contradicted = List.copyOf(contradicted);

@@ -117,7 +117,6 @@ public final class Localiser {
                 situation,
                 placing,
                 TestOrder.of(m, ranking, advice, known.cues(), known.opened()),
-                known.cues(),
                 offers.withheld(),
                 equipment.open(),
                 Contradicted.segments(paths, equipment.present(), aside),
