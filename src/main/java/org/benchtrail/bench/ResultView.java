@@ -73,7 +73,7 @@ public record ResultView(
                 level(rule.outcome()),
                 shape(rule.outcome()),
                 outcome(rule.outcome()),
-                rule.name(),
+                heading(rule.name()),
                 rule.sentence(),
                 sources.indexOf(source(rule)) + 1);
     }
@@ -142,5 +142,10 @@ public record ResultView(
             case UNDECIDED -> "undecided";
             case NONE -> "for information";
         };
+    }
+
+    /** A rule's name as the beginning of a line; names stand small where a sentence quotes them. */
+    private static String heading(String name) {
+        return Character.toUpperCase(name.charAt(0)) + name.substring(1);
     }
 }

@@ -111,12 +111,15 @@ final class ClosingFigure {
 
     private static String says(ClosingTimes times) {
         String which = times.hours().size() < MOST ? "" : "The latest " + MOST + " closings of the period. ";
+        String what = which + "Working hours from opening, or reopening, to closing.";
+        if (times.limits() == null) {
+            return what;
+        }
         String worth = times.isProvisional()
                 ? "The limits are provisional: they come from fewer than " + ClosingTimes.ENOUGH + " closings. "
                 : "";
-        return which
-                + "Working hours from opening, or reopening, to closing. The limits come from these closings, by the"
-                + " logarithm of the hours. " + worth + "A point outside, or " + Runs.LONG
+        return what + " The limits come from these closings, by the logarithm of the hours. " + worth
+                + "A point outside, or " + Runs.LONG
                 + " in a row on one side of the middle, is worth a look: with these rules about one false alarm in "
                 + Runs.BETWEEN_FALSE_ALARMS + " points.";
     }
