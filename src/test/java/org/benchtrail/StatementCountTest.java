@@ -128,7 +128,7 @@ class StatementCountTest {
         "/audit/plan, 8",
         "/my-reviews, 4",
         "/figures, 8",
-        "/exports, 4",
+        "/exports, 6",
         "/exports/2026-11.csv, 8",
         "/queue, 10",
         "/queue?standing=CLOSED&text=lamp&sort=priority-back, 10",

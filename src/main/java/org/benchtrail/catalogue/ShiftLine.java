@@ -27,6 +27,15 @@ public record ShiftLine(
         double after,
         boolean needsApproval) {
     private static final double SIZE_OF_ROUNDING = 1e-12;
+    private static final double TRACE = 1e-9;
+    /** What differs by no more than a trace is alike, and stands by its words: sums of cases end on other last digits each time. */
+    static final Comparator<ShiftLine> LARGEST_FIRST = Comparator.comparingDouble(
+                    (ShiftLine line) -> -Math.rint(line.size() / TRACE))
+            .thenComparing(ShiftLine::category)
+            .thenComparing(ShiftLine::finding)
+            .thenComparing(ShiftLine::cause)
+            .thenComparing(ShiftLine::value);
+
     private static final String ANY_OTHER = "any cause that does not touch it";
 
     /** What differs, the largest first. Categories that only one of them has are not compared. */
@@ -38,7 +47,7 @@ public record ShiftLine(
                 figures.shiftsFrom(old).forEach(s -> add(all, figures.category(), s));
             }
         });
-        all.sort(Comparator.comparingDouble(ShiftLine::size).reversed());
+        all.sort(LARGEST_FIRST);
         return all;
     }
 

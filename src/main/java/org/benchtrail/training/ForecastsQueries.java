@@ -177,7 +177,8 @@ class ForecastsQueries {
         made.skill()
                 .ifPresent(skill -> scores.add(new ForecastsView.Pair(
                         "Skill against the catalogue's own chances, 0 is as good", decimal(skill))));
-        scores.add(new ForecastsView.Pair("The true cause was given 0 %", made.ruledOut() + " times"));
+        scores.add(new ForecastsView.Pair(
+                "The true cause was given 0 %", made.ruledOut() == 1 ? "once" : made.ruledOut() + " times"));
         return scores;
     }
 
@@ -229,7 +230,7 @@ class ForecastsQueries {
             return was + "Not scored: its causes were seen before.";
         }
         ForecastsMade.Scored scored = scored(row, truth);
-        return was + (scored.isRuledOut() ? "You had ruled it out; " : "") + "Brier score " + decimal(scored.brier());
+        return was + (scored.isRuledOut() ? "It had been given 0 %; " : "") + "Brier score " + decimal(scored.brier());
     }
 
     /** Causes and findings by id, of every kind of trouble. */

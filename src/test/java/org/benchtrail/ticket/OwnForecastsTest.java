@@ -102,8 +102,8 @@ class OwnForecastsTest extends AttackCase {
         own = tess.get("/forecasts").asString();
         // (0.6 - 1)^2 + 0.4^2, halved; and all that was stated went elsewhere: 1 + 0.8^2 + 0.2^2, halved
         assertTrue(own.contains("Brier score 0.16"), own);
-        assertTrue(own.contains("You had ruled it out; Brier score 0.84"), own);
-        assertTrue(own.contains("Too few tickets to say how sure you are"), own);
+        assertTrue(own.contains("It had been given 0 %; Brier score 0.84"), own);
+        assertTrue(own.contains("Too few tickets to hold how sure against how right"), own);
 
         // nobody else, by role or by a guessed address; the mentor as long as they are
         for (String other : new String[] {"way-ole", "way-tom", "way-marek", "way-sue"}) {

@@ -122,7 +122,7 @@ public record ForecastsMade(List<Scored> scored) {
         ForecastScores all = scores().orElseThrow();
         Optional<ForecastScores.Overconfidence> over = all.overconfidence();
         if (over.isEmpty()) {
-            return "Too few tickets to say how sure you are: from five on it is said.";
+            return "Too few tickets to hold how sure against how right: from five on it is said.";
         }
         return words(over.get().mean(), over.get().interval());
     }
@@ -132,13 +132,12 @@ public record ForecastsMade(List<Scored> scored) {
         String range = " With 95 % it lies between " + points(interval.lower()) + " and " + points(interval.upper())
                 + " points.";
         if (interval.lower() > 0) {
-            return "You are surer than you are right, by " + points(mean) + " points." + range;
+            return "Surer than right, by " + points(mean) + " points." + range;
         }
         if (interval.upper() < 0) {
-            return "You are right more often than you say, by " + points(-mean) + " points." + range;
+            return "Right more often than stated, by " + points(-mean) + " points." + range;
         }
-        return "You are as sure as you are right, as far as these tell: the difference is " + points(mean) + " points."
-                + range;
+        return "As sure as right, as far as these tell: the difference is " + points(mean) + " points." + range;
     }
 
     private static String points(double share) {

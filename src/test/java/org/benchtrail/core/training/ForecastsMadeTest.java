@@ -59,12 +59,12 @@ class ForecastsMadeTest {
 
     @ParameterizedTest
     @CsvSource({
-        "0.1, 0.0001, 0.2, You are surer",
-        "0.1, 0, 0.2, You are as sure",
-        "0.1, -0.0001, 0.2, You are as sure",
-        "-0.1, -0.2, -0.0001, You are right more often",
-        "-0.1, -0.2, 0, You are as sure",
-        "-0.1, -0.2, 0.0001, You are as sure"
+        "0.1, 0.0001, 0.2, Surer",
+        "0.1, 0, 0.2, As sure",
+        "0.1, -0.0001, 0.2, As sure",
+        "-0.1, -0.2, -0.0001, Right more often",
+        "-0.1, -0.2, 0, As sure",
+        "-0.1, -0.2, 0.0001, As sure"
     })
     void words_followTheInterval(double mean, double lower, double upper, String begin) {
         String words = ForecastsMade.words(mean, new Interval(lower, upper, 0.95));
@@ -86,6 +86,6 @@ class ForecastsMadeTest {
                 .mapToObj(job -> scored(job, Map.of("a", 90 + job % 2, "other", 10 - job % 2), "b"))
                 .toList();
         String words = new ForecastsMade(always).words();
-        assertTrue(words.startsWith("You are surer than you are right, by 90.5 points."), words);
+        assertTrue(words.startsWith("Surer than right, by 90.5 points."), words);
     }
 }
