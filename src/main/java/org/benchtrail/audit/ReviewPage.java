@@ -14,6 +14,7 @@ import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.audit.AuditAct.Marked;
@@ -24,6 +25,7 @@ import org.benchtrail.people.CurrentActor;
 import org.benchtrail.people.NeedsPermission;
 import org.benchtrail.people.Permission;
 import org.benchtrail.platform.Html;
+import org.benchtrail.platform.form.AskedFor;
 import org.benchtrail.platform.form.FormValues;
 import org.benchtrail.platform.form.PostedForm;
 import org.benchtrail.platform.form.Refusal;
@@ -53,10 +55,7 @@ public class ReviewPage {
 
     /** The constant that was chosen in a field. */
     static <E extends Enum<E>> E chosen(Class<E> of, String field, String typed) {
-        return Arrays.stream(of.getEnumConstants())
-                .filter(c -> c.name().equals(typed))
-                .findFirst()
-                .orElseThrow(() -> new Invalid(field, "Choose one."));
+        return Optional.ofNullable(AskedFor.choice(of, typed)).orElseThrow(() -> new Invalid(field, "Choose one."));
     }
 
     @GET

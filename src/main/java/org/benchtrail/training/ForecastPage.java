@@ -11,12 +11,12 @@ import jakarta.ws.rs.core.Response;
 import java.util.Map;
 import java.util.OptionalInt;
 import java.util.TreeMap;
-import java.util.stream.Stream;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.core.method.desk.ForecastKind;
 import org.benchtrail.people.CurrentActor;
 import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
+import org.benchtrail.platform.form.AskedFor;
 import org.benchtrail.platform.form.PostedForm;
 import org.benchtrail.platform.form.Refusal;
 import org.benchtrail.platform.form.SignedOut;
@@ -73,10 +73,7 @@ public class ForecastPage {
         OptionalInt other = form.number("other");
         form.done();
         return new ForecastActs.Typed(
-                Stream.of(ForecastKind.values())
-                        .filter(k -> k.name().equals(form.text("forecast")))
-                        .findFirst()
-                        .orElse(null),
+                AskedFor.choice(ForecastKind.class, form.text("forecast")),
                 causes,
                 other.isEmpty() ? null : other.getAsInt(),
                 form.text("nextTest"));
