@@ -130,6 +130,7 @@ class PracticeQueries {
                 null,
                 null,
                 false,
+                false,
                 sheet.entries(),
                 now);
     }

@@ -1,7 +1,7 @@
 -- Lists of tickets. Never the whole row: its words may be long.
 
 -- @ page
-select serial, title, category, device, place, priority, step, standing, round, assignee, opened, due, due_what, hold_for, follow_up,
+select serial, title, category, device, place, priority, step, standing, round, assignee, opened, due, due_what, hold_for, follow_up, clock_stopped,
   escalated, entries as version, touched
 from ticket
 where standing = :standing
@@ -91,7 +91,7 @@ with newest as materialized (
 ), ranked as (
   select serial, ts_rank(search, (select every from asked)) as rank from near where serial <> :except
 )
-select serial, title, category, device, place, priority, step, standing, round, assignee, opened, due, due_what, hold_for, follow_up,
+select serial, title, category, device, place, priority, step, standing, round, assignee, opened, due, due_what, hold_for, follow_up, clock_stopped,
   escalated, entries as version, touched
 from ticket
 join (select serial, rank from ranked where rank > 0.05 order by rank desc, serial desc limit 5) likest using (serial)

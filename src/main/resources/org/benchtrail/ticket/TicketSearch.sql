@@ -25,7 +25,7 @@ with asked as materialized (
     and serial < (select min(serial) from newest)
   order by serial desc limit :most)
 )
-select serial, title, category, device, place, priority, step, standing, round, assignee, opened, due, due_what, hold_for, follow_up,
+select serial, title, category, device, place, priority, step, standing, round, assignee, opened, due, due_what, hold_for, follow_up, clock_stopped,
   escalated, entries as version, touched
 from ticket
 where serial in (select serial from near order by serial desc limit :most)
@@ -53,7 +53,7 @@ order by similarity(lower(label), :typed) desc, label
 limit 6
 
 -- @ requesters
-select serial, title, category, device, place, priority, step, standing, round, assignee, opened, due, due_what, hold_for, follow_up,
+select serial, title, category, device, place, priority, step, standing, round, assignee, opened, due, due_what, hold_for, follow_up, clock_stopped,
   escalated, entries as version, touched
 from ticket
 where serial in (
