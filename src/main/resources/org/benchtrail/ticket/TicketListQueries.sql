@@ -71,6 +71,13 @@ serial in (
 -- @ with the words
 search @@ to_tsquery('simple', :words)
 
+-- @ fitting
+-- Of words that few tickets have, by the index: that they are few is not known before, so the query is hidden from whoever guesses.
+select serial from ticket where search @@ (select to_tsquery('simple', :words)) limit :most
+
+-- @ among
+serial = any(:serials)
+
 -- @ alike
 -- The newest are looked at one by one; the index is asked only for words that are rare among them, since for a common word it
 -- would have to gather hundreds of thousands of rows only to rank them.
