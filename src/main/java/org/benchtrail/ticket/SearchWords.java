@@ -17,6 +17,9 @@ final class SearchWords {
     /** The database refuses a word of more than 2046 bytes; as a prefix, the beginning finds no less. */
     private static final int LONGEST = 100;
 
+    /** So many of the newest 500 have words that more than {@link #FEW} of a million have: they are not looked up at all. */
+    static final int OFTEN = 10;
+
     private SearchWords() {}
 
     /** In small letters, each once. */

@@ -47,6 +47,7 @@ public class TicketListQueries {
                         "due from",
                         "due before",
                         "with the words",
+                        "common",
                         "fitting",
                         "among",
                         "alike",
@@ -166,12 +167,17 @@ public class TicketListQueries {
 
     /** By the tickets that have them, if they are few; else each is asked as it comes. */
     private void narrow(Narrowed narrowed, String words) {
-        List<Integer> fitting = fitting(words).values(Integer.class);
-        if (fitting.size() < SearchWords.FEW) {
+        boolean common = common(words).value(Long.class) >= SearchWords.OFTEN;
+        List<Integer> fitting = common ? List.of() : fitting(words).values(Integer.class);
+        if (!common && fitting.size() < SearchWords.FEW) {
             narrowed.by("among", "serials", fitting.toArray(Integer[]::new));
         } else {
             narrowed.by("with the words", "words", words);
         }
+    }
+
+    Sql common(String words) {
+        return Sql.of(database, text.statement("common")).with("words", words);
     }
 
     Sql fitting(String words) {

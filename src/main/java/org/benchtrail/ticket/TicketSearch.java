@@ -81,6 +81,7 @@ public class TicketSearch {
     Sql with(List<String> words, String joined) {
         return Sql.of(database, text.statement("words"))
                 .with("words", String.join(joined, SearchWords.beginnings(words)))
+                .with("often", SearchWords.OFTEN)
                 .with("gathered", SearchWords.FEW)
                 .with("most", MOST);
     }

@@ -4,10 +4,14 @@
 select serial, title, category, device, place, priority, step, standing, round, assignee, opened, due, due_what, hold_for, follow_up, clock_stopped,
   escalated, entries as version, touched
 from ticket
-where standing = :standing
-{and}
+where serial in (
+  select serial from ticket
+  where standing = :standing
+  {and}
+  order by {order}
+  limit :most
+)
 order by {order}
-limit :most
 
 -- @ total
 select count(*)
@@ -70,6 +74,11 @@ serial in (
 
 -- @ with the words
 search @@ to_tsquery('simple', :words)
+
+-- @ common
+-- Of the newest.
+select count(*) from (select search from ticket order by serial desc limit 500) newest
+where search @@ (select to_tsquery('simple', :words))
 
 -- @ fitting
 -- Of words that few tickets have, by the index: that they are few is not known before, so the query is hidden from whoever guesses.

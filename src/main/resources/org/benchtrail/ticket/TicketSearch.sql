@@ -5,13 +5,17 @@
 -- have a common word would be to read hundreds of thousands of rows.
 with asked as materialized (
   select to_tsquery('simple', :words) as query
+), common as materialized (
+  select count(*) >= :often as known from (select search from ticket order by serial desc limit 500) newest
+  where search @@ (select query from asked)
 ), gathered as materialized (
-  select serial from ticket where search @@ (select query from asked) limit :gathered
+  select serial from ticket where not (select known from common) and search @@ (select query from asked) limit :gathered
 ), near as (
   select serial from gathered
   union all
   select serial from (select serial, search from ticket order by serial desc limit 4000) newest
-  where (select count(*) from gathered) = :gathered and search @@ (select query from asked)
+  where ((select known from common) or (select count(*) from gathered) = :gathered)
+    and search @@ (select query from asked)
 )
 select serial, title, category, device, place, priority, step, standing, round, assignee, opened, due, due_what, hold_for, follow_up, clock_stopped,
   escalated, entries as version, touched

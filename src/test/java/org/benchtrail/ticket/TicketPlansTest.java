@@ -149,6 +149,7 @@ class TicketPlansTest {
     @Test
     void words_areLookedUp_andNotLookedFor() {
         for (String words : List.of("'common1':*", "'usual7':* & 'common1':*", "'seldom170':*")) {
+            assertNotReadThrough(() -> lists.common(words));
             assertNotReadThrough(() -> lists.fitting(words));
         }
     }
