@@ -15,11 +15,8 @@ public sealed interface CoachEvent {
      * @param met at the first try to leave the step, and judged satisfied afterwards
      * @param chosen what the person had chosen to be shown then; null if they left it to the coach
      */
-    record Occasion(
-            Instant at,
-            Instant worked,
-            boolean met,
-            @Nullable CoachLevel chosen) implements CoachEvent {}
+    record Occasion(Instant at, Instant worked, boolean met, CoachChoices.@Nullable Choice chosen)
+            implements CoachEvent {}
 
     /** An act was refused for it, before anything happened. */
     record NearMiss(Instant at) implements CoachEvent {}

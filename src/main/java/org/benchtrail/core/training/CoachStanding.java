@@ -6,6 +6,9 @@ import java.util.ArrayDeque;
 import java.util.Comparator;
 import java.util.Deque;
 import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /**
  * How much the coach shows one person beside one requirement, and on what that rests. It begins with the whole example, goes down one
@@ -40,6 +43,13 @@ public record CoachStanding(CoachLevel level, int met, int looked, Instant raise
         events.stream().sorted(Comparator.comparing(CoachEvent::at)).forEach(course::take);
         course.passTo(now);
         return course.standing();
+    }
+
+    /** What is shown: as it stands, or as the person chose since it last came back. */
+    public CoachLevel shown(Optional<CoachChoices.Choice> choice) {
+        return choice.filter(c -> c.at().isAfter(raised))
+                .map(c -> Objects.requireNonNullElse(c.level(), level))
+                .orElse(level);
     }
 
     /** The replay. */
@@ -102,15 +112,22 @@ public record CoachStanding(CoachLevel level, int met, int looked, Instant raise
         }
 
         private boolean isUnaided(CoachEvent.Occasion occasion) {
-            return occasion.chosen() == CoachLevel.SILENT
+            return chosen(occasion) == CoachLevel.SILENT
                     && occasion.worked().isBefore(firstWeek)
                     && !occasion.worked().isBefore(raised);
         }
 
         private boolean hadMore(CoachEvent.Occasion occasion) {
-            return occasion.chosen() == null
-                    ? occasion.worked().isBefore(since)
-                    : occasion.chosen().ordinal() > level.ordinal();
+            CoachLevel chosen = chosen(occasion);
+            return chosen == null ? occasion.worked().isBefore(since) : chosen.ordinal() > level.ordinal();
+        }
+
+        /** What was chosen before the level came back held no longer for work after it. */
+        private @Nullable CoachLevel chosen(CoachEvent.Occasion occasion) {
+            CoachChoices.Choice choice = occasion.chosen();
+            boolean lapsed = choice == null
+                    || (!choice.at().isAfter(raised) && occasion.worked().isAfter(raised));
+            return lapsed ? null : choice.level();
         }
 
         /** Of the last occasions at a prompt or less. */

@@ -23,7 +23,6 @@ import org.benchtrail.core.method.desk.Rethought;
 import org.benchtrail.core.method.desk.RuledOut;
 import org.benchtrail.core.method.desk.SentBack;
 import org.benchtrail.core.method.desk.VerifyFailed;
-import org.jspecify.annotations.Nullable;
 
 /**
  * What one job says of one person's work, requirement by requirement: of the steps that they left or tried to leave themselves, whether
@@ -57,12 +56,6 @@ public final class WorkJudged {
      */
     public record Judgement(String code, Instant at, boolean satisfied, boolean critical) {}
 
-    /** What the person had chosen to be shown of a requirement at a moment; null if they left it to the coach. */
-    public interface Chosen {
-        @Nullable
-        CoachLevel at(String code, Instant moment);
-    }
-
     /** Kinds of the entries that matter here; others may be left out. */
     public static Set<String> kinds() {
         Set<String> kinds = new LinkedHashSet<>(LEAVING);
@@ -83,7 +76,7 @@ public final class WorkJudged {
      * @param judged what was said of it; of one requirement once at most
      */
     public static Map<String, List<CoachEvent>> of(
-            List<Entry> entries, String person, List<Judgement> judged, Chosen chosen) {
+            List<Entry> entries, String person, List<Judgement> judged, CoachChoices chosen) {
         WorkJudged work = new WorkJudged(person);
         entries.forEach(work::read);
         work.missed.forEach((code, at) -> work.occasion(code, at, false, chosen));
@@ -151,13 +144,13 @@ public final class WorkJudged {
         remarked.values().removeIf(mentor::equals);
     }
 
-    private void missedLater(String code, Instant at, Chosen chosen) {
+    private void missedLater(String code, Instant at, CoachChoices chosen) {
         if (tried.containsKey(code) && missed.putIfAbsent(code, at) == null) {
             occasion(code, at, false, chosen);
         }
     }
 
-    private void judged(Judgement judgement, Chosen chosen) {
+    private void judged(Judgement judgement, CoachChoices chosen) {
         String code = judgement.code();
         if (!tried.containsKey(code)) {
             return;
@@ -169,12 +162,18 @@ public final class WorkJudged {
         }
     }
 
-    private void occasion(String code, Instant at, boolean met, Chosen chosen) {
+    private void occasion(String code, Instant at, boolean met, CoachChoices chosen) {
         Instant worked = Objects.requireNonNull(tried.get(code));
-        add(code, new CoachEvent.Occasion(at, worked, met, chosen.at(code, worked)));
+        add(
+                code,
+                new CoachEvent.Occasion(at, worked, met, chosen.at(code, worked).orElse(null)));
     }
 
     private void add(String code, CoachEvent event) {
         events.computeIfAbsent(code, c -> new ArrayList<>()).add(event);
+    }
+
+    static boolean isOfSafety(String code) {
+        return Requirements.of(code).filter(CoachTexts::isOfSafety).isPresent();
     }
 }

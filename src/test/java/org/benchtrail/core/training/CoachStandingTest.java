@@ -11,7 +11,9 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.Random;
+import org.benchtrail.core.training.CoachChoices.Choice;
 import org.benchtrail.core.training.CoachEvent.CriticalMiss;
 import org.benchtrail.core.training.CoachEvent.NearMiss;
 import org.benchtrail.core.training.CoachEvent.Occasion;
@@ -44,7 +46,7 @@ class CoachStandingTest {
 
     private void occasion(boolean met, @Nullable CoachLevel chosen) {
         now = now.plus(EACH);
-        events.add(new Occasion(now, now, met, chosen));
+        events.add(new Occasion(now, now, met, chosen == null ? null : new Choice("", chosen, now)));
     }
 
     private CoachStanding standing() {
@@ -201,7 +203,7 @@ class CoachStandingTest {
         now = BEGUN;
         for (int i = 0; i < 14; i++) {
             now = now.plus(Duration.ofHours(11));
-            events.add(new Occasion(now, now, true, SILENT));
+            events.add(new Occasion(now, now, true, new Choice("", SILENT, now)));
         }
         assertTrue(now.isBefore(BEGUN.plus(Duration.ofDays(7))));
         assertEquals(new CoachStanding(COMPLETION, 14, 14, Instant.MIN).level(), COMPLETION);
@@ -225,6 +227,53 @@ class CoachStandingTest {
             occasion(true, SILENT);
         }
         assertEquals(new CoachStanding(COMPLETION, 6, 6, Instant.MIN), standing());
+    }
+
+    /** Who turned the coach down before a level came back has it back. */
+    @Test
+    void aChoice_isShown_untilTheLevelComesBack() {
+        Instant before = BEGUN;
+        Optional<Choice> silent = Optional.of(new Choice("", SILENT, before));
+        assertEquals(SILENT, standing().shown(silent));
+        assertEquals(EXAMPLE, standing().shown(Optional.empty()));
+        met(TO_COMPLETION);
+        events.add(new NearMiss(now));
+        assertEquals(EXAMPLE, standing().shown(silent));
+        assertEquals(SILENT, standing().shown(Optional.of(new Choice("", SILENT, now.plusNanos(1)))));
+    }
+
+    @Test
+    void whatWasChosenBeforeTheLevelCameBack_isNoWorkWithoutHelp() {
+        now = BEGUN;
+        Choice before = new Choice("", SILENT, now);
+        for (int i = 0; i < TO_COMPLETION; i++) {
+            now = now.plusSeconds(60);
+            events.add(new Occasion(now, now, true, before));
+        }
+        assertEquals(new CoachStanding(COMPLETION, 8, 8, Instant.MIN), standing());
+        events.add(new NearMiss(now));
+        for (int i = 0; i < TO_COMPLETION; i++) {
+            now = now.plusSeconds(60);
+            events.add(new Occasion(now, now, true, before));
+        }
+        assertEquals(COMPLETION, level());
+        assertEquals(0, standing().looked());
+    }
+
+    @Test
+    void theLastWord_ofOneOrOfAll_counts_andSafetyIsNeverSilent() {
+        CoachChoices choices = new CoachChoices(List.of(
+                new Choice("scope-known", EXAMPLE, BEGUN),
+                new Choice("", SILENT, BEGUN.plusSeconds(1)),
+                new Choice("onset-known", PROMPT, BEGUN.plusSeconds(2)),
+                new Choice("", null, BEGUN.plusSeconds(9))));
+        Instant then = BEGUN.plusSeconds(2);
+        assertEquals(Optional.empty(), choices.at("scope-known", BEGUN.minusNanos(1)));
+        assertEquals(EXAMPLE, choices.at("scope-known", BEGUN).orElseThrow().level());
+        assertEquals(SILENT, choices.at("scope-known", then).orElseThrow().level());
+        assertEquals(PROMPT, choices.at("onset-known", then).orElseThrow().level());
+        assertEquals(PROMPT, choices.at("hazards-screened", then).orElseThrow().level());
+        assertEquals(Optional.empty(), choices.at("onset-known", BEGUN.plusSeconds(9)));
     }
 
     /** Whatever is recorded in whatever order: no more than one step down for an occasion, and a miss never takes help away. */

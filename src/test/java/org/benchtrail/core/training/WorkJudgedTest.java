@@ -18,6 +18,7 @@ import org.benchtrail.core.method.desk.Closed;
 import org.benchtrail.core.method.desk.Refused;
 import org.benchtrail.core.method.desk.Remarked;
 import org.benchtrail.core.method.desk.SentBack;
+import org.benchtrail.core.training.CoachChoices.Choice;
 import org.benchtrail.core.training.CoachEvent.CriticalMiss;
 import org.benchtrail.core.training.CoachEvent.NearMiss;
 import org.benchtrail.core.training.CoachEvent.Occasion;
@@ -27,6 +28,8 @@ import org.junit.jupiter.api.Test;
 class WorkJudgedTest {
     private static final Instant START = Instant.parse("2026-03-02T08:00:00Z");
     private static final Instant LATER = START.plus(Duration.ofDays(20));
+
+    private static final Choice SAID = new Choice("scope-known", CoachLevel.SILENT, START);
 
     private final List<Entry> entries = new ArrayList<>();
 
@@ -44,7 +47,7 @@ class WorkJudgedTest {
     }
 
     private Map<String, List<CoachEvent>> read(Judgement... judged) {
-        return WorkJudged.of(entries, "kim", List.of(judged), (code, moment) -> null);
+        return WorkJudged.of(entries, "kim", List.of(judged), new CoachChoices(List.of()));
     }
 
     private static Judgement satisfied(String code) {
@@ -148,8 +151,8 @@ class WorkJudgedTest {
                 entries,
                 "kim",
                 List.of(satisfied("scope-known")),
-                (code, moment) -> moment.equals(at(1)) ? CoachLevel.SILENT : null);
-        assertEquals(Map.of("scope-known", List.of(new Occasion(LATER, at(1), true, CoachLevel.SILENT))), read);
+                new CoachChoices(List.of(SAID, new Choice("", CoachLevel.EXAMPLE, at(2)))));
+        assertEquals(Map.of("scope-known", List.of(new Occasion(LATER, at(1), true, SAID))), read);
     }
 
     @Test
