@@ -125,8 +125,10 @@ public record CoachStanding(CoachLevel level, int met, int looked, Instant raise
         /** What was chosen before the level came back held no longer for work after it. */
         private @Nullable CoachLevel chosen(CoachEvent.Occasion occasion) {
             CoachChoices.Choice choice = occasion.chosen();
-            boolean lapsed = choice == null
-                    || (!choice.at().isAfter(raised) && occasion.worked().isAfter(raised));
+            if (choice == null) {
+                return null;
+            }
+            boolean lapsed = !choice.at().isAfter(raised) && occasion.worked().isAfter(raised);
             return lapsed ? null : choice.level();
         }
 
