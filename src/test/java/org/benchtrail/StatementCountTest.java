@@ -154,6 +154,7 @@ class StatementCountTest {
         "/catalogue/versions, 6",
         "/proposals, 6",
         "/forecasts, 12",
+        "/coach, 3",
         "/read-in, 4"
     })
     void page_sendsAFewStatements(String path, int most) {

@@ -7,7 +7,10 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.audit.AuditAct;
@@ -15,13 +18,16 @@ import org.benchtrail.core.audit.AuditAct.AddendumAsked;
 import org.benchtrail.core.audit.AuditAct.LotConcluded;
 import org.benchtrail.core.audit.AuditAct.Marked;
 import org.benchtrail.core.audit.AuditAct.PlanStated;
+import org.benchtrail.core.audit.AuditAct.RestDrawn;
 import org.benchtrail.core.audit.AuditAct.ReviewDeclined;
 import org.benchtrail.core.audit.AuditAct.ReviewGiven;
 import org.benchtrail.core.audit.AuditAct.ReviewReturned;
 import org.benchtrail.core.audit.AuditAct.ReviewSigned;
 import org.benchtrail.core.audit.AuditAct.SecondSigned;
 import org.benchtrail.core.audit.AuditAct.Settled;
+import org.benchtrail.core.audit.AuditAct.SignalSwitched;
 import org.benchtrail.core.audit.AuditAct.TalkRecorded;
+import org.benchtrail.core.audit.AuditAct.TicketChosen;
 import org.benchtrail.core.audit.AuditLot;
 import org.benchtrail.core.audit.AuditLot.Review;
 import org.benchtrail.core.audit.AuditLot.Turn;
@@ -29,6 +35,9 @@ import org.benchtrail.core.audit.AuditPlan;
 import org.benchtrail.core.audit.AuditRules;
 import org.benchtrail.core.audit.LotResult;
 import org.benchtrail.core.audit.ReviewSheet;
+import org.benchtrail.core.audit.Signal;
+import org.benchtrail.core.audit.SignalKind;
+import org.benchtrail.core.audit.SignalWorth;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Stamp;
 import org.benchtrail.people.Directory;
@@ -69,6 +78,9 @@ public class AuditActs {
                         "A ticket is in one lot only: lot " + String.join(", ", other) + " has a part of this time.")
                 .require(!rows.lots().contains(plan.lot()), "lot", "There is a lot of this name already.")
                 .throwIfAny();
+        AuditRules.doubled(
+                plan,
+                rows.notAccepted().stream().filter(AuditRules::isDoublingDue).toList());
         rows.add(plan);
         append(AuditLot.of(plan.lot(), List.of()), new PlanStated(plan.text()), by.account());
     }
@@ -160,7 +172,7 @@ public class AuditActs {
     }
 
     /** Whether that person has neither read the ticket in the other review nor declined it. */
-    private static boolean mayTurnTo(AuditLot lot, Turn turn, Actor person) {
+    static boolean mayTurnTo(AuditLot lot, Turn turn, Actor person) {
         return !lot.hasDeclined(turn.ticket(), person.account())
                 && lot.review(turn.ticket(), 3 - turn.turn())
                         .filter(r -> r.reviewer().equals(person.account()))
@@ -247,10 +259,42 @@ public class AuditActs {
         Permissions.require(Permission.PLAN_AUDITS, by);
         AuditLot lot = locked(id);
         LotResult result = LotResult.of(lot);
-        boolean accepted =
-                result.foundAtRandom(lot.plan().takes()) <= lot.plan().acceptance();
-        LotConcluded concluded = new LotConcluded(result.items(), result.lower(), result.upper(), accepted, words);
+        LotConcluded concluded =
+                new LotConcluded(result.items(), result.lower(), result.upper(), LotResult.isAccepted(lot), words);
         AuditRules.conclude(lot, concluded);
-        append(lot, concluded, by.account());
+        measure(append(lot, concluded, by.account()));
+    }
+
+    /** Keeps of each signal how often it was right in this lot. */
+    private void measure(AuditLot lot) {
+        Map<SignalKind, Set<String>> marked = rows.signals(lot.id()).stream()
+                .collect(Collectors.groupingBy(Signal::kind, Collectors.mapping(Signal::ticket, Collectors.toSet())));
+        for (SignalKind kind : SignalKind.values()) {
+            rows.measured(lot.id(), kind, SignalWorth.of(lot, kind, marked.getOrDefault(kind, Set.of())));
+        }
+    }
+
+    /** Draws all that is left of the random parts, because they were not accepted. */
+    public void drawRest(String id, Actor by) {
+        Permissions.require(Permission.PLAN_AUDITS, by);
+        AuditLot lot = locked(id);
+        AuditRules.drawRest(lot);
+        append(lot, new RestDrawn(lot.rest()), by.account());
+    }
+
+    /** Has one more ticket looked at, outside every estimate. */
+    public void choose(String id, TicketChosen chosen, Actor by) {
+        Permissions.require(Permission.PLAN_AUDITS, by);
+        AuditLot lot = locked(id);
+        AuditRules.choose(lot, chosen);
+        append(lot, chosen, by.account());
+    }
+
+    /** Shows a signal, or shows it no more. */
+    public void switchSignal(String id, SignalSwitched switched, Actor by) {
+        Permissions.require(Permission.PLAN_AUDITS, by);
+        AuditLot lot = locked(id);
+        AuditRules.switchSignal(lot, switched);
+        append(lot, switched, by.account());
     }
 }

@@ -17,10 +17,14 @@ import java.util.List;
 import java.util.Map;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.audit.AuditAct.Settled;
+import org.benchtrail.core.audit.AuditAct.SignalSwitched;
+import org.benchtrail.core.audit.AuditAct.TicketChosen;
+import org.benchtrail.core.audit.AuditLot;
 import org.benchtrail.core.audit.AuditLot.Turn;
 import org.benchtrail.core.audit.AuditPlan;
 import org.benchtrail.core.audit.DefectClass;
 import org.benchtrail.core.audit.Mark;
+import org.benchtrail.core.audit.SignalKind;
 import org.benchtrail.core.audit.Stratum;
 import org.benchtrail.core.audit.Take;
 import org.benchtrail.people.CurrentActor;
@@ -72,13 +76,15 @@ public class AuditPage {
      * @param strata with how many of the last 31 days would have fallen into each
      * @param shown what the sample would have shown of them
      * @param gap which tickets belong to no lot if it begins then; empty where that cannot be read
+     * @param doubling lots that were not accepted, so that twice as many are drawn now
      */
     public record PlanView(
             List<StratumLine> strata,
             List<LotView.Shown> shown,
             List<Option> witnesses,
             List<Option> otherwise,
-            String gap) {
+            String gap,
+            List<String> doubling) {
 
         /** Whether there is no ticket to go by. */
         public boolean isNothingEnded() {
@@ -99,7 +105,7 @@ public class AuditPage {
     @Path("plan")
     @Blocking
     public Response plan() {
-        FormValues usual = PlanForm.usual(clock.instant(), current.zone());
+        FormValues usual = PlanForm.usual(clock.instant(), current.zone(), queries.doublingDue(current.actor()));
         return Html.ok(planPage(usual, List.of()));
     }
 
@@ -122,7 +128,10 @@ public class AuditPage {
                                 .toList(),
                         PlanForm.from(fill, current.zone())
                                 .map(from -> queries.gap(from, current.actor(), current.zone()))
-                                .orElse("")),
+                                .orElse(""),
+                        queries.doublingDue(current.actor()).stream()
+                                .map(AuditLot::id)
+                                .toList()),
                 fill,
                 problems);
     }
@@ -286,5 +295,49 @@ public class AuditPage {
     public Response conclude(@RestPath String lot, MultivaluedMap<String, String> typed) {
         PostedForm form = new PostedForm(typed);
         return afterwards(lot, form, () -> acts.conclude(lot, form.text("decision"), current.actor()));
+    }
+
+    /** Draws the rest of a lot that was not accepted. */
+    @POST
+    @Path("{lot}/rest")
+    @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+    @NeedsPermission(Permission.PLAN_AUDITS)
+    @Blocking
+    public Response drawRest(@RestPath String lot, MultivaluedMap<String, String> typed) {
+        return afterwards(lot, new PostedForm(typed), () -> acts.drawRest(lot, current.actor()));
+    }
+
+    /** Has one more ticket looked at, outside every estimate. */
+    @POST
+    @Path("{lot}/chosen")
+    @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+    @NeedsPermission(Permission.PLAN_AUDITS)
+    @Blocking
+    public Response choose(@RestPath String lot, MultivaluedMap<String, String> typed) {
+        PostedForm form = new PostedForm(typed);
+        return afterwards(
+                lot,
+                form,
+                () -> acts.choose(lot, new TicketChosen(form.text("chosen"), form.text("why")), current.actor()));
+    }
+
+    /** Shows a signal no more, or again. */
+    @POST
+    @Path("{lot}/signals")
+    @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+    @NeedsPermission(Permission.PLAN_AUDITS)
+    @Blocking
+    public Response switchSignal(@RestPath String lot, MultivaluedMap<String, String> typed) {
+        PostedForm form = new PostedForm(typed);
+        return afterwards(
+                lot,
+                form,
+                () -> acts.switchSignal(
+                        lot,
+                        new SignalSwitched(
+                                ReviewPage.chosen(SignalKind.class, "signal", form.text("signal")),
+                                form.text("shown").equals("yes"),
+                                form.text("remark")),
+                        current.actor()));
     }
 }

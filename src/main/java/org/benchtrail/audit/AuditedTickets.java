@@ -40,8 +40,13 @@ class AuditedTickets {
         this.site = site;
     }
 
-    /** What ended in a period as items of a lot, by number. */
-    List<Item> items(List<LotRows.Ended> ended) {
+    /** Looks at each ticket on the way, as it was when it ended. */
+    interface Look {
+        void at(String ticket, JobSheet sheet, List<Entry> trail);
+    }
+
+    /** What ended in a period as items of a lot, by number; one whose record does not hold is not looked at. */
+    List<Item> items(List<LotRows.Ended> ended, Look look) {
         List<Item> items = new ArrayList<>();
         for (int from = 0; from < ended.size(); from += AT_ONCE) {
             List<LotRows.Ended> some = ended.subList(from, Math.min(ended.size(), from + AT_ONCE));
@@ -50,9 +55,13 @@ class AuditedTickets {
             for (LotRows.Ended one : some) {
                 TicketNumber number = new TicketNumber(one.ticket());
                 StoredTrail trail = stored.get(number);
-                Stratum stratum = trail == null || !trail.verify(number).holds()
-                        ? Stratum.INCIDENT
-                        : Stratum.of(JobSheet.replay(read(trail.entries(), one.entry())), one.incident());
+                Stratum stratum = Stratum.INCIDENT;
+                if (trail != null && trail.verify(number).holds()) {
+                    List<Entry> entries = read(trail.entries(), one.entry());
+                    JobSheet sheet = JobSheet.replay(entries);
+                    stratum = Stratum.of(sheet, one.incident());
+                    look.at(number.toString(), sheet, entries);
+                }
                 items.add(new Item(number.toString(), one.entry(), one.hash(), stratum));
             }
         }

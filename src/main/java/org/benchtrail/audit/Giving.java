@@ -5,7 +5,7 @@ import java.util.stream.Stream;
 import org.benchtrail.core.audit.AuditLot;
 import org.benchtrail.core.audit.AuditLot.Turn;
 
-/** Which review is given next: by the order of the draw and never by choice, first reviews before second ones. */
+/** Which review is given next: by the order of the draw, first reviews before second ones; between them what was chosen. */
 final class Giving {
     private Giving() {}
 
@@ -14,7 +14,8 @@ final class Giving {
         Stream<Turn> first = lot.drawnTickets().stream().map(t -> new Turn(t, 1));
         Stream<Turn> second =
                 lot.secondTickets().stream().filter(t -> lot.isSigned(t, 1)).map(t -> new Turn(t, 2));
-        return Stream.concat(first, second)
+        Stream<Turn> chosen = lot.chosen().stream().map(c -> new Turn(c.ticket(), 1));
+        return Stream.concat(Stream.concat(first, chosen), second)
                 .filter(turn -> lot.review(turn.ticket(), turn.turn()).isEmpty())
                 .toList();
     }

@@ -9,12 +9,17 @@ import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
+import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
+import org.benchtrail.catalogue.Catalogues;
+import org.benchtrail.core.audit.AuditAct.Item;
 import org.benchtrail.core.audit.AuditAct.LotFrozen;
 import org.benchtrail.core.audit.AuditAct.SampleDrawn;
 import org.benchtrail.core.audit.AuditAct.SeedDrawn;
@@ -22,11 +27,13 @@ import org.benchtrail.core.audit.AuditLot;
 import org.benchtrail.core.audit.AuditPlan;
 import org.benchtrail.core.audit.AuditRules;
 import org.benchtrail.core.audit.Draw;
+import org.benchtrail.core.audit.LotSignals;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Stamp;
 import org.benchtrail.people.Directory;
 import org.benchtrail.people.Permission;
 import org.benchtrail.seal.Heads;
+import org.benchtrail.site.SiteBook;
 import org.jboss.logging.Logger;
 import org.jspecify.annotations.Nullable;
 
@@ -46,6 +53,8 @@ class LotJob {
     private final AuditedTickets tickets;
     private final Directory people;
     private final Heads heads;
+    private final SiteBook site;
+    private final Catalogues catalogues;
     private final AuditConfig config;
     private final Clock clock;
     private @Nullable ScheduledExecutorService timer;
@@ -56,6 +65,8 @@ class LotJob {
             AuditedTickets tickets,
             Directory people,
             Heads heads,
+            SiteBook site,
+            Catalogues catalogues,
             AuditConfig config,
             Clock clock) {
         this.rows = rows;
@@ -63,6 +74,8 @@ class LotJob {
         this.tickets = tickets;
         this.people = people;
         this.heads = heads;
+        this.site = site;
+        this.catalogues = catalogues;
         this.config = config;
         this.clock = clock;
     }
@@ -132,11 +145,19 @@ class LotJob {
         AuditRules.freeze(lot, clock.instant());
         AuditPlan plan = lot.plan();
         LotRows.Open open = rows.open(plan.until());
-        acts.append(
-                lot,
-                new LotFrozen(
-                        tickets.items(rows.ended(plan.from(), plan.until())), (int) open.tickets(), open.oldest()),
-                Stamp.SERVER);
+        LotSignals signals = new LotSignals(usualMinutes());
+        List<Item> items = tickets.items(rows.ended(plan.from(), plan.until()), signals::add);
+        acts.append(lot, new LotFrozen(items, (int) open.tickets(), open.oldest()), Stamp.SERVER);
+        signals.all(plan.from(), plan.until(), site.history().workingTime()).forEach(s -> rows.add(lot.id(), s));
+    }
+
+    /** Of the check that answers a finding, by the catalogue in force. */
+    private ToDoubleFunction<String> usualMinutes() {
+        Map<String, Double> minutes = new HashMap<>();
+        catalogues.inForce().figures().values().stream()
+                .flatMap(f -> f.category().findings().stream())
+                .forEach(f -> minutes.merge(f.id(), f.minutes(), Math::min));
+        return finding -> minutes.getOrDefault(finding, 0.0);
     }
 
     private void draw(AuditLot lot) {

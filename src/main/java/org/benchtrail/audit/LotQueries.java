@@ -11,6 +11,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import org.benchtrail.core.audit.AuditLot;
+import org.benchtrail.core.audit.AuditLot.Turn;
+import org.benchtrail.core.audit.AuditRules;
 import org.benchtrail.core.audit.Outlook;
 import org.benchtrail.core.audit.Stratum;
 import org.benchtrail.core.audit.Take;
@@ -71,8 +73,30 @@ class LotQueries {
                         people.names(),
                         people.allowed(Permission.REVIEW),
                         rows.addenda(id),
-                        rows.before(lot.plan().from()))
+                        rows.before(lot.plan().from()),
+                        SignalViews.of(lot, viewer, rows),
+                        stuck(lot))
                 .view();
+    }
+
+    /** Reviews that were declined and that nobody who may review is left for. */
+    private List<Turn> stuck(AuditLot lot) {
+        if (lot.state() != AuditLot.State.DRAWN || lot.declined().isEmpty()) {
+            return List.of();
+        }
+        List<Actor> reviewers = people.allowed(Permission.REVIEW);
+        return Giving.open(lot).stream()
+                .filter(turn -> lot.declined().stream().anyMatch(d -> d.ticket().equals(turn.ticket())))
+                .filter(turn -> reviewers.stream()
+                        .filter(a -> AuditActs.mayTurnTo(lot, turn, a))
+                        .noneMatch(a -> tickets.reasons(lot, turn.ticket(), a).isEmpty()))
+                .toList();
+    }
+
+    /** Lots for which the next plan draws twice as many. */
+    List<AuditLot> doublingDue(Actor viewer) {
+        Permissions.require(Permission.PLAN_AUDITS, viewer);
+        return rows.notAccepted().stream().filter(AuditRules::isDoublingDue).toList();
     }
 
     /**
@@ -88,7 +112,9 @@ class LotQueries {
         Instant now = clock.instant();
         List<LotRows.Ended> ended = rows.ended(now.minus(java.time.Duration.ofDays(LOOKED_BACK_DAYS)), now);
         Map<Stratum, Integer> items = new EnumMap<>(Stratum.class);
-        tickets.items(ended.subList(Math.max(0, ended.size() - MOST_COUNTED), ended.size()))
+        tickets.items(
+                        ended.subList(Math.max(0, ended.size() - MOST_COUNTED), ended.size()),
+                        (ticket, sheet, trail) -> {})
                 .forEach(item -> items.merge(item.stratum(), 1, Integer::sum));
         return new Before(items, heads.witnesses());
     }

@@ -5,10 +5,15 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.EntityManager;
 import java.time.Instant;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.benchtrail.core.audit.AuditAct;
 import org.benchtrail.core.audit.AuditLot;
 import org.benchtrail.core.audit.AuditPlan;
+import org.benchtrail.core.audit.Signal;
+import org.benchtrail.core.audit.SignalKind;
+import org.benchtrail.core.audit.SignalWorth;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.platform.NotFound;
 import org.benchtrail.platform.sql.Sql;
@@ -49,7 +54,13 @@ class LotRows {
                         "open",
                         "reviews waiting",
                         "addenda waiting",
-                        "reviewed lots of");
+                        "reviewed lots of",
+                        "add signal",
+                        "signals",
+                        "measure",
+                        "worth",
+                        "switched off",
+                        "not accepted");
     }
 
     private Sql of(String statement) {
@@ -161,11 +172,12 @@ class LotRows {
                 .run();
     }
 
-    /** What was asked first of that person on that ticket, and is open, is answered by that entry; each asks for its own. */
-    void answered(TicketNumber ticket, String by, int entry) {
+    /** What was asked of that person about that requirement of that ticket, and is open, is answered by that entry. */
+    void answered(TicketNumber ticket, String by, String requirement, int entry) {
         of("answer addenda")
                 .with("ticket", ticket.serial())
                 .with("by", by)
+                .with("requirement", requirement)
                 .with("entry", entry)
                 .run();
     }
@@ -230,5 +242,55 @@ class LotRows {
     /** The tickets that the person worked on and whose first review is signed. */
     List<ReviewedOf> reviewedOf(String account) {
         return of("reviewed lots of").with("account", account).rows(ReviewedOf.class);
+    }
+
+    void add(String lot, Signal signal) {
+        of("add signal")
+                .with("lot", lot)
+                .with("ticket", TicketNumber.parse(signal.ticket()).serial())
+                .with("kind", signal.kind().name())
+                .with("detail", signal.detail())
+                .run();
+    }
+
+    private record SignalRow(int ticket, String kind, String detail) {}
+
+    /** Whoever asks sees to it that they are not shown before all marks of the lot are final. */
+    List<Signal> signals(String lot) {
+        return of("signals").with("lot", lot).rows(SignalRow.class).stream()
+                .map(r -> new Signal(new TicketNumber(r.ticket()).toString(), SignalKind.valueOf(r.kind()), r.detail()))
+                .toList();
+    }
+
+    void measured(String lot, SignalKind kind, SignalWorth worth) {
+        of("measure")
+                .with("lot", lot)
+                .with("kind", kind.name())
+                .with("hits", worth.hits())
+                .with("marked", worth.with())
+                .with("baseHits", worth.baseHits())
+                .with("base", worth.base())
+                .run();
+    }
+
+    private record WorthRow(String kind, long hits, long marked, long baseHits, long base) {}
+
+    /** Over so many concluded lots, the latest. */
+    Map<SignalKind, SignalWorth> worth(int lots) {
+        return of("worth").with("lots", lots).rows(WorthRow.class).stream()
+                .collect(Collectors.toMap(
+                        r -> SignalKind.valueOf(r.kind()),
+                        r -> new SignalWorth(r.hits(), r.marked(), r.baseHits(), r.base())));
+    }
+
+    Set<SignalKind> switchedOff() {
+        return of("switched off").values(String.class).stream()
+                .map(SignalKind::valueOf)
+                .collect(Collectors.toSet());
+    }
+
+    /** Lots that were concluded as not accepted since the last plan was stated. */
+    List<AuditLot> notAccepted() {
+        return of("not accepted").values(String.class).stream().map(this::lot).toList();
     }
 }

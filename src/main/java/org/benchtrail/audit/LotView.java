@@ -21,6 +21,8 @@ import org.jspecify.annotations.Nullable;
  * @param open reviews that nobody has
  * @param result null until every review is signed, so that no reader is led by another
  * @param obstacles what stands between the lot and its conclusion
+ * @param signals empty until all marks are final
+ * @param stuck reviews that nobody is left for, in sentences
  */
 public record LotView(
         String id,
@@ -40,7 +42,17 @@ public record LotView(
         @Nullable Result result,
         List<AddendumLine> addenda,
         List<String> obstacles,
-        @Nullable Conclusion conclusion) {
+        @Nullable Conclusion conclusion,
+        Next next,
+        List<SignalViews.SignalLine> signals,
+        List<Chosen> chosen,
+        List<String> stuck) {
+
+    /** How much of what was asked for has been written. */
+    public String mended() {
+        long written = addenda.stream().filter(a -> a.entry() != null).count();
+        return written + " of " + addenda.size() + " asked for " + (addenda.size() == 1 ? "is" : "are") + " written.";
+    }
 
     public record Pair(String name, String text) {}
 
@@ -127,4 +139,17 @@ public record LotView(
             String words) {}
 
     public record Conclusion(String words, String stamp) {}
+
+    /**
+     * What follows where a lot is not accepted, and what may be added to it.
+     *
+     * @param rest tickets that are to be drawn; 0 where none are
+     * @param decides whether the viewer may have it done
+     * @param doubling whether the next plan is to draw twice as many
+     * @param choosing whether the viewer may have one more ticket looked at
+     */
+    public record Next(int rest, boolean decides, boolean doubling, boolean choosing) {}
+
+    /** A ticket that somebody chose to have looked at. */
+    public record Chosen(String ticket, String why, String state) {}
 }

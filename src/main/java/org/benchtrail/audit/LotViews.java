@@ -10,11 +10,13 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.benchtrail.audit.LotView.Pair;
 import org.benchtrail.core.audit.AuditAct;
 import org.benchtrail.core.audit.AuditAct.Marked;
 import org.benchtrail.core.audit.AuditLot;
 import org.benchtrail.core.audit.AuditLot.State;
+import org.benchtrail.core.audit.AuditLot.Turn;
 import org.benchtrail.core.audit.AuditRules;
 import org.benchtrail.core.audit.Draw;
 import org.benchtrail.core.audit.LotResult;
@@ -38,6 +40,8 @@ import org.jspecify.annotations.Nullable;
 
 /** A lot as one viewer sees it. */
 final class LotViews {
+    private static final int MOST_CHOSEN = AuditRules.MOST_CHOSEN;
+
     private final AuditLot lot;
     private final Actor viewer;
     private final ZoneId zone;
@@ -45,6 +49,8 @@ final class LotViews {
     private final List<Actor> reviewers;
     private final List<LotRows.AddendumRow> addenda;
     private final LotRows.Gap before;
+    private final List<SignalViews.SignalLine> signals;
+    private final List<Turn> stuck;
 
     LotViews(
             AuditLot lot,
@@ -53,7 +59,9 @@ final class LotViews {
             Map<String, String> names,
             List<Actor> reviewers,
             List<LotRows.AddendumRow> addenda,
-            LotRows.Gap before) {
+            LotRows.Gap before,
+            List<SignalViews.SignalLine> signals,
+            List<Turn> stuck) {
         this.lot = lot;
         this.viewer = viewer;
         this.zone = zone;
@@ -61,6 +69,8 @@ final class LotViews {
         this.reviewers = reviewers;
         this.addenda = addenda;
         this.before = before;
+        this.signals = signals;
+        this.stuck = stuck;
     }
 
     LotView view() {
@@ -87,7 +97,62 @@ final class LotViews {
                 drawn && isOpenToReaders() ? result() : null,
                 addendumLines(),
                 lot.state() == State.DRAWN ? AuditRules.obstacles(lot) : List.of(),
-                conclusion());
+                conclusion(),
+                next(),
+                signals,
+                chosen(),
+                stuck.stream().map(this::stuck).toList());
+    }
+
+    /** What follows if the lot is not accepted, for whoever decides it. */
+    private LotView.Next next() {
+        boolean decides = Permissions.allow(Permission.PLAN_AUDITS, viewer);
+        int rest = AuditRules.isRestDue(lot)
+                ? lot.rest().values().stream().mapToInt(List::size).sum()
+                : 0;
+        boolean choose = decides
+                && rest == 0
+                && lot.state() == State.DRAWN
+                && lot.chosen().size() < MOST_CHOSEN;
+        return new LotView.Next(rest, decides, AuditRules.isDoublingDue(lot), choose && isLeft());
+    }
+
+    private boolean isLeft() {
+        return lot.items().size() > lot.drawnTickets().size() + lot.chosen().size();
+    }
+
+    private List<LotView.Chosen> chosen() {
+        return lot.chosen().stream()
+                .map(c -> new LotView.Chosen(c.ticket(), c.remark(), chosenState(c.ticket())))
+                .toList();
+    }
+
+    private String chosenState(String ticket) {
+        if (!lot.isSigned(ticket, 1)) {
+            return "not reviewed yet";
+        }
+        if (!isOpenToReaders()) {
+            return "reviewed";
+        }
+        long faults = LotResult.counting(lot, ticket).stream()
+                .filter(m -> m.mark() == Mark.NOT_SATISFIED)
+                .count();
+        return faults == 0 ? "reviewed, nothing found" : "reviewed, " + faults + " not satisfied";
+    }
+
+    private String stuck(Turn turn) {
+        List<String> who = new ArrayList<>();
+        lot.declined().stream()
+                .filter(d -> d.ticket().equals(turn.ticket()))
+                .map(d -> name(d.who()) + " declined it")
+                .distinct()
+                .forEach(who::add);
+        lot.review(turn.ticket(), 3 - turn.turn())
+                .ifPresent(
+                        r -> who.add(name(r.reviewer()) + (turn.turn() == 2 ? " read it first" : " read it second")));
+        return (turn.turn() == 1 ? "The review of " : "The second review of ") + turn.ticket()
+                + " needs another person: " + String.join(", ", who)
+                + ", and nobody else who may review is independent.";
     }
 
     private String name(String account) {
@@ -104,8 +169,9 @@ final class LotViews {
         }
         int first = lot.drawnTickets().size();
         int second = lot.secondTickets().size();
-        return "drawn, " + (first - lot.unsigned(1)) + " of " + first + " reviewed, " + (second - lot.unsigned(2))
-                + " of " + second + " a second time";
+        String rest = AuditRules.isRestDue(lot) ? "not accepted, the rest is to be drawn: " : "drawn, ";
+        return rest + (first - lot.unsigned(1)) + " of " + first + " reviewed, " + (second - lot.unsigned(2)) + " of "
+                + second + " a second time";
     }
 
     /** Whether all reviews are signed: before that, what one reader says is shown to no other. */
@@ -199,12 +265,19 @@ final class LotViews {
                 parts.add(new LotView.Part(
                         stratum.title(),
                         items,
-                        take.of(items),
+                        lot.drawn().isEmpty() ? take.of(items) : drawn.size(),
                         signed,
-                        take.of(items) == items ? "all of them" : "at random"));
+                        how(take.of(items), items)));
             }
         }
         return parts;
+    }
+
+    private String how(int taken, int items) {
+        if (taken == items) {
+            return "all of them";
+        }
+        return lot.isRestDrawn() ? taken + " at random, then the rest" : "at random";
     }
 
     private Take take(Stratum stratum) {
@@ -269,7 +342,7 @@ final class LotViews {
                 .toList();
     }
 
-    private String link(AuditLot.Turn turn) {
+    private String link(Turn turn) {
         return "/audit/" + lot.id() + "/reviews/" + turn.ticket() + "/" + turn.turn();
     }
 
@@ -311,7 +384,8 @@ final class LotViews {
 
     private LotView.Result result() {
         LotResult result = LotResult.of(lot);
-        List<LotView.DefectLine> defects = lot.drawnTickets().stream()
+        List<LotView.DefectLine> defects = Stream.concat(
+                        lot.drawnTickets().stream(), lot.chosen().stream().map(c -> c.ticket()))
                 .flatMap(t -> LotResult.counting(lot, t).stream())
                 .filter(m -> m.mark() == Mark.NOT_SATISFIED || m.mark() == Mark.CANNOT_TELL)
                 .map(m -> new LotView.DefectLine(
@@ -394,26 +468,20 @@ final class LotViews {
                 .toList();
     }
 
-    /** Whether any part was drawn at random, and not looked at in full. */
-    private boolean isSampled() {
-        return lot.drawn().keySet().stream().anyMatch(s -> {
-            int items = lot.tickets(s).size();
-            return take(s).of(items) < items;
-        });
-    }
-
     private LotView.@Nullable Conclusion conclusion() {
         return lot.acts().stream()
                 .filter(e -> e.act() instanceof AuditAct.LotConcluded)
                 .findFirst()
                 .map(e -> {
                     AuditAct.LotConcluded end = (AuditAct.LotConcluded) e.act();
-                    String accepted = !isSampled()
+                    String otherwise = lot.isRestDrawn()
+                            ? "the rest of it was reviewed"
+                            : lot.plan().otherwise().words();
+                    String accepted = !LotResult.isSampled(lot)
                             ? ""
                             : end.accepted()
                                     ? "The random part had no more defects than the plan allows. "
-                                    : "The random part had more defects than the plan allows: "
-                                            + lot.plan().otherwise().words() + ". ";
+                                    : "The random part had more defects than the plan allows: " + otherwise + ". ";
                     return new LotView.Conclusion(accepted + end.remark(), name(e.by()) + ", " + time(e.at()));
                 })
                 .orElse(null);

@@ -6,9 +6,12 @@ import java.time.YearMonth;
 import java.time.ZoneId;
 import java.time.format.DateTimeParseException;
 import java.util.EnumMap;
+import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import org.benchtrail.core.Invalid;
+import org.benchtrail.core.audit.AuditLot;
 import org.benchtrail.core.audit.AuditPlan;
 import org.benchtrail.core.audit.Stratum;
 import org.benchtrail.core.audit.Take;
@@ -21,8 +24,8 @@ final class PlanForm {
 
     private PlanForm() {}
 
-    /** The month that goes on, and what is usually taken. */
-    static FormValues usual(Instant now, ZoneId zone) {
+    /** The month that goes on, and what is usually taken; twice what the lots drew at random that were not accepted. */
+    static FormValues usual(Instant now, ZoneId zone, List<AuditLot> doubling) {
         YearMonth month = YearMonth.from(now.atZone(zone));
         FormValues fill = new FormValues()
                 .set("lot", month.toString())
@@ -31,9 +34,18 @@ final class PlanForm {
                 .set("acceptance", "0")
                 .set("otherwise", AuditPlan.Otherwise.REVIEW_ALL.name());
         for (Stratum stratum : Stratum.values()) {
-            fill.set("take." + stratum, Take.usual(stratum, USUAL_REST).word());
+            fill.set("take." + stratum, usual(stratum, doubling).word());
         }
         return fill;
+    }
+
+    private static Take usual(Stratum stratum, List<AuditLot> doubling) {
+        Take usual = Take.usual(stratum, USUAL_REST);
+        for (AuditLot lot : doubling) {
+            Take drawn = Objects.requireNonNull(lot.plan().takes().get(stratum));
+            usual = drawn.percent() == 100 || usual.isAtLeast(drawn.doubled()) ? usual : drawn.doubled();
+        }
+        return usual;
     }
 
     /** @throws Invalid with every field that cannot be read */

@@ -86,6 +86,7 @@ class ReviewQueries {
                                 now.filter(n -> n == row).isPresent()))
                         .toList(),
                 now.map(row -> shown(row, viewing)).orElse(null),
+                SignalViews.shown(lot, turn.ticket(), rows),
                 RecordView.of(frozen.traced(), viewing));
     }
 

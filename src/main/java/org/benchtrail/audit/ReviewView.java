@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Map;
 import org.benchtrail.core.audit.AuditAct.Marked;
 import org.benchtrail.core.audit.Mark;
+import org.benchtrail.core.audit.Signal;
 import org.benchtrail.platform.Option;
 import org.benchtrail.ticket.EntryLine;
 import org.benchtrail.ticket.record.RecordView;
@@ -16,6 +17,7 @@ import org.jspecify.annotations.Nullable;
  * @param despite why the reviewer is not independent; empty if they are
  * @param rows one for each requirement
  * @param now the one to mark next, or that was asked for; null if all are marked
+ * @param signals none until all marks of the lot are final
  * @param record the ticket as it was, without names
  */
 public record ReviewView(
@@ -29,6 +31,7 @@ public record ReviewView(
         int marked,
         List<Row> rows,
         @Nullable Now now,
+        List<Signal> signals,
         RecordView record) {
 
     /** @param mark in words; empty while there is none */

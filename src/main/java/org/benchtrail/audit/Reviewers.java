@@ -9,7 +9,7 @@ import org.benchtrail.core.method.desk.Addendum;
 import org.benchtrail.ticket.OutsideJudges;
 import org.benchtrail.ticket.TicketChanged;
 
-/** What passes between an audit and the tickets: who has reviewed one does no work on it, and an addendum answers what was asked. */
+/** What passes between an audit and the tickets: who has reviewed one does no work on it, and an addendum answers what was asked about the requirement that it names. */
 @ApplicationScoped
 class Reviewers implements OutsideJudges {
     private final LotRows rows;
@@ -25,9 +25,12 @@ class Reviewers implements OutsideJudges {
 
     void changed(@Observes TicketChanged changed) {
         for (Entry entry : changed.entries()) {
-            if (entry.fact() instanceof Addendum) {
+            if (entry.fact() instanceof Addendum added && added.requirement() != null) {
                 rows.answered(
-                        changed.number(), entry.stamp().person(), entry.stamp().entry());
+                        changed.number(),
+                        entry.stamp().person(),
+                        added.requirement(),
+                        entry.stamp().entry());
             }
         }
     }

@@ -37,8 +37,9 @@ insert into audit_addendum (lot, ticket, requirement, asked_of, due) values (:lo
 
 -- @ answer addenda
 update audit_addendum set entry = :entry where (lot, ticket, requirement) in (
-  select lot, ticket, requirement from audit_addendum where ticket = :ticket and entry is null and asked_of = :by
-  order by due, lot, requirement limit 1)
+  select lot, ticket, requirement from audit_addendum
+  where ticket = :ticket and entry is null and asked_of = :by and requirement = :requirement
+  order by due, lot limit 1)
 
 -- @ addenda
 select ticket, requirement, asked_of, due, entry from audit_addendum where lot = :lot
@@ -85,3 +86,31 @@ select distinct r.lot, r.ticket from audit_review r join ticket t on t.serial = 
 where r.turn = 1 and r.signed and (t.assignee = :account
   or exists (select from trail_entry e where e.ticket = r.ticket and e.actor = :account))
 order by r.lot desc, r.ticket
+
+-- @ add signal
+insert into audit_signal (lot, ticket, kind, detail) values (:lot, :ticket, :kind, :detail)
+
+-- @ signals
+select ticket, kind, detail from audit_signal where lot = :lot order by kind, ticket
+
+-- @ measure
+insert into audit_signal_worth (lot, kind, hits, marked, base_hits, base) values (:lot, :kind, :hits, :marked, :baseHits, :base)
+
+-- @ worth
+select kind, cast(sum(hits) as bigint) as hits, cast(sum(marked) as bigint) as marked,
+  cast(sum(base_hits) as bigint) as base_hits, cast(sum(base) as bigint) as base
+from audit_signal_worth
+where lot in (select id from audit_lot where state = 'CONCLUDED' order by ends desc limit :lots)
+group by kind
+
+-- @ switched off
+select kind from (
+  select distinct on (body ->> 'signal') body ->> 'signal' as kind, body ->> 'shown' as shown
+  from audit_act where what = 'signal-switched' order by body ->> 'signal', id desc) s
+where shown = 'false'
+
+-- @ not accepted
+select c.lot from audit_act c
+where c.what = 'lot-concluded' and c.body ->> 'accepted' = 'false'
+  and not exists (select from audit_act p where p.what = 'plan-stated' and p.id > c.id)
+order by c.lot

@@ -44,7 +44,9 @@ import org.benchtrail.core.method.identify.Scope;
 import org.benchtrail.core.method.identify.ScopeRecorded;
 import org.benchtrail.knowledge.ClosedTickets;
 import org.benchtrail.people.Browser;
+import org.benchtrail.people.Directory;
 import org.benchtrail.people.PeopleActs;
+import org.benchtrail.people.Permission;
 import org.benchtrail.platform.MovedClock;
 import org.benchtrail.platform.TestDatabase;
 import org.benchtrail.seal.SealRounds;
@@ -68,8 +70,13 @@ class AuditAttackTest {
     private static final Actor CORA = new Actor("audit-cora", "Cora Fenn", Set.of(Role.SUPERVISOR));
     private static final Actor VERA = new Actor("audit-vera", "Vera Holm", Set.of(Role.SUPERVISOR));
 
+    private static final Actor WANDA = new Actor("audit-wanda", "Wanda Rhys", Set.of(Role.SUPERVISOR));
+
     @Inject
     PeopleActs people;
+
+    @Inject
+    Directory directory;
 
     @Inject
     TicketActs tickets;
@@ -79,6 +86,9 @@ class AuditAttackTest {
 
     @Inject
     ReviewQueries queries;
+
+    @Inject
+    JudgedWork judged;
 
     @Inject
     LotJob job;
@@ -223,6 +233,14 @@ class AuditAttackTest {
         }
     }
 
+    /** What was found not satisfied of a ticket of Tina's. */
+    private List<String> found(TicketNumber ticket) {
+        return judged.of(TINA.account()).stream()
+                .filter(m -> m.ticket().equals(ticket) && !m.satisfied())
+                .map(JudgedWork.Marked::code)
+                .toList();
+    }
+
     private static void refused(int status, Response answer) {
         assertEquals(status, answer.statusCode(), answer.asString());
     }
@@ -326,6 +344,7 @@ class AuditAttackTest {
         markAll(BORIS, first, "logs-reviewed");
         assertEquals("/audit/" + lot, at(boris.post(first + "/signature", Map.of())));
         reviews.add(first);
+        assertEquals(List.of(), found(closed), "the second reader has not signed yet");
         if (reviews.size() < 2) {
             String other = at(take(boris));
             assertFalse(other.contains(own.toString()), other);
@@ -383,6 +402,14 @@ class AuditAttackTest {
         at(sue.post("/audit/" + lot + "/settlements", settled));
         refused(422, sue.post("/audit/" + lot + "/settlements", settled));
 
+        // what was found counts for whoever did the work, once, as it was settled
+        assertEquals(List.of("logs-reviewed"), found(closed));
+        assertTrue(judged.of(TINA.account()).stream()
+                        .filter(JudgedWork.Marked::satisfied)
+                        .count()
+                > 20);
+        assertEquals(List.of(), judged.of(SUE.account()));
+
         // Tina reads her own reviews and is asked; the ticket stays closed and its count of defects as it was
         assertTrue(tina.get("/my-reviews").asString().contains("No log is named"));
         refused(403, tina.post("/audit/" + lot + "/addenda", Map.of("of", ticket + "/logs-reviewed", "remark", "Say")));
@@ -395,7 +422,10 @@ class AuditAttackTest {
         assertTrue(tina.get("/today").asString().contains("thing to add to a closed ticket"));
         int end = looks.ticket(closed, TINA).sheet().entries();
         done(tickets.perform(
-                closed, end, List.<Act>of(s -> new Addendum(Addendum.About.REMARK, "The system log")), TINA));
+                closed,
+                end,
+                List.<Act>of(s -> new Addendum(Addendum.About.REMARK, "The system log", "logs-reviewed")),
+                TINA));
         assertFalse(tina.get("/today").asString().contains("thing to add to a closed ticket"));
         assertEquals(1, now().addendaAsked().size());
 
@@ -512,9 +542,16 @@ class AuditAttackTest {
         assertTrue(sue.get("/audit/" + lot + "/report").asString().contains("1 ticket ended between"));
     }
 
-    /** One entry answers one thing that was asked. */
+    private List<Integer> answers(TicketNumber ticket) {
+        return QuarkusTransaction.requiringNew().call(() -> rows.addenda(ticket)).stream()
+                .map(LotRows.AddendumRow::entry)
+                .filter(java.util.Objects::nonNull)
+                .toList();
+    }
+
+    /** One entry answers one thing that was asked: the one that it names, whichever was asked first. */
     @Test
-    void eachAddendumThatIsAsked_needsItsOwnAnswer() {
+    void eachAddendumThatIsAsked_needsItsOwnAnswer_andTheAnswerNamesIt() {
         Instant from = begins();
         TicketNumber closed = ClosedTickets.one(tickets, TINA);
         stated(from, 9);
@@ -529,18 +566,226 @@ class AuditAttackTest {
                     "/audit/" + lot + "/addenda",
                     Map.of("of", closed + "/" + requirement, "remark", "Say more of " + requirement)));
         }
-        assertTrue(tina.get("/my-reviews").asString().contains("Each of them needs an addendum of its own"));
-        List<Integer> answers = new ArrayList<>();
-        for (int i = 1; i <= 2; i++) {
-            int end = looks.ticket(closed, TINA).sheet().entries();
-            done(tickets.perform(
-                    closed, end, List.<Act>of(s -> new Addendum(Addendum.About.REMARK, "The system log")), TINA));
-            answers.add(end + 1);
-            List<Integer> kept = QuarkusTransaction.requiringNew().call(() -> rows.addenda(closed)).stream()
-                    .map(LotRows.AddendumRow::entry)
-                    .filter(java.util.Objects::nonNull)
-                    .toList();
-            assertEquals(answers, kept);
+        assertTrue(tina.get("/my-reviews").asString().contains("Each needs an addendum of its own"));
+        adds(closed, null);
+        adds(closed, "symptom-observed");
+        assertEquals(List.of(), answers(closed), "neither names what was asked");
+        int first = adds(closed, "cause-named");
+        assertEquals(List.of(first), answers(closed));
+        assertTrue(sue.get("/audit/" + lot).asString().contains("1 of 2 asked for are written."));
+        adds(closed, "cause-named");
+        assertEquals(List.of(first), answers(closed), "it is answered, and the other one is not");
+        int second = adds(closed, "logs-reviewed");
+        assertEquals(Set.of(first, second), Set.copyOf(answers(closed)));
+        Outcome unknown = tickets.perform(
+                closed,
+                looks.ticket(closed, TINA).sheet().entries(),
+                List.<Act>of(s -> new Addendum(Addendum.About.REMARK, "Of nothing", "cause-named")),
+                BORIS);
+        assertEquals("not-yours", unknown.missing().get(0).code());
+    }
+
+    /** @return number of the entry */
+    private int adds(TicketNumber closed, @org.jspecify.annotations.Nullable String requirement) {
+        int end = looks.ticket(closed, TINA).sheet().entries();
+        done(tickets.perform(
+                closed,
+                end,
+                List.<Act>of(s -> new Addendum(Addendum.About.REMARK, "The system log", requirement)),
+                TINA));
+        return end + 1;
+    }
+
+    private void reviewAll(String... faulty) {
+        List<Browser> browsers = List.of(sue, boris);
+        List<Actor> actors = List.of(SUE, BORIS);
+        for (int i = 0; i < 2; i++) {
+            Response taken = take(browsers.get(i));
+            while (taken.statusCode() == 303) {
+                markAll(actors.get(i), at(taken), faulty);
+                at(browsers.get(i).post(at(taken) + "/signature", Map.of()));
+                taken = take(browsers.get(i));
+            }
+        }
+    }
+
+    private String page() {
+        return sue.get("/audit/" + lot).asString();
+    }
+
+    /** Signals are in no answer before every mark is final, move nothing, and are measured by what was drawn. */
+    @Test
+    void signals_areInNoAnswer_beforeEveryMarkIsFinal() {
+        Instant from = begins();
+        TicketNumber number = ClosedTickets.one(tickets, TINA);
+        ended(TINA);
+        stated(from, 9);
+        drawn();
+        long kept = QuarkusTransaction.requiringNew().call(() -> rows.signals(lot)).stream()
+                .filter(s -> s.ticket().equals(number.toString()))
+                .count();
+        assertTrue(kept > 0, "a ticket that a test wrote in a second shows some");
+        assertFalse(page().contains("id=\"signals\""));
+        refused(
+                422,
+                sue.post(
+                        "/audit/" + lot + "/signals",
+                        Map.of("signal", "SHORT_TEXT", "shown", "no", "remark", "I have seen it")));
+        String taken = at(take(sue));
+        assertFalse(sue.get(taken).asString().contains("<h2>Signals</h2>"));
+        markAll(SUE, taken, "");
+        at(sue.post(taken + "/signature", Map.of()));
+        assertFalse(sue.get(taken).asString().contains("<h2>Signals</h2>"), "others are open: it would tell of those");
+        String events = QuarkusTransaction.requiringNew()
+                .call(() -> rows.lot(lot))
+                .acts()
+                .toString();
+        assertFalse(events.contains("SHORT_TEXT"), "the stream of the lot holds none");
+        reviewAll("");
+        String page = page();
+        assertTrue(page.contains("id=\"signals\"") && page.contains("Not yet known"), page);
+        String seen = sue.get("/audit/" + lot + "/reviews/" + number + "/1").asString();
+        assertTrue(seen.contains("<h2>Signals</h2>"), seen);
+        assertFalse(tina.get("/my-reviews").asString().contains("Signals"));
+        assertFalse(sue.get("/audit/" + lot + "/report").asString().contains("Signals"));
+        assertThrows(
+                RuntimeException.class,
+                () -> TestDatabase.run("delete from audit_signal where lot = '" + lot + "'"),
+                "nobody takes one out");
+
+        // switched off, by one who may, with a reason; measured all the same
+        Map<String, String> off = Map.of("signal", "SHORT_TEXT", "shown", "no", "remark", "It tells nothing here");
+        refused(403, tina.post("/audit/" + lot + "/signals", off));
+        refused(
+                422,
+                sue.post("/audit/" + lot + "/signals", Map.of("signal", "SHORT_TEXT", "shown", "no", "remark", "")));
+        refused(422, sue.post("/audit/" + lot + "/signals", Map.of("signal", "NONE", "shown", "no", "remark", "Why")));
+        at(sue.post("/audit/" + lot + "/signals", off));
+        assertTrue(page().contains("Switched off"));
+        assertFalse(
+                QuarkusTransaction.requiringNew().call(() -> SignalViews.shown(now(), number.toString(), rows)).stream()
+                        .anyMatch(s -> s.kind() == org.benchtrail.core.audit.SignalKind.SHORT_TEXT));
+        at(sue.post("/audit/" + lot + "/conclusion", Map.of("decision", "Nothing to do")));
+        long marked = QuarkusTransaction.requiringNew().call(() -> rows.worth(12)).values().stream()
+                .mapToLong(org.benchtrail.core.audit.SignalWorth::with)
+                .sum();
+        assertTrue(marked > 0);
+        at(sue.post("/audit/" + lot + "/signals", Map.of("signal", "SHORT_TEXT", "shown", "yes", "remark", "Again")));
+        assertFalse(page().contains("Switched off"));
+    }
+
+    /** What somebody chose is looked at beside the sample and counts in nothing. */
+    @Test
+    void whatIsChosen_standsOutsideTheEstimate() {
+        Instant from = begins();
+        ended(TINA);
+        ended(TINA);
+        stated(from, 1);
+        drawn();
+        String left = now().rest().values().iterator().next().get(0);
+        Map<String, String> chosen = Map.of("chosen", left, "why", "The owner asked");
+        refused(403, tina.post("/audit/" + lot + "/chosen", chosen));
+        refused(422, sue.post("/audit/" + lot + "/chosen", Map.of("chosen", left, "why", " ")));
+        refused(
+                422,
+                sue.post(
+                        "/audit/" + lot + "/chosen",
+                        Map.of("chosen", now().drawnTickets().get(0), "why", "It was drawn")));
+        refused(422, sue.post("/audit/" + lot + "/chosen", Map.of("chosen", "10000-0", "why", "Of no lot")));
+        at(sue.post("/audit/" + lot + "/chosen", chosen));
+        refused(422, sue.post("/audit/" + lot + "/chosen", chosen));
+        reviewAll("");
+        String page = page();
+        assertTrue(page.contains("The owner asked") && page.contains("reviewed, nothing found"), page);
+        assertTrue(page.contains("Of 2 tickets, between 0 and 1"), page);
+        assertEquals(1, now().drawnTickets().size());
+        assertEquals(
+                2, now().reviews().stream().filter(r -> r.turn().turn() == 1).count());
+        assertTrue(sue.get("/audit/" + lot + "/report").asString().contains("The owner asked"));
+    }
+
+    /** What follows was said beforehand, and nobody concludes around it. */
+    @Test
+    void aLotThatIsNotAccepted_isReviewedInFull_beforeItIsConcluded() {
+        Instant from = begins();
+        for (int i = 0; i < 3; i++) {
+            ended(TINA);
+        }
+        stated(from, 1);
+        drawn();
+        refused(422, sue.post("/audit/" + lot + "/rest", Map.of()));
+        reviewAll("symptom-observed");
+        assertTrue(page().contains("Not accepted.") && page().contains("2 tickets more"), page());
+        assertTrue(sue.get("/audit").asString().contains("not accepted, the rest is to be drawn"));
+        assertFalse(page().contains("id=\"signals\""), "who reviews the rest would see them");
+        refused(422, sue.post("/audit/" + lot + "/conclusion", Map.of("decision", "It is not so bad")));
+        refused(403, tina.post("/audit/" + lot + "/rest", Map.of()));
+        at(sue.post("/audit/" + lot + "/rest", Map.of()));
+        refused(422, sue.post("/audit/" + lot + "/rest", Map.of()));
+        assertEquals(3, now().drawnTickets().size());
+        assertEquals(now().sample(), now().drawn());
+        refused(422, sue.post("/audit/" + lot + "/conclusion", Map.of("decision", "It is not so bad")));
+        reviewAll("");
+        at(sue.post("/audit/" + lot + "/conclusion", Map.of("decision", "We talk about symptoms")));
+        assertTrue(page().contains("more defects than the plan allows: the rest of it was reviewed."), page());
+        assertTrue(page().contains("The draw holds") || page().contains("holds"), page());
+    }
+
+    @Test
+    void aLotThatIsNotAccepted_doublesTheNextPlan() {
+        Instant from = begins();
+        for (int i = 0; i < 3; i++) {
+            ended(TINA);
+        }
+        lastUntil = clock.instant().plusSeconds(5);
+        Map<String, Object> plan = plan(from, lastUntil, 2);
+        plan.put("otherwise", "DOUBLE_NEXT");
+        lot = String.valueOf(plan.get("lot"));
+        at(sue.post("/audit/plan", plan));
+        drawn();
+        reviewAll("symptom-observed");
+        assertFalse(page().contains("Draw the rest"));
+        refused(422, sue.post("/audit/" + lot + "/rest", Map.of()));
+        at(sue.post("/audit/" + lot + "/conclusion", Map.of("decision", "We talk about symptoms")));
+        assertTrue(page().contains("State the next plan"));
+        assertTrue(sue.get("/audit/plan").asString().contains("was not accepted, and its plan says"));
+        Instant next = begins();
+        Response less = sue.post("/audit/plan", plan(next, next.plusSeconds(60), 3));
+        refused(422, less);
+        assertTrue(less.asString().contains("at least 4"), less.asString());
+        lastUntil = next.plusSeconds(60);
+        at(sue.post("/audit/plan", plan(next, lastUntil, 4)));
+        assertFalse(sue.get("/audit/plan").asString().contains("was not accepted, and its plan says"), "once");
+    }
+
+    /** The lot says by itself that it stands still, and for what. */
+    @Test
+    void aSecondReadingThatNobodyIsLeftFor_isSaid() {
+        Instant from = begins();
+        ended(TINA);
+        stated(from, 9);
+        drawn();
+        String first = at(take(sue));
+        markAll(SUE, first, "");
+        at(sue.post(first + "/signature", Map.of()));
+        assertFalse(page().contains("Nobody is left."));
+        String second = at(take(boris));
+        at(boris.post(second + "/decline", Map.of("why", "I know the owner")));
+        List<String> others = directory.allowed(Permission.REVIEW).stream()
+                .map(Actor::account)
+                .filter(a -> !a.equals(SUE.account()) && !a.equals(BORIS.account()))
+                .toList();
+        try {
+            others.forEach(a -> TestDatabase.run("update account set active = false where login = '" + a + "'"));
+            String ticket = first.split("/")[4];
+            assertTrue(
+                    page().contains("The second review of " + ticket + " needs another person: Boris Lund declined it,"
+                            + " Sue Marsh read it first"),
+                    page());
+            people.ensureAccount(WANDA.account(), WANDA.name(), WANDA.roles(), PASSWORD);
+            assertFalse(page().contains("Nobody is left."), "Wanda is");
+        } finally {
+            others.forEach(a -> TestDatabase.run("update account set active = true where login = '" + a + "'"));
         }
     }
 }

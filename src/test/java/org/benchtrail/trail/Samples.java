@@ -211,7 +211,7 @@ public final class Samples {
                 new SentBack("Say what was measured"),
                 new ForecastCommitted(ForecastKind.CAUSES, 12, 2, "ab".repeat(32)),
                 new ForecastSkipped(ForecastKind.CAUSES_EARLY, "tom", "Urgent"),
-                new Addendum(Addendum.About.CAUSE, "The fan was worn as well"),
+                new Addendum(Addendum.About.CAUSE, "The fan was worn as well", "cause-named"),
                 new AddendumCountersigned(60, "Seen"),
                 new KnowledgeLinked(Lesson.CONFIRMED, "Dust in the cooler", 12L));
     }

@@ -70,6 +70,31 @@ public sealed interface AuditAct {
     }
 
     /**
+     * More is looked at because the random part was not accepted: all of it that is left.
+     *
+     * @param drawn by stratum, in drawn order
+     */
+    record RestDrawn(Map<Stratum, List<String>> drawn) implements AuditAct {
+        public RestDrawn {
+            drawn = Map.copyOf(drawn);
+        }
+    }
+
+    /**
+     * A ticket that somebody chose to have looked at as well. It stands outside every estimate.
+     *
+     * @param remark why
+     */
+    record TicketChosen(String ticket, String remark) implements AuditAct {}
+
+    /**
+     * The tickets with that signal are not shown any more, or shown again. It goes on to be measured.
+     *
+     * @param remark why
+     */
+    record SignalSwitched(SignalKind signal, boolean shown, String remark) implements AuditAct {}
+
+    /**
      * @param turn 1 or 2
      * @param despite reasons for which the reviewer is not independent, where nobody was; empty if there is none
      * @param remark why the shop goes on without

@@ -19,6 +19,7 @@ import org.benchtrail.core.audit.AuditAct.LotConcluded;
 import org.benchtrail.core.audit.AuditAct.LotFrozen;
 import org.benchtrail.core.audit.AuditAct.Marked;
 import org.benchtrail.core.audit.AuditAct.PlanStated;
+import org.benchtrail.core.audit.AuditAct.RestDrawn;
 import org.benchtrail.core.audit.AuditAct.ReviewDeclined;
 import org.benchtrail.core.audit.AuditAct.ReviewGiven;
 import org.benchtrail.core.audit.AuditAct.ReviewReturned;
@@ -28,6 +29,7 @@ import org.benchtrail.core.audit.AuditAct.SecondSigned;
 import org.benchtrail.core.audit.AuditAct.SeedDrawn;
 import org.benchtrail.core.audit.AuditAct.Settled;
 import org.benchtrail.core.audit.AuditAct.TalkRecorded;
+import org.benchtrail.core.audit.AuditAct.TicketChosen;
 import org.benchtrail.core.integrity.Hash;
 
 /** One lot as its acts tell it. Immutable; the acts are all that is kept. */
@@ -213,7 +215,7 @@ public final class AuditLot {
                 .toList();
     }
 
-    /** What the seed and the plan make of the list: by stratum, in drawn order. */
+    /** What the seed and the plan make of the list: by stratum, in drawn order; with all that was left where it was drawn. */
     public Map<Stratum, List<String>> sample() {
         Draw draw = draw();
         AuditPlan plan = plan();
@@ -222,7 +224,8 @@ public final class AuditLot {
             List<String> of = tickets(stratum);
             if (!of.isEmpty()) {
                 Take take = Objects.requireNonNull(plan.takes().get(stratum));
-                sample.put(stratum, draw.order(of).subList(0, take.of(of.size())));
+                int many = isRestDrawn() ? of.size() : take.of(of.size());
+                sample.put(stratum, draw.order(of).subList(0, many));
             }
         }
         return sample;
@@ -236,16 +239,49 @@ public final class AuditLot {
     public Map<Stratum, List<String>> drawn() {
         Map<Stratum, List<String>> kept =
                 one(SampleDrawn.class).map(SampleDrawn::drawn).orElse(Map.of());
+        Map<Stratum, List<String>> rest =
+                one(RestDrawn.class).map(RestDrawn::drawn).orElse(Map.of());
         Map<Stratum, List<String>> ordered = new LinkedHashMap<>();
         for (Stratum stratum : Stratum.values()) {
             if (kept.containsKey(stratum)) {
-                ordered.put(stratum, kept.get(stratum));
+                List<String> all = new ArrayList<>(kept.get(stratum));
+                all.addAll(rest.getOrDefault(stratum, List.of()));
+                ordered.put(stratum, List.copyOf(all));
             }
         }
         return ordered;
     }
 
-    /** All that are reviewed, in the order in which they are given. */
+    public boolean isRestDrawn() {
+        return one(RestDrawn.class).isPresent();
+    }
+
+    /** What is not drawn, by stratum in the order in which it would be; only once there is a seed. */
+    public Map<Stratum, List<String>> rest() {
+        Draw draw = draw();
+        Map<Stratum, List<String>> rest = new LinkedHashMap<>();
+        drawn().forEach((stratum, tickets) -> {
+            List<String> order = draw.order(tickets(stratum));
+            if (tickets.size() < order.size()) {
+                rest.put(stratum, order.subList(tickets.size(), order.size()));
+            }
+        });
+        return rest;
+    }
+
+    /** Tickets that somebody chose to have looked at as well, and that were not drawn later; in their order. */
+    public List<TicketChosen> chosen() {
+        List<String> drawn = drawnTickets();
+        return AuditAct.all(acts, TicketChosen.class).stream()
+                .filter(c -> !drawn.contains(c.ticket()))
+                .toList();
+    }
+
+    public boolean isChosen(String ticket) {
+        return chosen().stream().anyMatch(c -> c.ticket().equals(ticket));
+    }
+
+    /** All that are reviewed but for those that somebody chose, in the order in which they are given. */
     public List<String> drawnTickets() {
         return drawn().values().stream().flatMap(List::stream).toList();
     }

@@ -3,18 +3,22 @@ package org.benchtrail.core.audit;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.audit.AuditAct.AddendumAsked;
 import org.benchtrail.core.audit.AuditAct.LotConcluded;
 import org.benchtrail.core.audit.AuditAct.Marked;
 import org.benchtrail.core.audit.AuditAct.ReviewGiven;
 import org.benchtrail.core.audit.AuditAct.Settled;
+import org.benchtrail.core.audit.AuditAct.TicketChosen;
 import org.benchtrail.core.audit.AuditLot.Review;
 import org.benchtrail.core.audit.AuditLot.State;
 
 /** What keeps an act of an audit from being done; each rule throws {@link Invalid} with what to do instead. */
 public final class AuditRules {
     private static final int LONGEST = 2000;
+    /** So many tickets of a lot are chosen at most. */
+    public static final int MOST_CHOSEN = 10;
 
     private AuditRules() {}
 
@@ -61,7 +65,7 @@ public final class AuditRules {
         open(lot);
         require(
                 given.turn() == 1
-                        ? lot.drawnTickets().contains(given.ticket())
+                        ? lot.drawnTickets().contains(given.ticket()) || lot.isChosen(given.ticket())
                         : lot.secondTickets().contains(given.ticket()),
                 "ticket",
                 "This ticket was not drawn: what is reviewed is not chosen.");
@@ -198,14 +202,87 @@ public final class AuditRules {
         words(asked.remark(), "remark", "Say what is to be added.");
     }
 
+    /** Whether the rest of the random parts is to be reviewed, because they were not accepted and the plan says so. */
+    public static boolean isRestDue(AuditLot lot) {
+        return lot.state() == State.DRAWN
+                && !lot.isRestDrawn()
+                && lot.plan().otherwise() == AuditPlan.Otherwise.REVIEW_ALL
+                && isSettled(lot)
+                && LotResult.isSampled(lot)
+                && !LotResult.isAccepted(lot);
+    }
+
+    /** Whether the next plan takes twice as many of what this lot drew at random. */
+    public static boolean isDoublingDue(AuditLot lot) {
+        return lot.plan().otherwise() == AuditPlan.Otherwise.DOUBLE_NEXT
+                && lot.concluded().filter(c -> !c.accepted()).isPresent()
+                && LotResult.isSampled(lot);
+    }
+
+    /** The plan that comes after lots that were not accepted takes at least twice as many of each part. */
+    public static void doubled(AuditPlan next, List<AuditLot> due) {
+        for (AuditLot lot : due) {
+            lot.plan().takes().forEach((stratum, take) -> {
+                Take now = Objects.requireNonNull(next.takes().get(stratum));
+                require(
+                        take.percent() == 100 || now.isAtLeast(take.doubled()),
+                        "take." + stratum,
+                        "Lot " + lot.id() + " was not accepted, so twice as many are drawn now: at least "
+                                + take.doubled().word() + ".");
+            });
+        }
+    }
+
+    private static boolean isSettled(AuditLot lot) {
+        return lot.isReviewed() && lot.differences().isEmpty();
+    }
+
+    /** Whether no mark comes any more by which the lot is judged: before that, signals would lead the reviewers. */
+    public static boolean mayShowSignals(AuditLot lot) {
+        return lot.state() == State.CONCLUDED || (lot.state() == State.DRAWN && isSettled(lot) && !isRestDue(lot));
+    }
+
+    public static void drawRest(AuditLot lot) {
+        open(lot);
+        require(
+                isRestDue(lot),
+                "lot",
+                "The rest is drawn where the random part was not accepted and the plan says so.");
+    }
+
+    /** Somebody chooses a ticket to be looked at as well. */
+    public static void choose(AuditLot lot, TicketChosen chosen) {
+        open(lot);
+        require(!isRestDue(lot), "lot", "The rest is to be drawn first: then nothing is left to choose.");
+        require(lot.item(chosen.ticket()).isPresent(), "chosen", "This ticket is not in the lot.");
+        require(!lot.drawnTickets().contains(chosen.ticket()), "chosen", "This ticket was drawn.");
+        require(!lot.isChosen(chosen.ticket()), "chosen", "This ticket was chosen already.");
+        require(
+                lot.chosen().size() < MOST_CHOSEN,
+                "chosen",
+                "At most " + MOST_CHOSEN + " tickets of a lot are chosen.");
+        words(chosen.remark(), "why", "Say why it is to be looked at.");
+    }
+
+    public static void switchSignal(AuditLot lot, AuditAct.SignalSwitched switched) {
+        require(mayShowSignals(lot), "lot", "Signals are judged when all marks of a lot are final.");
+        words(switched.remark(), "remark", "Say why.");
+    }
+
     /** What stands between a drawn lot and its conclusion, in sentences; empty if nothing does. */
     public static List<String> obstacles(AuditLot lot) {
         List<String> obstacles = new ArrayList<>();
         obstacle(obstacles, lot.unsigned(1), "Sign all reviews: ", " still open.");
         obstacle(obstacles, lot.unsigned(2), "Sign all second reviews: ", " still open.");
+        long chosen =
+                lot.chosen().stream().filter(c -> !lot.isSigned(c.ticket(), 1)).count();
+        obstacle(obstacles, chosen, "Sign the reviews of tickets that were chosen: ", " still open.");
         obstacle(obstacles, lot.differences().size(), "Settle where the two readers differ: ", " not settled.");
         if (ReaderAgreement.of(lot).asksForTalk() && !lot.talked()) {
             obstacles.add("The two readers agree little: talk, and record what you agreed on.");
+        }
+        if (isRestDue(lot)) {
+            obstacles.add("The random part has more defects than the plan allows: review the rest of it.");
         }
         return obstacles;
     }

@@ -66,15 +66,24 @@ public record LotResult(
     }
 
     public static LotResult of(AuditLot lot) {
-        List<String> apart = lot.drawnTickets().stream()
+        return of(lines(lot), apart(lot));
+    }
+
+    /** Drawn tickets that were reviewed by somebody who is not independent. */
+    static List<String> apart(AuditLot lot) {
+        return lot.drawnTickets().stream()
                 .filter(t ->
                         lot.reviews().stream().anyMatch(r -> r.turn().ticket().equals(t) && !r.independent()))
                 .toList();
+    }
+
+    private static List<Line> lines(AuditLot lot) {
+        List<String> apart = apart(lot);
         List<Line> lines = new ArrayList<>();
         lot.drawn()
                 .forEach(
                         (stratum, tickets) -> line(lot, stratum, tickets, apart).ifPresent(lines::add));
-        return of(lines, apart);
+        return lines;
     }
 
     private static java.util.Optional<Line> line(
@@ -204,11 +213,25 @@ public record LotResult(
         return strata.stream().allMatch(Line::census);
     }
 
-    /** Tickets of the random parts with a defect, by which the lot is accepted or not. */
-    public int foundAtRandom(Map<Stratum, Take> takes) {
-        return strata.stream()
+    /** Tickets of the random parts with a defect, by which the lot is accepted or not; in all of them, where the rest was drawn. */
+    static int foundAtRandom(AuditLot lot) {
+        Map<Stratum, Take> takes = lot.plan().takes();
+        return lines(lot).stream()
                 .filter(l -> Objects.requireNonNull(takes.get(l.stratum())).percent() < 100)
                 .mapToInt(Line::found)
                 .sum();
+    }
+
+    /** Whether the random parts have no more defects than the plan allows; settled only when every mark is. */
+    public static boolean isAccepted(AuditLot lot) {
+        return foundAtRandom(lot) <= lot.plan().acceptance();
+    }
+
+    /** Whether any part was drawn at random by the plan, and not looked at in full. */
+    public static boolean isSampled(AuditLot lot) {
+        return lot.drawn().keySet().stream().anyMatch(s -> {
+            int items = lot.tickets(s).size();
+            return Objects.requireNonNull(lot.plan().takes().get(s)).of(items) < items;
+        });
     }
 }

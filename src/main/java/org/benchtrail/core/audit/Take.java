@@ -36,6 +36,16 @@ public record Take(int percent, int atLeast) {
         return Math.min(items, Math.max(share, atLeast));
     }
 
+    /** Twice the share and twice the number. */
+    public Take doubled() {
+        return new Take(Math.min(100, 2 * percent), 2 * atLeast);
+    }
+
+    /** Whether it takes as many as the other, of however many there are. */
+    public boolean isAtLeast(Take other) {
+        return percent == 100 || (percent >= other.percent && atLeast >= other.atLeast);
+    }
+
     /** In one word of a plan: {@code all}, {@code 59}, {@code 25%}, or {@code 25%/5}. */
     public String word() {
         if (percent == 100) {

@@ -50,8 +50,12 @@ public record JudgingView(
     /** @param what such as "a waiver", with the requirement that it is about */
     public record AskView(int entry, AskKind kind, String code, String what, String note, String stamp) {}
 
-    /** @param countersigned by whom and when; empty if nobody has yet */
-    public record AddendumView(int entry, String about, String text, String stamp, String countersigned) {}
+    /**
+     * @param requirement title of the one that it is about; empty if it is about none
+     * @param countersigned by whom and when; empty if nobody has yet
+     */
+    public record AddendumView(
+            int entry, String about, String requirement, String text, String stamp, String countersigned) {}
 
     public static JudgingView of(Viewing viewing) {
         JobSheet sheet = viewing.sheet();
@@ -102,6 +106,9 @@ public record JudgingView(
         return new AddendumView(
                 added.entry(),
                 added.fact().about().words(),
+                Requirements.of(Objects.requireNonNullElse(added.fact().requirement(), ""))
+                        .map(Requirement::title)
+                        .orElse(""),
                 added.fact().text(),
                 viewing.stamp(added),
                 viewing.sheet()

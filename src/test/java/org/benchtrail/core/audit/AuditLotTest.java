@@ -26,6 +26,7 @@ import org.benchtrail.core.audit.AuditAct.SampleDrawn;
 import org.benchtrail.core.audit.AuditAct.SecondSigned;
 import org.benchtrail.core.audit.AuditAct.SeedDrawn;
 import org.benchtrail.core.audit.AuditAct.Settled;
+import org.benchtrail.core.audit.AuditAct.TicketChosen;
 import org.benchtrail.core.audit.AuditLot.State;
 import org.benchtrail.core.audit.LotResult.Line;
 import org.benchtrail.core.integrity.Hash;
@@ -296,8 +297,9 @@ class AuditLotTest {
         refused(() -> AuditRules.conclude(lot(), end));
         AuditRules.talk(lot(), "What a bound is");
         add(new AuditAct.TalkRecorded("What a bound is"));
-        assertEquals(List.of(), AuditRules.obstacles(lot()));
-        AuditRules.conclude(lot(), end);
+        assertEquals(
+                List.of("The random part has more defects than the plan allows: review the rest of it."),
+                AuditRules.obstacles(lot()));
         LotResult result = LotResult.of(lot());
         assertEquals(2, result.strata().stream().mapToInt(Line::found).sum());
         refused(() -> AuditRules.askAddendum(lot(), new AddendumAsked(first, "expectation-first", now, "Say it")));
@@ -409,5 +411,193 @@ class AuditLotTest {
         assertEquals(
                 List.of(1),
                 Outlook.of(3, 2, 1).plans().stream().map(p -> p.defects()).toList());
+    }
+
+    private String notDrawn() {
+        return lot().rest().get(Stratum.REST).get(0);
+    }
+
+    /** Else whoever knows where faults are has the sample show them, or leaves it as he likes it. */
+    @Test
+    void whatSomebodyChose_isReviewed_andMovesNoEstimate() {
+        draw(20, 5);
+        String chosen = notDrawn();
+        String drawn = lot().drawnTickets().get(0);
+        TicketChosen act = new TicketChosen(chosen, "The owner came back twice");
+        refused(() -> AuditRules.choose(lot(), new TicketChosen(drawn, "It was drawn")));
+        refused(() -> AuditRules.choose(lot(), new TicketChosen("40718-6", "Of another lot")));
+        refused(() -> AuditRules.choose(lot(), new TicketChosen(chosen, " ")));
+        refused(() -> AuditRules.give(lot(), given(chosen, 1, "sue"), List.of(), true));
+        AuditRules.choose(lot(), act);
+        add(act);
+        refused(() -> AuditRules.choose(lot(), act));
+        AuditRules.give(lot(), given(chosen, 1, "sue"), List.of(), true);
+        refused(() -> AuditRules.give(lot(), given(chosen, 2, "sue"), List.of(), true));
+        lot().drawnTickets().forEach(t -> review(t, 1, "sue", ""));
+        lot().secondTickets().forEach(t -> review(t, 2, "boris", ""));
+        LotResult before = LotResult.of(lot());
+        assertEquals(
+                List.of("Sign the reviews of tickets that were chosen: 1 is still open."), AuditRules.obstacles(lot()));
+        review(chosen, 1, "sue", "expectation-first");
+        assertEquals(before, LotResult.of(lot()));
+        assertTrue(LotResult.isAccepted(lot()));
+        assertEquals(List.of(), AuditRules.obstacles(lot()));
+        assertEquals(
+                new SignalWorth(0, 0, 0, 5), SignalWorth.of(lot(), SignalKind.SHORT_TEXT, java.util.Set.of(chosen)));
+    }
+
+    @Test
+    void tenAreChosen_andNoMore() {
+        draw(40, 5);
+        List<String> left = lot().rest().get(Stratum.REST);
+        for (int i = 0; i < AuditRules.MOST_CHOSEN; i++) {
+            TicketChosen act = new TicketChosen(left.get(i), "To look at it");
+            AuditRules.choose(lot(), act);
+            add(act);
+        }
+        assertEquals(10, lot().chosen().size());
+        refused(() -> AuditRules.choose(lot(), new TicketChosen(left.get(10), "One more")));
+    }
+
+    private void reviewAll(String faulty) {
+        lot().drawnTickets().stream()
+                .filter(t -> !lot().isSigned(t, 1))
+                .forEach(t -> review(
+                        t, 1, "sue", lot().drawn().get(Stratum.REST).get(0).equals(t) ? faulty : ""));
+        lot().secondTickets().stream()
+                .filter(t -> !lot().isSigned(t, 2))
+                .forEach(t -> review(
+                        t, 2, "boris", lot().drawn().get(Stratum.REST).get(0).equals(t) ? faulty : ""));
+    }
+
+    /** Nobody concludes a lot that was not accepted without what the plan said beforehand. */
+    @Test
+    void notAccepted_theRestIsReviewed_inTheOrderOfTheDraw() {
+        draw(20, 5);
+        refused(() -> AuditRules.drawRest(lot()));
+        List<String> sample = lot().drawn().get(Stratum.REST);
+        reviewAll("expectation-first");
+        LotConcluded end = new LotConcluded(20, 0, 0, false, "Talk");
+        assertEquals(
+                List.of("The random part has more defects than the plan allows: review the rest of it."),
+                AuditRules.obstacles(lot()));
+        refused(() -> AuditRules.conclude(lot(), end));
+        refused(() -> AuditRules.choose(lot(), new TicketChosen(notDrawn(), "Rather this one")));
+        assertFalse(AuditRules.mayShowSignals(lot()), "whoever reviews the rest would see them");
+        AuditRules.drawRest(lot());
+        add(new AuditAct.RestDrawn(lot().rest()));
+        refused(() -> AuditRules.drawRest(lot()));
+        assertEquals(18, lot().drawn().get(Stratum.REST).size());
+        assertEquals(sample, lot().drawn().get(Stratum.REST).subList(0, 5), "two samples of one lot nest");
+        assertEquals(lot().sample(), lot().drawn(), "the draw can be checked as before");
+        assertEquals(java.util.Map.of(), lot().rest());
+        assertFalse(lot().isReviewed());
+        refused(() -> AuditRules.conclude(lot(), end));
+        reviewAll("");
+        assertEquals(List.of(), AuditRules.obstacles(lot()));
+        assertTrue(AuditRules.mayShowSignals(lot()));
+        assertFalse(LotResult.isAccepted(lot()));
+        assertTrue(LotResult.of(lot()).isCensus());
+        AuditRules.conclude(lot(), end);
+    }
+
+    @Test
+    void accepted_orWithoutARandomPart_nothingFollows() {
+        draw(20, 5);
+        reviewAll("");
+        refused(() -> AuditRules.drawRest(lot()));
+        assertEquals(List.of(), AuditRules.obstacles(lot()));
+        acts.clear();
+        draw(6, 5);
+        reviewAll("expectation-first");
+        assertEquals(List.of(), AuditRules.obstacles(lot()), "every ticket was looked at: the number is known");
+        refused(() -> AuditRules.drawRest(lot()));
+    }
+
+    /** A minor defect is none by which a lot is judged. */
+    @Test
+    void minorDefects_leaveALotAccepted() {
+        draw(20, 5);
+        reviewAll("summary-written");
+        assertTrue(LotResult.isAccepted(lot()));
+    }
+
+    private AuditLot concludedWith(AuditPlan plan, boolean accepted) {
+        acts.clear();
+        add(new PlanStated(plan.text()));
+        add(new LotFrozen(items(20), 0, null));
+        add(new SeedDrawn(9, HEAD, "", Draw.of(utf8(HEAD), plan.bytes()).seed().hex()));
+        add(new SampleDrawn(lot().sample()));
+        add(new LotConcluded(20, 0, 9, accepted, "Twice as many"));
+        return lot();
+    }
+
+    private static AuditPlan plan(Take rest, AuditPlan.Otherwise otherwise) {
+        Map<Stratum, Take> takes = new EnumMap<>(plan(5).takes());
+        takes.put(Stratum.REST, rest);
+        return new AuditPlan("2026-11", START, END, takes, 0, otherwise, "");
+    }
+
+    @Test
+    void notAccepted_theNextPlanTakesTwiceAsMany_ofEachRandomPart() {
+        AuditPlan plan = plan(new Take(0, 5), AuditPlan.Otherwise.DOUBLE_NEXT);
+        AuditLot due = concludedWith(plan, false);
+        assertTrue(AuditRules.isDoublingDue(due));
+        assertFalse(AuditRules.isDoublingDue(concludedWith(plan, true)));
+        assertFalse(AuditRules.isDoublingDue(concludedWith(plan(5), false)), "the rest was reviewed instead");
+        assertFalse(
+                AuditRules.isDoublingDue(concludedWith(plan(new Take(0, 18), AuditPlan.Otherwise.DOUBLE_NEXT), false)),
+                "all were looked at");
+        List<AuditLot> lots = List.of(due);
+        refused(() -> AuditRules.doubled(plan(5), lots));
+        refused(() -> AuditRules.doubled(withTrainees(plan(9), new Take(50, 10)), lots));
+        AuditRules.doubled(withTrainees(plan(10), new Take(50, 10)), lots);
+        AuditRules.doubled(withTrainees(plan(10), Take.ALL), lots);
+        refused(() -> AuditRules.doubled(withTrainees(plan(10), new Take(49, 10)), lots));
+        refused(() -> AuditRules.doubled(withTrainees(plan(10), new Take(50, 9)), lots));
+        AuditRules.doubled(plan(5), List.of());
+    }
+
+    private static AuditPlan withTrainees(AuditPlan plan, Take trainees) {
+        Map<Stratum, Take> takes = new EnumMap<>(plan.takes());
+        takes.put(Stratum.TRAINEE, trainees);
+        takes.put(Stratum.HAZARD, new Take(0, 1));
+        return new AuditPlan("2026-12", START, END, takes, 0, plan.otherwise(), "");
+    }
+
+    /** Counted are tickets whose marks were made without knowing the signal, each once, and only drawn ones. */
+    @Test
+    void worthOfASignal_countsWhatWasDrawn_andTheBaseOnlyWhatWasDrawnAtRandom() {
+        draw(20, 5);
+        String hazard = lot().drawn().get(Stratum.HAZARD).get(0);
+        String faulty = lot().drawn().get(Stratum.REST).get(0);
+        String sound = lot().drawn().get(Stratum.REST).get(1);
+        String outside = notDrawn();
+        assertFalse(AuditRules.mayShowSignals(lot()));
+        reviewAll("expectation-first");
+        java.util.Set<String> marked = java.util.Set.of(hazard, faulty, sound, outside);
+        assertEquals(new SignalWorth(1, 3, 0, 3), SignalWorth.of(lot(), SignalKind.EXPECTATION_JUST_BEFORE, marked));
+        assertEquals(
+                new SignalWorth(0, 3, 0, 3),
+                SignalWorth.of(lot(), SignalKind.VALUE_TO_THE_DIGIT, marked),
+                "a defect of another kind");
+        assertEquals(
+                new SignalWorth(0, 1, 1, 4), SignalWorth.of(lot(), SignalKind.LEFT_AT_ONCE, java.util.Set.of(sound)));
+    }
+
+    @Test
+    void signals_areShown_onlyWhenEveryMarkIsFinal() {
+        draw(20, 5);
+        AuditAct.SignalSwitched off = new AuditAct.SignalSwitched(SignalKind.SHORT_TEXT, false, "It tells nothing");
+        lot().drawnTickets().forEach(t -> review(t, 1, "sue", ""));
+        assertFalse(AuditRules.mayShowSignals(lot()), "second reviews are open");
+        refused(() -> AuditRules.switchSignal(lot(), off));
+        List<String> twice = lot().secondTickets();
+        twice.forEach(t -> review(t, 2, "boris", twice.get(0).equals(t) ? "expectation-first" : ""));
+        assertFalse(AuditRules.mayShowSignals(lot()), "a difference is open");
+        add(new Settled(twice.get(0), "expectation-first", Mark.SATISFIED, null, "It names a bound"));
+        assertTrue(AuditRules.mayShowSignals(lot()));
+        AuditRules.switchSignal(lot(), off);
+        refused(() -> AuditRules.switchSignal(lot(), new AuditAct.SignalSwitched(SignalKind.SHORT_TEXT, false, "")));
     }
 }

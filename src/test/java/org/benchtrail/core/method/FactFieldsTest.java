@@ -175,7 +175,7 @@ class FactFieldsTest {
 
     private static Stream<Arguments> desk() {
         return Stream.of(
-                fact(new Addendum(Addendum.About.CAUSE, "It was the paste")),
+                fact(new Addendum(Addendum.About.CAUSE, "It was the paste"), "requirement"),
                 fact(new AddendumCountersigned(2, ""), "note"),
                 fact(new Asked(AskKind.WAIVER, "logs-reviewed", "No logs there")),
                 fact(new Asked(AskKind.APPROVAL, null, ""), "requirement", "note"),

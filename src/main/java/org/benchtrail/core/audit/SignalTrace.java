@@ -1,0 +1,291 @@
+package org.benchtrail.core.audit;
+
+import java.math.BigDecimal;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Function;
+import java.util.function.ToDoubleFunction;
+import org.benchtrail.core.method.Course;
+import org.benchtrail.core.method.Entry;
+import org.benchtrail.core.method.Fact;
+import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.Move;
+import org.benchtrail.core.method.Stamp;
+import org.benchtrail.core.method.Standing;
+import org.benchtrail.core.method.StandingFact;
+import org.benchtrail.core.method.Step;
+import org.benchtrail.core.method.desk.Closed;
+import org.benchtrail.core.method.desk.MoveFact;
+import org.benchtrail.core.method.desk.Opened;
+import org.benchtrail.core.method.document.SummaryWritten;
+import org.benchtrail.core.method.identify.AttachmentAdded;
+import org.benchtrail.core.method.identify.ReadingRecorded;
+import org.benchtrail.core.method.identify.ReproductionTried;
+import org.benchtrail.core.method.identify.SymptomRecorded;
+import org.benchtrail.core.method.plan.ActionPlanned;
+import org.benchtrail.core.method.plan.PartFitChecked;
+import org.benchtrail.core.method.test.CheckPlanned;
+import org.benchtrail.core.method.test.ResultRecorded;
+import org.benchtrail.core.method.verify.SymptomRechecked;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What signals see of one ticket: those that it shows by itself, and what is held against other tickets of the lot.
+ *
+ * @param closedBy account; empty unless it was closed
+ */
+record SignalTrace(
+        String ticket,
+        List<Signal> own,
+        List<Text> texts,
+        Set<String> summary,
+        List<Value> values,
+        String closedBy,
+        Instant ended) {
+
+    /** A text that was asked for, folded in case and blanks. */
+    record Text(int entry, String by, String folded) {}
+
+    /** A reading, by what it is compared with; {@code after} the repair or before. */
+    record Value(int entry, Instant at, String key, String digits, boolean after) {}
+
+    private static final int SHORTEST = 15;
+    private static final int FEWEST_WORDS = 3;
+    private static final int WORDS_IN_A_ROW = 8;
+    private static final BigDecimal HUNDRED = BigDecimal.valueOf(100);
+    private static final Duration JUST_BEFORE = Duration.ofSeconds(20);
+    private static final double USUAL_MINUTES = 2;
+    private static final int BATCH = 5;
+    private static final Duration BATCH_WITHIN = Duration.ofSeconds(60);
+    private static final Duration BATCH_LATE = Duration.ofHours(1);
+    private static final Duration AT_ONCE = Duration.ofSeconds(30);
+
+    private static final Map<Class<? extends Fact>, Function<Fact, List<String>>> ASKED = asked();
+
+    private static Map<Class<? extends Fact>, Function<Fact, List<String>>> asked() {
+        Map<Class<? extends Fact>, Function<Fact, List<String>>> asked = new LinkedHashMap<>();
+        ask(asked, SymptomRecorded.class, f -> List.of(f.words(), f.observable()));
+        ask(asked, ReproductionTried.class, f -> List.of(f.how()));
+        ask(asked, CheckPlanned.class, f -> List.of(f.what(), f.expectation()));
+        ask(asked, ResultRecorded.class, f -> List.of(f.observation()));
+        ask(asked, ActionPlanned.class, f -> List.of(f.what(), f.effect(), f.impact()));
+        ask(asked, PartFitChecked.class, f -> List.of(f.basis()));
+        ask(asked, SymptomRechecked.class, f -> List.of(f.how()));
+        ask(asked, SummaryWritten.class, f -> List.of(f.findings(), f.actions(), f.outcome()));
+        return asked;
+    }
+
+    private static <F extends Fact> void ask(
+            Map<Class<? extends Fact>, Function<Fact, List<String>>> asked,
+            Class<F> kind,
+            Function<F, List<String>> texts) {
+        asked.put(kind, fact -> texts.apply(kind.cast(fact)));
+    }
+
+    /**
+     * @param sheet as it was when the ticket ended
+     * @param trail up to the entry with which it ended
+     * @param usualMinutes of the check that answers a finding of the catalogue; 0 where that is not known
+     */
+    static SignalTrace of(String ticket, JobSheet sheet, List<Entry> trail, ToDoubleFunction<String> usualMinutes) {
+        List<Signal> own = new ArrayList<>();
+        add(own, ticket, SignalKind.SHORT_TEXT, shortText(sheet));
+        add(own, ticket, SignalKind.EXPECTATION_JUST_BEFORE, justBefore(sheet, usualMinutes));
+        List<Stay> stays = stays(trail);
+        add(own, ticket, SignalKind.BATCH_ENTRY, batch(stays));
+        add(own, ticket, SignalKind.LEFT_AT_ONCE, atOnce(stays));
+        add(own, ticket, SignalKind.NO_NEW_EVIDENCE, noNewEvidence(sheet));
+        Entry last = trail.get(trail.size() - 1);
+        return new SignalTrace(
+                ticket,
+                List.copyOf(own),
+                texts(sheet),
+                shingles(sheet.all(SummaryWritten.class).stream()
+                        .flatMap(s -> s.fact().story().stream())
+                        .toList()),
+                values(sheet),
+                last.fact() instanceof Closed ? last.stamp().person() : "",
+                last.stamp().at());
+    }
+
+    private static void add(List<Signal> own, String ticket, SignalKind kind, Optional<String> detail) {
+        detail.ifPresent(d -> own.add(new Signal(ticket, kind, d)));
+    }
+
+    private static List<String> askedOf(Fact fact) {
+        Function<Fact, List<String>> texts = ASKED.get(fact.getClass());
+        return texts == null
+                ? List.of()
+                : texts.apply(fact).stream().filter(t -> !t.isBlank()).toList();
+    }
+
+    private static Optional<String> shortText(JobSheet sheet) {
+        return sheet.facts().stream()
+                .filter(f -> askedOf(f.fact()).stream().anyMatch(SignalTrace::isShort))
+                .findFirst()
+                .map(f -> "entry " + f.entry());
+    }
+
+    static boolean isShort(String text) {
+        return text.strip().codePoints().count() < SHORTEST || new HashSet<>(words(text)).size() < FEWEST_WORDS;
+    }
+
+    static List<String> words(String text) {
+        List<String> words = new ArrayList<>();
+        for (String word : text.toLowerCase(Locale.ROOT).split("[^\\p{L}\\p{N}]+", -1)) {
+            if (!word.isEmpty()) {
+                words.add(word);
+            }
+        }
+        return words;
+    }
+
+    private static List<Text> texts(JobSheet sheet) {
+        return sheet.facts().stream()
+                .flatMap(f -> askedOf(f.fact()).stream()
+                        .map(t -> new Text(f.entry(), f.stamp().person(), String.join(" ", folded(t)))))
+                .toList();
+    }
+
+    private static List<String> folded(String text) {
+        return List.of(text.strip().toLowerCase(Locale.ROOT).split("\\s+", -1));
+    }
+
+    /** All runs of eight words. */
+    static Set<String> shingles(List<String> texts) {
+        Set<String> runs = new HashSet<>();
+        for (String text : texts) {
+            List<String> words = words(text);
+            for (int i = 0; i + WORDS_IN_A_ROW <= words.size(); i++) {
+                runs.add(String.join(" ", words.subList(i, i + WORDS_IN_A_ROW)));
+            }
+        }
+        return runs;
+    }
+
+    private static List<Value> values(JobSheet sheet) {
+        int work = sheet.lastWork();
+        boolean repaired = work > sheet.course().roundStart();
+        return sheet.all(ReadingRecorded.class).stream()
+                .map(r -> new Value(
+                        r.entry(),
+                        r.stamp().at(),
+                        String.join(
+                                "\n",
+                                folded(r.fact().quantity() + "\n" + r.fact().unit() + "\n"
+                                        + r.fact().point())),
+                        r.fact().value(),
+                        repaired && r.isAfter(work)))
+                .toList();
+    }
+
+    /** Whether the last digit of a value is worth less than a hundredth of it. */
+    static boolean isFine(String digits) {
+        BigDecimal value = new BigDecimal(digits);
+        return value.abs().compareTo(value.ulp().multiply(HUNDRED)) > 0;
+    }
+
+    private static Optional<String> justBefore(JobSheet sheet, ToDoubleFunction<String> usualMinutes) {
+        for (StandingFact<ResultRecorded> result : sheet.all(ResultRecorded.class)) {
+            Optional<StandingFact<CheckPlanned>> check = sheet.latest(
+                    CheckPlanned.class, c -> c.entry() == result.fact().check());
+            if (check.isPresent() && isJustBefore(check.orElseThrow(), result, usualMinutes)) {
+                return Optional.of("entries " + check.orElseThrow().entry() + " and " + result.entry());
+            }
+        }
+        return Optional.empty();
+    }
+
+    private static boolean isJustBefore(
+            StandingFact<CheckPlanned> check,
+            StandingFact<ResultRecorded> result,
+            ToDoubleFunction<String> usualMinutes) {
+        String finding = check.fact().finding();
+        Duration between = Duration.between(check.stamp().at(), result.stamp().at());
+        return finding != null
+                && usualMinutes.applyAsDouble(finding) > USUAL_MINUTES
+                && between.compareTo(JUST_BEFORE) < 0;
+    }
+
+    private static Optional<String> noNewEvidence(JobSheet sheet) {
+        int work = sheet.lastWork();
+        boolean repaired = work > sheet.course().roundStart() && sheet.course().standing() == Standing.CLOSED;
+        boolean shown = sheet.all(ReadingRecorded.class).stream().anyMatch(r -> r.isAfter(work))
+                || sheet.all(AttachmentAdded.class).stream()
+                        .anyMatch(a -> a.isAfter(work) && a.fact().countsAsEvidence())
+                || sheet.all(ResultRecorded.class).stream().anyMatch(r -> r.isAfter(work));
+        return repaired && !shown ? Optional.of("after entry " + work) : Optional.empty();
+    }
+
+    /**
+     * A step from its beginning to its end.
+     *
+     * @param from null where no step was before it: the ticket had waited for somebody
+     * @param left whether the work went on from it, and did not only end
+     */
+    private record Stay(Step step, @Nullable Instant from, Instant to, boolean left, List<Stamp> facts) {}
+
+    private static List<Stay> stays(List<Entry> trail) {
+        List<Stay> stays = new ArrayList<>();
+        Course course = Course.opened((Opened) trail.get(0).fact(), trail.get(0).stamp());
+        Instant from = null;
+        List<Stamp> facts = new ArrayList<>();
+        for (Entry entry : trail.subList(1, trail.size())) {
+            Stamp stamp = entry.stamp();
+            if (entry.fact() instanceof MoveFact move) {
+                Course next = move.after(course, stamp);
+                boolean again = move.move() == Move.REOPEN;
+                if (next.step() != course.step() || next.standing() != course.standing()) {
+                    stays.add(new Stay(
+                            course.step(),
+                            from,
+                            stamp.at(),
+                            !again && move.move().changesStep(),
+                            facts));
+                    from = again ? null : stamp.at();
+                    facts = new ArrayList<>();
+                }
+                course = next;
+            } else if (entry.fact().step() == course.step() && !stamp.by().equals(Stamp.SERVER)) {
+                facts.add(stamp);
+            }
+        }
+        return stays;
+    }
+
+    private static Optional<String> atOnce(List<Stay> stays) {
+        return stays.stream()
+                .filter(s -> s.from() != null
+                        && s.left()
+                        && !within(s.from(), AT_ONCE).isBefore(s.to()))
+                .findFirst()
+                .map(s -> s.step().title());
+    }
+
+    private static Instant within(@Nullable Instant from, Duration time) {
+        return from == null ? Instant.MIN : from.plus(time);
+    }
+
+    private static Optional<String> batch(List<Stay> stays) {
+        for (Stay stay : stays) {
+            List<Stamp> facts = stay.facts();
+            for (int i = 0; stay.from() != null && i + BATCH <= facts.size(); i++) {
+                Instant first = facts.get(i).at();
+                Instant last = facts.get(i + BATCH - 1).at();
+                if (first.isAfter(within(stay.from(), BATCH_LATE)) && !last.isAfter(first.plus(BATCH_WITHIN))) {
+                    return Optional.of("entries " + facts.get(i).entry() + " to "
+                            + facts.get(i + BATCH - 1).entry());
+                }
+            }
+        }
+        return Optional.empty();
+    }
+}
