@@ -85,7 +85,7 @@ record DebriefView(
     }
 
     /** A cause named in words is that of the catalogue with those words. */
-    private static boolean isRight(CauseNamed named, Set<String> right, Model model) {
+    static boolean isRight(CauseNamed named, Set<String> right, Model model) {
         return (named.causeId() != null && right.contains(named.causeId()))
                 || model.category().causes().stream()
                         .anyMatch(c -> right.contains(c.id()) && c.name().equals(named.cause()));
@@ -200,7 +200,7 @@ record DebriefView(
     }
 
     /** Repairs that were made before there was a plan. */
-    private static List<String> outside(PracticeJob job) {
+    static List<String> outside(PracticeJob job) {
         return onDevice(job).stream()
                 .filter(d -> d.step().isBefore(Step.PLAN))
                 .map(d -> job.truth().family().act(d.act()))

@@ -14,6 +14,7 @@ import org.benchtrail.catalogue.Catalogues;
 import org.benchtrail.core.diagnosis.Model;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.Requirement;
 import org.benchtrail.core.method.Sight;
 import org.benchtrail.core.practice.job.Family;
 import org.benchtrail.core.practice.job.Truth.Played;
@@ -29,6 +30,7 @@ import org.benchtrail.ticket.TicketLimits;
 import org.benchtrail.ticket.TicketLine;
 import org.benchtrail.ticket.TicketQueries;
 import org.benchtrail.ticket.Viewing;
+import org.benchtrail.ticket.coach.Coach;
 import org.benchtrail.ticket.draft.TypedDraft;
 import org.benchtrail.ticket.form.FormContext;
 import org.benchtrail.ticket.sheet.SheetQueries;
@@ -46,14 +48,21 @@ class PracticeQueries {
     private final Catalogues catalogues;
     private final TicketLimits limits;
     private final SiteBook site;
+    private final Coach coach;
 
     PracticeQueries(
-            PracticeStore store, Diagnoses diagnoses, Catalogues catalogues, TicketLimits limits, SiteBook site) {
+            PracticeStore store,
+            Diagnoses diagnoses,
+            Catalogues catalogues,
+            TicketLimits limits,
+            SiteBook site,
+            Coach coach) {
         this.store = store;
         this.diagnoses = diagnoses;
         this.catalogues = catalogues;
         this.limits = limits;
         this.site = site;
+        this.coach = coach;
     }
 
     List<PracticeStore.Line> own(Actor actor) {
@@ -95,6 +104,7 @@ class PracticeQueries {
         Optional<Diagnoses.Dated> dated = sheet.course().isOpen() ? diagnoses.of(sheet) : Optional.empty();
         TicketQueries.Whole whole = new TicketQueries.Whole(
                 job.number(), line(job, sheet, now), sheet, "", "an invented requester", "by the acts below");
+        List<Requirement.Status> gate = Resemblance.gate(sheet, viewing.policy(), now, Resemblance.isAsked(sheet));
         return new SheetQueries.Contents(
                 new TicketQueries.Traced(whole, job.trail()),
                 viewing,
@@ -107,7 +117,8 @@ class PracticeQueries {
                 null,
                 context(sheet, zone),
                 "",
-                Resemblance.gate(sheet, viewing.policy(), now, Resemblance.isAsked(sheet)),
+                gate,
+                coach.besidePractice(sheet, gate, viewer),
                 TypedDraft.NONE,
                 job.base());
     }
@@ -129,6 +140,7 @@ class PracticeQueries {
                 Due.What.FIX,
                 null,
                 null,
+                false,
                 false,
                 sheet.entries(),
                 now);

@@ -24,7 +24,19 @@ class PracticeStore {
     PracticeStore(EntityManager database) {
         this.database = database;
         text = SqlText.of(PracticeStore.class)
-                .having("begin", "keepTruth", "append", "act", "end", "lock", "job", "entries", "acts", "of");
+                .having(
+                        "begin",
+                        "keepTruth",
+                        "append",
+                        "act",
+                        "end",
+                        "lock",
+                        "job",
+                        "entries",
+                        "acts",
+                        "of",
+                        "ended",
+                        "first");
     }
 
     private Sql sql(String name) {
@@ -137,5 +149,18 @@ class PracticeStore {
 
     List<Line> of(String person) {
         return sql("of").with("person", person).rows(Line.class);
+    }
+
+    /** A job that has ended, of which nothing changes any more. */
+    record Ended(int id, Instant ended) {}
+
+    List<Ended> ended(String person) {
+        return sql("ended").with("person", person).rows(Ended.class);
+    }
+
+    /** When that person began to practise; empty if they never did. */
+    Optional<Instant> first(String person) {
+        return sql("first").with("person", person).values(Instant.class).stream()
+                .findFirst();
     }
 }

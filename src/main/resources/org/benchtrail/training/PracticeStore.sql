@@ -39,3 +39,9 @@ from practice_job j
 where j.person = :person
 order by j.id desc
 limit 100
+
+-- @ ended
+select id, ended from practice_job where person = :person and state <> 'OPEN' order by id
+
+-- @ first
+select begun from practice_job where person = :person order by id limit 1

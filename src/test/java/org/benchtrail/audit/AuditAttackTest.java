@@ -88,6 +88,9 @@ class AuditAttackTest {
     ReviewQueries queries;
 
     @Inject
+    JudgedWork judged;
+
+    @Inject
     LotJob job;
 
     @Inject
@@ -230,6 +233,14 @@ class AuditAttackTest {
         }
     }
 
+    /** What was found not satisfied of a ticket of Tina's. */
+    private List<String> found(TicketNumber ticket) {
+        return judged.of(TINA.account()).stream()
+                .filter(m -> m.ticket().equals(ticket) && !m.satisfied())
+                .map(JudgedWork.Marked::code)
+                .toList();
+    }
+
     private static void refused(int status, Response answer) {
         assertEquals(status, answer.statusCode(), answer.asString());
     }
@@ -333,6 +344,7 @@ class AuditAttackTest {
         markAll(BORIS, first, "logs-reviewed");
         assertEquals("/audit/" + lot, at(boris.post(first + "/signature", Map.of())));
         reviews.add(first);
+        assertEquals(List.of(), found(closed), "the second reader has not signed yet");
         if (reviews.size() < 2) {
             String other = at(take(boris));
             assertFalse(other.contains(own.toString()), other);
@@ -389,6 +401,14 @@ class AuditAttackTest {
                         Map.of("of", ticket + "/scope-known", "mark", "SATISFIED", "defect", "", "remark", "Why not")));
         at(sue.post("/audit/" + lot + "/settlements", settled));
         refused(422, sue.post("/audit/" + lot + "/settlements", settled));
+
+        // what was found counts for whoever did the work, once, as it was settled
+        assertEquals(List.of("logs-reviewed"), found(closed));
+        assertTrue(judged.of(TINA.account()).stream()
+                        .filter(JudgedWork.Marked::satisfied)
+                        .count()
+                > 20);
+        assertEquals(List.of(), judged.of(SUE.account()));
 
         // Tina reads her own reviews and is asked; the ticket stays closed and its count of defects as it was
         assertTrue(tina.get("/my-reviews").asString().contains("No log is named"));

@@ -237,6 +237,39 @@ class PracticeTest {
         assertTrue(tess.get("/practice/" + job).asString().contains("It is not what was sealed."));
     }
 
+    /** What is sealed moves nothing that anybody can see before the debrief. */
+    @Test
+    void coach_learnsOfAJobOnceItHasEnded() {
+        Actor una = new Actor("practice-una", "Una Reed", Set.of(Role.TRAINEE));
+        people.ensureAccount(una.account(), una.name(), una.roles(), PASSWORD);
+        Browser browser = Browser.signedIn(una.account(), PASSWORD);
+        String seed =
+                Truth.of(Family.DESKTOP, new byte[] {1, 2, 3, 4, 5, 6, 7, 8, 9}).seed();
+        int job = acts.begin(new Truth(Family.DESKTOP, seed, "DUST"), una);
+        String before = levels(browser);
+        for (String act : List.of("save-work", "die-load", "clean", "try-load")) {
+            String version = "" + queries.job(job, una).trail().size();
+            assertEquals(
+                    303,
+                    browser.post("/practice/" + job + "/act", Map.of("version", version, "act", act))
+                            .statusCode());
+        }
+        String version = "" + queries.job(job, una).trail().size();
+        Response refused =
+                browser.post("/practice/" + job + "/sheet/identify", Map.of("version", version, "then", "move"));
+        assertEquals(409, refused.statusCode());
+        assertTrue(refused.asString().contains("class=\"coach\""), "the coach is there on practice too");
+        assertEquals(before, levels(browser));
+        browser.post("/practice/" + job + "/give-up", Map.of());
+        String after = levels(browser);
+        assertTrue(after.contains("0 of 1 met at this level"), after);
+        assertFalse(before.contains("0 of 1 met"));
+    }
+
+    private static String levels(Browser who) {
+        return who.get("/coach").asString().replaceAll("value=\"[^\"]*\"", "");
+    }
+
     @Test
     void anothersJob_isNotThere() {
         int job = begun(Family.DESKTOP, "DUST");

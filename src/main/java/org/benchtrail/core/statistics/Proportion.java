@@ -80,4 +80,12 @@ public record Proportion(long hits, long trials) {
                 : BetaDistribution.of(hits + 1.0, (double) (trials - hits)).inverseSurvivalProbability(tail);
         return new Interval(lower, upper, confidence);
     }
+
+    /** The exact one-sided lower bound of Clopper and Pearson: the share is at least this, with the confidence. 0 at k = 0. */
+    public double exactLowerBound(double confidence) {
+        return hits == 0
+                ? 0
+                : BetaDistribution.of((double) hits, trials - hits + 1.0)
+                        .inverseCumulativeProbability(1 - Domain.confidence(confidence));
+    }
 }

@@ -26,6 +26,8 @@ import org.benchtrail.ticket.TicketLimits;
 import org.benchtrail.ticket.TicketLine;
 import org.benchtrail.ticket.TicketQueries;
 import org.benchtrail.ticket.Viewing;
+import org.benchtrail.ticket.coach.Coach;
+import org.benchtrail.ticket.coach.CoachView;
 import org.benchtrail.ticket.draft.Drafts;
 import org.benchtrail.ticket.draft.TypedDraft;
 import org.benchtrail.ticket.forecast.ForecastView;
@@ -45,6 +47,7 @@ public class SheetQueries {
     private final Diagnoses diagnoses;
     private final TicketLimits limits;
     private final Sights sights;
+    private final Coach coach;
     private final Drafts drafts;
     private final SiteBook site;
     private final DeviceBook devices;
@@ -58,6 +61,7 @@ public class SheetQueries {
             Diagnoses diagnoses,
             TicketLimits limits,
             Sights sights,
+            Coach coach,
             Drafts drafts,
             SiteBook site,
             DeviceBook devices,
@@ -69,6 +73,7 @@ public class SheetQueries {
         this.diagnoses = diagnoses;
         this.limits = limits;
         this.sights = sights;
+        this.coach = coach;
         this.drafts = drafts;
         this.site = site;
         this.devices = devices;
@@ -83,6 +88,7 @@ public class SheetQueries {
      * @param known causes that fit; none where they are of no help
      * @param deviceAt page of the device; empty if the site does not know it
      * @param gate what must be true before the step is left
+     * @param coach what is said beside the requirements of the step
      * @param context what the forms refer to beside the sheet
      * @param base of the addresses of its forms
      * @param draft what the viewer typed and has not recorded yet
@@ -102,6 +108,7 @@ public class SheetQueries {
             FormContext context,
             String deviceAt,
             List<Requirement.Status> gate,
+            CoachView coach,
             TypedDraft draft,
             String base) {}
 
@@ -129,6 +136,7 @@ public class SheetQueries {
         List<KnownCauses.Line> causes = isSeekingKnown(sheet) && likeness ? known.of(sheet) : List.of();
         Optional<Diagnoses.Dated> dated = sheet.course().isOpen() ? diagnoses.of(sheet) : Optional.empty();
         boolean nothing = Resemblance.isAsked(sheet) && likeness && alike.isEmpty() && causes.isEmpty();
+        List<Requirement.Status> gate = Resemblance.gate(sheet, viewing.policy(), viewing.now(), nothing, viewer);
         return new Contents(
                 traced,
                 viewing,
@@ -141,7 +149,8 @@ public class SheetQueries {
                 ForecastView.of(viewing, dated.map(Diagnoses.Dated::category)).orElse(null),
                 new FormContext(dated.map(Diagnoses.Dated::category), limits.of(sheet), zone),
                 devices.known(sheet.opened().device()).map(DeviceView::at).orElse(""),
-                Resemblance.gate(sheet, viewing.policy(), viewing.now(), nothing, viewer),
+                gate,
+                coach.beside(sheet, gate, viewer),
                 drafts.of(number, viewer),
                 base(number));
     }

@@ -8,6 +8,7 @@ import org.benchtrail.core.method.Step;
 import org.benchtrail.ticket.EntryLine;
 import org.benchtrail.ticket.TicketQueries;
 import org.benchtrail.ticket.Viewing;
+import org.benchtrail.ticket.coach.CoachView;
 import org.benchtrail.ticket.desk.DeskView;
 import org.benchtrail.ticket.desk.JudgingView;
 import org.benchtrail.ticket.document.DocumentView;
@@ -39,6 +40,7 @@ import org.jspecify.annotations.Nullable;
  * @param ranking of the causes, as long as it is of use: until a theory is supported
  * @param questions that the causes are told apart by, for as long
  * @param forecast what the viewer is to say first, or may skip for a trainee; null if nothing is
+ * @param coach what is said beside the requirements of the step
  */
 public record SheetView(
         String number,
@@ -61,6 +63,7 @@ public record SheetView(
         @Nullable RankingView ranking,
         @Nullable QuestionsView questions,
         @Nullable ForecastView forecast,
+        CoachView coach,
         Steps step,
         DeskView desk,
         JudgingView judging) {
@@ -106,6 +109,7 @@ public record SheetView(
                 seeking ? contents.ranking() : null,
                 seeking ? questions : null,
                 contents.forecast(),
+                contents.coach(),
                 steps(contents, gate),
                 DeskView.of(viewing, contents.workers()),
                 JudgingView.of(viewing));

@@ -4,6 +4,7 @@ import static org.benchtrail.core.practice.drive.DrivePart.*;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.stream.Stream;
 import org.benchtrail.core.practice.Chance;
 import org.benchtrail.core.practice.Chance.Instrument;
@@ -54,6 +55,12 @@ record DriveBench(Chance chance, Parameters<DrivePart> first, Drive drive, Times
     @Override
     public boolean isWell() {
         return !DriveSeed.isSlow(drive.parts()) && !drive.isDead(chance);
+    }
+
+    @Override
+    public Optional<Boolean> isBackedUp() {
+        return Optional.of(
+                drive.copied() || (drive.backup().exists() && drive.backup().readable()));
     }
 
     @Override

@@ -1,0 +1,228 @@
+package org.benchtrail.training;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
+import java.time.Clock;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.benchtrail.audit.JudgedWork;
+import org.benchtrail.catalogue.Catalogues;
+import org.benchtrail.core.Invalid;
+import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.Entry;
+import org.benchtrail.core.method.Requirement;
+import org.benchtrail.core.method.Requirements;
+import org.benchtrail.core.method.Step;
+import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.core.training.CoachChoices;
+import org.benchtrail.core.training.CoachEvent;
+import org.benchtrail.core.training.CoachLevel;
+import org.benchtrail.core.training.CoachStanding;
+import org.benchtrail.core.training.CoachTexts;
+import org.benchtrail.core.training.Ties;
+import org.benchtrail.core.training.WorkJudged;
+import org.benchtrail.people.Directory;
+import org.benchtrail.people.Permission;
+import org.benchtrail.people.Permissions;
+import org.benchtrail.platform.NotFound;
+import org.benchtrail.ticket.coach.CoachFile;
+import org.benchtrail.ticket.coach.Coaching;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * How much the coach shows somebody, from what is recorded of their work: steps left and refused, what audits and mentors found, and
+ * practice jobs that have ended. Nothing of it is kept; only what somebody chose is.
+ */
+@ApplicationScoped
+@Transactional
+class CoachQueries implements Coaching {
+    private static final int KEPT_JOBS = 2000;
+
+    private final CoachStore store;
+    private final PracticeStore practice;
+    private final JudgedWork audits;
+    private final Catalogues catalogues;
+    private final CoachFile file;
+    private final Directory people;
+    private final Clock clock;
+
+    /** Nothing of an ended job changes: what it told is told again. */
+    private final Map<Integer, PracticeJudged.Told> told =
+            Collections.synchronizedMap(new LinkedHashMap<>(16, 0.75f, true) {
+                @Override
+                protected boolean removeEldestEntry(Map.Entry<Integer, PracticeJudged.Told> eldest) {
+                    return size() > KEPT_JOBS;
+                }
+            });
+
+    CoachQueries(
+            CoachStore store,
+            PracticeStore practice,
+            JudgedWork audits,
+            Catalogues catalogues,
+            CoachFile file,
+            Directory people,
+            Clock clock) {
+        this.store = store;
+        this.practice = practice;
+        this.audits = audits;
+        this.catalogues = catalogues;
+        this.file = file;
+        this.people = people;
+        this.clock = clock;
+    }
+
+    /** What was recorded of somebody, by requirement, and when their first work was. */
+    private record Recorded(Map<String, List<CoachEvent>> events, Instant begun, CoachChoices choices) {
+        private CoachStanding standing(Requirement requirement, Instant now) {
+            return CoachStanding.of(
+                    events.getOrDefault(requirement.code(), List.of()), CoachTexts.isOfSafety(requirement), begun, now);
+        }
+
+        private CoachLevel shown(Requirement requirement, Instant now) {
+            return standing(requirement, now).shown(choices.at(requirement.code(), now));
+        }
+    }
+
+    @Override
+    public Map<String, CoachLevel> shownTo(Actor trainee) {
+        Recorded recorded = recorded(trainee.account());
+        Instant now = clock.instant();
+        Map<String, CoachLevel> shown = new HashMap<>();
+        Requirements.all().forEach(r -> shown.put(r.code(), recorded.shown(r, now)));
+        return shown;
+    }
+
+    private Recorded recorded(String person) {
+        CoachChoices choices = store.choices(person);
+        Map<String, List<CoachEvent>> events = new HashMap<>();
+        Map<TicketNumber, List<Entry>> work = store.work(person);
+        Map<TicketNumber, List<WorkJudged.Judgement>> judged = new HashMap<>();
+        if (!work.isEmpty()) {
+            audits.of(person)
+                    .forEach(m -> judged.computeIfAbsent(m.ticket(), t -> new ArrayList<>())
+                            .add(new WorkJudged.Judgement(m.code(), m.at(), m.satisfied(), m.critical())));
+        }
+        work.forEach((ticket, entries) ->
+                add(WorkJudged.of(entries, person, judged.getOrDefault(ticket, List.of()), choices), events));
+        practice.ended(person).forEach(ended -> add(told(ended, person).events(choices, ended.ended()), events));
+        return new Recorded(events, begun(work, person), choices);
+    }
+
+    private static void add(Map<String, List<CoachEvent>> of, Map<String, List<CoachEvent>> to) {
+        of.forEach((code, events) ->
+                to.computeIfAbsent(code, c -> new ArrayList<>()).addAll(events));
+    }
+
+    private Instant begun(Map<TicketNumber, List<Entry>> work, String person) {
+        Instant practised = practice.first(person).orElse(clock.instant());
+        return work.values().stream()
+                .flatMap(List::stream)
+                .filter(e -> e.stamp().by().equals(person))
+                .map(e -> e.stamp().at())
+                .filter(at -> at.isBefore(practised))
+                .min(Instant::compareTo)
+                .orElse(practised);
+    }
+
+    private PracticeJudged.Told told(PracticeStore.Ended ended, String person) {
+        PracticeJudged.Told known = told.get(ended.id());
+        if (known != null) {
+            return known;
+        }
+        PracticeJob job =
+                practice.job(ended.id(), person).orElseThrow(() -> new NotFound("practice job " + ended.id()));
+        PracticeJudged.Told now = PracticeJudged.of(
+                job,
+                ended.ended(),
+                catalogues
+                        .inForce()
+                        .model(Ties.of(job.truth().family()).category())
+                        .orElseThrow());
+        told.put(ended.id(), now);
+        return now;
+    }
+
+    /** The texts, and how much of them the viewer is shown. */
+    CoachPageView own(Actor viewer) {
+        Permissions.require(Permission.WORK_TICKETS, viewer);
+        return view(viewer, viewer);
+    }
+
+    /** @throws NotFound unless that is a trainee whose mentor the viewer is now */
+    CoachPageView ofTrainee(String login, Actor viewer) {
+        Permissions.require(Permission.WORK_TICKETS, viewer);
+        Actor trainee = people.traineesOf(viewer.account()).stream()
+                .filter(t -> t.account().equals(login))
+                .findFirst()
+                .orElseThrow(() -> new NotFound("trainee " + login + " of yours"));
+        return view(trainee, viewer);
+    }
+
+    private CoachPageView view(Actor person, Actor viewer) {
+        boolean coached = person.is(org.benchtrail.core.method.Role.TRAINEE);
+        Instant now = clock.instant();
+        Recorded recorded = coached ? recorded(person.account()) : null;
+        List<CoachPageView.Part> parts = new ArrayList<>();
+        for (Step step : Step.values()) {
+            parts.add(new CoachPageView.Part(
+                    step.title(),
+                    Requirements.of(step).stream()
+                            .map(r -> row(r, recorded, now))
+                            .toList()));
+        }
+        boolean own = person.account().equals(viewer.account());
+        return new CoachPageView(
+                person.account(),
+                person.name(),
+                own,
+                coached,
+                parts,
+                own
+                        ? people.traineesOf(viewer.account()).stream()
+                                .map(t -> new ForecastsView.Pair(t.account(), t.name()))
+                                .toList()
+                        : List.of());
+    }
+
+    private CoachPageView.Row row(Requirement requirement, @Nullable Recorded recorded, Instant now) {
+        if (recorded == null) {
+            return new CoachPageView.Row(file.texts().of(requirement.code()), requirement.title(), null, "", false);
+        }
+        CoachStanding standing = recorded.standing(requirement, now);
+        CoachLevel shown = recorded.shown(requirement, now);
+        String counted = standing.looked() == 0
+                ? "nothing looked at yet at this level"
+                : standing.met() + " of " + standing.looked() + " met at this level";
+        return new CoachPageView.Row(
+                file.texts().of(requirement.code()),
+                requirement.title(),
+                shown,
+                shown == standing.level()
+                        ? counted
+                        : "as you chose; left to the coach it is "
+                                + standing.level().words() + ", " + counted,
+                CoachTexts.isOfSafety(requirement));
+    }
+
+    /**
+     * @param code of a requirement; empty for all
+     * @param level its name; empty to leave it to the coach again
+     */
+    void choose(String code, String level, Actor viewer) {
+        Permissions.require(Permission.WORK_TICKETS, viewer);
+        new Invalid.Collector()
+                .require(code.isEmpty() || Requirements.of(code).isPresent(), "form", "There is no such requirement.")
+                .require(
+                        level.isEmpty() || CoachPageView.LEVELS.contains(level),
+                        "form",
+                        "Choose one of what is offered.")
+                .throwIfAny();
+        store.choose(viewer.account(), code, level.isEmpty() ? null : CoachLevel.valueOf(level));
+    }
+}

@@ -1,0 +1,77 @@
+package org.benchtrail.training;
+
+import io.quarkus.runtime.Startup;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.persistence.EntityManager;
+import java.time.Clock;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.benchtrail.core.method.Entry;
+import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.core.training.CoachChoices;
+import org.benchtrail.core.training.CoachLevel;
+import org.benchtrail.core.training.WorkJudged;
+import org.benchtrail.platform.sql.Sql;
+import org.benchtrail.platform.sql.SqlText;
+import org.benchtrail.trail.TrailEntry;
+import org.jspecify.annotations.Nullable;
+
+/** What people chose to be shown, each person's apart, and what their tickets' trails tell of the steps that they left. */
+@Startup
+@ApplicationScoped
+class CoachStore {
+    private final EntityManager database;
+    private final Clock clock;
+    private final SqlText text = SqlText.of(CoachStore.class).having("whose", "choose", "choices", "work");
+
+    CoachStore(EntityManager database, Clock clock) {
+        this.database = database;
+        this.clock = clock;
+    }
+
+    /** A statement about the rows of that person; the database shows no others until the transaction ends. */
+    private Sql of(String person, String statement) {
+        Sql.of(database, text.statement("whose")).with("person", person).value(String.class);
+        return Sql.of(database, text.statement(statement)).with("person", person);
+    }
+
+    /**
+     * @param code of a requirement; empty for all
+     * @param level null: left to the coach again
+     */
+    void choose(String person, String code, @Nullable CoachLevel level) {
+        of(person, "choose")
+                .with("code", code)
+                .with("level", level == null ? null : level.name())
+                .with("at", clock.instant())
+                .run();
+    }
+
+    private record ChoiceRow(String code, @Nullable String level, Instant at) {}
+
+    CoachChoices choices(String person) {
+        return new CoachChoices(of(person, "choices").rows(ChoiceRow.class).stream()
+                .map(r -> new CoachChoices.Choice(r.code, r.level == null ? null : CoachLevel.valueOf(r.level), r.at))
+                .toList());
+    }
+
+    private record WorkRow(
+            int ticket, int entry, Instant at, String actor, String kind, byte[] canonical, String hash) {}
+
+    /** Of each ticket on which that person left a step or tried to, the entries that matter; what cannot be read is left out. */
+    Map<TicketNumber, List<Entry>> work(String person) {
+        Map<TicketNumber, List<Entry>> work = new LinkedHashMap<>();
+        Sql.of(database, text.statement("work"))
+                .with("person", person)
+                .with("kinds", WorkJudged.kinds())
+                .rows(WorkRow.class)
+                .forEach(r -> new TrailEntry(r.entry, r.at, r.actor, r.kind, r.canonical, r.hash)
+                        .readable()
+                        .ifPresent(entry -> work.computeIfAbsent(new TicketNumber(r.ticket), t -> new ArrayList<>())
+                                .add(entry)));
+        return work;
+    }
+}

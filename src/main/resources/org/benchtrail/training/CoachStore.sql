@@ -1,0 +1,20 @@
+-- What people chose to be shown, in the schema of their own; the rows of a policy are those of the person named first. And what is
+-- recorded of their work elsewhere.
+
+-- @ whose
+select set_config('coach.person', :person, true)
+
+-- @ choose
+insert into coach.choice (person, code, level, at) values (:person, :code, cast(:level as text), :at)
+
+-- @ choices
+select code, level, at from coach.choice where person = :person order by id
+
+-- @ work
+-- of each ticket on which the person left a step or tried to
+select e.ticket, e.entry, e.at, e.actor, e.kind, e.canonical, e.hash
+from trail_entry e
+where e.kind in (:kinds)
+  and e.ticket in (
+    select o.ticket from trail_entry o where o.actor = :person and o.kind in ('advanced', 'closed', 'refused'))
+order by e.ticket, e.entry
