@@ -1,5 +1,6 @@
 package org.benchtrail.audit;
 
+import static org.junit.jupiter.api.Assertions.assertAll;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
@@ -38,6 +39,7 @@ import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.core.method.desk.Addendum;
 import org.benchtrail.core.method.desk.Cancelled;
 import org.benchtrail.core.method.desk.HandedOver;
+import org.benchtrail.core.method.desk.Remarked;
 import org.benchtrail.core.method.desk.Reopened;
 import org.benchtrail.core.method.identify.LogsReviewed;
 import org.benchtrail.core.method.identify.Scope;
@@ -70,6 +72,8 @@ class AuditAttackTest {
     private static final Actor CORA = new Actor("audit-cora", "Cora Fenn", Set.of(Role.SUPERVISOR));
     private static final Actor VERA = new Actor("audit-vera", "Vera Holm", Set.of(Role.SUPERVISOR));
 
+    private static final Actor RON = new Actor("audit-ron", "Ron Vale", Set.of(Role.TECHNICIAN));
+    private static final Actor MILA = new Actor("audit-mila", "Mila Strand", Set.of(Role.TECHNICIAN, Role.MENTOR));
     private static final Actor WANDA = new Actor("audit-wanda", "Wanda Rhys", Set.of(Role.SUPERVISOR));
 
     @Inject
@@ -133,7 +137,17 @@ class AuditAttackTest {
     }
 
     private TicketNumber ended(Actor by) {
-        NewTicket report = new NewTicket(
+        TicketNumber number = tickets.open(lamp(), by).number();
+        List<Act> all = new ArrayList<>();
+        all.add(s -> new ScopeRecorded(Scope.ONE, ""));
+        all.add(s -> new LogsReviewed(true, "Nothing"));
+        done(tickets.perform(number, 1, all, by));
+        done(tickets.perform(number, 3, List.<Act>of(s -> new Cancelled("It was the bulb", null)), CORA));
+        return number;
+    }
+
+    private static NewTicket lamp() {
+        return new NewTicket(
                 "A lamp that flickers",
                 "It flickers",
                 Category.OTHER,
@@ -144,13 +158,6 @@ class AuditAttackTest {
                 Priority.Impact.ONE_PERSON,
                 Priority.Urgency.CAN_WAIT,
                 false);
-        TicketNumber number = tickets.open(report, by).number();
-        List<Act> all = new ArrayList<>();
-        all.add(s -> new ScopeRecorded(Scope.ONE, ""));
-        all.add(s -> new LogsReviewed(true, "Nothing"));
-        done(tickets.perform(number, 1, all, by));
-        done(tickets.perform(number, 3, List.<Act>of(s -> new Cancelled("It was the bulb", null)), CORA));
-        return number;
     }
 
     private static void done(Outcome outcome) {
@@ -787,5 +794,47 @@ class AuditAttackTest {
         } finally {
             others.forEach(a -> TestDatabase.run("update account set active = true where login = '" + a + "'"));
         }
+    }
+
+    private TicketNumber endedByTwo() {
+        TicketNumber number = tickets.open(lamp(), TINA).number();
+        done(tickets.perform(number, 1, List.<Act>of(s -> new ScopeRecorded(Scope.ONE, "")), TINA));
+        done(tickets.perform(number, 2, List.<Act>of(s -> new Remarked(null, null, "Which lamp is it?")), MILA));
+        done(tickets.perform(number, 3, List.<Act>of(s -> new HandedOver(RON.account(), Set.of(), "")), CORA));
+        done(tickets.perform(number, 4, List.<Act>of(s -> new LogsReviewed(true, "Nothing")), RON));
+        done(tickets.perform(number, 5, List.<Act>of(s -> new Cancelled("It was the bulb", null)), CORA));
+        return number;
+    }
+
+    /** Who did the work reads its marks once no reader is led by it; who had another part in it never does; asked is one. */
+    @Test
+    void ownReviews_areReadByWhoDidTheWork_whenAllAreSigned_andWhatIsAskedByWhoIsAsked() {
+        for (Actor person : List.of(RON, MILA)) {
+            people.ensureAccount(person.account(), person.name(), person.roles(), PASSWORD);
+        }
+        Browser ron = Browser.signedIn(RON.account(), PASSWORD);
+        Browser mila = Browser.signedIn(MILA.account(), PASSWORD);
+        Instant from = begins();
+        String number = endedByTwo().toString();
+        stated(from, 9);
+        drawn();
+        String review = at(take(sue));
+        markAll(SUE, review, "scope-known");
+        at(sue.post(review + "/signature", Map.of()));
+        for (Browser hand : List.of(tina, ron)) {
+            assertFalse(hand.get("/my-reviews").asString().contains(number), "the second reader is still at it");
+        }
+        reviewAll("scope-known");
+        at(sue.post("/audit/" + lot + "/addenda", Map.of("of", number + "/scope-known", "remark", "Whose lamp?")));
+        String ofRon = ron.get("/my-reviews").asString();
+        String ofTina = tina.get("/my-reviews").asString();
+        String ofMila = mila.get("/my-reviews").asString();
+        assertAll(
+                () -> assertTrue(ofTina.contains(number) && ofTina.contains("Nothing was looked at")),
+                () -> assertTrue(ofRon.contains(number) && ofRon.contains("Whose lamp?")),
+                () -> assertFalse(ofMila.contains(number), "a remark is no work"),
+                () -> assertFalse(sue.get("/my-reviews").asString().contains(number), "nor is a review"),
+                () -> assertFalse(ofTina.contains("Whose lamp?"), "it was asked of another"));
+        assertFalse(tina.get("/today").asString().contains("thing to add to a closed ticket"));
     }
 }

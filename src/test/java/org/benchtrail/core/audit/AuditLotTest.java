@@ -597,8 +597,7 @@ class AuditLotTest {
         add(new ReviewSigned(apart, 6));
         reviewAll("");
         assertEquals(
-                new SignalWorth(0, 0, 0, 4),
-                SignalWorth.of(lot(), SignalKind.LEFT_AT_ONCE, java.util.Set.of(apart)));
+                new SignalWorth(0, 0, 0, 4), SignalWorth.of(lot(), SignalKind.LEFT_AT_ONCE, java.util.Set.of(apart)));
     }
 
     @Test
