@@ -159,7 +159,7 @@ public final class LotSignals {
                     .filter(t -> time.between(t.ended(), ends).compareTo(LAST) <= 0)
                     .map(SignalTrace::ticket)
                     .toList();
-            long usual = closed.size() - late.size();
+            long usual = (long) closed.size() - late.size();
             boolean more = before > 0 && late.size() * before > TIMES_THE_USUAL * usual * LAST.toSeconds();
             if (late.size() >= LEAST_CLOSED && more) {
                 last.addAll(late);
