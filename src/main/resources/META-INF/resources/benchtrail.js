@@ -97,13 +97,20 @@
     document.addEventListener("visibilitychange", watch);
     watch();
   }
-  // A large picture is made smaller before it is sent; when it was made, as the device says, goes along.
+  const chosen = (input, ...files) => {
+    const list = new DataTransfer();
+    files.forEach((file) => list.items.add(file));
+    input.files = list.files;
+    input.disabled = files.length === 0;
+  };
+  // A large picture is made smaller before it is sent; what the camera and the device noted of the original goes along.
   document.addEventListener("change", async ({target}) => {
     if (!target.matches("input[type=file][data-longest]")) return;
     const [file] = target.files;
-    const {deviceTime, scaledFrom} = target.form.elements;
+    const {deviceTime, scaledFrom, head} = target.form.elements;
     deviceTime.value = file ? new Date(file.lastModified).toISOString() : "";
     scaledFrom.value = "";
+    chosen(head);
     if (!/^image\/(jpeg|png)$/.test(file?.type)) return;
     const button = target.form.querySelector("button");
     button.disabled = true;
@@ -116,9 +123,8 @@
       canvas.height = Math.round(picture.height * scale);
       canvas.getContext("2d").drawImage(picture, 0, 0, canvas.width, canvas.height);
       const small = await new Promise((done) => canvas.toBlob(done, file.type, 0.9));
-      const files = new DataTransfer();
-      files.items.add(new File([small], file.name, {type: file.type, lastModified: file.lastModified}));
-      target.files = files.files;
+      chosen(target, new File([small], file.name, {type: file.type, lastModified: file.lastModified}));
+      chosen(head, new File([file.slice(0, Number(target.dataset.head))], "head"));
       scaledFrom.value = `${picture.width} x ${picture.height}`;
     } catch {
       // what this browser cannot draw is sent as it is

@@ -131,7 +131,7 @@ class StatementCountTest {
         "/exports, 6",
         "/exports/2026-11.csv, 8",
         "/queue, 10",
-        "/queue?standing=CLOSED&text=lamp&sort=priority-back, 10",
+        "/queue?standing=CLOSED&text=lamp&sort=priority-back, 11",
         "/queue.csv?due=week, 3",
         "/keys, 2",
         "/search, 2",

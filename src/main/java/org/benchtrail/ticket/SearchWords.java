@@ -8,8 +8,17 @@ import java.util.stream.Stream;
 final class SearchWords {
     private static final int MOST = 12;
 
+    /**
+     * So many rows are found by an index and then sorted; where more have the words, it is quicker to go through the rows in order until a
+     * page is full. Of n rows that costs alike at the root of 26 n, which is 5,100 of a million.
+     */
+    static final int FEW = 4000;
+
     /** The database refuses a word of more than 2046 bytes; as a prefix, the beginning finds no less. */
     private static final int LONGEST = 100;
+
+    /** So many of the newest 500 have words that more than {@link #FEW} of a million have: they are not looked up at all. */
+    static final int OFTEN = 10;
 
     private SearchWords() {}
 

@@ -85,6 +85,10 @@ class Ticket {
     @Nullable
     String holdFor;
 
+    /** Whether its hold stops the clock until it is to be looked at again. */
+    @Column(name = "clock_stopped")
+    boolean clockStopped;
+
     @Column(name = "follow_up")
     @Nullable
     Instant followUp;
@@ -131,8 +135,8 @@ class Ticket {
         impact = report.impact();
         urgency = report.urgency();
         priority = report.priority();
-        due(TicketClock.of(sheet), stays ? site.upTo(siteVersion) : site);
         show(sheet.course());
+        due(TicketClock.of(sheet), stays ? site.upTo(siteVersion) : site);
         entries = sheet.entries();
         touched = sheet.facts().get(sheet.facts().size() - 1).stamp().at();
         words = words(sheet);
@@ -145,6 +149,7 @@ class Ticket {
         dueWhat = next.what();
         siteVersion = site.latest();
         clock = ClockLine.of(counted);
+        clockStopped = holdFor != null && counted.lastHoldStops(site);
     }
 
     private void show(Course course) {
@@ -188,7 +193,29 @@ class Ticket {
     /** Without the clock: a row that was last made before it was kept does not know it. */
     private List<Object> columns() {
         return Arrays.asList(
-                title, category, device, place, requester, impact, urgency, priority, step, standing, round, assignee,
-                opened, due, dueWhat, holdFor, followUp, escalated, offered, entries, touched, ended, words);
+                title,
+                category,
+                device,
+                place,
+                requester,
+                impact,
+                urgency,
+                priority,
+                step,
+                standing,
+                round,
+                assignee,
+                opened,
+                due,
+                dueWhat,
+                holdFor,
+                followUp,
+                clockStopped,
+                escalated,
+                offered,
+                entries,
+                touched,
+                ended,
+                words);
     }
 }

@@ -10,7 +10,11 @@ import org.benchtrail.core.site.Due;
 import org.benchtrail.core.site.WorkingTime;
 import org.jspecify.annotations.Nullable;
 
-/** One ticket as a line of a list. */
+/**
+ * One ticket as a line of a list.
+ *
+ * @param clockStopped whether the hold that it is on, if any, stops its clock until it is to be looked at again
+ */
 public record TicketLine(
         int serial,
         String title,
@@ -27,6 +31,7 @@ public record TicketLine(
         Due.What dueWhat,
         @Nullable String holdFor,
         @Nullable Instant followUp,
+        boolean clockStopped,
         boolean escalated,
         int version,
         Instant touched) {
@@ -45,9 +50,15 @@ public record TicketLine(
         return standing == Standing.OPEN && due.isBefore(now);
     }
 
-    /** How far off the due time is, in the working time of the site, and what is due if it is not the fix. */
+    /**
+     * How far off the due time is, in the working time of the site, and what is due if it is not the fix. While the clock stands
+     * still, what is left when it goes on.
+     */
     public String dueIn(Instant now, WorkingTime time) {
-        String distance = Times.due(due, now, time);
+        boolean stands = clockStopped && holdFor != null && followUp != null && followUp.isAfter(now);
+        String distance = stands && due.isAfter(followUp)
+                ? "clock stopped, " + Times.work(time.between(followUp, due)) + " left"
+                : Times.due(due, now, time);
         return dueWhat == Due.What.FIX ? distance : dueWhat.words() + " " + distance;
     }
 
@@ -68,6 +79,7 @@ public record TicketLine(
                 t.dueWhat,
                 t.holdFor,
                 t.followUp,
+                t.clockStopped,
                 t.escalated,
                 t.entries,
                 t.touched);

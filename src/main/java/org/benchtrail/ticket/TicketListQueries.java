@@ -47,6 +47,9 @@ public class TicketListQueries {
                         "due from",
                         "due before",
                         "with the words",
+                        "common",
+                        "fitting",
+                        "among",
                         "alike",
                         "of the device",
                         "places",
@@ -58,8 +61,9 @@ public class TicketListQueries {
     /** One page, and how many tickets the filter fits: {@link QueuePart#MOST_COUNTED} at most, or that there are more. */
     public QueuePart queue(QueueFilter filter, Actor actor) {
         Permissions.require(Permission.SEE_TICKETS, actor);
-        long counted = counted(filter).value(Long.class);
-        List<TicketLine> found = page(filter).rows(TicketLine.class);
+        Narrowed narrowed = narrowed(filter);
+        long counted = counted(narrowed).value(Long.class);
+        List<TicketLine> found = page(filter, narrowed).rows(TicketLine.class);
         boolean more = found.size() > filter.size();
         List<TicketLine> shown = more ? found.subList(0, filter.size()) : found;
         Cursor last = more ? Cursor.of(shown.get(shown.size() - 1), filter.sorting()) : null;
@@ -85,16 +89,14 @@ public class TicketListQueries {
     }
 
     /** One more than is told at most, so that it is seen whether there are more. */
-    Sql counted(QueueFilter filter) {
-        Narrowed narrowed = narrowed(filter);
+    private Sql counted(Narrowed narrowed) {
         return Sql.of(database, text.statement("counted", narrowed.conditions))
                 .with(narrowed.values)
                 .with("most", QueuePart.MOST_COUNTED + 1);
     }
 
     /** One line more than a page has, so that it is seen whether there is a next one. */
-    Sql page(QueueFilter filter) {
-        Narrowed narrowed = narrowed(filter);
+    private Sql page(QueueFilter filter, Narrowed narrowed) {
         Cursor after = filter.after();
         if (after != null) {
             narrowed.by("after").values.putAll(after.values());
@@ -103,6 +105,14 @@ public class TicketListQueries {
                 .replace("{after}", filter.sorting().after())
                 .replace("{order}", filter.sorting().columns());
         return Sql.of(database, statement).with(narrowed.values).with("most", filter.size() + 1);
+    }
+
+    Sql counted(QueueFilter filter) {
+        return counted(narrowed(filter));
+    }
+
+    Sql page(QueueFilter filter) {
+        return page(filter, narrowed(filter));
     }
 
     /** The conditions that a filter asks for, and the values in them. */
@@ -150,9 +160,28 @@ public class TicketListQueries {
         narrow(narrowed, filter.due());
         List<String> words = SearchWords.beginnings(filter.text(), 1);
         if (!words.isEmpty()) {
-            narrowed.by("with the words", "words", String.join(" & ", words));
+            narrow(narrowed, String.join(" & ", words));
         }
         return narrowed;
+    }
+
+    /** By the tickets that have them, if they are few; else each is asked as it comes. */
+    private void narrow(Narrowed narrowed, String words) {
+        boolean common = common(words).value(Long.class) >= SearchWords.OFTEN;
+        List<Integer> fitting = common ? List.of() : fitting(words).values(Integer.class);
+        if (!common && fitting.size() < SearchWords.FEW) {
+            narrowed.by("among", "serials", fitting.toArray(Integer[]::new));
+        } else {
+            narrowed.by("with the words", "words", words);
+        }
+    }
+
+    Sql common(String words) {
+        return Sql.of(database, text.statement("common")).with("words", words);
+    }
+
+    Sql fitting(String words) {
+        return Sql.of(database, text.statement("fitting")).with("words", words).with("most", SearchWords.FEW);
     }
 
     private static void narrow(Narrowed narrowed, @Nullable DueWithin due) {

@@ -80,8 +80,9 @@ public class TicketSearch {
 
     Sql with(List<String> words, String joined) {
         return Sql.of(database, text.statement("words"))
-                .with("words", SearchWords.beginnings(words).toArray(String[]::new))
-                .with("joined", joined)
+                .with("words", String.join(joined, SearchWords.beginnings(words)))
+                .with("often", SearchWords.OFTEN)
+                .with("gathered", SearchWords.FEW)
                 .with("most", MOST);
     }
 

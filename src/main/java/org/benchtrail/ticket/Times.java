@@ -34,8 +34,12 @@ public final class Times {
         if (work.equals(Duration.between(now, at).abs())) {
             return distance(at, now);
         }
-        String span = WorkMinutes.text(work.toMinutes()) + " of work";
-        return over ? span + " over" : "in " + span;
+        return over ? work(work) + " over" : "in " + work(work);
+    }
+
+    /** A span of working time: "12 h 30 min of work". */
+    static String work(Duration span) {
+        return WorkMinutes.text(span.toMinutes()) + " of work";
     }
 
     /** How long something has waited: "waits 40 min", "waits 2 days". */

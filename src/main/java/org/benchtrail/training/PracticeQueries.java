@@ -141,6 +141,7 @@ class PracticeQueries {
                 null,
                 null,
                 false,
+                false,
                 sheet.entries(),
                 now);
     }

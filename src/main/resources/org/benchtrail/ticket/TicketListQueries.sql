@@ -1,13 +1,17 @@
 -- Lists of tickets. Never the whole row: its words may be long.
 
 -- @ page
-select serial, title, category, device, place, priority, step, standing, round, assignee, opened, due, due_what, hold_for, follow_up,
+select serial, title, category, device, place, priority, step, standing, round, assignee, opened, due, due_what, hold_for, follow_up, clock_stopped,
   escalated, entries as version, touched
 from ticket
-where standing = :standing
-{and}
+where serial in (
+  select serial from ticket
+  where standing = :standing
+  {and}
+  order by {order}
+  limit :most
+)
 order by {order}
-limit :most
 
 -- @ total
 select count(*)
@@ -71,6 +75,18 @@ serial in (
 -- @ with the words
 search @@ to_tsquery('simple', :words)
 
+-- @ common
+-- Of the newest.
+select count(*) from (select search from ticket order by serial desc limit 500) newest
+where search @@ (select to_tsquery('simple', :words))
+
+-- @ fitting
+-- Of words that few tickets have, by the index: that they are few is not known before, so the query is hidden from whoever guesses.
+select serial from ticket where search @@ (select to_tsquery('simple', :words)) limit :most
+
+-- @ among
+serial = any(:serials)
+
 -- @ alike
 -- The newest are looked at one by one; the index is asked only for words that are rare among them, since for a common word it
 -- would have to gather hundreds of thousands of rows only to rank them.
@@ -91,7 +107,7 @@ with newest as materialized (
 ), ranked as (
   select serial, ts_rank(search, (select every from asked)) as rank from near where serial <> :except
 )
-select serial, title, category, device, place, priority, step, standing, round, assignee, opened, due, due_what, hold_for, follow_up,
+select serial, title, category, device, place, priority, step, standing, round, assignee, opened, due, due_what, hold_for, follow_up, clock_stopped,
   escalated, entries as version, touched
 from ticket
 join (select serial, rank from ranked where rank > 0.05 order by rank desc, serial desc limit 5) likest using (serial)

@@ -1,31 +1,23 @@
 -- Tickets by words, whatever their state; the newest first.
 
 -- @ words
--- The newest are looked at one by one; the index is asked only for words that are rare among them, and the whole query is hidden from
--- it by coalesce: for a common word it would have to gather hundreds of thousands of rows before it could drop nearly all of them.
+-- Of words that few tickets have, all of them by the index. With more, that many and whatever has them of the newest: to sort all that
+-- have a common word would be to read hundreds of thousands of rows.
 with asked as materialized (
-  select to_tsquery('simple', string_agg(word, :joined)) as every from unnest(cast(:words as text[])) word
-), newest as materialized (
-  select serial, search from ticket order by serial desc limit 4000
-), counted as (
-  select word, (select count(*) from newest where search @@ to_tsquery('simple', word)) as newest_with
-  from unnest(cast(:words as text[])) word
-), rare as materialized (
-  select case when :joined = ' & '
-      then to_tsquery('simple', string_agg(word, ' & ') filter (where newest_with < 40))
-      else case when max(newest_with) < 40 then to_tsquery('simple', string_agg(word, ' | ')) end
-    end as query
-  from counted
+  select to_tsquery('simple', :words) as query
+), common as materialized (
+  select count(*) >= :often as known from (select search from ticket order by serial desc limit 500) newest
+  where search @@ (select query from asked)
+), gathered as materialized (
+  select serial from ticket where not (select known from common) and search @@ (select query from asked) limit :gathered
 ), near as (
-  select serial from newest where search @@ (select every from asked)
+  select serial from gathered
   union all
-  (select serial from ticket
-  where search @@ (select coalesce(query, cast('' as tsquery)) from rare)
-    and coalesce(search, '') @@ (select every from asked)
-    and serial < (select min(serial) from newest)
-  order by serial desc limit :most)
+  select serial from (select serial, search from ticket order by serial desc limit 4000) newest
+  where ((select known from common) or (select count(*) from gathered) = :gathered)
+    and search @@ (select query from asked)
 )
-select serial, title, category, device, place, priority, step, standing, round, assignee, opened, due, due_what, hold_for, follow_up,
+select serial, title, category, device, place, priority, step, standing, round, assignee, opened, due, due_what, hold_for, follow_up, clock_stopped,
   escalated, entries as version, touched
 from ticket
 where serial in (select serial from near order by serial desc limit :most)
@@ -53,7 +45,7 @@ order by similarity(lower(label), :typed) desc, label
 limit 6
 
 -- @ requesters
-select serial, title, category, device, place, priority, step, standing, round, assignee, opened, due, due_what, hold_for, follow_up,
+select serial, title, category, device, place, priority, step, standing, round, assignee, opened, due, due_what, hold_for, follow_up, clock_stopped,
   escalated, entries as version, touched
 from ticket
 where serial in (

@@ -17,10 +17,23 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.Category;
+import org.benchtrail.core.method.Priority;
+import org.benchtrail.core.method.Role;
+import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.core.method.identify.MarkKind;
+import org.benchtrail.core.method.identify.PictureMarked;
 import org.benchtrail.demo.DemoStart;
 import org.benchtrail.demo.Scenarios;
 import org.benchtrail.people.PeopleActs;
 import org.benchtrail.platform.TestDatabase;
+import org.benchtrail.ticket.Act;
+import org.benchtrail.ticket.NewTicket;
+import org.benchtrail.ticket.TicketActs;
+import org.benchtrail.ticket.attachment.AttachmentActs;
+import org.benchtrail.ticket.attachment.CameraPictures;
+import org.benchtrail.ticket.attachment.NewFile;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -42,6 +55,8 @@ class EveryPageTest {
 
     private static final int TICKETS = 6;
 
+    private static final Actor INES = new Actor("ines", "Ines Harrow", Set.of(Role.TECHNICIAN));
+
     @TestHTTPResource("/")
     URL server;
 
@@ -51,10 +66,42 @@ class EveryPageTest {
     @Inject
     PeopleActs accounts;
 
+    @Inject
+    TicketActs tickets;
+
+    @Inject
+    AttachmentActs files;
+
+    private String pictured = "";
+
     @BeforeEach
     void load() throws IOException {
         DemoPeople.ensure(accounts);
         demo.load();
+        pictured = "/tickets/" + pictured();
+    }
+
+    /** A ticket with a marked picture; the demo has none. */
+    private TicketNumber pictured() {
+        NewTicket report = new NewTicket(
+                "Fan rattles",
+                "",
+                Category.HEAT,
+                "desktop DT-31",
+                "Larkfield Surveyors, reception",
+                "A. Moss",
+                "extension 200",
+                Priority.Impact.ONE_PERSON,
+                Priority.Urgency.CAN_WAIT,
+                true);
+        TicketNumber number = tickets.open(report, INES).number();
+        byte[] photo = CameraPictures.taken(CameraPictures.picture("jpg", 1200, 800), "2026:11:20 08:15:00", "");
+        int picture = files.attach(number, 1, new NewFile("fan.jpg", "image/jpeg", photo, "The fan"), INES)
+                .sheet()
+                .entries();
+        Act marked = sheet -> new PictureMarked(picture, MarkKind.CIRCLE, 200, 200, 600, 700, "Broken blade");
+        tickets.perform(number, picture, List.of(marked), INES);
+        return number;
     }
 
     @ParameterizedTest
@@ -63,7 +110,7 @@ class EveryPageTest {
         List<String> wrong = new ArrayList<>();
         Set<String> seen = new HashSet<>();
         Map<String, Integer> ofAKind = new HashMap<>();
-        Deque<String> open = new ArrayDeque<>(List.of("/"));
+        Deque<String> open = new ArrayDeque<>(List.of("/", pictured));
         try (Person person = new Person(server.toString()).signIn(login, Scenarios.DEMO_PASSWORD)) {
             while (!open.isEmpty()) {
                 String path = open.poll();

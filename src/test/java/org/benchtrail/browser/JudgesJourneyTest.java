@@ -178,7 +178,6 @@ class JudgesJourneyTest {
         tomasz.page.locator("input[name^='again-'][name$='.value']").fill("3.5");
         tomasz.press("All of it works");
         tomasz.choose("requester.state", "AGREES");
-        tomasz.choose("prevention.applies", "true");
         tomasz.fill("prevention.text", "A note on the case");
         tomasz.press("Save and go to Document");
         tomasz.fill("cause.cause", "The clock was raised");

@@ -63,7 +63,8 @@ class PictureJourneyTest {
     @Test
     void photoOfAPhone_isMadeSmaller_standsUpright_andIsMarked() {
         TicketNumber number = ticket();
-        byte[] photo = CameraPictures.held(CameraPictures.picture("jpg", 3000, 1500), 6);
+        byte[] photo = CameraPictures.held(
+                CameraPictures.taken(CameraPictures.picture("jpg", 3000, 1500), "2026:03:29 02:30:00", "+09:00"), 6);
         try (Person pia = new Person(server.toString()).signIn(PIA.account(), PASSWORD)) {
             pia.page.setViewportSize(360, 740);
             pia.go("/tickets/" + number + "#attach");
@@ -78,7 +79,7 @@ class PictureJourneyTest {
 
             pia.page.locator("a.marked").click();
             pia.sees("it was 1500 x 3000 points");
-            pia.sees("The device says that it is of");
+            pia.sees("The device says that it is of 28 Mar 2026 17:30");
             draws(pia);
             pia.choose("mark.mark", "CIRCLE");
             pia.fill("mark.text", "Broken blade");

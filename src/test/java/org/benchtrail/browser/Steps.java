@@ -49,7 +49,6 @@ final class Steps {
         }
         person.chooseAll("All of it works", "function.answers.", "WORKS");
         person.choose("requester.state", "AGREES");
-        person.choose("prevention.applies", "true");
         person.fill("prevention.text", "Checked at the yearly cleaning from now on");
         person.press("Save and go to Document");
     }
@@ -57,7 +56,6 @@ final class Steps {
     /** The cause is the theory and is known by the repair, the time is what the record shows; closing signs it. */
     static void document(Person person) {
         person.choose("knowledge.learned", "PROPOSED");
-        person.fill("knowledge.text", "Look for open clips after a move");
         person.press("Sign and close the ticket");
     }
 }

@@ -183,12 +183,36 @@ class DueTimesTest {
         act(number, new Held(WaitingFor.PART, clock.instant().plus(Duration.ofHours(10)), "Ordered"));
         Instant whileHeld = line(number).due();
         assertTrue(whileHeld.isAfter(due.plus(Duration.ofHours(9))), whileHeld::toString);
+        assertTrue(dueIn(number).matches("clock stopped, 2 h (29|30) min of work left"), () -> dueIn(number));
         clock.putForward(Duration.ofHours(1));
+        assertTrue(dueIn(number).matches("clock stopped, 2 h (29|30) min of work left"), () -> dueIn(number));
+        decide(roundTheClock(List.of()));
+        assertTrue(dueIn(number).startsWith("clock stopped, "), "as it was decided when the hold began");
+        decide(roundTheClock(List.of("PART")));
         act(number, new Resumed());
+        assertTrue(dueIn(number).matches("in 2 h (28|29|30) min"), () -> dueIn(number));
         Duration moved = Duration.between(due, line(number).due());
         assertTrue(moved.minusHours(1).abs().compareTo(Duration.ofMinutes(1)) < 0, moved::toString);
         act(number, new Held(WaitingFor.SUPPLIER, clock.instant().plus(Duration.ofHours(10)), "Asked"));
         assertEquals(moved, Duration.between(due, line(number).due()));
+        assertTrue(dueIn(number).startsWith("in 2 h "), "for a supplier no clock stops");
+    }
+
+    /** Who forgets a hold has no clock that stands still. */
+    @Test
+    void clockGoesOn_whenTheHoldIsToBeLookedAtAgain() {
+        decide(roundTheClock(List.of("PART")));
+        TicketNumber number = open(false);
+        act(number, new Held(WaitingFor.PART, clock.instant().plus(Duration.ofHours(2)), "Ordered"));
+        assertTrue(dueIn(number).startsWith("clock stopped, "), () -> dueIn(number));
+        clock.putForward(Duration.ofHours(3));
+        assertTrue(dueIn(number).matches("in 1 h (28|29|30) min"), () -> dueIn(number));
+        clock.putForward(Duration.ofHours(2));
+        assertTrue(dueIn(number).contains("over"), () -> dueIn(number));
+    }
+
+    private String dueIn(TicketNumber number) {
+        return line(number).dueIn(clock.instant(), book.history().workingTime());
     }
 
     private RulesText roundTheClock(List<String> stops) {

@@ -20,9 +20,14 @@ import org.benchtrail.core.method.Category;
 import org.benchtrail.core.method.Priority;
 import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.core.method.plan.MakerConsulted;
+import org.benchtrail.core.method.test.CheckPlanned;
+import org.benchtrail.core.method.test.ResultRecorded;
+import org.benchtrail.pages.Html;
 import org.benchtrail.people.Browser;
 import org.benchtrail.people.PeopleActs;
 import org.benchtrail.platform.TestDatabase;
+import org.jsoup.nodes.Document;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
@@ -37,6 +42,9 @@ class SheetPageTest {
 
     /** How many of the facts of a ticket come before it was looked at what is alike. */
     private static final int BEFORE_LIKENESS = 9;
+
+    /** Facts until the theory is tested. */
+    private static final int UNTIL_TESTED = 15;
 
     /** Facts until the plan is made. */
     private static final int UNTIL_PLANNED = 20;
@@ -182,7 +190,7 @@ class SheetPageTest {
         assertTrue(shown.contains("Last answered: "), shown);
         assertFalse(shown.contains("name=\"datanow.state\" value=\"BACKUP_VERIFIED\" checked"), shown);
         long before = answersAboutData(number);
-        Map<String, String> maker = Map.of("maker.applicable", "true", "maker.text", "Manual, chapter 9");
+        Map<String, String> maker = Map.of("maker.text", "Manual, chapter 9");
         for (int given = 0; given < 2; given++) {
             Map<String, String> fields = new HashMap<>(maker);
             fields.put("version", "" + version(number));
@@ -195,6 +203,70 @@ class SheetPageTest {
 
     private long answersAboutData(TicketNumber number) {
         return kinds(number).stream().filter("data-answered"::equals).count();
+    }
+
+    /** A yes says what, a no says why: never both, and never neither of them under a choice. */
+    @Test
+    void makersInstructions_areNamedInOneLine_orMissedInTheOther() {
+        TicketNumber number = opens();
+        does(number, 0, UNTIL_PLANNED);
+        Browser ines = page(INES, number);
+        String plan = "/tickets/" + number + "/plan";
+        String version = "" + version(number);
+        Response both = ines.post(plan, Map.of("version", version, "maker.text", "Manual 9", "nomaker.text", "None"));
+        assertEquals(422, both.statusCode());
+        assertTrue(both.asString().contains("Fill in one of the two lines"), both.asString());
+        assertEquals(
+                303,
+                ines.post(plan, Map.of("version", version, "nomaker.text", "None of it"))
+                        .statusCode());
+        MakerConsulted said = look.ticket(number, INES)
+                .sheet()
+                .latest(MakerConsulted.class)
+                .orElseThrow()
+                .fact();
+        assertEquals(new MakerConsulted(false, "None of it"), said);
+        Document shown = Html.read(shown(ines, number));
+        assertEquals("", shown.getElementById("maker.text").val());
+        assertEquals("None of it", shown.getElementById("nomaker.text").val());
+        Response other = ines.post(
+                plan, Map.of("version", "" + version(number), "maker.text", "Manual, chapter 9", "nomaker.text", ""));
+        assertEquals(303, other.statusCode(), other.asString());
+        assertEquals(
+                new MakerConsulted(true, "Manual, chapter 9"),
+                look.ticket(number, INES)
+                        .sheet()
+                        .latest(MakerConsulted.class)
+                        .orElseThrow()
+                        .fact());
+    }
+
+    /** What the answer says is not asked for a second time; without an answer it is asked for. */
+    @Test
+    void answerToTheQuestionOfACheck_saysWhatWasSeen() {
+        TicketNumber number = opens();
+        does(number, 0, UNTIL_TESTED);
+        int theory =
+                look.ticket(number, INES).sheet().activeTheory().orElseThrow().entry();
+        does(number, List.of(s -> new CheckPlanned(theory, "Look", "It shows", false, Set.of(), "r1", null)));
+        Browser ines = page(INES, number);
+        Map<String, String> fields = new HashMap<>(Map.of(
+                "version", "" + version(number),
+                "result.check", "" + version(number),
+                "result.outcome", "SUPPORTS"));
+        Response silent = ines.post("/tickets/" + number + "/result", fields);
+        assertEquals(422, silent.statusCode());
+        assertTrue(silent.asString().contains("Say what was seen"), silent.asString());
+        fields.put("result.answer", "yes");
+        Response said = ines.post("/tickets/" + number + "/result", fields);
+        assertEquals(303, said.statusCode(), said.asString());
+        String seen = look.ticket(number, INES)
+                .sheet()
+                .latest(ResultRecorded.class)
+                .orElseThrow()
+                .fact()
+                .observation();
+        assertTrue(seen.endsWith(": yes") && seen.length() > ": yes".length(), seen);
     }
 
     @Test

@@ -147,6 +147,14 @@ class TicketPlansTest {
     }
 
     @Test
+    void words_areLookedUp_andNotLookedFor() {
+        for (String words : List.of("'common1':*", "'usual7':* & 'common1':*", "'seldom170':*")) {
+            assertNotReadThrough(() -> lists.common(words));
+            assertNotReadThrough(() -> lists.fitting(words));
+        }
+    }
+
+    @Test
     void likeness_readsNoTableThrough() {
         assertNotReadThrough(() -> lists.alike("common1 usual55 seldom170 unheard", 0));
         assertNotReadThrough(() -> lists.alike("common1 common5", ROWS - 1));

@@ -1,4 +1,5 @@
 -- {rows} tickets in a schema of their own, with the columns and indexes of the real table. Those after {closed} are open.
+-- Kind, priority, step and words do not hang on each other.
 -- Words: everybody's (in a third of all), usual ones (in one of a hundred), and such as fifty tickets share.
 
 -- @ schema
@@ -14,7 +15,7 @@ create unlogged table many.ticket (like public.ticket including defaults)
 create unlogged table many.text as
 select k, words, to_tsvector('simple', words) as search
 from (
-  select k, concat_ws(' ', 'common' || k % 3, 'common' || 3 + k % 4, 'usual' || k % 100, 'usual' || 100 + k / 3 % 100,
+  select k, concat_ws(' ', 'common' || k % 3, 'common' || 3 + k / 12 % 4, 'usual' || k % 100, 'usual' || 100 + k / 3 % 100,
     'usual' || 200 + k / 7 % 100, 'seldom' || k % 20000, 'seldom' || 20000 + k / 2) as words
   from generate_series(0, 19999) k
 ) made
@@ -23,10 +24,10 @@ from (
 insert into many.ticket
   (serial, title, category, device, place, requester, impact, urgency, priority, step, standing, round, assignee, opened, due,
     hold_for, follow_up, escalated, entries, last_hash, touched, ended, words, search, priority_rank)
-select n, 'Does not start', (array['HEAT', 'STORAGE', 'WIRED', 'OTHER'])[1 + n % 4], 'device ' || n % 20000,
+select n, 'Does not start', (array['HEAT', 'STORAGE', 'WIRED', 'OTHER'])[1 + n / 5 % 4], 'device ' || n % 20000,
   'room ' || n % 500, n, 'ONE_PERSON', 'HINDERED',
   (array['AT_ONCE', 'SAME_DAY', 'THIS_WEEK', 'WHEN_PLANNED'])[1 + n % 4],
-  case when n <= {closed} then 'DOCUMENT' else (array['IDENTIFY', 'THEORIZE', 'TEST', 'PLAN', 'VERIFY', 'DOCUMENT'])[1 + n % 6] end,
+  case when n <= {closed} then 'DOCUMENT' else (array['IDENTIFY', 'THEORIZE', 'TEST', 'PLAN', 'VERIFY', 'DOCUMENT'])[1 + n / 20 % 6] end,
   case when n % 50 = 0 then 'CANCELLED' when n <= {closed} then 'CLOSED' else 'OPEN' end,
   1, case when n > {closed} and n % 10 = 0 then null else 'person' || n % 40 end,
   timestamptz '2020-01-01 00:00+00' + n * interval '3 minutes', timestamptz '2020-01-04 00:00+00' + n * interval '3 minutes',

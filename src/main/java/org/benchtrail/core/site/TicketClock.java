@@ -41,12 +41,21 @@ public record TicketClock(Instant start, Priority priority, boolean answered, Li
         Target target = site.at(start).rules().target(priority);
         boolean toAnswer = !answered && target.response() < target.fix();
         List<Span> stops = holds.stream()
-                .filter(h -> site.at(h.from()).rules().stops().contains(h.waitingFor()))
+                .filter(h -> stops(h, site))
                 .map(h -> new Span(h.from(), h.to()))
                 .toList();
         Instant at =
                 site.workingTime().after(start, Duration.ofMinutes(toAnswer ? target.response() : target.fix()), stops);
         return new Due(at, toAnswer ? Due.What.ANSWER : Due.What.FIX);
+    }
+
+    private static boolean stops(OnHold hold, SiteHistory site) {
+        return site.at(hold.from()).rules().stops().contains(hold.waitingFor());
+    }
+
+    /** Whether the clock stands still in the last hold, by what was in force when it began; false without holds. */
+    public boolean lastHoldStops(SiteHistory site) {
+        return !holds.isEmpty() && stops(holds.get(holds.size() - 1), site);
     }
 
     /** The moves of a job sheet, one by one. */

@@ -67,7 +67,7 @@ public class AttachmentApi {
             byte[] content) {
         TicketNumber ticket = TicketNumber.parse(number);
         int seen = TicketAnswers.version(version);
-        NewFile file = new NewFile(fileName, mediaType, content, shows);
+        NewFile file = new NewFile(fileName, mediaType, content, shows).noted(null, current.zone());
         return repeats.once(
                 seen + " " + Repeats.fingerprint(content) + " " + mediaType + " " + fileName + " " + shows,
                 () -> answers.after(acts.attach(ticket, seen, file, current.actor())));

@@ -71,6 +71,7 @@ public class AttachmentPage {
             @RestForm @Nullable String shows,
             @RestForm @Nullable String deviceTime,
             @RestForm @Nullable String scaledFrom,
+            @RestForm("head") @Nullable FileUpload head,
             @RestForm(FormKey.FIELD) @Nullable String key,
             @RestForm("file") @Nullable FileUpload file) {
         Permissions.require(Permission.WORK_TICKETS, current.actor());
@@ -83,7 +84,11 @@ public class AttachmentPage {
                         form,
                         () -> screen.after(
                                 acts.attach(
-                                        ticket, seen, uploaded(file, said, deviceTime, scaledFrom), current.actor()),
+                                        ticket,
+                                        seen,
+                                        uploaded(file, said, moment(deviceTime), scaledFrom)
+                                                .noted(head == null ? null : bytes(head), current.zone()),
+                                        current.actor()),
                                 Map.of())),
                 refusal -> screen.again(
                         ticket, "attachments", Map.of(GROUP + "shows", List.of(said)), atItsFields(refusal), 0, STALE));
@@ -104,12 +109,12 @@ public class AttachmentPage {
     }
 
     private static NewFile uploaded(
-            @Nullable FileUpload file, String shows, @Nullable String deviceTime, @Nullable String scaledFrom) {
+            @Nullable FileUpload file, String shows, @Nullable Instant deviceTime, @Nullable String scaledFrom) {
         if (file == null || file.size() == 0) {
             throw new Invalid("file", "Choose the file to attach.");
         }
         String mediaType = file.contentType() == null ? MediaType.APPLICATION_OCTET_STREAM : file.contentType();
-        return new NewFile(file.fileName(), mediaType, bytes(file), shows, moment(deviceTime), scaledFrom);
+        return new NewFile(file.fileName(), mediaType, bytes(file), shows, deviceTime, scaledFrom);
     }
 
     private static byte[] bytes(FileUpload file) {

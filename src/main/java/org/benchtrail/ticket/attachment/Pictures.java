@@ -4,8 +4,6 @@ import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.nio.ByteBuffer;
-import java.nio.charset.StandardCharsets;
 import java.util.Iterator;
 import java.util.Optional;
 import java.util.concurrent.Semaphore;
@@ -16,7 +14,6 @@ import javax.imageio.stream.ImageInputStream;
 import javax.imageio.stream.MemoryCacheImageInputStream;
 import net.coobird.thumbnailator.Thumbnails;
 import net.coobird.thumbnailator.util.exif.ExifFilterUtils;
-import net.coobird.thumbnailator.util.exif.ExifUtils;
 import net.coobird.thumbnailator.util.exif.Orientation;
 import org.benchtrail.core.Invalid;
 import org.jspecify.annotations.Nullable;
@@ -33,12 +30,6 @@ final class Pictures {
 
     /** So many are unpacked at once, whoever asks. */
     private static final Semaphore ROOM = new Semaphore(2);
-
-    /** Markers of JPEG: start of the file, segment of a note, start of the picture itself. */
-    private static final short START = (short) 0xFFD8;
-
-    private static final short NOTE = (short) 0xFFE1;
-    private static final short SCAN = (short) 0xFFDA;
 
     private Pictures() {}
 
@@ -79,7 +70,7 @@ final class Pictures {
             Optional<ImageReader> reader = reader(in);
             return reader.isEmpty()
                     ? Optional.empty()
-                    : Optional.of(small(reader.get(), orientation(content), longest));
+                    : Optional.of(small(reader.get(), CameraNotes.of(content).up(), longest));
         } catch (IOException | RuntimeException e) {
             return Optional.empty(); // broken bytes make readers throw anything
         } finally {
@@ -109,27 +100,6 @@ final class Pictures {
         } finally {
             reader.dispose();
         }
-    }
-
-    /** Which way up the camera was held, as it noted it among the segments before the picture itself; null if it did not. */
-    private static @Nullable Orientation orientation(byte[] jpeg) {
-        ByteBuffer bytes = ByteBuffer.wrap(jpeg);
-        if (bytes.remaining() < 2 || bytes.getShort() != START) {
-            return null;
-        }
-        while (bytes.remaining() > 4) {
-            short marker = bytes.getShort();
-            int length = Short.toUnsignedInt(bytes.getShort()) - 2;
-            if (length < 0 || length > bytes.remaining() || marker == SCAN) {
-                return null;
-            }
-            byte[] segment = new byte[length];
-            bytes.get(segment);
-            if (marker == NOTE && new String(segment, StandardCharsets.ISO_8859_1).startsWith("Exif")) {
-                return ExifUtils.getOrientationFromExif(segment);
-            }
-        }
-        return null;
     }
 
     private static ImageInputStream open(byte[] content) {

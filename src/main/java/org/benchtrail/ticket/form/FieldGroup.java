@@ -64,6 +64,11 @@ public record FieldGroup<F extends Fact>(String name, Class<F> kind, Consumer<Po
     /** As {@link #answer(String, Class)}, with components that follow from how the form asks. */
     public static <F extends Fact> FieldGroup<F> answer(
             String name, Class<F> kind, Function<Posting, Map<String, ?>> known) {
+        return unshown(name, kind, known).showing(sheet -> sheet.inForce(kind).map(StandingFact::fact));
+    }
+
+    private static <F extends Fact> FieldGroup<F> unshown(
+            String name, Class<F> kind, Function<Posting, Map<String, ?>> known) {
         FieldGroup<F> answer = special(
                 name,
                 kind,
@@ -71,8 +76,37 @@ public record FieldGroup<F extends Fact>(String name, Class<F> kind, Consumer<Po
                         .read(name, kind, known.apply(posting))
                         .filter(fact -> !stands(fact, kind, posting.sheet()))
                         .ifPresent(posting::add));
-        return answer.when(posting -> posting.form().given(name))
-                .showing(sheet -> sheet.inForce(kind).map(StandingFact::fact));
+        return answer.when(posting -> posting.form().given(name));
+    }
+
+    /**
+     * As {@link #answer}, for a yes that says what, or a no that says why, each in a line of its own: the line that is filled in
+     * answers. The fields of the no have a group of their own, such as {@code nomaker.text} beside {@code maker.text}.
+     *
+     * @param component that is true with a yes
+     * @param isYes reads it
+     * @param standing what is shown
+     */
+    public static <F extends Fact> List<FieldGroup<?>> eitherLine(
+            String name,
+            Class<F> kind,
+            String component,
+            Predicate<F> isYes,
+            Function<JobSheet, Optional<F>> standing) {
+        String no = "no" + name;
+        FieldGroup<F> yes = unshown(name, kind, posting -> {
+                    if (posting.form().given(no)) {
+                        posting.form()
+                                .refuse(
+                                        no + ".text",
+                                        "Fill in one of the two lines: what it is, or why there is none.");
+                    }
+                    return Map.of(component, true);
+                })
+                .showing(sheet -> standing.apply(sheet).filter(isYes));
+        FieldGroup<F> why = unshown(no, kind, posting -> Map.of(component, false))
+                .showing(sheet -> standing.apply(sheet).filter(isYes.negate()));
+        return List.of(yes, why);
     }
 
     /** Whether the same was said last, and nothing was done to the device since. */

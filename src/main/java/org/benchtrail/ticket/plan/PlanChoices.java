@@ -11,10 +11,6 @@ import org.benchtrail.platform.Option;
 final class PlanChoices {
     private PlanChoices() {}
 
-    static List<Option> maker() {
-        return Option.yesNo("read", "none apply");
-    }
-
     static List<Option> yesNo() {
         return Option.yesNo("yes", "no");
     }
@@ -25,5 +21,12 @@ final class PlanChoices {
 
     static List<Option> settlements() {
         return Option.of(Settlement.class);
+    }
+
+    /** What else came of an action. */
+    static List<Option> notCarriedOut() {
+        return settlements().stream()
+                .filter(o -> !o.value().equals(Settlement.CARRIED_OUT.name()))
+                .toList();
     }
 }

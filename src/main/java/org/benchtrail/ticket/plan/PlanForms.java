@@ -1,6 +1,6 @@
 package org.benchtrail.ticket.plan;
 
-import static org.benchtrail.ticket.form.FieldGroup.answer;
+import static org.benchtrail.ticket.form.FieldGroup.eitherLine;
 import static org.benchtrail.ticket.form.FieldGroup.given;
 import static org.benchtrail.ticket.form.FieldGroup.ofEach;
 import static org.benchtrail.ticket.form.FieldGroup.required;
@@ -35,13 +35,18 @@ import org.benchtrail.ticket.identify.IdentifyForm;
 /** The plan, its approval by somebody else, and carrying it out. */
 public final class PlanForms {
     private static final SheetForm PLAN = SheetForm.of(
-            "plan",
-            given("action", ActionPlanned.class).offering(PlanForms::usualRepair),
-            answer("maker", MakerConsulted.class),
-            ofEach("fit", PartFitChecked.class, "fit", JobSheet::actions, PlanForms::action),
-            special("fit", PartFitChecked.class, PlanForms::fitOfNewAction),
-            IdentifyForm.DATA_NOW,
-            IdentifyForm.LOSS);
+                    "plan", given("action", ActionPlanned.class).offering(PlanForms::usualRepair))
+            .with(eitherLine(
+                    "maker",
+                    MakerConsulted.class,
+                    "applicable",
+                    MakerConsulted::applicable,
+                    sheet -> sheet.inForce(MakerConsulted.class).map(StandingFact::fact)))
+            .with(
+                    ofEach("fit", PartFitChecked.class, "fit", JobSheet::actions, PlanForms::action),
+                    special("fit", PartFitChecked.class, PlanForms::fitOfNewAction),
+                    IdentifyForm.DATA_NOW,
+                    IdentifyForm.LOSS);
 
     private static final SheetForm APPROVE = SheetForm.of(
                     "approve",

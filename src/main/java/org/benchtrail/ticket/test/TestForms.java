@@ -4,6 +4,7 @@ import static org.benchtrail.ticket.form.FieldGroup.special;
 
 import java.util.List;
 import java.util.Map;
+import org.benchtrail.core.advice.SheetEvidence;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.desk.MoveFact;
 import org.benchtrail.core.method.desk.RuledOut;
@@ -42,10 +43,26 @@ public final class TestForms {
 
     /** It rests on the reading that the same form records. */
     private static void result(Posting posting) {
-        posting.form().read("result", ResultRecorded.class).ifPresent(result -> {
+        posting.form().read("result", ResultRecorded.class, seen(posting)).ifPresent(result -> {
             boolean measured = result.reading() == null && posting.form().has("reading.value");
             posting.add(measured ? sheet -> result.on(lastReading(sheet)) : sheet -> result);
         });
+    }
+
+    /** An answer to the question of the check says what was seen, where nothing is written beside it. */
+    private static Map<String, String> seen(Posting posting) {
+        String answer = posting.form().text("result.answer");
+        if (answer.isEmpty() || posting.form().has("result.observation")) {
+            return Map.of();
+        }
+        return posting.sheet().all(CheckPlanned.class).stream()
+                .filter(check -> posting.form().text("result.check").equals(Integer.toString(check.entry())))
+                .flatMap(check -> posting.context().category().stream()
+                        .flatMap(category ->
+                                SheetEvidence.finding(category, check.fact().finding()).stream()))
+                .findFirst()
+                .map(finding -> Map.of("observation", finding.label() + ": " + answer))
+                .orElse(Map.of());
     }
 
     private static int lastReading(JobSheet sheet) {

@@ -55,6 +55,11 @@ public record TestView(String theory, List<Check> checks, List<Check> toMake, bo
             return toTake.isEmpty();
         }
 
+        /** Whether an answer to its question says what was seen. */
+        public boolean isAnswerable() {
+            return !finding.isEmpty() && !measured;
+        }
+
         public boolean isMade() {
             return seen != null;
         }

@@ -15,6 +15,7 @@ import org.benchtrail.core.diagnosis.Words;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Step;
 import org.benchtrail.core.method.identify.HazardsScreened;
+import org.benchtrail.core.method.test.CheckPlanned;
 import org.jspecify.annotations.Nullable;
 
 /** What a diagnosis advises to do next, in words. */
@@ -74,7 +75,11 @@ final class NextSteps {
         String lead = shown.isEmpty()
                 ? "No listed test tells this theory from its rivals: plan a check of your own."
                 : "What tells this theory from its rivals best:";
+        if (shown.removeIf(this::isPlanned) && shown.isEmpty()) {
+            lead = "What tells this theory from its rivals best is planned: make it.";
+        }
         Optional<NextView.Test> other = next().map(tests::of)
+                .filter(t -> !isPlanned(t))
                 .filter(t -> shown.stream().noneMatch(s -> s.finding().equals(t.finding())));
         if (other.isPresent()) {
             while (shown.size() >= SHOWN) {
@@ -83,6 +88,13 @@ final class NextSteps {
             shown.add(other.get().because("Over all causes this one is the shortest way, whatever the theory."));
         }
         return new NextView(shown, lead, shown.isEmpty() ? act() : "", waits(), repair);
+    }
+
+    /** Whether it is a check already whose result is not there yet. */
+    private boolean isPlanned(NextView.Test test) {
+        return sheet.ofRound(CheckPlanned.class).stream()
+                .anyMatch(c -> test.finding().equals(c.fact().finding())
+                        && sheet.result(c.entry()).isEmpty());
     }
 
     private String act() {

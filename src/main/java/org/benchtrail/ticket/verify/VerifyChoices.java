@@ -22,8 +22,4 @@ final class VerifyChoices {
     static List<Option> requester() {
         return Option.of(RequesterState.class);
     }
-
-    static List<Option> prevention() {
-        return Option.yesNo("a measure", "none applies");
-    }
 }

@@ -1,6 +1,7 @@
 package org.benchtrail.ticket.verify;
 
 import static org.benchtrail.ticket.form.FieldGroup.answer;
+import static org.benchtrail.ticket.form.FieldGroup.eitherLine;
 import static org.benchtrail.ticket.form.FieldGroup.given;
 import static org.benchtrail.ticket.form.FieldGroup.ofEach;
 import static org.benchtrail.ticket.form.FieldGroup.required;
@@ -46,12 +47,15 @@ public final class VerifyForms {
                             .when(posting -> posting.form().given("function"))
                             .showing(VerifyForms::answersByPlace),
                     answer("requester", RequesterAnswered.class).ifFilled("state"),
-                    answer("prevention", PreventionConsidered.class)
-                            .showing(sheet ->
-                                    sheet.latest(PreventionConsidered.class).map(StandingFact::fact)),
                     special("soakStart", SoakStarted.class, posting -> posting.add(new SoakStarted("")))
                             .when(posting -> posting.form().has("soakStart")),
                     given("soak", SoakRun.class))
+            .with(eitherLine(
+                    "prevention",
+                    PreventionConsidered.class,
+                    "applies",
+                    PreventionConsidered::applies,
+                    sheet -> sheet.latest(PreventionConsidered.class).map(StandingFact::fact)))
             .with(EvidenceForm.GROUPS)
             .fields(EvidenceForm.LIMIT, "soakStart");
 

@@ -485,7 +485,10 @@ class AuditLotTest {
         refused(() -> AuditRules.choose(lot(), new TicketChosen(notDrawn(), "Rather this one")));
         assertFalse(AuditRules.mayShowSignals(lot()), "whoever reviews the rest would see them");
         AuditRules.drawRest(lot());
+        acts.add(4, new Entry(99, now, "sue", new TicketChosen(notDrawn(), "Chosen before it was drawn")));
+        assertEquals(1, lot().chosen().size());
         add(new AuditAct.RestDrawn(lot().rest()));
+        assertEquals(List.of(), lot().chosen(), "now it was drawn, and counts");
         refused(() -> AuditRules.drawRest(lot()));
         assertEquals(18, lot().drawn().get(Stratum.REST).size());
         assertEquals(sample, lot().drawn().get(Stratum.REST).subList(0, 5), "two samples of one lot nest");
@@ -583,6 +586,19 @@ class AuditLotTest {
                 "a defect of another kind");
         assertEquals(
                 new SignalWorth(0, 1, 1, 4), SignalWorth.of(lot(), SignalKind.LEFT_AT_ONCE, java.util.Set.of(sound)));
+    }
+
+    @Test
+    void worthOfASignal_leavesOutWhomNobodyIndependentReviewed() {
+        draw(20, 5);
+        String apart = lot().drawn().get(Stratum.REST).get(0);
+        add(new ReviewGiven(apart, 1, "sue", List.of("worked on it"), "Alone"));
+        add(new Marked(apart, 1, "cause-named", Mark.NOT_SATISFIED, DefectClass.MAJOR, List.of(), "bad"));
+        add(new ReviewSigned(apart, 6));
+        reviewAll("");
+        assertEquals(
+                new SignalWorth(0, 0, 0, 4),
+                SignalWorth.of(lot(), SignalKind.LEFT_AT_ONCE, java.util.Set.of(apart)));
     }
 
     @Test

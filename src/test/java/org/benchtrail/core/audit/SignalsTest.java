@@ -186,15 +186,21 @@ class SignalsTest {
         assertFalse(shows(SignalKind.VALUE_TO_THE_DIGIT, elsewhere), "another point");
     }
 
+    private static Papers later(boolean repaired, String value) {
+        Papers papers = new Papers("ole").after(Duration.ofDays(1));
+        if (repaired) {
+            papers.add(new ActionSettled(1, Settlement.CARRIED_OUT, "Done as it was planned"));
+        }
+        return papers.add(reading(value, "outlet"));
+    }
+
     @Test
     void value_asOnAnEarlierTicket_fromThreeDigits() {
         Papers past = papers().add(reading("231", "outlet")).add(reading("99", "outlet"));
         Papers three = measured("120", "231").after(Duration.ofDays(1));
-        Papers later = new Papers("ole")
-                .after(Duration.ofDays(1))
-                .add(new ActionSettled(1, Settlement.CARRIED_OUT, "Done as it was planned"));
-        assertTrue(shows(SignalKind.VALUE_TO_THE_DIGIT, past, later.add(reading("231", "outlet"))));
-        assertFalse(shows(SignalKind.VALUE_TO_THE_DIGIT, past, measured("120", "99")));
+        assertTrue(shows(SignalKind.VALUE_TO_THE_DIGIT, past, later(true, "231")));
+        assertFalse(shows(SignalKind.VALUE_TO_THE_DIGIT, past, later(true, "99")));
+        assertFalse(shows(SignalKind.VALUE_TO_THE_DIGIT, past, later(false, "231")), "nothing was repaired");
         assertFalse(shows(SignalKind.VALUE_TO_THE_DIGIT, past, three), "at the same moment none is the earlier one");
     }
 

@@ -22,10 +22,14 @@ import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Priority;
 import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.Stamp;
+import org.benchtrail.core.method.desk.Advanced;
 import org.benchtrail.core.method.desk.Opened;
 import org.benchtrail.core.method.identify.FindingAnswered;
 import org.benchtrail.core.method.identify.Hazard;
 import org.benchtrail.core.method.identify.HazardsScreened;
+import org.benchtrail.core.method.test.CheckPlanned;
+import org.benchtrail.core.method.theorize.TheoryChosen;
+import org.benchtrail.core.method.theorize.TheoryStated;
 import org.junit.jupiter.api.Test;
 
 /** The words in which it is said that testing is over, and why. */
@@ -37,6 +41,10 @@ class NextStepsTest {
     }
 
     private static NextView next(Category kind, String... answers) {
+        return next(sheet(kind, answers), kind);
+    }
+
+    private static JobSheet sheet(Category kind, String... answers) {
         JobSheet sheet = JobSheet.open(entry(
                 1,
                 new Opened(
@@ -60,6 +68,18 @@ class NextStepsTest {
             String[] parts = answer.split("=");
             sheet = sheet.with(entry(sheet.entries() + 1, new FindingAnswered(parts[0], "?", parts[1], Source.SEEN)));
         }
+        return sheet;
+    }
+
+    private static JobSheet with(JobSheet sheet, Fact... facts) {
+        JobSheet more = sheet;
+        for (Fact fact : facts) {
+            more = more.with(entry(more.entries() + 1, fact));
+        }
+        return more;
+    }
+
+    private static NextView next(JobSheet sheet, Category kind) {
         Diagnosis now = Diagnosis.of(
                 sheet,
                 Optional.ofNullable(CatalogueVersion.of(1, CatalogueFile.delivered(), PathsFile.delivered())
@@ -75,6 +95,34 @@ class NextStepsTest {
         NextView gone = next(Category.WIRED, "n5=yes", "bypass:names=yes");
         assertEquals(List.of(), gone.tests());
         assertTrue(gone.act().startsWith("The fault is gone, so nothing shows it to another test"), gone.act());
+    }
+
+    /** What waits for its result is no next test; withdrawn or made, it may be one again. */
+    @Test
+    void aTestThatIsACheckAlready_isNotOfferedAgain() {
+        JobSheet tested = with(
+                sheet(Category.DISPLAY),
+                new TheoryStated("Cable", "display/cable-or-plug"),
+                new TheoryChosen(3, "", ""),
+                new Advanced(),
+                new Advanced());
+        NextView before = next(tested, Category.DISPLAY);
+        String first = before.tests().get(0).finding();
+        JobSheet planned = with(tested, new CheckPlanned(3, "Look", "It shows", false, Set.of(), first, null));
+        assertEquals(
+                before.tests().stream()
+                        .map(NextView.Test::finding)
+                        .filter(f -> !f.equals(first))
+                        .toList(),
+                next(planned, Category.DISPLAY).tests().stream()
+                        .map(NextView.Test::finding)
+                        .toList());
+        List<CheckPlanned> all = before.tests().stream()
+                .map(t -> new CheckPlanned(3, "Look", "It shows", false, Set.of(), t.finding(), null))
+                .toList();
+        NextView none = next(with(tested, all.toArray(Fact[]::new)), Category.DISPLAY);
+        assertEquals(List.of(), none.tests());
+        assertEquals("What tells this theory from its rivals best is planned: make it.", none.lead());
     }
 
     @Test

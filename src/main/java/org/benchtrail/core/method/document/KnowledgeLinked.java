@@ -9,7 +9,8 @@ import org.jspecify.annotations.Nullable;
 /**
  * What the next technician gains from this ticket.
  *
- * @param text the known cause in words, or why nothing is learned; may be empty where {@code known} names it
+ * @param text the known cause in words, or why nothing is learned; may be empty where {@code known} names it, or a new one is
+ *     proposed, which is drafted from the ticket
  * @param known number of the known cause that this ticket confirms; null if it is none of the knowledge base
  */
 public record KnowledgeLinked(
@@ -17,7 +18,7 @@ public record KnowledgeLinked(
     public KnowledgeLinked {
         FieldChecks t = new FieldChecks();
         t.require(learned != null, "learned", "Say what the next technician gains from this.");
-        text = known == null
+        text = known == null && learned != Lesson.PROPOSED
                 ? t.required(
                         "text", text, FieldChecks.PARAGRAPH, "Name the known cause, or say why nothing is learned.")
                 : t.optional("text", text, FieldChecks.PARAGRAPH);

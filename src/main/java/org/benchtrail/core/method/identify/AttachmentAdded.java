@@ -21,8 +21,8 @@ import org.jspecify.annotations.Nullable;
 /**
  * A file kept beside the ticket; the bytes are stored once and named by their SHA-256.
  *
- * @param deviceTime when the original was last written, by the clock of the device that sent it, which nobody has checked; null
- *     if it told none
+ * @param deviceTime when the original was taken, as the camera noted in it, or else last written, by the clock of the device that
+ *     sent it; nobody has checked that; null if it told none
  * @param scaledFrom size of the original in points, such as {@code 4032 x 3024}, where the browser sent a smaller copy; null if
  *     the file came as it was
  */
@@ -50,7 +50,7 @@ public record AttachmentAdded(
         t.require(sha256 != null && sha256.matches("[0-9a-f]{64}"), "sha256", "A SHA-256 is 64 hexadecimal digits.");
         shows = t.required("shows", shows, FieldChecks.LINE, "Say what the file shows.");
         t.require(
-                deviceTime == null || (!deviceTime.isBefore(Instant.EPOCH) && deviceTime.isBefore(LATEST)),
+                deviceTime == null || isDeviceTime(deviceTime),
                 "deviceTime",
                 "The time of the file lies between 1970 and 9999.");
         scaledFrom = t.orNull("scaledFrom", scaledFrom, 20);
@@ -59,6 +59,11 @@ public record AttachmentAdded(
                 "scaledFrom",
                 "A size is written as 4032 x 3024.");
         t.done();
+    }
+
+    /** Whether a device may say that of a file; other times are no times of files. */
+    public static boolean isDeviceTime(Instant time) {
+        return !time.isBefore(Instant.EPOCH) && time.isBefore(LATEST);
     }
 
     /** A file that came as it was, from a device that told no time. */

@@ -1,0 +1,75 @@
+package org.benchtrail.ticket.attachment;
+
+import com.drew.imaging.jpeg.JpegMetadataReader;
+import com.drew.imaging.jpeg.JpegProcessingException;
+import com.drew.metadata.Directory;
+import com.drew.metadata.Metadata;
+import com.drew.metadata.MetadataException;
+import com.drew.metadata.exif.ExifIFD0Directory;
+import com.drew.metadata.exif.ExifReader;
+import com.drew.metadata.exif.ExifSubIFDDirectory;
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.Date;
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.TimeZone;
+import net.coobird.thumbnailator.util.exif.Orientation;
+import org.benchtrail.core.method.identify.AttachmentAdded;
+import org.jspecify.annotations.Nullable;
+
+/** What a camera notes in its pictures: when they were taken, and which way up it was held. Nobody has checked it. */
+final class CameraNotes {
+    /** The segments with the notes stand at the beginning of a file; with so many bytes of it they are complete. */
+    static final int HEAD = 256 * 1024;
+
+    private final Metadata notes;
+
+    private CameraNotes(Metadata notes) {
+        this.notes = notes;
+    }
+
+    /**
+     * Of a picture, or of its first {@link #HEAD} bytes; none of a file of another kind, or whose notes cannot be read.
+     *
+     * @param jpeg bytes of any file
+     */
+    static CameraNotes of(byte[] jpeg) {
+        try {
+            return new CameraNotes(
+                    JpegMetadataReader.readMetadata(new ByteArrayInputStream(jpeg), List.of(new ExifReader())));
+        } catch (JpegProcessingException | IOException | RuntimeException e) {
+            return new CameraNotes(new Metadata()); // broken bytes make readers throw anything
+        }
+    }
+
+    /**
+     * When the picture was taken.
+     *
+     * @param zone in which the camera's clock is read where it noted none
+     */
+    Optional<Instant> taken(ZoneId zone) {
+        return notes.getDirectoriesOfType(ExifSubIFDDirectory.class).stream()
+                .map(directory -> directory.getDateOriginal(TimeZone.getTimeZone(zone)))
+                .filter(Objects::nonNull)
+                .map(Date::toInstant)
+                .filter(AttachmentAdded::isDeviceTime)
+                .findFirst();
+    }
+
+    /** Which way up the camera was held; null if it did not note that. */
+    @Nullable
+    Orientation up() {
+        Directory first = notes.getFirstDirectoryOfType(ExifIFD0Directory.class);
+        try {
+            return first == null || !first.containsTag(ExifIFD0Directory.TAG_ORIENTATION)
+                    ? null
+                    : Orientation.typeOf(first.getInt(ExifIFD0Directory.TAG_ORIENTATION));
+        } catch (MetadataException | RuntimeException e) {
+            return null;
+        }
+    }
+}
