@@ -337,7 +337,7 @@ class PracticeTest {
         return who.get(path)
                 .asString()
                 .replaceAll("value=\"[^\"]*\"", "")
-                .replaceAll("\\d+\\s(d|h|min|s)\\b|\\d\\d:\\d\\d", "");
+                .replaceAll("\\d+\\s(days?|d|h|min|s)\\b|\\d\\d:\\d\\d", "");
     }
 
     /** Whatever is done on practice, the live rooms are what they were, byte for byte. */
