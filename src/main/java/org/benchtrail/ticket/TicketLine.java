@@ -55,9 +55,9 @@ public record TicketLine(
      * still, what is left when it goes on.
      */
     public String dueIn(Instant now, WorkingTime time) {
-        boolean stands = clockStopped && holdFor != null && followUp != null && followUp.isAfter(now);
-        String distance = stands && due.isAfter(followUp)
-                ? "clock stopped, " + Times.work(time.between(followUp, due)) + " left"
+        Instant goesOn = clockStopped && holdFor != null ? followUp : null;
+        String distance = goesOn != null && goesOn.isAfter(now) && due.isAfter(goesOn)
+                ? "clock stopped, " + Times.work(time.between(goesOn, due)) + " left"
                 : Times.due(due, now, time);
         return dueWhat == Due.What.FIX ? distance : dueWhat.words() + " " + distance;
     }
