@@ -75,7 +75,8 @@ record SignalTrace(
         ask(asked, SymptomRecorded.class, f -> List.of(f.words(), f.observable()));
         ask(asked, ReproductionTried.class, f -> List.of(f.how()));
         ask(asked, CheckPlanned.class, f -> List.of(f.what(), f.expectation()));
-        ask(asked, ResultRecorded.class, f -> List.of(f.observation()));
+        // with an answer to the check's question no text is asked for: it is made from the answer
+        ask(asked, ResultRecorded.class, f -> f.answer() == null ? List.of(f.observation()) : List.of());
         ask(asked, ActionPlanned.class, f -> List.of(f.what(), f.effect(), f.impact()));
         ask(asked, PartFitChecked.class, f -> List.of(f.basis()));
         ask(asked, SymptomRechecked.class, f -> List.of(f.how()));

@@ -37,6 +37,7 @@ import org.benchtrail.core.method.test.ResultRecorded;
 import org.benchtrail.core.method.theorize.TheoryStated;
 import org.benchtrail.core.site.WorkCalendar;
 import org.benchtrail.core.site.WorkingTime;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 
 /** What the papers of a ticket ask, at, under and over each number of the rules, and what that has been worth. */
@@ -126,6 +127,17 @@ class SignalsTest {
         assertEquals("entry 2", signals(symptom("Loud")).get(0).detail());
         assertFalse(
                 shows(SignalKind.SHORT_TEXT, papers().add(new TheoryStated("Dust", null))), "a theory may be one word");
+    }
+
+    /** What is made from the answer to a check's question was not asked for. */
+    @Test
+    void shortText_besideAnAnswer_isNone() {
+        assertTrue(shows(SignalKind.SHORT_TEXT, result(null)));
+        assertFalse(shows(SignalKind.SHORT_TEXT, result("yes")));
+    }
+
+    private static Papers result(@Nullable String answer) {
+        return papers().add(new ResultRecorded(2, "loose: yes", CheckOutcome.SUPPORTS, null, answer, null));
     }
 
     @Test
