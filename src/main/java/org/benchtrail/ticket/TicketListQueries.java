@@ -10,7 +10,9 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalLong;
 import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.Standing;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.core.method.desk.Opened;
 import org.benchtrail.people.Permission;
@@ -62,7 +64,7 @@ public class TicketListQueries {
     public QueuePart queue(QueueFilter filter, Actor actor) {
         Permissions.require(Permission.SEE_TICKETS, actor);
         Narrowed narrowed = narrowed(filter);
-        long counted = counted(narrowed).value(Long.class);
+        long counted = narrowed.counted().orElseGet(() -> counted(narrowed).value(Long.class));
         List<TicketLine> found = page(filter, narrowed).rows(TicketLine.class);
         boolean more = found.size() > filter.size();
         List<TicketLine> shown = more ? found.subList(0, filter.size()) : found;
@@ -90,9 +92,9 @@ public class TicketListQueries {
 
     /** One more than is told at most, so that it is seen whether there are more. */
     private Sql counted(Narrowed narrowed) {
-        return Sql.of(database, text.statement("counted", narrowed.conditions))
-                .with(narrowed.values)
-                .with("most", QueuePart.MOST_COUNTED + 1);
+        String statement = text.statement("counted", narrowed.conditions)
+                .replace("{order}", narrowed.seldom ? "" : "order by due, serial");
+        return Sql.of(database, statement).with(narrowed.values).with("most", QueuePart.MOST_COUNTED + 1);
     }
 
     /** One line more than a page has, so that it is seen whether there is a next one. */
@@ -115,10 +117,19 @@ public class TicketListQueries {
         return page(filter, narrowed(filter));
     }
 
-    /** The conditions that a filter asks for, and the values in them. */
+    /** The conditions that a filter asks for, the values in them, and whether words are asked for that few tickets have. */
     private static final class Narrowed {
         private final List<String> conditions = new ArrayList<>();
         private final Map<String, Object> values = new HashMap<>();
+        private boolean seldom;
+        private Integer @Nullable [] fitting;
+
+        /** Known where nothing but seldom words is asked for. */
+        OptionalLong counted() {
+            return fitting != null && conditions.size() == 1
+                    ? OptionalLong.of(Math.min(fitting.length, QueuePart.MOST_COUNTED + 1))
+                    : OptionalLong.empty();
+        }
 
         Narrowed by(String condition) {
             conditions.add(condition);
@@ -160,21 +171,28 @@ public class TicketListQueries {
         narrow(narrowed, filter.due());
         List<String> words = SearchWords.beginnings(filter.text(), 1);
         if (!words.isEmpty()) {
-            narrow(narrowed, String.join(" & ", words));
+            narrow(narrowed, filter.standing(), String.join(" & ", words));
         }
         return narrowed;
     }
 
     /** By the tickets that have them, if they are few; else each is asked as it comes. */
-    private void narrow(Narrowed narrowed, String words) {
-        boolean common = common(words).value(Long.class) >= SearchWords.OFTEN;
-        List<Integer> fitting = common ? List.of() : fitting(words).values(Integer.class);
-        if (!common && fitting.size() < SearchWords.FEW) {
-            narrowed.by("among", "serials", fitting.toArray(Integer[]::new));
+    private void narrow(Narrowed narrowed, Standing standing, String words) {
+        narrowed.seldom = common(words).value(Long.class) < SearchWords.OFTEN;
+        List<Fitting> fitting = narrowed.seldom ? fitting(words).rows(Fitting.class) : List.of();
+        if (narrowed.seldom && fitting.size() < SearchWords.FEW) {
+            narrowed.fitting = fitting.stream()
+                    .filter(f -> f.standing() == standing)
+                    .map(Fitting::serial)
+                    .toArray(Integer[]::new);
+            narrowed.by("among", "serials", narrowed.fitting);
         } else {
             narrowed.by("with the words", "words", words);
         }
     }
+
+    /** A ticket that has the words. */
+    record Fitting(int serial, Standing standing) {}
 
     Sql common(String words) {
         return Sql.of(database, text.statement("common")).with("words", words);

@@ -20,10 +20,13 @@ where standing = :standing
 {and}
 
 -- @ counted
+-- In the order of an index, so that the one of words is not asked for all that have a common word; that order is of no use where
+-- few have them.
 select count(*) from (
   select from ticket
   where standing = :standing
   {and}
+  {order}
   limit :most
 ) fit
 
@@ -82,7 +85,7 @@ where search @@ (select to_tsquery('simple', :words))
 
 -- @ fitting
 -- Of words that few tickets have, by the index: that they are few is not known before, so the query is hidden from whoever guesses.
-select serial from ticket where search @@ (select to_tsquery('simple', :words)) limit :most
+select serial, standing from ticket where search @@ (select to_tsquery('simple', :words)) limit :most
 
 -- @ among
 serial = any(:serials)

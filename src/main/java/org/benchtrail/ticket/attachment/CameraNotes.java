@@ -10,13 +10,16 @@ import com.drew.metadata.exif.ExifReader;
 import com.drew.metadata.exif.ExifSubIFDDirectory;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
+import java.time.DateTimeException;
 import java.time.Instant;
+import java.time.LocalDateTime;
 import java.time.ZoneId;
-import java.util.Date;
+import java.time.ZoneOffset;
+import java.time.format.DateTimeFormatter;
+import java.time.format.ResolverStyle;
 import java.util.List;
-import java.util.Objects;
+import java.util.Locale;
 import java.util.Optional;
-import java.util.TimeZone;
 import net.coobird.thumbnailator.util.exif.Orientation;
 import org.benchtrail.core.method.identify.AttachmentAdded;
 import org.jspecify.annotations.Nullable;
@@ -25,6 +28,10 @@ import org.jspecify.annotations.Nullable;
 final class CameraNotes {
     /** The segments with the notes stand at the beginning of a file; with so many bytes of it they are complete. */
     static final int HEAD = 256 * 1024;
+
+    /** As Exif writes it. */
+    private static final DateTimeFormatter TIME =
+            DateTimeFormatter.ofPattern("uuuu:MM:dd HH:mm:ss", Locale.ROOT).withResolverStyle(ResolverStyle.STRICT);
 
     private final Metadata notes;
 
@@ -53,11 +60,24 @@ final class CameraNotes {
      */
     Optional<Instant> taken(ZoneId zone) {
         return notes.getDirectoriesOfType(ExifSubIFDDirectory.class).stream()
-                .map(directory -> directory.getDateOriginal(TimeZone.getTimeZone(zone)))
-                .filter(Objects::nonNull)
-                .map(Date::toInstant)
+                .flatMap(directory -> taken(directory, zone).stream())
                 .filter(AttachmentAdded::isDeviceTime)
                 .findFirst();
+    }
+
+    /** A clock that was never set notes no time at all, or one that is none. */
+    private static Optional<Instant> taken(ExifSubIFDDirectory directory, ZoneId zone) {
+        String time = directory.getString(ExifSubIFDDirectory.TAG_DATETIME_ORIGINAL);
+        String offset = directory.getString(ExifSubIFDDirectory.TAG_TIME_ZONE_ORIGINAL);
+        try {
+            return time == null
+                    ? Optional.empty()
+                    : Optional.of(LocalDateTime.parse(time.strip(), TIME)
+                            .atZone(offset == null || offset.isBlank() ? zone : ZoneOffset.of(offset.strip()))
+                            .toInstant());
+        } catch (DateTimeException e) {
+            return Optional.empty();
+        }
     }
 
     /** Which way up the camera was held; null if it did not note that. */
