@@ -73,9 +73,17 @@ final class Visitor {
         return send(request(path).GET());
     }
 
-    /** What the API answers to a question that it must be able to answer. */
+    /**
+     * What the API answers to a question that it must be able to answer. A connection that was in use when its database was killed is
+     * found out when it is used next: whoever is told to come back comes back, three times at most.
+     */
     JsonNode read(String path) throws IOException, InterruptedException {
         HttpResponse<String> answer = get(path);
+        for (int again = 0; again < 3 && answer.statusCode() == 503; again++) {
+            Thread.sleep(
+                    1000L * answer.headers().firstValueAsLong("Retry-After").orElseThrow());
+            answer = get(path);
+        }
         if (answer.statusCode() != 200) {
             throw new AssertionError(path + " answered " + answer.statusCode() + "\n" + answer.body());
         }
