@@ -117,17 +117,22 @@ public class TicketListQueries {
         return page(filter, narrowed(filter));
     }
 
-    /** The conditions that a filter asks for, the values in them, and whether words are asked for that few tickets have. */
+    /** The conditions that a filter asks for, the values in them, and what was found out of its words before. */
     private static final class Narrowed {
         private final List<String> conditions = new ArrayList<>();
         private final Map<String, Object> values = new HashMap<>();
+        /** Whether few of the newest have the words. */
         private boolean seldom;
-        private Integer @Nullable [] fitting;
+        /** Tickets that have the words, whatever else is asked for; all of them, if they are few. */
+        private int fitting;
 
-        /** Known where nothing but seldom words is asked for. */
+        private boolean few;
+
+        /** Known where nothing but words is asked for, and those that were looked up are all, or more than are told. */
         OptionalLong counted() {
-            return fitting != null && conditions.size() == 1
-                    ? OptionalLong.of(Math.min(fitting.length, QueuePart.MOST_COUNTED + 1))
+            boolean known = few || fitting > QueuePart.MOST_COUNTED;
+            return known && conditions.size() == 1
+                    ? OptionalLong.of(Math.min(fitting, QueuePart.MOST_COUNTED + 1))
                     : OptionalLong.empty();
         }
 
@@ -179,13 +184,15 @@ public class TicketListQueries {
     /** By the tickets that have them, if they are few; else each is asked as it comes. */
     private void narrow(Narrowed narrowed, Standing standing, String words) {
         narrowed.seldom = common(words).value(Long.class) < SearchWords.OFTEN;
-        List<Fitting> fitting = narrowed.seldom ? fitting(words).rows(Fitting.class) : List.of();
-        if (narrowed.seldom && fitting.size() < SearchWords.FEW) {
-            narrowed.fitting = fitting.stream()
-                    .filter(f -> f.standing() == standing)
-                    .map(Fitting::serial)
-                    .toArray(Integer[]::new);
-            narrowed.by("among", "serials", narrowed.fitting);
+        List<Fitting> found = narrowed.seldom ? fitting(words).rows(Fitting.class) : List.of();
+        Integer[] fitting = found.stream()
+                .filter(f -> f.standing() == standing)
+                .map(Fitting::serial)
+                .toArray(Integer[]::new);
+        narrowed.fitting = fitting.length;
+        narrowed.few = narrowed.seldom && found.size() < SearchWords.FEW;
+        if (narrowed.few) {
+            narrowed.by("among", "serials", fitting);
         } else {
             narrowed.by("with the words", "words", words);
         }

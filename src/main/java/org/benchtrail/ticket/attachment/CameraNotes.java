@@ -25,9 +25,9 @@ import org.benchtrail.core.method.identify.AttachmentAdded;
 import org.jspecify.annotations.Nullable;
 
 /** What a camera notes in its pictures: when they were taken, and which way up it was held. Nobody has checked it. */
-final class CameraNotes {
+public final class CameraNotes {
     /** The segments with the notes stand at the beginning of a file; with so many bytes of it they are complete. */
-    static final int HEAD = 256 * 1024;
+    public static final int HEAD = 256 * 1024;
 
     /** As Exif writes it. */
     private static final DateTimeFormatter TIME =

@@ -8,6 +8,7 @@ import org.benchtrail.core.method.Step;
 import org.benchtrail.ticket.EntryLine;
 import org.benchtrail.ticket.TicketQueries;
 import org.benchtrail.ticket.Viewing;
+import org.benchtrail.ticket.attachment.CameraNotes;
 import org.benchtrail.ticket.coach.CoachView;
 import org.benchtrail.ticket.desk.DeskView;
 import org.benchtrail.ticket.desk.JudgingView;
@@ -76,6 +77,11 @@ public record SheetView(
             @Nullable PlanView plan,
             @Nullable VerifyView verify,
             @Nullable DocumentView document) {}
+
+    /** So many bytes of a picture hold what its camera noted; the browser sends them beside one that it made smaller. */
+    public int pictureHead() {
+        return CameraNotes.HEAD;
+    }
 
     public static SheetView of(SheetQueries.Contents contents) {
         TicketQueries.Whole ticket = contents.traced().ticket();
