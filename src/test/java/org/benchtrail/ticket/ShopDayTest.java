@@ -225,9 +225,15 @@ class ShopDayTest {
                 if (!forms.isEmpty()) {
                     decides(browser, forms.get(random.nextInt(forms.size())));
                 }
+                thinks(random);
             }
             return null;
         };
+    }
+
+    /** The more people, the longer, so that those who only look leave the server to those who work. */
+    private static void thinks(Random random) throws InterruptedException {
+        TimeUnit.MILLISECONDS.sleep(random.nextInt(20 * PEOPLE));
     }
 
     private void decides(Browser browser, FormElement form) {
@@ -253,6 +259,7 @@ class ShopDayTest {
                     assertTodayIsRight(open.get(random.nextInt(open.size())).number);
                     compared.incrementAndGet();
                 }
+                thinks(random);
             }
             return null;
         };
