@@ -2,7 +2,6 @@ package org.benchtrail.description;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import io.quarkus.arc.Arc;
 import io.quarkus.smallrye.openapi.OpenApiFilter;
 import java.lang.reflect.Method;
 import java.util.ArrayList;
@@ -23,9 +22,13 @@ import org.eclipse.microprofile.openapi.models.Operation;
 import org.eclipse.microprofile.openapi.models.PathItem;
 import org.eclipse.microprofile.openapi.models.Paths;
 import org.eclipse.microprofile.openapi.models.security.SecurityScheme;
+import org.jboss.jandex.IndexView;
 
-/** Completes what the framework finds: of the API alone, each operation with all that it answers, each calculation by itself. */
-@OpenApiFilter(stages = OpenApiFilter.RunStage.RUNTIME_STARTUP)
+/**
+ * Completes what the framework finds: of the API alone, each operation with all that it answers, each calculation by itself. Done
+ * while the program is built, not at each of its starts.
+ */
+@OpenApiFilter(stages = OpenApiFilter.RunStage.BUILD)
 public class ApiDescription implements OASFilter {
     private static final String TOKEN = "token";
     private static final String CALCULATION = "/api/bench/{id}";
@@ -45,6 +48,13 @@ public class ApiDescription implements OASFilter {
             "Site", "Places, devices, calendar and policies.",
             "Tickets", "Tickets from report to closure, and their trails.");
 
+    private final IndexView classes;
+
+    /** @param classes of the program, as the build finds them */
+    public ApiDescription(IndexView classes) {
+        this.classes = classes;
+    }
+
     @Override
     public void filterOpenAPI(OpenAPI document) {
         Components components = OASFactory.createComponents();
@@ -55,7 +65,7 @@ public class ApiDescription implements OASFilter {
                         .type(SecurityScheme.Type.HTTP)
                         .scheme("bearer")
                         .description("A token made on one's own page: Authorization: Bearer secret-token:bt_..."));
-        Endpoints endpoints = new Endpoints(Arc.container().beanManager());
+        Endpoints endpoints = new Endpoints(classes);
         Operations operations = new Operations(components);
         Paths paths = OASFactory.createPaths();
         new TreeMap<>(document.getPaths().getPathItems()).forEach((address, item) -> {

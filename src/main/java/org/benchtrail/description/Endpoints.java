@@ -1,8 +1,5 @@
 package org.benchtrail.description;
 
-import jakarta.enterprise.inject.Any;
-import jakarta.enterprise.inject.spi.Bean;
-import jakarta.enterprise.inject.spi.BeanManager;
 import jakarta.ws.rs.HttpMethod;
 import jakarta.ws.rs.Path;
 import java.lang.reflect.Method;
@@ -11,18 +8,29 @@ import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
 import org.eclipse.microprofile.openapi.models.PathItem;
+import org.jboss.jandex.AnnotationInstance;
+import org.jboss.jandex.AnnotationTarget;
+import org.jboss.jandex.IndexView;
 
 /** The methods behind the addresses of the API. */
 final class Endpoints {
     private final Map<String, Method> methods = new HashMap<>();
 
-    Endpoints(BeanManager beans) {
-        beans.getBeans(Object.class, Any.Literal.INSTANCE).stream()
-                .map(Bean::getBeanClass)
-                .filter(type -> type.isAnnotationPresent(Path.class)
-                        && type.getSimpleName().endsWith("Api"))
-                .distinct()
-                .forEach(this::add);
+    Endpoints(IndexView classes) {
+        classes.getAnnotations(Path.class).stream()
+                .map(AnnotationInstance::target)
+                .filter(target -> target.kind() == AnnotationTarget.Kind.CLASS)
+                .map(target -> target.asClass().name())
+                .filter(name -> name.withoutPackagePrefix().endsWith("Api"))
+                .forEach(name -> add(load(name.toString())));
+    }
+
+    private static Class<?> load(String name) {
+        try {
+            return Class.forName(name, false, Endpoints.class.getClassLoader());
+        } catch (ClassNotFoundException e) {
+            throw new IllegalStateException(e);
+        }
     }
 
     private void add(Class<?> type) {

@@ -11,8 +11,8 @@ import org.jspecify.annotations.Nullable;
 /**
  * The PostgreSQL programs, unpacked beside the data.
  *
- * <p>Every start hashes the archive that Benchtrail brings (which names the folder, so that another archive never meets old
- * programs) and every unpacked file (about 60 MB, well under a second), and unpacks anew when anything differs. That finds
+ * <p>Every start sums up the archive that Benchtrail brings (which names the folder, so that another archive never meets old
+ * programs) and every unpacked file (about 60 MB, a tenth of a second), and unpacks anew when anything differs. That finds
  * damage, a half copy and a swapped file. It is no defence against somebody who works as the owner of the folder: they could
  * rewrite the manifest too, or Benchtrail itself. Against everybody else stands the owner-only folder.
  */
@@ -21,7 +21,6 @@ final class PostgresBinaries {
     static final String VERSION = "17.5";
 
     static final String MAJOR = "17";
-    private static final int HASH_DIGITS_IN_NAME = 12;
 
     private final Path folder;
 
@@ -35,12 +34,12 @@ final class PostgresBinaries {
      * @throws DatabaseNotStarted if Benchtrail was built without the archive for this kind of machine
      */
     static PostgresBinaries of(DataFolder dataFolder, Progress progress) throws IOException {
-        String hash;
+        String sum;
         try (InputStream archive = archive()) {
-            hash = TreeManifest.sha256(archive);
+            sum = TreeManifest.checksum(archive);
         }
-        Path folder = dataFolder.path().resolve("postgres-" + VERSION + "-" + hash.substring(0, HASH_DIGITS_IN_NAME));
-        if (Files.exists(folder) && !TreeManifest.holds(folder, hash)) {
+        Path folder = dataFolder.path().resolve("postgres-" + VERSION + "-" + sum);
+        if (Files.exists(folder) && !TreeManifest.holds(folder, sum)) {
             progress.tell(
                     "The PostgreSQL programs in " + folder + " are not as they were unpacked; unpacking them anew.");
             Files.move(
@@ -49,7 +48,7 @@ final class PostgresBinaries {
                             .resolve("programs"));
         }
         if (!Files.exists(folder)) {
-            unpack(dataFolder, folder, hash, progress);
+            unpack(dataFolder, folder, sum, progress);
         }
         dataFolder.sweep();
         return new PostgresBinaries(folder);
@@ -61,14 +60,14 @@ final class PostgresBinaries {
         return Files.exists(plain) ? plain : plain.resolveSibling(name + ".exe");
     }
 
-    private static void unpack(DataFolder dataFolder, Path folder, String hash, Progress progress) throws IOException {
+    private static void unpack(DataFolder dataFolder, Path folder, String sum, Progress progress) throws IOException {
         progress.tell("Unpacking PostgreSQL " + VERSION + " into " + folder + " ...");
         dataFolder.requireSpace("unpacking PostgreSQL and creating the database");
         Path partial = OwnerOnly.createFreshFolder(dataFolder.path(), "postgres" + DataFolder.PARTIAL);
         try (InputStream archive = archive()) {
             ArchiveUnpacker.unpack(archive, partial);
         }
-        TreeManifest.record(partial, hash);
+        TreeManifest.record(partial, sum);
         OwnerOnly.moveDurably(partial, folder);
     }
 

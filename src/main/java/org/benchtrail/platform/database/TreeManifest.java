@@ -7,15 +7,14 @@ import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
-import java.util.HexFormat;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import java.util.zip.CRC32C;
 
 /**
- * What a folder holds, as text: one line for each file with its SHA-256 and its right to execute, one for each link with its
- * target. Two folders with equal text hold the same programs; a changed, missing, added or redirected file changes it.
+ * What a folder holds, as text: one line for each file with its checksum and its right to execute, one for each link with its
+ * target. Two folders with equal text hold the same programs; a damaged, missing, added or redirected file changes it. A checksum
+ * is enough: whoever could forge a file could write the text anew too, and a digest would take a second of every start.
  */
 final class TreeManifest {
     private static final String FILE_NAME = "benchtrail-manifest";
@@ -23,40 +22,39 @@ final class TreeManifest {
 
     private TreeManifest() {}
 
-    /** @param archiveHash where the content came from, hexadecimal */
-    static void record(Path folder, String archiveHash) throws IOException {
-        OwnerOnly.write(folder.resolve(FILE_NAME), describe(folder, archiveHash));
+    /** @param archive checksum of where the content came from */
+    static void record(Path folder, String archive) throws IOException {
+        OwnerOnly.write(folder.resolve(FILE_NAME), describe(folder, archive));
     }
 
     /** Whether the folder holds what was recorded in it, from that archive. */
-    static boolean holds(Path folder, String archiveHash) throws IOException {
+    static boolean holds(Path folder, String archive) throws IOException {
         try {
-            return Files.readString(folder.resolve(FILE_NAME)).equals(describe(folder, archiveHash));
+            return Files.readString(folder.resolve(FILE_NAME)).equals(describe(folder, archive));
         } catch (NoSuchFileException missing) {
             return false;
         }
     }
 
-    static String sha256(InputStream content) throws IOException {
-        try {
-            MessageDigest digest = MessageDigest.getInstance("SHA-256");
-            byte[] buffer = new byte[BUFFER];
-            for (int read = content.read(buffer); read >= 0; read = content.read(buffer)) {
-                digest.update(buffer, 0, read);
-            }
-            return HexFormat.of().formatHex(digest.digest());
-        } catch (NoSuchAlgorithmException impossible) {
-            throw new IllegalStateException("every Java platform has SHA-256", impossible);
+    /** CRC-32C (RFC 9260), eight hexadecimal digits, and the number of bytes. */
+    static String checksum(InputStream content) throws IOException {
+        CRC32C sum = new CRC32C();
+        long bytes = 0;
+        byte[] buffer = new byte[BUFFER];
+        for (int read = content.read(buffer); read >= 0; read = content.read(buffer)) {
+            sum.update(buffer, 0, read);
+            bytes += read;
         }
+        return String.format("%08x-%d", sum.getValue(), bytes);
     }
 
-    private static String describe(Path folder, String archiveHash) throws IOException {
+    private static String describe(Path folder, String archive) throws IOException {
         try (Stream<Path> paths = Files.walk(folder)) {
             return paths.filter(path -> !Files.isDirectory(path, LinkOption.NOFOLLOW_LINKS))
                     .filter(path -> !path.equals(folder.resolve(FILE_NAME)))
                     .sorted()
                     .map(path -> line(folder, path))
-                    .collect(Collectors.joining("", "archive " + archiveHash + "\n", ""));
+                    .collect(Collectors.joining("", "archive " + archive + "\n", ""));
         } catch (UncheckedIOException failure) {
             throw failure.getCause();
         }
@@ -69,7 +67,7 @@ final class TreeManifest {
                 return "link " + Files.readSymbolicLink(path) + " " + name + "\n";
             }
             try (InputStream content = Files.newInputStream(path)) {
-                return (Files.isExecutable(path) ? "program " : "file ") + sha256(content) + " " + name + "\n";
+                return (Files.isExecutable(path) ? "program " : "file ") + checksum(content) + " " + name + "\n";
             }
         } catch (IOException failure) {
             throw new UncheckedIOException(failure);
