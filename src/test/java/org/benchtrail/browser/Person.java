@@ -16,6 +16,9 @@ import org.junit.jupiter.api.Assertions;
 
 /** Somebody at a browser: fills forms by the names of their fields, presses buttons by their words, counts what is sent. */
 final class Person implements AutoCloseable {
+    /** Of tables that tell something, not of those that are filled in. */
+    private static final String ROWS = "main tbody tr:not(form:not(.wide-form) tr)";
+
     private static final int WIDE = 1280;
     private static final int NARROW = 360;
     private static final boolean PICTURES = Boolean.getBoolean("pictures");
@@ -211,15 +214,24 @@ final class Person implements AutoCloseable {
         Assertions.assertEquals(List.of(), complaints(), name + ": the browser complained");
     }
 
-    /** As {@link #look}, by day, at night and as it is printed. */
+    /** As {@link #look}, by day, at night and as it is printed: with every row that the screen has, and nothing to press. */
     void lookInEveryWay(String name) {
         look(name, true);
+        int rows = shown(ROWS);
         page.emulateMedia(new Page.EmulateMediaOptions().setColorScheme(ColorScheme.DARK));
         look(name + "-dark", true);
         page.emulateMedia(
                 new Page.EmulateMediaOptions().setColorScheme(ColorScheme.LIGHT).setMedia(Media.PRINT));
         keep(name + "-print");
+        Assertions.assertTrue(rows <= shown(ROWS), name + ": of " + rows + " rows only " + shown(ROWS) + " on paper");
+        Assertions.assertEquals(0, shown("button, .button"), name + ": buttons on paper");
         page.emulateMedia(new Page.EmulateMediaOptions().setMedia(Media.SCREEN));
+    }
+
+    private int shown(String selector) {
+        return ((Number) page.evaluate(
+                        "s => [...document.querySelectorAll(s)].filter(e => e.checkVisibility()).length", selector))
+                .intValue();
     }
 
     private void keep(String name) {
