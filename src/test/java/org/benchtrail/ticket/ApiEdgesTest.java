@@ -1,6 +1,7 @@
 package org.benchtrail.ticket;
 
 import static io.restassured.RestAssured.given;
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -10,16 +11,23 @@ import io.restassured.RestAssured;
 import io.restassured.response.Response;
 import io.restassured.specification.RequestSpecification;
 import jakarta.inject.Inject;
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.net.Socket;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
+import java.util.zip.GZIPInputStream;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Category;
 import org.benchtrail.core.method.Role;
@@ -260,5 +268,28 @@ class ApiEdgesTest {
             byte[] begun = socket.getInputStream().readNBytes(12);
             assertEquals("HTTP/1.1 403", new String(begun, StandardCharsets.US_ASCII));
         }
+    }
+
+    /** What a page weighs would tell, guess by guess, what its form's token is, if it held words of a stranger beside it. */
+    @Test
+    void answersToPrograms_areCompressed_pagesAreNot() throws Exception {
+        for (String path : List.of("/api/bench", "/css/base.css")) {
+            HttpResponse<byte[]> answer = raw(path, "gzip");
+            assertEquals(200, answer.statusCode(), path);
+            assertEquals("gzip", answer.headers().firstValue("Content-Encoding").orElse("none"), path);
+            byte[] opened = new GZIPInputStream(new ByteArrayInputStream(answer.body())).readAllBytes();
+            assertArrayEquals(raw(path, "identity").body(), opened, path);
+        }
+        assertEquals(Optional.empty(), raw("/sign-in", "gzip").headers().firstValue("Content-Encoding"));
+    }
+
+    private HttpResponse<byte[]> raw(String path, String coding) throws IOException, InterruptedException {
+        return HttpClient.newHttpClient()
+                .send(
+                        HttpRequest.newBuilder(URI.create("http://localhost:" + RestAssured.port + path))
+                                .header("Authorization", "Bearer " + token)
+                                .header("Accept-Encoding", coding)
+                                .build(),
+                        HttpResponse.BodyHandlers.ofByteArray());
     }
 }

@@ -564,6 +564,11 @@ class TicketApiTest {
         assertEquals(List.of(queued.number), numbers(Map.of("place", "Cellar 9", "held", "false")));
         assertEquals(List.of(), numbers(Map.of("place", "Cellar 9", "overdue", "true")));
         assertEquals(2, numbers(Map.of("place", "Cellar 9", "overdue", "false")).size());
+        assertEquals(2, numbers(Map.of("place", "Cellar 9", "category", "HEAT")).size());
+        assertEquals(List.of(), numbers(Map.of("place", "Cellar 9", "category", "PRINTING")));
+        assertEquals(
+                2, numbers(Map.of("place", "Cellar 9", "device", "Workstation")).size());
+        assertEquals(List.of(), numbers(Map.of("place", "Cellar 9", "device", "Workbench")));
         assertEquals(List.of(), numbers(Map.of("place", "Cellar 9", "step", "TEST")));
         assertEquals(2, numbers(Map.of("place", "Cellar 9", "step", "IDENTIFY")).size());
         assertEquals(List.of(), numbers(Map.of("place", "Cellar 9", "standing", "CLOSED")));

@@ -21,6 +21,7 @@ import java.time.Instant;
 import java.util.List;
 import org.benchtrail.bench.BenchRun;
 import org.benchtrail.core.Invalid;
+import org.benchtrail.core.method.Category;
 import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.Standing;
 import org.benchtrail.core.method.Step;
@@ -89,7 +90,9 @@ public class TicketApi {
             @RestQuery @DefaultValue("OPEN") Standing standing,
             @RestQuery @Nullable Step step,
             @RestQuery @Nullable String assignee,
+            @RestQuery @Nullable Category category,
             @RestQuery @Nullable String place,
+            @RestQuery @Nullable String device,
             @RestQuery @Nullable Boolean held,
             @RestQuery @Nullable Boolean overdue,
             @RestQuery @DefaultValue("") String text,
@@ -100,7 +103,9 @@ public class TicketApi {
         QueueFilter filter = QueueFilter.of(standing)
                 .step(step)
                 .assignee(assignee)
+                .category(category)
                 .place(place)
+                .device(device)
                 .held(held)
                 .due(overdue == null ? null : overdue ? DueWithin.past(now) : DueWithin.future(now))
                 .text(text)
