@@ -171,7 +171,9 @@ class ReviewQueries {
     /** @param asked an addendum that was asked for, or empty */
     public record Line(String title, String mark, String remark, boolean fault) {}
 
+    /** @param code of the requirement that it is about */
     public record Asked(
+            String code,
             String title,
             String words,
             String due,
@@ -212,7 +214,11 @@ class ReviewQueries {
         List<Asked> asked = rows.addenda(number).stream()
                 .filter(a -> a.askedOf().equals(viewer.account()))
                 .map(a -> new Asked(
-                        LotViews.title(a.requirement()), words(lot, ticket, a), Moments.text(a.due(), zone), a.entry()))
+                        a.requirement(),
+                        LotViews.title(a.requirement()),
+                        words(lot, ticket, a),
+                        Moments.text(a.due(), zone),
+                        a.entry()))
                 .toList();
         return Optional.of(new Signed(lot.id(), ticket, sheet.opened().title(), lines, asked));
     }

@@ -21,6 +21,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.ThreadLocalRandom;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
@@ -574,6 +576,7 @@ class AuditAttackTest {
                     Map.of("of", closed + "/" + requirement, "remark", "Say more of " + requirement)));
         }
         assertTrue(tina.get("/my-reviews").asString().contains("Each needs an addendum of its own"));
+        nobodyIsAskedTwice(closed);
         adds(closed, null);
         adds(closed, "symptom-observed");
         assertEquals(List.of(), answers(closed), "neither names what was asked");
@@ -590,6 +593,26 @@ class AuditAttackTest {
                 List.<Act>of(s -> new Addendum(Addendum.About.REMARK, "Of nothing", "cause-named")),
                 BORIS);
         assertEquals("not-yours", unknown.missing().get(0).code());
+    }
+
+    /** Who comes from what was asked finds it chosen in the form. */
+    private void nobodyIsAskedTwice(TicketNumber closed) {
+        String door = "/tickets/" + closed + "?answers=cause-named";
+        assertTrue(tina.get("/my-reviews").asString().contains("href=\"" + door + "#addenda\""));
+        assertEquals("cause-named", chosenIn(tina.get(door).asString()));
+        for (String nothing : List.of("", "?answers=none-of-these", "?answers=%22%3E%3Cb%3E")) {
+            String sheet = tina.get("/tickets/" + closed + nothing).asString();
+            assertEquals("", chosenIn(sheet), nothing);
+            assertFalse(sheet.contains("none-of-these") || sheet.contains("<b>"));
+        }
+    }
+
+    /** What the form for an addendum says that it answers. */
+    private static String chosenIn(String sheet) {
+        String field = sheet.substring(sheet.indexOf("<select id=\"addendum.requirement\""));
+        Matcher chosen = Pattern.compile("<option value=\"([^\"]*)\" selected>")
+                .matcher(field.substring(0, field.indexOf("</select>")));
+        return chosen.find() ? chosen.group(1) : "";
     }
 
     /** @return number of the entry */
