@@ -16,10 +16,10 @@ import org.jboss.resteasy.reactive.RestPath;
 @Path("/audit-coaching")
 @Authenticated
 public class CoachingPage {
-    private final Coaching coaching;
+    private final ReviewCoaching coaching;
     private final CurrentActor current;
 
-    CoachingPage(Coaching coaching, CurrentActor current) {
+    CoachingPage(ReviewCoaching coaching, CurrentActor current) {
         this.coaching = coaching;
         this.current = current;
     }
@@ -28,9 +28,9 @@ public class CoachingPage {
     static final class Templates {
         private Templates() {}
 
-        static native TemplateInstance coaching(List<Coaching.Person> people);
+        static native TemplateInstance coaching(List<ReviewCoaching.Person> people);
 
-        static native TemplateInstance coached(Coaching.Shown v);
+        static native TemplateInstance coached(ReviewCoaching.Shown v);
     }
 
     @GET

@@ -27,7 +27,7 @@ public class OwnReviewsPage {
     static final class Templates {
         private Templates() {}
 
-        static native TemplateInstance ownReviews(List<ReviewQueries.Signed> signed, Coaching.Own coaching);
+        static native TemplateInstance ownReviews(List<ReviewQueries.Signed> signed, ReviewCoaching.Own coaching);
     }
 
     @GET

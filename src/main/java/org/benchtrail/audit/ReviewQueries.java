@@ -41,10 +41,10 @@ class ReviewQueries {
     private final LotRows rows;
     private final AuditedTickets tickets;
     private final SiteBook site;
-    private final Coaching coaching;
+    private final ReviewCoaching coaching;
     private final Clock clock;
 
-    ReviewQueries(LotRows rows, AuditedTickets tickets, SiteBook site, Coaching coaching, Clock clock) {
+    ReviewQueries(LotRows rows, AuditedTickets tickets, SiteBook site, ReviewCoaching coaching, Clock clock) {
         this.coaching = coaching;
         this.rows = rows;
         this.tickets = tickets;
@@ -181,10 +181,10 @@ class ReviewQueries {
             @Nullable Integer entry) {}
 
     /** @param signed reviews of tickets that the viewer worked on */
-    public record OwnReviews(List<Signed> signed, Coaching.Own coaching) {}
+    public record OwnReviews(List<Signed> signed, ReviewCoaching.Own coaching) {}
 
     OwnReviews ofOwnWork(Actor viewer, ZoneId zone) {
-        List<Coaching.Found> works = coaching.works(viewer);
+        List<ReviewCoaching.Found> works = coaching.works(viewer);
         List<Signed> signed = works.stream()
                 .map(w -> signed(w, viewer, zone))
                 .sorted(Comparator.comparing(Signed::lot).reversed().thenComparing(Signed::ticket))
@@ -192,7 +192,7 @@ class ReviewQueries {
         return new OwnReviews(signed, coaching.own(works, viewer, zone));
     }
 
-    private Signed signed(Coaching.Found found, Actor viewer, ZoneId zone) {
+    private Signed signed(ReviewCoaching.Found found, Actor viewer, ZoneId zone) {
         AuditLot lot = found.work().lot();
         String ticket = found.work().ticket();
         List<Line> lines = LotResult.counting(lot, ticket).stream()

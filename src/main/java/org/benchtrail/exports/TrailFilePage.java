@@ -21,12 +21,12 @@ import org.jboss.resteasy.reactive.RestPath;
 /** The trail of a ticket as a file, each entry with the proof that it is in the log, for whoever checks it elsewhere. */
 @Path("/tickets/{number}/trail.jsonl")
 @Authenticated
-public class TrailPage {
+public class TrailFilePage {
     private final TicketQueries tickets;
     private final TrailProofs proofs;
     private final CurrentActor current;
 
-    TrailPage(TicketQueries tickets, TrailProofs proofs, CurrentActor current) {
+    TrailFilePage(TicketQueries tickets, TrailProofs proofs, CurrentActor current) {
         this.tickets = tickets;
         this.proofs = proofs;
         this.current = current;

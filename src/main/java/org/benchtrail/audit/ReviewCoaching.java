@@ -35,7 +35,7 @@ import org.benchtrail.platform.sql.SqlText;
 @Startup
 @ApplicationScoped
 @Transactional
-class Coaching {
+class ReviewCoaching {
     private static final int LOOKS = 20;
 
     private final EntityManager database;
@@ -45,13 +45,13 @@ class Coaching {
     private final Clock clock;
     private final SqlText text;
 
-    Coaching(EntityManager database, LotRows rows, AuditedTickets tickets, Directory people, Clock clock) {
+    ReviewCoaching(EntityManager database, LotRows rows, AuditedTickets tickets, Directory people, Clock clock) {
         this.database = database;
         this.rows = rows;
         this.tickets = tickets;
         this.people = people;
         this.clock = clock;
-        text = SqlText.of(Coaching.class).having("note", "read", "readers", "look", "looks");
+        text = SqlText.of(ReviewCoaching.class).having("note", "read", "readers", "look", "looks");
     }
 
     private Sql of(String statement) {
