@@ -96,6 +96,9 @@ public class SheetScreen {
             SheetQueries.Contents contents, Map<String, List<String>> typed, Notice notice) {
         JobSheet sheet = contents.viewing().sheet();
         FormValues values = SheetForms.values(sheet, contents.context());
+        if (contents.forecast() != null) {
+            contents.forecast().fill(values);
+        }
         DraftView draft = DraftView.fill(contents.draft(), SheetForms.at(sheet.step()), contents.viewing(), values);
         values.typed(typed, notice.problems());
         DraftView shown = typed.isEmpty() ? draft : null;
