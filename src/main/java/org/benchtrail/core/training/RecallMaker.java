@@ -20,6 +20,7 @@ import org.benchtrail.core.method.Fact;
 import org.benchtrail.core.method.FactKinds;
 import org.benchtrail.core.method.Requirement;
 import org.benchtrail.core.method.Requirements;
+import org.benchtrail.core.method.Stamp;
 import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.method.Step;
 import org.benchtrail.core.method.desk.Refused;
@@ -121,6 +122,7 @@ public final class RecallMaker {
     private List<String> recorded(StandingFact<Refused> before) {
         return job.sheet().facts().stream()
                 .filter(f -> f.entry() < before.entry() && f.round() == before.round())
+                .filter(f -> !f.stamp().by().equals(Stamp.SERVER))
                 .map(StandingFact::fact)
                 .filter(f -> f.shownUnder() == before.during() && !f.saidByServer())
                 .map(Fact::getClass)
