@@ -79,7 +79,7 @@ public final class RecallPlan {
     /**
      * The questions of a day: the same ones all day, whatever is answered on it. Those that are due come first, safety before the
      * rest and the longest overdue before others; new ones fill up, safety before the rest, from the latest jobs, one a job. Of one
-     * trade there is one a day, if others are there.
+     * trade there is one a day, if others are there; of one form too, if another form is there.
      *
      * @param answers those of the day itself change nothing
      * @param zone in which the person's days begin: a job of today makes questions for tomorrow
@@ -102,10 +102,8 @@ public final class RecallPlan {
                         .thenComparing((RecallItem i) -> i.source().ended(), Comparator.reverseOrder())
                         .thenComparing(RecallItem::id))
                 .toList();
-        picked.take(due, false, true);
-        picked.take(due, false, false);
-        picked.take(fresh, true, true);
-        picked.take(fresh, true, false);
+        picked.take(due, false);
+        picked.take(fresh, true);
         return List.copyOf(picked.items);
     }
 
@@ -123,17 +121,27 @@ public final class RecallPlan {
     private static final class Day {
         private final List<RecallItem> items = new ArrayList<>();
         private final Set<String> trades = new HashSet<>();
+        private final Set<RecallForm> forms = new HashSet<>();
         private final Set<String> jobs = new HashSet<>();
 
-        void take(List<RecallItem> from, boolean oneAJob, boolean oneATrade) {
+        /** Mixed as far as it goes: first what is of another trade and another form, then of another trade, then any. */
+        void take(List<RecallItem> from, boolean oneAJob) {
+            take(from, oneAJob, true, true);
+            take(from, oneAJob, true, false);
+            take(from, oneAJob, false, false);
+        }
+
+        private void take(List<RecallItem> from, boolean oneAJob, boolean oneATrade, boolean oneAForm) {
             for (RecallItem item : from) {
                 boolean possible = items.size() < A_DAY
                         && !items.contains(item)
                         && !(oneAJob && jobs.contains(item.source().job()))
-                        && !(oneATrade && trades.contains(item.source().trade()));
+                        && !(oneATrade && trades.contains(item.source().trade()))
+                        && !(oneAForm && forms.contains(item.form()));
                 if (possible) {
                     items.add(item);
                     trades.add(item.source().trade());
+                    forms.add(item.form());
                     jobs.add(item.source().job());
                 }
             }

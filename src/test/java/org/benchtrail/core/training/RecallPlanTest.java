@@ -129,6 +129,27 @@ class RecallPlanTest {
         assertEquals(List.of("a", "c", "b"), asked(items.subList(0, 3), due, DAY));
     }
 
+    /** Mixed kinds are remembered better than blocked ones. */
+    @Test
+    void formsAreMixed_whereOthersAreThere() {
+        List<RecallItem> items = List.of(
+                of("a", "Heat"),
+                of("b", "Power"),
+                new RecallItem(
+                        "c",
+                        RecallForm.VALUE,
+                        of("b", "Power").source(),
+                        false,
+                        "Does it?",
+                        List.of(),
+                        List.of(),
+                        List.of(),
+                        "",
+                        0));
+        assertEquals(List.of("a", "c"), asked(items, List.of(), DAY));
+        assertEquals(List.of("a", "b"), asked(items.subList(0, 2), List.of(), DAY));
+    }
+
     @Test
     void whatRests_comesBackWhereALaterJobMakesItAgain() {
         List<Answered> four = List.of(at(0, true), at(3, true), at(10, true), at(31, true));
