@@ -127,7 +127,7 @@ class StatementCountTest {
         "/audit, 4",
         "/audit/plan, 8",
         "/my-reviews, 4",
-        "/figures, 8",
+        "/figures, 10",
         "/exports, 6",
         "/exports/2026-11.csv, 8",
         "/queue, 10",
