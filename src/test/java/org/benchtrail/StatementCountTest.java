@@ -155,6 +155,7 @@ class StatementCountTest {
         "/proposals, 6",
         "/forecasts, 12",
         "/coach, 3",
+        "/recall, 3",
         "/read-in, 4"
     })
     void page_sendsAFewStatements(String path, int most) {

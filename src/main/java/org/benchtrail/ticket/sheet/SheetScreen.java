@@ -108,6 +108,9 @@ public class SheetScreen {
             SheetQueries.Contents contents, Map<String, List<String>> typed, Notice notice, String answers) {
         JobSheet sheet = contents.viewing().sheet();
         FormValues values = SheetForms.values(sheet, contents.context());
+        if (contents.forecast() != null) {
+            contents.forecast().fill(values);
+        }
         DraftView draft = DraftView.fill(contents.draft(), SheetForms.at(sheet.step()), contents.viewing(), values);
         if (values.value(ANSWERS).isEmpty() && Requirements.of(answers).isPresent()) {
             values.set(ANSWERS, answers);
