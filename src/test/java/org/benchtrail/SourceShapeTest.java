@@ -76,6 +76,13 @@ class SourceShapeTest {
         assertEquals(Set.of("training"), roomsThatName("forecast.person"));
     }
 
+    /** So are answers to the questions of a shift. */
+    @Test
+    void recall_isKnownToTrainingAlone() throws IOException {
+        assertEquals(Set.of("training"), roomsThatName("recall.answer"));
+        assertEquals(Set.of("training"), roomsThatName("recall.person"));
+    }
+
     private static Set<String> roomsThatName(String name) throws IOException {
         Set<String> rooms = new TreeSet<>();
         try (Stream<Path> files = Files.walk(Path.of("src/main"))) {

@@ -127,7 +127,7 @@ class StatementCountTest {
         "/audit, 4",
         "/audit/plan, 8",
         "/my-reviews, 4",
-        "/figures, 8",
+        "/figures, 10",
         "/exports, 6",
         "/exports/2026-11.csv, 8",
         "/queue, 10",
@@ -155,6 +155,7 @@ class StatementCountTest {
         "/proposals, 6",
         "/forecasts, 12",
         "/coach, 3",
+        "/recall, 3",
         "/read-in, 4"
     })
     void page_sendsAFewStatements(String path, int most) {

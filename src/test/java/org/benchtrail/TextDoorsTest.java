@@ -173,6 +173,11 @@ class TextDoorsTest {
                         "/people",
                         Map.of("login", fresh("d"), "name", text, "roles", "trainee", "password", PASSWORD)));
         doors.put(
+                "frozen limits",
+                text -> posts(
+                        "/figures/baselines",
+                        Map.of("first", "2026-01-01", "last", "2026-01-31", "rules", "USUAL", "reason", text)));
+        doors.put(
                 "token form",
                 text -> posts("/me/tokens", Map.of("name", text, "days", "1", "present", PASSWORD, "scope", "READ")));
         doors.put(

@@ -105,11 +105,16 @@ public class AuditPage {
     @Path("plan")
     @Blocking
     public Response plan() {
-        FormValues usual = PlanForm.usual(clock.instant(), current.zone(), queries.doublingDue(current.actor()));
-        return Html.ok(planPage(usual, List.of()));
+        List<AuditLot> doubling = queries.doublingDue(current.actor());
+        FormValues usual = PlanForm.usual(clock.instant(), current.zone(), doubling);
+        return Html.ok(planPage(usual, List.of(), doubling));
     }
 
     private TemplateInstance planPage(FormValues fill, List<Invalid.Problem> problems) {
+        return planPage(fill, problems, queries.doublingDue(current.actor()));
+    }
+
+    private TemplateInstance planPage(FormValues fill, List<Invalid.Problem> problems, List<AuditLot> doubling) {
         LotQueries.Before before = queries.before(current.actor());
         Map<Stratum, Take> takes = takes(fill);
         List<StratumLine> strata = Arrays.stream(Stratum.values())
@@ -129,9 +134,7 @@ public class AuditPage {
                         PlanForm.from(fill, current.zone())
                                 .map(from -> queries.gap(from, current.actor(), current.zone()))
                                 .orElse(""),
-                        queries.doublingDue(current.actor()).stream()
-                                .map(AuditLot::id)
-                                .toList()),
+                        doubling.stream().map(AuditLot::id).toList()),
                 fill,
                 problems);
     }

@@ -45,7 +45,12 @@ class AuditedTickets {
         void at(String ticket, JobSheet sheet, List<Entry> trail);
     }
 
-    /** What ended in a period as items of a lot, by number; one whose record does not hold is not looked at. */
+    /** What ended in a period as items of a lot, by number. */
+    List<Item> items(List<LotRows.Ended> ended) {
+        return items(ended, (ticket, sheet, trail) -> {});
+    }
+
+    /** As {@link #items(List)}, with a look at each; one whose record does not hold is not looked at. */
     List<Item> items(List<LotRows.Ended> ended, Look look) {
         List<Item> items = new ArrayList<>();
         for (int from = 0; from < ended.size(); from += AT_ONCE) {

@@ -112,9 +112,7 @@ class LotQueries {
         Instant now = clock.instant();
         List<LotRows.Ended> ended = rows.ended(now.minus(java.time.Duration.ofDays(LOOKED_BACK_DAYS)), now);
         Map<Stratum, Integer> items = new EnumMap<>(Stratum.class);
-        tickets.items(
-                        ended.subList(Math.max(0, ended.size() - MOST_COUNTED), ended.size()),
-                        (ticket, sheet, trail) -> {})
+        tickets.items(ended.subList(Math.max(0, ended.size() - MOST_COUNTED), ended.size()))
                 .forEach(item -> items.merge(item.stratum(), 1, Integer::sum));
         return new Before(items, heads.witnesses());
     }

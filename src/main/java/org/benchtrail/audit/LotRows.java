@@ -46,6 +46,7 @@ class LotRows {
                         "answer addenda",
                         "addenda",
                         "addenda of ticket",
+                        "wanted",
                         "judges",
                         "accepted by",
                         "ended",
@@ -188,6 +189,23 @@ class LotRows {
 
     List<AddendumRow> addenda(TicketNumber ticket) {
         return of("addenda of ticket").with("ticket", ticket.serial()).rows(AddendumRow.class);
+    }
+
+    /**
+     * An addendum that was asked for.
+     *
+     * @param written when it was; null if it was not
+     */
+    record WantedRow(
+            String requirement,
+            int ticket,
+            Instant due,
+            @Nullable Instant written,
+            boolean countersigned) {}
+
+    /** Of the lots that ended in a period. */
+    List<WantedRow> wanted(Instant begins, Instant ends) {
+        return of("wanted").with("begins", begins).with("ends", ends).rows(WantedRow.class);
     }
 
     List<String> judges(TicketNumber ticket) {

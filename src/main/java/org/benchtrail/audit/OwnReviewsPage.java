@@ -27,12 +27,13 @@ public class OwnReviewsPage {
     static final class Templates {
         private Templates() {}
 
-        static native TemplateInstance ownReviews(List<ReviewQueries.Signed> signed);
+        static native TemplateInstance ownReviews(List<ReviewQueries.Signed> signed, ReviewCoaching.Own coaching);
     }
 
     @GET
     @Blocking
     public Response ownReviews() {
-        return Html.ok(Templates.ownReviews(queries.ofOwnWork(current.actor(), current.zone())));
+        ReviewQueries.OwnReviews own = queries.ofOwnWork(current.actor(), current.zone());
+        return Html.ok(Templates.ownReviews(own.signed(), own.coaching()));
     }
 }

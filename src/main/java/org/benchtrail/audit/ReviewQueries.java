@@ -4,14 +4,13 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
 import java.time.ZoneId;
-import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import org.benchtrail.core.audit.AuditAct.Marked;
 import org.benchtrail.core.audit.AuditLot;
 import org.benchtrail.core.audit.AuditLot.Review;
@@ -42,9 +41,11 @@ class ReviewQueries {
     private final LotRows rows;
     private final AuditedTickets tickets;
     private final SiteBook site;
+    private final ReviewCoaching coaching;
     private final Clock clock;
 
-    ReviewQueries(LotRows rows, AuditedTickets tickets, SiteBook site, Clock clock) {
+    ReviewQueries(LotRows rows, AuditedTickets tickets, SiteBook site, ReviewCoaching coaching, Clock clock) {
+        this.coaching = coaching;
         this.rows = rows;
         this.tickets = tickets;
         this.site = site;
@@ -171,37 +172,29 @@ class ReviewQueries {
     /** @param asked an addendum that was asked for, or empty */
     public record Line(String title, String mark, String remark, boolean fault) {}
 
+    /** @param code of the requirement that it is about */
     public record Asked(
+            String code,
             String title,
             String words,
             String due,
             @Nullable Integer entry) {}
 
-    /** The signed reviews of tickets that the viewer worked on. */
-    List<Signed> ofOwnWork(Actor viewer, ZoneId zone) {
-        Permissions.require(Permission.WORK_TICKETS, viewer);
-        List<Signed> signed = new ArrayList<>();
-        Map<String, List<LotRows.ReviewedOf>> byLot =
-                rows.reviewedOf(viewer.account()).stream().collect(Collectors.groupingBy(LotRows.ReviewedOf::lot));
-        byLot.forEach((id, own) -> {
-            AuditLot lot = rows.lot(id);
-            own.stream()
-                    .map(r -> new TicketNumber(r.ticket()))
-                    .filter(number -> lot.isReadable(number.toString()))
-                    .map(number -> signed(lot, number, viewer, zone))
-                    .flatMap(Optional::stream)
-                    .forEach(signed::add);
-        });
-        signed.sort(java.util.Comparator.comparing(Signed::lot).reversed().thenComparing(Signed::ticket));
-        return signed;
+    /** @param signed reviews of tickets that the viewer worked on */
+    public record OwnReviews(List<Signed> signed, ReviewCoaching.Own coaching) {}
+
+    OwnReviews ofOwnWork(Actor viewer, ZoneId zone) {
+        List<ReviewCoaching.Found> works = coaching.works(viewer);
+        List<Signed> signed = works.stream()
+                .map(w -> signed(w, viewer, zone))
+                .sorted(Comparator.comparing(Signed::lot).reversed().thenComparing(Signed::ticket))
+                .toList();
+        return new OwnReviews(signed, coaching.own(works, viewer, zone));
     }
 
-    private Optional<Signed> signed(AuditLot lot, TicketNumber number, Actor viewer, ZoneId zone) {
-        String ticket = number.toString();
-        JobSheet sheet = tickets.frozen(lot.item(ticket).orElseThrow(), viewer).sheet();
-        if (!sheet.isHand(viewer.account())) {
-            return Optional.empty();
-        }
+    private Signed signed(ReviewCoaching.Found found, Actor viewer, ZoneId zone) {
+        AuditLot lot = found.work().lot();
+        String ticket = found.work().ticket();
         List<Line> lines = LotResult.counting(lot, ticket).stream()
                 .map(m -> new Line(
                         LotViews.title(m.requirement()),
@@ -209,12 +202,16 @@ class ReviewQueries {
                         m.remark(),
                         m.mark() == Mark.NOT_SATISFIED || m.mark() == Mark.CANNOT_TELL))
                 .toList();
-        List<Asked> asked = rows.addenda(number).stream()
+        List<Asked> asked = rows.addenda(TicketNumber.parse(ticket)).stream()
                 .filter(a -> a.askedOf().equals(viewer.account()))
                 .map(a -> new Asked(
-                        LotViews.title(a.requirement()), words(lot, ticket, a), Moments.text(a.due(), zone), a.entry()))
+                        a.requirement(),
+                        LotViews.title(a.requirement()),
+                        words(lot, ticket, a),
+                        Moments.text(a.due(), zone),
+                        a.entry()))
                 .toList();
-        return Optional.of(new Signed(lot.id(), ticket, sheet.opened().title(), lines, asked));
+        return new Signed(lot.id(), ticket, found.title(), lines, asked);
     }
 
     private static String words(AuditLot lot, String ticket, LotRows.AddendumRow row) {

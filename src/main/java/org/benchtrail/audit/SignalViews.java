@@ -1,6 +1,7 @@
 package org.benchtrail.audit;
 
 import java.util.Arrays;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -51,10 +52,11 @@ public final class SignalViews {
         List<Signal> signals = rows.signals(lot.id());
         Map<SignalKind, SignalWorth> worth = rows.worth(LOTS);
         Set<SignalKind> off = rows.switchedOff();
+        Set<String> reviewed = reviewed(lot);
         boolean decides = Permissions.allow(Permission.PLAN_AUDITS, viewer);
         return Arrays.stream(SignalKind.values())
                 .map(kind -> line(
-                        lot,
+                        reviewed,
                         kind,
                         signals.stream().filter(s -> s.kind() == kind).toList(),
                         worth.getOrDefault(kind, SignalWorth.NONE),
@@ -64,7 +66,12 @@ public final class SignalViews {
     }
 
     private static SignalLine line(
-            AuditLot lot, SignalKind kind, List<Signal> signals, SignalWorth worth, boolean shown, boolean decides) {
+            Set<String> reviewed,
+            SignalKind kind,
+            List<Signal> signals,
+            SignalWorth worth,
+            boolean shown,
+            boolean decides) {
         boolean nothing = worth.standing() == SignalWorth.Standing.TELLS_NOTHING;
         return new SignalLine(
                 kind,
@@ -72,12 +79,15 @@ public final class SignalViews {
                 advice(worth.standing(), shown),
                 shown,
                 decides && (nothing || !shown),
-                signals.stream().filter(s -> isReviewed(lot, s.ticket())).toList(),
-                signals.stream().filter(s -> !isReviewed(lot, s.ticket())).toList());
+                signals.stream().filter(s -> reviewed.contains(s.ticket())).toList(),
+                signals.stream().filter(s -> !reviewed.contains(s.ticket())).toList());
     }
 
-    private static boolean isReviewed(AuditLot lot, String ticket) {
-        return lot.drawnTickets().contains(ticket) || lot.isChosen(ticket);
+    /** Tickets of the lot that somebody looks at. */
+    private static Set<String> reviewed(AuditLot lot) {
+        Set<String> tickets = new HashSet<>(lot.drawnTickets());
+        lot.chosen().forEach(c -> tickets.add(c.ticket()));
+        return tickets;
     }
 
     /** Those of a ticket that are shown. */

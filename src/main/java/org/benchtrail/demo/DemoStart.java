@@ -23,6 +23,7 @@ public class DemoStart {
 
     private final Scenarios scenarios;
     private final SiteFile site;
+    private final PracticeFile practice;
     private final boolean demo;
     private final String host;
     private final int port;
@@ -31,12 +32,14 @@ public class DemoStart {
     DemoStart(
             Scenarios scenarios,
             SiteFile site,
+            PracticeFile practice,
             @ConfigProperty(name = "benchtrail.demo", defaultValue = "false") boolean demo,
             @ConfigProperty(name = "quarkus.http.host") String host,
             @ConfigProperty(name = "quarkus.http.port", defaultValue = "8080") int port,
             @ConfigProperty(name = "quarkus.http.host-enabled", defaultValue = "true") boolean serves) {
         this.scenarios = scenarios;
         this.site = site;
+        this.practice = practice;
         this.demo = demo;
         this.host = host;
         this.port = port;
@@ -60,6 +63,7 @@ public class DemoStart {
         for (String file : FILES) {
             scenarios.load(file, text(file));
         }
+        practice.load(text("practice.yaml"));
     }
 
     private static String text(String file) throws IOException {

@@ -18,12 +18,14 @@ import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Fact;
 import org.benchtrail.core.method.Missing;
+import org.benchtrail.core.method.desk.ForecastKind;
 import org.benchtrail.people.Directory;
 import org.benchtrail.people.PeopleActs;
 import org.benchtrail.platform.sql.Sql;
 import org.benchtrail.platform.sql.SqlText;
 import org.benchtrail.ticket.Outcome;
 import org.benchtrail.ticket.TicketActs;
+import org.benchtrail.training.ForecastActs;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 
 /** Loads scenarios by the same acts that people use: what the method refuses, no scenario can have. */
@@ -32,7 +34,10 @@ public class Scenarios {
     /** Sign-in of every demo account; there are none on a shop's own server. */
     public static final String DEMO_PASSWORD = "benchtrail-demo";
 
+    private static final String FORECAST = "forecast-committed";
+
     private final TicketActs tickets;
+    private final ForecastActs forecasts;
     private final PeopleActs accounts;
     private final Directory people;
     private final EntityManager database;
@@ -42,12 +47,14 @@ public class Scenarios {
 
     Scenarios(
             TicketActs tickets,
+            ForecastActs forecasts,
             PeopleActs accounts,
             Directory people,
             EntityManager database,
             ObjectMapper mapper,
             @ConfigProperty(name = "benchtrail.demo", defaultValue = "false") boolean demo) {
         this.tickets = tickets;
+        this.forecasts = forecasts;
         this.accounts = accounts;
         this.people = people;
         this.database = database;
@@ -118,8 +125,9 @@ public class Scenarios {
     private Outcome perform(String fileName, Scenario.Deed deed, Outcome before, Map<String, Integer> entries) {
         Actor actor = person(fileName, deed.place(), deed.by());
         try {
-            Fact fact = mapper.treeToValue(resolved("", deed.fact(), entries), Fact.class);
-            Outcome outcome = tickets.perform(before.number(), before.sheet().entries(), List.of(sheet -> fact), actor);
+            Outcome outcome = deed.fact().get("kind").asText().equals(FORECAST)
+                    ? forecast(deed.fact(), before, actor)
+                    : recorded(resolved("", deed.fact(), entries), before, actor);
             if (outcome.refused()) {
                 throw new ScenarioFile.Malformed(
                         fileName, deed.place().line("kind"), "kind", sentences(outcome.missing()));
@@ -130,6 +138,24 @@ public class Scenarios {
         } catch (JsonProcessingException e) {
             throw malformed(fileName, deed.place(), ScenarioFile.problem(e));
         }
+    }
+
+    private Outcome recorded(JsonNode deed, Outcome before, Actor actor) throws JsonProcessingException {
+        Fact fact = mapper.treeToValue(deed, Fact.class);
+        return tickets.perform(before.number(), before.sheet().entries(), List.of(sheet -> fact), actor);
+    }
+
+    /**
+     * What it says is no fact: the trail holds only what stands for it.
+     *
+     * @param causes per cent by id; what is left to 100 is something else
+     */
+    record Forecast(String kind, ForecastKind forecast, Map<String, Integer> causes, String nextTest) {}
+
+    private Outcome forecast(JsonNode deed, Outcome before, Actor actor) throws JsonProcessingException {
+        Forecast said = mapper.treeToValue(deed, Forecast.class);
+        return forecasts.commit(
+                before.number(), before.sheet().entries(), said.forecast(), said.causes(), said.nextTest(), actor);
     }
 
     private static ScenarioFile.Malformed malformed(String fileName, Scenario.FilePlace place, Invalid invalid) {
@@ -152,7 +178,7 @@ public class Scenarios {
     }
 
     /** The fact with every {@code @name} replaced by the number of the entry of that name. */
-    private static JsonNode resolved(String field, JsonNode node, Map<String, Integer> entries) {
+    static JsonNode resolved(String field, JsonNode node, Map<String, Integer> entries) {
         if (node.isTextual() && node.asText().startsWith("@")) {
             Integer entry = entries.get(node.asText().substring(1));
             if (entry == null) {

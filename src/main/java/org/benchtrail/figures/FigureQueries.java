@@ -10,10 +10,14 @@ import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import org.benchtrail.audit.JudgedRequirements;
+import org.benchtrail.audit.MendedPapers;
+import org.benchtrail.core.figures.Baseline;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.core.site.SiteHistory;
+import org.benchtrail.people.Directory;
 import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
 import org.benchtrail.platform.Moments;
@@ -33,12 +37,25 @@ class FigureQueries {
 
     private final FigureRows rows;
     private final JudgedRequirements requirements;
+    private final MendedPapers mended;
+    private final ChartBaselines baselines;
+    private final Directory people;
     private final SiteBook site;
     private final Clock clock;
 
-    FigureQueries(FigureRows rows, JudgedRequirements requirements, SiteBook site, Clock clock) {
+    FigureQueries(
+            FigureRows rows,
+            JudgedRequirements requirements,
+            MendedPapers mended,
+            ChartBaselines baselines,
+            Directory people,
+            SiteBook site,
+            Clock clock) {
         this.rows = rows;
         this.requirements = requirements;
+        this.mended = mended;
+        this.baselines = baselines;
+        this.people = people;
         this.site = site;
         this.clock = clock;
     }
@@ -47,8 +64,16 @@ class FigureQueries {
      * @param period that was asked for, or the usual one
      * @param words the filter, with how many tickets fit it
      * @param cut what was left out because there is too much; empty if nothing was
+     * @param over last day of it that is over
+     * @param baselines limits that were frozen for this filter, the latest first
      */
-    public record Report(FigurePeriod period, String words, String cut, List<Figure> figures) {
+    public record Report(
+            FigurePeriod period,
+            String words,
+            String cut,
+            List<Figure> figures,
+            LocalDate over,
+            List<BaselineLine> baselines) {
         public List<String> unusual() {
             return figures.stream().flatMap(f -> f.unusual().stream()).toList();
         }
@@ -57,7 +82,7 @@ class FigureQueries {
         public String looked() {
             List<String> drawn = figures.stream()
                     .filter(f -> f.few().isEmpty() && !f.rows().isEmpty())
-                    .filter(f -> f.id().startsWith("late") || f.id().equals("closings"))
+                    .filter(f -> f.id().startsWith("late") || f.id().equals(ClosingFigure.ID))
                     .map(f -> f.title().toLowerCase(Locale.ROOT))
                     .toList();
             return String.join("; ", drawn);
@@ -81,11 +106,16 @@ class FigureQueries {
         List<FigureRows.Ticket> tickets = rows.opened(period, MOST_TICKETS);
         StepFigures steps = new StepFigures(tickets, history, now);
         LateFigures late = new LateFigures(tickets, period, now);
+        List<ChartBaselines.Frozen> frozen = baselines.of(period);
         List<Figure> figures = new ArrayList<>(List.of(
                 steps.steps(),
                 steps.curve(period.step()),
                 steps.holds(),
-                ClosingFigure.of(rows.closed(period, ClosingFigure.MOST), history, shown),
+                ClosingFigure.of(
+                        rows.closed(period, ClosingFigure.MOST),
+                        frozen.stream().map(ChartBaselines.Frozen::baseline).toList(),
+                        history,
+                        shown),
                 late.byWeek(today)));
         if (period.place().isEmpty()) {
             figures.add(late.byPlace());
@@ -95,8 +125,46 @@ class FigureQueries {
         }
         if (!period.isFiltered()) {
             figures.add(RequirementFigure.of(requirements.between(period.begins(), period.ends())));
+            figures.add(MendingFigure.of(mended.between(period.begins(), period.ends(), now)));
         }
-        return new Report(period, words(period, tickets.size()), cut(tickets, shown), figures);
+        LocalDate over = period.until().isBefore(today) ? period.until() : today.minusDays(1);
+        return new Report(
+                period, words(period, tickets.size()), cut(tickets, shown), figures, over, lines(frozen, zone, shown));
+    }
+
+    /**
+     * Limits that were frozen, as the page tells them.
+     *
+     * @param made of which closings
+     * @param limits in hours
+     * @param frozen by whom, when and why
+     */
+    public record BaselineLine(String made, String limits, String rules, String frozen) {}
+
+    private List<BaselineLine> lines(List<ChartBaselines.Frozen> frozen, ZoneId zone, ZoneId shown) {
+        Map<String, String> names = people.names(
+                frozen.stream().map(ChartBaselines.Frozen::by).distinct().toList());
+        List<BaselineLine> lines = new ArrayList<>();
+        for (ChartBaselines.Frozen one : frozen) {
+            Baseline made = one.baseline();
+            String outside =
+                    made.outside() == 0 ? "none of them outside" : made.outside() + " of them outside, and kept";
+            lines.add(
+                    0,
+                    new BaselineLine(
+                            made.points() + " closings from " + DAY.format(LocalDate.ofInstant(made.from(), zone))
+                                    + " to "
+                                    + DAY.format(LocalDate.ofInstant(made.until(), zone)
+                                            .minusDays(1)) + ", "
+                                    + outside,
+                            Figure.number(made.level().lower()) + " to "
+                                    + Figure.number(made.level().upper()) + " h, middle "
+                                    + Figure.number(made.level().middle()) + " h",
+                            made.rules().words(),
+                            names.getOrDefault(one.by(), one.by()) + ", " + Moments.text(made.frozenAt(), shown) + ": "
+                                    + one.reason()));
+        }
+        return lines;
     }
 
     private static String words(FigurePeriod period, int tickets) {

@@ -43,7 +43,8 @@ public record FiguresAsked(String from, String until, String category, String pl
                 AskedFor.choice(Step.class, step));
     }
 
-    private static LocalDate day(String field, String typed, LocalDate usual) {
+    /** @throws Invalid under that field */
+    static LocalDate day(String field, String typed, LocalDate usual) {
         if (typed.isBlank()) {
             return usual;
         }

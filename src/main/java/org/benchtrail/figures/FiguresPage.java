@@ -4,8 +4,12 @@ import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.quarkus.security.Authenticated;
 import io.smallrye.common.annotation.Blocking;
+import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
 import java.util.Arrays;
@@ -13,12 +17,17 @@ import java.util.List;
 import java.util.Map;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Step;
+import org.benchtrail.core.statistics.ChartRules;
 import org.benchtrail.people.CurrentActor;
+import org.benchtrail.people.NeedsPermission;
+import org.benchtrail.people.Permission;
 import org.benchtrail.platform.Csv;
 import org.benchtrail.platform.Html;
 import org.benchtrail.platform.Option;
 import org.benchtrail.platform.form.FormValues;
 import org.benchtrail.platform.form.PostedForm;
+import org.benchtrail.platform.form.Refusal;
+import org.benchtrail.platform.repeat.Repeats;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jspecify.annotations.Nullable;
 
@@ -27,10 +36,14 @@ import org.jspecify.annotations.Nullable;
 @Authenticated
 public class FiguresPage {
     private final FigureQueries queries;
+    private final ChartBaselines baselines;
+    private final Repeats repeats;
     private final CurrentActor current;
 
-    FiguresPage(FigureQueries queries, CurrentActor current) {
+    FiguresPage(FigureQueries queries, ChartBaselines baselines, Repeats repeats, CurrentActor current) {
         this.queries = queries;
+        this.baselines = baselines;
+        this.repeats = repeats;
         this.current = current;
     }
 
@@ -38,7 +51,7 @@ public class FiguresPage {
     static final class Templates {
         private Templates() {}
 
-        static native TemplateInstance figures(ShownFigures v, FormValues fill);
+        static native TemplateInstance figures(ShownFigures v, FormValues fill, List<Invalid.Problem> problems);
 
         static native TemplateInstance behind(FigureQueries.Behind v, FiguresAsked asked);
     }
@@ -46,8 +59,24 @@ public class FiguresPage {
     /**
      * @param report null where it was not understood what is asked for
      * @param query what is asked for, as part of an address
+     * @param rules by which limits may be read
      */
-    public record ShownFigures(FigureQueries.@Nullable Report report, String query, List<Option> steps) {}
+    public record ShownFigures(
+            FigureQueries.@Nullable Report report, String query, List<Option> steps, List<Option> rules) {
+        /** What each choice of rules means, and costs. */
+        public List<String> rulesInWords() {
+            return Arrays.stream(ChartRules.values())
+                    .map(r -> "By " + r.title() + ": " + r.words() + ".")
+                    .toList();
+        }
+    }
+
+    private static final List<Option> STEPS = Arrays.stream(Step.values())
+            .map(s -> new Option(s.name(), s.title()))
+            .toList();
+    private static final List<Option> RULES = Arrays.stream(ChartRules.values())
+            .map(r -> new Option(r.name(), r.title()))
+            .toList();
 
     private static FiguresAsked asked(UriInfo address) {
         return new PostedForm(address.getQueryParameters()).read(FiguresAsked.class);
@@ -57,33 +86,57 @@ public class FiguresPage {
     @Blocking
     public Response figures(UriInfo address) {
         FiguresAsked asked = asked(address);
-        List<Option> steps = Arrays.stream(Step.values())
-                .map(s -> new Option(s.name(), s.title()))
-                .toList();
-        try {
-            FigureQueries.Report report = queries.report(asked, current.actor(), current.zone());
-            String from = report.period().from().toString();
-            String until = report.period().until().toString();
-            return Html.ok(Templates.figures(
-                    new ShownFigures(report, asked.query(), steps), fill(asked, from, until, List.of())));
-        } catch (Invalid e) {
-            return Html.status(
-                    422,
-                    Templates.figures(
-                            new ShownFigures(null, "", steps), fill(asked, asked.from(), asked.until(), e.problems())));
-        }
+        return Refusal.respond(
+                () -> Html.ok(page(asked, Map.of(), List.of())),
+                refusal -> Html.status(
+                        422,
+                        Templates.figures(
+                                new ShownFigures(null, "", STEPS, RULES),
+                                fill(asked, asked.from(), asked.until(), Map.of(), refusal.problems()),
+                                List.of())));
     }
 
-    private static FormValues fill(FiguresAsked asked, String from, String until, List<Invalid.Problem> problems) {
+    private TemplateInstance page(FiguresAsked asked, Map<String, List<String>> typed, List<Invalid.Problem> problems) {
+        FigureQueries.Report report = queries.report(asked, current.actor(), current.zone());
+        FigurePeriod period = report.period();
+        FormValues fill = fill(asked, period.from().toString(), period.until().toString(), typed, problems);
+        if (typed.isEmpty()) {
+            fill.set("last", report.over().toString());
+        }
+        return Templates.figures(new ShownFigures(report, asked.query(), STEPS, RULES), fill, problems);
+    }
+
+    private static FormValues fill(
+            FiguresAsked asked,
+            String from,
+            String until,
+            Map<String, List<String>> typed,
+            List<Invalid.Problem> problems) {
         return new FormValues()
-                .typed(
-                        Map.of(
-                                "from", List.of(from),
-                                "until", List.of(until),
-                                "category", List.of(asked.category()),
-                                "place", List.of(asked.place()),
-                                "step", List.of(asked.step())),
-                        problems);
+                .put("", asked)
+                .set("from", from)
+                .set("until", until)
+                .set("first", from)
+                .set("last", until)
+                .set("rules", ChartRules.USUAL.name())
+                .typed(typed, problems);
+    }
+
+    /** Freezes the limits of the chart of closings. */
+    @POST
+    @Path("baselines")
+    @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+    @NeedsPermission(Permission.SEE_FIGURES)
+    @Blocking
+    public Response freeze(MultivaluedMap<String, String> typed) {
+        PostedForm form = new PostedForm(typed);
+        FiguresAsked asked = form.read(FiguresAsked.class);
+        return Refusal.answer(
+                () -> repeats.once(form, () -> {
+                    baselines.freeze(asked, form.read(ChartBaselines.Asked.class), current.actor());
+                    return Html.goTo("/figures?" + asked.query() + "#" + ClosingFigure.ID);
+                }),
+                refusal -> page(asked, form.typed(), refusal.problems()));
     }
 
     /** The table of one figure. */

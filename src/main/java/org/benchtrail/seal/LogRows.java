@@ -45,6 +45,7 @@ class LogRows implements TreeReader.Tiles {
                         "hashes",
                         "nodes",
                         "leaves",
+                        "places",
                         "newest",
                         "publish",
                         "record",
@@ -167,6 +168,13 @@ class LogRows implements TreeReader.Tiles {
         return of("leaves").with("from", from).with("to", to).rows(Row.class).stream()
                 .map(Row::leaf)
                 .toList();
+    }
+
+    /** Where an entry of a stream stands in the log. */
+    record PlaceRow(long place, long index) {}
+
+    List<PlaceRow> places(String stream) {
+        return of("places").with("stream", stream).rows(PlaceRow.class);
     }
 
     /** A checkpoint as it was published, without what witnesses added. */

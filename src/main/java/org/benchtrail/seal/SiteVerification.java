@@ -65,7 +65,9 @@ class SiteVerification {
             "site_version_stays",
             "site_version_is_sealed",
             "audit_act_stays",
-            "audit_act_is_sealed");
+            "audit_act_is_sealed",
+            "chart_baseline_stays",
+            "chart_baseline_is_sealed");
 
     /** A table of which every row is recorded in a stream, or in those that fit. */
     private record Recorded(String stream, String table, String key) {}
@@ -82,7 +84,8 @@ class SiteVerification {
             new Recorded("limits", "site_limit", "id"),
             new Recorded("policy", "site_version", "number"),
             new Recorded("erasures", "forecast_erasure", "id"),
-            new Recorded("audit/%", "audit_act", "id"));
+            new Recorded("audit/%", "audit_act", "id"),
+            new Recorded("figures", "chart_baseline", "id"));
 
     private final LogRows rows;
     private final VerificationRows runs;

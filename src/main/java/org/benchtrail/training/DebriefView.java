@@ -1,7 +1,6 @@
 package org.benchtrail.training;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.HashSet;
 import java.util.HexFormat;
 import java.util.List;
@@ -10,7 +9,6 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import org.benchtrail.core.diagnosis.Action;
 import org.benchtrail.core.diagnosis.Model;
-import org.benchtrail.core.diagnosis.Ranking;
 import org.benchtrail.core.method.FactKinds;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Requirement;
@@ -22,7 +20,6 @@ import org.benchtrail.core.method.desk.Refused;
 import org.benchtrail.core.method.document.CauseNamed;
 import org.benchtrail.core.practice.job.DeviceAct;
 import org.benchtrail.core.practice.job.Truth.Played;
-import org.benchtrail.core.training.Belief;
 import org.benchtrail.core.training.Debrief;
 import org.benchtrail.core.training.FaultWords;
 import org.benchtrail.core.training.Ties;
@@ -145,22 +142,11 @@ record DebriefView(
 
     /** Against the fault that the catalogue took for the likeliest wrong one before the first act. */
     private static String apart(PracticeJob job, Played played, Model model) {
-        Ties ties = Ties.of(job.truth().family());
-        Set<String> right = ties.causes().getOrDefault(job.truth().fault(), Set.of());
-        Ranking ranking = Belief.reported(ties, model).ranking();
-        Optional<String> rival = ties.causes().entrySet().stream()
-                .filter(e -> e.getValue().stream().noneMatch(right::contains))
-                .max(Comparator.comparingDouble(e -> e.getValue().stream()
-                        .mapToDouble(ranking::probability)
-                        .max()
-                        .orElse(0)))
-                .map(e -> e.getKey());
-        return rival.flatMap(r -> ToldApart.of(job.truth().family(), job.truth().fault(), r, model)
-                        .map(t -> "From " + FaultWords.of(r) + " it is told by: "
-                                + t.act().way().words() + " "
-                                + t.act().label() + " ("
-                                + PracticeView.minutes(t.act().minutes()) + "). "
-                                + taken(played, t.act())))
+        return ToldApart.fromRival(job.truth().family(), job.truth().fault(), model)
+                .map(r -> "From " + FaultWords.of(r.other()) + " it is told by: "
+                        + r.told().act().way().words() + " " + r.told().act().label() + " ("
+                        + PracticeView.minutes(r.told().act().minutes()) + "). "
+                        + taken(played, r.told().act()))
                 .orElse("");
     }
 

@@ -26,7 +26,7 @@ import org.jspecify.annotations.Nullable;
 
 /** Commits forecasts: what binds them goes on the ticket's trail, what they say where its author alone reads it. */
 @ApplicationScoped
-class ForecastActs {
+public class ForecastActs {
     private static final String OTHER = "other";
 
     private final TicketActs tickets;
@@ -80,6 +80,25 @@ class ForecastActs {
 
     /** What is kept of a forecast once its entry stands. */
     private record Made(ForecastContent forecast, byte[] salt, String reference) {}
+
+    /**
+     * A forecast of a ticket's causes; something else has what is left to 100.
+     *
+     * @param version of the sheet that was seen
+     * @param causes per cent by id
+     * @param nextTest id of a finding, or empty
+     * @throws Invalid if it is malformed
+     */
+    @Transactional
+    public Outcome commit(
+            TicketNumber number,
+            int version,
+            ForecastKind kind,
+            Map<String, Integer> causes,
+            String nextTest,
+            Actor actor) {
+        return commit(number, version, new Typed(kind, causes, null, nextTest), actor);
+    }
 
     /**
      * @param version of the sheet that was seen

@@ -59,7 +59,7 @@ public class ForecastPage {
 
     private static ForecastActs.Typed read(PostedForm form) {
         Map<String, Integer> causes = new TreeMap<>();
-        for (int row = 1; row <= ForecastView.ROWS; row++) {
+        for (int row = 1; row <= ForecastView.MOST; row++) {
             String cause = form.text("cause." + row);
             OptionalInt percent = form.number("percent." + row);
             if (cause.isEmpty() && form.has("percent." + row)) {

@@ -47,6 +47,14 @@ select ticket, requirement, asked_of, due, entry from audit_addendum where lot =
 -- @ addenda of ticket
 select ticket, requirement, asked_of, due, entry from audit_addendum where ticket = :ticket order by due, lot, requirement
 
+-- @ wanted
+select a.requirement, a.ticket, a.due, w.at as written, exists (
+    select from trail_entry c where c.ticket = a.ticket and c.kind = 'addendum-countersigned'
+      and cast(convert_from(c.canonical, 'UTF8') as jsonb) -> 'payload' ->> 'addendum' = cast(a.entry as text)) as countersigned
+from audit_addendum a join audit_lot l on l.id = a.lot left join trail_entry w on w.ticket = a.ticket and w.entry = a.entry
+where l.ends > :begins and l.ends <= :ends
+order by a.ticket, a.requirement
+
 -- @ judges
 select distinct reviewer from audit_review where ticket = :ticket
 

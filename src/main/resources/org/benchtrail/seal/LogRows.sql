@@ -40,6 +40,9 @@ select hash from seal_node where level = :level and n >= :from and n < :to order
 -- @ leaves
 select stream, place, hash from seal_leaf where index >= :from and index < :to order by index
 
+-- @ places
+select place, index from seal_leaf where stream = :stream order by place
+
 -- @ newest
 select size, signed_at, note from checkpoint order by size desc limit 1
 

@@ -12,6 +12,9 @@ select c.ticket, c.entry, c.round, c.kind, c.made, c.value, c.reference,
   exists (select from forecast.seen s where s.ticket = c.ticket and s.person = c.person and s.at < c.made) as seen
 from forecast.content c where c.person = :person order by c.made desc, c.entry desc
 
+-- @ latest
+select value from forecast.content where person = :person and ticket = :ticket order by entry desc limit 1
+
 -- @ erase
 delete from forecast.content where person = :person and ticket = :ticket and entry = :entry
 

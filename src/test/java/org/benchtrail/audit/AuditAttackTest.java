@@ -21,6 +21,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.ThreadLocalRandom;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
@@ -29,6 +31,7 @@ import org.benchtrail.core.audit.AuditLot;
 import org.benchtrail.core.audit.AuditLot.Turn;
 import org.benchtrail.core.audit.DefectClass;
 import org.benchtrail.core.audit.Mark;
+import org.benchtrail.core.audit.Mending;
 import org.benchtrail.core.audit.Stratum;
 import org.benchtrail.core.integrity.Hash;
 import org.benchtrail.core.method.Actor;
@@ -37,6 +40,7 @@ import org.benchtrail.core.method.Priority;
 import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.core.method.desk.Addendum;
+import org.benchtrail.core.method.desk.AddendumCountersigned;
 import org.benchtrail.core.method.desk.Cancelled;
 import org.benchtrail.core.method.desk.HandedOver;
 import org.benchtrail.core.method.desk.Remarked;
@@ -93,6 +97,9 @@ class AuditAttackTest {
 
     @Inject
     JudgedWork judged;
+
+    @Inject
+    MendedPapers mended;
 
     @Inject
     LotJob job;
@@ -574,6 +581,7 @@ class AuditAttackTest {
                     Map.of("of", closed + "/" + requirement, "remark", "Say more of " + requirement)));
         }
         assertTrue(tina.get("/my-reviews").asString().contains("Each needs an addendum of its own"));
+        nobodyIsAskedTwice(closed);
         adds(closed, null);
         adds(closed, "symptom-observed");
         assertEquals(List.of(), answers(closed), "neither names what was asked");
@@ -590,6 +598,47 @@ class AuditAttackTest {
                 List.<Act>of(s -> new Addendum(Addendum.About.REMARK, "Of nothing", "cause-named")),
                 BORIS);
         assertEquals("not-yours", unknown.missing().get(0).code());
+        mendingIsCounted(closed, first);
+    }
+
+    /** Once it is due: two were asked for and written in time, and one is mended when it is countersigned. */
+    private void mendingIsCounted(TicketNumber closed, int first) {
+        Instant ends = now().plan().until();
+        Instant later = clock.instant().plus(Duration.ofDays(30));
+        assertEquals(new Mending(2, 0, 0, 0), mending(ends, clock.instant()));
+        assertEquals(new Mending(2, 2, 2, 0), mending(ends, later));
+        done(tickets.perform(
+                closed,
+                looks.ticket(closed, TINA).sheet().entries(),
+                List.<Act>of(s -> new AddendumCountersigned(first, "")),
+                BORIS));
+        assertEquals(new Mending(2, 2, 2, 1), mending(ends, later));
+        String csv = sue.get("/figures/mending.csv").asString();
+        assertTrue(csv.contains("\nAll requirements,") && csv.contains("of 30 needed"), csv);
+    }
+
+    private Mending mending(Instant ends, Instant at) {
+        return mended.between(ends.minusMillis(1), ends, at).get(0).mending();
+    }
+
+    /** Who comes from what was asked finds it chosen in the form. */
+    private void nobodyIsAskedTwice(TicketNumber closed) {
+        String door = "/tickets/" + closed + "?answers=cause-named";
+        assertTrue(tina.get("/my-reviews").asString().contains("href=\"" + door + "#addenda\""));
+        assertEquals("cause-named", chosenIn(tina.get(door).asString()));
+        for (String nothing : List.of("", "?answers=none-of-these", "?answers=%22%3E%3Cb%3E")) {
+            String sheet = tina.get("/tickets/" + closed + nothing).asString();
+            assertEquals("", chosenIn(sheet), nothing);
+            assertFalse(sheet.contains("none-of-these") || sheet.contains("<b>"));
+        }
+    }
+
+    /** What the form for an addendum says that it answers. */
+    private static String chosenIn(String sheet) {
+        String field = sheet.substring(sheet.indexOf("<select id=\"addendum.requirement\""));
+        Matcher chosen = Pattern.compile("<option value=\"([^\"]*)\" selected>")
+                .matcher(field.substring(0, field.indexOf("</select>")));
+        return chosen.find() ? chosen.group(1) : "";
     }
 
     /** @return number of the entry */
@@ -826,6 +875,8 @@ class AuditAttackTest {
         }
         reviewAll("scope-known");
         at(sue.post("/audit/" + lot + "/addenda", Map.of("of", number + "/scope-known", "remark", "Whose lamp?")));
+        String coachingOfRon = "/audit-coaching/" + RON.account();
+        assertEquals(404, boris.get(coachingOfRon).statusCode(), "it is told to who did the work first");
         String ofRon = ron.get("/my-reviews").asString();
         String ofTina = tina.get("/my-reviews").asString();
         String ofMila = mila.get("/my-reviews").asString();
@@ -836,5 +887,23 @@ class AuditAttackTest {
                 () -> assertFalse(sue.get("/my-reviews").asString().contains(number), "nor is a review"),
                 () -> assertFalse(ofTina.contains("Whose lamp?"), "it was asked of another"));
         assertFalse(tina.get("/today").asString().contains("thing to add to a closed ticket"));
+        String question = "Does the answer fit what else is known of the site?";
+        assertTrue(ofRon.contains("id=\"learn\"")
+                && ofRon.contains(question)
+                && ofRon.contains("Not satisfied in 1 of 1."));
+        assertFalse(ofMila.contains("id=\"learn\""));
+        for (Browser other : List.of(tina, ron, mila)) {
+            assertEquals(403, other.get(coachingOfRon).statusCode());
+            assertEquals(403, other.get("/audit-coaching").statusCode());
+        }
+        assertTrue(boris.get("/audit-coaching").asString().contains(RON.name()));
+        assertFalse(boris.get("/audit-coaching").asString().contains(MILA.name()), "she has none to read");
+        String shown = boris.get(coachingOfRon).asString();
+        assertTrue(shown.contains(question) && shown.contains(number), shown);
+        assertTrue(ron.get("/my-reviews").asString().contains("Looked at by " + BORIS.name()));
+        assertFalse(tina.get("/my-reviews").asString().contains("Looked at by " + BORIS.name()), "that was Ron's");
+        TestDatabase.run("update coaching_read set place = place - 4 where lot = ? and person = ?", lot, RON.account());
+        String earlier = boris.get(coachingOfRon).asString();
+        assertFalse(earlier.contains(number), "as far as he had read it then: not all of its reviews were signed");
     }
 }

@@ -35,6 +35,24 @@ class DemoStartTest {
         assertEquals(found, found());
     }
 
+    /** What a new hire looks at on the first day is not empty: jobs behind them, a forecast, what they missed, and questions of it. */
+    @Test
+    void theTrainee_hasLearnedSomethingAlready() throws IOException {
+        DemoPeople.ensure(accounts);
+        demo.load();
+        Browser tomasz = Browser.signedIn("tomasz", Scenarios.DEMO_PASSWORD);
+        String jobs = tomasz.get("/practice").asString();
+        assertEquals(3, jobs.split("Debrief: ", -1).length - 1, jobs);
+        assertTrue(jobs.contains("closed") && jobs.contains("given up"), jobs);
+        String forecasts = tomasz.get("/forecasts").asString();
+        assertTrue(forecasts.contains("60 %") && forecasts.contains("before what is alike"), forecasts);
+        assertTrue(tomasz.get("/coach").asString().contains("0 of 1 met at this level"));
+        assertTrue(
+                tomasz.get("/recall").asString().contains("1 of 3"),
+                tomasz.get("/recall").asString());
+        assertTrue(tomasz.get("/today").asString().contains("Questions for today"));
+    }
+
     private static int found() {
         return Browser.signedIn("omar", Scenarios.DEMO_PASSWORD)
                         .get("/search?q=stripe")

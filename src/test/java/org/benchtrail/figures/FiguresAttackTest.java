@@ -2,6 +2,7 @@ package org.benchtrail.figures;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.quarkus.test.common.QuarkusTestResource;
@@ -10,8 +11,17 @@ import io.restassured.response.Response;
 import jakarta.inject.Inject;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
+import java.sql.Connection;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Duration;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -25,6 +35,7 @@ import org.benchtrail.core.method.desk.Cancelled;
 import org.benchtrail.knowledge.ClosedTickets;
 import org.benchtrail.people.Browser;
 import org.benchtrail.people.PeopleActs;
+import org.benchtrail.platform.MovedClock;
 import org.benchtrail.platform.TestDatabase;
 import org.benchtrail.ticket.Act;
 import org.benchtrail.ticket.NewTicket;
@@ -49,6 +60,9 @@ class FiguresAttackTest {
 
     @Inject
     TicketActs tickets;
+
+    @Inject
+    MovedClock clock;
 
     private Browser sally = new Browser();
 
@@ -198,5 +212,128 @@ class FiguresAttackTest {
                 200,
                 sally.get("/figures?from=2026-11-27&until=2026-11-27&category=NONE&step=NONE")
                         .statusCode());
+    }
+
+    /** Closed tickets of a place of their own, as if each had taken some days; the rows are put back afterwards. */
+    private List<TicketNumber> closedAt(String place, int count) {
+        List<TicketNumber> closed = new ArrayList<>();
+        for (int i = 0; i < count; i++) {
+            TicketNumber number = ClosedTickets.one(tickets, TESS);
+            closed.add(number);
+            TestDatabase.run(
+                    "update ticket set place = ?, opened = opened - make_interval(days => ?) where serial = ?",
+                    place,
+                    1 + i % 4,
+                    number.serial());
+        }
+        return closed;
+    }
+
+    private static void putBack(List<TicketNumber> closed) {
+        for (int i = 0; i < closed.size(); i++) {
+            TestDatabase.run(
+                    "update ticket set place = 'Drawing office', opened = opened + make_interval(days => ?) where serial = ?",
+                    1 + i % 4,
+                    closed.get(i).serial());
+        }
+    }
+
+    private void daysPass(int days) {
+        clock.putForward(Duration.ofDays(days));
+        sally = Browser.signedIn(SALLY.account(), PASSWORD);
+    }
+
+    private static Map<String, String> limits(String place, LocalDate last) {
+        return Map.of(
+                "place",
+                place,
+                "first",
+                last.minusDays(40).toString(),
+                "last",
+                last.toString(),
+                "rules",
+                "ALL",
+                "reason",
+                "A quiet time <b>");
+    }
+
+    private static long frozen(String place) throws SQLException {
+        try (Connection connection = TestDatabase.owner();
+                var statement = connection.prepareStatement(
+                        "select count(*) from chart_baseline where place = lower(?) and frozen_by = 'figures-sally'")) {
+            statement.setString(1, place);
+            ResultSet row = statement.executeQuery();
+            row.next();
+            return row.getLong(1);
+        }
+    }
+
+    @Test
+    void limits_areFrozenOnce_byWhoMay_ofATimeThatIsOver_andStay() throws SQLException {
+        String place = "Frozen " + System.nanoTime();
+        LocalDate today = LocalDate.ofInstant(clock.instant(), ZoneOffset.UTC);
+        List<TicketNumber> closed = closedAt(place, 19);
+        try {
+            Browser tess = Browser.signedIn(TESS.account(), PASSWORD);
+            assertEquals(
+                    403, tess.post("/figures/baselines", limits(place, today)).statusCode());
+            told(sally.post("/figures/baselines", limits(place, today.plusDays(1))), "a last day that is over");
+            daysPass(2);
+            told(sally.post("/figures/baselines", limits(place, today)), "need 20 closings, and this time has 19");
+            assertFalse(read("/figures?place=" + encoded(place)).contains("Frozen limits"));
+            closed.addAll(closedAt(place, 1));
+            Map<String, String> wanted = limits(place, today.plusDays(2));
+            told(sally.post("/figures/baselines", wanted), "a last day that is over");
+            daysPass(1);
+            told(sally.post("/figures/baselines", without(wanted, "reason")), "Say why");
+            told(sally.post("/figures/baselines", without(wanted, "rules")), "Choose when");
+            told(sally.post("/figures/baselines", without(wanted, "first")), "The first day is not later");
+            assertEquals(0, frozen(place));
+            assertEquals(303, sally.post("/figures/baselines", wanted).statusCode());
+            assertEquals(1, frozen(place));
+            String page = read("/figures?place=" + encoded(place));
+            assertTrue(page.contains("The limits are frozen"), page);
+            assertTrue(page.contains("20 closings from"), page);
+            assertTrue(page.contains(SALLY.name()) && page.contains("A quiet time &lt;b&gt;"), page);
+            assertTrue(page.contains("one false alarm in about 92 points"), page);
+            assertFalse(read("/figures").contains("Frozen limits"), "another filter has limits of its own");
+            assertTrue(read("/figures?place=" + encoded(place.toUpperCase(Locale.ROOT)))
+                    .contains("Frozen limits"));
+            assertThrows(
+                    IllegalStateException.class,
+                    () -> TestDatabase.run("update chart_baseline set centre = '0' where place = lower(?)", place));
+            assertThrows(
+                    IllegalStateException.class,
+                    () -> TestDatabase.run("delete from chart_baseline where place = lower(?)", place));
+            assertEquals(List.of(), unlike(), "each is recorded in the log as it stands, its words by commitment");
+        } finally {
+            putBack(closed);
+            clock.putRight();
+        }
+    }
+
+    private static List<String> unlike() throws SQLException {
+        List<String> found = new ArrayList<>();
+        try (Connection connection = TestDatabase.owner();
+                ResultSet rows = connection
+                        .createStatement()
+                        .executeQuery(
+                                "select row_key || ' ' || fault from rows_unlike_records('figures', 'chart_baseline', 'id')")) {
+            while (rows.next()) {
+                found.add(rows.getString(1));
+            }
+        }
+        return found;
+    }
+
+    private static Map<String, String> without(Map<String, String> all, String one) {
+        Map<String, String> left = new HashMap<>(all);
+        left.remove(one);
+        return left;
+    }
+
+    private static void told(Response answer, String words) {
+        assertEquals(422, answer.statusCode(), answer.asString());
+        assertTrue(answer.asString().contains(words), answer.asString());
     }
 }

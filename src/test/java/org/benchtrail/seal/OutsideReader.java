@@ -1,5 +1,7 @@
 package org.benchtrail.seal;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.net.URI;
@@ -23,7 +25,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
- * Somebody outside who follows the log over HTTP, written after the open formats with the JDK alone: no class of the program. Whatever
+ * Somebody outside who follows the log over HTTP, written after the open formats with the JDK and a reader of JSON: no class of the program. Whatever
  * does not fit is an {@link AssertionError}.
  */
 final class OutsideReader {
@@ -144,6 +146,63 @@ final class OutsideReader {
         require(place == places(parts.group(1)) + 1, "the place after " + places(parts.group(1)) + ": " + leaf);
         places.put(parts.group(1), place);
         sealed.put(parts.group(1) + " " + place, parts.group(3));
+    }
+
+    /** Reads the file of a ticket's trail by itself: signature, entries, chain, and each proof by RFC 9162, 2.1.3.2; answers with how many. */
+    static int trail(String file, String verifierKey) throws IOException {
+        ObjectMapper json = new ObjectMapper();
+        String[] lines = file.split("\n", -1);
+        require(lines[lines.length - 1].isEmpty(), "a line that ends");
+        JsonNode first = json.readTree(lines[0]);
+        String[] note = first.get("head").asText().split("\n", -1);
+        OutsideReader reader = new OutsideReader("", "");
+        reader.key = verifierKey;
+        String text = note[0] + "\n" + note[1] + "\n" + note[2] + "\n";
+        require(Arrays.stream(note).skip(4).anyMatch(line -> reader.isSigned(line, text)), "signed by the log's key");
+        String previous = "0".repeat(64);
+        for (int i = 1; i < lines.length - 1; i++) {
+            JsonNode line = json.readTree(lines[i]);
+            byte[] entry = line.get("entry").asText().getBytes(StandardCharsets.UTF_8);
+            String hash = HexFormat.of().formatHex(sha(new byte[] {0}, entry));
+            JsonNode content = json.readTree(entry);
+            require(hash.equals(line.get("hash").asText()), "the hash of entry " + i);
+            require(content.get("previous").asText().equals(previous), "the entry before " + i);
+            require(content.get("entry").asInt() == i, "the number of entry " + i);
+            String leaf = "leaf/1 ticket/" + first.get("ticket").asText() + " " + i + " " + hash + "\n";
+            List<byte[]> path = new ArrayList<>();
+            line.get("proof").forEach(p -> path.add(Base64.getDecoder().decode(p.asText())));
+            byte[] led = led(
+                    line.get("leaf").asLong(),
+                    Long.parseLong(note[1]),
+                    sha(new byte[] {0}, leaf.getBytes(StandardCharsets.US_ASCII)),
+                    path);
+            require(Base64.getEncoder().encodeToString(led).equals(note[2]), "the proof of entry " + i);
+            previous = hash;
+        }
+        return lines.length - 2;
+    }
+
+    private static byte[] led(long index, long size, byte[] leaf, List<byte[]> path) {
+        require(index < size, "an index within the tree");
+        long fn = index;
+        long sn = size - 1;
+        byte[] r = leaf;
+        for (byte[] p : path) {
+            require(sn != 0 && p.length == 32, "a path no longer than it has to be");
+            if (fn % 2 == 1 || fn == sn) {
+                r = sha(new byte[] {1}, p, r);
+                while (fn % 2 == 0 && fn != 0) {
+                    fn >>= 1;
+                    sn >>= 1;
+                }
+            } else {
+                r = sha(new byte[] {1}, r, p);
+            }
+            fn >>= 1;
+            sn >>= 1;
+        }
+        require(sn == 0, "a path that leads to the root");
+        return r;
     }
 
     private byte[] root(int from, int to) {

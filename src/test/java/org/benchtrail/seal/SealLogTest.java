@@ -36,6 +36,7 @@ import org.benchtrail.core.method.Category;
 import org.benchtrail.core.method.Priority;
 import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.people.Browser;
 import org.benchtrail.people.PeopleActs;
 import org.benchtrail.platform.TestDatabase;
 import org.benchtrail.seal.offline.VerifyCommand;
@@ -131,6 +132,45 @@ class SealLogTest {
         } catch (SQLException e) {
             throw new IllegalStateException(e);
         }
+    }
+
+    /** Each entry of the file with its proof, read by somebody outside; the verifier that is handed out says the same. */
+    @Test
+    void anOutsider_readsATrailWithItsProofs(@TempDir Path folder) throws IOException {
+        TicketNumber number = ticket();
+        for (int i = 0; i < 300; i++) {
+            people.setZone(LEA, i % 2 == 0 ? "Europe/Lisbon" : "UTC");
+        }
+        job.round();
+        String door = "/tickets/" + number + "/trail.jsonl";
+        Response answer = Browser.signedIn(LEA.account(), PASSWORD).get(door);
+        assertEquals(200, answer.statusCode());
+        byte[] file = answer.asByteArray();
+        String text = new String(file, StandardCharsets.UTF_8);
+        long entries = strings("select entry::text from trail_entry where ticket = ?", number.serial())
+                .size();
+        assertEquals(entries, OutsideReader.trail(text, key()));
+        Path written = Files.write(folder.resolve("trail.jsonl"), file);
+        Path policy = Files.writeString(folder.resolve("policy"), "log " + key() + "\nquorum none\n");
+        assertEquals(2, verifies(written, policy), said);
+        assertTrue(said.contains("Nobody else has seen this head."), said);
+        for (int at = text.length() / 2; at < file.length; at += 17) {
+            byte[] turned = file.clone();
+            turned[at] ^= 1;
+            Files.write(written, turned);
+            int exit = verifies(written, policy);
+            assertTrue(exit == 1 || exit == 3, "byte " + at + ": " + said);
+        }
+        assertEquals(303, new Browser().get(door).statusCode(), "nobody reads it who is not signed in");
+    }
+
+    private int verifies(Path trail, Path policy) {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        int exit = VerifyCommand.run(
+                List.of(trail.toString(), "--policy", policy.toString()),
+                new PrintStream(out, true, StandardCharsets.UTF_8));
+        said = out.toString(StandardCharsets.UTF_8);
+        return exit;
     }
 
     @Test

@@ -88,6 +88,31 @@ class OwnForecastsTest extends AttackCase {
         }
     }
 
+    /** Nobody types again what they said before; and nobody else is shown it. */
+    @Test
+    void theSecondForecast_beginsWithTheFirst_forItsAuthorAlone() {
+        site.hire(TESS, Role.TRAINEE);
+        ApiDesk desk = site.desk(TESS);
+        desk.does(Arrays.copyOf(ApiDesk.IDENTIFIED, ApiDesk.IDENTIFIED.length - 1));
+        String first = page(TESS).get("/tickets/" + desk.number).asString();
+        assertFalse(first.contains("As you said before"), first);
+        committed(desk, "CAUSES_EARLY", "\"heat/dust\":60,\"heat/clock-raised\":15");
+        desk.does("{\"kind\":\"likeness-checked\",\"shown\":[]}", ADVANCE);
+        for (String path : new String[] {"", "/ranking"}) {
+            String again = page(TESS).get("/tickets/" + desk.number + path).asString();
+            assertTrue(again.contains("As you said before"), again);
+            assertTrue(again.matches("(?s).*name=\"cause.1\".*?value=\"heat/dust\" selected.*"), again);
+            assertTrue(again.contains("name=\"percent.1\" value=\"60\""), again);
+            assertTrue(again.contains("name=\"percent.2\" value=\"15\""), again);
+            assertTrue(again.contains("value=\"h3\" selected"), again);
+            assertTrue(again.contains("name=\"other\" value=\"\""), "what is left follows by itself");
+        }
+        for (String other : new String[] {"way-tom", "way-marek", "way-sue"}) {
+            String page = page(other).get("/tickets/" + desk.number).asString();
+            assertFalse(page.contains("As you said before") || page.contains("value=\"60\""), other);
+        }
+    }
+
     @Test
     void forecast_isScoredByTheAcceptedCaseAlone_readByWhoMay_andErased() {
         site.hire(TESS, Role.TRAINEE);

@@ -47,6 +47,7 @@ import org.benchtrail.core.method.desk.SentBack;
 import org.benchtrail.core.method.desk.VerifyFailed;
 import org.benchtrail.core.method.desk.WaitingFor;
 import org.benchtrail.core.method.desk.Waived;
+import org.benchtrail.core.method.desk.WorkMark;
 import org.benchtrail.core.method.document.CauseNamed;
 import org.benchtrail.core.method.document.EffortRecorded;
 import org.benchtrail.core.method.document.KnowledgeLinked;
@@ -207,7 +208,7 @@ public final class Samples {
                 new OfferWithdrawn("No time"),
                 new LesseningAgreed(33, "It was of another ticket"),
                 new Asked(AskKind.WAIVER, "reproduced", "No second device"),
-                new Remarked(12, "data-protected", "Where is the copy?"),
+                new Remarked(12, "data-protected", "Where is the copy?", WorkMark.NOT_SATISFIED),
                 new SentBack("Say what was measured"),
                 new ForecastCommitted(ForecastKind.CAUSES, 12, 2, "ab".repeat(32)),
                 new ForecastSkipped(ForecastKind.CAUSES_EARLY, "tom", "Urgent"),

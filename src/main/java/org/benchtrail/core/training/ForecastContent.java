@@ -23,7 +23,8 @@ public record ForecastContent(
     private static final int WHOLE = 100;
     private static final int MOST = 12;
     private static final String ID = "[A-Za-z0-9._:/-]{1,80}";
-    private static final String OTHER = "other";
+    /** In what is committed, the name of something else. */
+    public static final String OTHER = "other";
 
     public ForecastContent {
         percents = new TreeMap<>(percents);

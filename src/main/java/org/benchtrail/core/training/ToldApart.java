@@ -3,12 +3,16 @@ package org.benchtrail.core.training;
 import java.nio.ByteBuffer;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.benchtrail.core.advice.SheetEvidence;
 import org.benchtrail.core.diagnosis.Finding;
 import org.benchtrail.core.diagnosis.Model;
+import org.benchtrail.core.diagnosis.Ranking;
 import org.benchtrail.core.practice.job.DeviceAct;
 import org.benchtrail.core.practice.job.Family;
 import org.benchtrail.core.practice.job.Seen;
@@ -25,8 +29,50 @@ public record ToldApart(DeviceAct act, String value, double decibans) {
     private static final int FIRST = 7_000_000;
     private static final double TEN = 10;
 
-    /** Empty if nothing that the device answers tells them apart. */
-    public static Optional<ToldApart> of(Family family, String fault, String other, Model model) {
+    /** By how much the best has to be better than another, so that it can be called the best. */
+    private static final double CLEARLY = 3;
+
+    /**
+     * The fault that another is taken for, and what tells them apart.
+     *
+     * @param asGood acts that tell about as much, {@code told}'s among them
+     */
+    public record Rival(String other, ToldApart told, Set<DeviceAct> asGood) {
+        public Rival {
+            asGood = Set.copyOf(asGood);
+        }
+    }
+
+    /**
+     * From the fault that the catalogue takes for the likeliest wrong one before the first act. Empty if nothing that the device
+     * answers tells them apart.
+     */
+    public static Optional<Rival> fromRival(Family family, String fault, Model model) {
+        Ties ties = Ties.of(family);
+        Set<String> right = ties.causes().getOrDefault(fault, Set.of());
+        Ranking ranking = Belief.reported(ties, model).ranking();
+        Optional<String> rival = ties.causes().entrySet().stream()
+                .filter(e -> e.getValue().stream().noneMatch(right::contains))
+                .max(Comparator.comparingDouble(e -> e.getValue().stream()
+                        .mapToDouble(ranking::probability)
+                        .max()
+                        .orElse(0)))
+                .map(Map.Entry::getKey);
+        return rival.flatMap(other -> {
+            List<ToldApart> all = all(family, fault, other, model);
+            return all.stream()
+                    .max(Comparator.comparingDouble(ToldApart::decibans).thenComparing(t -> -t.act.minutes()))
+                    .map(best -> new Rival(
+                            other,
+                            best,
+                            all.stream()
+                                    .filter(t -> t.decibans > best.decibans - CLEARLY)
+                                    .map(ToldApart::act)
+                                    .collect(Collectors.toSet())));
+        });
+    }
+
+    private static List<ToldApart> all(Family family, String fault, String other, Model model) {
         return family.acts().stream()
                 .filter(a -> a.way() == DeviceAct.Way.LOOK || a.way() == DeviceAct.Way.MEASURE)
                 .flatMap(a -> Ties.of(family)
@@ -35,7 +81,7 @@ public record ToldApart(DeviceAct act, String value, double decibans) {
                         .flatMap(finding -> between(family, a, finding, fault, other))
                         .stream())
                 .filter(t -> t.decibans > 1)
-                .max(Comparator.comparingDouble(ToldApart::decibans).thenComparing(t -> -t.act.minutes()));
+                .toList();
     }
 
     private static Optional<ToldApart> between(

@@ -23,6 +23,8 @@ import org.benchtrail.core.method.desk.Rethought;
 import org.benchtrail.core.method.desk.RuledOut;
 import org.benchtrail.core.method.desk.SentBack;
 import org.benchtrail.core.method.desk.VerifyFailed;
+import org.benchtrail.core.method.desk.WorkMark;
+import org.benchtrail.core.method.verify.VerifyRequirement;
 
 /**
  * What one job says of one person's work, requirement by requirement: of the steps that they left or tried to leave themselves, whether
@@ -30,7 +32,7 @@ import org.benchtrail.core.method.desk.VerifyFailed;
  * have written something is no success.
  */
 public final class WorkJudged {
-    private static final Set<String> LEAVING = Set.of(FactKinds.name(Advanced.class), FactKinds.name(Closed.class));
+    static final Set<String> LEAVING = Set.of(FactKinds.name(Advanced.class), FactKinds.name(Closed.class));
 
     /** An act that is refused for one of these is one that could have done harm. */
     private static final Set<String> NEAR =
@@ -41,8 +43,12 @@ public final class WorkJudged {
     private final Map<String, Instant> missed = new LinkedHashMap<>();
     private final Map<String, String> remarked = new HashMap<>();
     private final Map<String, Instant> returned = new LinkedHashMap<>();
+    private final Map<String, Judgement> marked = new LinkedHashMap<>();
     private final Map<String, List<CoachEvent>> events = new LinkedHashMap<>();
     private Step step = Step.IDENTIFY;
+
+    /** Whether the symptom was last declared gone by that person. */
+    private boolean declaredGone;
 
     private WorkJudged(String person) {
         this.person = person;
@@ -54,7 +60,12 @@ public final class WorkJudged {
      * @param at when it could be read
      * @param critical whether somebody or somebody's data could have come to harm by it
      */
-    public record Judgement(String code, Instant at, boolean satisfied, boolean critical) {}
+    public record Judgement(String code, Instant at, boolean satisfied, boolean critical) {
+        /** Of two who looked, what the stricter one said. */
+        private static Judgement worse(Judgement one, Judgement other) {
+            return one.critical || (!one.satisfied && !other.critical) ? one : other;
+        }
+    }
 
     /** Kinds of the entries that matter here; others may be left out. */
     public static Set<String> kinds() {
@@ -73,7 +84,7 @@ public final class WorkJudged {
 
     /**
      * @param entries of the job, in their order
-     * @param judged what was said of it; of one requirement once at most
+     * @param judged what was said of it elsewhere; of one requirement once at most
      */
     public static Map<String, List<CoachEvent>> of(
             List<Entry> entries, String person, List<Judgement> judged, CoachChoices chosen) {
@@ -81,8 +92,18 @@ public final class WorkJudged {
         entries.forEach(work::read);
         work.missed.forEach((code, at) -> work.occasion(code, at, false, chosen));
         work.returned.forEach((code, at) -> work.missedLater(code, at, chosen));
-        judged.forEach(judgement -> work.judged(judgement, chosen));
+        judged.forEach(judgement -> work.marked.merge(judgement.code(), judgement, Judgement::worse));
+        work.marked.values().forEach(judgement -> work.judged(judgement, chosen));
         return work.events;
+    }
+
+    /** Codes of what that person missed at the first try to leave a step, or had sent back by a mentor, in that order. */
+    static List<String> missedBy(List<Entry> entries, String person) {
+        WorkJudged work = new WorkJudged(person);
+        entries.forEach(work::read);
+        Set<String> codes = new LinkedHashSet<>(work.missed.keySet());
+        work.returned.keySet().stream().filter(work.tried::containsKey).forEach(codes::add);
+        return List.copyOf(codes);
     }
 
     private void read(Entry entry) {
@@ -96,21 +117,43 @@ public final class WorkJudged {
             if (own) {
                 tried(at);
             }
+            declaredGone = step == Step.VERIFY ? own : declaredGone;
             step = step == Step.DOCUMENT ? step : step.next();
         } else if (entry.fact() instanceof Reopened) {
-            step = Step.IDENTIFY;
+            reopened(at);
         } else if (entry.fact() instanceof Remarked remark
                 && !own
                 && entry.stamp().roles().contains(Role.MENTOR)) {
-            if (remark.requirement() != null) {
-                remarked.put(remark.requirement(), entry.stamp().by());
-            }
+            remarked(remark, entry.stamp().by(), at);
         } else if (entry.fact() instanceof SentBack) {
             sentBack(entry.stamp().by(), at);
         } else if (entry.fact() instanceof Rethought
                 || entry.fact() instanceof RuledOut
                 || entry.fact() instanceof VerifyFailed) {
             step = Step.THEORIZE;
+        }
+    }
+
+    /** Said to be gone, and it was not: somebody went on working with it. */
+    private void reopened(Instant at) {
+        if (declaredGone) {
+            add(VerifyRequirement.SYMPTOMS_GONE.code(), new CoachEvent.CriticalMiss(at));
+        }
+        declaredGone = false;
+        step = Step.IDENTIFY;
+    }
+
+    /** A mark counts once the person has tried to leave the step without it: before, it is help. The last one stands. */
+    private void remarked(Remarked remark, String mentor, Instant at) {
+        String code = remark.requirement();
+        if (code == null) {
+            return;
+        }
+        if (remark.mark() != WorkMark.SATISFIED) {
+            remarked.put(code, mentor);
+        }
+        if (remark.mark() != null && tried.containsKey(code)) {
+            marked.put(code, new Judgement(code, at, remark.mark() == WorkMark.SATISFIED, false));
         }
     }
 

@@ -18,8 +18,6 @@ import org.benchtrail.core.integrity.Hash;
 import org.benchtrail.core.integrity.Leaf;
 import org.benchtrail.core.integrity.SignedNote;
 import org.benchtrail.core.integrity.TilePath;
-import org.benchtrail.core.integrity.VerifierKey;
-import org.benchtrail.core.integrity.WitnessPolicy;
 
 /** Verifies a whole exported log: signatures, every leaf, every tile, an earlier head, every stream, and the records if they are there. */
 final class FolderVerifier {
@@ -52,7 +50,7 @@ final class FolderVerifier {
         }
         report.tell("Head: " + head.origin() + ", " + head.size() + " leaves, root "
                 + head.root().base64() + ".");
-        signatures(note, head);
+        HeadSignatures.look(note, head, asked.policy(), report);
         leaves(head.size());
         if (frontier.size() == head.size() && !frontier.root().equals(head.root())) {
             report.found("root", "checkpoint", "the leaves have another root than the head");
@@ -61,24 +59,6 @@ final class FolderVerifier {
         tiles(head.size());
         records.end();
         return report;
-    }
-
-    private void signatures(SignedNote note, Checkpoint head) {
-        WitnessPolicy policy = asked.policy();
-        if (policy == null) {
-            report.tell("No policy was given, so nobody's signature was asked for.");
-            return;
-        }
-        List<VerifierKey> logs = policy.logs().stream()
-                .map(WitnessPolicy.Party::key)
-                .filter(key -> key.name().equals(head.origin()))
-                .toList();
-        try {
-            note.signers(logs);
-            report.vouched(policy.vouching(note));
-        } catch (IllegalArgumentException e) {
-            report.found("signature", "checkpoint", String.valueOf(e.getMessage()));
-        }
     }
 
     private void leaves(long size) throws IOException {

@@ -16,7 +16,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * What the verifier is given.
  *
- * @param export folder that was exported
+ * @param export folder that was exported, or the file of one trail
  * @param policy whose signatures are asked for; null if none was given
  * @param earlier a head that whoever asks holds; null if none was given
  */
@@ -24,7 +24,7 @@ record VerifyArguments(
         Path export,
         @Nullable WitnessPolicy policy,
         @Nullable Head earlier) {
-    static final String USAGE = "verify FOLDER [--policy FILE] [--earlier NOTE|SIZE:ROOT]";
+    static final String USAGE = "verify FOLDER|TRAIL.jsonl [--policy FILE] [--earlier NOTE|SIZE:ROOT]";
 
     private static final Pattern TYPED = Pattern.compile("([1-9][0-9]{0,18}):([A-Za-z0-9+/]{43}=)");
 

@@ -23,6 +23,7 @@ final class VerifyReport {
     private final List<String> told = new ArrayList<>();
     private @Nullable String unreadable;
     private boolean vouched;
+    private boolean unsure;
 
     /**
      * Something that does not hold.
@@ -46,6 +47,12 @@ final class VerifyReport {
 
     void tell(String sentence) {
         told.add(sentence);
+    }
+
+    /** Something that cannot be told, whoever vouches. */
+    void unsure(String sentence) {
+        unsure = true;
+        tell(sentence);
     }
 
     void noExport(String sentence) {
@@ -79,7 +86,7 @@ final class VerifyReport {
         if (!findings.isEmpty()) {
             return DOES_NOT_HOLD;
         }
-        return vouched ? HOLDS : CANNOT_TELL;
+        return vouched && !unsure ? HOLDS : CANNOT_TELL;
     }
 
     /** For people: the result first, then what was found, then what was looked at. */

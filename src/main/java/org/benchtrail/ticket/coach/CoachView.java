@@ -26,21 +26,22 @@ public record CoachView(Map<String, Line> lines) {
     /**
      * Beside one requirement.
      *
-     * @param lead what stands there folded: why at the upper levels, what is good at the prompt, nothing when silent
-     * @param open whether it is unfolded by itself: of all of them the first that is still open
+     * @param lead what stands there folded: why at the upper levels, what is good at the prompt, nothing when silent; where people or
+     *     data are guarded, what is good at each
+     * @param safety whether it guards people or data: it is nowhere cut short
      * @param examples whether examples may be told
      */
     public record Line(
-            String code, String word, CoachLevel level, String lead, boolean open, boolean examples, CoachText text) {
+            String code, String word, CoachLevel level, String lead, boolean safety, boolean examples, CoachText text) {
 
         /** Whether a part of the example is left to whoever does the job. */
         public boolean blank() {
             return level == CoachLevel.COMPLETION;
         }
 
-        /** Whether what is good is told once it is unfolded. */
+        /** Whether what is good is told once it is unfolded: not where it stands there already. */
         public boolean tellsGood() {
-            return level == CoachLevel.EXAMPLE || silent();
+            return (level == CoachLevel.EXAMPLE && !safety) || silent();
         }
 
         public boolean silent() {
@@ -49,7 +50,7 @@ public record CoachView(Map<String, Line> lines) {
 
         /** Whether the folded line is the reason. */
         public boolean reasoned() {
-            return level == CoachLevel.COMPLETION || level == CoachLevel.EXAMPLE;
+            return !safety && (level == CoachLevel.COMPLETION || level == CoachLevel.EXAMPLE);
         }
     }
 
@@ -66,26 +67,22 @@ public record CoachView(Map<String, Line> lines) {
     static CoachView of(
             List<Requirement.Status> gate, Map<String, CoachLevel> levels, CoachTexts texts, boolean veiled) {
         Map<String, Line> lines = new LinkedHashMap<>();
-        boolean opened = false;
         for (Requirement.Status status : gate) {
             Requirement requirement = status.requirement();
             CoachLevel level = levels.getOrDefault(requirement.code(), CoachLevel.EXAMPLE);
-            boolean open = !opened
-                    && status.state() == Requirement.State.MISSING
-                    && level.ordinal() >= CoachLevel.COMPLETION.ordinal();
-            opened |= open;
             boolean told = !(veiled && requirement.step() == Step.THEORIZE);
-            lines.put(requirement.code(), line(requirement, level, texts.of(requirement.code()), open, told));
+            lines.put(requirement.code(), line(requirement, level, texts.of(requirement.code()), told));
         }
         return new CoachView(lines);
     }
 
-    private static Line line(Requirement requirement, CoachLevel level, CoachText text, boolean open, boolean told) {
+    private static Line line(Requirement requirement, CoachLevel level, CoachText text, boolean told) {
+        boolean safety = CoachTexts.isOfSafety(requirement);
         String lead = switch (level) {
-            case EXAMPLE, COMPLETION -> text.why();
+            case EXAMPLE, COMPLETION -> safety ? text.good() : text.why();
             case PROMPT -> text.good();
             case SILENT -> "";
         };
-        return new Line(requirement.code(), requirement.word(), level, lead, open, told, text);
+        return new Line(requirement.code(), requirement.word(), level, lead, safety, told, text);
     }
 }

@@ -5,6 +5,7 @@ import java.util.List;
 import org.benchtrail.core.method.Caution;
 import org.benchtrail.core.method.desk.Addendum;
 import org.benchtrail.core.method.desk.WaitingFor;
+import org.benchtrail.core.method.desk.WorkMark;
 import org.benchtrail.platform.Option;
 
 /** The answers that the forms of the desk offer, as {@code desk:cautions} in templates. */
@@ -22,6 +23,10 @@ final class DeskChoices {
 
     static List<Option> cautions() {
         return Option.of(Caution.class);
+    }
+
+    static List<Option> marks() {
+        return Option.of(WorkMark.class);
     }
 
     static List<Caution> live() {

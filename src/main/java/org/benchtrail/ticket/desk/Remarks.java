@@ -2,6 +2,7 @@ package org.benchtrail.ticket.desk;
 
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.function.Function;
 import java.util.function.Predicate;
 import org.benchtrail.core.method.JobSheet;
@@ -10,6 +11,7 @@ import org.benchtrail.core.method.Requirements;
 import org.benchtrail.core.method.Stamp;
 import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.method.desk.Remarked;
+import org.benchtrail.core.method.desk.WorkMark;
 import org.benchtrail.platform.Option;
 
 /** What mentors and supervisors remarked on the work; each remark is shown where it belongs. */
@@ -19,8 +21,9 @@ public record Remarks(List<Remark> all) {
      * A remark.
      *
      * @param about title of the requirement that it is about; empty if it is about none
+     * @param mark what it says of that requirement, in words; empty if nothing
      */
-    public record Remark(int entry, String requirement, String about, String text, String stamp) {}
+    public record Remark(int entry, String requirement, String about, String mark, String text, String stamp) {}
 
     /** @param stamps writes who recorded something, and when */
     public static Remarks of(JobSheet sheet, Function<Stamp, String> stamps) {
@@ -36,6 +39,7 @@ public record Remarks(List<Remark> all) {
                 Objects.requireNonNullElse(fact.entry(), 0),
                 code,
                 Requirements.of(code).map(Requirement::title).orElse(""),
+                Optional.ofNullable(fact.mark()).map(WorkMark::words).orElse(""),
                 fact.text(),
                 stamp);
     }

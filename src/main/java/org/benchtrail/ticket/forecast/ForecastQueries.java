@@ -21,12 +21,14 @@ class ForecastQueries {
     private final TicketQueries tickets;
     private final Diagnoses diagnoses;
     private final SiteBook site;
+    private final EarlierForecast earlier;
     private final Clock clock;
 
-    ForecastQueries(TicketQueries tickets, Diagnoses diagnoses, SiteBook site, Clock clock) {
+    ForecastQueries(TicketQueries tickets, Diagnoses diagnoses, SiteBook site, EarlierForecast earlier, Clock clock) {
         this.tickets = tickets;
         this.diagnoses = diagnoses;
         this.site = site;
+        this.earlier = earlier;
         this.clock = clock;
     }
 
@@ -46,7 +48,7 @@ class ForecastQueries {
                 decided.at(clock.instant()).rules().policy(),
                 decided.workingTime(),
                 Map.of());
-        return ForecastView.of(viewing, diagnoses.category(sheet))
+        return ForecastView.of(viewing, diagnoses.category(sheet), earlier)
                 .map(forecast -> new Due(sheet.opened().title(), forecast));
     }
 }

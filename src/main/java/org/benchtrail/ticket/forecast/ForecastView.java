@@ -2,6 +2,7 @@ package org.benchtrail.ticket.forecast;
 
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import org.benchtrail.core.diagnosis.CauseCategory;
@@ -12,9 +13,13 @@ import org.benchtrail.core.method.Move;
 import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.Sight;
 import org.benchtrail.core.method.Situation;
+import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.core.method.desk.ForecastKind;
+import org.benchtrail.core.training.ForecastContent;
 import org.benchtrail.platform.Option;
+import org.benchtrail.platform.form.FormValues;
 import org.benchtrail.ticket.Viewing;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The forecast that is due on a ticket.
@@ -29,6 +34,7 @@ import org.benchtrail.ticket.Viewing;
  * @param missing what has to be known first
  * @param causes to choose from, by name
  * @param tests to choose from, by name
+ * @param before what the viewer said last on this ticket, with which the form begins; null if nothing
  */
 public record ForecastView(
         String number,
@@ -40,15 +46,26 @@ public record ForecastView(
         boolean held,
         List<Missing> missing,
         List<Option> causes,
-        List<Option> tests) {
-    public static final int ROWS = 4;
+        List<Option> tests,
+        @Nullable ForecastContent before) {
+    /** Causes that the form takes. */
+    public static final int MOST = 12;
+
+    private static final int ROWS = 4;
 
     /** Empty where none is due, or it is no matter of the viewer's. */
-    public static Optional<ForecastView> of(Viewing viewing, Optional<CauseCategory> category) {
+    public static Optional<ForecastView> of(
+            Viewing viewing, Optional<CauseCategory> category, EarlierForecast earlier) {
         JobSheet sheet = viewing.sheet();
         Actor viewer = viewing.viewer();
         if (Sight.of(sheet, viewer) instanceof Sight.Veiled veiled) {
-            return Optional.of(of(viewing, veiled.due(), viewer, category));
+            return Optional.of(of(
+                    viewing,
+                    veiled.due(),
+                    viewer,
+                    category,
+                    earlier.of(TicketNumber.parse(sheet.opened().ticket()), viewer)
+                            .orElse(null)));
         }
         String assignee = sheet.course().assignee();
         if (assignee == null || !skipsForOthers(viewer)) {
@@ -57,7 +74,7 @@ public record ForecastView(
         Actor theirs =
                 new Actor(assignee, viewing.name(assignee), sheet.course().assigneeRoles());
         return Sight.of(sheet, theirs) instanceof Sight.Veiled veiled
-                ? Optional.of(of(viewing, veiled.due(), theirs, Optional.empty()))
+                ? Optional.of(of(viewing, veiled.due(), theirs, Optional.empty(), null))
                 : Optional.empty();
     }
 
@@ -65,7 +82,12 @@ public record ForecastView(
         return viewer.is(Role.MENTOR) || viewer.is(Role.SUPERVISOR);
     }
 
-    private static ForecastView of(Viewing viewing, ForecastKind due, Actor whose, Optional<CauseCategory> category) {
+    private static ForecastView of(
+            Viewing viewing,
+            ForecastKind due,
+            Actor whose,
+            Optional<CauseCategory> category,
+            @Nullable ForecastContent before) {
         JobSheet sheet = viewing.sheet();
         String number = sheet.opened().ticket();
         Situation now = new Situation(sheet, viewing.policy(), viewing.now(), Move.ADVANCE, "");
@@ -87,7 +109,8 @@ public record ForecastView(
                         .flatMap(c -> c.findings().stream())
                         .map(f -> new Option(f.id(), f.label()))
                         .sorted(Comparator.comparing(Option::words))
-                        .toList());
+                        .toList(),
+                before);
     }
 
     /** Whether the form can be filled in now. */
@@ -97,7 +120,33 @@ public record ForecastView(
 
     /** Rows for causes. */
     public List<String> rows() {
-        return IntStream.rangeClosed(1, ROWS).mapToObj(String::valueOf).toList();
+        int said = before == null ? 0 : before.percents().size();
+        return IntStream.rangeClosed(1, Math.max(ROWS, said))
+                .mapToObj(String::valueOf)
+                .toList();
+    }
+
+    /** The form begins with what was said before, the likeliest first; something else is what is left. */
+    public void fill(FormValues values) {
+        if (before == null || !isReady()) {
+            return;
+        }
+        List<Map.Entry<String, Integer>> said = before.percents().entrySet().stream()
+                .filter(e -> causes.stream().anyMatch(c -> c.value().equals(e.getKey())))
+                .sorted(Map.Entry.<String, Integer>comparingByValue()
+                        .reversed()
+                        .thenComparing(Map.Entry.comparingByKey()))
+                .toList();
+        for (int i = 0; i < said.size(); i++) {
+            values.set("cause." + (i + 1), said.get(i).getKey());
+            values.set("percent." + (i + 1), said.get(i).getValue().toString());
+        }
+        values.set("nextTest", before.nextTest());
+    }
+
+    /** Whether it begins with what was said before. */
+    public boolean begun() {
+        return before != null;
     }
 
     public boolean isEarly() {

@@ -41,10 +41,11 @@ public class VeiledDoor {
                 ? Optional.empty()
                 : queries.due(e.ticket(), current.actor(), current.zone());
         if (due.isPresent()) {
+            FormValues fill = new FormValues();
+            due.get().forecast().fill(fill);
             return Html.status(
                     ProblemKind.FORECAST_FIRST.status(),
-                    Templates.first(
-                            due.get().forecast(), new FormValues(), due.get().title(), e.known()));
+                    Templates.first(due.get().forecast(), fill, due.get().title(), e.known()));
         }
         Map<String, Object> members = new LinkedHashMap<>(
                 Problem.of(ProblemKind.FORECAST_FIRST, e.sentence()).members());

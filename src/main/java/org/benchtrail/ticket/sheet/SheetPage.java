@@ -4,6 +4,7 @@ import io.quarkus.security.Authenticated;
 import io.smallrye.common.annotation.Blocking;
 import jakarta.annotation.security.PermitAll;
 import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.DefaultValue;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
@@ -46,12 +47,15 @@ public class SheetPage {
         this.current = current;
     }
 
-    /** @param seen version that the reader has seen, where what others did since is to be told; 0 if nothing is */
+    /**
+     * @param seen version that the reader has seen, where what others did since is to be told; 0 if nothing is
+     * @param answers code of the requirement about which a review asked, where the reader comes to add to the papers
+     */
     @GET
     @Authenticated
     @Blocking
-    public Response show(@RestPath String number, @RestQuery int seen) {
-        return screen.show(TicketNumber.parse(number), seen);
+    public Response show(@RestPath String number, @RestQuery int seen, @RestQuery @DefaultValue("") String answers) {
+        return screen.show(TicketNumber.parse(number), seen, answers);
     }
 
     /** One of the forms of the sheet. Open to all, so that what a signed-out person typed can be given back to them. */

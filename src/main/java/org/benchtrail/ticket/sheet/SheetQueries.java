@@ -30,6 +30,7 @@ import org.benchtrail.ticket.coach.Coach;
 import org.benchtrail.ticket.coach.CoachView;
 import org.benchtrail.ticket.draft.Drafts;
 import org.benchtrail.ticket.draft.TypedDraft;
+import org.benchtrail.ticket.forecast.EarlierForecast;
 import org.benchtrail.ticket.forecast.ForecastView;
 import org.benchtrail.ticket.form.FormContext;
 import org.benchtrail.ticket.record.RecordView;
@@ -48,6 +49,7 @@ public class SheetQueries {
     private final TicketLimits limits;
     private final Sights sights;
     private final Coach coach;
+    private final EarlierForecast earlier;
     private final Drafts drafts;
     private final SiteBook site;
     private final DeviceBook devices;
@@ -62,6 +64,7 @@ public class SheetQueries {
             TicketLimits limits,
             Sights sights,
             Coach coach,
+            EarlierForecast earlier,
             Drafts drafts,
             SiteBook site,
             DeviceBook devices,
@@ -74,6 +77,7 @@ public class SheetQueries {
         this.limits = limits;
         this.sights = sights;
         this.coach = coach;
+        this.earlier = earlier;
         this.drafts = drafts;
         this.site = site;
         this.devices = devices;
@@ -146,7 +150,8 @@ public class SheetQueries {
                 dated.map(d -> ranking(number, sheet, d, viewer)).orElse(null),
                 dated.map(d -> new QuestionsView(RankingView.questions(sheet, d)))
                         .orElse(null),
-                ForecastView.of(viewing, dated.map(Diagnoses.Dated::category)).orElse(null),
+                ForecastView.of(viewing, dated.map(Diagnoses.Dated::category), earlier)
+                        .orElse(null),
                 new FormContext(dated.map(Diagnoses.Dated::category), limits.of(sheet), zone),
                 devices.known(sheet.opened().device()).map(DeviceView::at).orElse(""),
                 gate,

@@ -7,6 +7,7 @@ import jakarta.ws.rs.core.Response;
 import java.util.List;
 import java.util.Map;
 import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.Requirements;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.people.CurrentActor;
 import org.benchtrail.platform.Html;
@@ -23,6 +24,8 @@ import org.jspecify.annotations.Nullable;
 /** Shows the job sheet, by itself or again after a form that was not taken; of a ticket that has ended its record. */
 @ApplicationScoped
 public class SheetScreen {
+    private static final String ANSWERS = "addendum.requirement";
+
     private final SheetQueries queries;
     private final CurrentActor current;
 
@@ -42,13 +45,17 @@ public class SheetScreen {
         static native TemplateInstance broken(TicketQueries.Broken b);
     }
 
-    /** The sheet, with what is new on it since that version; of a ticket whose trail tells none, that it is so, and why. */
-    Response show(TicketNumber number, int seen) {
+    /**
+     * The sheet, with what is new on it since that version; of a ticket whose trail tells none, that it is so, and why.
+     *
+     * @param answers requirement that the form for adding to the papers starts with; any other text is passed over
+     */
+    Response show(TicketNumber number, int seen, String answers) {
         try {
             SheetQueries.Contents contents = contents(number);
             List<EntryLine> since = seen <= 0 ? List.of() : since(seen, contents.viewing());
             Notice notice = since.isEmpty() ? Notice.NONE : Notice.stale("New on this sheet:", since);
-            return Html.ok(page(contents, Map.of(), notice));
+            return Html.ok(page(contents, Map.of(), notice, answers));
         } catch (RecordBroken e) {
             return Html.ok(Templates.broken(queries.broken(number, current.actor())));
         }
@@ -94,9 +101,20 @@ public class SheetScreen {
 
     private static TemplateInstance page(
             SheetQueries.Contents contents, Map<String, List<String>> typed, Notice notice) {
+        return page(contents, typed, notice, "");
+    }
+
+    private static TemplateInstance page(
+            SheetQueries.Contents contents, Map<String, List<String>> typed, Notice notice, String answers) {
         JobSheet sheet = contents.viewing().sheet();
         FormValues values = SheetForms.values(sheet, contents.context());
+        if (contents.forecast() != null) {
+            contents.forecast().fill(values);
+        }
         DraftView draft = DraftView.fill(contents.draft(), SheetForms.at(sheet.step()), contents.viewing(), values);
+        if (values.value(ANSWERS).isEmpty() && Requirements.of(answers).isPresent()) {
+            values.set(ANSWERS, answers);
+        }
         values.typed(typed, notice.problems());
         DraftView shown = typed.isEmpty() ? draft : null;
         SheetView view = SheetView.of(contents);

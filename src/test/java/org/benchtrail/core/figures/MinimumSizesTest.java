@@ -7,14 +7,15 @@ import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
-import java.util.Objects;
 import java.util.OptionalDouble;
 import java.util.stream.IntStream;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.figures.Lasting.Lasted;
+import org.benchtrail.core.statistics.ChartRule;
 import org.benchtrail.core.statistics.IndividualsChart;
 import org.junit.jupiter.api.Test;
 
@@ -66,31 +67,48 @@ class MinimumSizesTest {
         return IntStream.range(0, count).mapToObj(i -> 1.0 + i % 3).toList();
     }
 
+    private static ClosingTimes chart(List<Double> hours) {
+        return ClosingTimes.of(
+                IntStream.range(0, hours.size())
+                        .mapToObj(i -> new ClosingTimes.Closing(Instant.EPOCH.plusSeconds(i), hours.get(i)))
+                        .toList(),
+                List.of());
+    }
+
     @Test
     void limits_fromTwelve_provisionalBelowTwenty() {
-        assertNull(ClosingTimes.of(hours(11)).limits());
-        assertNotNull(ClosingTimes.of(hours(12)).limits());
-        assertTrue(ClosingTimes.of(hours(19)).isProvisional());
-        assertFalse(ClosingTimes.of(hours(20)).isProvisional());
-        assertNull(ClosingTimes.of(Collections.nCopies(30, 2.0)).limits());
-        assertNotNull(ClosingTimes.of(
-                        IntStream.range(0, 20).mapToObj(i -> (double) (i % 2)).toList())
-                .limits());
+        assertFalse(chart(hours(11)).isJudged());
+        assertTrue(chart(hours(12)).isJudged());
+        assertTrue(chart(hours(19)).isProvisional());
+        assertFalse(chart(hours(20)).isProvisional());
+        assertFalse(chart(Collections.nCopies(30, 2.0)).isJudged());
+        assertTrue(chart(IntStream.range(0, 20).mapToObj(i -> (double) (i % 2)).toList())
+                .isJudged());
+        assertFalse(chart(List.of()).isJudged());
     }
 
     /** On the logarithms the limits are those of the individuals chart, which {@code ControlChartsTest} checks. */
     @Test
     void limits_areThoseOfTheLogarithms() {
         double[] logs = {4.96, 4.76, 4.99, 5.13, 4.78, 5.12, 5.26, 5.24, 5.36, 5.21, 5.2, 5.1};
-        ClosingTimes chart = ClosingTimes.of(
-                IntStream.range(0, 12).mapToObj(i -> Math.exp(logs[i])).toList());
+        Level level = Level.of(
+                        IntStream.range(0, 12).mapToObj(i -> Math.exp(logs[i])).toList())
+                .orElseThrow();
         IndividualsChart plain = IndividualsChart.of(logs);
-        assertEquals(
-                plain.mean(), Math.log(Objects.requireNonNull(chart.limits()).centre()), 1e-9);
-        assertEquals(plain.upper(), Math.log(chart.limits().upper()), 1e-9);
+        assertEquals(plain.mean(), Math.log(level.middle()), 1e-9);
+        assertEquals(plain.upper(), Math.log(level.upper()), 1e-9);
+        assertEquals(plain.lower(), Math.log(level.lower()), 1e-9);
         List<Double> shifted = new ArrayList<>(Collections.nCopies(10, 1.0));
         shifted.addAll(List.of(1.1, 0.9, 1.1, 0.9, 1.1, 0.9, 1.1, 0.9, 1.1, 0.9, 50.0));
-        assertEquals(List.of(20), ClosingTimes.of(shifted).outside());
+        List<ClosingTimes.Point> points = chart(shifted).points();
+        assertEquals(
+                List.of(20),
+                IntStream.range(0, 21)
+                        .filter(i -> points.get(i).broken().contains(ChartRule.BEYOND_THREE))
+                        .boxed()
+                        .toList());
+        assertTrue(points.get(20).isSlow());
+        assertFalse(points.get(0).isSlow());
     }
 
     private static List<Count> weeks(int count, int hits, int of) {

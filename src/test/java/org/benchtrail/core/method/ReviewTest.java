@@ -14,6 +14,7 @@ import org.benchtrail.core.method.desk.HandedOver;
 import org.benchtrail.core.method.desk.Remarked;
 import org.benchtrail.core.method.desk.Reopened;
 import org.benchtrail.core.method.desk.SentBack;
+import org.benchtrail.core.method.desk.WorkMark;
 import org.benchtrail.core.method.document.Signatory;
 import org.benchtrail.core.method.document.Signed;
 import org.benchtrail.core.method.identify.SymptomRecorded;
@@ -41,6 +42,18 @@ class ReviewTest {
         }
         desk.as(MAREK).records(remark);
         desk.as(SUE).records(remark);
+    }
+
+    @Test
+    void mark_isAMentorsWhoHasNotWorkedOnIt_andOfARequirement() {
+        TicketFixture desk = plain();
+        Remarked mark = new Remarked(null, "symptom-observed", "Seen", WorkMark.SATISFIED);
+        for (Actor actor : List.of(INES, OLE, TOM, SUE)) {
+            desk.as(actor).lacks("not-your-role", mark);
+        }
+        desk.as(MAREK).records(mark);
+        Invalid e = assertThrows(Invalid.class, () -> new Remarked(1, null, "Seen", WorkMark.SATISFIED));
+        assertEquals("requirement", e.problems().get(0).field());
     }
 
     @Test

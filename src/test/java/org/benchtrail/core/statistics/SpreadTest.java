@@ -8,18 +8,14 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
-import java.util.Random;
 import java.util.stream.IntStream;
 import org.benchtrail.core.Published;
 import org.benchtrail.core.statistics.KaplanMeier.Observation;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.CsvSource;
 
-/** Charts where groups differ by more than chance, rows on one side, and quantiles of what lasts. */
+/** Charts where groups differ by more than chance, and quantiles of what lasts. */
 class SpreadTest {
     private static final String LANEY = "Laney (2002), formula from memory, on the data of NIST 6.3.3.2, recomputed";
-    private static final String CHAIN = "average run lengths, recomputed by Markov chain";
     private static final String RANK = "nearest rank: item ceil(q n) of the sorted, by hand";
 
     private static List<Proportion> ofFifty(int... hits) {
@@ -73,67 +69,6 @@ class SpreadTest {
         assertEquals(
                 0,
                 Funnel.of(List.of(new Proportion(1, 20), new Proportion(0, 20))).drawn(20, 0.001));
-    }
-
-    @Test
-    void eightOnOneSide_andNotSeven() {
-        double[] seven = {1, 1, 1, 1, 1, 1, 1, -1};
-        assertEquals(List.of(), Runs.oneSided(0, seven));
-        assertEquals(List.of(7, 8), Runs.oneSided(0, 1, 1, 1, 1, 1, 1, 1, 1, 1, -1));
-        assertEquals(List.of(8), Runs.oneSided(0, 1, -1, -1, -1, -1, -1, -1, -1, -1));
-        assertEquals(List.of(), Runs.oneSided(0, 1, 1, 1, 1, 0, 1, 1, 1, 1));
-    }
-
-    @ParameterizedTest
-    @CsvSource({"8,152.730", "9,216.696", "1000000,370.398"})
-    void falseAlarms_byMarkovChain(int row, double published) {
-        Published.check(CHAIN, published, between(row), 5e-4);
-    }
-
-    @Test
-    void falseAlarms_asThePageSaysThem() {
-        assertEquals(Runs.BETWEEN_FALSE_ALARMS, Math.round(between(Runs.LONG)));
-    }
-
-    /** Expected points until the first alarm: from a row of k, one more point and then k + 1 or 1, unless it is beyond 3 s. */
-    private static double between(int row) {
-        double beyond = 0.002699796063260207;
-        double side = (1 - beyond) / 2;
-        if (row > 1000) {
-            return 1 / beyond;
-        }
-        // E[k] = a[k] + b[k] E[1], from E[row] = 0 downwards
-        double a = 0;
-        double b = 0;
-        for (int k = row - 1; k >= 1; k--) {
-            a = 1 + side * a;
-            b = side * b + side;
-        }
-        double first = a / (1 - b);
-        return 1 + 2 * side * first;
-    }
-
-    /** What the rule finds in chance alone comes as seldom as the chain says. */
-    @Test
-    void falseAlarms_inChanceAlone() {
-        Random chance = new Random(20261127);
-        int alarms = 0;
-        int points = 0;
-        while (alarms < 4000) {
-            double[] values = chance.doubles(2000).map(u -> 0).toArray();
-            for (int i = 0; i < values.length; i++) {
-                values[i] = chance.nextGaussian();
-            }
-            int first = Runs.oneSided(0, values).stream().findFirst().orElse(values.length - 1);
-            for (int i = 0; i < first; i++) {
-                if (Math.abs(values[i]) > 3) {
-                    first = i;
-                }
-            }
-            points += first + 1;
-            alarms++;
-        }
-        assertEquals(152.73, (double) points / alarms, 4 * 152.73 / Math.sqrt(alarms));
     }
 
     /** With nothing open, the quantile of survival is that of nearest rank, for every size: rounding of the product loses none. */

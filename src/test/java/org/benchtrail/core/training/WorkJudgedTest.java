@@ -17,7 +17,9 @@ import org.benchtrail.core.method.desk.Advanced;
 import org.benchtrail.core.method.desk.Closed;
 import org.benchtrail.core.method.desk.Refused;
 import org.benchtrail.core.method.desk.Remarked;
+import org.benchtrail.core.method.desk.Reopened;
 import org.benchtrail.core.method.desk.SentBack;
+import org.benchtrail.core.method.desk.WorkMark;
 import org.benchtrail.core.training.CoachChoices.Choice;
 import org.benchtrail.core.training.CoachEvent.CriticalMiss;
 import org.benchtrail.core.training.CoachEvent.NearMiss;
@@ -142,6 +144,77 @@ class WorkJudgedTest {
         add("mo", Role.MENTOR, new SentBack("Again."));
         own(new Closed());
         assertEquals(Map.of("readings-back", List.of(new Occasion(at(9), at(5), false, null))), read());
+    }
+
+    private static Remarked marked(String code, WorkMark mark) {
+        return new Remarked(null, code, "Looked at.", mark);
+    }
+
+    /** Opened and marked by a mentor: an occasion like any other that somebody looked at. */
+    @Test
+    void whatAMentorMarked_isJudged_theLastMarkStands_andTheStricterOfTwoWhoLooked() {
+        own(new Advanced());
+        add("mo", Role.MENTOR, marked("scope-known", WorkMark.SATISFIED));
+        assertEquals(Map.of("scope-known", List.of(new Occasion(at(2), at(1), true, null))), read());
+        assertEquals(
+                Map.of("scope-known", List.of(new Occasion(LATER, at(1), false, null))), read(faulty("scope-known")));
+        add("mo", Role.MENTOR, marked("scope-known", WorkMark.NOT_SATISFIED));
+        assertEquals(Map.of("scope-known", List.of(new Occasion(at(3), at(1), false, null))), read());
+        assertEquals(
+                Map.of("scope-known", List.of(new Occasion(at(3), at(1), false, null))),
+                read(satisfied("scope-known")));
+        add("mo", Role.MENTOR, marked("scope-known", WorkMark.SATISFIED));
+        assertEquals(Map.of("scope-known", List.of(new Occasion(at(4), at(1), true, null))), read());
+    }
+
+    /** Not what is said before the work is tried, by oneself, by who is no mentor, or without a mark. */
+    @Test
+    void whatIsNoMark_ofAMentor_afterTheTry_fadesNothing() {
+        add("mo", Role.MENTOR, marked("scope-known", WorkMark.SATISFIED));
+        own(new Advanced());
+        add("kim", Role.MENTOR, marked("onset-known", WorkMark.SATISFIED));
+        add("sue", Role.SUPERVISOR, marked("reproduced", WorkMark.SATISFIED));
+        add("mo", Role.MENTOR, new Remarked(null, "logs-reviewed", "Well read."));
+        add("mo", Role.MENTOR, marked("theory-stated", WorkMark.SATISFIED));
+        assertEquals(Map.of(), read());
+    }
+
+    /** What was marked satisfied is not what the same mentor sends back for. */
+    @Test
+    void whatIsMarkedSatisfied_isNoMissOfWhatIsSentBack() {
+        own(new Advanced());
+        add("mo", Role.MENTOR, marked("scope-known", WorkMark.SATISFIED));
+        add("mo", Role.MENTOR, new Remarked(null, "onset-known", "Since when?"));
+        add("mo", Role.MENTOR, new SentBack("See the remark."));
+        assertEquals(
+                Map.of(
+                        "scope-known", List.of(new Occasion(at(2), at(1), true, null)),
+                        "onset-known", List.of(new Occasion(at(4), at(1), false, null))),
+                read());
+    }
+
+    @Test
+    void aTicketThatIsOpenedAgain_isACriticalMiss_ofWhoDeclaredItsSymptomGone() {
+        passesAll();
+        add("sue", Role.SUPERVISOR, new Reopened("It came back"));
+        assertEquals(Map.of("symptoms-gone", List.of(new CriticalMiss(at(7)))), read());
+        // once for each time that it was declared gone
+        add("sue", Role.SUPERVISOR, new Reopened("And again"));
+        assertEquals(1, read().get("symptoms-gone").size());
+        passesAll();
+        add("sue", Role.SUPERVISOR, new Reopened("Once more"));
+        assertEquals(2, read().get("symptoms-gone").size());
+    }
+
+    @Test
+    void aTicketWhoseSymptomAnotherDeclaredGone_saysNothing() {
+        for (int step = 0; step < 4; step++) {
+            own(new Advanced());
+        }
+        add("lee", Role.TECHNICIAN, new Advanced());
+        own(new Closed());
+        add("sue", Role.SUPERVISOR, new Reopened("It came back"));
+        assertEquals(Map.of(), read());
     }
 
     @Test

@@ -16,8 +16,10 @@ import org.benchtrail.core.integrity.Hash;
 import org.benchtrail.core.integrity.HashChain;
 import org.benchtrail.core.integrity.Keys;
 import org.benchtrail.core.integrity.Leaf;
+import org.benchtrail.core.integrity.ProofFile;
 import org.benchtrail.core.integrity.SignedNote;
 import org.benchtrail.core.integrity.SigningKey;
+import org.benchtrail.core.integrity.TreeReader;
 import org.benchtrail.core.integrity.VerifierKey;
 
 /** An exported log of a few records, with the keys of published tests. */
@@ -59,11 +61,37 @@ final class SmallExport {
         return new Checkpoint(LOG.verifier().name(), size, frontier.root());
     }
 
-    /** Writes it as the server does; with the witness's signature if that is wanted. */
-    void write(Path folder, boolean witnessed) throws IOException {
+    /** The note of the head, with the witness's signature if that is wanted. */
+    private SignedNote note(boolean witnessed) {
         String text = head(leaves.size()).text();
         SignedNote note = new SignedNote(text, List.of(LOG.sign(text)));
-        put(folder, "checkpoint", (witnessed ? note.with(List.of(WITNESS.cosign(text, 1_767_225_600))) : note).bytes());
+        return witnessed ? note.with(List.of(WITNESS.cosign(text, 1_767_225_600))) : note;
+    }
+
+    /** The file of one ticket's trail; what is recorded of it after so many entries is not sealed yet. */
+    String trail(String ticket, int sealed) {
+        SignedNote note = note(true);
+        ByteArrayOutputStream hashes = new ByteArrayOutputStream();
+        leaves.forEach(leaf -> hashes.writeBytes(leaf.leafHash().bytes()));
+        TreeReader tree = new TreeReader(leaves.size(), tile -> hashes.toByteArray());
+        StringBuilder file = new StringBuilder(TrailLines.first(ticket, note) + "\n");
+        for (int i = 0; i < leaves.size(); i++) {
+            Leaf leaf = leaves.get(i);
+            if (leaf.stream().equals("ticket/" + ticket)) {
+                boolean proven = leaf.place() <= sealed;
+                file.append(TrailLines.entry(
+                                records.get(i),
+                                leaf.hash().hex(),
+                                proven ? new ProofFile(i, tree.inclusion(i), note) : null))
+                        .append('\n');
+            }
+        }
+        return file.toString();
+    }
+
+    /** Writes it as the server does; with the witness's signature if that is wanted. */
+    void write(Path folder, boolean witnessed) throws IOException {
+        put(folder, "checkpoint", note(witnessed).bytes());
         String end = leaves.size() == 256 ? "000" : "000.p/" + leaves.size();
         put(folder, "tile/entries/" + end, EntryBundle.write(leaves));
         ByteArrayOutputStream hashes = new ByteArrayOutputStream();

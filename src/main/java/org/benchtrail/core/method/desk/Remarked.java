@@ -4,10 +4,12 @@ import java.util.List;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Fact;
+import org.benchtrail.core.method.Later;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Persons;
 import org.benchtrail.core.method.Reference;
 import org.benchtrail.core.method.Requirements;
+import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.method.Telling;
 import org.benchtrail.core.method.Told;
@@ -19,18 +21,35 @@ import org.jspecify.annotations.Nullable;
  *
  * @param entry number of the entry that it is about; null if it is about none
  * @param requirement code of the requirement that it is about; null if it is about none
+ * @param mark what a mentor says of that requirement; null if it is not judged
  */
-public record Remarked(@Nullable Integer entry, @Nullable String requirement, String text) implements DeskFact {
+public record Remarked(
+        @Nullable Integer entry,
+        @Nullable String requirement,
+        String text,
+        @Later @Nullable WorkMark mark) implements DeskFact {
     public Remarked {
         FieldChecks t = new FieldChecks();
         requirement = t.orNull("requirement", requirement, 60);
         text = t.required("text", text, FieldChecks.PARAGRAPH, "Write the remark.");
+        t.require(mark == null || requirement != null, "requirement", "Choose the requirement that is judged.");
         t.done();
+    }
+
+    /** A remark that judges nothing. */
+    public Remarked(@Nullable Integer entry, @Nullable String requirement, String text) {
+        this(entry, requirement, text, null);
     }
 
     @Override
     public List<Missing> refusedTo(Actor actor, Situation s) {
-        return Persons.reviewer(actor, "A mentor or a supervisor puts remarks on the work.", "remarks");
+        if (mark != null && !actor.is(Role.MENTOR)) {
+            return Missing.rule(
+                    "not-your-role", "A mentor marks the work; a supervisor puts remarks, or reviews it.", "remarks");
+        }
+        return mark != null && s.sheet().isHand(actor.account())
+                ? Missing.rule("own-work", "You have worked on this ticket: somebody who has not judges it.", "remarks")
+                : Persons.reviewer(actor, "A mentor or a supervisor puts remarks on the work.", "remarks");
     }
 
     @Override
@@ -48,6 +67,8 @@ public record Remarked(@Nullable Integer entry, @Nullable String requirement, St
 
     @Override
     public String told(Telling reader) {
-        return requirement == null ? text : Told.noted("on " + Told.requirement(requirement), text);
+        return requirement == null
+                ? text
+                : Told.noted("on " + Told.requirement(requirement) + (mark == null ? "" : ", " + mark.words()), text);
     }
 }

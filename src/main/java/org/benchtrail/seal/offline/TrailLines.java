@@ -1,0 +1,48 @@
+package org.benchtrail.seal.offline;
+
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.List;
+import org.benchtrail.core.integrity.Hash;
+import org.benchtrail.core.integrity.ProofFile;
+import org.benchtrail.core.integrity.SignedNote;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The trail of one ticket as a file of JSON Lines: first what it is and the head of the log, then a line for each entry, with the proof
+ * that it is in the log of that head. Every line is written in one way only, so that a byte more or less is seen.
+ */
+public final class TrailLines {
+    static final String FORMAT = "benchtrail-trail/1";
+
+    private TrailLines() {}
+
+    /** @param head the signed note that all proofs lead to */
+    public static String first(String ticket, SignedNote head) {
+        return JsonNodeFactory.instance
+                .objectNode()
+                .put("format", FORMAT)
+                .put("ticket", ticket)
+                .put("head", head.toString())
+                .toString();
+    }
+
+    /**
+     * An entry.
+     *
+     * @param canonical the bytes that were hashed, as text; null if whoever asks may not read them
+     * @param proof null if the head does not cover it yet
+     */
+    public static String entry(@Nullable String canonical, String hash, @Nullable ProofFile proof) {
+        return entry(canonical, hash, proof == null ? null : proof.index(), proof == null ? List.of() : proof.path());
+    }
+
+    static String entry(@Nullable String canonical, String hash, @Nullable Long leaf, List<Hash> path) {
+        ObjectNode line = JsonNodeFactory.instance.objectNode();
+        line.put("entry", canonical).put("hash", hash).put("leaf", leaf);
+        ArrayNode hashes = line.putArray("proof");
+        path.forEach(h -> hashes.add(h.base64()));
+        return line.toString();
+    }
+}

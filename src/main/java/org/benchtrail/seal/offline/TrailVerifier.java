@@ -1,0 +1,156 @@
+package org.benchtrail.seal.offline;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.util.ArrayList;
+import java.util.List;
+import org.benchtrail.core.integrity.Checkpoint;
+import org.benchtrail.core.integrity.Hash;
+import org.benchtrail.core.integrity.HashChain;
+import org.benchtrail.core.integrity.Leaf;
+import org.benchtrail.core.integrity.MerkleProofs;
+import org.benchtrail.core.integrity.SignedNote;
+import org.jspecify.annotations.Nullable;
+
+/** Verifies the trail of one ticket: the head's signatures, each entry's bytes, its place in the chain, and its proof. */
+final class TrailVerifier {
+    private static final long LARGEST = 1L << 30;
+
+    private final VerifyArguments asked;
+    private final VerifyReport report = new VerifyReport();
+    private final ObjectMapper mapper = new ObjectMapper();
+    private String previous = HashChain.START;
+    private long lastLeaf = -1;
+    private int unsealed;
+    private int veiled;
+
+    TrailVerifier(VerifyArguments asked) {
+        this.asked = asked;
+    }
+
+    /** What the first line says. */
+    private record Begins(String ticket, SignedNote note, Checkpoint head) {}
+
+    VerifyReport verify() throws IOException {
+        if (Files.size(asked.export()) > LARGEST) {
+            report.noExport(asked.export() + " is larger than 1 GiB.");
+            return report;
+        }
+        // each byte as one character, so that what is no text is told and not replaced
+        String file = new String(Files.readAllBytes(asked.export()), StandardCharsets.ISO_8859_1);
+        String[] lines = file.split("\n", -1);
+        Begins begins = begins(utf8(lines[0]));
+        if (begins == null) {
+            report.noExport(asked.export() + " is no trail with proofs.");
+            return report;
+        }
+        Checkpoint head = begins.head();
+        report.tell("Ticket " + begins.ticket() + ", by the head of " + head.origin() + ", " + head.size()
+                + " leaves, root " + head.root().base64() + ".");
+        HeadSignatures.look(begins.note(), head, asked.policy(), report);
+        if (lines.length == 1 || !lines[lines.length - 1].isEmpty()) {
+            report.found("line", "the end", "the last line has no end: something was cut off");
+        }
+        for (int i = 1; i < lines.length - 1; i++) {
+            entry(i, utf8(lines[i]), begins);
+        }
+        earlier(head);
+        tell(lines.length - 2);
+        return report;
+    }
+
+    private static String utf8(String bytes) {
+        return new String(bytes.getBytes(StandardCharsets.ISO_8859_1), StandardCharsets.UTF_8);
+    }
+
+    private @Nullable Begins begins(String line) {
+        try {
+            JsonNode json = mapper.readTree(line);
+            String ticket = json.path("ticket").asText();
+            SignedNote note = SignedNote.parse(json.path("head").asText());
+            return TrailLines.first(ticket, note).equals(line)
+                    ? new Begins(ticket, note, Checkpoint.parse(note.text()))
+                    : null;
+        } catch (IOException | IllegalArgumentException e) {
+            return null;
+        }
+    }
+
+    private void entry(int place, String line, Begins begins) {
+        String where = "entry " + place;
+        try {
+            JsonNode json = mapper.readTree(line);
+            String canonical =
+                    json.path("entry").isTextual() ? json.get("entry").asText() : null;
+            String hash = json.path("hash").asText();
+            Long leaf = json.path("leaf").isIntegralNumber() ? json.get("leaf").asLong() : null;
+            List<Hash> path = new ArrayList<>();
+            json.path("proof").forEach(h -> path.add(Hash.ofBase64(h.asText())));
+            if (!TrailLines.entry(canonical, hash, leaf, path).equals(line)) {
+                report.found("line", where, "is not written as such a line is");
+                return;
+            }
+            content(place, canonical, hash, begins.ticket());
+            proof(place, new Leaf("ticket/" + begins.ticket(), place, Hash.ofHex(hash)), leaf, path, begins.head());
+            previous = hash;
+        } catch (IOException | IllegalArgumentException e) {
+            report.found("line", where, "cannot be read");
+        }
+    }
+
+    private void content(int place, @Nullable String canonical, String hash, String ticket) throws IOException {
+        if (canonical == null) {
+            veiled++;
+            return;
+        }
+        if (!HashChain.hash(canonical.getBytes(StandardCharsets.UTF_8)).equals(hash)) {
+            report.found("record", "entry " + place, "is not what its hash was made of");
+            return;
+        }
+        JsonNode entry = mapper.readTree(canonical);
+        if (!entry.path("ticket").asText().equals(ticket)
+                || entry.path("entry").asLong() != place
+                || !entry.path("previous").asText().equals(previous)) {
+            report.found("chain", "entry " + place, "does not follow the entry before it");
+        }
+    }
+
+    private void proof(int place, Leaf leaf, @Nullable Long index, List<Hash> path, Checkpoint head) {
+        if (index == null) {
+            unsealed++;
+        } else if (unsealed > 0 || index <= lastLeaf) {
+            report.found("leaf", "entry " + place, "is sealed before an entry that comes before it");
+        } else if (!MerkleProofs.includes(index, head.size(), leaf.leafHash(), path, head.root())) {
+            report.found("proof", "entry " + place, "is not in the log of this head");
+        }
+        lastLeaf = index == null ? lastLeaf : index;
+    }
+
+    private void earlier(Checkpoint head) {
+        VerifyArguments.Head earlier = asked.earlier();
+        if (earlier == null) {
+            return;
+        }
+        if (earlier.size() == head.size() && earlier.root().equals(head.root())) {
+            report.contains(earlier.size());
+        } else if (earlier.size() == head.size()) {
+            report.found("earlier head", "head", "has another root than the head that you hold: the log was rewritten");
+        } else {
+            report.unsure("One ticket does not show that the log of " + head.size()
+                    + " leaves goes on from the head that you hold: verify the whole log for that.");
+        }
+    }
+
+    private void tell(int entries) {
+        report.tell(entries + " entries were looked at. That there is no further one is shown by the whole log only.");
+        if (unsealed > 0) {
+            report.unsure("The last " + unsealed + " of them are not sealed by this head.");
+        }
+        if (veiled > 0) {
+            report.unsure(veiled + " of them are shown by their hash alone.");
+        }
+    }
+}
