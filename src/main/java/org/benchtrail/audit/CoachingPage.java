@@ -40,9 +40,9 @@ public class CoachingPage {
     }
 
     @GET
-    @Path("{account}")
+    @Path("{login}")
     @Blocking
-    public Response person(@RestPath String account) {
-        return Html.ok(Templates.coached(coaching.of(account, current.actor())));
+    public Response person(@RestPath String login) {
+        return Html.ok(Templates.coached(coaching.of(login, current.actor())));
     }
 }

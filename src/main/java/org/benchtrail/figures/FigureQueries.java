@@ -64,10 +64,16 @@ class FigureQueries {
      * @param period that was asked for, or the usual one
      * @param words the filter, with how many tickets fit it
      * @param cut what was left out because there is too much; empty if nothing was
+     * @param over last day of it that is over
      * @param baselines limits that were frozen for this filter, the latest first
      */
     public record Report(
-            FigurePeriod period, String words, String cut, List<Figure> figures, List<BaselineLine> baselines) {
+            FigurePeriod period,
+            String words,
+            String cut,
+            List<Figure> figures,
+            LocalDate over,
+            List<BaselineLine> baselines) {
         public List<String> unusual() {
             return figures.stream().flatMap(f -> f.unusual().stream()).toList();
         }
@@ -121,8 +127,9 @@ class FigureQueries {
             figures.add(RequirementFigure.of(requirements.between(period.begins(), period.ends())));
             figures.add(MendingFigure.of(mended.between(period.begins(), period.ends(), now)));
         }
+        LocalDate over = period.until().isBefore(today) ? period.until() : today.minusDays(1);
         return new Report(
-                period, words(period, tickets.size()), cut(tickets, shown), figures, lines(frozen, zone, shown));
+                period, words(period, tickets.size()), cut(tickets, shown), figures, over, lines(frozen, zone, shown));
     }
 
     /**

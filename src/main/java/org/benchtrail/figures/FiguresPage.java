@@ -62,13 +62,20 @@ public class FiguresPage {
      * @param rules by which limits may be read
      */
     public record ShownFigures(
-            FigureQueries.@Nullable Report report, String query, List<Option> steps, List<Option> rules) {}
+            FigureQueries.@Nullable Report report, String query, List<Option> steps, List<Option> rules) {
+        /** What each choice of rules means, and costs. */
+        public List<String> rulesInWords() {
+            return Arrays.stream(ChartRules.values())
+                    .map(r -> "By " + r.title() + ": " + r.words() + ".")
+                    .toList();
+        }
+    }
 
     private static final List<Option> STEPS = Arrays.stream(Step.values())
             .map(s -> new Option(s.name(), s.title()))
             .toList();
     private static final List<Option> RULES = Arrays.stream(ChartRules.values())
-            .map(r -> new Option(r.name(), r.words()))
+            .map(r -> new Option(r.name(), r.title()))
             .toList();
 
     private static FiguresAsked asked(UriInfo address) {
@@ -93,6 +100,9 @@ public class FiguresPage {
         FigureQueries.Report report = queries.report(asked, current.actor(), current.zone());
         FigurePeriod period = report.period();
         FormValues fill = fill(asked, period.from().toString(), period.until().toString(), typed, problems);
+        if (typed.isEmpty()) {
+            fill.set("last", report.over().toString());
+        }
         return Templates.figures(new ShownFigures(report, asked.query(), STEPS, RULES), fill, problems);
     }
 

@@ -105,7 +105,7 @@ class DoorsTest {
             new Door("POST", "/audit/{lot}/reviews/{ticket}/{turn}/signature", Permission.REVIEW),
             new Door("POST", "/audit/{lot}/reviews/{ticket}/{turn}/decline", Permission.REVIEW),
             new Door("GET", "/audit-coaching", Permission.PLAN_AUDITS),
-            new Door("GET", "/audit-coaching/{account}", Permission.PLAN_AUDITS),
+            new Door("GET", "/audit-coaching/{login}", Permission.PLAN_AUDITS),
             new Door("GET", "/figures", Permission.SEE_FIGURES),
             new Door("GET", "/figures/tickets", Permission.SEE_FIGURES),
             new Door("GET", "/figures/{figure}.csv", Permission.SEE_FIGURES),
