@@ -96,7 +96,7 @@ class CoachClicksTest {
         person.page.evaluate("document.querySelectorAll('.coach').forEach(c => c.hidden = false)");
         String figures = "untouched identify at " + width + " px: " + with + " px, without the coach " + without;
         System.out.println(figures);
-        assertTrue(with - without <= (width == 360 ? 400 : 250), figures);
+        assertTrue(with - without <= (width == 360 ? 250 : 340), figures);
         assertTrue(with <= (width == 360 ? 4700 : 2550), figures);
     }
 
