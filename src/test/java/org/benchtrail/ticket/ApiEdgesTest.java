@@ -3,6 +3,7 @@ package org.benchtrail.ticket;
 import static io.restassured.RestAssured.given;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.quarkus.test.common.QuarkusTestResource;
@@ -280,7 +281,7 @@ class ApiEdgesTest {
             byte[] opened = new GZIPInputStream(new ByteArrayInputStream(answer.body())).readAllBytes();
             assertArrayEquals(raw(path, "identity").body(), opened, path);
         }
-        assertEquals(Optional.empty(), raw("/sign-in", "gzip").headers().firstValue("Content-Encoding"));
+        assertNotEquals(Optional.of("gzip"), raw("/sign-in", "gzip").headers().firstValue("Content-Encoding"));
     }
 
     private HttpResponse<byte[]> raw(String path, String coding) throws IOException, InterruptedException {
