@@ -125,7 +125,7 @@ class ShopDayTest {
     private Callable<Void> worker(String who, Random random) {
         return () -> {
             try {
-                for (int i = 0; i < TICKETS / workers.size(); i++) {
+                for (int i = 0; i * workers.size() < TICKETS; i++) {
                     works(who, random);
                 }
             } finally {
