@@ -148,7 +148,7 @@ class JourneyTest {
 
             acceptedAsACase();
 
-            ines.page.locator(".title a:has-text('Trail')").click();
+            ines.page.locator(".title a:text-is('Trail')").click();
             ines.sees("The chain holds");
             ines.sees("refused");
             ines.look("trail");

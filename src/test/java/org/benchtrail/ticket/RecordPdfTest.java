@@ -198,9 +198,10 @@ class RecordPdfTest {
     @Test
     void closedTicket_offersWhatCanStillBeDone_toWhoMay() {
         ApiDesk desk = closed();
-        assertEquals(List.of("PDF", "Trail", "Added after closing", "Reopen"), tools(desk, "way-tom"));
-        assertEquals(List.of("PDF", "Trail", "Review", "Reopen"), tools(desk, "way-sue"));
-        assertEquals(List.of("PDF", "Trail", "Reopen"), tools(desk, "way-ole"));
+        assertEquals(
+                List.of("PDF", "Trail with proofs", "Trail", "Added after closing", "Reopen"), tools(desk, "way-tom"));
+        assertEquals(List.of("PDF", "Trail with proofs", "Trail", "Review", "Reopen"), tools(desk, "way-sue"));
+        assertEquals(List.of("PDF", "Trail with proofs", "Trail", "Reopen"), tools(desk, "way-ole"));
     }
 
     private static List<String> tools(ApiDesk desk, String who) {
