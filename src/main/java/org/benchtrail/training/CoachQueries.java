@@ -93,7 +93,7 @@ class CoachQueries implements Coaching {
 
     @Override
     public Map<String, CoachLevel> shownTo(Actor trainee) {
-        return levels(trainee.account());
+        return levels(recorded(trainee.account()));
     }
 
     /**
@@ -112,14 +112,28 @@ class CoachQueries implements Coaching {
     private Recorded recorded(String person) {
         CoachChoices choices = store.choices(person);
         Map<TicketNumber, List<Entry>> work = store.work(person);
+        return recorded(person, choices, work, said(person, choices, work));
+    }
+
+    private Recorded recorded(
+            String person, CoachChoices choices, Map<TicketNumber, List<Entry>> work, List<JobSaid> jobs) {
         Map<String, List<CoachEvent>> events = new HashMap<>();
-        said(person, choices, work).forEach(job -> add(job.events, events));
+        jobs.forEach(job -> add(job.events, events));
         return new Recorded(events, begun(work, person), choices);
     }
 
-    /** Of each job of that person, live ones first. */
-    List<JobSaid> said(String person) {
-        return said(person, store.choices(person), store.work(person));
+    /**
+     * What was said of somebody's jobs, live ones first, and how much they are shown after it.
+     *
+     * @param levels by code of the requirement
+     */
+    record Whole(List<JobSaid> jobs, Map<String, CoachLevel> levels) {}
+
+    Whole whole(String person) {
+        CoachChoices choices = store.choices(person);
+        Map<TicketNumber, List<Entry>> work = store.work(person);
+        List<JobSaid> jobs = said(person, choices, work);
+        return new Whole(jobs, levels(recorded(person, choices, work, jobs)));
     }
 
     private List<JobSaid> said(String person, CoachChoices choices, Map<TicketNumber, List<Entry>> work) {
@@ -145,9 +159,7 @@ class CoachQueries implements Coaching {
                 job.harm().containsKey(PlanRequirement.CAUTIONS_TAKEN.code()));
     }
 
-    /** How much that person is shown, by requirement. */
-    Map<String, CoachLevel> levels(String person) {
-        Recorded recorded = recorded(person);
+    private Map<String, CoachLevel> levels(Recorded recorded) {
         Instant now = clock.instant();
         Map<String, CoachLevel> shown = new HashMap<>();
         Requirements.all().forEach(r -> shown.put(r.code(), recorded.shown(r, now)));

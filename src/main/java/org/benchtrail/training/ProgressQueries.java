@@ -7,6 +7,7 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -83,8 +84,9 @@ class ProgressQueries {
     }
 
     private ProgressView view(Actor person, Actor viewer, ZoneId zone, boolean withForecasts) {
-        List<CoachQueries.JobSaid> said = coach.said(person.account());
-        Set<TicketNumber> numbers = new TreeSet<>(java.util.Comparator.comparingInt(TicketNumber::serial));
+        CoachQueries.Whole whole = coach.whole(person.account());
+        List<CoachQueries.JobSaid> said = whole.jobs();
+        Set<TicketNumber> numbers = new TreeSet<>(Comparator.comparingInt(TicketNumber::serial));
         said.forEach(job -> {
             if (job.ticket() != null) {
                 numbers.add(job.ticket());
@@ -114,7 +116,7 @@ class ProgressQueries {
                 progress.unseen().stream().map(Requirement::title).toList(),
                 dangerous(numbers, sheets, person, names, zone),
                 (int) said.stream().filter(CoachQueries.JobSaid::harmed).count(),
-                levels(coach.levels(person.account())),
+                levels(whole.levels()),
                 store.heads(numbers).stream()
                         .map(h -> new ProgressView.Head(h.number().toString(), h.entry(), h.hash()))
                         .toList(),
