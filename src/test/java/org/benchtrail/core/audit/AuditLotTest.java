@@ -14,6 +14,7 @@ import java.util.stream.IntStream;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.Published;
 import org.benchtrail.core.audit.AuditAct.AddendumAsked;
+import org.benchtrail.core.audit.AuditAct.AddendumClosed;
 import org.benchtrail.core.audit.AuditAct.Entry;
 import org.benchtrail.core.audit.AuditAct.Item;
 import org.benchtrail.core.audit.AuditAct.LotConcluded;
@@ -322,6 +323,40 @@ class AuditLotTest {
         refused(() -> AuditRules.askAddendum(lot(), new AddendumAsked(ticket, "cause-named", now, "More")));
         add(ask);
         refused(() -> AuditRules.askAddendum(lot(), ask));
+    }
+
+    /** Past its time and not before, once, by another than who was asked, and only while nothing was written. */
+    @Test
+    void anAddendumThatNeverComes_isClosedOnce_afterItsTime_andTheDefectStays() {
+        draw(20, 5);
+        for (String drawn : lot().drawnTickets()) {
+            review(drawn, 1, "sue", "expectation-first");
+        }
+        lot().secondTickets().forEach(second -> review(second, 2, "boris", "expectation-first"));
+        String ticket = lot().drawnTickets().get(0);
+        Instant due = now.plusSeconds(600);
+        add(new AddendumAsked(ticket, "expectation-first", due, "Say what you expected"));
+        LotResult before = LotResult.of(lot());
+        AddendumClosed closed = new AddendumClosed(ticket, "expectation-first", "Tina has left");
+        Instant over = due.plusNanos(1000);
+        refused(() -> AuditRules.closeAddendum(lot(), closed, "tina", false, "sue", due.minusNanos(1000)));
+        refused(() -> AuditRules.closeAddendum(lot(), closed, "tina", false, "sue", due));
+        refused(() -> AuditRules.closeAddendum(lot(), closed, "tina", true, "sue", over));
+        refused(() -> AuditRules.closeAddendum(lot(), closed, "sue", false, "sue", over));
+        for (AddendumClosed other : List.of(
+                new AddendumClosed(ticket, "cause-named", "Why"),
+                new AddendumClosed(lot().drawnTickets().get(1), "expectation-first", "Why"),
+                new AddendumClosed(ticket, "expectation-first", " "))) {
+            refused(() -> AuditRules.closeAddendum(lot(), other, "tina", false, "sue", over));
+        }
+        AuditRules.closeAddendum(lot(), closed, "tina", false, "sue", over);
+        add(closed);
+        refused(() -> AuditRules.closeAddendum(lot(), closed, "tina", false, "boris", over.plusSeconds(60)));
+        refused(() -> AuditRules.askAddendum(lot(), new AddendumAsked(ticket, "expectation-first", over, "Once more")));
+        assertEquals(before, LotResult.of(lot()), "no addendum, and none that is missing, changes what was found");
+        assertEquals(
+                "Tina has left",
+                lot().addendumClosed(ticket, "expectation-first").orElseThrow().remark());
     }
 
     /** Else a reviewer would choose by the order of signing what is read twice, and make a blind review readable in the middle. */
