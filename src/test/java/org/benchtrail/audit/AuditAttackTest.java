@@ -26,11 +26,8 @@ import java.util.regex.Pattern;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
-import org.benchtrail.core.audit.AuditAct.Marked;
 import org.benchtrail.core.audit.AuditLot;
 import org.benchtrail.core.audit.AuditLot.Turn;
-import org.benchtrail.core.audit.DefectClass;
-import org.benchtrail.core.audit.Mark;
 import org.benchtrail.core.audit.Mending;
 import org.benchtrail.core.audit.Stratum;
 import org.benchtrail.core.integrity.Hash;
@@ -227,24 +224,7 @@ class AuditAttackTest {
     private void markAll(Actor by, String review, String... faulty) {
         String[] path = review.split("/");
         Turn turn = new Turn(path[4], Integer.parseInt(path[5]));
-        ReviewView.Now open = queries.review(lot, turn, "", by, ZoneOffset.UTC).now();
-        while (open != null) {
-            boolean fault = List.of(faulty).contains(open.code());
-            acts.mark(
-                    lot,
-                    new Marked(
-                            turn.ticket(),
-                            turn.turn(),
-                            open.code(),
-                            fault ? Mark.NOT_SATISFIED : Mark.SATISFIED,
-                            fault ? DefectClass.MAJOR : null,
-                            open.evidence().stream().map(e -> e.entry()).toList(),
-                            fault
-                                    ? "Nothing was looked at"
-                                    : open.evidence().isEmpty() ? "The rest of the record shows it" : ""),
-                    by);
-            open = queries.review(lot, turn, "", by, ZoneOffset.UTC).now();
-        }
+        LotRounds.markAll(lot, turn, by, List.of(faulty));
     }
 
     /** What was found not satisfied of a ticket of Tina's. */

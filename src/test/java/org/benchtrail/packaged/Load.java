@@ -18,7 +18,8 @@ import java.util.concurrent.TimeUnit;
 final class Load implements AutoCloseable {
     private static final int PROGRAMS = 2;
     private static final int ACTS_OF_A_TICKET = 20;
-    private static final int REST_MS = 20;
+    private static final int REST_MS = 15;
+    private static final int LONG_REST_MS = 400;
     private static final int PATIENCE_SECONDS = 60;
 
     private final Visitor visitor;
@@ -26,6 +27,7 @@ final class Load implements AutoCloseable {
     private final Queue<String> acknowledged = new ConcurrentLinkedQueue<>();
     private final Queue<String> wrong = new ConcurrentLinkedQueue<>();
     private volatile boolean ended;
+    private volatile int rest = LONG_REST_MS;
 
     Load(Visitor visitor) {
         this.visitor = visitor;
@@ -62,7 +64,7 @@ final class Load implements AutoCloseable {
                     }
                     version = Visitor.json(answer).get("version").asInt();
                     acknowledged.add(ticket + "/" + version);
-                    Thread.sleep(REST_MS);
+                    Thread.sleep(rest);
                 }
             }
         } catch (IOException | RuntimeException e) {
@@ -70,6 +72,16 @@ final class Load implements AutoCloseable {
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
         }
+    }
+
+    /** Few acts, so that whoever starts beside them has the machine. */
+    void calm() {
+        rest = LONG_REST_MS;
+    }
+
+    /** As many as the machine takes. */
+    void hurry() {
+        rest = REST_MS;
     }
 
     int acknowledged() {

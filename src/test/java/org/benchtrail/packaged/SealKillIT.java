@@ -33,12 +33,20 @@ import org.junit.jupiter.api.Test;
  * twice, none is lost, and all notes that it ever signed are of one log. A few times in every build, often by hand:
  *
  * <pre>mvn -o verify -Dit.test=SealKillIT -Dseal.kills=200</pre>
+ *
+ * <p>Most of that time are starts. {@code -Dbenchtrail.launch="-XX:SharedArchiveFile=... -cp ... org.benchtrail.Benchtrail"} starts the
+ * same classes from an archive; {@code -Dseal.minutes} ends it sooner, with as many kills as it had.
  */
 class SealKillIT {
     private static final int KILLS = Integer.getInteger("seal.kills", 3);
     private static final long SEED = Long.getLong("seal.seed", 40718);
-    private static final int START_SECONDS = 60;
-    private static final int LATEST_MS = 400;
+    private static final int START_SECONDS = 240;
+
+    /** All of the folder holds, and nobody outside vouches for it. */
+    private static final int NOBODY_OUTSIDE = 2;
+
+    private static final int LATEST_MS = 1500;
+    private static final long MINUTES = Long.getLong("seal.minutes", 600);
 
     /** Where in a round a kill fell, by what it left. */
     private enum Left {
@@ -57,6 +65,7 @@ class SealKillIT {
     private final Random random = new Random(SEED);
     private Path sealer = Path.of("");
     private int partial;
+    private int killed;
     private long longestQueue;
 
     private Path lastNote() {
@@ -78,8 +87,13 @@ class SealKillIT {
                             acting, environment, List.of("benchtrail.demo=true", "benchtrail.seal.every=PT0S"));
                     Load load = new Load(Load.token(server))) {
                 load.start();
-                for (int i = 0; i < KILLS; i++) {
-                    killOnce(database);
+                long end = System.nanoTime() + MINUTES * 60_000_000_000L;
+                while (killed < KILLS && System.nanoTime() < end) {
+                    killOnce(database, load);
+                    killed++;
+                    if (killed % 20 == 0) {
+                        System.out.println(killed + " kills: " + left);
+                    }
                     load.requireGoingOn();
                 }
                 load.close();
@@ -89,15 +103,19 @@ class SealKillIT {
             }
             requireEveryLeafOnce(database);
             requireOneLog(database);
+            PackagedJar.Ended verified = PackagedJar.run(Map.of(), List.of(), "verify", folder().toString());
+            assertEquals(NOBODY_OUTSIDE, verified.code(), verified.said());
         }
     }
 
     /** Starts a node that seals without a rest, and kills it some time after its first leaves. */
-    private void killOnce(ShopDatabase database) throws Exception {
+    private void killOnce(ShopDatabase database, Load load) throws Exception {
+        load.calm();
         long before = size(database);
         Process process = start(database);
         try {
             waitUntilLarger(database, before, process);
+            load.hurry();
             Thread.sleep(random.nextInt(LATEST_MS));
         } finally {
             process.destroyForcibly().waitFor();
@@ -206,7 +224,7 @@ class SealKillIT {
         System.out.printf(
                 "seed %d: the sealer was killed %d times while %d acts were acknowledged; %d leaves, %d notes of %d sizes;"
                         + " longest queue %d; where the kills fell: %s; %d times a file was half written%n",
-                SEED, KILLS, load.acknowledged(), size(database), kept, signed.size(), longestQueue, left, partial);
+                SEED, killed, load.acknowledged(), size(database), kept, signed.size(), longestQueue, left, partial);
     }
 
     private static void requireEveryLeafOnce(ShopDatabase database) throws SQLException {
