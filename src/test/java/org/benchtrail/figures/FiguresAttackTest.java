@@ -399,10 +399,10 @@ class FiguresAttackTest {
             assertTrue(held.says().contains("The limits are frozen"), held.says());
             // half of twelve, and three standard deviations of that
             assertEquals(
-                    List.of("12", "6", "50.0", "6.7 to 93.3", ""),
+                    List.of("12", "6", "50", "6.7 to 93.3", ""),
                     held.rows().get(15).cells().subList(1, 6));
             assertEquals(
-                    List.of("12", "12", "100.0", "6.7 to 93.3", "outside"),
+                    List.of("12", "12", "100", "6.7 to 93.3", "outside"),
                     held.rows().get(13).cells().subList(1, 6));
             assertEquals(
                     1,
@@ -415,7 +415,7 @@ class FiguresAttackTest {
         }
         String page = read("/figures?place=" + encoded(place));
         assertTrue(page.contains("12 weeks, or joined weeks, from") && page.contains("none of them outside"), page);
-        assertTrue(page.contains("50.0 % are usual; limits by chance alone"), page);
+        assertTrue(page.contains("50 % are usual; limits by chance alone"), page);
         assertTrue(page.contains("A quiet time &lt;b&gt;"), page);
         assertFalse(page.contains("closings from"), "those of closings are frozen by themselves");
         assertFalse(read("/figures").contains("weeks, or joined weeks, from"), "another filter has limits of its own");

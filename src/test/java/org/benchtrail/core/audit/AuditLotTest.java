@@ -325,6 +325,32 @@ class AuditLotTest {
         refused(() -> AuditRules.askAddendum(lot(), ask));
     }
 
+    /** So many marks of both readers, of which the last differs. */
+    private ReaderAgreement agreement(int pairs) {
+        acts.clear();
+        draw(20, 5);
+        String ticket = lot().drawnTickets().get(0);
+        for (int turn : new int[] {1, 2}) {
+            add(new ReviewGiven(ticket, turn, turn == 1 ? "sue" : "boris", List.of(), ""));
+            for (int i = 0; i < pairs; i++) {
+                Mark mark = i == pairs - 1 && turn == 2 ? Mark.CANNOT_TELL : Mark.SATISFIED;
+                String code = SHEET.rows().get(i).code();
+                add(new Marked(ticket, turn, code, mark, null, List.of(1), mark == Mark.SATISFIED ? "" : "No word"));
+            }
+            add(turn == 1 ? new ReviewSigned(ticket, 6) : new SecondSigned(ticket, 6));
+        }
+        return ReaderAgreement.of(lot());
+    }
+
+    @Test
+    void kappa_isToldFromThirtyPairs() {
+        assertEquals(29, agreement(29).pairs());
+        assertTrue(agreement(29).kappa().isEmpty(), "counts, and no kappa");
+        assertEquals(28, agreement(29).agreed());
+        assertTrue(agreement(30).kappa().isPresent());
+        assertEquals(29, agreement(30).agreed());
+    }
+
     /** Past its time and not before, once, by another than who was asked, and only while nothing was written. */
     @Test
     void anAddendumThatNeverComes_isClosedOnce_afterItsTime_andTheDefectStays() {
