@@ -40,7 +40,7 @@ import org.junit.jupiter.api.Test;
 class SealKillIT {
     private static final int KILLS = Integer.getInteger("seal.kills", 3);
     private static final long SEED = Long.getLong("seal.seed", 40718);
-    private static final int START_SECONDS = 240;
+    private static final int START_SECONDS = Integer.getInteger("start.seconds", 120);
 
     /** All of the folder holds, and nobody outside vouches for it. */
     private static final int NOBODY_OUTSIDE = 2;
