@@ -127,9 +127,9 @@ class AuditJourneyTest {
         List<TicketNumber> closed = new ArrayList<>();
         stated(closed);
         try (Person selma = at(SELMA, "/audit")) {
-            selma.lookInEveryWay("audit-lots");
+            selma.look("audit-lots");
             selma.go("/audit/plan");
-            selma.lookInEveryWay("audit-plan");
+            selma.look("audit-plan");
             selma.go("/audit/" + LOT);
             selma.sees("The server freezes the list");
             selma.look("audit-stated");
@@ -137,14 +137,15 @@ class AuditJourneyTest {
         clock.putForward(Duration.ofMinutes(2));
         LotRounds.draw();
         try (Person selma = at(SELMA, "/audit/" + LOT)) {
-            selma.lookInEveryWay("audit-drawn");
+            selma.look("audit-drawn");
             selma.press("Take the next review");
             selma.lookInEveryWay("audit-review");
+            Turn taken = turn(selma);
             selma.page.locator("button[name=mark][value=NOT_SATISFIED]").click();
-            selma.sees("it weighs");
+            selma.sees("Say what is not so.");
             selma.look("audit-review-refused");
-            LotRounds.markAll(LOT, turn(selma), SELMA, List.of("logs-reviewed", "symptom-observed"));
-            selma.page.reload();
+            LotRounds.markAll(LOT, taken, SELMA, List.of("logs-reviewed", "symptom-observed"));
+            selma.go("/audit/" + LOT + "/reviews/" + taken.ticket() + "/" + taken.turn());
             selma.look("audit-review-to-sign");
             selma.press("Sign this review");
         }
@@ -153,7 +154,7 @@ class AuditJourneyTest {
         reviewAll(SELMA);
         try (Person selma = at(SELMA, "/audit/" + LOT)) {
             selma.sees("Where the two readers differ");
-            selma.lookInEveryWay("audit-differences");
+            selma.look("audit-differences");
             for (int i = 0;
                     i < 20
                             && selma.page
@@ -191,7 +192,7 @@ class AuditJourneyTest {
             selma.sees("Concluded.");
             selma.lookInEveryWay("audit-concluded");
             selma.go("/audit/" + LOT + "/report");
-            selma.lookInEveryWay("audit-report");
+            selma.look("audit-report");
         }
         try (Person tilda = at(TILDA, "/my-reviews")) {
             tilda.sees("What to look at next time");
@@ -200,7 +201,7 @@ class AuditJourneyTest {
         try (Person selma = at(SELMA, "/audit-coaching")) {
             selma.sees(TILDA.name());
             selma.go("/audit-coaching/" + TILDA.account());
-            selma.lookInEveryWay("audit-coached");
+            selma.look("audit-coached");
         }
         clock.putForward(Duration.ofDays(60));
         try (Person benno = at(BENNO, "/audit/" + LOT)) {
@@ -208,7 +209,7 @@ class AuditJourneyTest {
                     .locator("summary:has-text('Wait for it no longer')")
                     .first()
                     .click();
-            benno.lookInEveryWay("audit-closable");
+            benno.look("audit-closable");
             benno.press("Close it without");
             benno.sees("Say why it is waited for no longer.");
             benno.look("audit-closable-refused");
@@ -226,7 +227,7 @@ class AuditJourneyTest {
             mora.sees("Your trainees");
             mora.page.locator("main a[href='/audit-coaching']").click();
             mora.sees("You see your own trainees.");
-            mora.lookInEveryWay("audit-coaching-of-a-mentor");
+            mora.look("audit-coaching-of-a-mentor");
             mora.page.locator("main a:has-text('" + TILDA.name() + "')").click();
             mora.sees("what reviews asked");
         }

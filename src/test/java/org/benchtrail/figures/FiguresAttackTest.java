@@ -417,7 +417,7 @@ class FiguresAttackTest {
         assertTrue(page.contains("12 weeks, or joined weeks, from") && page.contains("none of them outside"), page);
         assertTrue(page.contains("50 % are usual; limits by chance alone"), page);
         assertTrue(page.contains("A quiet time &lt;b&gt;"), page);
-        assertFalse(page.contains("closings from"), "those of closings are frozen by themselves");
+        assertFalse(page.contains("each closing is held against"), "those of closings are frozen by themselves");
         assertFalse(read("/figures").contains("weeks, or joined weeks, from"), "another filter has limits of its own");
         assertEquals(List.of(), unlike(), "each is recorded in the log as it stands, its words by commitment");
     }
