@@ -175,6 +175,7 @@ class StatementCountTest {
         assertAtMost(13, "/tickets/" + number);
         assertAtMost(6, "/tickets/" + number + "/trail");
         assertAtMost(6, "/tickets/" + number + "/entries/2");
+        assertAtMost(8, "/tickets/" + number + "/presence/1");
         assertAtMost(7, "/tickets/" + number + "/record");
         assertAtMost(7, "/tickets/" + number + "/record.pdf");
     }

@@ -10,7 +10,6 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.Predicate;
@@ -197,12 +196,7 @@ class ReviewCoaching {
     static String counts(Coached one) {
         return "Not satisfied in " + one.faulty().size() + " of " + one.judged()
                 + one.share()
-                        .map(s -> String.format(
-                                Locale.ROOT,
-                                ", that is %.1f %% (95 %% interval %.1f to %.1f)",
-                                100.0 * one.faulty().size() / one.judged(),
-                                100 * s.lower(),
-                                100 * s.upper()))
+                        .map(s -> ", that is " + Shares.of(one.faulty().size(), one.judged(), s))
                         .orElse("")
                 + ".";
     }

@@ -3,7 +3,6 @@ package org.benchtrail.audit;
 import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import org.benchtrail.core.audit.AuditLot;
@@ -12,7 +11,6 @@ import org.benchtrail.core.audit.Signal;
 import org.benchtrail.core.audit.SignalKind;
 import org.benchtrail.core.audit.SignalWorth;
 import org.benchtrail.core.method.Actor;
-import org.benchtrail.core.statistics.Interval;
 import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
 
@@ -107,17 +105,9 @@ public final class SignalViews {
                     + " without it were reviewed, and it takes " + SignalWorth.ENOUGH + " of each.";
         }
         return "Of " + worth.with() + " reviewed tickets with it " + worth.hits() + " had such a defect: "
-                + range(worth.hits(), worth.with(), worth.precision()) + ". Of " + worth.base() + " drawn without it "
-                + worth.baseHits() + ": " + range(worth.baseHits(), worth.base(), worth.without()) + ".";
-    }
-
-    private static String range(long hits, long of, Interval interval) {
-        return String.format(
-                Locale.ROOT,
-                "%.1f %% (95 %% interval %.1f to %.1f)",
-                100.0 * hits / of,
-                100 * interval.lower(),
-                100 * interval.upper());
+                + Shares.of(worth.hits(), worth.with(), worth.precision()) + ". Of " + worth.base()
+                + " drawn without it "
+                + worth.baseHits() + ": " + Shares.of(worth.baseHits(), worth.base(), worth.without()) + ".";
     }
 
     private static String advice(SignalWorth.Standing standing, boolean shown) {

@@ -13,6 +13,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.figures.Baseline;
 import org.benchtrail.core.figures.ClosingTimes.Closing;
@@ -140,7 +141,7 @@ class ChartBaselines {
                 AskedFor.choice(Category.class, figures.category()),
                 place,
                 null);
-        add(period, reason, by, freeze(period, java.util.Objects.requireNonNull(rules), now));
+        add(period, reason, by, freeze(period, Objects.requireNonNull(rules), now));
     }
 
     /**

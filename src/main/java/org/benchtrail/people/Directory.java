@@ -75,6 +75,11 @@ public class Directory {
                 .toList();
     }
 
+    /** Login of the mentor whom that trainee has now; empty if they have none. */
+    public String mentorOf(String trainee) {
+        return accounts.byLogin(trainee).map(account -> account.mentor).orElse("");
+    }
+
     /** Everybody who is active and has that permission, by name. */
     public List<Actor> allowed(Permission permission) {
         return accounts.active().stream()

@@ -4,7 +4,6 @@ import com.nulabinc.zxcvbn.Zxcvbn;
 import io.quarkus.elytron.security.common.BcryptUtil;
 import jakarta.inject.Singleton;
 import java.nio.charset.StandardCharsets;
-import java.security.SecureRandom;
 import java.security.spec.InvalidKeySpecException;
 import java.util.List;
 import java.util.concurrent.Semaphore;
@@ -43,11 +42,8 @@ class Passwords {
 
     /** Random bytes where a hash stands: to hash would take longer than the rest of the class needs at the start. */
     private static String hashOfNothing(int cost) {
-        SecureRandom random = new SecureRandom();
-        byte[] hash = new byte[BCryptPassword.BCRYPT_HASH_SIZE];
-        byte[] salt = new byte[BCryptPassword.BCRYPT_SALT_SIZE];
-        random.nextBytes(hash);
-        random.nextBytes(salt);
+        byte[] hash = Secrets.random(BCryptPassword.BCRYPT_HASH_SIZE);
+        byte[] salt = Secrets.random(BCryptPassword.BCRYPT_SALT_SIZE);
         try {
             return ModularCrypt.encodeAsString(
                     BCryptPassword.createRaw(BCryptPassword.ALGORITHM_BCRYPT, hash, salt, cost));

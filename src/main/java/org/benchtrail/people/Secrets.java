@@ -18,10 +18,14 @@ final class Secrets {
 
     private Secrets() {}
 
-    static String random() {
-        byte[] secret = new byte[BYTES];
+    static byte[] random(int bytes) {
+        byte[] secret = new byte[bytes];
         RANDOM.nextBytes(secret);
-        return Base64.getUrlEncoder().withoutPadding().encodeToString(secret);
+        return secret;
+    }
+
+    static String random() {
+        return Base64.getUrlEncoder().withoutPadding().encodeToString(random(BYTES));
     }
 
     static String newToken() {

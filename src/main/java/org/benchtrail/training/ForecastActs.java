@@ -7,6 +7,7 @@ import java.time.Clock;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.stream.Collectors;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.diagnosis.CauseCategory;
@@ -71,7 +72,7 @@ public class ForecastActs {
             return new ForecastContent(
                     sheet.opened().ticket(),
                     sheet.round(),
-                    java.util.Objects.requireNonNull(kind),
+                    Objects.requireNonNull(kind),
                     causes,
                     other == null ? Math.max(0, rest) : other,
                     nextTest);

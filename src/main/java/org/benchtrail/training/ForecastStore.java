@@ -1,25 +1,18 @@
 package org.benchtrail.training;
 
-import com.fasterxml.jackson.core.JsonProcessingException;
-import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.ObjectMapper;
 import io.quarkus.runtime.Startup;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Observes;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
-import java.math.BigDecimal;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.TreeMap;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Entry;
 import org.benchtrail.core.method.TicketNumber;
-import org.benchtrail.core.method.desk.ForecastKind;
 import org.benchtrail.core.method.desk.ForecastSkipped;
 import org.benchtrail.core.training.ForecastContent;
 import org.benchtrail.platform.sql.Sql;
@@ -32,8 +25,6 @@ import org.benchtrail.ticket.forecast.EarlierForecast;
 @Startup
 @ApplicationScoped
 class ForecastStore implements EarlierForecast {
-    private static final ObjectMapper JSON = new ObjectMapper();
-
     private final EntityManager database;
     private final Clock clock;
     private final SqlText text = SqlText.of(ForecastStore.class)
@@ -81,6 +72,14 @@ class ForecastStore implements EarlierForecast {
         TicketNumber number() {
             return new TicketNumber(ticket);
         }
+
+        ForecastContent content() {
+            return KeptForecasts.read(value);
+        }
+
+        Map<String, Double> chances() {
+            return KeptForecasts.chances(reference);
+        }
     }
 
     /** Newest first. */
@@ -94,31 +93,7 @@ class ForecastStore implements EarlierForecast {
     public Optional<ForecastContent> of(TicketNumber number, Actor viewer) {
         return of(viewer.account(), "latest").with("ticket", number.serial()).values(String.class).stream()
                 .findFirst()
-                .map(ForecastStore::read);
-    }
-
-    private static ForecastContent read(String canonical) {
-        try {
-            JsonNode said = JSON.readTree(canonical);
-            Map<String, Integer> percents = new TreeMap<>();
-            said.get("causes").fields().forEachRemaining(f -> percents.put(f.getKey(), percent(f.getValue())));
-            int other = percents.getOrDefault(ForecastContent.OTHER, 0);
-            percents.remove(ForecastContent.OTHER);
-            return new ForecastContent(
-                    said.get("ticket").asText(),
-                    said.get("round").asInt(),
-                    ForecastKind.valueOf(
-                            said.get("kind").asText().toUpperCase(Locale.ROOT).replace('-', '_')),
-                    percents,
-                    other,
-                    said.get("nextTest").asText());
-        } catch (JsonProcessingException e) {
-            throw new IllegalStateException("a kept forecast cannot be read", e);
-        }
-    }
-
-    private static int percent(JsonNode chance) {
-        return new BigDecimal(chance.asText()).movePointRight(2).intValueExact();
+                .map(KeptForecasts::read);
     }
 
     /** What it says is gone; that it was made stays on the trail, and that it was erased is recorded. */

@@ -1,11 +1,7 @@
 package org.benchtrail.training;
 
-import com.fasterxml.jackson.core.JsonProcessingException;
-import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.ObjectMapper;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
-import java.math.BigDecimal;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -15,7 +11,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
-import java.util.TreeMap;
 import org.benchtrail.catalogue.Catalogues;
 import org.benchtrail.core.diagnosis.Learned;
 import org.benchtrail.core.learning.ForecastScores;
@@ -24,6 +19,7 @@ import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.core.method.desk.ForecastKind;
 import org.benchtrail.core.statistics.Interval;
+import org.benchtrail.core.training.ForecastContent;
 import org.benchtrail.core.training.ForecastsMade;
 import org.benchtrail.learning.CaseTruths;
 import org.benchtrail.people.Directory;
@@ -36,9 +32,8 @@ import org.benchtrail.platform.NotFound;
 @ApplicationScoped
 @Transactional
 class ForecastsQueries {
-    private static final ObjectMapper JSON = new ObjectMapper();
     private static final double MUCH_SKIPPED = 0.3;
-    private static final String OTHER = ForecastsMade.Scored.OTHER;
+    private static final String OTHER = ForecastContent.OTHER;
 
     private final ForecastStore store;
     private final CaseTruths truths;
@@ -141,30 +136,7 @@ class ForecastsQueries {
     }
 
     private static ForecastsMade.Scored scored(ForecastStore.Row row, String truth) {
-        Map<String, Double> reference = new HashMap<>();
-        tree(row.reference())
-                .fields()
-                .forEachRemaining(f -> reference.put(f.getKey(), f.getValue().asDouble()));
-        return new ForecastsMade.Scored(row.ticket(), percents(row), truth, reference);
-    }
-
-    private static Map<String, Integer> percents(ForecastStore.Row row) {
-        Map<String, Integer> percents = new TreeMap<>();
-        tree(row.value())
-                .get("causes")
-                .fields()
-                .forEachRemaining(f -> percents.put(
-                        f.getKey(),
-                        new BigDecimal(f.getValue().asText()).movePointRight(2).intValueExact()));
-        return percents;
-    }
-
-    private static JsonNode tree(String json) {
-        try {
-            return JSON.readTree(json);
-        } catch (JsonProcessingException e) {
-            throw new IllegalStateException("a kept forecast cannot be read", e);
-        }
+        return new ForecastsMade.Scored(row.ticket(), row.content().all(), truth, row.chances());
     }
 
     private static List<ForecastsView.Pair> scores(ForecastsMade made) {
@@ -202,12 +174,13 @@ class ForecastsQueries {
 
     private static ForecastsView.Line line(
             ForecastStore.Row row, Read read, Actor person, boolean own, Map<String, String> names, ZoneId zone) {
-        List<String> causes = percents(row).entrySet().stream()
+        ForecastContent forecast = row.content();
+        List<String> causes = forecast.all().entrySet().stream()
                 .sorted(Map.Entry.comparingByValue(Comparator.reverseOrder()))
                 .map(e -> e.getValue() + " % "
                         + (e.getKey().equals(OTHER) ? "something else" : names.getOrDefault(e.getKey(), e.getKey())))
                 .toList();
-        String next = tree(row.value()).get("nextTest").asText();
+        String next = forecast.nextTest();
         return new ForecastsView.Line(
                 row.number().toString(),
                 row.entry(),

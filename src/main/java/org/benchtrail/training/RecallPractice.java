@@ -56,16 +56,12 @@ class RecallPractice {
             return jobs;
         }
         return jobs.stream()
-                .map(j -> isVeiled(j, viewer) ? withoutCauses(j) : j)
+                .map(j -> isVeiled(j, viewer) ? j.withoutCauses() : j)
                 .toList();
     }
 
     private boolean isVeiled(RecallJob job, Actor viewer) {
         return sights.due(job.sheet().opened().category().catalogue(), viewer).isPresent();
-    }
-
-    private static RecallJob withoutCauses(RecallJob job) {
-        return new RecallJob(job.source(), job.person(), job.sheet(), Optional.empty());
     }
 
     private RecallJob job(PracticeStore.Ended ended, String person) {
@@ -81,7 +77,7 @@ class RecallPractice {
                 "/practice/" + job.id() + "/sheet/trail#e",
                 Category.valueOf(truth.family().trade()).title() + ", practice",
                 ended.ended());
-        RecallJob made = new RecallJob(source, person, job.sheet(), apart(truth));
+        RecallJob made = new RecallJob(source, person, job.sheet(), Soaks.of(job.sheet()), apart(truth));
         kept.put(ended.id(), made);
         return made;
     }

@@ -204,7 +204,7 @@ class RecallQueries {
                         "/tickets/" + number + "/entries/",
                         sheet.opened().category().title(),
                         closed);
-                jobs.add(new RecallJob(source, viewer.account(), sheet, Optional.empty()));
+                jobs.add(new RecallJob(source, viewer.account(), sheet, Soaks.of(sheet), Optional.empty()));
             }
         });
         return jobs;

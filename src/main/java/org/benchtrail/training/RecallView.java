@@ -1,6 +1,7 @@
 package org.benchtrail.training;
 
 import java.util.List;
+import java.util.stream.IntStream;
 import org.benchtrail.core.training.RecallForm.Answering;
 import org.benchtrail.core.training.RecallItem;
 import org.jspecify.annotations.Nullable;
@@ -50,7 +51,7 @@ record RecallView(State state, List<Told> told, @Nullable Asked next, int place,
             String ended) {
         /** Places for what is put in order. */
         public List<String> places() {
-            return java.util.stream.IntStream.rangeClosed(1, choices.size())
+            return IntStream.rangeClosed(1, choices.size())
                     .mapToObj(String::valueOf)
                     .toList();
         }

@@ -175,6 +175,10 @@ class DoorsTest {
             new Door("POST", "/read-in", Permission.SEE_TICKETS),
             new Door("POST", "/read-in/record", Permission.WORK_TICKETS),
             new Door("POST", "/api/read-in/{kind}", Permission.SEE_TICKETS),
+            new Door("GET", "/tickets/{number}/presence/{about}", Permission.SEE_TICKETS),
+            new Door("POST", "/tickets/{number}/presence/{about}", Permission.WORK_TICKETS),
+            new Door("POST", "/tickets/{number}/presence/{about}/end", Permission.WORK_TICKETS),
+            new Door("POST", "/api/tickets/{number}/presences", Permission.WORK_TICKETS),
             new Door("GET", "/forecasts", Permission.WORK_TICKETS),
             new Door("GET", "/forecasts/{login}", Permission.WORK_TICKETS),
             new Door("POST", "/forecasts/erasures", Permission.WORK_TICKETS),
@@ -358,6 +362,7 @@ class DoorsTest {
                 .replace("{act}", "confirm")
                 .replace("{sha256}", "0".repeat(64))
                 .replace("{entry}", "1")
+                .replace("{about}", "1")
                 .replace("{version}", "1")
                 .replace("{label}", "door-device")
                 .replace("{code}", "999999999");

@@ -25,6 +25,7 @@ final class ApiDesk {
     static final Set<String> PERSONAL = Set.of(
             "not-yours",
             "not-your-role",
+            "not-your-trainee",
             "own-work",
             "offer-it",
             "nobody-has-it",

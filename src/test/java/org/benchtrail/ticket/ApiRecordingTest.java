@@ -51,6 +51,7 @@ class ApiRecordingTest {
         person("rec-marek", Set.of(Role.MENTOR));
         person("rec-sue", Set.of(Role.SUPERVISOR));
         person("rec-ada", Set.of(Role.ADMINISTRATOR));
+        people.setMentor(new Actor("rec-ada", "rec-ada", Set.of(Role.ADMINISTRATOR)), "rec-tom", "rec-marek");
     }
 
     private void person(String login, Set<Role> roles) {
@@ -364,6 +365,12 @@ class ApiRecordingTest {
         t.does(settled(22, "CARRIED_OUT", ""));
         t.lets("rec-marek", "{'kind':'sent-back','reason':'Say what was heard'}");
         t.tries("rec-tom", "{'kind':'signed','signatory':'MENTOR'}");
+        int live = t.does(
+                "{'kind':'action-planned','what':'Change the fuse in the mains plug','effect':'Holds','impact':'Nobody','wayBack':'The old one','irreversible':false,'touchesStorage':false,'usesPart':false}");
+        t.presences("rec-tom", live);
+        t.presences("rec-marek", 15);
+        t.presences("rec-marek", live);
+        t.lets("rec-marek", "{'kind':'presence-ended','presence':" + t.version() + ",'stayed':true,'saw':'Plug out'}");
         t.tries("rec-tom", "{'kind':'cancelled','reason':'Enough'}");
         t.does("{'kind':'cancelled','reason':'The same shelf','duplicateOf':'" + recording.first() + "'}");
         t.tries("rec-tom", ADVANCED);

@@ -316,6 +316,17 @@ final class Recording {
             stored();
         }
 
+        void presences(String login, int about) {
+            String text = json("{'about':" + about + "}");
+            String path = path() + "/presences";
+            Response answer = as(login)
+                    .header("If-Match", "\"" + version + "\"")
+                    .body(text)
+                    .post(path);
+            sent(login, "POST", path, version, text, answer);
+            stored();
+        }
+
         void sendsBytes(String login, String path, String mediaType, byte[] content) {
             Response answer = as(login)
                     .contentType(mediaType)

@@ -85,6 +85,8 @@ class EntryCodecTest {
             "picture-marked",
             "plan-approved",
             "plan-declined",
+            "presence-ended",
+            "presence-signed",
             "prevention-considered",
             "reading-recorded",
             "refused",

@@ -36,6 +36,8 @@ import org.benchtrail.core.method.desk.Held;
 import org.benchtrail.core.method.desk.LesseningAgreed;
 import org.benchtrail.core.method.desk.OfferWithdrawn;
 import org.benchtrail.core.method.desk.Opened;
+import org.benchtrail.core.method.desk.PresenceEnded;
+import org.benchtrail.core.method.desk.PresenceSigned;
 import org.benchtrail.core.method.desk.Refused;
 import org.benchtrail.core.method.desk.Remarked;
 import org.benchtrail.core.method.desk.Reopened;
@@ -212,6 +214,8 @@ public final class Samples {
                 new SentBack("Say what was measured"),
                 new ForecastCommitted(ForecastKind.CAUSES, 12, 2, "ab".repeat(32)),
                 new ForecastSkipped(ForecastKind.CAUSES_EARLY, "tom", "Urgent"),
+                new PresenceSigned(23, "tom"),
+                new PresenceEnded(61, true, "Cord pulled first"),
                 new Addendum(Addendum.About.CAUSE, "The fan was worn as well", "cause-named"),
                 new AddendumCountersigned(60, "Seen"),
                 new KnowledgeLinked(Lesson.CONFIRMED, "Dust in the cooler", 12L));

@@ -75,6 +75,11 @@ public interface Fact {
         return List.of();
     }
 
+    /** The deed that it is, if it is one that cautions guard, with them; empty for most. */
+    default Optional<GuardedAct> guardedAct(JobSheet sheet) {
+        return Optional.empty();
+    }
+
     // ---- whether and by whom it may be put right
 
     /** Answers of which the latest counts are not corrected but given again; moves, approvals and signatures are neither. */

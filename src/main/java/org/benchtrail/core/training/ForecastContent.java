@@ -50,13 +50,18 @@ public record ForecastContent(
 
     /** The same bytes for the same forecast (RFC 8785); it names its ticket and round, so that it cannot be moved to others. */
     public String canonical() {
-        Map<String, Integer> all = new TreeMap<>(percents);
-        all.put(OTHER, other);
-        String causes = all.entrySet().stream()
+        String causes = all().entrySet().stream()
                 .map(e -> "\"" + e.getKey() + "\":\"" + chance(e.getValue()) + "\"")
                 .collect(Collectors.joining(","));
         return "{\"causes\":{" + causes + "},\"kind\":\"" + kind.id() + "\",\"nextTest\":\"" + nextTest
                 + "\",\"round\":" + round + ",\"ticket\":\"" + ticket + "\",\"v\":1}";
+    }
+
+    /** The per cent of every cause that is named, and of something else. */
+    public Map<String, Integer> all() {
+        Map<String, Integer> all = new TreeMap<>(percents);
+        all.put(OTHER, other);
+        return all;
     }
 
     /** @param salt 32 random bytes of this forecast alone */

@@ -30,8 +30,6 @@ public record ForecastsMade(List<Scored> scored) {
      * @param reference chances of the catalogue at that moment by id of the cause
      */
     public record Scored(int job, Map<String, Integer> percents, String truth, Map<String, Double> reference) {
-        public static final String OTHER = "other";
-
         public Scored {
             percents = new TreeMap<>(percents);
             reference = Map.copyOf(reference);
@@ -39,7 +37,7 @@ public record ForecastsMade(List<Scored> scored) {
 
         /** The class of the forecast that the truth is in. */
         private String came() {
-            return percents.containsKey(truth) ? truth : OTHER;
+            return percents.containsKey(truth) ? truth : ForecastContent.OTHER;
         }
 
         /** From 0 to 1; smaller is better. */
@@ -61,13 +59,13 @@ public record ForecastsMade(List<Scored> scored) {
             double named = 0;
             double sum = 0;
             for (String cause : percents.keySet()) {
-                if (!cause.equals(OTHER)) {
+                if (!cause.equals(ForecastContent.OTHER)) {
                     double p = reference.getOrDefault(cause, 0.0);
                     named += p;
                     sum += square(p - (cause.equals(came()) ? 1 : 0));
                 }
             }
-            return (sum + square(1 - named - (came().equals(OTHER) ? 1 : 0))) / 2;
+            return (sum + square(1 - named - (came().equals(ForecastContent.OTHER) ? 1 : 0))) / 2;
         }
 
         /** The cause that was given the most; of several the first by id. */

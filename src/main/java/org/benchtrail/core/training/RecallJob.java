@@ -1,7 +1,9 @@
 package org.benchtrail.core.training;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import org.benchtrail.core.bench.judging.Soak;
 import org.benchtrail.core.method.Entry;
 import org.benchtrail.core.method.JobSheet;
 
@@ -10,9 +12,22 @@ import org.benchtrail.core.method.JobSheet;
  *
  * @param person whose part in it counts
  * @param sheet as it ended
+ * @param soaks what soak times on the sheet were made from, by entry; without one that is made otherwise today
  * @param apart on practice, by what the fault that was true is told from the one it is taken for; empty on a ticket
  */
-public record RecallJob(RecallItem.Source source, String person, JobSheet sheet, Optional<Apart> apart) {
+public record RecallJob(
+        RecallItem.Source source,
+        String person,
+        JobSheet sheet,
+        Map<Integer, Soak.Input> soaks,
+        Optional<Apart> apart) {
+    public RecallJob {
+        soaks = Map.copyOf(soaks);
+    }
+
+    public RecallJob withoutCauses() {
+        return new RecallJob(source, person, sheet, soaks, Optional.empty());
+    }
 
     /**
      * Two faults and what tells them apart.

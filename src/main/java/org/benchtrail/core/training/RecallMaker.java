@@ -11,8 +11,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.benchtrail.core.bench.Numeral;
 import org.benchtrail.core.bench.judging.Soak;
@@ -41,8 +39,6 @@ import org.benchtrail.core.training.RecallItem.Choice;
  */
 public final class RecallMaker {
     private static final int CHOICES = 4;
-    private static final Pattern EVERY = Pattern.compile("\"every\"\\s*:\\s*\"?([0-9.Ee+-]+)");
-    private static final Pattern DOUBT = Pattern.compile("\"doubt\"\\s*:\\s*\"?([0-9.Ee+-]+)");
 
     private final RecallJob job;
     private final CoachTexts texts;
@@ -289,11 +285,10 @@ public final class RecallMaker {
                 .all(
                         BenchResultAttached.class,
                         b -> isOwn(b) && b.fact().calculation().equals(Soak.CALCULATION.id()))) {
-            Matcher every = EVERY.matcher(soak.fact().input());
-            Matcher doubt = DOUBT.matcher(soak.fact().input());
-            if (every.find() && doubt.find()) {
-                double hours = Double.parseDouble(every.group(1));
-                double percent = Double.parseDouble(doubt.group(1));
+            Soak.Input input = job.soaks().get(soak.entry());
+            if (input != null) {
+                double hours = input.every();
+                double percent = input.doubt();
                 double needed = Soak.calculate(new Soak.Input(hours, percent, null))
                         .figures()
                         .get(0)

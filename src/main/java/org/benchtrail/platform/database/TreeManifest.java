@@ -2,6 +2,7 @@ package org.benchtrail.platform.database;
 
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.OutputStream;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
@@ -10,6 +11,7 @@ import java.nio.file.Path;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import java.util.zip.CRC32C;
+import java.util.zip.CheckedInputStream;
 
 /**
  * What a folder holds, as text: one line for each file with its checksum and its right to execute, one for each link with its
@@ -18,7 +20,6 @@ import java.util.zip.CRC32C;
  */
 final class TreeManifest {
     private static final String FILE_NAME = "benchtrail-manifest";
-    private static final int BUFFER = 1 << 16;
 
     private TreeManifest() {}
 
@@ -38,14 +39,9 @@ final class TreeManifest {
 
     /** CRC-32C (RFC 9260), eight hexadecimal digits, and the number of bytes. */
     static String checksum(InputStream content) throws IOException {
-        CRC32C sum = new CRC32C();
-        long bytes = 0;
-        byte[] buffer = new byte[BUFFER];
-        for (int read = content.read(buffer); read >= 0; read = content.read(buffer)) {
-            sum.update(buffer, 0, read);
-            bytes += read;
-        }
-        return String.format("%08x-%d", sum.getValue(), bytes);
+        CheckedInputStream summed = new CheckedInputStream(content, new CRC32C());
+        long bytes = summed.transferTo(OutputStream.nullOutputStream());
+        return String.format("%08x-%d", summed.getChecksum().getValue(), bytes);
     }
 
     private static String describe(Path folder, String archive) throws IOException {

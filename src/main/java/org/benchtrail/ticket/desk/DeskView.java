@@ -1,9 +1,11 @@
 package org.benchtrail.ticket.desk;
 
 import java.util.List;
+import java.util.Set;
 import java.util.stream.Collectors;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Caution;
+import org.benchtrail.core.method.GuardedAct;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.desk.CautionsAcknowledged;
@@ -14,7 +16,9 @@ import org.benchtrail.core.method.identify.Hazard;
 import org.benchtrail.core.method.identify.StopWorkCleared;
 import org.benchtrail.platform.Option;
 import org.benchtrail.ticket.EntryLine;
+import org.benchtrail.ticket.PresenceNote;
 import org.benchtrail.ticket.Viewing;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What stops or bends the course of a ticket.
@@ -23,6 +27,7 @@ import org.benchtrail.ticket.Viewing;
  * @param hazards found and not cleared
  * @param notCleared why the viewer does not clear them; empty if the viewer may
  * @param liveTaken whether the caution against live measurements was acknowledged in this round
+ * @param present what a trainee is told of a mentor's presence while something is measured live; null where none is needed
  * @param held for what and until when; empty if it is not on hold
  * @param escalated with whom; empty if it is not
  * @param takers who else may be handed the ticket
@@ -33,6 +38,7 @@ public record DeskView(
         List<Hazard> hazards,
         String notCleared,
         boolean liveTaken,
+        @Nullable PresenceNote present,
         String held,
         String escalated,
         List<EntryLine> waivers,
@@ -49,6 +55,7 @@ public record DeskView(
                         .collect(Collectors.joining()),
                 sheet.ofRound(CautionsAcknowledged.class).stream()
                         .anyMatch(a -> a.fact().cautions().contains(Caution.LIVE)),
+                PresenceNote.of(viewing, GuardedAct.NO_CHECK, Set.of(Caution.LIVE)),
                 held(viewing),
                 escalated(sheet),
                 viewing.lines(sheet.all(Waived.class)),

@@ -53,9 +53,16 @@ public record JudgingView(
     /**
      * @param requirement title of the one that it is about; empty if it is about none
      * @param countersigned by whom and when; empty if nobody has yet
+     * @param mentors whether only mentors countersign it, and the viewer is none
      */
     public record AddendumView(
-            int entry, String about, String requirement, String text, String stamp, String countersigned) {}
+            int entry,
+            String about,
+            String requirement,
+            String text,
+            String stamp,
+            String countersigned,
+            boolean mentors) {}
 
     public static JudgingView of(Viewing viewing) {
         JobSheet sheet = viewing.sheet();
@@ -114,7 +121,9 @@ public record JudgingView(
                 viewing.sheet()
                         .latest(AddendumCountersigned.class, c -> c.fact().addendum() == added.entry())
                         .map(viewing::stamp)
-                        .orElse(""));
+                        .orElse(""),
+                AddendumCountersigned.isTrainees(viewing.sheet(), added.entry())
+                        && !viewing.viewer().is(Role.MENTOR));
     }
 
     private static Optional<Told> sentBack(Viewing viewing) {

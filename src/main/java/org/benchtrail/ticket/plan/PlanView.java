@@ -16,6 +16,7 @@ import org.benchtrail.core.method.plan.PartFitChecked;
 import org.benchtrail.core.method.plan.PlanApproved;
 import org.benchtrail.core.method.plan.PlanDeclined;
 import org.benchtrail.platform.Option;
+import org.benchtrail.ticket.PresenceNote;
 import org.benchtrail.ticket.Viewing;
 import org.benchtrail.ticket.theorize.NextView;
 import org.benchtrail.ticket.theorize.RankingView;
@@ -47,9 +48,16 @@ public record PlanView(
      * @param taken the others, by their titles
      * @param fit whether its part fits; empty if that was not checked
      * @param outcome how it ended; empty while it is to be done
+     * @param presence what is told of a mentor's presence; null where none is needed
      */
     public record PlannedAction(
-            int entry, ActionPlanned plan, Set<Caution> toTake, String taken, String fit, String outcome) {
+            int entry,
+            ActionPlanned plan,
+            Set<Caution> toTake,
+            String taken,
+            String fit,
+            String outcome,
+            @Nullable PresenceNote presence) {
 
         public boolean isReady() {
             return toTake.isEmpty();
@@ -63,7 +71,7 @@ public record PlanView(
     public static PlanView of(Viewing viewing, @Nullable RankingView ranking) {
         JobSheet sheet = viewing.sheet();
         List<PlannedAction> actions =
-                sheet.actions().stream().map(a -> action(a, sheet)).toList();
+                sheet.actions().stream().map(a -> action(a, viewing)).toList();
         List<PlannedAction> toDo = actions.stream().filter(a -> !a.isSettled()).toList();
         return new PlanView(
                 actions,
@@ -79,7 +87,8 @@ public record PlanView(
                 ranking == null ? null : ranking.advised().usualRepair());
     }
 
-    private static PlannedAction action(StandingFact<ActionPlanned> action, JobSheet sheet) {
+    private static PlannedAction action(StandingFact<ActionPlanned> action, Viewing viewing) {
+        JobSheet sheet = viewing.sheet();
         ActionPlanned plan = action.fact();
         Set<Caution> open = CautionsAcknowledged.open(sheet, action, plan.cautions());
         String fit = sheet.latest(PartFitChecked.class, f -> f.fact().action() == action.entry())
@@ -91,7 +100,8 @@ public record PlanView(
                 open,
                 CautionsAcknowledged.titles(EnumCopies.less(Caution.class, plan.cautions(), open)),
                 fit,
-                sheet.settlement(action.entry()).map(PlanView::outcome).orElse(""));
+                sheet.settlement(action.entry()).map(PlanView::outcome).orElse(""),
+                PresenceNote.of(viewing, action.entry(), plan.cautions()));
     }
 
     private static String outcome(StandingFact<ActionSettled> settled) {

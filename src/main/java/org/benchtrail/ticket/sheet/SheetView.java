@@ -129,7 +129,7 @@ public record SheetView(
         return new Steps(
                 now == Step.IDENTIFY ? identify(contents) : null,
                 now == Step.THEORIZE ? TheorizeView.of(sheet, ranking) : null,
-                now == Step.TEST ? TestView.of(sheet, contents.questions()) : null,
+                now == Step.TEST ? TestView.of(viewing, contents.questions()) : null,
                 now == Step.PLAN ? PlanView.of(viewing, ranking) : null,
                 now == Step.VERIFY ? VerifyView.of(viewing, gate) : null,
                 now == Step.DOCUMENT ? DocumentView.of(ranking, contents.known(), gate) : null);

@@ -15,6 +15,8 @@ import org.benchtrail.core.method.test.CheckPlanned;
 import org.benchtrail.core.method.test.ResultRecorded;
 import org.benchtrail.platform.Option;
 import org.benchtrail.platform.form.FormValues;
+import org.benchtrail.ticket.PresenceNote;
+import org.benchtrail.ticket.Viewing;
 import org.benchtrail.ticket.theorize.QuestionsView;
 import org.benchtrail.ticket.theorize.RankingView;
 import org.jspecify.annotations.Nullable;
@@ -38,6 +40,7 @@ public record TestView(String theory, List<Check> checks, List<Check> toMake, bo
      * @param measured whether that is answered by measuring
      * @param bounded whether a certain reading is expected, which then decides
      * @param answers to choose from, if not
+     * @param presence what is told of a mentor's presence; null where none is needed
      */
     public record Check(
             int entry,
@@ -49,7 +52,8 @@ public record TestView(String theory, List<Check> checks, List<Check> toMake, bo
             String finding,
             boolean measured,
             boolean bounded,
-            List<Option> answers) {
+            List<Option> answers,
+            @Nullable PresenceNote presence) {
 
         public boolean isReady() {
             return toTake.isEmpty();
@@ -72,9 +76,10 @@ public record TestView(String theory, List<Check> checks, List<Check> toMake, bo
         return fill.is("result.check", entry) ? "" : "check-" + entry + "-";
     }
 
-    public static TestView of(JobSheet sheet, @Nullable QuestionsView questions) {
+    public static TestView of(Viewing viewing, @Nullable QuestionsView questions) {
+        JobSheet sheet = viewing.sheet();
         List<Check> checks = sheet.ofRound(CheckPlanned.class).stream()
-                .map(c -> check(c, sheet, questions))
+                .map(c -> check(c, viewing, questions))
                 .toList();
         return new TestView(
                 sheet.activeTheory().map(t -> t.fact().text()).orElse(""),
@@ -83,7 +88,8 @@ public record TestView(String theory, List<Check> checks, List<Check> toMake, bo
                 isRefuted(sheet));
     }
 
-    private static Check check(StandingFact<CheckPlanned> check, JobSheet sheet, @Nullable QuestionsView questions) {
+    private static Check check(StandingFact<CheckPlanned> check, Viewing viewing, @Nullable QuestionsView questions) {
+        JobSheet sheet = viewing.sheet();
         CheckPlanned fact = check.fact();
         Set<Caution> open = CautionsAcknowledged.open(sheet, check, fact.cautions());
         Optional<RankingView.Question> asked = Optional.ofNullable(questions).stream()
@@ -100,7 +106,8 @@ public record TestView(String theory, List<Check> checks, List<Check> toMake, bo
                 fact.finding() == null ? "" : fact.finding(),
                 asked.map(RankingView.Question::reading).orElse(false),
                 fact.expected() != null,
-                asked.map(RankingView.Question::values).orElse(List.of()));
+                asked.map(RankingView.Question::values).orElse(List.of()),
+                PresenceNote.of(viewing, check.entry(), fact.cautions()));
     }
 
     private static String expectation(CheckPlanned check) {

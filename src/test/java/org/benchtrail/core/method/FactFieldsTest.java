@@ -32,6 +32,8 @@ import org.benchtrail.core.method.desk.HandedOver;
 import org.benchtrail.core.method.desk.Held;
 import org.benchtrail.core.method.desk.LesseningAgreed;
 import org.benchtrail.core.method.desk.OfferWithdrawn;
+import org.benchtrail.core.method.desk.PresenceEnded;
+import org.benchtrail.core.method.desk.PresenceSigned;
 import org.benchtrail.core.method.desk.Remarked;
 import org.benchtrail.core.method.desk.Reopened;
 import org.benchtrail.core.method.desk.Rethought;
@@ -186,6 +188,8 @@ class FactFieldsTest {
                 fact(new SentBack("The part is missing")),
                 fact(new ForecastCommitted(ForecastKind.CAUSES, null, 1, "ab".repeat(32)), "about"),
                 fact(new ForecastSkipped(ForecastKind.CAUSES, "tom", "Urgent")),
+                fact(new PresenceSigned(2, "tom"), "trainee"),
+                fact(new PresenceEnded(2, true, "Cord pulled first")),
                 fact(new Cancelled("Withdrawn", null), "duplicateOf"),
                 fact(new Corrected(2, "Misheard", null)),
                 fact(new Escalated("The maker", "All of it")),

@@ -123,6 +123,8 @@ final class Gen {
                 () -> new SentBack(text()),
                 () -> new ForecastCommitted(ForecastKind.CAUSES, null, s.round(), "ab".repeat(32)),
                 () -> new ForecastSkipped(ForecastKind.CAUSES_EARLY, "tom", text()),
+                () -> new PresenceSigned(entry(s, Fact.class), "tom"),
+                () -> new PresenceEnded(entry(s, PresenceSigned.class), chance(50), text()),
                 () -> new Addendum(one(Addendum.About.class), text()),
                 () -> new AddendumCountersigned(entry(s, Addendum.class), ""),
                 () -> new CauseNamed(text(), null, one(Sureness.class)),

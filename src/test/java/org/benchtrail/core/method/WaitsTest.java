@@ -168,9 +168,11 @@ class WaitsTest {
         toDocument();
         afterTim(new Closed());
         assertEquals(
-                List.of("ADDENDUM supervisorsmentors"), afterTim(new Addendum(Addendum.About.REMARK, "It was hot")));
+                List.of("ADDENDUM mentors"),
+                afterTim(new Addendum(Addendum.About.REMARK, "It was hot")),
+                "a trainee's is read by a mentor");
         int addendum = sheet.entries();
-        assertEquals(List.of(), after("sue", Role.SUPERVISOR, new AddendumCountersigned(addendum, "")));
+        assertEquals(List.of(), after("sue", Role.MENTOR, new AddendumCountersigned(addendum, "")));
     }
 
     @Test

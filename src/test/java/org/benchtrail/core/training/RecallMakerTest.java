@@ -17,6 +17,7 @@ import java.util.Set;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.Published;
 import org.benchtrail.core.bench.Result;
+import org.benchtrail.core.bench.judging.Soak;
 import org.benchtrail.core.method.Category;
 import org.benchtrail.core.method.Entry;
 import org.benchtrail.core.method.Fact;
@@ -72,6 +73,8 @@ class RecallMakerTest {
                         Set.of(Role.TRAINEE)));
     }
 
+    private final Map<Integer, Soak.Input> soaks = new HashMap<>();
+
     private void add(String by, Fact fact) {
         entries.add(new Entry(new Stamp(entries.size() + 1, START, by, Set.of(Role.TRAINEE)), fact));
     }
@@ -80,7 +83,7 @@ class RecallMakerTest {
         RecallItem.Source source =
                 new RecallItem.Source("40718-6", "/whole", "/at/", "Overheating", START.plusSeconds(9000));
         return RecallMaker.of(
-                List.of(new RecallJob(source, "kim", JobSheet.replay(entries), Optional.empty())), TEXTS, asked);
+                List.of(new RecallJob(source, "kim", JobSheet.replay(entries), soaks, Optional.empty())), TEXTS, asked);
     }
 
     private List<RecallItem> made(RecallForm form) {
@@ -261,6 +264,8 @@ class RecallMakerTest {
                         "x",
                         "y",
                         List.of()));
+        assertEquals(List.of(), made(RecallForm.ESTIMATE), "nobody can say what it was made from");
+        soaks.put(entries.size(), new Soak.Input(6, 5, null));
         RecallItem item = made(RecallForm.ESTIMATE).get(0);
         double right = Double.parseDouble(item.key().get(0));
         Published.check("Poisson process, none in t with chance e^(-t/T)", 6 * Math.log(20), right, 1e-9);

@@ -3,10 +3,12 @@ package org.benchtrail.core.method.desk;
 import java.util.List;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Part;
 import org.benchtrail.core.method.Persons;
 import org.benchtrail.core.method.Reference;
+import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.method.Telling;
 import org.benchtrail.core.method.Told;
@@ -32,7 +34,16 @@ public record AddendumCountersigned(int addendum, String note) implements DeskFa
 
     @Override
     public List<Missing> refusedTo(Actor actor, Situation s) {
-        return Persons.reviewer(actor, "A mentor or a supervisor countersigns an addendum.", "addenda");
+        return isTrainees(s.sheet(), addendum) && !actor.is(Role.MENTOR)
+                ? Missing.rule("not-your-role", "A mentor countersigns what a trainee added.", "addenda")
+                : Persons.reviewer(actor, "A mentor or a supervisor countersigns an addendum.", "addenda");
+    }
+
+    /** Whether whoever wrote it was a trainee then. */
+    public static boolean isTrainees(JobSheet sheet, int addendum) {
+        return sheet.latest(Addendum.class, a -> a.entry() == addendum)
+                .filter(a -> a.stamp().roles().contains(Role.TRAINEE))
+                .isPresent();
     }
 
     @Override

@@ -1,10 +1,13 @@
 package org.benchtrail.core.method.desk;
 
 import java.util.List;
+import java.util.Optional;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Correctable;
 import org.benchtrail.core.method.Fact;
+import org.benchtrail.core.method.GuardedAct;
+import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Part;
 import org.benchtrail.core.method.Persons;
@@ -68,6 +71,15 @@ public record Corrected(int entry, String reason, @Nullable Fact replacement) im
         }
         List<Missing> kept = old.fact().keptFrom(s.sheet(), old, replacement, actor);
         return kept.isEmpty() && replacement != null ? replacement.unsound(s, actor) : kept;
+    }
+
+    /** A deed that the entry was not before is done as if it were new. */
+    @Override
+    public Optional<GuardedAct> guardedAct(JobSheet sheet) {
+        boolean before = sheet.latest(Fact.class, f -> f.entry() == entry)
+                .flatMap(old -> old.fact().guardedAct(sheet))
+                .isPresent();
+        return replacement == null || before ? Optional.empty() : replacement.guardedAct(sheet);
     }
 
     private void requireCorrectable(Fact old) {

@@ -15,6 +15,8 @@ public sealed interface DeskFact extends Fact
                 LesseningAgreed,
                 MoveFact,
                 Opened,
+                PresenceEnded,
+                PresenceSigned,
                 Refused,
                 Remarked,
                 SentBack,

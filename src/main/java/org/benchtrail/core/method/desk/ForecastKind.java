@@ -1,5 +1,6 @@
 package org.benchtrail.core.method.desk;
 
+import java.util.Arrays;
 import java.util.Locale;
 
 /** What a forecast is about, and before what it is due. */
@@ -17,6 +18,14 @@ public enum ForecastKind {
 
     public String words() {
         return words;
+    }
+
+    /** @throws IllegalArgumentException if there is none of that id */
+    public static ForecastKind of(String id) {
+        return Arrays.stream(values())
+                .filter(kind -> kind.id().equals(id))
+                .findFirst()
+                .orElseThrow(() -> new IllegalArgumentException("no kind of forecast: " + id));
     }
 
     /** As it stands in what a commitment stands for. */

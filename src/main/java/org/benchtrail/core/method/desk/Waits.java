@@ -114,7 +114,8 @@ public final class Waits {
         sheet.all(
                         Addendum.class,
                         a -> none(AddendumCountersigned.class, c -> c.fact().addendum() == a.entry()))
-                .forEach(a -> found.add(Wait.ofRoles(WaitKind.ADDENDUM, a.stamp(), true, true)));
+                .forEach(a -> found.add(Wait.ofRoles(
+                        WaitKind.ADDENDUM, a.stamp(), !AddendumCountersigned.isTrainees(sheet, a.entry()), true)));
     }
 
     private <F extends Fact> boolean none(Class<F> kind, Predicate<StandingFact<F>> which) {

@@ -4,6 +4,7 @@ import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Stream;
 import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.Part;
 import org.benchtrail.core.method.Requirement;
 import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.Situation;
@@ -79,8 +80,11 @@ public enum DocumentRequirement implements Requirement {
             return "";
         }
         Optional<StandingFact<SentBack>> back = s.sheet().latest(SentBack.class);
-        int since =
-                Math.max(lastChange(s.sheet()), back.map(StandingFact::entry).orElse(0));
+        int since = Stream.of(
+                        lastChange(s.sheet()),
+                        lastOfTrainees(s.sheet()),
+                        back.map(StandingFact::entry).orElse(0))
+                .reduce(0, Math::max);
         if (signature(s.sheet(), Signatory.MENTOR, since).isPresent()) {
             return "";
         }
@@ -91,6 +95,16 @@ public enum DocumentRequirement implements Requirement {
     private static Optional<StandingFact<Signed>> signature(JobSheet sheet, Signatory who, int since) {
         return sheet.latest(
                 Signed.class, x -> x.fact().signatory() == who && x.round() == sheet.round() && x.isAfter(since));
+    }
+
+    /** The last work of a trainee, such as a symptom that was looked for again, and their last correction; not their signature. */
+    private static int lastOfTrainees(JobSheet sheet) {
+        return sheet.facts().stream()
+                .filter(f -> f.stamp().roles().contains(Role.TRAINEE)
+                        && f.fact().takesPart() == Part.WORK
+                        && !(f.fact() instanceof Signed))
+                .map(StandingFact::entry)
+                .reduce(0, Math::max);
     }
 
     /** Entry after which nothing that is signed for has changed in this round. */

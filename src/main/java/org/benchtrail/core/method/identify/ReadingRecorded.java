@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.regex.Pattern;
 import org.benchtrail.core.measure.Accuracy;
 import org.benchtrail.core.measure.Judgement;
@@ -16,6 +17,7 @@ import org.benchtrail.core.method.CatalogueAnswer;
 import org.benchtrail.core.method.Caution;
 import org.benchtrail.core.method.Correctable;
 import org.benchtrail.core.method.Fact;
+import org.benchtrail.core.method.GuardedAct;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Later;
 import org.benchtrail.core.method.Missing;
@@ -228,6 +230,11 @@ public record ReadingRecorded(
     @Override
     public List<Missing> unsound(Situation s, Actor actor) {
         return live() ? LiveGuard.lacking(s) : List.of();
+    }
+
+    @Override
+    public Optional<GuardedAct> guardedAct(JobSheet sheet) {
+        return live() ? Optional.of(new GuardedAct(GuardedAct.NO_CHECK, Set.of(Caution.LIVE))) : Optional.empty();
     }
 
     @Override

@@ -1,11 +1,15 @@
 package org.benchtrail.core.method.plan;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Caution;
+import org.benchtrail.core.method.EnumCopies;
 import org.benchtrail.core.method.Gate;
+import org.benchtrail.core.method.GuardedAct;
+import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.method.StandingFact;
@@ -51,6 +55,15 @@ public record ActionSettled(int action, Settlement settlement, String note) impl
                         "Read and acknowledge the cautions before the action, as an act of its own: "
                                 + CautionsAcknowledged.titles(open) + ".",
                         PlanRequirement.CAUTIONS_TAKEN.code());
+    }
+
+    @Override
+    public Optional<GuardedAct> guardedAct(JobSheet sheet) {
+        return changesDevice()
+                ? sheet.latest(ActionPlanned.class, a -> a.entry() == action)
+                        .map(a -> new GuardedAct(
+                                action, EnumCopies.union(Caution.class, a.fact().cautions(), Caution.toldBy(note))))
+                : Optional.empty();
     }
 
     /** One that failed was carried out too, as far as it went. */

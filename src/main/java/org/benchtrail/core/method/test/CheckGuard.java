@@ -19,9 +19,13 @@ final class CheckGuard {
      * @param told what was seen; what it says was done raises cautions too
      */
     static String lacking(Situation s, StandingFact<CheckPlanned> check, String told) {
-        Set<Caution> owed = EnumCopies.union(Caution.class, check.fact().cautions(), Caution.toldBy(told));
-        String open = unread(CautionsAcknowledged.open(s, check, owed));
+        String open = unread(CautionsAcknowledged.open(s, check, owed(check.fact(), told)));
         return open.isEmpty() ? unsafe(s, check.fact()) : open;
+    }
+
+    /** The cautions of the check, and of what its result says was done. */
+    static Set<Caution> owed(CheckPlanned check, String told) {
+        return EnumCopies.union(Caution.class, check.cautions(), Caution.toldBy(told));
     }
 
     /** What was lacking when that result was recorded. */

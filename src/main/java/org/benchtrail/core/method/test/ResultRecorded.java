@@ -6,6 +6,7 @@ import org.benchtrail.core.Invalid;
 import org.benchtrail.core.diagnosis.Source;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.CatalogueAnswer;
+import org.benchtrail.core.method.GuardedAct;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Later;
 import org.benchtrail.core.method.Missing;
@@ -97,6 +98,13 @@ public record ResultRecorded(
                             + (decided.get() == CheckOutcome.SUPPORTS ? "it is" : "it is not")
                             + " what was expected. Say why you take it otherwise.");
         }
+    }
+
+    /** What is told of it may warn of more than the check did. */
+    @Override
+    public Optional<GuardedAct> guardedAct(JobSheet sheet) {
+        return sheet.latest(CheckPlanned.class, c -> c.entry() == check)
+                .map(c -> new GuardedAct(check, CheckGuard.owed(c.fact(), observation)));
     }
 
     @Override

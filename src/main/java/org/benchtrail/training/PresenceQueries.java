@@ -1,0 +1,106 @@
+package org.benchtrail.training;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
+import java.time.Clock;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.Set;
+import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.Caution;
+import org.benchtrail.core.method.Fact;
+import org.benchtrail.core.method.GuardedAct;
+import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.Role;
+import org.benchtrail.core.method.StandingFact;
+import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.core.method.desk.MentorPresent;
+import org.benchtrail.core.method.desk.PresenceEnded;
+import org.benchtrail.core.method.desk.PresenceSigned;
+import org.benchtrail.core.method.plan.ActionPlanned;
+import org.benchtrail.core.method.test.CheckPlanned;
+import org.benchtrail.people.Directory;
+import org.benchtrail.platform.NotFound;
+import org.benchtrail.ticket.TicketQueries;
+import org.benchtrail.ticket.Times;
+
+/** What is asked of a mentor before a trainee does something dangerous, read in one transaction. */
+@ApplicationScoped
+class PresenceQueries {
+    private final TicketQueries tickets;
+    private final Directory people;
+    private final Clock clock;
+
+    PresenceQueries(TicketQueries tickets, Directory people, Clock clock) {
+        this.tickets = tickets;
+        this.people = people;
+        this.clock = clock;
+    }
+
+    /** What is done, and what guards it. */
+    private record Planned(String what, Set<Caution> cautions) {
+        static Optional<Planned> of(StandingFact<Fact> fact) {
+            if (fact.entry() == GuardedAct.NO_CHECK) {
+                return Optional.of(new Planned("A live measurement that belongs to no check", Set.of(Caution.LIVE)));
+            }
+            if (fact.fact() instanceof CheckPlanned check) {
+                return Optional.of(new Planned(check.what(), check.cautions()));
+            }
+            return fact.fact() instanceof ActionPlanned action
+                    ? Optional.of(new Planned(action.what(), action.cautions()))
+                    : Optional.empty();
+        }
+    }
+
+    /** @throws NotFound if that entry is no check, no action, and not the first one */
+    @Transactional
+    PresenceView view(TicketNumber number, int about, Actor viewer, ZoneId zone) {
+        JobSheet sheet = tickets.ticket(number, viewer).sheet();
+        Planned planned = sheet.latest(Fact.class, f -> f.entry() == about)
+                .flatMap(Planned::of)
+                .orElseThrow(() -> new NotFound("check or action " + about + " on ticket " + number));
+        String assignee = sheet.course().assigneeRoles().contains(Role.TRAINEE)
+                ? Objects.requireNonNullElse(sheet.course().assignee(), "")
+                : "";
+        String login = people.mentorOf(assignee);
+        Optional<StandingFact<PresenceSigned>> last =
+                sheet.latest(PresenceSigned.class, p -> p.fact().about() == about);
+        Map<String, String> names = people.names(
+                List.of(assignee, login, last.map(p -> p.stamp().by()).orElse("")));
+        boolean open = MentorPresent.open(sheet, about, assignee, clock.instant())
+                .filter(p -> p.fact().about() == about)
+                .isPresent();
+        return new PresenceView(
+                number.toString(),
+                sheet.opened().title(),
+                sheet.entries(),
+                about,
+                planned.what(),
+                planned.cautions().stream().map(Caution::title).toList(),
+                names.getOrDefault(assignee, ""),
+                names.getOrDefault(login, ""),
+                login,
+                last.filter(p -> open).map(p -> here(p, names, zone)).orElse(""),
+                !open && !assignee.isEmpty() && MentorPresent.isToDo(sheet, about),
+                last.filter(p -> !MentorPresent.isEnded(sheet, p.entry()))
+                        .map(StandingFact::entry)
+                        .orElse(0),
+                last.map(p -> said(sheet, p.entry())).orElse(""));
+    }
+
+    private static String here(StandingFact<PresenceSigned> presence, Map<String, String> names, ZoneId zone) {
+        return names.getOrDefault(presence.stamp().by(), presence.stamp().by()) + ", signed in "
+                + Times.text(presence.stamp().at(), zone) + ", until "
+                + Times.text(presence.stamp().at().plus(MentorPresent.LASTS), zone);
+    }
+
+    private static String said(JobSheet sheet, int presence) {
+        return sheet.latest(PresenceEnded.class, e -> e.fact().presence() == presence)
+                .map(e -> (Boolean.TRUE.equals(e.fact().stayed()) ? "Stayed until it was done. " : "Did not stay. ")
+                        + e.fact().saw())
+                .orElse("");
+    }
+}
