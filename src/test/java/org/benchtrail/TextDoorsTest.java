@@ -178,6 +178,11 @@ class TextDoorsTest {
                         "/figures/baselines",
                         Map.of("first", "2026-01-01", "last", "2026-01-31", "rules", "USUAL", "reason", text)));
         doors.put(
+                "frozen limits of weeks",
+                text -> posts(
+                        "/figures/week-baselines",
+                        Map.of("weeksFirst", "2026-01-01", "weeksLast", "2026-01-31", "weeksReason", text)));
+        doors.put(
                 "token form",
                 text -> posts("/me/tokens", Map.of("name", text, "days", "1", "present", PASSWORD, "scope", "READ")));
         doors.put(

@@ -15,6 +15,7 @@ import java.util.stream.Stream;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.audit.AuditAct;
 import org.benchtrail.core.audit.AuditAct.AddendumAsked;
+import org.benchtrail.core.audit.AuditAct.AddendumClosed;
 import org.benchtrail.core.audit.AuditAct.LotConcluded;
 import org.benchtrail.core.audit.AuditAct.Marked;
 import org.benchtrail.core.audit.AuditAct.PlanStated;
@@ -240,6 +241,20 @@ public class AuditActs {
         AuditRules.askAddendum(lot, asked);
         rows.ask(id, asked, tickets.hand(lot.item(ticket).orElseThrow(), by));
         append(lot, asked, by.account());
+    }
+
+    /** Ends the waiting for an addendum that never came. What was found stays what it is. */
+    public void closeAddendum(String id, AddendumClosed closed, Actor by) {
+        Permissions.require(Permission.PLAN_AUDITS, by);
+        AuditLot lot = locked(id);
+        LotRows.AddendumRow row = rows.addenda(id).stream()
+                .filter(r -> r.isAbout(closed.ticket(), closed.requirement()))
+                .findFirst()
+                .orElseThrow(() -> new Invalid("of", "This was not asked for."));
+        // what is written at the same moment was there first
+        boolean written = !rows.close(id, row) && !row.closed();
+        AuditRules.closeAddendum(lot, closed, row.askedOf(), written, by.account(), clock.instant());
+        append(lot, closed, by.account());
     }
 
     /** Ten working days on, or fifty by the calendar where hardly any day is worked. */

@@ -16,6 +16,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import org.benchtrail.core.Invalid;
+import org.benchtrail.core.audit.AuditAct.AddendumClosed;
 import org.benchtrail.core.audit.AuditAct.Settled;
 import org.benchtrail.core.audit.AuditAct.SignalSwitched;
 import org.benchtrail.core.audit.AuditAct.TicketChosen;
@@ -288,6 +289,23 @@ public class AuditPage {
                 lot,
                 form,
                 () -> acts.askAddendum(lot, about(form)[0], about(form)[1], form.text("remark"), current.actor()));
+    }
+
+    /** Ends the waiting for an addendum that never came. */
+    @POST
+    @Path("{lot}/addenda/closings")
+    @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+    @NeedsPermission(Permission.PLAN_AUDITS)
+    @Blocking
+    public Response closeAddendum(@RestPath String lot, MultivaluedMap<String, String> typed) {
+        PostedForm form = new PostedForm(typed);
+        return afterwards(
+                lot,
+                form,
+                () -> acts.closeAddendum(
+                        lot,
+                        new AddendumClosed(about(form)[0], about(form)[1], form.text("closing")),
+                        current.actor()));
     }
 
     @POST

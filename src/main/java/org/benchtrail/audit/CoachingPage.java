@@ -12,7 +12,7 @@ import org.benchtrail.people.CurrentActor;
 import org.benchtrail.platform.Html;
 import org.jboss.resteasy.reactive.RestPath;
 
-/** What people have read of the reviews of their own work, for the supervisor who talks about it with them. */
+/** What people have read of the reviews of their own work, for the supervisor or mentor who talks about it with them. */
 @Path("/audit-coaching")
 @Authenticated
 public class CoachingPage {

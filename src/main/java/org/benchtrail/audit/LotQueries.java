@@ -73,6 +73,7 @@ class LotQueries {
                         people.names(),
                         people.allowed(Permission.REVIEW),
                         rows.addenda(id),
+                        clock.instant(),
                         rows.before(lot.plan().from()),
                         SignalViews.of(lot, viewer, rows),
                         stuck(lot))

@@ -44,8 +44,8 @@ class LotRows {
                         "add review",
                         "ask addendum",
                         "answer addenda",
+                        "close addendum",
                         "addenda",
-                        "addenda of ticket",
                         "wanted",
                         "judges",
                         "accepted by",
@@ -155,13 +155,22 @@ class LotRows {
                         .run());
     }
 
-    /** @param entry of the ticket that answers; null until there is one */
+    /**
+     * @param entry of the ticket that answers; null until there is one
+     * @param closed whether nobody waits for it any more
+     */
     record AddendumRow(
             int ticket,
             String requirement,
             String askedOf,
             Instant due,
-            @Nullable Integer entry) {}
+            @Nullable Integer entry,
+            boolean closed) {
+        boolean isAbout(String number, String asked) {
+            return requirement.equals(asked)
+                    && new TicketNumber(ticket).toString().equals(number);
+        }
+    }
 
     void ask(String lot, AuditAct.AddendumAsked asked, String of) {
         of("ask addendum")
@@ -183,12 +192,18 @@ class LotRows {
                 .run();
     }
 
-    List<AddendumRow> addenda(String lot) {
-        return of("addenda").with("lot", lot).rows(AddendumRow.class);
+    /** Whether it was open until now; once the transaction ends nothing answers it any more. */
+    boolean close(String lot, AddendumRow row) {
+        return of("close addendum")
+                        .with("lot", lot)
+                        .with("ticket", row.ticket())
+                        .with("requirement", row.requirement())
+                        .run()
+                == 1;
     }
 
-    List<AddendumRow> addenda(TicketNumber ticket) {
-        return of("addenda of ticket").with("ticket", ticket.serial()).rows(AddendumRow.class);
+    List<AddendumRow> addenda(String lot) {
+        return of("addenda").with("lot", lot).rows(AddendumRow.class);
     }
 
     /**

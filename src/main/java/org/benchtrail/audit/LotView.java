@@ -54,6 +54,11 @@ public record LotView(
         return written + " of " + addenda.size() + " asked for " + (addenda.size() == 1 ? "is" : "are") + " written.";
     }
 
+    /** What was asked for, is over its time, and may be closed by the viewer. */
+    public List<AddendumLine> closable() {
+        return addenda.stream().filter(a -> !a.closable().isEmpty()).toList();
+    }
+
     public record Pair(String name, String text) {}
 
     /** A stratum: how many there are, are taken, and are reviewed. */
@@ -129,6 +134,7 @@ public record LotView(
         public record Row(String mark, List<Long> counts) {}
     }
 
+    /** @param closable what a form to close it says that it is about; empty where the viewer may not */
     public record AddendumLine(
             String ticket,
             String title,
@@ -136,7 +142,13 @@ public record LotView(
             String of,
             String due,
             @Nullable Integer entry,
-            String words) {}
+            String words,
+            String closable) {
+        /** Before the ids of its fields. */
+        public String at() {
+            return "close/" + closable;
+        }
+    }
 
     public record Conclusion(String words, String stamp) {}
 

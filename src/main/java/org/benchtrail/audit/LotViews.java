@@ -29,7 +29,6 @@ import org.benchtrail.core.integrity.Hash;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Requirement;
 import org.benchtrail.core.method.Requirements;
-import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
 import org.benchtrail.platform.Moments;
@@ -48,6 +47,7 @@ final class LotViews {
     private final Map<String, String> names;
     private final List<Actor> reviewers;
     private final List<LotRows.AddendumRow> addenda;
+    private final Instant now;
     private final LotRows.Gap before;
     private final List<SignalViews.SignalLine> signals;
     private final List<Turn> stuck;
@@ -59,6 +59,7 @@ final class LotViews {
             Map<String, String> names,
             List<Actor> reviewers,
             List<LotRows.AddendumRow> addenda,
+            Instant now,
             LotRows.Gap before,
             List<SignalViews.SignalLine> signals,
             List<Turn> stuck) {
@@ -68,6 +69,7 @@ final class LotViews {
         this.names = names;
         this.reviewers = reviewers;
         this.addenda = addenda;
+        this.now = now;
         this.before = before;
         this.signals = signals;
         this.stuck = stuck;
@@ -451,9 +453,7 @@ final class LotViews {
         return lot.addendaAsked().stream()
                 .map(a -> {
                     LotRows.AddendumRow row = addenda.stream()
-                            .filter(r ->
-                                    r.ticket() == TicketNumber.parse(a.ticket()).serial()
-                                            && r.requirement().equals(a.requirement()))
+                            .filter(r -> r.isAbout(a.ticket(), a.requirement()))
                             .findFirst()
                             .orElseThrow();
                     return new LotView.AddendumLine(
@@ -463,9 +463,26 @@ final class LotViews {
                             name(row.askedOf()),
                             time(a.due()),
                             row.entry(),
-                            row.entry() == null ? "not written yet" : "written as entry " + row.entry());
+                            state(a, row),
+                            isClosable(a, row) ? a.ticket() + "/" + a.requirement() : "");
                 })
                 .toList();
+    }
+
+    private String state(AuditAct.AddendumAsked asked, LotRows.AddendumRow row) {
+        return row.entry() != null
+                ? "written as entry " + row.entry()
+                : lot.addendumClosed(asked.ticket(), asked.requirement())
+                        .map(c -> "closed without it: " + c.remark())
+                        .orElse(now.isAfter(asked.due()) ? "not written in time" : "not written yet");
+    }
+
+    private boolean isClosable(AuditAct.AddendumAsked asked, LotRows.AddendumRow row) {
+        return Permissions.allow(Permission.PLAN_AUDITS, viewer)
+                && row.entry() == null
+                && !row.closed()
+                && now.isAfter(asked.due())
+                && !row.askedOf().equals(viewer.account());
     }
 
     private LotView.@Nullable Conclusion conclusion() {

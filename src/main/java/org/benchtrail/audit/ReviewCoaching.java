@@ -11,6 +11,8 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.function.Predicate;
 import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
 import org.benchtrail.core.audit.AuditLot;
@@ -28,8 +30,8 @@ import org.benchtrail.platform.sql.Sql;
 import org.benchtrail.platform.sql.SqlText;
 
 /**
- * What somebody can learn from audits of their own work, requirement by requirement. They read it first; a supervisor sees of it what
- * they had read by then, and they see who did. Nobody else sees any of it.
+ * What somebody can learn from audits of their own work, requirement by requirement. They read it first; a supervisor, and the mentor
+ * that a trainee has at that moment, see of it what they had read by then, and they see who did. Nobody else sees any of it.
  */
 @Startup
 @ApplicationScoped
@@ -107,14 +109,26 @@ class ReviewCoaching {
                 .toList();
     }
 
-    /** Who has read reviews of their own work, by name. */
+    /** Who has read reviews of their own work, by name; of them a mentor's trainees, and all for a supervisor. */
     List<Person> people(Actor viewer) {
-        Permissions.require(Permission.PLAN_AUDITS, viewer);
-        List<String> readers = of("readers").values(String.class);
+        Permissions.require(Permission.COACH, viewer);
+        List<String> readers = of("readers").values(String.class).stream()
+                .filter(coachedBy(viewer))
+                .toList();
         return people.names(readers).entrySet().stream()
                 .map(e -> new Person(e.getKey(), e.getValue()))
                 .sorted(Comparator.comparing(Person::name).thenComparing(Person::account))
                 .toList();
+    }
+
+    /** Whose coach the viewer is. */
+    private Predicate<String> coachedBy(Actor viewer) {
+        if (Permissions.allow(Permission.PLAN_AUDITS, viewer)) {
+            return account -> true;
+        }
+        Set<String> trainees =
+                people.traineesOf(viewer.account()).stream().map(Actor::account).collect(Collectors.toSet());
+        return trainees::contains;
     }
 
     private record ReadRow(String lot, long place) {}
@@ -122,13 +136,13 @@ class ReviewCoaching {
     /**
      * What somebody had read of the reviews of their work; that it was looked at is noted for them.
      *
-     * @throws NotFound if they have read none
+     * @throws NotFound if they have read none, or are nobody whom the viewer coaches
      */
     Shown of(String account, Actor viewer) {
-        Permissions.require(Permission.PLAN_AUDITS, viewer);
+        Permissions.require(Permission.COACH, viewer);
         Map<String, Long> read = of("read").with("person", account).rows(ReadRow.class).stream()
                 .collect(Collectors.toMap(ReadRow::lot, ReadRow::place));
-        if (read.isEmpty()) {
+        if (read.isEmpty() || !coachedBy(viewer).test(account)) {
             throw new NotFound("review of their work that this person has read");
         }
         of("look")

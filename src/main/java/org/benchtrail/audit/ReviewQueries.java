@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import org.benchtrail.core.audit.AuditAct.AddendumClosed;
 import org.benchtrail.core.audit.AuditAct.Marked;
 import org.benchtrail.core.audit.AuditLot;
 import org.benchtrail.core.audit.AuditLot.Review;
@@ -23,7 +24,6 @@ import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Requirement;
 import org.benchtrail.core.method.StandingFact;
-import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
 import org.benchtrail.platform.Moments;
@@ -165,20 +165,28 @@ class ReviewQueries {
     public record Signed(String lot, String ticket, String title, List<Line> lines, List<Asked> asked) {
         /** How many of what was asked have no answer yet. */
         public long open() {
-            return asked.stream().filter(a -> a.entry() == null).count();
+            return asked.stream().filter(Asked::isOpen).count();
         }
     }
 
     /** @param asked an addendum that was asked for, or empty */
     public record Line(String title, String mark, String remark, boolean fault) {}
 
-    /** @param code of the requirement that it is about */
+    /**
+     * @param code of the requirement that it is about
+     * @param closed why nobody waits for it any more; empty while somebody does
+     */
     public record Asked(
             String code,
             String title,
             String words,
             String due,
-            @Nullable Integer entry) {}
+            @Nullable Integer entry,
+            String closed) {
+        public boolean isOpen() {
+            return entry == null && closed.isEmpty();
+        }
+    }
 
     /** @param signed reviews of tickets that the viewer worked on */
     public record OwnReviews(List<Signed> signed, ReviewCoaching.Own coaching) {}
@@ -202,14 +210,17 @@ class ReviewQueries {
                         m.remark(),
                         m.mark() == Mark.NOT_SATISFIED || m.mark() == Mark.CANNOT_TELL))
                 .toList();
-        List<Asked> asked = rows.addenda(TicketNumber.parse(ticket)).stream()
-                .filter(a -> a.askedOf().equals(viewer.account()))
+        List<Asked> asked = rows.addenda(lot.id()).stream()
+                .filter(a -> a.askedOf().equals(viewer.account()) && a.isAbout(ticket, a.requirement()))
                 .map(a -> new Asked(
                         a.requirement(),
                         LotViews.title(a.requirement()),
                         words(lot, ticket, a),
                         Moments.text(a.due(), zone),
-                        a.entry()))
+                        a.entry(),
+                        lot.addendumClosed(ticket, a.requirement())
+                                .map(AddendumClosed::remark)
+                                .orElse("")))
                 .toList();
         return new Signed(lot.id(), ticket, found.title(), lines, asked);
     }

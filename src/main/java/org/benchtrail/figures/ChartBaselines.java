@@ -18,6 +18,7 @@ import org.benchtrail.core.Invalid;
 import org.benchtrail.core.figures.Baseline;
 import org.benchtrail.core.figures.ClosingTimes.Closing;
 import org.benchtrail.core.figures.Level;
+import org.benchtrail.core.figures.ShareBaseline;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Category;
 import org.benchtrail.core.site.SiteHistory;
@@ -30,7 +31,7 @@ import org.benchtrail.platform.sql.Sql;
 import org.benchtrail.platform.sql.SqlText;
 import org.benchtrail.site.SiteBook;
 
-/** Limits of the chart of closings that supervisors froze. They are added to, and none is ever changed. */
+/** Limits of the charts of closings and of weeks that supervisors froze. They are added to, and none is ever changed. */
 @Startup
 @ApplicationScoped
 @Transactional
@@ -52,6 +53,9 @@ class ChartBaselines {
     /** @param by account of who froze it */
     record Frozen(Baseline baseline, String reason, String by) {}
 
+    /** As {@link Frozen}, of the share week by week. */
+    record FrozenShare(ShareBaseline baseline, String reason, String by) {}
+
     private record Row(
             Instant begins,
             Instant ends,
@@ -63,6 +67,20 @@ class ChartBaselines {
             String reason,
             String frozenBy,
             Instant frozenAt) {
+        FrozenShare readShare() {
+            return new FrozenShare(
+                    new ShareBaseline(
+                            begins,
+                            ends,
+                            frozenAt,
+                            points,
+                            outside,
+                            Double.parseDouble(centre),
+                            Double.parseDouble(spread)),
+                    reason,
+                    frozenBy);
+        }
+
         Frozen read() {
             Level level = new Level(Double.parseDouble(centre), Double.parseDouble(spread));
             return new Frozen(
@@ -74,14 +92,22 @@ class ChartBaselines {
 
     /** Those of what a period is filtered by, in the order in which they were frozen; each filter has its own. */
     List<Frozen> of(FigurePeriod period) {
-        return filtered("frozen", period).rows(Row.class).stream()
+        return filtered("frozen", ClosingFigure.ID, period).rows(Row.class).stream()
                 .map(Row::read)
                 .toList();
     }
 
-    private Sql filtered(String statement, FigurePeriod period) {
+    /** As {@link #of}, of the share week by week. */
+    List<FrozenShare> ofWeeks(FigurePeriod period) {
+        return filtered("frozen", LateFigures.WEEKS, period).rows(Row.class).stream()
+                .map(Row::readShare)
+                .toList();
+    }
+
+    private Sql filtered(String statement, String chart, FigurePeriod period) {
         Category category = period.category();
         return Sql.of(database, text.statement(statement))
+                .with("chart", chart)
                 .with("category", category == null ? null : category.name())
                 .with("place", period.place().toLowerCase(Locale.ROOT));
     }
@@ -118,6 +144,75 @@ class ChartBaselines {
         add(period, reason, by, freeze(period, Objects.requireNonNull(rules), now));
     }
 
+    /**
+     * Weeks that are to be frozen, as they were typed.
+     *
+     * @param weeksFirst day in the first week
+     * @param weeksLast day in the last week, which is over
+     */
+    public record WeeksAsked(String weeksFirst, String weeksLast, String weeksReason) {}
+
+    /** @throws Invalid naming the field */
+    void freezeWeeks(FiguresAsked figures, WeeksAsked asked, Actor by) {
+        Permissions.require(Permission.SEE_FIGURES, by);
+        FieldChecks checks = new FieldChecks();
+        String reason = checks.required(
+                "weeksReason", asked.weeksReason(), FieldChecks.LINE, "Say why these weeks are what is usual.");
+        String place = checks.optional("place", figures.place(), FieldChecks.LINE);
+        checks.done();
+        Instant now = clock.instant().truncatedTo(ChronoUnit.MICROS);
+        ZoneId zone = site.zone();
+        LocalDate today = LocalDate.ofInstant(now, zone);
+        LocalDate first = FiguresAsked.day("weeksFirst", asked.weeksFirst(), today);
+        LocalDate last = FiguresAsked.day("weeksLast", asked.weeksLast(), today);
+        new Invalid.Collector()
+                .require(
+                        !first.plusYears(FiguresAsked.LONGEST_YEARS).isBefore(last.plusDays(1)),
+                        "weeksFirst",
+                        "Take two years at most.")
+                .throwIfAny();
+        FigurePeriod period = new FigurePeriod(
+                LateFigures.monday(first),
+                LateFigures.monday(last).plusDays(6),
+                zone,
+                AskedFor.choice(Category.class, figures.category()),
+                place,
+                null);
+        List<FigureRows.Ticket> tickets = rows.opened(period, FigureQueries.MOST_TICKETS);
+        new Invalid.Collector()
+                .require(
+                        tickets.size() < FigureQueries.MOST_TICKETS,
+                        "weeksFirst",
+                        "There are more than " + FigureQueries.MOST_TICKETS
+                                + " tickets in this time. Choose a shorter one.")
+                .throwIfAny();
+        add(
+                period,
+                reason,
+                by,
+                ShareBaseline.of(
+                        period.begins(),
+                        period.ends(),
+                        new LateFigures(tickets, period, now)
+                                .weeks(today).stream().map(LateFigures::count).toList(),
+                        now));
+    }
+
+    private void add(FigurePeriod period, String reason, Actor by, ShareBaseline made) {
+        filtered("freeze", LateFigures.WEEKS, period)
+                .with("begins", made.from())
+                .with("ends", made.until())
+                .with("points", made.points())
+                .with("outside", made.outside())
+                .with("centre", Double.toString(made.target()))
+                .with("spread", Double.toString(made.wider()))
+                .with("rules", "")
+                .with("reason", reason)
+                .with("by", by.account())
+                .with("at", made.frozenAt())
+                .run();
+    }
+
     private Baseline freeze(FigurePeriod period, ChartRules rules, Instant now) {
         SiteHistory history = site.history();
         List<FigureRows.Closing> latest = new ArrayList<>(rows.closed(period, Baseline.MOST + 1));
@@ -143,7 +238,7 @@ class ChartBaselines {
     }
 
     private void add(FigurePeriod period, String reason, Actor by, Baseline made) {
-        filtered("freeze", period)
+        filtered("freeze", ClosingFigure.ID, period)
                 .with("begins", made.from())
                 .with("ends", made.until())
                 .with("points", made.points())

@@ -14,6 +14,7 @@ import java.util.Map;
 import org.benchtrail.audit.JudgedRequirements;
 import org.benchtrail.audit.MendedPapers;
 import org.benchtrail.core.figures.Baseline;
+import org.benchtrail.core.figures.ShareBaseline;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.core.site.SiteHistory;
@@ -65,7 +66,8 @@ class FigureQueries {
      * @param words the filter, with how many tickets fit it
      * @param cut what was left out because there is too much; empty if nothing was
      * @param over last day of it that is over
-     * @param baselines limits that were frozen for this filter, the latest first
+     * @param baselines limits of closings that were frozen for this filter, the latest first
+     * @param weekBaselines those of weeks
      */
     public record Report(
             FigurePeriod period,
@@ -73,7 +75,8 @@ class FigureQueries {
             String cut,
             List<Figure> figures,
             LocalDate over,
-            List<BaselineLine> baselines) {
+            List<BaselineLine> baselines,
+            List<BaselineLine> weekBaselines) {
         public List<String> unusual() {
             return figures.stream().flatMap(f -> f.unusual().stream()).toList();
         }
@@ -107,6 +110,7 @@ class FigureQueries {
         StepFigures steps = new StepFigures(tickets, history, now);
         LateFigures late = new LateFigures(tickets, period, now);
         List<ChartBaselines.Frozen> frozen = baselines.of(period);
+        List<ChartBaselines.FrozenShare> frozenWeeks = baselines.ofWeeks(period);
         List<Figure> figures = new ArrayList<>(List.of(
                 steps.steps(),
                 steps.curve(period.step()),
@@ -116,7 +120,11 @@ class FigureQueries {
                         frozen.stream().map(ChartBaselines.Frozen::baseline).toList(),
                         history,
                         shown),
-                late.byWeek(today)));
+                late.byWeek(
+                        today,
+                        frozenWeeks.stream()
+                                .map(ChartBaselines.FrozenShare::baseline)
+                                .toList())));
         if (period.place().isEmpty()) {
             figures.add(late.byPlace());
         }
@@ -129,7 +137,13 @@ class FigureQueries {
         }
         LocalDate over = period.until().isBefore(today) ? period.until() : today.minusDays(1);
         return new Report(
-                period, words(period, tickets.size()), cut(tickets, shown), figures, over, lines(frozen, zone, shown));
+                period,
+                words(period, tickets.size()),
+                cut(tickets, shown),
+                figures,
+                over,
+                lines(frozen, zone, shown),
+                weekLines(frozenWeeks, zone, shown));
     }
 
     /**
@@ -147,24 +161,55 @@ class FigureQueries {
         List<BaselineLine> lines = new ArrayList<>();
         for (ChartBaselines.Frozen one : frozen) {
             Baseline made = one.baseline();
-            String outside =
-                    made.outside() == 0 ? "none of them outside" : made.outside() + " of them outside, and kept";
             lines.add(
                     0,
                     new BaselineLine(
-                            made.points() + " closings from " + DAY.format(LocalDate.ofInstant(made.from(), zone))
-                                    + " to "
-                                    + DAY.format(LocalDate.ofInstant(made.until(), zone)
-                                            .minusDays(1)) + ", "
-                                    + outside,
+                            made.points() + " closings from " + days(made.from(), made.until(), zone) + ", "
+                                    + outside(made.outside()),
                             Figure.number(made.level().lower()) + " to "
                                     + Figure.number(made.level().upper()) + " h, middle "
                                     + Figure.number(made.level().middle()) + " h",
                             made.rules().words(),
-                            names.getOrDefault(one.by(), one.by()) + ", " + Moments.text(made.frozenAt(), shown) + ": "
-                                    + one.reason()));
+                            frozenBy(one.by(), made.frozenAt(), one.reason(), names, shown)));
         }
         return lines;
+    }
+
+    private List<BaselineLine> weekLines(List<ChartBaselines.FrozenShare> frozen, ZoneId zone, ZoneId shown) {
+        Map<String, String> names = people.names(
+                frozen.stream().map(ChartBaselines.FrozenShare::by).distinct().toList());
+        List<BaselineLine> lines = new ArrayList<>();
+        for (ChartBaselines.FrozenShare one : frozen) {
+            ShareBaseline made = one.baseline();
+            lines.add(
+                    0,
+                    new BaselineLine(
+                            made.points() + " weeks, or joined weeks, from " + days(made.from(), made.until(), zone)
+                                    + ", " + outside(made.outside()),
+                            Figure.percent(made.target()) + " % are usual; limits "
+                                    + (made.wider() == 1
+                                            ? "by chance alone"
+                                            : Figure.number(made.wider())
+                                                    + " times as wide as by chance alone, because weeks"
+                                                    + " differed by more")
+                                    + ", for each week by its own number of tickets",
+                            "one beyond its limits",
+                            frozenBy(one.by(), made.frozenAt(), one.reason(), names, shown)));
+        }
+        return lines;
+    }
+
+    private static String days(Instant from, Instant until, ZoneId zone) {
+        return DAY.format(LocalDate.ofInstant(from, zone)) + " to "
+                + DAY.format(LocalDate.ofInstant(until, zone).minusDays(1));
+    }
+
+    private static String outside(int outside) {
+        return outside == 0 ? "none of them outside" : outside + " of them outside, and kept";
+    }
+
+    private static String frozenBy(String by, Instant at, String reason, Map<String, String> names, ZoneId shown) {
+        return names.getOrDefault(by, by) + ", " + Moments.text(at, shown) + ": " + reason;
     }
 
     private static String words(FigurePeriod period, int tickets) {

@@ -21,7 +21,7 @@ import org.benchtrail.platform.form.AskedFor;
  */
 public record FiguresAsked(String from, String until, String category, String place, String step) {
     private static final int USUAL_DAYS = 89;
-    private static final int LONGEST_YEARS = 2;
+    static final int LONGEST_YEARS = 2;
 
     /** @throws Invalid naming the field */
     FigurePeriod period(LocalDate today, ZoneId zone) {

@@ -101,7 +101,8 @@ public class FiguresPage {
         FigurePeriod period = report.period();
         FormValues fill = fill(asked, period.from().toString(), period.until().toString(), typed, problems);
         if (typed.isEmpty()) {
-            fill.set("last", report.over().toString());
+            fill.set("last", report.over().toString())
+                    .set("weeksLast", report.over().toString());
         }
         return Templates.figures(new ShownFigures(report, asked.query(), STEPS, RULES), fill, problems);
     }
@@ -118,6 +119,8 @@ public class FiguresPage {
                 .set("until", until)
                 .set("first", from)
                 .set("last", until)
+                .set("weeksFirst", from)
+                .set("weeksLast", until)
                 .set("rules", ChartRules.USUAL.name())
                 .typed(typed, problems);
     }
@@ -135,6 +138,23 @@ public class FiguresPage {
                 () -> repeats.once(form, () -> {
                     baselines.freeze(asked, form.read(ChartBaselines.Asked.class), current.actor());
                     return Html.goTo("/figures?" + asked.query() + "#" + ClosingFigure.ID);
+                }),
+                refusal -> page(asked, form.typed(), refusal.problems()));
+    }
+
+    /** Freezes the limits of the chart of weeks. */
+    @POST
+    @Path("week-baselines")
+    @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+    @NeedsPermission(Permission.SEE_FIGURES)
+    @Blocking
+    public Response freezeWeeks(MultivaluedMap<String, String> typed) {
+        PostedForm form = new PostedForm(typed);
+        FiguresAsked asked = form.read(FiguresAsked.class);
+        return Refusal.answer(
+                () -> repeats.once(form, () -> {
+                    baselines.freezeWeeks(asked, form.read(ChartBaselines.WeeksAsked.class), current.actor());
+                    return Html.goTo("/figures?" + asked.query() + "#" + LateFigures.WEEKS);
                 }),
                 refusal -> page(asked, form.typed(), refusal.problems()));
     }

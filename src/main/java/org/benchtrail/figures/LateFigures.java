@@ -16,6 +16,7 @@ import java.util.TreeMap;
 import java.util.function.Function;
 import java.util.stream.IntStream;
 import org.benchtrail.core.figures.Count;
+import org.benchtrail.core.figures.ShareBaseline;
 import org.benchtrail.core.figures.ShareByUnit;
 import org.benchtrail.core.figures.ShareOverTime;
 import org.benchtrail.core.method.Standing;
@@ -40,6 +41,8 @@ final class LateFigures {
     private static final double[] TAILS = {0.001, 0.025, 0.975, 0.999};
     private static final int DRAWN_SIZES = 40;
 
+    static final String WEEKS = "late-weeks";
+
     private final FigurePeriod period;
     private final List<FigureRows.Ticket> due;
 
@@ -50,26 +53,27 @@ final class LateFigures {
                 .toList();
     }
 
-    private static boolean isLate(FigureRows.Ticket ticket) {
+    static boolean isLate(FigureRows.Ticket ticket) {
         return ticket.ended() == null || ticket.ended().isAfter(ticket.due());
     }
 
-    private static Count count(Collection<FigureRows.Ticket> tickets) {
+    static Count count(Collection<FigureRows.Ticket> tickets) {
         return new Count(tickets.stream().filter(LateFigures::isLate).count(), tickets.size());
     }
 
-    private static List<Integer> late(Collection<FigureRows.Ticket> tickets) {
+    static List<Integer> late(Collection<FigureRows.Ticket> tickets) {
         return tickets.stream()
                 .filter(LateFigures::isLate)
                 .map(FigureRows.Ticket::serial)
                 .toList();
     }
 
-    private static LocalDate monday(LocalDate day) {
+    static LocalDate monday(LocalDate day) {
         return day.with(TemporalAdjusters.previousOrSame(DayOfWeek.MONDAY));
     }
 
-    Figure byWeek(LocalDate today) {
+    /** Whose due time is over, by the week in which they were opened. */
+    List<List<FigureRows.Ticket>> weeks(LocalDate today) {
         LocalDate first = monday(period.from());
         LocalDate last = monday(period.until().isAfter(today) ? today : period.until());
         List<List<FigureRows.Ticket>> weeks = new ArrayList<>();
@@ -80,12 +84,22 @@ final class LateFigures {
             LocalDate opened = LocalDate.ofInstant(ticket.opened(), period.zone());
             weeks.get((int) ChronoUnit.WEEKS.between(first, monday(opened))).add(ticket);
         }
+        return weeks;
+    }
+
+    /** @param frozen limits, in the order in which they were frozen; none if the weeks' own are wanted */
+    Figure byWeek(LocalDate today, List<ShareBaseline> frozen) {
+        LocalDate first = monday(period.from());
+        List<List<FigureRows.Ticket>> weeks = weeks(today);
+        if (!frozen.isEmpty()) {
+            return HeldWeeksFigure.of(weeks, first, period.zone(), frozen);
+        }
         ShareOverTime share =
                 ShareOverTime.of(weeks.stream().map(LateFigures::count).toList());
         SpreadChart chart = share.chart();
         List<Row> rows = chart == null ? counted(weeks, first) : drawnRows(share, chart, weeks, first);
         return new Figure(
-                "late-weeks",
+                WEEKS,
                 "Not closed by the due time, week by week",
                 chart == null ? WEEK : WEEK + " " + spread(chart),
                 chart == null ? null : drawn(share, chart),
@@ -106,7 +120,7 @@ final class LateFigures {
                 unusual(rows));
     }
 
-    private static List<String> unusual(List<Row> weeks) {
+    static List<String> unusual(List<Row> weeks) {
         return weeks.stream()
                 .filter(r -> r.cells().get(r.cells().size() - 1).equals("outside"))
                 .map(r -> "Of the tickets opened " + r.first() + ", "
@@ -114,7 +128,7 @@ final class LateFigures {
                 .toList();
     }
 
-    private static final String WEEK =
+    static final String WEEK =
             "Tickets by the week in which they were opened, once their due time is over. Weeks with little are joined.";
 
     private static String spread(SpreadChart chart) {
@@ -125,7 +139,7 @@ final class LateFigures {
                         + " table.";
     }
 
-    private static String days(LocalDate monday, int first, int last) {
+    static String days(LocalDate monday, int first, int last) {
         return DAY.format(monday.plusWeeks(first)) + " to "
                 + DAY.format(monday.plusWeeks(last + 1L).minusDays(1));
     }
@@ -211,7 +225,7 @@ final class LateFigures {
                                 i -> chart.plain().points().get(i).sample().share()))));
     }
 
-    private static Series series(String title, Kind kind, int size, Function<Integer, Double> share) {
+    static Series series(String title, Kind kind, int size, Function<Integer, Double> share) {
         return new Series(
                 title,
                 kind,

@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.Role;
 
 /** Who is who, for the other features: names to show, and who works on tickets. */
 @ApplicationScoped
@@ -63,10 +64,13 @@ public class Directory {
                 account.login, account.displayName + " (away until " + last + ", " + standsIn + ")", account.roles());
     }
 
-    /** The active trainees whose mentor that is, by name. */
+    /** The active trainees whose mentor that is, by name; none for who is no mentor any more. */
     public List<Actor> traineesOf(String mentor) {
-        return accounts.active().stream()
-                .filter(account -> mentor.equals(account.mentor))
+        List<Account> active = accounts.active();
+        boolean isMentor = active.stream()
+                .anyMatch(a -> a.login.equals(mentor) && a.roles().contains(Role.MENTOR));
+        return active.stream()
+                .filter(a -> isMentor && mentor.equals(a.mentor) && a.roles().contains(Role.TRAINEE))
                 .map(Account::actor)
                 .toList();
     }

@@ -31,6 +31,8 @@ public enum Permission {
     PLAN_AUDITS("plan and conclude audits"),
     /** Review tickets that were drawn. */
     REVIEW("review tickets of an audit"),
+    /** See what people have read of the reviews of their own work: a mentor of their own trainees. */
+    COACH("see what people have read of the reviews of their work"),
     /** See figures over all tickets, and take them away as files. */
     SEE_FIGURES("see the figures"),
     /** Change the figures that rankings are made with: edit them, judge cases for them, go back. */

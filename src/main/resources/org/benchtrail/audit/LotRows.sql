@@ -38,14 +38,16 @@ insert into audit_addendum (lot, ticket, requirement, asked_of, due) values (:lo
 -- @ answer addenda
 update audit_addendum set entry = :entry where (lot, ticket, requirement) in (
   select lot, ticket, requirement from audit_addendum
-  where ticket = :ticket and entry is null and asked_of = :by and requirement = :requirement
+  where ticket = :ticket and entry is null and not closed and asked_of = :by and requirement = :requirement
   order by due, lot limit 1)
+and entry is null and not closed
+
+-- @ close addendum
+update audit_addendum set closed = true
+where lot = :lot and ticket = :ticket and requirement = :requirement and entry is null and not closed
 
 -- @ addenda
-select ticket, requirement, asked_of, due, entry from audit_addendum where lot = :lot
-
--- @ addenda of ticket
-select ticket, requirement, asked_of, due, entry from audit_addendum where ticket = :ticket order by due, lot, requirement
+select ticket, requirement, asked_of, due, entry, closed from audit_addendum where lot = :lot order by due, ticket, requirement
 
 -- @ wanted
 select a.requirement, a.ticket, a.due, w.at as written, exists (
@@ -87,7 +89,7 @@ select (select count(*) from audit_review r join audit_lot l on l.id = r.lot
 from audit_lot where state = 'DRAWN'
 
 -- @ addenda waiting
-select count(*) from audit_addendum where asked_of = :account and entry is null
+select count(*) from audit_addendum where asked_of = :account and entry is null and not closed
 
 -- @ reviewed lots of
 select distinct r.lot, r.ticket from audit_review r join ticket t on t.serial = r.ticket

@@ -26,11 +26,8 @@ import java.util.regex.Pattern;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
-import org.benchtrail.core.audit.AuditAct.Marked;
 import org.benchtrail.core.audit.AuditLot;
 import org.benchtrail.core.audit.AuditLot.Turn;
-import org.benchtrail.core.audit.DefectClass;
-import org.benchtrail.core.audit.Mark;
 import org.benchtrail.core.audit.Mending;
 import org.benchtrail.core.audit.Stratum;
 import org.benchtrail.core.integrity.Hash;
@@ -227,24 +224,7 @@ class AuditAttackTest {
     private void markAll(Actor by, String review, String... faulty) {
         String[] path = review.split("/");
         Turn turn = new Turn(path[4], Integer.parseInt(path[5]));
-        ReviewView.Now open = queries.review(lot, turn, "", by, ZoneOffset.UTC).now();
-        while (open != null) {
-            boolean fault = List.of(faulty).contains(open.code());
-            acts.mark(
-                    lot,
-                    new Marked(
-                            turn.ticket(),
-                            turn.turn(),
-                            open.code(),
-                            fault ? Mark.NOT_SATISFIED : Mark.SATISFIED,
-                            fault ? DefectClass.MAJOR : null,
-                            open.evidence().stream().map(e -> e.entry()).toList(),
-                            fault
-                                    ? "Nothing was looked at"
-                                    : open.evidence().isEmpty() ? "The rest of the record shows it" : ""),
-                    by);
-            open = queries.review(lot, turn, "", by, ZoneOffset.UTC).now();
-        }
+        LotRounds.markAll(lot, turn, by, List.of(faulty));
     }
 
     /** What was found not satisfied of a ticket of Tina's. */
@@ -457,7 +437,7 @@ class AuditAttackTest {
         QuarkusTransaction.requiringNew()
                 .run(() -> assertEquals(
                         List.of(ticket),
-                        rows.addenda(TicketNumber.parse(ticket)).stream()
+                        rows.addenda(lot).stream()
                                 .filter(a -> Integer.valueOf(end + 1).equals(a.entry()))
                                 .map(a -> new TicketNumber(a.ticket()).toString())
                                 .toList()));
@@ -557,7 +537,8 @@ class AuditAttackTest {
     }
 
     private List<Integer> answers(TicketNumber ticket) {
-        return QuarkusTransaction.requiringNew().call(() -> rows.addenda(ticket)).stream()
+        return QuarkusTransaction.requiringNew().call(() -> rows.addenda(lot)).stream()
+                .filter(a -> a.ticket() == ticket.serial())
                 .map(LotRows.AddendumRow::entry)
                 .filter(java.util.Objects::nonNull)
                 .toList();
@@ -599,6 +580,66 @@ class AuditAttackTest {
                 BORIS);
         assertEquals("not-yours", unknown.missing().get(0).code());
         mendingIsCounted(closed, first);
+    }
+
+    /** What never comes is closed by a supervisor, once its time is over, whatever two of them do at once; what was found stays. */
+    @Test
+    void anAddendumThatNeverComes_isClosed_onlyOnceItsTimeIsOver() {
+        Instant from = begins();
+        TicketNumber closed = ClosedTickets.one(tickets, TINA);
+        stated(from, 9);
+        drawn();
+        reviewAll("logs-reviewed", "cause-named", "symptom-observed");
+        for (String requirement : List.of("logs-reviewed", "cause-named", "symptom-observed")) {
+            at(sue.post(
+                    "/audit/" + lot + "/addenda",
+                    Map.of("of", closed + "/" + requirement, "remark", "Say more of " + requirement)));
+        }
+        at(sue.post("/audit/" + lot + "/conclusion", Map.of("decision", "We wait for three addenda")));
+        String words = meaning();
+        String door = "/audit/" + lot + "/addenda/closings";
+        Map<String, String> logs = Map.of("of", closed + "/logs-reviewed", "closing", "Nobody kept that log");
+        refused(422, sue.post(door, logs));
+        assertFalse(page().contains("Wait for it no longer"), page());
+        assertTrue(tina.get("/today").asString().contains("things to add to closed tickets"));
+
+        clock.putForward(Duration.ofDays(60));
+        persons();
+        assertTrue(page().contains("Wait for it no longer") && page().contains("not written in time"), page());
+        refused(403, tina.post(door, logs));
+        refused(422, sue.post(door, Map.of("of", closed + "/logs-reviewed", "closing", " ")));
+        refused(422, sue.post(door, Map.of("of", closed + "/scope-known", "closing", "It was never asked")));
+        refused(422, sue.post(door, Map.of("of", "10000-0/logs-reviewed", "closing", "Of no ticket")));
+        refused(404, sue.post("/audit/2099-01/addenda/closings", logs));
+        // written late: it is answered, and not closed over
+        adds(closed, "cause-named");
+        refused(422, sue.post(door, Map.of("of", closed + "/cause-named", "closing", "Too late")));
+        at(sue.post(door, logs));
+        refused(422, boris.post(door, logs));
+        assertThrows(
+                RuntimeException.class,
+                () -> TestDatabase.run("update audit_addendum set entry = 1 where lot = ? and closed", lot));
+
+        String page = page();
+        assertTrue(page.contains("closed without it: Nobody kept that log"), page);
+        String told = tina.get("/my-reviews").asString();
+        assertTrue(told.contains("Closed without it: Nobody kept that log"), told);
+        assertTrue(tina.get("/today").asString().contains("1</strong> thing to add")
+                || tina.get("/today").asString().contains("thing to add to a closed ticket"));
+        // what is written afterwards stands on the ticket and answers nothing; the other one is still asked for
+        adds(closed, "logs-reviewed");
+        assertEquals(1, answers(closed).size());
+        adds(closed, "symptom-observed");
+        assertEquals(2, answers(closed).size());
+        assertEquals(words, meaning(), "what was found does not change");
+        assertEquals(new Mending(3, 3, 0, 0), mending(now().plan().until(), clock.instant()));
+        assertTrue(sue.get("/audit/" + lot + "/report").asString().contains("closed without it"));
+    }
+
+    private String meaning() {
+        Matcher meaning = Pattern.compile("Of [0-9]+ tickets?, [^<]*").matcher(page());
+        assertTrue(meaning.find(), page());
+        return meaning.group();
     }
 
     /** Once it is due: two were asked for and written in time, and one is mended when it is countersigned. */
@@ -892,10 +933,12 @@ class AuditAttackTest {
                 && ofRon.contains(question)
                 && ofRon.contains("Not satisfied in 1 of 1."));
         assertFalse(ofMila.contains("id=\"learn\""));
-        for (Browser other : List.of(tina, ron, mila)) {
+        for (Browser other : List.of(tina, ron)) {
             assertEquals(403, other.get(coachingOfRon).statusCode());
             assertEquals(403, other.get("/audit-coaching").statusCode());
         }
+        assertEquals(404, mila.get(coachingOfRon).statusCode(), "she is a mentor, and not his");
+        assertFalse(mila.get("/audit-coaching").asString().contains(RON.name()));
         assertTrue(boris.get("/audit-coaching").asString().contains(RON.name()));
         assertFalse(boris.get("/audit-coaching").asString().contains(MILA.name()), "she has none to read");
         String shown = boris.get(coachingOfRon).asString();
@@ -905,5 +948,46 @@ class AuditAttackTest {
         TestDatabase.run("update coaching_read set place = place - 4 where lot = ? and person = ?", lot, RON.account());
         String earlier = boris.get(coachingOfRon).asString();
         assertFalse(earlier.contains(number), "as far as he had read it then: not all of its reviews were signed");
+        theMentorOfATrainee_readsIt_asLongAsTheyAre(coachingOfRon, question);
+    }
+
+    /** Of their own trainee, as far as that one has read it; not before, not of another, and not once one of them is it no more. */
+    private void theMentorOfATrainee_readsIt_asLongAsTheyAre(String coachingOfRon, String question) {
+        Actor ada = new Actor("audit-ada", "Ada Finch", Set.of(Role.ADMINISTRATOR));
+        people.ensureAccount(ada.account(), ada.name(), ada.roles(), PASSWORD);
+        try {
+            people.setRoles(ada, RON.account(), Set.of(Role.TRAINEE));
+            people.setMentor(ada, RON.account(), MILA.account());
+            Browser mila = Browser.signedIn(MILA.account(), PASSWORD);
+            Browser again = Browser.signedIn(RON.account(), PASSWORD);
+            again.get("/my-reviews");
+            String shown = mila.get(coachingOfRon).asString();
+            assertTrue(shown.contains(question) && shown.contains("Not satisfied in 1 of 1."), shown);
+            assertTrue(mila.get("/audit-coaching").asString().contains(RON.name()));
+            assertEquals(404, mila.get("/audit-coaching/" + TINA.account()).statusCode(), "another's");
+            assertEquals(403, mila.get("/audit/" + lot).statusCode());
+            assertTrue(again.get("/my-reviews").asString().contains("Looked at by " + MILA.name()));
+            assertEquals(403, again.get("/audit-coaching").statusCode(), "a trainee coaches nobody");
+
+            // what he has not read yet is his first
+            TestDatabase.run("delete from coaching_read where person = ?", RON.account());
+            assertEquals(404, mila.get(coachingOfRon).statusCode());
+            again.get("/my-reviews");
+            assertEquals(200, mila.get(coachingOfRon).statusCode());
+
+            people.setMentor(ada, RON.account(), "");
+            assertEquals(404, mila.get(coachingOfRon).statusCode(), "not his mentor any more");
+            people.setMentor(ada, RON.account(), MILA.account());
+            people.setRoles(ada, RON.account(), Set.of(Role.TECHNICIAN));
+            assertEquals(404, mila.get(coachingOfRon).statusCode(), "no trainee any more");
+            people.setRoles(ada, RON.account(), Set.of(Role.TRAINEE));
+            people.setRoles(ada, MILA.account(), Set.of(Role.TECHNICIAN));
+            Browser once = Browser.signedIn(MILA.account(), PASSWORD);
+            assertEquals(403, once.get(coachingOfRon).statusCode(), "no mentor any more");
+            assertEquals(List.of(), directory.traineesOf(MILA.account()));
+        } finally {
+            people.setRoles(ada, RON.account(), RON.roles());
+            people.setRoles(ada, MILA.account(), MILA.roles());
+        }
     }
 }

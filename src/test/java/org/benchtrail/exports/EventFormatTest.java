@@ -7,7 +7,10 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.StringReader;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -77,6 +80,45 @@ class EventFormatTest {
                 .newSchema(Objects.requireNonNull(EventFormatTest.class.getResource("xes.xsd")))
                 .newValidator()
                 .validate(new StreamSource(new ByteArrayInputStream(xml)));
+    }
+
+    /**
+     * Against the schema as it is published (IEEE 1849-2016), which the build takes out of a library. It names no namespace: included
+     * into a schema of the namespace that readers need, it takes that one.
+     */
+    private static void validateAsPublished(byte[] xml) throws SAXException, IOException {
+        Path published = Path.of("target", "schemas", "xes-ieee-1849-2016.xsd").toAbsolutePath();
+        assertTrue(Files.exists(published), "the build unpacks it: mvn generate-test-resources");
+        String wrapped = "<xs:schema xmlns:xs='http://www.w3.org/2001/XMLSchema' xmlns='http://www.xes-standard.org/'"
+                + " targetNamespace='http://www.xes-standard.org/' elementFormDefault='qualified'>"
+                + "<xs:include schemaLocation='" + published.toUri() + "'/></xs:schema>";
+        SchemaFactory.newInstance(XMLConstants.W3C_XML_SCHEMA_NS_URI)
+                .newSchema(new StreamSource(new StringReader(wrapped)))
+                .newValidator()
+                .validate(new StreamSource(new ByteArrayInputStream(xml)));
+    }
+
+    private static byte[] with(String part, String instead) throws IOException {
+        String xml = new String(written(new XesFormat()), StandardCharsets.UTF_8);
+        assertTrue(xml.contains(part), part);
+        return xml.replace(part, instead).getBytes(StandardCharsets.UTF_8);
+    }
+
+    @Test
+    void xes_isValidByThePublishedSchema() throws Exception {
+        validateAsPublished(written(new XesFormat()));
+        for (String[] fault : new String[][] {
+            {"1849.2016", "1849-2016"},
+            {"<classifier name=\"Kind\"", "<classifier name=\"a kind\""},
+            {"<classifier name=\"Kind\" scope=\"event\"", "<classifier name=\"Kind\""},
+            {"<int key=\"benchtrail:entry\" value=\"1\"/>", "<int key=\"benchtrail:entry\" value=\"one\"/>"},
+            {"<trace>", "<ticket>"},
+            {"2026-11-27T04:00:00.000123Z", "27 November"},
+            {"xmlns=\"http://www.xes-standard.org/\"", ""},
+        }) {
+            byte[] faulty = with(fault[0], fault[0].equals("<trace>") ? "<trace/><event/><trace>" : fault[1]);
+            assertThrows(SAXException.class, () -> validateAsPublished(faulty), fault[0]);
+        }
     }
 
     private static Document parsed(byte[] xml) throws Exception {

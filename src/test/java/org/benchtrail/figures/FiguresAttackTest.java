@@ -5,10 +5,12 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.Response;
 import jakarta.inject.Inject;
+import jakarta.persistence.EntityManager;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.sql.Connection;
@@ -37,6 +39,7 @@ import org.benchtrail.people.Browser;
 import org.benchtrail.people.PeopleActs;
 import org.benchtrail.platform.MovedClock;
 import org.benchtrail.platform.TestDatabase;
+import org.benchtrail.platform.sql.SqlText;
 import org.benchtrail.ticket.Act;
 import org.benchtrail.ticket.NewTicket;
 import org.benchtrail.ticket.TicketActs;
@@ -54,6 +57,15 @@ class FiguresAttackTest {
     private static final Actor SALLY = new Actor("figures-sally", "Sally Orme", Set.of(Role.SUPERVISOR));
     private static final List<String> DOORS = List.of(
             "/figures", "/figures/steps.csv", "/figures/closings.csv", "/figures/tickets?figure=steps&row=TEST");
+
+    @Inject
+    FigureQueries queries;
+
+    @Inject
+    ChartBaselines baselines;
+
+    @Inject
+    EntityManager database;
 
     @Inject
     PeopleActs people;
@@ -310,6 +322,104 @@ class FiguresAttackTest {
             putBack(closed);
             clock.putRight();
         }
+    }
+
+    /** Sixteen weeks of twelve tickets each, half of them late, and in the last but two all; in a schema of their own. */
+    private static void weeksAt(String place, LocalDate monday) {
+        SqlText text = SqlText.of(FigureBenchmark.class);
+        TestDatabase.run(text.statement("none"));
+        TestDatabase.run(text.statement("schema"));
+        TestDatabase.run(
+                "insert into many_moves.ticket (serial, title, category, device, place, requester, impact, urgency, priority, step,"
+                        + " standing, round, assignee, opened, due, escalated, entries, touched, ended, words, last_hash)"
+                        + " select i, 'Invented', 'HEAT', 'device', ?, 1, 'ONE_PERSON', 'CAN_WAIT', 'THIS_WEEK', 'DOCUMENT', 'CLOSED', 1,"
+                        + " 'nobody', opened, opened + interval '1 day', false, 1, opened,"
+                        + " opened + case when late then interval '2 days' else interval '2 hours' end, '', ''"
+                        + " from (select i, cast(? as timestamptz) + i / 12 * interval '7 days' + i % 12 * interval '1 hour' as opened,"
+                        + " i % 2 = 0 or i / 12 = 13 as late from generate_series(0, 191) i) t",
+                place, monday + "T08:00:00Z");
+        TestDatabase.run(text.statement("rights"));
+    }
+
+    private <T> T amongThese(java.util.concurrent.Callable<T> work) {
+        return QuarkusTransaction.requiringNew().call(() -> {
+            database.createNativeQuery("set local search_path = many_moves, public")
+                    .executeUpdate();
+            return work.call();
+        });
+    }
+
+    private static Map<String, String> weekLimits(String place, LocalDate first, LocalDate last) {
+        return Map.of(
+                "place",
+                place,
+                "weeksFirst",
+                first.toString(),
+                "weeksLast",
+                last.toString(),
+                "weeksReason",
+                "A quiet time <b>");
+    }
+
+    @Test
+    void limitsOfWeeks_areFrozenOnce_byWhoMay_ofWeeksThatAreOver_andStay() throws SQLException {
+        String place = "Weeks " + System.nanoTime();
+        LocalDate today = LocalDate.ofInstant(clock.instant(), ZoneOffset.UTC);
+        LocalDate monday = LateFigures.monday(today).minusWeeks(16);
+        String door = "/figures/week-baselines";
+        Map<String, String> wanted = weekLimits(place, monday, monday.plusWeeks(11));
+        assertEquals(
+                403,
+                Browser.signedIn(TESS.account(), PASSWORD).post(door, wanted).statusCode());
+        told(sally.post(door, weekLimits(place, monday, today)), "a last day that is over");
+        told(sally.post(door, weekLimits(place, today, monday)), "The first day is not later");
+        told(sally.post(door, weekLimits(place, monday.minusYears(2), monday)), "two years at most");
+        told(sally.post(door, without(wanted, "weeksReason")), "Say why");
+        told(sally.post(door, wanted), "this time has");
+        assertEquals(0, frozen(place));
+        weeksAt(place, monday);
+        try {
+            FiguresAsked asked = new FiguresAsked(monday.toString(), today.toString(), "", place, "");
+            Figure own = amongThese(() -> queries.report(asked, SALLY, ZoneOffset.UTC))
+                    .figure("late-weeks");
+            assertEquals(16, own.rows().size(), own.few());
+            amongThese(() -> {
+                baselines.freezeWeeks(
+                        asked,
+                        new ChartBaselines.WeeksAsked(
+                                monday.plusDays(3).toString(),
+                                monday.plusWeeks(11).plusDays(2).toString(),
+                                "A quiet time <b>"),
+                        SALLY);
+                return "";
+            });
+            assertEquals(1, frozen(place));
+            FigureQueries.Report report = amongThese(() -> queries.report(asked, SALLY, ZoneOffset.UTC));
+            Figure held = report.figure("late-weeks");
+            assertTrue(held.says().contains("The limits are frozen"), held.says());
+            // half of twelve, and three standard deviations of that
+            assertEquals(
+                    List.of("12", "6", "50", "6.7 to 93.3", ""),
+                    held.rows().get(15).cells().subList(1, 6));
+            assertEquals(
+                    List.of("12", "12", "100", "6.7 to 93.3", "outside"),
+                    held.rows().get(13).cells().subList(1, 6));
+            assertEquals(
+                    1,
+                    report.unusual().stream()
+                            .filter(l -> l.startsWith("Of the tickets opened"))
+                            .count());
+            assertTrue(held.chart() != null);
+        } finally {
+            TestDatabase.run(SqlText.of(FigureBenchmark.class).statement("none"));
+        }
+        String page = read("/figures?place=" + encoded(place));
+        assertTrue(page.contains("12 weeks, or joined weeks, from") && page.contains("none of them outside"), page);
+        assertTrue(page.contains("50 % are usual; limits by chance alone"), page);
+        assertTrue(page.contains("A quiet time &lt;b&gt;"), page);
+        assertFalse(page.contains("each closing is held against"), "those of closings are frozen by themselves");
+        assertFalse(read("/figures").contains("weeks, or joined weeks, from"), "another filter has limits of its own");
+        assertEquals(List.of(), unlike(), "each is recorded in the log as it stands, its words by commitment");
     }
 
     private static List<String> unlike() throws SQLException {

@@ -121,7 +121,7 @@ final class Crowd {
         return Map.of("kind", "symptom-recorded", "words", text, "observable", text);
     }
 
-    private static Map<String, ?> report(int i) {
+    static Map<String, ?> report(int i) {
         return Map.of(
                 "title",
                 "Screen flickers at desk " + i,

@@ -46,7 +46,11 @@ final class PackagedJar {
         // lives too short for more than the first compiler
         command.addAll(List.of("-Xmx400m", "-XX:TieredStopAtLevel=1", "-XX:+UseSerialGC"));
         properties.forEach(property -> command.add("-D" + property));
-        command.addAll(List.of("-jar", System.getProperty("benchtrail.jar")));
+        String otherwise = System.getProperty("benchtrail.launch", "");
+        command.addAll(
+                otherwise.isEmpty()
+                        ? List.of("-jar", System.getProperty("benchtrail.jar"))
+                        : List.of(otherwise.split(" ")));
         command.addAll(List.of(words));
         ProcessBuilder builder = new ProcessBuilder(command)
                 .redirectErrorStream(true)

@@ -17,7 +17,7 @@ import java.util.stream.Stream;
 
 /** The packaged server as a process of its own, on a free port. Closing it leaves no process behind, its database's neither. */
 final class RunningServer implements AutoCloseable {
-    private static final Duration START_LIMIT = Duration.ofSeconds(120);
+    private static final Duration START_LIMIT = Duration.ofSeconds(Long.getLong("start.seconds", 120));
     private static final int STOP_LIMIT_SECONDS = 60;
 
     private final Process process;

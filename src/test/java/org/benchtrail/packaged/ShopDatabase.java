@@ -6,6 +6,7 @@ import java.sql.DriverManager;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -35,12 +36,24 @@ final class ShopDatabase implements AutoCloseable {
 
     /** How many rows a table has. */
     int count(String table) throws SQLException {
+        return Integer.parseInt(rows("select count(*) from " + table).get(0).get(0));
+    }
+
+    /** What its owner reads, as text; nothing may be null. */
+    List<List<String>> rows(String question) throws SQLException {
         Credentials owner = database.owner();
         try (Connection connection = DriverManager.getConnection(database.jdbcUrl(), owner.user(), owner.password());
                 Statement statement = connection.createStatement();
-                ResultSet rows = statement.executeQuery("select count(*) from " + table)) {
-            rows.next();
-            return rows.getInt(1);
+                ResultSet rows = statement.executeQuery(question)) {
+            List<List<String>> all = new ArrayList<>();
+            while (rows.next()) {
+                List<String> row = new ArrayList<>();
+                for (int i = 1; i <= rows.getMetaData().getColumnCount(); i++) {
+                    row.add(rows.getString(i));
+                }
+                all.add(row);
+            }
+            return all;
         }
     }
 

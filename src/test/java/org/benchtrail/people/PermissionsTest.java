@@ -33,6 +33,7 @@ class PermissionsTest {
         "SET_POLICIES,    false, false, false, false, true",
         "KEEP_CATALOGUE,  false, false, false, true,  false",
         "PLAN_AUDITS,     false, false, false, true,  false",
+        "COACH,           false, false, true,  true,  false",
         "SEE_FIGURES,     false, false, false, true,  true",
         "REVIEW,          false, false, false, true,  false",
         "DECIDE_PROPOSALS, false, false, false, true, false",

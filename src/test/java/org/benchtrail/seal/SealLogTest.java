@@ -457,6 +457,38 @@ class SealLogTest {
         assertEquals("", job.stopped());
     }
 
+    /** Each node has its own note beside its key: the one that lags proves from there and goes on, whoever sealed meanwhile. */
+    @Test
+    void twoNodesThatSealInTurn_goOn_eachFromWhereItWas() throws IOException {
+        String[] notes = {Files.readString(signing.lastNote()), Files.readString(signing.lastNote())};
+        long size = Checkpoint.parse(SignedNote.parse(notes[0]).text()).size();
+        for (int i = 0; i < 6; i++) {
+            Files.writeString(signing.lastNote(), notes[i % 2]);
+            ticket();
+            job.round();
+            assertEquals("", job.stopped());
+            notes[i % 2] = Files.readString(signing.lastNote());
+            long grown = Checkpoint.parse(SignedNote.parse(notes[i % 2]).text()).size();
+            assertTrue(grown > size, grown + " after " + size);
+            size = grown;
+        }
+        // and one that lags far behind
+        String ahead = Files.readString(signing.lastNote());
+        assertTrue(Checkpoint.parse(SignedNote.parse(notes[0]).text()).size() < size);
+        Files.writeString(
+                signing.lastNote(),
+                strings("select note from checkpoint order by size limit 1").get(0));
+        job.round();
+        assertEquals("", job.stopped(), "nothing is new, so nothing is signed");
+        ticket();
+        job.round();
+        assertEquals("", job.stopped());
+        assertTrue(Checkpoint.parse(SignedNote.parse(Files.readString(signing.lastNote()))
+                                .text())
+                        .size()
+                > Checkpoint.parse(SignedNote.parse(ahead).text()).size());
+    }
+
     private static void asOwner(String table, String sql) {
         TestDatabase.run("alter table " + table + " disable trigger user");
         try {

@@ -159,6 +159,13 @@ public sealed interface AuditAct {
     record AddendumAsked(String ticket, String requirement, Instant due, String remark) implements AuditAct {}
 
     /**
+     * What was asked for never came, and is waited for no longer. The defect stays what it is.
+     *
+     * @param remark why
+     */
+    record AddendumClosed(String ticket, String requirement, String remark) implements AuditAct {}
+
+    /**
      * @param items of which it speaks
      * @param accepted whether the random part had no more defects than the plan allows
      * @param remark what is done about it

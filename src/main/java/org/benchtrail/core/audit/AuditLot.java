@@ -13,6 +13,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.benchtrail.core.audit.AuditAct.AddendumAsked;
+import org.benchtrail.core.audit.AuditAct.AddendumClosed;
 import org.benchtrail.core.audit.AuditAct.Entry;
 import org.benchtrail.core.audit.AuditAct.Item;
 import org.benchtrail.core.audit.AuditAct.LotConcluded;
@@ -427,6 +428,13 @@ public final class AuditLot {
     /** What was asked for, in its order. */
     public List<AddendumAsked> addendaAsked() {
         return AuditAct.all(acts, AddendumAsked.class);
+    }
+
+    /** How the asking ended, where nothing came. */
+    public Optional<AddendumClosed> addendumClosed(String ticket, String requirement) {
+        return AuditAct.all(acts, AddendumClosed.class).stream()
+                .filter(c -> c.ticket().equals(ticket) && c.requirement().equals(requirement))
+                .findFirst();
     }
 
     /** When the reviewer set the first mark of that review, for how long it took. */

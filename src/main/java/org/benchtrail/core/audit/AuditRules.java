@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Objects;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.audit.AuditAct.AddendumAsked;
+import org.benchtrail.core.audit.AuditAct.AddendumClosed;
 import org.benchtrail.core.audit.AuditAct.LotConcluded;
 import org.benchtrail.core.audit.AuditAct.Marked;
 import org.benchtrail.core.audit.AuditAct.ReviewGiven;
@@ -200,6 +201,29 @@ public final class AuditRules {
                         a.ticket().equals(asked.ticket()) && a.requirement().equals(asked.requirement()));
         require(!asks, "requirement", "This was asked for already.");
         words(asked.remark(), "remark", "Say what is to be added.");
+    }
+
+    /**
+     * Somebody ends the waiting for what was asked for and never came.
+     *
+     * @param askedOf who was to write it
+     * @param written whether they did
+     */
+    public static void closeAddendum(
+            AuditLot lot, AddendumClosed closed, String askedOf, boolean written, String by, Instant now) {
+        AddendumAsked asked = lot.addendaAsked().stream()
+                .filter(a ->
+                        a.ticket().equals(closed.ticket()) && a.requirement().equals(closed.requirement()))
+                .findFirst()
+                .orElseThrow(() -> new Invalid("of", "This was not asked for."));
+        require(
+                lot.addendumClosed(closed.ticket(), closed.requirement()).isEmpty(),
+                "of",
+                "This is closed already: it is waited for no longer.");
+        require(!written, "of", "This was written: it is countersigned or declined on the ticket.");
+        require(now.isAfter(asked.due()), "of", "It may still come: it is closed once its time is over.");
+        require(!askedOf.equals(by), "of", "This was asked of you: another supervisor closes it.");
+        words(closed.remark(), "closing", "Say why it is waited for no longer.");
     }
 
     /** Whether the rest of the random parts is to be reviewed, because they were not accepted and the plan says so. */

@@ -17,7 +17,8 @@ import org.benchtrail.core.statistics.ChartRules;
  * @param outside how many of them lie outside its limits
  */
 public record Baseline(
-        Instant from, Instant until, Instant frozenAt, int points, int outside, Level level, ChartRules rules) {
+        Instant from, Instant until, Instant frozenAt, int points, int outside, Level level, ChartRules rules)
+        implements FrozenLimits {
     /** More are not read. */
     public static final int MOST = 1000;
 
@@ -55,19 +56,8 @@ public record Baseline(
         return new Baseline(from, until, now, hours.size(), outside, level, rules);
     }
 
-    /**
-     * The one by which a closing is judged: the last that was frozen by then; before any was, the first, from the beginning of its own
-     * time on. What is frozen later judges nothing again.
-     *
-     * @param frozen in the order in which they were frozen
-     * @return its place in the list; -1 if there is none
-     */
+    /** As {@link FrozenLimits#at}, of a closing. */
     static int at(Instant closing, List<Baseline> frozen) {
-        for (int i = frozen.size() - 1; i >= 0; i--) {
-            if (!frozen.get(i).frozenAt().isAfter(closing)) {
-                return i;
-            }
-        }
-        return !frozen.isEmpty() && !closing.isBefore(frozen.get(0).from()) ? 0 : -1;
+        return FrozenLimits.at(closing, closing, frozen);
     }
 }

@@ -22,7 +22,7 @@ public record Count(long hits, long of) {
                 counts.stream().mapToLong(Count::of).sum());
     }
 
-    Proportion share() {
+    public Proportion share() {
         return new Proportion(hits, of);
     }
 }

@@ -2,6 +2,7 @@ package org.benchtrail.core.figures;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Predicate;
 import org.benchtrail.core.statistics.SpreadChart;
 import org.jspecify.annotations.Nullable;
 
@@ -38,13 +39,22 @@ public record ShareOverTime(List<Group> groups, @Nullable SpreadChart chart) {
                         : null);
     }
 
-    private static List<Group> join(List<Count> weeks) {
+    static List<Group> join(List<Count> weeks) {
         Count all = Count.together(weeks);
+        return join(weeks, count -> isLarge(count, all));
+    }
+
+    /** @param share by which hits are expected */
+    static List<Group> join(List<Count> weeks, double share) {
+        return join(weeks, count -> count.of() * share >= EXPECTED && count.of() * (1 - share) >= EXPECTED);
+    }
+
+    private static List<Group> join(List<Count> weeks, Predicate<Count> large) {
         List<Group> groups = new ArrayList<>();
         int first = 0;
         for (int i = 0; i < weeks.size(); i++) {
             Count sum = Count.together(weeks.subList(first, i + 1));
-            if (isLarge(sum, all)) {
+            if (large.test(sum)) {
                 groups.add(new Group(first, i, sum));
                 first = i + 1;
             }

@@ -82,13 +82,10 @@ public record Funnel(double target, List<Unit> units, Dispersion dispersion) {
      * @param p in (0, 1)
      */
     public static double limit(double target, int size, double p) {
-        BinomialDistribution chance = BinomialDistribution.of(size, target);
-        int r = chance.inverseCumulativeProbability(p);
-        if (chance.cumulativeProbability(r) <= p) {
-            r++;
-        }
-        double at = chance.cumulativeProbability(r);
-        double alpha = (at - p) / (at - chance.cumulativeProbability(r - 1));
+        BinomialSums chance = new BinomialSums(size, target);
+        int r = chance.above(p);
+        double at = chance.upTo(r);
+        double alpha = (at - p) / (at - chance.upTo(r - 1));
         return (r - alpha) / size;
     }
 }

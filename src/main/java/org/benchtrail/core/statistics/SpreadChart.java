@@ -48,7 +48,16 @@ public record SpreadChart(ProportionChart plain, Dispersion dispersion, double s
     }
 
     private static Limits limits(Proportion sample, double mean, double sigmaZ) {
-        double reach = 3 * Math.sqrt(mean * (1 - mean) / sample.trials()) * sigmaZ;
+        return limits(sample.trials(), mean, sigmaZ);
+    }
+
+    /**
+     * Of a sample of that size.
+     *
+     * @param wider than by chance alone
+     */
+    public static Limits limits(long trials, double mean, double wider) {
+        double reach = 3 * Math.sqrt(mean * (1 - mean) / trials) * wider;
         return new Limits(Math.max(0, mean - reach), Math.min(1, mean + reach));
     }
 

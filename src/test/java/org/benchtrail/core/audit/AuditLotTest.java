@@ -14,6 +14,7 @@ import java.util.stream.IntStream;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.Published;
 import org.benchtrail.core.audit.AuditAct.AddendumAsked;
+import org.benchtrail.core.audit.AuditAct.AddendumClosed;
 import org.benchtrail.core.audit.AuditAct.Entry;
 import org.benchtrail.core.audit.AuditAct.Item;
 import org.benchtrail.core.audit.AuditAct.LotConcluded;
@@ -322,6 +323,66 @@ class AuditLotTest {
         refused(() -> AuditRules.askAddendum(lot(), new AddendumAsked(ticket, "cause-named", now, "More")));
         add(ask);
         refused(() -> AuditRules.askAddendum(lot(), ask));
+    }
+
+    /** So many marks of both readers, of which the last differs. */
+    private ReaderAgreement agreement(int pairs) {
+        acts.clear();
+        draw(20, 5);
+        String ticket = lot().drawnTickets().get(0);
+        for (int turn : new int[] {1, 2}) {
+            add(new ReviewGiven(ticket, turn, turn == 1 ? "sue" : "boris", List.of(), ""));
+            for (int i = 0; i < pairs; i++) {
+                Mark mark = i == pairs - 1 && turn == 2 ? Mark.CANNOT_TELL : Mark.SATISFIED;
+                String code = SHEET.rows().get(i).code();
+                add(new Marked(ticket, turn, code, mark, null, List.of(1), mark == Mark.SATISFIED ? "" : "No word"));
+            }
+            add(turn == 1 ? new ReviewSigned(ticket, 6) : new SecondSigned(ticket, 6));
+        }
+        return ReaderAgreement.of(lot());
+    }
+
+    @Test
+    void kappa_isToldFromThirtyPairs() {
+        assertEquals(29, agreement(29).pairs());
+        assertTrue(agreement(29).kappa().isEmpty(), "counts, and no kappa");
+        assertEquals(28, agreement(29).agreed());
+        assertTrue(agreement(30).kappa().isPresent());
+        assertEquals(29, agreement(30).agreed());
+    }
+
+    /** Past its time and not before, once, by another than who was asked, and only while nothing was written. */
+    @Test
+    void anAddendumThatNeverComes_isClosedOnce_afterItsTime_andTheDefectStays() {
+        draw(20, 5);
+        for (String drawn : lot().drawnTickets()) {
+            review(drawn, 1, "sue", "expectation-first");
+        }
+        lot().secondTickets().forEach(second -> review(second, 2, "boris", "expectation-first"));
+        String ticket = lot().drawnTickets().get(0);
+        Instant due = now.plusSeconds(600);
+        add(new AddendumAsked(ticket, "expectation-first", due, "Say what you expected"));
+        LotResult before = LotResult.of(lot());
+        AddendumClosed closed = new AddendumClosed(ticket, "expectation-first", "Tina has left");
+        Instant over = due.plusNanos(1000);
+        refused(() -> AuditRules.closeAddendum(lot(), closed, "tina", false, "sue", due.minusNanos(1000)));
+        refused(() -> AuditRules.closeAddendum(lot(), closed, "tina", false, "sue", due));
+        refused(() -> AuditRules.closeAddendum(lot(), closed, "tina", true, "sue", over));
+        refused(() -> AuditRules.closeAddendum(lot(), closed, "sue", false, "sue", over));
+        for (AddendumClosed other : List.of(
+                new AddendumClosed(ticket, "cause-named", "Why"),
+                new AddendumClosed(lot().drawnTickets().get(1), "expectation-first", "Why"),
+                new AddendumClosed(ticket, "expectation-first", " "))) {
+            refused(() -> AuditRules.closeAddendum(lot(), other, "tina", false, "sue", over));
+        }
+        AuditRules.closeAddendum(lot(), closed, "tina", false, "sue", over);
+        add(closed);
+        refused(() -> AuditRules.closeAddendum(lot(), closed, "tina", false, "boris", over.plusSeconds(60)));
+        refused(() -> AuditRules.askAddendum(lot(), new AddendumAsked(ticket, "expectation-first", over, "Once more")));
+        assertEquals(before, LotResult.of(lot()), "no addendum, and none that is missing, changes what was found");
+        assertEquals(
+                "Tina has left",
+                lot().addendumClosed(ticket, "expectation-first").orElseThrow().remark());
     }
 
     /** Else a reviewer would choose by the order of signing what is read twice, and make a blind review readable in the middle. */

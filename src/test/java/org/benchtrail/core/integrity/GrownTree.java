@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.Map;
 
 /** A tree in memory as the server keeps one: hashes of leaves, and one hash for every full tile. */
-final class GrownTree implements TreeReader.Tiles {
+public final class GrownTree implements TreeReader.Tiles {
     private final Map<Integer, List<Hash>> levels = new HashMap<>();
     private final Frontier frontier =
             new Frontier(0, List.of(), (level, n, hash) -> level(level).add((int) n, hash));
@@ -16,18 +16,18 @@ final class GrownTree implements TreeReader.Tiles {
         return levels.computeIfAbsent(level, l -> new ArrayList<>());
     }
 
-    GrownTree add(byte[] leaf) {
+    public GrownTree add(byte[] leaf) {
         Hash hash = Hash.ofLeaf(leaf);
         level(0).add(hash);
         frontier.add(hash);
         return this;
     }
 
-    Hash root() {
+    public Hash root() {
         return frontier.root();
     }
 
-    TreeReader at(long size) {
+    public TreeReader at(long size) {
         return new TreeReader(size, this);
     }
 

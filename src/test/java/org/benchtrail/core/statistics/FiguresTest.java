@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.apache.commons.statistics.distribution.BinomialDistribution;
 import org.benchtrail.core.Published;
 import org.benchtrail.core.statistics.KaplanMeier.Observation;
 import org.junit.jupiter.api.Test;
@@ -15,6 +16,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 class FiguresTest {
     private static final String REMISSION =
             "6-mercaptopurine remissions (Gehan 1965), S published, errors and limits recomputed";
+    private static final String BINOMIAL = "binomial tails by Apache Commons Statistics 1.1";
     private static final String FUNNEL = "funnel limits, exact binomial with interpolation, recomputed";
 
     private static List<Observation> read(String weeks) {
@@ -25,6 +27,26 @@ class FiguresTest {
             units.add(running ? Observation.running(time) : Observation.failed(time));
         }
         return units;
+    }
+
+    /** Summed once, against a library that computes each by itself; sizes and chances at random, and at the ends. */
+    @Test
+    void sumsOfTheBinomial_areThoseOfALibrary() {
+        java.util.Random random = new java.util.Random(40718);
+        for (int i = 0; i < 400; i++) {
+            int trials = i < 20 ? 1 + i / 4 : 1 + random.nextInt(i < 380 ? 500 : 20_000);
+            double chance = i % 5 == 0 ? 1e-6 : i % 5 == 1 ? 1 - 1e-6 : random.nextDouble() * 0.998 + 0.001;
+            BinomialDistribution library = BinomialDistribution.of(trials, chance);
+            BinomialSums sums = new BinomialSums(trials, chance);
+            for (double p : new double[] {0.001, 0.025, 0.5, 0.975, 0.999}) {
+                int r = sums.above(p);
+                Published.check(BINOMIAL, library.cumulativeProbability(r), sums.upTo(r), 1e-10);
+                Published.check(BINOMIAL, library.cumulativeProbability(r - 1), sums.upTo(r - 1), 1e-10);
+                assertTrue(sums.upTo(r) > p && sums.upTo(r - 1) <= p, trials + " at " + chance + ", " + p);
+            }
+            Published.check(BINOMIAL, 0, sums.upTo(-1), 0);
+            Published.check(BINOMIAL, 1, sums.upTo(trials), 1e-10);
+        }
     }
 
     @ParameterizedTest
