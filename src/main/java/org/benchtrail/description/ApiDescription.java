@@ -101,7 +101,8 @@ public class ApiDescription implements OASFilter {
                 .title("Benchtrail")
                 .description(
                         "What pages do, for programs. Bodies and parameters are read strictly; what goes wrong is answered as"
-                                + " RFC 9457 problem details.")
+                                + " RFC 9457 problem details. Each server answers so many requests of an account in a minute as"
+                                + " RateLimit-Policy says, and RateLimit says how many are left.")
                 .license(OASFactory.createLicense().name("Apache-2.0").identifier("Apache-2.0")));
     }
 

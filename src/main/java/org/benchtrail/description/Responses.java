@@ -90,7 +90,7 @@ final class Responses {
 
     private static Set<Integer> wrong(
             String address, Method method, @Nullable AnswersWith says, boolean hasBody, boolean isRead) {
-        Set<Integer> statuses = new TreeSet<>(Set.of(400, 401, 403, 406, 422, 500, 503));
+        Set<Integer> statuses = new TreeSet<>(Set.of(400, 401, 403, 406, 422, 429, 500, 503));
         boolean builds = Arrays.stream(method.getParameters())
                 .anyMatch(p -> p.isAnnotationPresent(HeaderParam.class)
                         && p.getAnnotation(HeaderParam.class).value().equals("If-Match"));
@@ -137,7 +137,7 @@ final class Responses {
                                 Problem.MEDIA_TYPE, OASFactory.createMediaType().schema(schema)));
         return switch (status) {
             case 401 -> response.addHeader("WWW-Authenticate", header("How to say who asks."));
-            case 503 -> response.addHeader("Retry-After", header("After how many seconds to try again."));
+            case 429, 503 -> response.addHeader("Retry-After", header("After how many seconds to try again."));
             default -> response;
         };
     }

@@ -56,6 +56,8 @@ final class PackagedJar {
                 .redirectErrorStream(true)
                 .redirectOutput(ProcessBuilder.Redirect.appendTo(log.toFile()));
         builder.environment().keySet().removeIf(name -> name.startsWith("BENCHTRAIL_") || name.startsWith("QUARKUS_"));
+        // crowds of a test ask faster than any program should
+        builder.environment().put("BENCHTRAIL_API_REQUESTS_PER_MINUTE", "1000000");
         builder.environment().putAll(environment);
         return builder.start();
     }

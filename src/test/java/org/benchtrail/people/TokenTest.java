@@ -3,6 +3,7 @@ package org.benchtrail.people;
 import static io.restassured.RestAssured.given;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.quarkus.test.common.QuarkusTestResource;
@@ -76,6 +77,15 @@ class TokenTest {
             })
     void anythingElse_isRefused(String authorization) {
         assertRefused(me(authorization));
+    }
+
+    @Test
+    void program_isToldHowManyRequestsAreLeft_andAPageIsNot() {
+        Response one = me();
+        assertEquals("\"requests\";q=1000000;w=60", one.header("RateLimit-Policy"));
+        assertTrue(one.header("RateLimit").matches("\"requests\";r=\\d+;t=\\d+"), one.header("RateLimit"));
+        assertNull(given().get("/api/me").header("RateLimit"));
+        assertNull(Browser.signedIn(owner.account(), PASSWORD).get("/me").header("RateLimit"));
     }
 
     @Test

@@ -88,6 +88,13 @@ class ProblemsTest {
         assertFalse(html.contains("<b>7"));
     }
 
+    @Test
+    void tooMany_saysWhenTheNextIsAnswered() {
+        Response answer = given().get("/api/test-problems/too-many");
+        api(answer, 429, "too-many-requests");
+        assertEquals("7", answer.header("Retry-After"));
+    }
+
     @ParameterizedTest
     @ValueSource(strings = {"/api/test-problems/failed", "/test-problems/failed", "/api/test-problems/optimistic"})
     void innerMatters_stayInside(String path) {

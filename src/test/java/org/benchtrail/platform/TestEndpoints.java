@@ -110,6 +110,7 @@ public class TestEndpoints {
             case "stale" -> new Stale(new Inner(42));
             case "optimistic" -> new jakarta.persistence.OptimisticLockException("row 7 of table secret");
             case "failed" -> new IllegalStateException("the inner secret of the server");
+            case "too-many" -> new TooMany(7);
             case "teapot" -> new jakarta.ws.rs.ClientErrorException(418);
             default -> new IllegalArgumentException(kind);
         };

@@ -52,6 +52,11 @@ public enum ProblemKind {
             "This kind of content is not taken here",
             "Send the kind of content that the address takes."),
     RANGE("range-not-there", 416, "The file has no such part", "Ask for a part within its length."),
+    TOO_MANY(
+            "too-many-requests",
+            429,
+            "Too many requests",
+            "Wait as many seconds as Retry-After says, then go on more slowly."),
     NO_ROOM(
             "no-room",
             507,

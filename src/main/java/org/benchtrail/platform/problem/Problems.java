@@ -38,6 +38,7 @@ import org.benchtrail.platform.RecordBroken;
 import org.benchtrail.platform.RefusedDoor;
 import org.benchtrail.platform.RequestKind;
 import org.benchtrail.platform.Stale;
+import org.benchtrail.platform.TooMany;
 import org.benchtrail.platform.VersionNeeded;
 import org.benchtrail.platform.http.Methods;
 import org.benchtrail.platform.outage.DatabaseFault;
@@ -129,6 +130,14 @@ public class Problems {
     @ServerExceptionMapper
     public Response versionNeeded(VersionNeeded e, RoutingContext request) {
         return answer(request, Problem.of(ProblemKind.VERSION_NEEDED, message(e)));
+    }
+
+    @ServerExceptionMapper
+    public Response tooMany(TooMany e, RoutingContext request) {
+        Response told = answer(request, Problem.of(ProblemKind.TOO_MANY, message(e)));
+        return Response.fromResponse(told)
+                .header(HttpHeaders.RETRY_AFTER, e.seconds())
+                .build();
     }
 
     @ServerExceptionMapper
