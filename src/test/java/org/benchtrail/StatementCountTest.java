@@ -155,6 +155,7 @@ class StatementCountTest {
         "/proposals, 6",
         "/forecasts, 12",
         "/coach, 3",
+        "/progress, 20",
         "/recall, 3",
         "/read-in, 4"
     })

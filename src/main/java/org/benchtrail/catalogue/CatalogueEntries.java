@@ -77,7 +77,8 @@ final class CatalogueEntries {
                 keys(
                         Set.of("id", "title", "escalateMinutes", "groups", "findings", "causes", "sharedRepairs"),
                         "feeds",
-                        "phrases"));
+                        "phrases",
+                        "complaints"));
         List<Finding> findings = e.list("findings", this::finding);
         Map<String, List<String>> values = new HashMap<>();
         findings.forEach(f -> values.put(f.id(), f.values()));

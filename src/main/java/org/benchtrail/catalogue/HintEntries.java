@@ -44,7 +44,11 @@ final class HintEntries {
 
     Hints of(EntryReader category) {
         category.list("feeds", this::feed);
-        return new Hints(feeds, readings, category.list("phrases", this::phrases));
+        return new Hints(
+                feeds,
+                readings,
+                category.list("phrases", this::phrases),
+                category.find("complaints") == null ? List.of() : category.texts("complaints"));
     }
 
     private Phrases phrases(YamlNode node, String at) {

@@ -44,9 +44,7 @@ class FindingWords {
                 .ifPresent(model -> SheetEvidence.heard(sheet, model.category(), SheetReader.PLAIN).stream()
                         .filter(h -> h.kind() != Heard.Kind.EXPLICIT
                                 && !h.report().presumed()
-                                && !h.report()
-                                        .value()
-                                        .equals(h.finding().values().get(0)))
+                                && !h.report().value().equals(h.finding().usual()))
                         .forEach(h -> heard.put(h.finding().id(), h.report().value())));
         return heard;
     }

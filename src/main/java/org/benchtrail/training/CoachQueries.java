@@ -19,6 +19,8 @@ import org.benchtrail.core.method.Requirement;
 import org.benchtrail.core.method.Requirements;
 import org.benchtrail.core.method.Step;
 import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.core.method.plan.PlanRequirement;
+import org.benchtrail.core.practice.job.Family;
 import org.benchtrail.core.training.CoachChoices;
 import org.benchtrail.core.training.CoachEvent;
 import org.benchtrail.core.training.CoachLevel;
@@ -91,27 +93,77 @@ class CoachQueries implements Coaching {
 
     @Override
     public Map<String, CoachLevel> shownTo(Actor trainee) {
-        Recorded recorded = recorded(trainee.account());
-        Instant now = clock.instant();
-        Map<String, CoachLevel> shown = new HashMap<>();
-        Requirements.all().forEach(r -> shown.put(r.code(), recorded.shown(r, now)));
-        return shown;
+        return levels(recorded(trainee.account()));
     }
+
+    /**
+     * What was looked at of one job, or went wrong on it.
+     *
+     * @param ticket null of a practice job
+     * @param family null of a ticket
+     * @param harmed whether somebody, or somebody's data, came to harm on a practice job
+     */
+    record JobSaid(
+            @Nullable TicketNumber ticket,
+            @Nullable Family family,
+            Map<String, List<CoachEvent>> events,
+            boolean harmed) {}
 
     private Recorded recorded(String person) {
         CoachChoices choices = store.choices(person);
-        Map<String, List<CoachEvent>> events = new HashMap<>();
         Map<TicketNumber, List<Entry>> work = store.work(person);
+        return recorded(person, choices, work, said(person, choices, work));
+    }
+
+    private Recorded recorded(
+            String person, CoachChoices choices, Map<TicketNumber, List<Entry>> work, List<JobSaid> jobs) {
+        Map<String, List<CoachEvent>> events = new HashMap<>();
+        jobs.forEach(job -> add(job.events, events));
+        return new Recorded(events, begun(work, person), choices);
+    }
+
+    /**
+     * What was said of somebody's jobs, live ones first, and how much they are shown after it.
+     *
+     * @param levels by code of the requirement
+     */
+    record Whole(List<JobSaid> jobs, Map<String, CoachLevel> levels) {}
+
+    Whole whole(String person) {
+        CoachChoices choices = store.choices(person);
+        Map<TicketNumber, List<Entry>> work = store.work(person);
+        List<JobSaid> jobs = said(person, choices, work);
+        return new Whole(jobs, levels(recorded(person, choices, work, jobs)));
+    }
+
+    private List<JobSaid> said(String person, CoachChoices choices, Map<TicketNumber, List<Entry>> work) {
         Map<TicketNumber, List<WorkJudged.Judgement>> judged = new HashMap<>();
         if (!work.isEmpty()) {
             audits.of(person)
                     .forEach(m -> judged.computeIfAbsent(m.ticket(), t -> new ArrayList<>())
                             .add(new WorkJudged.Judgement(m.code(), m.at(), m.satisfied(), m.critical())));
         }
-        work.forEach((ticket, entries) ->
-                add(WorkJudged.of(entries, person, judged.getOrDefault(ticket, List.of()), choices), events));
-        practice.ended(person).forEach(ended -> add(told(ended, person).events(choices, ended.ended()), events));
-        return new Recorded(events, begun(work, person), choices);
+        List<JobSaid> said = new ArrayList<>();
+        work.forEach((ticket, entries) -> said.add(new JobSaid(
+                ticket, null, WorkJudged.of(entries, person, judged.getOrDefault(ticket, List.of()), choices), false)));
+        practice.ended(person).forEach(ended -> said.add(practised(ended, person, choices)));
+        return said;
+    }
+
+    private JobSaid practised(PracticeStore.Ended ended, String person, CoachChoices choices) {
+        PracticeJudged.Told job = told(ended, person);
+        return new JobSaid(
+                null,
+                job.family(),
+                job.events(choices, ended.ended()),
+                job.harm().containsKey(PlanRequirement.CAUTIONS_TAKEN.code()));
+    }
+
+    private Map<String, CoachLevel> levels(Recorded recorded) {
+        Instant now = clock.instant();
+        Map<String, CoachLevel> shown = new HashMap<>();
+        Requirements.all().forEach(r -> shown.put(r.code(), recorded.shown(r, now)));
+        return shown;
     }
 
     private static void add(Map<String, List<CoachEvent>> of, Map<String, List<CoachEvent>> to) {

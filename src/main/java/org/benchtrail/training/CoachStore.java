@@ -6,6 +6,7 @@ import jakarta.persistence.EntityManager;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -25,7 +26,7 @@ import org.jspecify.annotations.Nullable;
 class CoachStore {
     private final EntityManager database;
     private final Clock clock;
-    private final SqlText text = SqlText.of(CoachStore.class).having("whose", "choose", "choices", "work");
+    private final SqlText text = SqlText.of(CoachStore.class).having("whose", "choose", "choices", "work", "heads");
 
     CoachStore(EntityManager database, Clock clock) {
         this.database = database;
@@ -73,5 +74,22 @@ class CoachStore {
                         .ifPresent(entry -> work.computeIfAbsent(new TicketNumber(r.ticket), t -> new ArrayList<>())
                                 .add(entry)));
         return work;
+    }
+
+    /** The last entry of a trail. */
+    record Head(int ticket, int entry, String hash) {
+        TicketNumber number() {
+            return new TicketNumber(ticket);
+        }
+    }
+
+    List<Head> heads(Collection<TicketNumber> tickets) {
+        return tickets.isEmpty()
+                ? List.of()
+                : Sql.of(database, text.statement("heads"))
+                        .with(
+                                "tickets",
+                                tickets.stream().map(TicketNumber::serial).toList())
+                        .rows(Head.class);
     }
 }

@@ -29,6 +29,7 @@ import org.benchtrail.core.method.test.CheckPlanned;
 import org.benchtrail.core.method.test.TestRequirement;
 import org.benchtrail.core.method.verify.VerifyRequirement;
 import org.benchtrail.core.practice.job.DeviceAct;
+import org.benchtrail.core.practice.job.Family;
 import org.benchtrail.core.practice.job.Truth;
 import org.benchtrail.core.practice.job.Truth.Played;
 import org.benchtrail.core.training.CoachChoices;
@@ -61,7 +62,12 @@ final class PracticeJudged {
     }
 
     /** What a job says of each requirement, before it is known what its person had chosen to be shown. */
-    record Told(List<Entry> entries, String person, List<Judgement> judged, Map<String, List<CoachEvent>> harm) {
+    record Told(
+            List<Entry> entries,
+            String person,
+            Family family,
+            List<Judgement> judged,
+            Map<String, List<CoachEvent>> harm) {
         Map<String, List<CoachEvent>> events(CoachChoices choices, Instant ended) {
             Map<String, List<CoachEvent>> events = new HashMap<>();
             WorkJudged.of(entries, person, judged, choices)
@@ -92,6 +98,7 @@ final class PracticeJudged {
         return new Told(
                 job.trail().stream().map(e -> begun(e.read(), job.begun())).toList(),
                 job.person(),
+                job.truth().family(),
                 List.copyOf(judging.judged),
                 judging.harm());
     }

@@ -18,3 +18,10 @@ where e.kind in (:kinds)
   and e.ticket in (
     select o.ticket from trail_entry o where o.actor = :person and o.kind in ('advanced', 'closed', 'refused'))
 order by e.ticket, e.entry
+
+-- @ heads
+-- the last entry of each of those trails
+select distinct on (e.ticket) e.ticket, e.entry, e.hash
+from trail_entry e
+where e.ticket in (:tickets)
+order by e.ticket, e.entry desc

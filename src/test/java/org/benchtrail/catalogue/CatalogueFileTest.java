@@ -286,6 +286,26 @@ class CatalogueFileTest {
                 lamp.hints().phrases().get(0).words().stream().map(Phrase::text).toList());
     }
 
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', textBlock = """
+            dark | leave out 'dark': it tells a hazard
+            volts | name a finding of this category that is an answer: 'volts' is none
+            other | name a finding of this category that is an answer: 'other' is none
+            """)
+    void complaint_isAnAnswer_andNeverAHazard(String complaint, String reason) {
+        String text = FULL.replace("    phrases:\n", "    complaints: [" + complaint + "]\n    phrases:\n");
+        List<CatalogueFile.Fault> faults = CatalogueFile.read(text).faults();
+        assertTrue(
+                faults.stream()
+                        .anyMatch(f -> f.field().equals("categories[0].complaints")
+                                && f.reason().startsWith(reason)),
+                faults.toString());
+        String withoutHazard = text.replaceFirst(" *- \\{hazard: .*\n", "");
+        assertEquals(
+                complaint.equals("dark"),
+                CatalogueFile.read(withoutHazard).faults().isEmpty());
+    }
+
     /** One mistake at a time, each told in its row. */
     @ParameterizedTest
     @CsvSource(delimiter = '|', textBlock = """

@@ -213,7 +213,7 @@ public record Diagnosis(Localisation where, Explanation explanation, double repa
 
     private boolean isUnusual(Report r) {
         return SheetEvidence.finding(model(), r.finding())
-                .filter(f -> !f.values().get(0).equals(r.value()))
+                .filter(f -> !f.usual().equals(r.value()))
                 .isPresent();
     }
 

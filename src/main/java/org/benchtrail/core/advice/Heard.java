@@ -20,6 +20,8 @@ public record Heard(StandingFact<?> by, Finding finding, Report report, Kind kin
         EXPLICIT,
         /** It follows from what everybody is asked at intake. */
         INTAKE,
+        /** It was not named by whoever named another complaint. */
+        UNNAMED,
         /** It follows from a reading, a result of the bench, or what a device told. */
         MEASURED
     }
@@ -31,6 +33,11 @@ public record Heard(StandingFact<?> by, Finding finding, Report report, Kind kin
     /** Whether it says one of the values, whatever has been measured since. */
     boolean informs() {
         return finding.values().contains(report.value()) && report.reliability() > 0;
+    }
+
+    /** Whether it says that nothing is out of the ordinary. */
+    boolean isNormal() {
+        return report.value().equals(finding.usual());
     }
 
     Heard with(Report other) {

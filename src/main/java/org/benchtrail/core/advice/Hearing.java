@@ -5,12 +5,14 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.diagnosis.CauseCategory;
 import org.benchtrail.core.diagnosis.Feed;
@@ -38,6 +40,15 @@ import org.benchtrail.core.method.identify.SymptomRecorded;
  * finding; what was asked at intake keeps it.
  */
 final class Hearing {
+    /**
+     * How far it is trusted that a complaint which was not named is not there: who has it names it in two of three cases or so.
+     * Common practice, no source.
+     */
+    private static final double UNNAMED = 0.4;
+
+    /** In the id of a report: it stands for what was not named beside that entry. */
+    static final String NOT_NAMED = "/not-named/";
+
     private final JobSheet sheet;
     private final CauseCategory category;
     private final SheetReader reader;
@@ -85,6 +96,7 @@ final class Hearing {
         }
         if (!category.hints().equals(Hints.NONE)) {
             derive();
+            unnamed();
         }
         fade();
     }
@@ -155,6 +167,37 @@ final class Hearing {
                 }
             }
         }
+    }
+
+    /** Complaints that were not named beside one that was, unless the words of the sheet suggest them. */
+    private void unnamed() {
+        List<Heard> heard = Stream.concat(explicit.stream(), derived.stream())
+                .filter(Heard::informs)
+                .toList();
+        Set<String> complaints = new LinkedHashSet<>(category.hints().complaints());
+        Optional<Heard> named = heard.stream()
+                .filter(h -> complaints.contains(h.finding().id()) && !h.isNormal())
+                .min(Comparator.comparingInt(h -> h.by().entry()));
+        heard.forEach(h -> complaints.remove(h.finding().id()));
+        named.ifPresent(one -> {
+            Suggestions.suggested(sheet, category).forEach(complaints::remove);
+            complaints.stream()
+                    .map(findings::get)
+                    .flatMap(Stream::ofNullable)
+                    .forEach(f -> derived.add(unnamed(one.by(), f)));
+        });
+    }
+
+    private static Heard unnamed(StandingFact<?> beside, Finding finding) {
+        Report report = new Report(
+                "entry-" + beside.entry() + NOT_NAMED + finding.id(),
+                finding.id(),
+                finding.usual(),
+                UNNAMED,
+                beside.stamp().at(),
+                false,
+                true);
+        return new Heard(beside, finding, report, Heard.Kind.UNNAMED, Source.PRESUMED, 0);
     }
 
     private static String id(StandingFact<?> noted, Finding finding) {
@@ -257,8 +300,7 @@ final class Hearing {
     }
 
     private static Heard faded(Heard heard) {
-        boolean normal = heard.report().value().equals(heard.finding().values().get(0));
-        return heard.finding().fleeting() && normal
+        return heard.finding().fleeting() && heard.isNormal()
                 ? heard.with(heard.report().atMost(Source.INTERMITTENT.reliability()))
                 : heard;
     }

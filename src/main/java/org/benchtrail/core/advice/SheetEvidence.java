@@ -74,6 +74,11 @@ public final class SheetEvidence {
         return Hearing.of(sheet, category, reader).unheard();
     }
 
+    /** Whether a report says that something was not named, rather than that it is not so. */
+    public static boolean isNotNamed(Report report) {
+        return report.id().contains(Hearing.NOT_NAMED);
+    }
+
     /** The latest answer to each finding, by the finding's id. */
     public static Map<String, Report> answers(Evidence evidence) {
         Map<String, Report> latest = new HashMap<>();

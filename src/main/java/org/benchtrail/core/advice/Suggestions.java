@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.benchtrail.core.diagnosis.CauseCategory;
 import org.benchtrail.core.diagnosis.Evidence;
 import org.benchtrail.core.diagnosis.Phrase;
@@ -126,14 +127,23 @@ public final class Suggestions {
 
     /** How many findings of a kind the words suggest. */
     private static long fits(JobSheet sheet, CauseCategory category) {
-        return sheet.facts().stream()
-                .flatMap(f -> f.fact().wordings().stream())
-                .map(Wording::text)
-                .flatMap(text -> matches(category.hints().phrases(), text).stream())
+        return matches(sheet, category)
                 .filter(match -> !match.value().equals(Phrases.ASK))
                 .map(Match::finding)
                 .distinct()
                 .count();
+    }
+
+    /** Findings that the words of a sheet suggest or raise, whether answered or not. */
+    static Set<String> suggested(JobSheet sheet, CauseCategory category) {
+        return matches(sheet, category).map(Match::finding).collect(Collectors.toSet());
+    }
+
+    private static Stream<Match> matches(JobSheet sheet, CauseCategory category) {
+        return sheet.facts().stream()
+                .flatMap(f -> f.fact().wordings().stream())
+                .map(Wording::text)
+                .flatMap(text -> matches(category.hints().phrases(), text).stream());
     }
 
     private static List<Suggestion> beside(StandingFact<?> noted, Diagnosis diagnosis, Set<String> answered) {

@@ -75,6 +75,11 @@ public record Finding(
                 id, question, kind, values, background, minutes, risk, applies, group, other, dangers, making);
     }
 
+    /** The value of most devices: that nothing is out of the ordinary. */
+    public String usual() {
+        return values.get(0);
+    }
+
     /** How it is named in lists and reasons. */
     public String label() {
         return making == null ? question : making.label();

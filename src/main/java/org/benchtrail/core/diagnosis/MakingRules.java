@@ -249,8 +249,26 @@ final class MakingRules {
                     "name a reading of this category for these words: '" + words.finding() + "' is none");
             require(!words.any().isEmpty(), at + ".feeds", "give words for '" + words.finding() + "'");
         }
+        complaints(hints);
         for (int k = 0; k < hints.phrases().size(); k++) {
             phrases(hints.phrases().get(k), at + ".phrases[" + k + "]");
+        }
+    }
+
+    /** That nobody named a hazard says nothing: it is looked for. */
+    private void complaints(Hints hints) {
+        for (String id : hints.complaints()) {
+            Finding f = findings.get(id);
+            require(
+                    f != null && f.kind() == Finding.Kind.ANSWER,
+                    at + ".complaints",
+                    "name a finding of this category that is an answer: '" + id + "' is none");
+            require(
+                    hints.feeds().stream()
+                            .noneMatch(feed ->
+                                    feed.finding().equals(id) && feed.sign().startsWith("hazard/")),
+                    at + ".complaints",
+                    "leave out '" + id + "': it tells a hazard, and that nobody named it does not rule it out");
         }
     }
 

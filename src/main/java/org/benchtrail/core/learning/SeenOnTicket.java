@@ -68,7 +68,7 @@ final class SeenOnTicket {
                 heard.by().during() == Step.IDENTIFY
                         && !suggested.contains(heard.by().entry());
             case INTAKE -> heard.source() != Source.PRESUMED;
-            case MEASURED -> false;
+            case MEASURED, UNNAMED -> false;
         };
     }
 }

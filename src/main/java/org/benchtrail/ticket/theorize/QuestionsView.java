@@ -8,7 +8,12 @@ public record QuestionsView(List<RankingView.Question> all) {
 
     /** The answers that follow from what was recorded elsewhere. */
     public List<RankingView.Question> derived() {
-        return all.stream().filter(RankingView.Question::isDerived).toList();
+        return all.stream().filter(q -> q.isDerived() && !q.notNamed()).toList();
+    }
+
+    /** What whoever reported the trouble would have named, and did not. */
+    public List<RankingView.Question> notNamed() {
+        return all.stream().filter(RankingView.Question::notNamed).toList();
     }
 
     /** The questions that are answered by looking or asking. */

@@ -167,7 +167,8 @@ final class RankedCauses {
                 values,
                 answer == null ? "" : answer.value(),
                 answer == null ? 0 : derivedFrom(answer),
-                f.kind() == Finding.Kind.READING);
+                f.kind() == Finding.Kind.READING,
+                answer != null && SheetEvidence.isNotNamed(answer));
     }
 
     /** The entry that it follows from; 0 where it was answered itself. */

@@ -57,9 +57,17 @@ public record RankingView(
      * @param label a statement that it asks for
      * @param answer that stands; empty if none does
      * @param from the entry that the answer follows from; 0 where somebody answered the question itself
+     * @param notNamed whether it only was not named beside that entry
      */
     public record Question(
-            String id, String label, String text, List<Option> values, String answer, int from, boolean reading) {
+            String id,
+            String label,
+            String text,
+            List<Option> values,
+            String answer,
+            int from,
+            boolean reading,
+            boolean notNamed) {
         public boolean isDerived() {
             return from > 0;
         }

@@ -16,6 +16,8 @@ import org.benchtrail.core.diagnosis.Finding;
 import org.benchtrail.core.diagnosis.Hints;
 import org.benchtrail.core.diagnosis.Limits;
 import org.benchtrail.core.diagnosis.Making;
+import org.benchtrail.core.diagnosis.Phrase;
+import org.benchtrail.core.diagnosis.Phrases;
 import org.benchtrail.core.diagnosis.QuantityWords;
 import org.benchtrail.core.diagnosis.Repair;
 import org.benchtrail.core.diagnosis.Report;
@@ -85,6 +87,7 @@ class HearingTest {
                         new QuantityWords(List.of("fan speed"), "1/min", List.of("graphics", "pump"), "fan"),
                         new QuantityWords(List.of("pump fan"), "1/min", List.of(), "otherfan"),
                         new QuantityWords(List.of("rear fan speed"), "1/min", List.of(), "otherfan")),
+                List.of(),
                 List.of());
         return new CauseCategory(
                 "heat",
@@ -131,6 +134,58 @@ class HearingTest {
         assertEquals(List.of("entry-2/changed yes 0.8"), said(changes(ChangeAnswer.YES)));
         assertEquals(List.of("entry-3/changed no 0.8"), said(changes(ChangeAnswer.YES), changes(ChangeAnswer.NO)));
         assertEquals(List.of(), said(changes(ChangeAnswer.YES), changes(ChangeAnswer.UNKNOWN)));
+    }
+
+    private static CauseCategory withComplaints(List<Phrases> phrases, String... complaints) {
+        Hints own = CATEGORY.hints();
+        return new CauseCategory(
+                CATEGORY.id(),
+                CATEGORY.title(),
+                CATEGORY.escalateMinutes(),
+                CATEGORY.groups(),
+                CATEGORY.findings(),
+                CATEGORY.causes(),
+                CATEGORY.sharedRepairs(),
+                new Hints(own.feeds(), own.readings(), phrases, List.of(complaints)));
+    }
+
+    private static List<String> notNamed(CauseCategory category, Fact... facts) {
+        return SheetEvidence.heard(new HeatSheet().with(facts).sheet(), category, SheetReader.PLAIN).stream()
+                .map(Heard::report)
+                .filter(SheetEvidence::isNotNamed)
+                .map(r -> r.id() + " " + r.value() + " " + r.reliability() + " " + r.presumed())
+                .toList();
+    }
+
+    @Test
+    void complaintThatWasNotNamed_isRatherNotSo_onceAnotherWasNamed() {
+        CauseCategory category = withComplaints(List.of(), "comes", "drive", "added");
+        assertEquals(List.of(), notNamed(category, answer("smell", "yes")), "no complaint was named");
+        assertEquals(List.of(), notNamed(category, answer("comes", "no")), "nor by one that is not so");
+        assertEquals(List.of(), notNamed(category, answer("comes", "unknown")));
+        assertEquals(
+                List.of("entry-2/not-named/drive no 0.4 true", "entry-2/not-named/added no 0.4 true"),
+                notNamed(category, answer("comes", "yes"), answer("smell", "yes")));
+        assertEquals(
+                List.of("entry-2/not-named/added no 0.4 true"),
+                notNamed(category, answer("comes", "yes"), answer("drive", "yes")),
+                "whoever answered it is heard, not the silence");
+        assertEquals(
+                List.of("entry-2/not-named/drive no 0.4 true", "entry-2/not-named/added no 0.4 true"),
+                notNamed(category, new SymptomRecorded("it stops", "it stops", true)),
+                "it follows from the form as well");
+    }
+
+    @Test
+    void complaintThatTheWordsSuggest_wasNamed_whetherAnsweredOrNot() {
+        Phrases words = new Phrases("drive", "yes", List.of(Phrase.of("grinds")));
+        Phrases raised = new Phrases("added", Phrases.ASK, List.of(Phrase.of("new card")));
+        CauseCategory category = withComplaints(List.of(words, raised), "comes", "drive", "added");
+        assertEquals(
+                List.of("entry-2/not-named/added no 0.4 true"),
+                notNamed(category, new SymptomRecorded("it grinds", "it grinds", true)));
+        assertEquals(
+                List.of(), notNamed(category, new SymptomRecorded("it grinds with the new card", "it grinds", true)));
     }
 
     @Test

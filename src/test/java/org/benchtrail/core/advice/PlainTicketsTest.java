@@ -12,6 +12,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.benchtrail.catalogue.CatalogueFile;
 import org.benchtrail.catalogue.CatalogueVersion;
 import org.benchtrail.catalogue.PathsFile;
@@ -22,7 +23,6 @@ import org.benchtrail.core.diagnosis.Finding;
 import org.benchtrail.core.diagnosis.Model;
 import org.benchtrail.core.diagnosis.Phrases;
 import org.benchtrail.core.diagnosis.Ranking;
-import org.benchtrail.core.diagnosis.Report;
 import org.benchtrail.core.diagnosis.Source;
 import org.benchtrail.core.diagnosis.path.GenericTest;
 import org.benchtrail.core.diagnosis.path.Localiser;
@@ -32,14 +32,14 @@ import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.identify.BenchResultAttached;
 import org.benchtrail.core.method.identify.FindingAnswered;
 import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.ValueSource;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /**
  * Works tickets in plain words as a technician would who follows the advice, and counts what it shows before the first test, and
  * after one and two: how many of the tests that are shown are sensible, and in how many of these moments something useful comes
  * first, a sensible test or, where none is shown, the right repair; so that showing less is no gain. What is sensible was written
- * down beforehand, see the head of the file, and nothing is once the fault is gone. With {@code -Dtickets.print=open} or {@code
- * held-out} everything that is shown is written to the console.
+ * down beforehand, see the head of the file, and nothing is once the fault is gone. With {@code -Dtickets.print=open}, or another
+ * of the files, everything that is shown is written to the console.
  */
 class PlainTicketsTest {
     private static final int TESTS = 4;
@@ -74,8 +74,13 @@ class PlainTicketsTest {
     private final Map<String, Integer> counts = new TreeMap<>();
 
     @ParameterizedTest
-    @ValueSource(strings = {"open", "held-out"})
-    void tickets_workedByTheirAdvice(String half) {
+    @CsvSource({
+        "open, 0.62, 0.78, 0.96, 0.05",
+        "held-out, 0.49, 0.71, 0.90, 0.05",
+        "second-open, 0.43, 0.65, 0.93, 0.12",
+        "second-held-out, 0.34, 0.64, 0.88, 0.09"
+    })
+    void tickets_workedByTheirAdvice(String half, double shown, double useful, double placed, double wrong) {
         StringWriter text = new StringWriter();
         PrintWriter out = new PrintWriter(text);
         String print = System.getProperty("tickets.print", "");
@@ -88,11 +93,11 @@ class PlainTicketsTest {
         if (print.equals(half) || print.equals("sums")) {
             counts.forEach((what, n) -> System.out.println("SUM " + half + " " + what + ": " + n));
         }
-        // a little below what was reached on the half that was held out
-        assertTrue(share("shown sensible") >= 0.43, counts.toString());
-        assertTrue(share("useful") >= 0.65, counts.toString());
-        assertTrue(share("after 2 cause in three or segment") >= 0.88, counts.toString());
-        assertTrue(share("repair wrong") < 0.05, counts.toString());
+        // a little below what was reached
+        assertTrue(share("shown sensible") >= shown, counts.toString());
+        assertTrue(share("useful") >= useful, counts.toString());
+        assertTrue(share("after 2 cause in three or segment") >= placed, counts.toString());
+        assertTrue(share("repair wrong") < wrong, counts.toString());
     }
 
     private double share(String what) {
@@ -112,6 +117,8 @@ class PlainTicketsTest {
         private final HeatSheet sheet;
         private final Localiser places;
         private final Set<String> good;
+        /** What tests show, where somebody wrote it down. */
+        private final Map<String, String> answers;
         /** Something that was tried took the fault away. */
         private boolean cured;
 
@@ -122,6 +129,8 @@ class PlainTicketsTest {
             sheet = PlainTickets.sheet(ticket, note);
             places = PLACES.get(sheet.sheet().opened().category().catalogue());
             good = strings(note.list("good"));
+            answers = Stream.concat(note.pairs("answers"), note.pairs("answered"))
+                    .collect(Collectors.toMap(Map.Entry::getKey, Map.Entry::getValue));
             note.pairs("also").map(Map.Entry::getKey).forEach(good::add);
             SAME_ACT.getOrDefault(places.category().id(), List.of()).stream()
                     .filter(same -> same.stream().anyMatch(good::contains))
@@ -174,8 +183,11 @@ class PlainTicketsTest {
             }
         }
 
-        /** Nobody confirms what the true cause hardly ever shows. */
+        /** Nobody confirms what is said to be otherwise, or what the true cause hardly ever shows. */
         private boolean canBe(String finding, String value) {
+            if (answers.containsKey(finding)) {
+                return answers.get(finding).equals(value);
+            }
             return places.category().causes().stream()
                     .filter(c -> causes().contains(c.id()))
                     .map(c -> row(c, finding))
@@ -290,10 +302,9 @@ class PlainTicketsTest {
 
         private void answer(Diagnosis now, Action test) {
             Finding f = finding(now, test.id());
-            Map<String, String> own =
-                    note.pairs("answers").collect(Collectors.toMap(Map.Entry::getKey, Map.Entry::getValue));
-            String value = own.getOrDefault(test.id(), byTruth(now, f));
-            out.println("     > " + test.id() + " = " + value + (own.containsKey(test.id()) ? "" : " (by the truth)"));
+            String value = answers.getOrDefault(test.id(), byTruth(now, f));
+            out.println(
+                    "     > " + test.id() + " = " + value + (answers.containsKey(test.id()) ? "" : " (by the truth)"));
             sheet.with(new FindingAnswered(test.id(), test.id() + "?", value, Source.SEEN));
             cured |= places.paths().stands().stream()
                             .anyMatch(s -> s.finding().equals(f.id())
@@ -306,7 +317,7 @@ class PlainTicketsTest {
                             .isPresent();
         }
 
-        /** The value that the true cause or place shows, by the catalogue. */
+        /** The value that the true cause or place shows, by the catalogue; the usual one where it does not have the cause. */
         private String byTruth(Diagnosis now, Finding f) {
             Optional<GenericTest> made = now.where().test(f.id());
             if (made.isPresent()) {
@@ -327,10 +338,7 @@ class PlainTicketsTest {
             Optional<Cause> cause = places.category().causes().stream()
                     .filter(c -> causes().contains(c.id()))
                     .findFirst();
-            if (cause.isEmpty()) {
-                return Report.UNKNOWN;
-            }
-            Map<String, Double> row = row(cause.get(), f.id());
+            Map<String, Double> row = cause.map(c -> row(c, f.id())).orElse(f.background());
             return f.values().stream()
                     .max((a, b) -> Double.compare(row.getOrDefault(a, 0.0), row.getOrDefault(b, 0.0)))
                     .orElseThrow();

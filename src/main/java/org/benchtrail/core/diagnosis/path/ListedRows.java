@@ -214,7 +214,7 @@ final class ListedRows {
 
     /** What began with a change is likelier where the change touched something. */
     private void changed(Map<String, Double> chances, List<String> touched, Finding f) {
-        double usual = 1 - f.background().getOrDefault(f.values().get(0), 0.0);
+        double usual = 1 - f.background().getOrDefault(f.usual(), 0.0);
         for (Segment s : layout.segments()) {
             double p = touched.contains(s.id()) ? Math.max(usual, GenericRules.CHANGED) : usual;
             chances.merge(s.id(), p, Math::max);

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.benchtrail.core.diagnosis.Finding;
 import org.benchtrail.core.diagnosis.Report;
 
 /**
@@ -73,7 +74,7 @@ public record PathStrip(String path, String title, List<Box> boxes) {
     private static String first(Localisation at, String finding) {
         return at.model().category().findings().stream()
                 .filter(f -> f.id().equals(finding))
-                .map(f -> f.values().get(0))
+                .map(Finding::usual)
                 .findFirst()
                 .orElse(Report.UNKNOWN);
     }

@@ -91,7 +91,7 @@ record Subjects(
 
     private static boolean shows(Deviation d, Map<String, Finding> findings) {
         return Optional.ofNullable(findings.get(d.finding()))
-                .filter(f -> d.probabilities().getOrDefault(f.values().get(0), 0.0) < SHOWN_BELOW)
+                .filter(f -> d.probabilities().getOrDefault(f.usual(), 0.0) < SHOWN_BELOW)
                 .isPresent();
     }
 

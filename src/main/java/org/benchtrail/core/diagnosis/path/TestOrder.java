@@ -6,9 +6,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.benchtrail.core.diagnosis.Action;
 import org.benchtrail.core.diagnosis.Advice;
+import org.benchtrail.core.diagnosis.Evidence;
+import org.benchtrail.core.diagnosis.Finding;
 import org.benchtrail.core.diagnosis.Ranking;
+import org.benchtrail.core.diagnosis.Report;
 
 /**
  * In which order the tests on offer are made. First what is about the places and causes that lead, or what the words of the ticket
@@ -75,6 +79,8 @@ final class TestOrder {
     private final Set<String> settling = new HashSet<>();
     /** What settles the cause that leads. */
     private final Set<String> proofs;
+    /** What is presumed to be as usual, from something else; it is looked at where the words raise it. */
+    private final Set<String> presumed;
     /** What the best test saves, minutes. */
     private double most;
 
@@ -97,6 +103,7 @@ final class TestOrder {
         this.model = model;
         this.advice = advice;
         this.cues = cues;
+        presumed = presumed(model, ranking.evidence());
         masses = model.masses(ranking.partProbabilities());
         place = masses.entrySet().stream()
                 .max(Map.Entry.comparingByValue())
@@ -110,6 +117,17 @@ final class TestOrder {
         proofs = ranking.probability(ranking.topListed()) >= LEAD
                 ? model.subjects().settling(ranking.topListed())
                 : Set.of();
+    }
+
+    private static Set<String> presumed(PlacedModel model, Evidence evidence) {
+        List<Report> presumed = evidence.reports().stream()
+                .filter(r -> r.presumed() && r.isAnswer())
+                .toList();
+        return model.model().category().findings().stream()
+                .filter(f -> presumed.stream()
+                        .anyMatch(r -> r.finding().equals(f.id()) && r.value().equals(f.usual())))
+                .map(Finding::id)
+                .collect(Collectors.toSet());
     }
 
     /**
@@ -202,6 +220,9 @@ final class TestOrder {
     }
 
     private boolean isWorthIt(Action test) {
+        if (presumed.contains(test.id())) {
+            return isRaised(test);
+        }
         double part = settling.contains(test.id()) ? SETTLING_PART : FAIR_PART;
         return isPointedTo(test) || (saved(test) >= part * most && isInQuestion(test.id()));
     }

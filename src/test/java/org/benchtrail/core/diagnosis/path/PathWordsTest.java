@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import org.benchtrail.catalogue.PathsFile;
 import org.benchtrail.core.diagnosis.Evidence;
 import org.benchtrail.core.diagnosis.ModelSettings;
 import org.benchtrail.core.diagnosis.PlanSettings;
@@ -40,6 +41,22 @@ class PathWordsTest {
                     e.reports().size()));
         }
         return LINE.locate(Known.of(e));
+    }
+
+    /** "Take the driver out of the way" tells nobody what to do. */
+    @Test
+    void everyTestOfADeliveredPlace_saysWhatToDo_inWordsOfItsOwn() {
+        List<String> without = PathsFile.delivered().categories().stream()
+                .flatMap(c -> c.segments().stream()
+                        .flatMap(s -> s.acts().stream()
+                                .filter(a -> c.stands().stream()
+                                        .noneMatch(l -> l.act() == a.act()
+                                                && l.segments().equals(List.of(s.id()))))
+                                .map(a -> GenericTest.id(a.act(), s.id()))
+                                .filter(id -> c.note(id).instruction().isEmpty())
+                                .map(id -> c.category() + " " + id)))
+                .toList();
+        assertEquals(List.of(), without);
     }
 
     @Test

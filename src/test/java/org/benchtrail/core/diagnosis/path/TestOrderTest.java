@@ -14,6 +14,7 @@ import org.benchtrail.core.diagnosis.Condition;
 import org.benchtrail.core.diagnosis.Evidence;
 import org.benchtrail.core.diagnosis.ModelSettings;
 import org.benchtrail.core.diagnosis.PlanSettings;
+import org.benchtrail.core.diagnosis.Report;
 import org.junit.jupiter.api.Test;
 
 /** A line of four places with a cause in each of the outer ones; two questions that tell of them, one act that needs a spare. */
@@ -98,6 +99,20 @@ class TestOrderTest {
         assertTrue(plain.near().size() > 1, plain.near().toString());
         assertEquals(List.of("hum"), named.near().stream().map(Action::id).toList());
         assertTrue(named.order().size() > 1, named.order().toString());
+    }
+
+    @Test
+    void whatIsPresumedToBeAsUsual_isLookedAt_onlyWhereTheWordsRaiseIt() {
+        assertTrue(order(Evidence.NONE, Cues.NONE).contains("hum"));
+        Evidence presumed = Evidence.NONE.with(presumed("no"));
+        assertFalse(order(presumed, Cues.NONE).contains("hum"));
+        assertTrue(order(presumed, words("hum")).contains("hum"));
+        assertTrue(order(Evidence.NONE.with(presumed("yes")), Cues.NONE).contains("hum"));
+    }
+
+    private static Report presumed(String value) {
+        Report weak = Rig.seen("hum", value, 1).atMost(0.1);
+        return new Report(weak.id(), weak.finding(), value, weak.reliability(), weak.at(), false, true);
     }
 
     @Test
