@@ -21,6 +21,8 @@ import org.benchtrail.core.integrity.TilePath;
 
 /** Verifies a whole exported log: signatures, every leaf, every tile, an earlier head, every stream, and the records if they are there. */
 final class FolderVerifier {
+    private static final String HALF_WRITTEN = ".partial-file";
+
     private final VerifyArguments asked;
     private final VerifyReport report = new VerifyReport();
     private final Map<Integer, List<Hash>> levels = new HashMap<>();
@@ -111,11 +113,17 @@ final class FolderVerifier {
         }
     }
 
-    /** Every file below {@code tile} has to be what the leaves make of it. */
+    /**
+     * Every file below {@code tile} has to be what the leaves make of it. What a writer had begun when it was killed is no part of
+     * the log: no reader asks for it.
+     */
     private void tiles(long size) throws IOException {
         List<Path> files;
         try (Stream<Path> all = Files.walk(asked.export().resolve("tile"))) {
-            files = all.filter(Files::isRegularFile).sorted().toList();
+            files = all.filter(Files::isRegularFile)
+                    .filter(f -> !f.toString().endsWith(HALF_WRITTEN))
+                    .sorted()
+                    .toList();
         }
         for (Path file : files) {
             String name = asked.export().relativize(file).toString().replace('\\', '/');

@@ -203,6 +203,16 @@ class FolderVerifierTest {
         assertTrue(said.contains("tile: tile/0/001: is nothing that a log of 5 leaves has"), said);
     }
 
+    /** The writer was killed in the middle of a file: nothing of the log is in it, and the log holds. */
+    @Test
+    void aFileThatWasBegun_isNoPartOfTheLog() throws IOException {
+        Files.writeString(folder.resolve("tile/0/000.p/4.partial-file"), "half");
+        Files.writeString(folder.resolve("tile/entries/000.p/5.partial-file"), "");
+        assertEquals(0, verify("--policy", policy.toString()), () -> said);
+        Files.writeString(folder.resolve("tile/0/000.p/4.partial"), "half");
+        assertEquals(1, verify("--policy", policy.toString()), () -> said);
+    }
+
     @Test
     void aLogFolderWithoutRecords_isVerifiedAsFarAsItGoes() throws IOException {
         Files.delete(folder.resolve("records/000.p/5"));
