@@ -161,23 +161,8 @@ class ChartBaselines {
         String place = checks.optional("place", figures.place(), FieldChecks.LINE);
         checks.done();
         Instant now = clock.instant().truncatedTo(ChronoUnit.MICROS);
-        ZoneId zone = site.zone();
-        LocalDate today = LocalDate.ofInstant(now, zone);
-        LocalDate first = FiguresAsked.day("weeksFirst", asked.weeksFirst(), today);
-        LocalDate last = FiguresAsked.day("weeksLast", asked.weeksLast(), today);
-        new Invalid.Collector()
-                .require(
-                        !first.plusYears(FiguresAsked.LONGEST_YEARS).isBefore(last.plusDays(1)),
-                        "weeksFirst",
-                        "Take two years at most.")
-                .throwIfAny();
-        FigurePeriod period = new FigurePeriod(
-                LateFigures.monday(first),
-                LateFigures.monday(last).plusDays(6),
-                zone,
-                AskedFor.choice(Category.class, figures.category()),
-                place,
-                null);
+        LocalDate today = LocalDate.ofInstant(now, site.zone());
+        FigurePeriod period = weeks(figures, asked, place, today);
         List<FigureRows.Ticket> tickets = rows.opened(period, FigureQueries.MOST_TICKETS);
         new Invalid.Collector()
                 .require(
@@ -196,6 +181,24 @@ class ChartBaselines {
                         new LateFigures(tickets, period, now)
                                 .weeks(today).stream().map(LateFigures::count).toList(),
                         now));
+    }
+
+    private FigurePeriod weeks(FiguresAsked figures, WeeksAsked asked, String place, LocalDate today) {
+        LocalDate first = FiguresAsked.day("weeksFirst", asked.weeksFirst(), today);
+        LocalDate last = FiguresAsked.day("weeksLast", asked.weeksLast(), today);
+        new Invalid.Collector()
+                .require(
+                        !first.plusYears(FiguresAsked.LONGEST_YEARS).isBefore(last.plusDays(1)),
+                        "weeksFirst",
+                        "Take two years at most.")
+                .throwIfAny();
+        return new FigurePeriod(
+                LateFigures.monday(first),
+                LateFigures.monday(last).plusDays(6),
+                site.zone(),
+                AskedFor.choice(Category.class, figures.category()),
+                place,
+                null);
     }
 
     private void add(FigurePeriod period, String reason, Actor by, ShareBaseline made) {

@@ -125,6 +125,21 @@ class FigureQueries {
                         frozenWeeks.stream()
                                 .map(ChartBaselines.FrozenShare::baseline)
                                 .toList())));
+        figures.addAll(unlessAsked(period, late, now));
+        LocalDate over = period.until().isBefore(today) ? period.until() : today.minusDays(1);
+        return new Report(
+                period,
+                words(period, tickets.size()),
+                cut(tickets, shown),
+                figures,
+                over,
+                lines(frozen, zone, shown),
+                weekLines(frozenWeeks, zone, shown));
+    }
+
+    /** Those that make no sense of a part that was asked for. */
+    private List<Figure> unlessAsked(FigurePeriod period, LateFigures late, Instant now) {
+        List<Figure> figures = new ArrayList<>();
         if (period.place().isEmpty()) {
             figures.add(late.byPlace());
         }
@@ -135,15 +150,7 @@ class FigureQueries {
             figures.add(RequirementFigure.of(requirements.between(period.begins(), period.ends())));
             figures.add(MendingFigure.of(mended.between(period.begins(), period.ends(), now)));
         }
-        LocalDate over = period.until().isBefore(today) ? period.until() : today.minusDays(1);
-        return new Report(
-                period,
-                words(period, tickets.size()),
-                cut(tickets, shown),
-                figures,
-                over,
-                lines(frozen, zone, shown),
-                weekLines(frozenWeeks, zone, shown));
+        return figures;
     }
 
     /**

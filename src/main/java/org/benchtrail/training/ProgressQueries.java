@@ -32,8 +32,8 @@ import org.benchtrail.core.method.plan.ActionPlanned;
 import org.benchtrail.core.method.test.CheckPlanned;
 import org.benchtrail.core.practice.job.Family;
 import org.benchtrail.core.training.CoachLevel;
-import org.benchtrail.core.training.Progress;
 import org.benchtrail.core.training.Ties;
+import org.benchtrail.core.training.TrainingProgress;
 import org.benchtrail.people.Directory;
 import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
@@ -93,16 +93,16 @@ class ProgressQueries {
             }
         });
         Map<TicketNumber, JobSheet> sheets = tickets.sound(numbers, viewer);
-        List<Progress.Job> jobs = new ArrayList<>();
+        List<TrainingProgress.Job> jobs = new ArrayList<>();
         for (CoachQueries.JobSaid job : said) {
             JobSheet sheet = job.ticket() == null ? null : sheets.get(job.ticket());
             if (job.family() != null) {
-                jobs.add(new Progress.Job(trade(job.family()), true, job.events()));
+                jobs.add(new TrainingProgress.Job(trade(job.family()), true, job.events()));
             } else if (sheet != null) {
-                jobs.add(new Progress.Job(sheet.opened().category(), false, job.events()));
+                jobs.add(new TrainingProgress.Job(sheet.opened().category(), false, job.events()));
             }
         }
-        Progress progress = Progress.of(jobs);
+        TrainingProgress progress = TrainingProgress.of(jobs);
         Map<String, String> names = people.names();
         return new ProgressView(
                 person.account(),
@@ -158,7 +158,7 @@ class ProgressQueries {
         return String.join("; ", parts);
     }
 
-    private static List<ProgressView.Jobs> jobs(List<Progress.Job> jobs) {
+    private static List<ProgressView.Jobs> jobs(List<TrainingProgress.Job> jobs) {
         Map<Category, int[]> counts = new TreeMap<>();
         jobs.forEach(job -> counts.computeIfAbsent(job.trade(), t -> new int[2])[job.practice() ? 1 : 0]++);
         return counts.entrySet().stream()
@@ -166,7 +166,7 @@ class ProgressQueries {
                 .toList();
     }
 
-    private static ProgressView.Line line(Progress.Line line) {
+    private static ProgressView.Line line(TrainingProgress.Line line) {
         return new ProgressView.Line(
                 line.requirement().step().title(),
                 line.requirement().title(),

@@ -15,16 +15,16 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-class ProgressTest {
+class TrainingProgressTest {
     private static final String SCIPY = "SciPy, beta.ppf (Clopper-Pearson), calculated apart";
 
-    private static Progress.Job job(Category trade, boolean practice, boolean... met) {
+    private static TrainingProgress.Job job(Category trade, boolean practice, boolean... met) {
         List<CoachEvent> events = new ArrayList<>();
         for (boolean one : met) {
             events.add(new CoachEvent.Occasion(Instant.EPOCH, Instant.EPOCH, one, null));
         }
         events.add(new CoachEvent.NearMiss(Instant.EPOCH));
-        return new Progress.Job(trade, practice, Map.of("onset-known", events));
+        return new TrainingProgress.Job(trade, practice, Map.of("onset-known", events));
     }
 
     private static boolean[] times(int met, int looked) {
@@ -42,7 +42,7 @@ class ProgressTest {
         "18, 20, 0.7173814751, 0.9819347969"
     })
     void intervals_areExact(int met, int looked, double lower, double upper) {
-        Progress.Line line = Progress.of(List.of(job(Category.HEAT, false, times(met, looked))))
+        TrainingProgress.Line line = TrainingProgress.of(List.of(job(Category.HEAT, false, times(met, looked))))
                 .lines()
                 .get(0);
         Published.check(SCIPY, lower, line.interval().lower(), 1e-8);
@@ -51,7 +51,7 @@ class ProgressTest {
 
     @Test
     void kindsOfTrouble_andLiveAndPractice_areApart_andWhatNobodyLookedAtIsNamed() {
-        Progress progress = Progress.of(List.of(
+        TrainingProgress progress = TrainingProgress.of(List.of(
                 job(Category.HEAT, true, true),
                 job(Category.POWER, false, false),
                 job(Category.HEAT, false, true, false),
@@ -70,11 +70,11 @@ class ProgressTest {
 
     @Test
     void aLine_saysNothing_ofFewerThanFive() {
-        assertFalse(Progress.of(List.of(job(Category.HEAT, false, times(4, 4))))
+        assertFalse(TrainingProgress.of(List.of(job(Category.HEAT, false, times(4, 4))))
                 .lines()
                 .get(0)
                 .isSpokenOf());
-        assertTrue(Progress.of(List.of(job(Category.HEAT, false, times(5, 5))))
+        assertTrue(TrainingProgress.of(List.of(job(Category.HEAT, false, times(5, 5))))
                 .lines()
                 .get(0)
                 .isSpokenOf());

@@ -18,7 +18,7 @@ import org.benchtrail.core.statistics.Proportion;
  * @param lines in the order of the requirements, then of the kinds of trouble, live before practice
  * @param unseen requirements of which nobody has looked at anything
  */
-public record Progress(List<Line> lines, List<Requirement> unseen) {
+public record TrainingProgress(List<Line> lines, List<Requirement> unseen) {
     /** With fewer occasions a line says nothing. */
     public static final int LEAST = 5;
 
@@ -52,7 +52,7 @@ public record Progress(List<Line> lines, List<Requirement> unseen) {
         }
     }
 
-    public static Progress of(List<Job> jobs) {
+    public static TrainingProgress of(List<Job> jobs) {
         List<Line> lines = new ArrayList<>();
         List<Requirement> unseen = new ArrayList<>();
         for (Requirement requirement : Requirements.all()) {
@@ -74,6 +74,6 @@ public record Progress(List<Line> lines, List<Requirement> unseen) {
                 unseen.add(requirement);
             }
         }
-        return new Progress(lines, unseen);
+        return new TrainingProgress(lines, unseen);
     }
 }
