@@ -17,7 +17,8 @@ import org.jspecify.annotations.Nullable;
  */
 record Scenario(String name, List<Person> accounts, List<Job> tickets) {
 
-    record Person(String login, String name, Set<Role> roles, FilePlace place) {}
+    /** @param mentor of a trainee, by login; empty for none */
+    record Person(String login, String name, Set<Role> roles, String mentor, FilePlace place) {}
 
     /**
      * A ticket: who opened it, the report, and the acts in their order.

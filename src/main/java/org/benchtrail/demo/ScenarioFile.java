@@ -98,7 +98,7 @@ final class ScenarioFile {
     }
 
     private Scenario.Person person(ObjectNode node) {
-        only(node, Set.of("login", "name", "roles"));
+        only(node, Set.of("login", "name", "roles", "mentor"));
         Set<Role> roles = new TreeSet<>();
         for (JsonNode role : array(node, "roles")) {
             try {
@@ -111,7 +111,7 @@ final class ScenarioFile {
                                 + ".");
             }
         }
-        return new Scenario.Person(text(node, "login"), text(node, "name"), roles, place(node));
+        return new Scenario.Person(text(node, "login"), text(node, "name"), roles, node.path("mentor").asText(""), place(node));
     }
 
     private Scenario.Job job(ObjectNode node) {

@@ -75,6 +75,9 @@ public class Scenarios {
             return Optional.empty();
         }
         scenario.accounts().forEach(person -> ensure(fileName, person));
+        scenario.accounts().stream()
+                .filter(person -> !person.mentor().isEmpty())
+                .forEach(person -> ensureMentor(fileName, person));
         return Optional.of(
                 scenario.tickets().stream().map(job -> load(fileName, job)).toList());
     }
@@ -91,6 +94,14 @@ public class Scenarios {
         }
         try {
             accounts.ensureAccount(person.login(), person.name(), person.roles(), DEMO_PASSWORD);
+        } catch (Invalid e) {
+            throw malformed(fileName, person.place(), e);
+        }
+    }
+
+    private void ensureMentor(String fileName, Scenario.Person person) {
+        try {
+            accounts.ensureMentor(person.login(), person.mentor());
         } catch (Invalid e) {
             throw malformed(fileName, person.place(), e);
         }

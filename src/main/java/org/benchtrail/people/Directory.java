@@ -66,18 +66,26 @@ public class Directory {
 
     /** The active trainees whose mentor that is, by name; none for who is no mentor any more. */
     public List<Actor> traineesOf(String mentor) {
-        List<Account> active = accounts.active();
-        boolean isMentor = active.stream()
-                .anyMatch(a -> a.login.equals(mentor) && a.roles().contains(Role.MENTOR));
-        return active.stream()
-                .filter(a -> isMentor && mentor.equals(a.mentor) && a.roles().contains(Role.TRAINEE))
-                .map(Account::actor)
-                .toList();
+        return isMentor(mentor)
+                ? accounts.active().stream()
+                        .filter(a -> mentor.equals(a.mentor) && a.roles().contains(Role.TRAINEE))
+                        .map(Account::actor)
+                        .toList()
+                : List.of();
     }
 
     /** Login of the mentor whom that trainee has now; empty if they have none. */
     public String mentorOf(String trainee) {
-        return accounts.byLogin(trainee).map(account -> account.mentor).orElse("");
+        return accounts.byLogin(trainee)
+                .flatMap(account -> Optional.ofNullable(account.mentor))
+                .filter(this::isMentor)
+                .orElse("");
+    }
+
+    private boolean isMentor(String login) {
+        return accounts.byLogin(login)
+                .filter(a -> a.active && a.roles().contains(Role.MENTOR))
+                .isPresent();
     }
 
     /** Everybody who is active and has that permission, by name. */

@@ -184,7 +184,18 @@ public class PeopleActs {
      */
     public void setMentor(Actor by, String login, String mentor) {
         Permissions.require(Permission.MANAGE_ACCOUNTS, by);
+        setMentor(by.account(), lock(login), mentor);
+    }
+
+    /** Gives a trainee a mentor unless they have one. For use at start-up, by no person. */
+    public void ensureMentor(String login, String mentor) {
         Account account = lock(login);
+        if (account.mentor == null) {
+            setMentor(AccountLog.SERVER, account, mentor);
+        }
+    }
+
+    private void setMentor(String by, Account account, String mentor) {
         boolean isMentor = accounts.byLogin(mentor)
                 .filter(a -> a.active && a.roles().contains(Role.MENTOR))
                 .isPresent();
@@ -196,7 +207,7 @@ public class PeopleActs {
                         "Only a trainee has a mentor.")
                 .throwIfAny();
         account.mentor = mentor.isEmpty() ? null : mentor;
-        log.note(by.account(), "mentor set", login, mentor);
+        log.note(by, "mentor set", account.login, mentor);
     }
 
     /** Account of the mentor of a trainee; empty if it has none. */

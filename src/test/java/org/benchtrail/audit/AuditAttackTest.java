@@ -985,6 +985,7 @@ class AuditAttackTest {
             Browser once = Browser.signedIn(MILA.account(), PASSWORD);
             assertEquals(403, once.get(coachingOfRon).statusCode(), "no mentor any more");
             assertEquals(List.of(), directory.traineesOf(MILA.account()));
+            assertEquals("", directory.mentorOf(RON.account()));
         } finally {
             people.setRoles(ada, RON.account(), RON.roles());
             people.setRoles(ada, MILA.account(), MILA.roles());
