@@ -111,7 +111,12 @@ final class ScenarioFile {
                                 + ".");
             }
         }
-        return new Scenario.Person(text(node, "login"), text(node, "name"), roles, node.path("mentor").asText(""), place(node));
+        return new Scenario.Person(
+                text(node, "login"),
+                text(node, "name"),
+                roles,
+                node.path("mentor").asText(""),
+                place(node));
     }
 
     private Scenario.Job job(ObjectNode node) {

@@ -8,11 +8,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
-import java.util.Set;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Caution;
-import org.benchtrail.core.method.Fact;
-import org.benchtrail.core.method.GuardedAct;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.StandingFact;
@@ -20,8 +17,6 @@ import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.core.method.desk.MentorPresent;
 import org.benchtrail.core.method.desk.PresenceEnded;
 import org.benchtrail.core.method.desk.PresenceSigned;
-import org.benchtrail.core.method.plan.ActionPlanned;
-import org.benchtrail.core.method.test.CheckPlanned;
 import org.benchtrail.people.Directory;
 import org.benchtrail.platform.NotFound;
 import org.benchtrail.ticket.TicketQueries;
@@ -40,27 +35,11 @@ class PresenceQueries {
         this.clock = clock;
     }
 
-    /** What is done, and what guards it. */
-    private record Planned(String what, Set<Caution> cautions) {
-        static Optional<Planned> of(StandingFact<Fact> fact) {
-            if (fact.entry() == GuardedAct.NO_CHECK) {
-                return Optional.of(new Planned("A live measurement that belongs to no check", Set.of(Caution.LIVE)));
-            }
-            if (fact.fact() instanceof CheckPlanned check) {
-                return Optional.of(new Planned(check.what(), check.cautions()));
-            }
-            return fact.fact() instanceof ActionPlanned action
-                    ? Optional.of(new Planned(action.what(), action.cautions()))
-                    : Optional.empty();
-        }
-    }
-
     /** @throws NotFound if that entry is no check, no action, and not the first one */
     @Transactional
     PresenceView view(TicketNumber number, int about, Actor viewer, ZoneId zone) {
         JobSheet sheet = tickets.ticket(number, viewer).sheet();
-        Planned planned = sheet.latest(Fact.class, f -> f.entry() == about)
-                .flatMap(Planned::of)
+        DangerousAct planned = DangerousAct.of(sheet, about)
                 .orElseThrow(() -> new NotFound("check or action " + about + " on ticket " + number));
         String assignee = sheet.course().assigneeRoles().contains(Role.TRAINEE)
                 ? Objects.requireNonNullElse(sheet.course().assignee(), "")

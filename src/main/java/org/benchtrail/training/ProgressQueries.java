@@ -17,7 +17,6 @@ import java.util.TreeSet;
 import java.util.stream.Collectors;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Category;
-import org.benchtrail.core.method.Fact;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Requirement;
 import org.benchtrail.core.method.Requirements;
@@ -28,8 +27,6 @@ import org.benchtrail.core.method.desk.PresenceEnded;
 import org.benchtrail.core.method.desk.PresenceSigned;
 import org.benchtrail.core.method.document.Signatory;
 import org.benchtrail.core.method.document.Signed;
-import org.benchtrail.core.method.plan.ActionPlanned;
-import org.benchtrail.core.method.test.CheckPlanned;
 import org.benchtrail.core.practice.job.Family;
 import org.benchtrail.core.training.CoachLevel;
 import org.benchtrail.core.training.Ties;
@@ -195,23 +192,15 @@ class ProgressQueries {
                         .forEach(p -> acts.add(new ProgressView.Dangerous(
                                 number.toString(),
                                 p.entry(),
-                                what(sheet, p.fact().about()),
+                                DangerousAct.of(sheet, p.fact().about())
+                                        .map(DangerousAct::what)
+                                        .orElse("An act that was taken back"),
                                 names.getOrDefault(p.stamp().by(), p.stamp().by()) + ", "
                                         + Moments.text(p.stamp().at(), zone),
                                 ended(sheet, p))));
             }
         }
         return acts;
-    }
-
-    private static String what(JobSheet sheet, int about) {
-        Fact fact = sheet.latest(Fact.class, f -> f.entry() == about)
-                .map(StandingFact::fact)
-                .orElse(null);
-        if (fact instanceof CheckPlanned check) {
-            return check.what();
-        }
-        return fact instanceof ActionPlanned action ? action.what() : "A live measurement";
     }
 
     private static String ended(JobSheet sheet, StandingFact<PresenceSigned> presence) {

@@ -51,6 +51,10 @@ class DemoStartTest {
                 tomasz.get("/recall").asString().contains("1 of 3"),
                 tomasz.get("/recall").asString());
         assertTrue(tomasz.get("/today").asString().contains("Questions for today"));
+        String progress = Browser.signedIn("ruth", Scenarios.DEMO_PASSWORD)
+                .get("/progress/tomasz")
+                .asString();
+        assertTrue(progress.contains("now Ruth Calloway"), progress);
     }
 
     private static int found() {
