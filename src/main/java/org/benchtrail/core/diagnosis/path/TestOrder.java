@@ -33,7 +33,7 @@ final class TestOrder {
     private static final double SETTLING_PART = 0.1;
 
     /** The words raise its question. */
-    private static final double SUGGESTED = 4;
+    private static final double SUGGESTED = 3;
 
     /** To turn to a test, and to write down what came of it, takes time whatever it is, minutes. */
     private static final double TURNING_TO = 3;
