@@ -66,7 +66,13 @@ class ActSchemasTest {
         act.at("/discriminator/mapping").fieldNames().forEachRemaining(named::add);
         Set<String> kinds = new TreeSet<>(FactKinds.all().keySet());
         kinds.removeAll(
-                Set.of("opened", "refused", "bench-result-attached", "soak-time-reckoned", "forecast-committed"));
+                Set.of(
+                "opened",
+                "refused",
+                "bench-result-attached",
+                "soak-time-reckoned",
+                "forecast-committed",
+                "presence-signed"));
         assertEquals(kinds, named);
         assertEquals(kinds.size(), act.at("/oneOf").size());
         for (Map.Entry<String, Class<? extends Fact>> kind : FactKinds.all().entrySet()) {
