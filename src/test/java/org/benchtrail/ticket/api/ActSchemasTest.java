@@ -65,8 +65,7 @@ class ActSchemasTest {
         Set<String> named = new TreeSet<>();
         act.at("/discriminator/mapping").fieldNames().forEachRemaining(named::add);
         Set<String> kinds = new TreeSet<>(FactKinds.all().keySet());
-        kinds.removeAll(
-                Set.of(
+        kinds.removeAll(Set.of(
                 "opened",
                 "refused",
                 "bench-result-attached",
