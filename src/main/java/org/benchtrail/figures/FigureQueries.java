@@ -116,16 +116,8 @@ class FigureQueries {
                 steps.steps(),
                 steps.curve(period.step()),
                 steps.holds(),
-                ClosingFigure.of(
-                        rows.closed(period, ClosingFigure.MOST),
-                        frozen.stream().map(ChartBaselines.Frozen::baseline).toList(),
-                        history,
-                        shown),
-                late.byWeek(
-                        today,
-                        frozenWeeks.stream()
-                                .map(ChartBaselines.Frozen::baseline)
-                                .toList())));
+                ClosingFigure.of(rows.closed(period, ClosingFigure.MOST), baselines(frozen), history, shown),
+                late.byWeek(today, baselines(frozenWeeks))));
         figures.addAll(unlessAsked(period, late, now));
         LocalDate over = period.until().isBefore(today) ? period.until() : today.minusDays(1);
         return new Report(
@@ -134,18 +126,17 @@ class FigureQueries {
                 cut(tickets, shown),
                 figures,
                 over,
-                lines(
-                        frozen,
-                        "closings",
-                        FigureQueries::limits,
-                        made -> made.rules().words(),
-                        shown),
+                lines(frozen, "closings", FigureQueries::limits, b -> b.rules().words(), shown),
                 lines(
                         frozenWeeks,
                         "weeks, or joined weeks,",
                         FigureQueries::limits,
-                        made -> "one beyond its limits",
+                        b -> "one beyond its limits",
                         shown));
+    }
+
+    private static <B> List<B> baselines(List<ChartBaselines.Frozen<B>> frozen) {
+        return frozen.stream().map(ChartBaselines.Frozen::baseline).toList();
     }
 
     /** Those that make no sense of a part that was asked for. */
