@@ -21,6 +21,11 @@ public final class Rounds {
         });
     }
 
+    /** Does something once, before the first round. */
+    public void once(Runnable work) {
+        timer.execute(work);
+    }
+
     /**
      * Begins.
      *

@@ -15,6 +15,7 @@ import org.jboss.logging.Logger;
 class SealJob {
     private static final Logger LOG = Logger.getLogger(SealJob.class);
 
+    private final LogRows rows;
     private final Sealing sealing;
     private final Signing signing;
     private final Incidents incidents;
@@ -27,6 +28,7 @@ class SealJob {
     private volatile boolean failing;
 
     SealJob(
+            LogRows rows,
             Sealing sealing,
             Signing signing,
             Incidents incidents,
@@ -34,6 +36,7 @@ class SealJob {
             LogFolder folder,
             SealConfig config,
             Clock clock) {
+        this.rows = rows;
         this.sealing = sealing;
         this.signing = signing;
         this.incidents = incidents;
@@ -44,6 +47,9 @@ class SealJob {
     }
 
     void start(@Observes StartupEvent start) {
+        if (!config.every().isZero()) {
+            rounds.once(this::lookWhetherBehind);
+        }
         rounds.begin(config.every(), this::round);
     }
 
@@ -69,14 +75,39 @@ class SealJob {
         }
     }
 
+    /** Before anything can be recorded that would get a place that is taken. */
+    private void lookWhetherBehind() {
+        try {
+            signing.requireNotBehind();
+        } catch (LogIsAhead e) {
+            stopAll(e);
+        } catch (RuntimeException e) {
+            LOG.warn("it was not found out whether the log is ahead of the database", e);
+        }
+    }
+
+    /** Nothing is recorded by any door until its leaves are back. */
+    private void stopAll(LogIsAhead ahead) {
+        String why = ahead.sentence() + " Nothing is recorded until the leaves are put back: restore-leaves FOLDER.";
+        if (!stopped.equals(why)) {
+            LOG.errorf("Nothing is recorded: %s", why);
+            stopped = why;
+        }
+        QuarkusTransaction.requiringNew().run(() -> rows.behind(why));
+    }
+
     private void sealAndSign() throws IOException {
         try {
+            signing.requireNotBehind();
             signing.recordKeys();
             sealing.sealAll();
             signing.sign();
             witnessing.ask(witnessing.witnesses());
             stopped = "";
+            QuarkusTransaction.requiringNew().run(() -> rows.behind(null));
             folder.write();
+        } catch (LogIsAhead e) {
+            stopAll(e);
         } catch (SealStopped e) {
             if (!stopped.equals(e.sentence())) {
                 LOG.errorf("Nothing is signed: %s", e.sentence());

@@ -37,7 +37,7 @@ record Receiver(String name, URI address, byte[] secret) {
         } catch (IOException e) {
             throw refusal(name, "its secret cannot be read from " + to.secretFile());
         } catch (IllegalArgumentException e) {
-            throw refusal(name, e.getMessage());
+            throw refusal(name, String.valueOf(e.getMessage()));
         }
     }
 
