@@ -84,11 +84,14 @@ class CoachQueries implements Coaching {
     }
 
     /** What was recorded of somebody, by requirement, and when their first work was. */
-    private record Recorded(
-            Map<String, List<CoachEvent>> events, Instant begun, CoachChoices choices, double bound) {
+    private record Recorded(Map<String, List<CoachEvent>> events, Instant begun, CoachChoices choices, double bound) {
         private CoachStanding standing(Requirement requirement, Instant now) {
             return CoachStanding.of(
-                    events.getOrDefault(requirement.code(), List.of()), CoachTexts.isOfSafety(requirement), begun, now, bound);
+                    events.getOrDefault(requirement.code(), List.of()),
+                    CoachTexts.isOfSafety(requirement),
+                    begun,
+                    now,
+                    bound);
         }
 
         private CoachLevel shown(Requirement requirement, Instant now) {

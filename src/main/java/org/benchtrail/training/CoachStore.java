@@ -26,7 +26,8 @@ import org.jspecify.annotations.Nullable;
 class CoachStore {
     private final EntityManager database;
     private final Clock clock;
-    private final SqlText text = SqlText.of(CoachStore.class).having("whose", "choose", "choices", "work", "heads", "bound");
+    private final SqlText text =
+            SqlText.of(CoachStore.class).having("whose", "choose", "choices", "work", "heads", "bound");
 
     CoachStore(EntityManager database, Clock clock) {
         this.database = database;

@@ -74,8 +74,7 @@ public class PracticePage {
     private final Repeats repeats;
     private final TrialActs trials;
 
-    PracticePage(
-            PracticeActs acts, PracticeQueries queries, CurrentActor current, Repeats repeats, TrialActs trials) {
+    PracticePage(PracticeActs acts, PracticeQueries queries, CurrentActor current, Repeats repeats, TrialActs trials) {
         this.acts = acts;
         this.trials = trials;
         this.queries = queries;

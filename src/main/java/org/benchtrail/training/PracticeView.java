@@ -45,7 +45,16 @@ record PracticeView(
                 ? ""
                 : rows.get(rows.size() - 1).what() + ": "
                         + rows.get(rows.size() - 1).answer();
-        return new PracticeView(job.id(), job.trail().size(), time, worked(played), last, groups, Deed.WAITING, rows, job.coached() != null);
+        return new PracticeView(
+                job.id(),
+                job.trail().size(),
+                time,
+                worked(played),
+                last,
+                groups,
+                Deed.WAITING,
+                rows,
+                job.coached() != null);
     }
 
     static String worked(Played played) {

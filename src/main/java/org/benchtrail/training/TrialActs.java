@@ -55,10 +55,8 @@ class TrialActs {
      */
     int state(Asked asked, Actor by) {
         Permissions.require(Permission.STATE_TRIALS, by);
-        CoachTrial plan = new CoachTrial(
-                asked.margin, asked.expected, asked.correlation, asked.people, asked.jobsEach);
-        return store.state(
-                plan, Seeds.drawn(random), by, clock.instant().truncatedTo(ChronoUnit.MICROS));
+        CoachTrial plan = new CoachTrial(asked.margin, asked.expected, asked.correlation, asked.people, asked.jobsEach);
+        return store.state(plan, Seeds.drawn(random), by, clock.instant().truncatedTo(ChronoUnit.MICROS));
     }
 
     /** The order of the person's jobs is fixed here. Whoever takes part already stays as they are. */
@@ -88,10 +86,7 @@ class TrialActs {
                     number,
                     actor.account(),
                     TrialTurn.of(
-                            trial.orderSeed(),
-                            actor.account(),
-                            store.practised(actor.account()),
-                            trial.jobsEach()),
+                            trial.orderSeed(), actor.account(), store.practised(actor.account()), trial.jobsEach()),
                     clock.instant());
         }
     }

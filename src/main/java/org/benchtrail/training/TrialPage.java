@@ -121,11 +121,11 @@ public class TrialPage {
 
     /** For a live ticket that cannot wait. */
     @POST
-    @Path("broken-off/{job}")
+    @Path("broken-off/{id}")
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     @Blocking
-    public Response breakOff(@RestPath int job, MultivaluedMap<String, String> typed) {
-        acts.breakOff(job, current.actor());
+    public Response breakOff(@RestPath int id, MultivaluedMap<String, String> typed) {
+        acts.breakOff(id, current.actor());
         return Html.goTo("/coach-tests");
     }
 }

@@ -91,8 +91,9 @@ class TrialQueries {
     private static String figure(Trial trial) {
         return trial.ended() == null
                 ? ""
-                : "With the coach " + points(trial.difference()) + " points more are met at the first try than without; one-sided"
-                        + " 95 % upper bound " + points(trial.upper()) + " points.";
+                : "With the coach " + points(trial.difference())
+                        + " points more are met at the first try than without; one-sided" + " 95 % upper bound "
+                        + points(trial.upper()) + " points.";
     }
 
     private static String points(String share) {

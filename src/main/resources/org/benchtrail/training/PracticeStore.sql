@@ -48,7 +48,7 @@ select id, ended from practice_job where person = :person and state <> 'OPEN' or
 select exists (
   select 1 from practice_job j
   join coach_trial_job c on c.job = j.id
-  join coach_trial_turn w using (trial, person, place)
+  join coach_trial_turn w on w.trial = c.trial and w.person = c.person and w.place = c.place
   where j.person = :person and j.state = 'OPEN' and not w.coached)
 
 -- @ first

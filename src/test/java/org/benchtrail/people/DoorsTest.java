@@ -196,7 +196,7 @@ class DoorsTest {
             new Door("POST", "/coach-tests", Permission.STATE_TRIALS),
             new Door("POST", "/coach-tests/{id}/people", Permission.WORK_TICKETS),
             new Door("POST", "/coach-tests/{id}/jobs", Permission.WORK_TICKETS),
-            new Door("POST", "/coach-tests/broken-off/{job}", Permission.WORK_TICKETS),
+            new Door("POST", "/coach-tests/broken-off/{id}", Permission.WORK_TICKETS),
             new Door("GET", "/practice", Permission.WORK_TICKETS),
             new Door("POST", "/practice", Permission.WORK_TICKETS),
             new Door("GET", "/practice/{id}", Permission.WORK_TICKETS),

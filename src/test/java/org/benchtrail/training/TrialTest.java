@@ -92,10 +92,7 @@ class TrialTest {
                     .findFirst()
                     .orElseThrow();
             store.agree(
-                    trial,
-                    login,
-                    TrialTurn.of(stated.orderSeed(), login, Set.of(), stated.jobsEach()),
-                    Instant.now());
+                    trial, login, TrialTurn.of(stated.orderSeed(), login, Set.of(), stated.jobsEach()), Instant.now());
         });
         return actor;
     }
@@ -175,10 +172,11 @@ class TrialTest {
             assertEquals("", view(trial, SUE).figure());
             assertEquals("", view(trial, SUE).verdict());
             assertFalse(page(SUE).get("/coach-tests").asString().contains(secret));
-            assertEquals(
-                    "", column("select trial from coach_trial_result where trial = " + trial), "person " + person);
+            assertEquals("", column("select trial from coach_trial_result where trial = " + trial), "person " + person);
             endsAJob(trial, actor);
-            assertTrue(view(trial, actor).alone().startsWith("0 of 22, 0 %"), view(trial, actor).alone());
+            assertTrue(
+                    view(trial, actor).alone().startsWith("0 of 22, 0 %"),
+                    view(trial, actor).alone());
         }
         TrialView over = view(trial, SUE);
         assertEquals("Work is not worse without the coach by 28 points or more.", over.verdict());
@@ -256,7 +254,9 @@ class TrialTest {
                 store.conclude(failed, new TrialOutcome(5, 0.2, 0.1, 0.41, false), Instant.now());
                 assertEquals(0.85, coach.bound());
             });
-            assertTrue(view(failed, SUE).verdict().contains("needed still"), view(failed, SUE).verdict());
+            assertTrue(
+                    view(failed, SUE).verdict().contains("needed still"),
+                    view(failed, SUE).verdict());
             assertTrue(lastRecord().contains("\"not_worse\":false"), lastRecord());
         } finally {
             QuarkusTransaction.requiringNew()

@@ -46,10 +46,10 @@ public record TrialOutcome(int people, double difference, double error, double u
                 .toArray();
         Sample sample = Sample.of("people", differences);
         double error = sample.deviation() / Math.sqrt(sample.size());
-        double upper = sample.mean()
-                + TDistribution.of(sample.size() - 1.0).inverseCumulativeProbability(CONFIDENCE) * error;
-        return Optional.of(new TrialOutcome(
-                sample.size(), sample.mean(), error, upper, upper < plan.margin() / 100.0 - ROUNDING));
+        double upper =
+                sample.mean() + TDistribution.of(sample.size() - 1.0).inverseCumulativeProbability(CONFIDENCE) * error;
+        return Optional.of(
+                new TrialOutcome(sample.size(), sample.mean(), error, upper, upper < plan.margin() / 100.0 - ROUNDING));
     }
 
     /**
@@ -62,8 +62,9 @@ public record TrialOutcome(int people, double difference, double error, double u
         double looks = met.trials() / design;
         double hits = met.hits() / design;
         double tail = (1 - CONFIDENCE) / 2;
-        double lower =
-                met.hits() == 0 ? 0 : BetaDistribution.of(hits, looks - hits + 1).inverseCumulativeProbability(tail);
+        double lower = met.hits() == 0
+                ? 0
+                : BetaDistribution.of(hits, looks - hits + 1).inverseCumulativeProbability(tail);
         double upper = met.hits() == met.trials()
                 ? 1
                 : BetaDistribution.of(hits + 1, looks - hits).inverseSurvivalProbability(tail);

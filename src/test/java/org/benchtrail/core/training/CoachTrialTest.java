@@ -72,9 +72,10 @@ class CoachTrialTest {
         assertTrue(plan.question().contains("12 points"), plan.question());
         assertTrue(plan.stopRule().contains("9 people have ended 2 jobs"), plan.stopRule());
         assertTrue(plan.analysis().contains("below 12 points"), plan.analysis());
-        CoachTrial.JUDGED.forEach(
-                code -> assertTrue(Requirements.of(code).isPresent(), code));
-        assertEquals(CoachTrial.JUDGED.size(), List.copyOf(new java.util.TreeSet<>(CoachTrial.JUDGED)).size());
+        CoachTrial.JUDGED.forEach(code -> assertTrue(Requirements.of(code).isPresent(), code));
+        assertEquals(
+                CoachTrial.JUDGED.size(),
+                List.copyOf(new java.util.TreeSet<>(CoachTrial.JUDGED)).size());
     }
 
     /** Where the test did not show it, texts fade two to five occasions later: 0.85^n below 1 - c. */

@@ -50,7 +50,7 @@ class TrialOutcomeTest {
         assertEquals(Optional.empty(), TrialOutcome.of(plan(10, 8), List.of()));
         assertEquals(
                 TrialOutcome.of(plan(10, 8), people(5, -2, 10, 0, 3, -5, 7, 2)),
-                TrialOutcome.of(plan(10, 8), people(5, -2, 10, 0, 3, -5, 7, 2, 90, 90)));
+                TrialOutcome.of(plan(10, 8), people(5, -2, 10, 0, 3, -5, 7, 2, 40, 40)));
     }
 
     /** At, under and over the margin; without scatter the bound is the mean. */
@@ -66,7 +66,9 @@ class TrialOutcomeTest {
     }
 
     private static boolean notWorse(int margin, List<Shares> people) {
-        return TrialOutcome.of(plan(margin, people.size()), people).orElseThrow().notWorse();
+        return TrialOutcome.of(plan(margin, people.size()), people)
+                .orElseThrow()
+                .notWorse();
     }
 
     @Test

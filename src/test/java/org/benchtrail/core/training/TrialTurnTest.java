@@ -39,7 +39,9 @@ class TrialTurnTest {
         for (int person = 0; person < 100; person++) {
             assertEquals(
                     Family.DRIVE,
-                    turns("p" + person, Set.of(Family.DESKTOP, Family.POWER), 1).get(0).family());
+                    turns("p" + person, Set.of(Family.DESKTOP, Family.POWER), 1)
+                            .get(0)
+                            .family());
         }
     }
 
