@@ -21,6 +21,7 @@ import org.benchtrail.people.Permissions;
 import org.benchtrail.platform.Moments;
 import org.benchtrail.training.TrialStore.Trial;
 import org.benchtrail.training.TrialStore.Turn;
+import org.jspecify.annotations.Nullable;
 
 /** Tests of the coach: the plans for everybody, figures of all together once the size is reached, one's own for oneself. */
 @ApplicationScoped
@@ -96,7 +97,7 @@ class TrialQueries {
                         + points(trial.upper()) + " points.";
     }
 
-    private static String points(String share) {
+    private static String points(@Nullable String share) {
         return String.format(Locale.ROOT, "%.1f", 100 * Double.parseDouble(Objects.requireNonNull(share)));
     }
 
