@@ -19,15 +19,18 @@ import org.benchtrail.operations.RestoreCommand;
 import org.benchtrail.platform.database.DatabaseNotStarted;
 import org.benchtrail.platform.database.EmbeddedDatabase;
 import org.benchtrail.seal.ExportCommand;
+import org.benchtrail.seal.RestoreLeavesCommand;
 import org.benchtrail.seal.offline.VerifyCommand;
 import org.benchtrail.seal.witness.WitnessCommand;
+import org.benchtrail.ticket.EraseCommand;
 import org.jspecify.annotations.Nullable;
 
 /**
  * Where Benchtrail starts. With {@code BENCHTRAIL_DATABASE_URL} set it is a shop's server on that database; without, it
  * starts a PostgreSQL of its own beside it and shows the demo. {@code migrate} brings the schema up to date, {@code backup FILE} and
  * {@code restore FILE} keep and bring back all data, {@code load FILE...} loads scenarios, {@code export FOLDER} writes the log out,
- * and all of them end; {@code verify} and {@code witness} need no database at all.
+ * {@code restore-leaves FOLDER} puts back what an old backup lacks of it,
+ * {@code erase TICKET SUPERVISOR REASON} erases who reported a ticket, and all of them end; {@code verify} and {@code witness} need no database at all.
  */
 @QuarkusMain
 public class Benchtrail {
@@ -41,7 +44,9 @@ public class Benchtrail {
             "export", ExportCommand.class,
             "migrate", MigrateCommand.class,
             "backup", BackupCommand.class,
-            "restore", RestoreCommand.class);
+            "restore", RestoreCommand.class,
+            "restore-leaves", RestoreLeavesCommand.class,
+            "erase", EraseCommand.class);
 
     /** Commands on all data, whatever they are: nothing is added to them. */
     private static final Set<String> OF_ALL_DATA = Set.of("migrate", "backup", "restore");
@@ -51,6 +56,7 @@ public class Benchtrail {
         if (words.length > 0 && !BESIDE_THE_SERVER.containsKey(words[0])) {
             System.err.println("Benchtrail does not know '" + words[0]
                     + "'. It knows: migrate, backup FILE, restore FILE, load FILE..., export FOLDER,"
+                    + " restore-leaves FOLDER, erase TICKET SUPERVISOR REASON,"
                     + " verify FOLDER, witness DIR (no words start the server).");
             System.exit(1);
         }

@@ -5,6 +5,7 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.io.IOException;
 import java.time.Instant;
+import java.time.format.DateTimeParseException;
 import java.util.List;
 import java.util.Map;
 
@@ -57,8 +58,13 @@ class Incidents {
                     content.path("about").asText(),
                     content.path("sentence").asText(),
                     Instant.parse(content.path("at").asText()));
-        } catch (IOException e) {
-            throw new IllegalStateException("incident " + record.place() + " cannot be read", e);
+        } catch (IOException | DateTimeParseException altered) {
+            return new Incident(
+                    record.place(),
+                    "",
+                    STREAM,
+                    "The record of this incident was altered: it cannot be read.",
+                    Instant.EPOCH);
         }
     }
 }

@@ -21,7 +21,7 @@ import org.benchtrail.seal.offline.ExportedRecords;
 /** The log as files: what the server serves under {@code /log}, byte for byte, for another disk or machine. */
 @ApplicationScoped
 class LogFolder {
-    private static final String CHECKPOINT = "checkpoint";
+    static final String CHECKPOINT = "checkpoint";
 
     private final LogRows rows;
     private final SealConfig config;

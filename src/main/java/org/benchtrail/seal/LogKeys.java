@@ -47,12 +47,14 @@ class LogKeys {
      *
      * @param origin name of the log; null before the first key
      * @param good the keys that sign
+     * @param named all that ever signed
      */
-    record Known(@Nullable String origin, Set<String> good) {}
+    record Known(@Nullable String origin, Set<String> good, Set<String> named) {}
 
     Known known() {
         @Nullable String origin = null;
         Set<String> good = new LinkedHashSet<>();
+        Set<String> named = new LinkedHashSet<>();
         for (LogRows.SiteRecord record : rows.records(STREAM, 0, MOST)) {
             JsonNode content = content(record);
             String key = content.path("key").asText();
@@ -60,10 +62,11 @@ class LogKeys {
                 good.remove(key);
             } else {
                 good.add(key);
+                named.add(key);
                 origin = origin == null ? content.path("origin").asText() : origin;
             }
         }
-        return new Known(origin, good);
+        return new Known(origin, good, named);
     }
 
     private JsonNode content(LogRows.SiteRecord record) {
@@ -121,7 +124,7 @@ class LogKeys {
         if (known.origin() == null) {
             String origin = keys.get(0).verifier().name();
             note(Map.of("act", "made", "key", named.get(0), "origin", origin));
-            known = new Known(origin, Set.of(named.get(0)));
+            known = new Known(origin, Set.of(named.get(0)), Set.of(named.get(0)));
         }
         Known before = known;
         SigningKey voucher = keys.stream()

@@ -54,7 +54,15 @@ class LogRows implements TreeReader.Tiles {
                         "waiting",
                         "cosignatures",
                         "stored",
-                        "heads");
+                        "heads",
+                        "heads between",
+                        "nodes between",
+                        "behind",
+                        "put back streams",
+                        "put back numbers",
+                        "queued already",
+                        "lost",
+                        "which are lost");
     }
 
     private Sql of(String statement) {
@@ -95,11 +103,21 @@ class LogRows implements TreeReader.Tiles {
     /** The edge of the tree as it is sealed, whether it is signed or not. */
     Frontier frontier(Frontier.Completed completed) {
         Head head = of("head").row(Head.class).orElseThrow();
-        List<Hash> subtrees = new ArrayList<>();
-        for (int at = 0; at < head.frontier().length; at += Hash.BYTES) {
-            subtrees.add(Hash.of(Arrays.copyOfRange(head.frontier(), at, at + Hash.BYTES)));
+        return new Frontier(head.size(), hashes(head.frontier()), completed);
+    }
+
+    /** Hashes that stand one after the other. */
+    static List<Hash> hashes(byte[] joined) {
+        List<Hash> hashes = new ArrayList<>();
+        for (int at = 0; at < joined.length; at += Hash.BYTES) {
+            hashes.add(Hash.of(Arrays.copyOfRange(joined, at, at + Hash.BYTES)));
         }
-        return new Frontier(head.size(), subtrees, completed);
+        return hashes;
+    }
+
+    /** How many leaves are sealed, whether they are signed or not. */
+    long size() {
+        return of("head").row(Head.class).orElseThrow().size();
     }
 
     void add(long first, List<Leaf> leaves, List<Hash> leafHashes) {
@@ -197,24 +215,52 @@ class LogRows implements TreeReader.Tiles {
                         .toList()));
     }
 
-    private record SealedRow(String stream, long place, byte[] hash, byte[] leafHash, byte[] canonical) {
-        StoredLeaf stored() {
-            return new StoredLeaf(new Leaf(stream, place, Hash.of(hash)), Hash.of(leafHash), canonical);
-        }
+    /** Checkpoints of sizes after one, up to another; the smallest first. */
+    List<Signed> heads(long after, long upTo) {
+        return of("heads between").with("from", after).with("to", upTo).rows(Signed.class);
+    }
+
+    /** A stored hash over a full tile. */
+    record NodeRow(int level, long n, byte[] hash) {}
+
+    /** Hashes over the full tiles that begin at a leaf or after it, and before another. */
+    List<NodeRow> nodes(long from, long to) {
+        return of("nodes between").with("from", from).with("to", to).rows(NodeRow.class);
     }
 
     /**
-     * A leaf and what it seals, as both are stored.
+     * A leaf and what it seals, as both are stored; whether it is one is for whoever looks at it.
      *
      * @param canonical the bytes that the leaf is the hash of; none if they are gone
      */
-    record StoredLeaf(Leaf leaf, Hash leafHash, byte[] canonical) {}
+    record StoredLeaf(long index, String stream, long place, byte[] hash, byte[] leafHash, byte[] canonical) {
+        /** @throws IllegalArgumentException if what stands in the row is no leaf */
+        Leaf leaf() {
+            return new Leaf(stream, place, Hash.of(hash));
+        }
+    }
 
     /** Leaves from an index to before another, with what they seal. */
     List<StoredLeaf> stored(long from, long to) {
-        return of("stored").with("from", from).with("to", to).rows(SealedRow.class).stream()
-                .map(SealedRow::stored)
-                .toList();
+        return of("stored").with("from", from).with("to", to).rows(StoredLeaf.class);
+    }
+
+    /** Whether the log is known to be ahead of the database: then nothing can be recorded. Null ends it. */
+    void behind(@Nullable String why) {
+        of("behind").with("why", why).run();
+    }
+
+    /** After leaves from an index on were put back: streams and numbers go on after them. Answers with how many records are lost. */
+    int putBack(long from) {
+        for (String what : List.of("put back streams", "put back numbers", "queued already")) {
+            of(what).with("from", from).run();
+        }
+        return of("lost").with("from", from).run();
+    }
+
+    /** Leaves between two indices of records that are lost. */
+    List<Long> lost(long from, long to) {
+        return of("which are lost").with("from", from).with("to", to).values(Long.class);
     }
 
     void publish(Signed signed) {

@@ -18,6 +18,7 @@ import org.jspecify.annotations.Nullable;
 class SealJob {
     private static final Logger LOG = Logger.getLogger(SealJob.class);
 
+    private final LogRows rows;
     private final Sealing sealing;
     private final Signing signing;
     private final Incidents incidents;
@@ -30,6 +31,7 @@ class SealJob {
     private volatile boolean failing;
 
     SealJob(
+            LogRows rows,
             Sealing sealing,
             Signing signing,
             Incidents incidents,
@@ -37,6 +39,7 @@ class SealJob {
             LogFolder folder,
             SealConfig config,
             Clock clock) {
+        this.rows = rows;
         this.sealing = sealing;
         this.signing = signing;
         this.incidents = incidents;
@@ -53,6 +56,7 @@ class SealJob {
                 thread.setDaemon(true);
                 return thread;
             });
+            timer.execute(this::lookWhetherBehind);
             timer.scheduleWithFixedDelay(this::round, 1_000, config.every().toMillis(), TimeUnit.MILLISECONDS);
         }
     }
@@ -86,14 +90,39 @@ class SealJob {
         }
     }
 
+    /** Before anything can be recorded that would get a place that is taken. */
+    private void lookWhetherBehind() {
+        try {
+            signing.requireNotBehind();
+        } catch (LogIsAhead e) {
+            stopAll(e);
+        } catch (RuntimeException e) {
+            LOG.warn("it was not found out whether the log is ahead of the database", e);
+        }
+    }
+
+    /** Nothing is recorded by any door until its leaves are back. */
+    private void stopAll(LogIsAhead ahead) {
+        String why = ahead.sentence() + " Nothing is recorded until the leaves are put back: restore-leaves FOLDER.";
+        if (!stopped.equals(why)) {
+            LOG.errorf("Nothing is recorded: %s", why);
+            stopped = why;
+        }
+        QuarkusTransaction.requiringNew().run(() -> rows.behind(why));
+    }
+
     private void sealAndSign() throws IOException {
         try {
+            signing.requireNotBehind();
             signing.recordKeys();
             sealing.sealAll();
             signing.sign();
             witnessing.ask(witnessing.witnesses());
             stopped = "";
+            QuarkusTransaction.requiringNew().run(() -> rows.behind(null));
             folder.write();
+        } catch (LogIsAhead e) {
+            stopAll(e);
         } catch (SealStopped e) {
             if (!stopped.equals(e.sentence())) {
                 LOG.errorf("Nothing is signed: %s", e.sentence());

@@ -125,8 +125,8 @@ class SealQueries {
                     checkpoint.size(),
                     Moments.text(signed.signedAt(), zone),
                     others.isEmpty()
-                            ? "Signed by the shop alone. Nobody else has seen this head."
-                            : "Seen and signed by " + String.join(", ", others) + ".");
+                            ? "Signed by this server alone. Nobody else has seen this head."
+                            : "Seen and signed by " + String.join(", ", others) + ", and signed by this server.");
         });
     }
 

@@ -8,6 +8,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import org.benchtrail.core.integrity.Frontier;
 import org.benchtrail.core.integrity.Hash;
@@ -76,9 +77,10 @@ class Sealing {
         for (LogRows.Queued one : queued) {
             LogRows.End end = ends.get(one.stream());
             long expected = end == null ? 1 : end.place() + 1;
-            if (goesOn(one, end, expected)) {
+            Optional<Leaf> leaf = goesOn(one, end, expected) ? leaf(one, expected) : Optional.empty();
+            if (leaf.isPresent()) {
                 ends.put(one.stream(), new LogRows.End(one.stream(), expected, one.hash()));
-                leaves.add(new Leaf(one.stream(), expected, Hash.ofHex(one.hash())));
+                leaves.add(leaf.get());
             } else {
                 rows.setAside(one);
                 incidents.found(
@@ -90,6 +92,15 @@ class Sealing {
             }
         }
         return leaves;
+    }
+
+    /** Empty if it is no leaf, whatever was done to its row: it must not keep all others waiting. */
+    private static Optional<Leaf> leaf(LogRows.Queued one, long place) {
+        try {
+            return Optional.of(new Leaf(one.stream(), place, Hash.ofHex(one.hash())));
+        } catch (IllegalArgumentException e) {
+            return Optional.empty();
+        }
     }
 
     private static boolean goesOn(LogRows.Queued one, LogRows.@Nullable End end, long expected) {

@@ -46,6 +46,36 @@ class Signing {
     }
 
     /**
+     * The log may not be larger by the note beside the key, or by the folder that the settings name, than it is here.
+     *
+     * @throws LogIsAhead if it is
+     */
+    void requireNotBehind() {
+        if (config.keyFile().isPresent()) {
+            requireNotBehind("the note beside the key", lastNote());
+        }
+        config.folder().ifPresent(folder -> requireNotBehind("the log's folder", folder.resolve(LogFolder.CHECKPOINT)));
+    }
+
+    private void requireNotBehind(String what, Path note) {
+        long size = Files.exists(note) ? sizeOf(note) : 0;
+        long here = QuarkusTransaction.requiringNew().call(rows::size);
+        if (size > here) {
+            throw new LogIsAhead("By " + what + " there are " + size + " leaves; the database has " + here + ".");
+        }
+    }
+
+    private static long sizeOf(Path file) {
+        try {
+            return Checkpoint.parse(SignedNote.parse(Files.readAllBytes(file)).text())
+                    .size();
+        } catch (IOException | IllegalArgumentException unreadable) {
+            // what cannot be read is told when it is signed
+            return 0;
+        }
+    }
+
+    /**
      * Signs and publishes the head, if there is a new one.
      *
      * @throws SealStopped if it does not go on from what was signed before
@@ -111,8 +141,8 @@ class Signing {
     /** The tree as it is stored has to have that root at that size. */
     private void requireGoingOn(String from, Checkpoint earlier, long size) {
         if (earlier.size() > size) {
-            throw new SealStopped("By " + from + " there are " + earlier.size() + " leaves; the database has " + size
-                    + ". An old backup was restored, or leaves were taken away.");
+            throw new LogIsAhead(
+                    "By " + from + " there are " + earlier.size() + " leaves; the database has " + size + ".");
         }
         if (earlier.size() > 0 && !rootAt(earlier.size()).equals(earlier.root())) {
             throw new SealStopped(

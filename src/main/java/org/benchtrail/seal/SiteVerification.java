@@ -3,19 +3,8 @@ package org.benchtrail.seal;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Clock;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
-import java.util.Set;
 import java.util.concurrent.Callable;
-import java.util.stream.Collectors;
-import org.benchtrail.core.integrity.Checkpoint;
-import org.benchtrail.core.integrity.Frontier;
-import org.benchtrail.core.integrity.Hash;
-import org.benchtrail.core.integrity.HashChain;
-import org.benchtrail.core.integrity.Leaf;
-import org.benchtrail.core.integrity.SignedNote;
-import org.benchtrail.core.integrity.VerifierKey;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.platform.RecordBroken;
@@ -33,7 +22,6 @@ import org.jboss.logging.Logger;
 @ApplicationScoped
 class SiteVerification {
     private static final Logger LOG = Logger.getLogger(SiteVerification.class);
-    private static final int LEAVES = 5_000;
     private static final int TICKETS = 200;
 
     /** Triggers without which something could be added or changed unseen. */
@@ -61,6 +49,14 @@ class SiteVerification {
             "catalogue_version_is_sealed",
             "known_cause_change_append_only",
             "known_cause_change_is_sealed",
+            "new_known_cause_is_sealed",
+            "known_cause_is_sealed",
+            "ticket_counter_begins",
+            "file_record_stays",
+            "lost_leaf_stays",
+            "seal_queue_waits",
+            "cosignature_stays",
+            "verification_finding_stays",
             "site_limit_is_sealed",
             "site_version_stays",
             "site_version_is_sealed",
@@ -80,11 +76,13 @@ class SiteVerification {
             new Recorded("accounts", "account_record", "id"),
             new Recorded("accounts", "account", "id"),
             new Recorded("accounts", "api_token", "id"),
+            new Recorded("census", "ticket_counter", "one"),
             new Recorded("requesters", "requester", "id"),
             new Recorded("cases", "shop_case_record", "id"),
             new Recorded("cases", "shop_case", "id"),
             new Recorded("catalogue", "catalogue_version", "number"),
             new Recorded("knowledge", "known_cause_change", "id"),
+            new Recorded("knowledge", "known_cause", "id"),
             new Recorded("limits", "site_limit", "id"),
             new Recorded("policy", "site_version", "number"),
             new Recorded("erasures", "forecast_erasure", "id"),
@@ -95,14 +93,14 @@ class SiteVerification {
 
     private final LogRows rows;
     private final VerificationRows runs;
-    private final LogKeys keys;
+    private final LogLook log;
     private final TicketQueries tickets;
     private final Clock clock;
 
-    SiteVerification(LogRows rows, VerificationRows runs, LogKeys keys, TicketQueries tickets, Clock clock) {
+    SiteVerification(LogRows rows, VerificationRows runs, LogLook log, TicketQueries tickets, Clock clock) {
         this.rows = rows;
         this.runs = runs;
-        this.keys = keys;
+        this.log = log;
         this.tickets = tickets;
         this.clock = clock;
     }
@@ -118,9 +116,9 @@ class SiteVerification {
         Run run = alone(() -> runs.newest()).orElseThrow();
         try {
             guards(run);
-            signatures(run);
-            if (leaves(run)) {
+            if (log.look(run, finding -> found(run, finding))) {
                 records(run);
+                unsealed(run);
                 tickets(run, by);
             }
         } catch (RuntimeException e) {
@@ -146,8 +144,12 @@ class SiteVerification {
     }
 
     private void found(Run run, String what, String place, String sentence) {
+        found(run, new Finding(what, place, sentence));
+    }
+
+    private void found(Run run, Finding finding) {
         alone(() -> {
-            runs.find(run.id(), new Finding(what, place, sentence));
+            runs.find(run.id(), finding);
             return 0;
         });
     }
@@ -158,86 +160,51 @@ class SiteVerification {
                         trigger -> found(run, "guard", trigger, "This guard of the database is gone or switched off."));
     }
 
-    private void signatures(Run run) {
-        alone(rows::newestNote).ifPresent(note -> {
-            Set<VerifierKey> good =
-                    alone(keys::known).good().stream().map(VerifierKey::parse).collect(Collectors.toSet());
-            try {
-                note.signers(good);
-            } catch (IllegalArgumentException e) {
-                found(run, "signature", "newest head", "It is not signed by a key of this log.");
-            }
-        });
-    }
-
-    /** Every leaf: its hash, its place in its stream, what it seals, and the root at every head on the way. */
-    private boolean leaves(Run run) {
-        Frontier frontier = Frontier.empty();
-        Map<String, Long> places = new HashMap<>();
-        Map<Long, String> heads = alone(() -> rows.heads(Integer.MAX_VALUE)).stream()
-                .collect(Collectors.toMap(LogRows.Signed::size, LogRows.Signed::note));
-        while (frontier.size() < run.size()) {
-            long from = frontier.size();
-            long to = Math.min(run.size(), from + LEAVES);
-            List<LogRows.StoredLeaf> leaves = alone(() -> rows.stored(from, to));
-            if (leaves.size() != to - from) {
-                found(run, "leaf", from + " to " + to, "Leaves are missing: the log was cut or rewritten.");
-                return true;
-            }
-            for (LogRows.StoredLeaf stored : leaves) {
-                look(run, frontier.size(), stored, places);
-                frontier.add(stored.leaf().leafHash());
-                String head = heads.get(frontier.size());
-                if (head != null && !rootOf(head).equals(frontier.root())) {
-                    found(
-                            run,
-                            "root",
-                            "head of " + frontier.size(),
-                            "The leaves below it are not those that were signed.");
-                }
-            }
-            if (!alone(() -> runs.goOn(run.id(), to, clock.instant()))) {
-                return false;
-            }
-        }
-        return true;
-    }
-
-    private static Hash rootOf(String note) {
-        return Checkpoint.parse(SignedNote.parse(note).text()).root();
-    }
-
-    private void look(Run run, long index, LogRows.StoredLeaf stored, Map<String, Long> places) {
-        Leaf leaf = stored.leaf();
-        String place = leaf.stream() + " " + leaf.place();
-        if (!leaf.leafHash().equals(stored.leafHash())) {
-            found(run, "leaf", "leaf " + index, "Its hash is not that of what stands in its row.");
-        }
-        if (leaf.place() != places.merge(leaf.stream(), 1L, Long::sum)) {
-            found(run, "stream", place, "A place of this stream is missing or there twice.");
-        }
-        if (stored.canonical().length == 0) {
-            found(run, "record", place, "What was sealed is gone.");
-        } else if (!HashChain.hash(stored.canonical()).equals(leaf.hash().hex())) {
-            found(run, "record", place, "What is stored is not what was sealed.");
-        }
-    }
-
     private void records(Run run) {
         for (Recorded one : RECORDED) {
             alone(() -> runs.unlike(one.stream(), one.table(), one.key()))
                     .forEach(unlike ->
                             found(run, "row", one.table() + " " + unlike.rowKey(), "This row " + unlike.fault() + "."));
         }
-        alone(runs::missingNumbers)
-                .forEach(serial -> found(
-                        run, "number", new TicketNumber(serial).toString(), "There is no ticket of this number."));
+        alone(runs::missingNumbers).forEach(gap -> found(run, "number", number(gap.first()), missing(gap)));
+        alone(runs::counter)
+                .forEach(row -> found(run, "number", row, "It does not stand at the highest number of a ticket."));
+        alone(runs::strays)
+                .forEach(row ->
+                        found(run, "disclosure", row, "This salt belongs to nothing that its record keeps apart."));
+        alone(runs::erasedAlone)
+                .forEach(row -> found(run, "row", row, "It was erased, and no record says who decided so."));
+        alone(runs::filesUnlike)
+                .forEach(row ->
+                        found(run, "file", row, "The file is not the one that was sealed, or one of the two is gone."));
+    }
+
+    private static String number(long serial) {
+        return serial > 0 && serial <= Integer.MAX_VALUE ? new TicketNumber((int) serial).toString() : "" + serial;
+    }
+
+    private static String missing(VerificationRows.Gap gap) {
+        return gap.first() == gap.last()
+                ? "There is no ticket of this number."
+                : "There is no ticket of this number and of the next ones up to " + number(gap.last()) + ".";
+    }
+
+    /** What is not sealed yet has to wait for it, as it is. */
+    private void unsealed(Run run) {
         alone(runs::notQueued)
                 .forEach(one -> found(
                         run,
                         "not sealed",
                         one.stream(),
                         "It has " + one.entries() + " entries, and " + one.sealed() + " are sealed or wait for it."));
+        alone(runs::endsUnlike)
+                .forEach(stream -> found(
+                        run, "stream", "stream_head " + stream, "The stream's end is not that of its last record."));
+        alone(runs::recordsNotSealed)
+                .forEach(place -> found(run, "not sealed", place, "It is neither sealed, nor does it wait for it."));
+        alone(runs::queueUnlike)
+                .forEach(place -> found(
+                        run, "not sealed", "seal_queue " + place, "What waits to be sealed is not what is stored."));
     }
 
     private void tickets(Run run, Actor by) {
@@ -265,6 +232,9 @@ class SiteVerification {
             return tickets.verified(number, by).verification();
         } catch (RecordBroken e) {
             return new Verification(0, false, null, String.valueOf(e.getMessage()));
+        } catch (RuntimeException whateverStandsInTheRow) {
+            LOG.infof(whateverStandsInTheRow, "the row of ticket %s cannot be read", number);
+            return new Verification(0, false, null, "The ticket's row cannot be read.");
         }
     }
 }

@@ -37,7 +37,16 @@ class VerificationRows {
                         "unlike",
                         "missing numbers",
                         "not queued",
-                        "tickets");
+                        "tickets",
+                        "counter",
+                        "strays",
+                        "ends unlike",
+                        "records not sealed",
+                        "queue unlike",
+                        "files unlike",
+                        "edge",
+                        "cosignatures",
+                        "erased alone");
     }
 
     private Sql of(String statement) {
@@ -118,8 +127,11 @@ class VerificationRows {
                 .rows(Unlike.class);
     }
 
-    List<Integer> missingNumbers() {
-        return of("missing numbers").values(Integer.class);
+    /** Numbers of which there is no ticket, from the first to the last. */
+    record Gap(long first, long last) {}
+
+    List<Gap> missingNumbers() {
+        return of("missing numbers").rows(Gap.class);
     }
 
     /** A ticket that has more or fewer entries than what is sealed and what waits for it. */
@@ -131,5 +143,60 @@ class VerificationRows {
 
     List<Integer> tickets(int after, int most) {
         return of("tickets").with("after", after).with("most", most).values(Integer.class);
+    }
+
+    /** The counter of ticket numbers, if it does not stand where the tickets do. */
+    List<String> counter() {
+        return of("counter").values(String.class);
+    }
+
+    /** Salts that no record names, each by stream, place and name. */
+    List<String> strays() {
+        return of("strays").values(String.class);
+    }
+
+    /** Streams of the site of which the end is not that of their records. */
+    List<String> endsUnlike() {
+        return of("ends unlike").values(String.class);
+    }
+
+    /** Records that are neither sealed nor wait for it, by stream and place. */
+    List<String> recordsNotSealed() {
+        return of("records not sealed").values(String.class);
+    }
+
+    /** What waits to be sealed and is not what is stored, by stream and place. */
+    List<String> queueUnlike() {
+        return of("queue unlike").values(String.class);
+    }
+
+    /** Files that are not what was sealed of them, and records of files that are gone: table and key. */
+    List<String> filesUnlike() {
+        return of("files unlike").values(String.class);
+    }
+
+    /**
+     * The edge of the tree as it is kept.
+     *
+     * @param leaves how many there are by the last one
+     * @param beyond hashes over tiles that the tree does not have
+     */
+    record Edge(long size, byte[] frontier, long leaves, long beyond) {}
+
+    Edge edge() {
+        return of("edge").row(Edge.class).orElseThrow();
+    }
+
+    /** What a witness signed, beside the note that it signed. */
+    record Signed(long size, String key, Instant at, String line, String note) {}
+
+    /** Signatures of witnesses of heads after a size. */
+    List<Signed> cosignatures(long after, int most) {
+        return of("cosignatures").with("after", after).with("most", most).rows(Signed.class);
+    }
+
+    /** Requesters who were erased without a decision. */
+    List<String> erasedAlone() {
+        return of("erased alone").values(String.class);
     }
 }

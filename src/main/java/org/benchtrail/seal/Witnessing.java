@@ -17,6 +17,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import org.benchtrail.core.integrity.AddCheckpoint;
+import org.benchtrail.core.integrity.Cosignature;
 import org.benchtrail.core.integrity.Hash;
 import org.benchtrail.core.integrity.SignedNote;
 import org.benchtrail.core.integrity.TreeReader;
@@ -96,8 +97,8 @@ class Witnessing {
         if (answer.status() == SIZE_DIFFERS && answer.body().matches("[0-9]{1,18}\n?")) {
             long stands = Long.parseLong(answer.body().strip());
             if (stands > size) {
-                throw new SealStopped("The witness " + witness.key().name() + " has seen " + stands
-                        + " leaves; here are " + size + ". An old backup was restored, or leaves were taken away.");
+                throw new LogIsAhead("The witness " + witness.key().name() + " has seen " + stands
+                        + " leaves; here are " + size + ".");
             }
             if (again) {
                 ask(witness, stands, false);
@@ -135,7 +136,8 @@ class Witnessing {
         Instant now = clock.instant();
         String key = witness.key().toString();
         QuarkusTransaction.requiringNew().run(() -> {
-            line.ifPresent(signed -> kept.keep(size, key, now, signed.toString()));
+            line.ifPresent(
+                    signed -> kept.keep(size, key, Instant.ofEpochSecond(Cosignature.time(signed)), signed.toString()));
             kept.note(
                     now,
                     witness.key().name(),

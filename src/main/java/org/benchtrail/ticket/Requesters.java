@@ -9,7 +9,7 @@ class Requesters implements PanacheRepository<Requester> {
 
     /** The number under which this person's name and contact are kept. */
     long keep(String name, String contact) {
-        return find("name = ?1 and contact = ?2", name, contact)
+        return find("name = ?1 and contact = ?2 and erased is null", name, contact)
                 .firstResultOptional()
                 .map(present -> present.id)
                 .orElseGet(() -> {

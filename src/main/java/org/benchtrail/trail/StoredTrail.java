@@ -3,6 +3,7 @@ package org.benchtrail.trail;
 import java.util.List;
 import org.benchtrail.core.integrity.HashChain;
 import org.benchtrail.core.method.TicketNumber;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A ticket's trail as it is stored, and what the ticket's row, read in the same moment, says of its end.
@@ -10,15 +11,24 @@ import org.benchtrail.core.method.TicketNumber;
  * @param entries in their order
  * @param expected how many there are by the row
  * @param lastHash hash of the last one by the row
+ * @param sealed the last one that the log has sealed; null if it has none
  */
-public record StoredTrail(List<TrailEntry> entries, int expected, String lastHash) {
+public record StoredTrail(
+        List<TrailEntry> entries,
+        int expected,
+        String lastHash,
+        @Nullable SealedEnd sealed) {
     public StoredTrail {
         entries = List.copyOf(entries);
     }
 
-    /** Holds the trail against itself and against the row. */
+    /** The last leaf of the ticket's stream. */
+    public record SealedEnd(long place, String hash) {}
+
+    /** Holds the trail against itself, against the row, and against the last leaf of it. */
     public Verification verify(TicketNumber ticket) {
-        return Verification.of(ticket, entries, expected, lastHash);
+        Verification found = Verification.of(ticket, entries, expected, lastHash);
+        return found.holds() && sealed != null ? found.against(entries, sealed) : found;
     }
 
     /** The two ends, for whoever has to put it right. */

@@ -63,12 +63,18 @@ public class TrailStore {
             int ticket,
             int expected,
             String lastHash,
+            @Nullable Long sealed,
+            @Nullable String sealedHash,
             @Nullable Integer entry,
             @Nullable Instant at,
             @Nullable String actor,
             @Nullable String kind,
             byte @Nullable [] canonical,
             @Nullable String hash) {
+
+        StoredTrail.@Nullable SealedEnd end() {
+            return sealed == null || sealedHash == null ? null : new StoredTrail.SealedEnd(sealed, sealedHash);
+        }
 
         Stream<TrailEntry> stored() {
             return entry == null || at == null || actor == null || kind == null || canonical == null || hash == null
@@ -99,7 +105,8 @@ public class TrailStore {
                 new StoredTrail(
                         own.stream().flatMap(Row::stored).toList(),
                         own.get(0).expected(),
-                        own.get(0).lastHash())));
+                        own.get(0).lastHash(),
+                        own.get(0).end())));
         return trails;
     }
 }

@@ -60,6 +60,21 @@ public record Verification(
                         trail.size(), false, expected, "The ticket's row names another last entry than the trail has.");
     }
 
+    /** What was sealed has to be there, whatever the row says. */
+    Verification against(List<TrailEntry> trail, StoredTrail.SealedEnd sealed) {
+        if (sealed.place() > trail.size()) {
+            return new Verification(
+                    entries,
+                    false,
+                    trail.size() + 1,
+                    "Entry " + sealed.place() + " was sealed, but only " + trail.size() + " entries are there.");
+        }
+        int place = (int) sealed.place();
+        return trail.get(place - 1).hash().equals(sealed.hash())
+                ? this
+                : new Verification(entries, false, place, "Entry " + place + " is not the one that was sealed.");
+    }
+
     private static String fault(TicketNumber ticket, TrailEntry entry, int number, String previous, Instant last) {
         if (entry.entry() != number) {
             return "entry " + number + " is missing, " + entry.entry() + " stands in its place";

@@ -68,14 +68,56 @@ select place, canonical, hash from site_record where stream = :stream order by p
 select count(*) as count, min(at) as oldest, (select count(*) from seal_stuck) as stuck from seal_queue
 
 -- @ stored
--- no bytes of what is not there any more
-select l.stream, l.place, l.hash, l.leaf_hash, coalesce(
+-- no bytes of what is not there any more, or beside which another hash stands
+select l.index, l.stream, l.place, l.hash, l.leaf_hash, coalesce(
   case
     when l.stream like 'ticket/%' then (select e.canonical from trail_entry e
-      where e.ticket = cast(substring(l.stream from '[0-9]+') as integer) and e.entry = l.place)
+      where e.ticket = stream_ticket(l.stream) and e.entry = l.place)
     when l.stream = 'files' then (select f.canonical from file_record f where f.hash = encode(l.hash, 'hex'))
-    else (select r.canonical from site_record r where r.stream = l.stream and r.place = l.place)
+    else (select r.canonical from site_record r where r.stream = l.stream and r.place = l.place and r.hash = encode(l.hash, 'hex'))
   end, '') as canonical
 from seal_leaf l
 where l.index >= :from and l.index < :to
 order by l.index
+
+-- @ heads between
+select size, signed_at, note from checkpoint where size > :from and size <= :to order by size
+
+-- @ nodes between
+-- by where their tile ends
+select level, n, hash from seal_node
+where (n + 1) * (cast(256 as numeric) ^ level) > cast(:from as bigint) and (n + 1) * (cast(256 as numeric) ^ level) <= cast(:to as bigint)
+order by level, n
+
+-- @ behind
+update seal_head set behind = cast(:why as text) where behind is distinct from cast(:why as text)
+
+-- @ put back streams
+-- a stream of the site goes on after what was lost
+insert into stream_head (stream, place, hash)
+select distinct on (stream) stream, place, encode(hash, 'hex') from seal_leaf
+where index >= :from and stream not like 'ticket/%' and stream <> 'files'
+order by stream, place desc
+on conflict (stream) do update set place = excluded.place, hash = excluded.hash where stream_head.place < excluded.place
+
+-- @ put back numbers
+update ticket_counter set last = greatest(last,
+  (select coalesce(max(stream_ticket(stream)), 0) from seal_leaf where index >= :from and stream like 'ticket/%'))
+
+-- @ queued already
+-- what waited when the backup was made, and was sealed afterwards
+delete from seal_queue q using seal_leaf l
+where l.index >= :from and l.stream = q.stream and l.hash = decode(q.hash, 'hex') and (l.place = q.place or q.place is null)
+
+-- @ lost
+insert into lost_leaf (index)
+select l.index from seal_leaf l
+where l.index >= :from and case
+    when l.stream like 'ticket/%' then not exists (select from trail_entry e
+      where e.ticket = stream_ticket(l.stream) and e.entry = l.place and e.hash = encode(l.hash, 'hex'))
+    when l.stream = 'files' then not exists (select from file_record f where f.hash = encode(l.hash, 'hex'))
+    else not exists (select from site_record r where r.stream = l.stream and r.place = l.place and r.hash = encode(l.hash, 'hex'))
+  end
+
+-- @ which are lost
+select index from lost_leaf where index >= :from and index < :to

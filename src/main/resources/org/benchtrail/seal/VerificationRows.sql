@@ -35,9 +35,16 @@ order by 1
 select row_key, fault from rows_unlike_records(:stream, :table, :key)
 
 -- @ missing numbers
-select n from ticket_counter c cross join generate_series(c.since + 1, c.last) as n
-where not exists (select from ticket t where t.serial = n)
-order by 1 limit 20
+-- gaps, each from its first number to its last
+select cast(before as bigint) + 1 as first, cast(serial as bigint) - 1 as last
+from (select t.serial, lag(t.serial, 1, c.since) over (order by t.serial) as before
+  from ticket t cross join ticket_counter c where t.serial > c.since) n
+where serial - 1 > before
+union all
+select greatest(c.since, m.serial) + 1, c.last
+from ticket_counter c cross join (select coalesce(max(cast(serial as bigint)), 0) as serial from ticket) m
+where c.last > greatest(c.since, m.serial)
+order by 1 limit 200
 
 -- @ not queued
 -- a ticket whose entries are more or fewer than its leaves and what waits for sealing
@@ -50,7 +57,82 @@ full join (
   group by stream
 ) l on l.stream = e.stream
 where coalesce(e.entries, 0) <> coalesce(l.last, 0)
-order by 1 limit 20
+order by 1 limit 200
 
 -- @ tickets
 select serial from ticket where serial > :after order by serial limit :most
+
+-- @ counter
+-- the counter stands at the last ticket, since a number that is taken back is given again
+select 'ticket_counter' from ticket_counter where last <> coalesce((select max(serial) from ticket), since)
+
+-- @ strays
+-- salts that no record names
+select d.stream || ' ' || d.place || ' ' || d.name
+from disclosure d
+left join lateral (select json_read(r.canonical) as j from site_record r where r.stream = d.stream and r.place = d.place) r on true
+where length(coalesce(r.j -> 'content' ->> d.name, '')) <> 64 or d.about <> record_about(r.j ->> 'what', r.j -> 'content')
+order by 1 limit 200
+
+-- @ ends unlike
+-- streams of the site of which the end is not that of their records
+select h.stream from stream_head h
+left join lateral (select place, hash
+  from (select place, hash from site_record r where r.stream = h.stream
+    union all select l.place, encode(l.hash, 'hex') from lost_leaf x join seal_leaf l on l.index = x.index where l.stream = h.stream) e
+  order by place desc limit 1) r on true
+where (h.place, h.hash) is distinct from (coalesce(r.place, 0), coalesce(r.hash, repeat('0', 64)))
+union
+select distinct r.stream from site_record r where not exists (select from stream_head h where h.stream = r.stream)
+order by 1 limit 200
+
+-- @ records not sealed
+-- records that are neither sealed nor wait for it
+select r.stream || ' ' || r.place
+from site_record r
+where not exists (select from seal_leaf l where l.stream = r.stream and l.place = r.place)
+  and not exists (select from seal_queue q where q.stream = r.stream and q.place = r.place)
+order by 1 limit 200
+
+-- @ queue unlike
+-- what waits to be sealed and is not what is stored
+select q.stream || coalesce(' ' || q.place, '')
+from seal_queue q
+where case
+    when q.stream like 'ticket/%' then not exists (select from trail_entry e where e.ticket = stream_ticket(q.stream)
+      and q.stream = 'ticket/' || ticket_number(e.ticket) and e.entry = q.place and e.hash = q.hash
+      and json_read(e.canonical) ->> 'previous' = q.previous)
+    when q.stream = 'files' then not exists (select from file_record f where f.hash = q.hash)
+    else not exists (select from site_record r where r.stream = q.stream and r.place = q.place and r.hash = q.hash
+      and json_read(r.canonical) ->> 'previous' = q.previous)
+  end
+order by 1 limit 200
+
+-- @ files unlike
+-- files whose bytes are not those that were sealed, and records whose file is gone
+select 'attachment ' || a.sha256 from attachment a
+where a.sha256 <> encode(sha256(a.content), 'hex')
+  or not exists (select from file_record f where f.hash = encode(sha256(decode('00', 'hex') || file_canonical(a.content)), 'hex'))
+union all
+select 'file_record ' || f.hash from file_record f
+where f.hash <> encode(sha256(decode('00', 'hex') || f.canonical), 'hex')
+  or not exists (select from attachment a where a.sha256 = json_read(f.canonical) ->> 'sha256')
+  or not exists (select from seal_leaf l where l.stream = 'files' and l.hash = decode(f.hash, 'hex')
+    union all select from seal_queue q where q.stream = 'files' and q.hash = f.hash)
+order by 1 limit 200
+
+-- @ edge
+select h.size, h.frontier, coalesce((select max(index) + 1 from seal_leaf), 0) as leaves,
+  (select count(*) from seal_node n where (n.n + 1) * (cast(256 as numeric) ^ n.level) > h.size) as beyond
+from seal_head h
+
+-- @ cosignatures
+select c.size, c.key, c.at, c.line, p.note from cosignature c join checkpoint p on p.size = c.size
+where c.size > :after order by c.size, c.key limit :most
+
+-- @ erased alone
+-- requesters whose name and contact are gone without a decision
+select 'requester ' || q.id from requester q
+where q.erased is not null and not exists (select from site_record r where r.stream = 'erasures'
+  and json_read(r.canonical) -> 'content' ->> 'requester' = cast(q.id as text))
+order by 1 limit 200

@@ -58,6 +58,8 @@ public class Problems {
 
     /** Of a text that the database cannot hold, such as one with a NUL (PostgreSQL, appendix of error codes). */
     private static final String NO_SUCH_CHARACTER = "22021";
+    /** Of our own: see seal_queue_waits. */
+    private static final String LOG_IS_AHEAD = "BT001";
 
     @Inject
     Outage outage;
@@ -212,6 +214,10 @@ public class Problems {
 
     @ServerExceptionMapper
     public Response failed(Throwable e, RoutingContext request) {
+        Optional<String> behind = behind(e);
+        if (behind.isPresent()) {
+            return answer(request, Problem.of(ProblemKind.RECORD_BROKEN, behind.get()));
+        }
         Optional<DatabaseFault> away = DatabaseFault.of(e);
         if (away.isPresent()) {
             if (away.get() == DatabaseFault.AWAY) {
@@ -229,6 +235,16 @@ public class Problems {
         LOG.errorf(
                 e, "reference %s: %s %s", problem.reference(), request.request().method(), request.normalizedPath());
         return answer(request, problem);
+    }
+
+    /** Why nothing is recorded at all; the database says so of whatever is to be sealed. */
+    private static Optional<String> behind(Throwable failure) {
+        for (Throwable one = failure; one != null; one = one.getCause()) {
+            if (one instanceof SQLException sql && LOG_IS_AHEAD.equals(sql.getSQLState())) {
+                return Optional.of(message(sql).lines().findFirst().orElse("").replaceFirst("^ERROR: ", ""));
+            }
+        }
+        return Optional.empty();
     }
 
     /** What the framework throws at a header that it cannot read, a form that ends in the middle, a sender who has gone. */

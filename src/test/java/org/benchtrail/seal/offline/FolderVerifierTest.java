@@ -213,6 +213,20 @@ class FolderVerifierTest {
         assertEquals(1, verify("--policy", policy.toString()), () -> said);
     }
 
+    /** The writer was killed between the tiles and the next head: the folder is of the head that stands there. */
+    @Test
+    void tilesAheadOfTheHead_areTold_andNotForeign_unlessTheyAreOfAnotherLog() throws IOException {
+        three().write(folder, true);
+        assertEquals(0, verify("--policy", policy.toString()), () -> said);
+        assertTrue(said.contains("2 tiles go on after the head"), said);
+        Path ahead = folder.resolve("tile/0/000.p/5");
+        byte[] tile = Files.readAllBytes(ahead);
+        tile[40] ^= 1;
+        Files.write(ahead, tile);
+        assertEquals(1, verify("--policy", policy.toString()), () -> said);
+        assertTrue(said.contains("tile/0/000.p/5: is nothing that a log of 3 leaves has"), said);
+    }
+
     @Test
     void aLogFolderWithoutRecords_isVerifiedAsFarAsItGoes() throws IOException {
         Files.delete(folder.resolve("records/000.p/5"));

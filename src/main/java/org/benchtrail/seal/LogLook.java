@@ -1,0 +1,284 @@
+package org.benchtrail.seal;
+
+import io.quarkus.narayana.jta.QuarkusTransaction;
+import jakarta.enterprise.context.ApplicationScoped;
+import java.time.Clock;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.Callable;
+import java.util.function.Consumer;
+import java.util.stream.Collectors;
+import org.benchtrail.core.integrity.Checkpoint;
+import org.benchtrail.core.integrity.Cosignature;
+import org.benchtrail.core.integrity.Frontier;
+import org.benchtrail.core.integrity.Hash;
+import org.benchtrail.core.integrity.HashChain;
+import org.benchtrail.core.integrity.Leaf;
+import org.benchtrail.core.integrity.SignedNote;
+import org.benchtrail.core.integrity.TreeReader;
+import org.benchtrail.core.integrity.VerifierKey;
+import org.benchtrail.seal.VerificationRows.Edge;
+import org.benchtrail.seal.VerificationRows.Finding;
+import org.benchtrail.seal.VerificationRows.Run;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The part of a look at the whole site that is about the log itself: every leaf and what it seals, every hash over a tile, every head
+ * with its signatures. Whatever stands in a row, the look goes on with the next.
+ */
+@ApplicationScoped
+class LogLook {
+    private static final int LEAVES = 5_000;
+    private static final int SIGNATURES = 1_000;
+    private static final int MOST_UNSIGNED = 100;
+
+    private final LogRows rows;
+    private final VerificationRows runs;
+    private final LogKeys keys;
+    private final Clock clock;
+
+    LogLook(LogRows rows, VerificationRows runs, LogKeys keys, Clock clock) {
+        this.rows = rows;
+        this.runs = runs;
+        this.keys = keys;
+        this.clock = clock;
+    }
+
+    /** Answers with whether it came to its end. */
+    boolean look(Run run, Consumer<Finding> found) {
+        Walk walk = new Walk(known(found), found);
+        while (walk.frontier.size() < run.size()) {
+            long from = walk.frontier.size();
+            long to = Math.min(run.size(), from + LEAVES);
+            List<LogRows.StoredLeaf> leaves = alone(() -> rows.stored(from, to));
+            if (leaves.isEmpty()) {
+                walk.find("leaf", "leaf " + from, "It is missing, and all that follow: the log was cut or rewritten.");
+                break;
+            }
+            walk.lost = new HashSet<>(alone(() -> rows.lost(from, to)));
+            walk.leaves(to, leaves, alone(() -> rows.heads(from, to)));
+            walk.nodes(alone(() -> rows.nodes(from, to)));
+            if (!alone(() -> runs.goOn(run.id(), to, clock.instant()))) {
+                return false;
+            }
+        }
+        walk.end();
+        // those that were made since, and what never was one
+        long seen = walk.frontier.size();
+        alone(() -> rows.heads(seen, Long.MAX_VALUE)).forEach(head -> walk.head(head, null));
+        edge(found);
+        witnesses(found);
+        return true;
+    }
+
+    private static <T> T alone(Callable<T> work) {
+        return QuarkusTransaction.requiringNew().call(work);
+    }
+
+    private LogKeys.Known known(Consumer<Finding> found) {
+        try {
+            return alone(keys::known);
+        } catch (IllegalStateException e) {
+            found.accept(
+                    new Finding("record", LogKeys.STREAM, "The keys of this log cannot be read: " + e.getMessage()));
+            return new LogKeys.Known(null, Set.of(), Set.of());
+        }
+    }
+
+    /** One walk from the first leaf to the last. */
+    private final class Walk {
+        private final LogKeys.Known known;
+        private final List<VerifierKey> named;
+        private final Consumer<Finding> found;
+        private final Map<String, Long> places = new HashMap<>();
+        private final Map<String, Hash> completed = new HashMap<>();
+        private final Frontier frontier =
+                new Frontier(0, List.of(), (level, n, hash) -> completed.put(name(level, n), hash));
+        private Set<Long> lost = Set.of();
+        private long lostOnes;
+        private long unlikeRoots;
+        private long unsigned;
+
+        Walk(LogKeys.Known known, Consumer<Finding> found) {
+            this.known = known;
+            this.named =
+                    known.named().stream().flatMap(key -> parsed(key).stream()).toList();
+            this.found = found;
+        }
+
+        private static Optional<VerifierKey> parsed(String key) {
+            try {
+                return Optional.of(VerifierKey.parse(key));
+            } catch (IllegalArgumentException altered) {
+                return Optional.empty();
+            }
+        }
+
+        private static String name(int level, long n) {
+            return "seal_node " + level + " " + n;
+        }
+
+        private void find(String what, String place, String sentence) {
+            found.accept(new Finding(what, place, sentence));
+        }
+
+        void leaves(long to, List<LogRows.StoredLeaf> leaves, List<LogRows.Signed> heads) {
+            Map<Long, LogRows.StoredLeaf> byIndex =
+                    leaves.stream().collect(Collectors.toMap(LogRows.StoredLeaf::index, leaf -> leaf));
+            Map<Long, LogRows.Signed> bySize =
+                    heads.stream().collect(Collectors.toMap(LogRows.Signed::size, head -> head));
+            long first = frontier.size();
+            while (frontier.size() < to) {
+                long index = frontier.size();
+                LogRows.StoredLeaf stored = byIndex.get(index);
+                if (stored == null && (index == first || byIndex.containsKey(index - 1))) {
+                    find("leaf", "leaf " + index, "It is missing: the log was cut or rewritten.");
+                }
+                frontier.add(stored == null ? Hash.EMPTY_TREE : hashOf(index, stored));
+                LogRows.Signed head = bySize.get(frontier.size());
+                if (head != null) {
+                    head(head, frontier.root());
+                }
+            }
+        }
+
+        private Hash hashOf(long index, LogRows.StoredLeaf stored) {
+            Hash kept = Hash.of(stored.leafHash());
+            try {
+                Leaf leaf = stored.leaf();
+                sealed(index, leaf, stored.canonical());
+                if (!leaf.leafHash().equals(kept)) {
+                    find("leaf", "leaf " + index, "Its hash is not that of what stands in its row.");
+                }
+                return leaf.leafHash();
+            } catch (IllegalArgumentException e) {
+                find("leaf", "leaf " + index, "What stands in its row is no leaf.");
+                return kept;
+            }
+        }
+
+        private void sealed(long index, Leaf leaf, byte[] canonical) {
+            String place = leaf.stream() + " " + leaf.place();
+            if (leaf.place() != places.merge(leaf.stream(), 1L, Long::sum)) {
+                find("stream", place, "A place of this stream is missing or there twice.");
+            }
+            if (canonical.length == 0 && lost.contains(index)) {
+                lostOnes++;
+            } else if (canonical.length == 0) {
+                find("record", place, "What was sealed is gone, or another hash stands beside it.");
+            } else if (!HashChain.hash(canonical).equals(leaf.hash().hex())) {
+                find("record", place, "What is stored is not what was sealed.");
+            }
+        }
+
+        /**
+         * The signatures of a head, and that it is of this tree.
+         *
+         * @param root of the tree at its size; null where that is not known
+         */
+        void head(LogRows.Signed head, @Nullable Hash root) {
+            String place = "head of " + head.size();
+            try {
+                SignedNote note = SignedNote.parse(head.note());
+                Checkpoint checkpoint = Checkpoint.parse(note.text());
+                if (note.signers(named).size() != note.lines().size()
+                        || checkpoint.size() != head.size()
+                        || !checkpoint.origin().equals(known.origin())) {
+                    unsigned(place, "What stands in its row is not what this log signed at that size.");
+                } else if (root != null && !checkpoint.root().equals(root) && unlikeRoots++ == 0) {
+                    find("root", place, "The leaves below it are not those that were signed.");
+                }
+            } catch (IllegalArgumentException e) {
+                unsigned(place, "It is not signed by a key of this log.");
+            }
+        }
+
+        /** Where the record of the key was altered none is: the first ones say enough. */
+        private void unsigned(String place, String sentence) {
+            if (unsigned++ < MOST_UNSIGNED) {
+                find("signature", place, sentence);
+            }
+        }
+
+        void nodes(List<LogRows.NodeRow> nodes) {
+            for (LogRows.NodeRow node : nodes) {
+                Hash hash = completed.remove(name(node.level(), node.n()));
+                if (hash != null && !Arrays.equals(hash.bytes(), node.hash())) {
+                    find("node", name(node.level(), node.n()), "It is not the hash over the leaves below it.");
+                }
+            }
+        }
+
+        void end() {
+            new ArrayList<>(completed.keySet())
+                    .stream().sorted().forEach(node -> find("node", node, "The hash over its tile is missing."));
+            if (lostOnes > 0) {
+                find(
+                        "record",
+                        "lost records",
+                        lostOnes + " records were lost when an old backup was restored; their leaves hold.");
+            }
+            if (unlikeRoots > 1) {
+                find("root", "further heads", unlikeRoots - 1 + " more heads are of other leaves.");
+            }
+        }
+    }
+
+    private void edge(Consumer<Finding> found) {
+        Edge edge = alone(runs::edge);
+        if (edge.size() != edge.leaves() || !edgeRoot(edge)) {
+            found.accept(
+                    new Finding("leaf", "seal_head", "The edge of the tree is not that of the leaves that are there."));
+        }
+        if (edge.beyond() > 0) {
+            found.accept(new Finding("node", "seal_node", "There are hashes over tiles that the log does not have."));
+        }
+    }
+
+    private boolean edgeRoot(Edge edge) {
+        try {
+            List<Hash> subtrees = LogRows.hashes(edge.frontier());
+            Hash root = new Frontier(edge.size(), subtrees, (level, n, hash) -> {}).root();
+            return root.equals(alone(() -> new TreeReader(edge.size(), rows).root()));
+        } catch (IllegalArgumentException e) {
+            return false;
+        }
+    }
+
+    private void witnesses(Consumer<Finding> found) {
+        long after = 0;
+        List<VerificationRows.Signed> some;
+        do {
+            long from = after;
+            some = alone(() -> runs.cosignatures(from, SIGNATURES));
+            for (VerificationRows.Signed one : some) {
+                if (!holds(one)) {
+                    found.accept(new Finding(
+                            "signature",
+                            "cosignature " + one.size() + " " + one.key(),
+                            "It is not what that witness signed of that head, or not when."));
+                }
+                after = one.size();
+            }
+        } while (some.size() == SIGNATURES);
+    }
+
+    private static boolean holds(VerificationRows.Signed one) {
+        try {
+            VerifierKey key = VerifierKey.parse(one.key());
+            SignedNote.Line line = SignedNote.Line.parse(one.line());
+            return key.isOf(line)
+                    && key.verifies(SignedNote.parse(one.note()).text(), line)
+                    && Instant.ofEpochSecond(Cosignature.time(line)).equals(one.at());
+        } catch (IllegalArgumentException e) {
+            return false;
+        }
+    }
+}

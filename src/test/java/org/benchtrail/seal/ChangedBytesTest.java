@@ -1,0 +1,407 @@
+package org.benchtrail.seal;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import io.quarkus.narayana.jta.QuarkusTransaction;
+import io.quarkus.test.common.QuarkusTestResource;
+import io.quarkus.test.junit.QuarkusTest;
+import jakarta.inject.Inject;
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.time.Clock;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.SplittableRandom;
+import java.util.TreeMap;
+import org.benchtrail.core.integrity.Checkpoint;
+import org.benchtrail.core.integrity.Keys;
+import org.benchtrail.core.integrity.SignedNote;
+import org.benchtrail.core.integrity.SigningKey;
+import org.benchtrail.core.integrity.VerifierKey;
+import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.Category;
+import org.benchtrail.core.method.Priority;
+import org.benchtrail.core.method.Role;
+import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.people.PeopleActs;
+import org.benchtrail.platform.TestDatabase;
+import org.benchtrail.seal.VerificationRows.Finding;
+import org.benchtrail.ticket.NewTicket;
+import org.benchtrail.ticket.TicketActs;
+import org.junit.jupiter.api.Test;
+
+/**
+ * Single bytes changed by whoever owns the database, spread over every table that the log is kept in and every table that it seals:
+ * the look at the whole site names each with table and row. Some dozens in every build; {@code -Dseal.changes=10000} as many as one
+ * likes, from {@code -Dseal.seed}.
+ */
+@QuarkusTest
+@QuarkusTestResource(TestDatabase.class)
+class ChangedBytesTest {
+    private static final Actor SUE = new Actor("bytes-sue", "Sue", Set.of(Role.SUPERVISOR));
+    private static final int AT_ONCE = 120;
+    private static final int OF_A_TABLE = 8;
+
+    /** Tables of the log, and of what it seals. */
+    private static final List<String> TABLES = List.of(
+            "trail_entry",
+            "ticket",
+            "ticket_counter",
+            "attachment",
+            "file_record",
+            "disclosure",
+            "site_record",
+            "stream_head",
+            "seal_queue",
+            "seal_leaf",
+            "seal_node",
+            "seal_head",
+            "checkpoint",
+            "cosignature",
+            "account",
+            "account_record",
+            "api_token",
+            "requester",
+            "shop_case",
+            "shop_case_record",
+            "catalogue_version",
+            "known_cause",
+            "known_cause_change",
+            "site_limit",
+            "site_version",
+            "forecast_erasure",
+            "audit_act",
+            "chart_baseline");
+
+    /** Columns that nothing seals, because they say nothing of what was done: each with the reason. */
+    private static final Map<String, String> OUTSIDE = Map.ofEntries(
+            Map.entry("ticket.clock", "made anew from the trail; the due time that it gives is compared"),
+            Map.entry("ticket.site_version", "by which decision the due time was made; the due time is compared"),
+            Map.entry("checkpoint.signed_at", "the server's own word; the time that counts is the witness's"),
+            Map.entry("account.zone", "how times are shown to that person"),
+            Map.entry("account.failed_attempts", "counts of the moment"),
+            Map.entry("account.locked_until", "of the moment"),
+            Map.entry("account.session_version", "ends sign-ins, and gives nothing"),
+            Map.entry("api_token.last_used", "of the moment"),
+            Map.entry("known_cause.confirmations", "counted anew from what is confirmed"),
+            Map.entry("known_cause.measured", "counted anew"),
+            Map.entry("known_cause.last_confirmed", "counted anew"),
+            Map.entry("known_cause.confirmed_by", "counted anew"),
+            Map.entry("known_cause.search", "made anew from the words"));
+
+    @Inject
+    PeopleActs people;
+
+    @Inject
+    TicketActs tickets;
+
+    @Inject
+    SealJob job;
+
+    @Inject
+    SiteVerification verification;
+
+    @Inject
+    VerificationRows runs;
+
+    @Inject
+    LogRows log;
+
+    @Inject
+    Clock clock;
+
+    private static Connection asking;
+    private final Map<String, List<String>> places = new TreeMap<>();
+    private final Map<String, Map<String, String>> columns = new TreeMap<>();
+    private final int asked = Integer.getInteger("seal.changes", 60);
+    private final SplittableRandom random = new SplittableRandom(Long.getLong("seal.seed", 20));
+    private final Map<String, Integer> named = new TreeMap<>();
+    private final Map<String, Integer> untouched = new TreeMap<>();
+    private final List<String> unnamed = new ArrayList<>();
+
+    @Test
+    void everyChangedByte_isNamedWithTableAndRow_orWaitsToBeSealed() throws SQLException {
+        String alarms = "0";
+        try (Connection owner = TestDatabase.owner()) {
+            asking = owner;
+            alarms = one("select coalesce(max(id), 0)::text from alarm");
+            fill();
+            Set<Finding> before = look();
+            int done = 0;
+            int waiting = 0;
+            while (done < asked) {
+                List<ChangedByte> batch = new ArrayList<>();
+                Set<Finding> found;
+                try {
+                    fill(batch, owner, Math.min(AT_ONCE, asked - done));
+                    found = look();
+                } finally {
+                    takeBack(owner, batch);
+                }
+                found.removeAll(before);
+                for (ChangedByte change : batch) {
+                    if (found.stream().anyMatch(f -> names(change, f))) {
+                        named.merge(change.table(), 1, Integer::sum);
+                    } else if (change.table().equals("seal_queue")) {
+                        waiting++;
+                    } else {
+                        unnamed.add(change.toString());
+                    }
+                }
+                done += batch.size();
+            }
+            assertEquals(before, look(), "all was put back");
+            System.out.println("changed bytes: " + done + ", named: "
+                    + named.values().stream().mapToInt(i -> i).sum() + ", not sealed yet: " + waiting + ", neither: "
+                    + unnamed.size() + "; by table " + named + "; tables without a row " + untouched.keySet());
+            unnamed.stream().limit(40).forEach(System.out::println);
+        } finally {
+            TestDatabase.run("alter table alarm disable trigger user");
+            TestDatabase.run("delete from alarm where id > " + alarms);
+            TestDatabase.run("alter table alarm enable trigger user");
+            job.round();
+        }
+        assertTrue(unnamed.isEmpty(), () -> unnamed.size() + " changes were not named, the first: " + unnamed.get(0));
+        assertEquals("", job.stopped());
+    }
+
+    /** Rows in as many tables as a few acts give, all sealed and signed but one. */
+    private void fill() {
+        people.ensureAccount(SUE.account(), SUE.name(), SUE.roles(), "a long enough password");
+        people.createToken(SUE, "bytes", 1);
+        for (int i = 0; i < 12; i++) {
+            ticket("Bea " + i);
+            if (i % 4 == 0) {
+                people.createToken(SUE, "bytes " + i, 1);
+                job.round();
+            }
+        }
+        TestDatabase.run("insert into attachment (sha256, content) values (encode(sha256('bytes'), 'hex'), 'bytes')"
+                + " on conflict do nothing");
+        TestDatabase.run(
+                "insert into site_limit (id, quantity, unit, upper, source, note, added, added_by, retired, retired_by)"
+                        + " values ('bytes-limit', 'voltage', 'V', 12.5, 'own', 'a note', now(), 'bytes-sue', now(), 'bytes-two')"
+                        + " on conflict do nothing");
+        TestDatabase.run(
+                "insert into known_cause (title, category, shows, apart, cure, state, proposed, proposed_by, version,"
+                        + " changed) values ('Bytes', 'HEAT', 'shows', 'apart', 'cure', 'RETIRED', now(), 'bytes-sue', 1, now())");
+        TestDatabase.run(
+                "insert into known_cause_change (cause, version, at, who, what, reason, after) select max(id), 1, now(),"
+                        + " 'bytes-sue', 'proposed', 'a reason', 'after' from known_cause");
+        TestDatabase.run(
+                "insert into shop_case_record (at, who, what, ticket, detail) values (now(), 'bytes-sue', 'left out',"
+                        + " 40718, 'why')");
+        TestDatabase.run(
+                "insert into shop_case (ticket, closed_at, state, reason) select max(serial), now(), 'LEFT_OUT', 'bytes'"
+                        + " from ticket");
+        TestDatabase.run("insert into forecast_erasure (ticket, entry, at) values (40718, 1, now())");
+        TestDatabase.run(
+                "insert into chart_baseline (place, begins, ends, points, outside, centre, spread, rules, reason,"
+                        + " frozen_by, frozen_at) values ('bytes place', '2001-01-01', '2001-02-01', 20, 0, '1', '1', 'FEW', 'why',"
+                        + " 'bytes-sue', now())");
+        if (one("select n::text from seal_node limit 1").isEmpty()) {
+            TestDatabase.run(
+                    "insert into forecast_erasure (ticket, entry, at) select 40718, n, now() from generate_series(1, 256) n");
+        }
+        job.round();
+        job.round();
+        assertEquals("", job.stopped());
+        witnessed();
+        people.createToken(SUE, "not sealed yet", 1);
+    }
+
+    private void ticket(String requester) {
+        NewTicket report = new NewTicket(
+                "A fan that rattles",
+                "It rattles",
+                Category.HEAT,
+                "Laptop",
+                "Desk 4",
+                requester,
+                "room 4",
+                Priority.Impact.ONE_PERSON,
+                Priority.Urgency.CAN_WAIT,
+                true);
+        tickets.open(report, SUE);
+    }
+
+    /** A witness has signed some heads. */
+    private void witnessed() {
+        SigningKey witness = new SigningKey("bytes.example/w", VerifierKey.WITNESS, Keys.TEST_2);
+        for (LogRows.Signed head : QuarkusTransaction.requiringNew().call(() -> log.heads(5))) {
+            String text = SignedNote.parse(head.note()).text();
+            long at = clock.instant().getEpochSecond();
+            assertTrue(Checkpoint.parse(text).size() > 0);
+            TestDatabase.run(
+                    "insert into cosignature (size, key, at, line) values (?, ?, to_timestamp(?), ?) on conflict do nothing",
+                    head.size(),
+                    witness.verifier().toString(),
+                    at,
+                    witness.cosign(text, at).toString());
+        }
+    }
+
+    private static final String IDENTITIES =
+            "select attrelid::regclass || ' alter column ' || attname from pg_attribute where"
+                    + " attidentity <> '' and attrelid = to_regclass('%s')";
+
+    private static void guarded(boolean guarded) {
+        for (String table : TABLES) {
+            TestDatabase.run("alter table " + table + (guarded ? " enable" : " disable") + " trigger user");
+            all(String.format(IDENTITIES, table))
+                    .forEach(column -> TestDatabase.run(
+                            "alter table " + column + " set generated " + (guarded ? "always" : "by default")));
+        }
+    }
+
+    private void fill(List<ChangedByte> batch, Connection owner, int most) throws SQLException {
+        Set<String> taken = new HashSet<>();
+        places.clear();
+        guarded(false);
+        for (int round = 0; round < OF_A_TABLE && batch.size() < most; round++) {
+            List<String> order = new ArrayList<>(TABLES);
+            Collections.shuffle(order, new java.util.Random(random.nextLong()));
+            for (String table : order) {
+                ChangedByte change = batch.size() < most ? change(owner, table, taken) : null;
+                if (change != null) {
+                    batch.add(change);
+                }
+            }
+        }
+    }
+
+    private ChangedByte change(Connection owner, String table, Set<String> taken) throws SQLException {
+        List<String> rows = places.computeIfAbsent(table, t -> all("select ctid::text from " + t + " order by ctid"));
+        if (rows.isEmpty()) {
+            untouched.put(table, 0);
+            return null;
+        }
+        if (!columns.containsKey(table)) {
+            columns.put(table, ChangedByte.columns(owner, table));
+        }
+        List<String> sealed = columns.get(table).keySet().stream()
+                .filter(column -> !OUTSIDE.containsKey(table + "." + column))
+                .toList();
+        for (int i = 0; i < 20; i++) {
+            String ctid = rows.get(random.nextInt(rows.size()));
+            String about = about(table, ctid);
+            if (!taken.contains(about)) {
+                String column = sealed.get(random.nextInt(sealed.size()));
+                ChangedByte change = ChangedByte.make(owner, table, ctid, column, columns.get(table), random);
+                if (change != null) {
+                    rows.remove(ctid);
+                    taken.add(about);
+                    taken.add(about(table, change.ctid()));
+                    return change;
+                }
+            }
+        }
+        return null;
+    }
+
+    /** Of one ticket one thing at a time, and of one row; where several are wrong, the first is named. */
+    private static String about(String table, String ctid) {
+        return switch (table) {
+            case "trail_entry" -> "ticket " + one("select ticket::text from trail_entry where ctid = '" + ctid + "'");
+            case "ticket" -> "ticket " + one("select serial::text from ticket where ctid = '" + ctid + "'");
+            case "disclosure" -> one("select about from disclosure where ctid = '" + ctid + "'");
+            case "site_record" ->
+                one("select stream from site_record where ctid = '" + ctid + "'")
+                                .equals("keys")
+                        ? "keys"
+                        : table + " " + ctid;
+            default -> ChangedBytesTest.keyed(table, ctid);
+        };
+    }
+
+    private static String keyed(String table, String ctid) {
+        return table + " "
+                + one("select coalesce(to_jsonb(t) ->> 'id', to_jsonb(t) ->> 'number', ctid::text) from " + table
+                        + " t where ctid = '" + ctid + "'");
+    }
+
+    private static void takeBack(Connection owner, List<ChangedByte> batch) throws SQLException {
+        for (int i = batch.size() - 1; i >= 0; i--) {
+            batch.get(i).takeBack(owner);
+        }
+        guarded(true);
+    }
+
+    private Set<Finding> look() {
+        assertTrue(verification.begin(SUE));
+        verification.work(SUE);
+        long run = QuarkusTransaction.requiringNew()
+                .call(() -> runs.newest().orElseThrow())
+                .id();
+        assertEquals("false", one("select stopped::text from verification_run where id = " + run));
+        Set<Finding> found = new HashSet<>();
+        List<String> whats = all("select what from verification_finding where run = " + run + " order by number");
+        List<String> places = all("select place from verification_finding where run = " + run + " order by number");
+        List<String> sentences =
+                all("select sentence from verification_finding where run = " + run + " order by number");
+        for (int i = 0; i < whats.size(); i++) {
+            found.add(new Finding(whats.get(i), places.get(i), sentences.get(i)));
+        }
+        return found;
+    }
+
+    /** Whether the finding is of that row. */
+    private static boolean names(ChangedByte change, Finding finding) {
+        Map<String, String> row = change.before();
+        String place = finding.place();
+        return switch (change.table()) {
+            case "trail_entry" -> {
+                String number = new TicketNumber(Integer.parseInt(row.get("ticket"))).toString();
+                yield place.equals("ticket/" + number + " " + row.get("entry"))
+                        || (place.equals(number) && finding.sentence().contains("ntry " + row.get("entry") + " "));
+            }
+            case "ticket" -> place.equals(new TicketNumber(Integer.parseInt(row.get("serial"))).toString());
+            case "ticket_counter" -> place.startsWith("ticket_counter");
+            case "attachment" ->
+                place.startsWith("attachment ")
+                        && (place.endsWith(row.get("sha256")) || place.endsWith(change.after()));
+            case "file_record" ->
+                place.equals("file_record " + row.get("hash")) || place.equals("file_record " + change.after());
+            case "disclosure" ->
+                place.equals(row.get("about"))
+                        || place.equals(row.get("stream") + " " + row.get("place") + " " + row.get("name"))
+                        || place.startsWith(row.get("stream") + " " + row.get("place") + " ");
+            case "site_record" -> place.equals(row.get("stream") + " " + row.get("place"));
+            case "stream_head" -> place.equals("stream_head " + row.get("stream"));
+            case "seal_queue" ->
+                place.startsWith("seal_queue ") || place.equals(row.get("stream") + " " + row.get("place"));
+            case "seal_leaf" -> place.equals("leaf " + row.get("index"));
+            case "seal_node" -> place.equals("seal_node " + row.get("level") + " " + row.get("n"));
+            case "seal_head" -> place.equals("seal_head");
+            case "checkpoint" ->
+                place.equals("head of " + row.get("size")) || place.equals("head of " + change.after());
+            case "cosignature" ->
+                place.startsWith("cosignature ")
+                        && (place.contains(" " + row.get("size") + " ") || place.endsWith(row.get("key")));
+            default -> place.equals(change.table() + " " + row.getOrDefault("id", row.get("number")));
+        };
+    }
+
+    private static String one(String sql) {
+        List<String> found = all(sql);
+        return found.isEmpty() ? "" : found.get(0);
+    }
+
+    private static List<String> all(String sql) {
+        try (var statement = asking.createStatement();
+                var rows = statement.executeQuery(sql)) {
+            List<String> found = new ArrayList<>();
+            while (rows.next()) {
+                found.add(rows.getString(1));
+            }
+            return found;
+        } catch (SQLException e) {
+            throw new IllegalStateException(sql, e);
+        }
+    }
+}
