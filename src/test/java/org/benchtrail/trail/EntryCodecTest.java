@@ -133,7 +133,11 @@ class EntryCodecTest {
                 samples().map(f -> FactKinds.name(f.getClass())).collect(Collectors.toCollection(TreeSet::new));
         assertEquals(KINDS, sampled);
         for (Class<? extends Fact> kind : FactKinds.all().values()) {
-            Fact first = samples().filter(kind::isInstance).findFirst().orElseThrow();
+            Fact first = samples()
+                    .filter(kind::isInstance)
+                    .findFirst()
+                    .orElseThrow(
+                            () -> new AssertionError("no sample of " + kind.getSimpleName() + " in Samples.later()"));
             for (RecordComponent component : kind.getRecordComponents()) {
                 assertNotNull(component.getAccessor().invoke(first), () -> kind + " " + component.getName());
             }

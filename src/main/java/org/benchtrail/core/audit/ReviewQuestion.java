@@ -58,7 +58,8 @@ public record ReviewQuestion(String question, DefectClass usual, List<Class<? ex
     private static final Map<String, ReviewQuestion> ALL = new LinkedHashMap<>();
 
     public static ReviewQuestion of(Requirement requirement) {
-        return Objects.requireNonNull(ALL.get(requirement.code()), requirement.code());
+        return Objects.requireNonNull(
+                ALL.get(requirement.code()), () -> "reviewers are asked nothing about " + requirement.code());
     }
 
     /** The codes that have a question. */
