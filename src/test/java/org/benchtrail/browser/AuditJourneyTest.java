@@ -81,21 +81,21 @@ class AuditJourneyTest {
         return somebody;
     }
 
-    /** Of so many tickets, all of a trainee and five of the rest are looked at. */
+    /** Of so many tickets, all of a trainee and three of the rest are looked at. */
     private void stated(List<TicketNumber> closed) {
         // lots of other tests lie before; two never overlap
         clock.putForward(Duration.ofDays(100));
         Instant from = clock.instant().truncatedTo(ChronoUnit.MILLIS);
-        for (int i = 0; i < 9; i++) {
+        for (int i = 0; i < 5; i++) {
             closed.add(ClosedTickets.one(tickets, TILDA));
         }
         Map<Stratum, Take> takes = new EnumMap<>(Stratum.class);
         for (Stratum stratum : Stratum.values()) {
-            takes.put(stratum, Take.usual(stratum, 5));
+            takes.put(stratum, Take.usual(stratum, 3));
         }
         audits.state(
                 new AuditPlan(
-                        LOT, from, clock.instant().plusSeconds(20), takes, 5, AuditPlan.Otherwise.DOUBLE_NEXT, ""),
+                        LOT, from, clock.instant().plusSeconds(20), takes, 3, AuditPlan.Otherwise.DOUBLE_NEXT, ""),
                 SELMA);
     }
 
@@ -231,6 +231,6 @@ class AuditJourneyTest {
             mora.page.locator("main a:has-text('" + TILDA.name() + "')").click();
             mora.sees("what reviews asked");
         }
-        assertEquals(9, closed.size());
+        assertEquals(5, closed.size());
     }
 }
