@@ -367,10 +367,12 @@ class ChangedBytesTest {
                         && (place.endsWith(row.get("sha256")) || place.endsWith(change.after()));
             case "file_record" ->
                 place.equals("file_record " + row.get("hash")) || place.equals("file_record " + change.after());
-            case "disclosure" ->
-                place.equals(row.get("about"))
-                        || place.equals(row.get("stream") + " " + row.get("place") + " " + row.get("name"))
-                        || place.startsWith(row.get("stream") + " " + row.get("place") + " ");
+            case "disclosure" -> {
+                Map<String, String> now = new TreeMap<>(row);
+                now.put(change.column(), change.after());
+                yield place.equals(row.get("about"))
+                        || place.equals(now.get("stream") + " " + now.get("place") + " " + now.get("name"));
+            }
             case "site_record" -> place.equals(row.get("stream") + " " + row.get("place"));
             case "stream_head" -> place.equals("stream_head " + row.get("stream"));
             case "seal_queue" ->
@@ -383,7 +385,9 @@ class ChangedBytesTest {
             case "cosignature" ->
                 place.startsWith("cosignature ")
                         && (place.contains(" " + row.get("size") + " ") || place.endsWith(row.get("key")));
-            default -> place.equals(change.table() + " " + row.getOrDefault("id", row.get("number")));
+            default ->
+                place.equals(change.table() + " " + row.getOrDefault("id", row.get("number")))
+                        || place.equals(change.table() + " " + change.after());
         };
     }
 
