@@ -373,7 +373,12 @@ class ChangedBytesTest {
                 yield place.equals(row.get("about"))
                         || place.equals(now.get("stream") + " " + now.get("place") + " " + now.get("name"));
             }
-            case "site_record" -> place.equals(row.get("stream") + " " + row.get("place"));
+            case "site_record" -> {
+                Map<String, String> now = new TreeMap<>(row);
+                now.put(change.column(), change.after());
+                yield place.equals(row.get("stream") + " " + row.get("place"))
+                        || place.equals(now.get("stream") + " " + now.get("place"));
+            }
             case "stream_head" -> place.equals("stream_head " + row.get("stream"));
             case "seal_queue" ->
                 place.startsWith("seal_queue ") || place.equals(row.get("stream") + " " + row.get("place"));
