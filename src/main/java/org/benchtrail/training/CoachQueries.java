@@ -5,10 +5,8 @@ import jakarta.transaction.Transactional;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.HashMap;
 import java.util.HashSet;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -35,6 +33,7 @@ import org.benchtrail.core.training.WorkJudged;
 import org.benchtrail.people.Directory;
 import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
+import org.benchtrail.platform.LastUsed;
 import org.benchtrail.platform.NotFound;
 import org.benchtrail.ticket.coach.CoachFile;
 import org.benchtrail.ticket.coach.Coaching;
@@ -58,13 +57,7 @@ class CoachQueries implements Coaching {
     private final Clock clock;
 
     /** Nothing of an ended job changes: what it told is told again. */
-    private final Map<Integer, PracticeJudged.Told> told =
-            Collections.synchronizedMap(new LinkedHashMap<>(16, 0.75f, true) {
-                @Override
-                protected boolean removeEldestEntry(Map.Entry<Integer, PracticeJudged.Told> eldest) {
-                    return size() > KEPT_JOBS;
-                }
-            });
+    private final Map<Integer, PracticeJudged.Told> told = LastUsed.map(KEPT_JOBS);
 
     CoachQueries(
             CoachStore store,

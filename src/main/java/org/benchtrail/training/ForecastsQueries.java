@@ -225,7 +225,7 @@ class ForecastsQueries {
                 .toList();
     }
 
-    private static String percent(Interval interval) {
+    static String percent(Interval interval) {
         return String.format(Locale.ROOT, "%.0f to %.0f %%", 100 * interval.lower(), 100 * interval.upper());
     }
 
