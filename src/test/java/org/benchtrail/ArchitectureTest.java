@@ -36,6 +36,7 @@ import org.jspecify.annotations.NullMarked;
 import org.junit.jupiter.api.Test;
 
 /** The floors and the habits of the code. */
+@BesideOthers
 class ArchitectureTest {
     private static final String ROOT = "org.benchtrail";
 

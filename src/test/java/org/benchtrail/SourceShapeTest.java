@@ -29,6 +29,7 @@ import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 
 /** Files that a person can survey, and one meaning for a name. */
+@BesideOthers
 class SourceShapeTest {
     private static final Path MAIN = Path.of("src/main/java");
     private static final int LONGEST_METHOD = 40;

@@ -154,8 +154,9 @@ class StatementCountTest {
         "/catalogue/versions, 6",
         "/proposals, 6",
         "/forecasts, 12",
-        "/coach, 3",
+        "/coach, 4",
         "/progress, 20",
+        "/coach-tests, 6",
         "/recall, 3",
         "/read-in, 4"
     })

@@ -13,9 +13,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.concurrent.Executors;
-import java.util.concurrent.ScheduledExecutorService;
-import java.util.concurrent.TimeUnit;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
 import org.benchtrail.catalogue.Catalogues;
@@ -32,10 +29,10 @@ import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Stamp;
 import org.benchtrail.people.Directory;
 import org.benchtrail.people.Permission;
+import org.benchtrail.platform.Rounds;
 import org.benchtrail.seal.Heads;
 import org.benchtrail.site.SiteBook;
 import org.jboss.logging.Logger;
-import org.jspecify.annotations.Nullable;
 
 /**
  * What the server itself does in an audit, so that nobody chooses its moment: it freezes the lot when the period has ended, takes the
@@ -57,7 +54,7 @@ class LotJob {
     private final Catalogues catalogues;
     private final AuditConfig config;
     private final Clock clock;
-    private @Nullable ScheduledExecutorService timer;
+    private final Rounds rounds = new Rounds("audit");
 
     LotJob(
             LotRows rows,
@@ -81,20 +78,11 @@ class LotJob {
     }
 
     void start(@Observes StartupEvent start) {
-        if (!config.every().isZero()) {
-            timer = Executors.newSingleThreadScheduledExecutor(work -> {
-                Thread thread = new Thread(work, "audit");
-                thread.setDaemon(true);
-                return thread;
-            });
-            timer.scheduleWithFixedDelay(this::round, 2_000, config.every().toMillis(), TimeUnit.MILLISECONDS);
-        }
+        rounds.begin(config.every(), this::round);
     }
 
     void stop(@Observes ShutdownEvent stop) {
-        if (timer != null) {
-            timer.shutdown();
-        }
+        rounds.end();
     }
 
     /** Takes every lot as far as it goes by itself. */

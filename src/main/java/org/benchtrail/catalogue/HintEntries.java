@@ -44,11 +44,7 @@ final class HintEntries {
 
     Hints of(EntryReader category) {
         category.list("feeds", this::feed);
-        return new Hints(
-                feeds,
-                readings,
-                category.list("phrases", this::phrases),
-                category.find("complaints") == null ? List.of() : category.texts("complaints"));
+        return new Hints(feeds, readings, category.list("phrases", this::phrases), category.texts("complaints"));
     }
 
     private Phrases phrases(YamlNode node, String at) {

@@ -14,6 +14,7 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
+import java.util.function.Function;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.figures.Baseline;
 import org.benchtrail.core.figures.ClosingTimes.Closing;
@@ -50,13 +51,22 @@ class ChartBaselines {
         text = SqlText.of(ChartBaselines.class).having("frozen", "freeze");
     }
 
-    /** @param by account of who froze it */
-    record Frozen(Baseline baseline, String reason, String by) {}
+    /**
+     * Limits with what is kept of them.
+     *
+     * @param <B> limits of one kind of chart
+     */
+    record Frozen<B>(B baseline, Row row) {}
 
-    /** As {@link Frozen}, of the share week by week. */
-    record FrozenShare(ShareBaseline baseline, String reason, String by) {}
-
-    private record Row(
+    /**
+     * As they are kept.
+     *
+     * @param centre middle of the limits, with every digit
+     * @param spread how wide they are, with every digit
+     * @param rules name of those by which points are read; empty where only the limits count
+     * @param frozenBy account of who froze them
+     */
+    record Row(
             Instant begins,
             Instant ends,
             int points,
@@ -67,40 +77,30 @@ class ChartBaselines {
             String reason,
             String frozenBy,
             Instant frozenAt) {
-        FrozenShare readShare() {
-            return new FrozenShare(
-                    new ShareBaseline(
-                            begins,
-                            ends,
-                            frozenAt,
-                            points,
-                            outside,
-                            Double.parseDouble(centre),
-                            Double.parseDouble(spread)),
-                    reason,
-                    frozenBy);
+        private Baseline closings() {
+            Level level = new Level(Double.parseDouble(centre), Double.parseDouble(spread));
+            return new Baseline(begins, ends, frozenAt, points, outside, level, ChartRules.valueOf(rules));
         }
 
-        Frozen read() {
-            Level level = new Level(Double.parseDouble(centre), Double.parseDouble(spread));
-            return new Frozen(
-                    new Baseline(begins, ends, frozenAt, points, outside, level, ChartRules.valueOf(rules)),
-                    reason,
-                    frozenBy);
+        private ShareBaseline weeks() {
+            return new ShareBaseline(
+                    begins, ends, frozenAt, points, outside, Double.parseDouble(centre), Double.parseDouble(spread));
         }
     }
 
     /** Those of what a period is filtered by, in the order in which they were frozen; each filter has its own. */
-    List<Frozen> of(FigurePeriod period) {
-        return filtered("frozen", ClosingFigure.ID, period).rows(Row.class).stream()
-                .map(Row::read)
-                .toList();
+    List<Frozen<Baseline>> of(FigurePeriod period) {
+        return kept(ClosingFigure.ID, period, Row::closings);
     }
 
     /** As {@link #of}, of the share week by week. */
-    List<FrozenShare> ofWeeks(FigurePeriod period) {
-        return filtered("frozen", LateFigures.WEEKS, period).rows(Row.class).stream()
-                .map(Row::readShare)
+    List<Frozen<ShareBaseline>> ofWeeks(FigurePeriod period) {
+        return kept(LateFigures.WEEKS, period, Row::weeks);
+    }
+
+    private <B> List<Frozen<B>> kept(String chart, FigurePeriod period, Function<Row, B> read) {
+        return filtered("frozen", chart, period).rows(Row.class).stream()
+                .map(row -> new Frozen<>(read.apply(row), row))
                 .toList();
     }
 
@@ -141,7 +141,21 @@ class ChartBaselines {
                 AskedFor.choice(Category.class, figures.category()),
                 place,
                 null);
-        add(period, reason, by, freeze(period, Objects.requireNonNull(rules), now));
+        Baseline made = freeze(period, Objects.requireNonNull(rules), now);
+        add(
+                ClosingFigure.ID,
+                period,
+                new Row(
+                        made.from(),
+                        made.until(),
+                        made.points(),
+                        made.outside(),
+                        Double.toString(made.level().centre()),
+                        Double.toString(made.level().spread()),
+                        made.rules().name(),
+                        reason,
+                        by.account(),
+                        made.frozenAt()));
     }
 
     /**
@@ -171,16 +185,26 @@ class ChartBaselines {
                         "There are more than " + FigureQueries.MOST_TICKETS
                                 + " tickets in this time. Choose a shorter one.")
                 .throwIfAny();
+        ShareBaseline made = ShareBaseline.of(
+                period.begins(),
+                period.ends(),
+                new LateFigures(tickets, period, now)
+                        .weeks(today).stream().map(LateFigures::count).toList(),
+                now);
         add(
+                LateFigures.WEEKS,
                 period,
-                reason,
-                by,
-                ShareBaseline.of(
-                        period.begins(),
-                        period.ends(),
-                        new LateFigures(tickets, period, now)
-                                .weeks(today).stream().map(LateFigures::count).toList(),
-                        now));
+                new Row(
+                        made.from(),
+                        made.until(),
+                        made.points(),
+                        made.outside(),
+                        Double.toString(made.target()),
+                        Double.toString(made.wider()),
+                        "",
+                        reason,
+                        by.account(),
+                        made.frozenAt()));
     }
 
     private FigurePeriod weeks(FiguresAsked figures, WeeksAsked asked, String place, LocalDate today) {
@@ -201,17 +225,17 @@ class ChartBaselines {
                 null);
     }
 
-    private void add(FigurePeriod period, String reason, Actor by, ShareBaseline made) {
-        filtered("freeze", LateFigures.WEEKS, period)
-                .with("begins", made.from())
-                .with("ends", made.until())
+    private void add(String chart, FigurePeriod period, Row made) {
+        filtered("freeze", chart, period)
+                .with("begins", made.begins())
+                .with("ends", made.ends())
                 .with("points", made.points())
                 .with("outside", made.outside())
-                .with("centre", Double.toString(made.target()))
-                .with("spread", Double.toString(made.wider()))
-                .with("rules", "")
-                .with("reason", reason)
-                .with("by", by.account())
+                .with("centre", made.centre())
+                .with("spread", made.spread())
+                .with("rules", made.rules())
+                .with("reason", made.reason())
+                .with("by", made.frozenBy())
                 .with("at", made.frozenAt())
                 .run();
     }
@@ -238,20 +262,5 @@ class ChartBaselines {
                         .findFirst()
                         .map(w -> times.hours(w, site, at))
                         .orElse(0.0));
-    }
-
-    private void add(FigurePeriod period, String reason, Actor by, Baseline made) {
-        filtered("freeze", ClosingFigure.ID, period)
-                .with("begins", made.from())
-                .with("ends", made.until())
-                .with("points", made.points())
-                .with("outside", made.outside())
-                .with("centre", Double.toString(made.level().centre()))
-                .with("spread", Double.toString(made.level().spread()))
-                .with("rules", made.rules().name())
-                .with("reason", reason)
-                .with("by", by.account())
-                .with("at", made.frozenAt())
-                .run();
     }
 }

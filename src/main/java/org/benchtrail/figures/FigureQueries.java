@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.function.Function;
 import org.benchtrail.audit.JudgedRequirements;
 import org.benchtrail.audit.MendedPapers;
 import org.benchtrail.core.figures.Baseline;
@@ -109,22 +110,14 @@ class FigureQueries {
         List<FigureRows.Ticket> tickets = rows.opened(period, MOST_TICKETS);
         StepFigures steps = new StepFigures(tickets, history, now);
         LateFigures late = new LateFigures(tickets, period, now);
-        List<ChartBaselines.Frozen> frozen = baselines.of(period);
-        List<ChartBaselines.FrozenShare> frozenWeeks = baselines.ofWeeks(period);
+        List<ChartBaselines.Frozen<Baseline>> frozen = baselines.of(period);
+        List<ChartBaselines.Frozen<ShareBaseline>> frozenWeeks = baselines.ofWeeks(period);
         List<Figure> figures = new ArrayList<>(List.of(
                 steps.steps(),
                 steps.curve(period.step()),
                 steps.holds(),
-                ClosingFigure.of(
-                        rows.closed(period, ClosingFigure.MOST),
-                        frozen.stream().map(ChartBaselines.Frozen::baseline).toList(),
-                        history,
-                        shown),
-                late.byWeek(
-                        today,
-                        frozenWeeks.stream()
-                                .map(ChartBaselines.FrozenShare::baseline)
-                                .toList())));
+                ClosingFigure.of(rows.closed(period, ClosingFigure.MOST), baselines(frozen), history, shown),
+                late.byWeek(today, baselines(frozenWeeks))));
         figures.addAll(unlessAsked(period, late, now));
         LocalDate over = period.until().isBefore(today) ? period.until() : today.minusDays(1);
         return new Report(
@@ -133,8 +126,17 @@ class FigureQueries {
                 cut(tickets, shown),
                 figures,
                 over,
-                lines(frozen, zone, shown),
-                weekLines(frozenWeeks, zone, shown));
+                lines(frozen, "closings", FigureQueries::limits, b -> b.rules().words(), shown),
+                lines(
+                        frozenWeeks,
+                        "weeks, or joined weeks,",
+                        FigureQueries::limits,
+                        b -> "one beyond its limits",
+                        shown));
+    }
+
+    private static <B> List<B> baselines(List<ChartBaselines.Frozen<B>> frozen) {
+        return frozen.stream().map(ChartBaselines.Frozen::baseline).toList();
     }
 
     /** Those that make no sense of a part that was asked for. */
@@ -162,48 +164,43 @@ class FigureQueries {
      */
     public record BaselineLine(String made, String limits, String rules, String frozen) {}
 
-    private List<BaselineLine> lines(List<ChartBaselines.Frozen> frozen, ZoneId zone, ZoneId shown) {
+    private <B> List<BaselineLine> lines(
+            List<ChartBaselines.Frozen<B>> frozen,
+            String points,
+            Function<B, String> limits,
+            Function<B, String> rules,
+            ZoneId shown) {
         Map<String, String> names = people.names(
-                frozen.stream().map(ChartBaselines.Frozen::by).distinct().toList());
+                frozen.stream().map(f -> f.row().frozenBy()).distinct().toList());
         List<BaselineLine> lines = new ArrayList<>();
-        for (ChartBaselines.Frozen one : frozen) {
-            Baseline made = one.baseline();
+        for (ChartBaselines.Frozen<B> one : frozen) {
+            ChartBaselines.Row row = one.row();
             lines.add(
                     0,
                     new BaselineLine(
-                            made.points() + " closings from " + days(made.from(), made.until(), zone) + ", "
-                                    + outside(made.outside()),
-                            Figure.number(made.level().lower()) + " to "
-                                    + Figure.number(made.level().upper()) + " h, middle "
-                                    + Figure.number(made.level().middle()) + " h",
-                            made.rules().words(),
-                            frozenBy(one.by(), made.frozenAt(), one.reason(), names, shown)));
+                            row.points() + " " + points + " from " + days(row.begins(), row.ends(), site.zone()) + ", "
+                                    + outside(row.outside()),
+                            limits.apply(one.baseline()),
+                            rules.apply(one.baseline()),
+                            names.getOrDefault(row.frozenBy(), row.frozenBy()) + ", "
+                                    + Moments.text(row.frozenAt(), shown) + ": " + row.reason()));
         }
         return lines;
     }
 
-    private List<BaselineLine> weekLines(List<ChartBaselines.FrozenShare> frozen, ZoneId zone, ZoneId shown) {
-        Map<String, String> names = people.names(
-                frozen.stream().map(ChartBaselines.FrozenShare::by).distinct().toList());
-        List<BaselineLine> lines = new ArrayList<>();
-        for (ChartBaselines.FrozenShare one : frozen) {
-            ShareBaseline made = one.baseline();
-            lines.add(
-                    0,
-                    new BaselineLine(
-                            made.points() + " weeks, or joined weeks, from " + days(made.from(), made.until(), zone)
-                                    + ", " + outside(made.outside()),
-                            Figure.percent(made.target()) + " % are usual; limits "
-                                    + (made.wider() == 1
-                                            ? "by chance alone"
-                                            : Figure.number(made.wider())
-                                                    + " times as wide as by chance alone, because weeks"
-                                                    + " differed by more")
-                                    + ", for each week by its own number of tickets",
-                            "one beyond its limits",
-                            frozenBy(one.by(), made.frozenAt(), one.reason(), names, shown)));
-        }
-        return lines;
+    private static String limits(Baseline made) {
+        return Figure.number(made.level().lower()) + " to "
+                + Figure.number(made.level().upper()) + " h, middle "
+                + Figure.number(made.level().middle()) + " h";
+    }
+
+    private static String limits(ShareBaseline made) {
+        return Figure.percent(made.target()) + " % are usual; limits "
+                + (made.wider() == 1
+                        ? "by chance alone"
+                        : Figure.number(made.wider())
+                                + " times as wide as by chance alone, because weeks differed by more")
+                + ", for each week by its own number of tickets";
     }
 
     private static String days(Instant from, Instant until, ZoneId zone) {
@@ -213,10 +210,6 @@ class FigureQueries {
 
     private static String outside(int outside) {
         return outside == 0 ? "none of them outside" : outside + " of them outside, and kept";
-    }
-
-    private static String frozenBy(String by, Instant at, String reason, Map<String, String> names, ZoneId shown) {
-        return names.getOrDefault(by, by) + ", " + Moments.text(at, shown) + ": " + reason;
     }
 
     private static String words(FigurePeriod period, int tickets) {

@@ -33,6 +33,8 @@ public enum Permission {
     REVIEW("review tickets of an audit"),
     /** See what people have read of the reviews of their own work: a mentor of their own trainees. */
     COACH("see what people have read of the reviews of their work"),
+    /** State what a test of the coach asks, before it begins. */
+    STATE_TRIALS("state a test of the coach"),
     /** See figures over all tickets, and take them away as files. */
     SEE_FIGURES("see the figures"),
     /** Change the figures that rankings are made with: edit them, judge cases for them, go back. */

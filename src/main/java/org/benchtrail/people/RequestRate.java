@@ -6,10 +6,9 @@ import io.smallrye.config.ConfigMapping;
 import io.smallrye.config.WithDefault;
 import jakarta.inject.Singleton;
 import java.time.Duration;
-import java.util.Collections;
-import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.concurrent.TimeUnit;
+import org.benchtrail.platform.LastUsed;
 
 /** How many requests an account's programs may send in a minute; each server counts what comes to it. */
 @Singleton
@@ -28,12 +27,7 @@ public class RequestRate {
     private final int most;
 
     /** One that is forgotten begins anew, which gives nobody more than twice as many. */
-    private final Map<String, Bucket> buckets = Collections.synchronizedMap(new LinkedHashMap<>(16, 0.75f, true) {
-        @Override
-        protected boolean removeEldestEntry(Map.Entry<String, Bucket> eldest) {
-            return size() > KEPT;
-        }
-    });
+    private final Map<String, Bucket> buckets = LastUsed.map(KEPT);
 
     RequestRate(ApiConfig config) {
         most = config.requestsPerMinute();

@@ -49,7 +49,7 @@ public class ChangeFeed {
      * @param next where to go on: after it comes all that is not in this part
      */
     public record Part(List<Change> changes, long next) {
-        boolean isEmpty() {
+        public boolean isEmpty() {
             return changes.isEmpty();
         }
     }
@@ -60,7 +60,7 @@ public class ChangeFeed {
      * @param after where the part before said to go on; 0 for the beginning
      * @throws Invalid if the log has not come so far, as after a backup was restored
      */
-    Part after(long after, int most) {
+    public Part after(long after, int most) {
         return QuarkusTransaction.requiringNew().call(() -> {
             long size = Sql.of(database, text.statement("size")).value(Long.class);
             if (after > size) {

@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.attribute.PosixFilePermission;
 import java.security.GeneralSecurityException;
 import java.security.KeyFactory;
 import java.security.KeyPair;
@@ -12,17 +11,12 @@ import java.security.KeyPairGenerator;
 import java.security.spec.PKCS8EncodedKeySpec;
 import java.security.spec.X509EncodedKeySpec;
 import java.util.Base64;
-import java.util.EnumSet;
-import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.benchtrail.platform.database.OwnerOnly;
 
 /** An Ed25519 key in a file that only its owner can read: the private key as PKCS#8 and the public one as X.509, both in PEM. */
 public final class KeyFile {
-    private static final Set<PosixFilePermission> OWNERS = EnumSet.of(
-            PosixFilePermission.OWNER_READ, PosixFilePermission.OWNER_WRITE, PosixFilePermission.OWNER_EXECUTE);
-
     private KeyFile() {}
 
     /** A key file that cannot be used; the message says why, for people. */
@@ -54,8 +48,7 @@ public final class KeyFile {
 
     /** @throws Unusable if others can read the file, or it holds no two keys of Ed25519 */
     public static KeyPair read(Path file) throws IOException, Unusable {
-        if (file.getFileSystem().supportedFileAttributeViews().contains("posix")
-                && !OWNERS.containsAll(Files.getPosixFilePermissions(file))) {
+        if (OwnerOnly.isOpen(file)) {
             throw new Unusable("Others can read " + file + ": take their rights away, and think of a new key.");
         }
         String text = Files.readString(file, StandardCharsets.US_ASCII);

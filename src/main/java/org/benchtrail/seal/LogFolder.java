@@ -100,7 +100,7 @@ class LogFolder {
         if (parent != null) {
             Files.createDirectories(parent);
         }
-        Path partial = file.resolveSibling(file.getFileName() + ".partial-file");
+        Path partial = file.resolveSibling(file.getFileName() + ExportedRecords.HALF_WRITTEN);
         try (FileChannel channel = FileChannel.open(
                 partial, StandardOpenOption.CREATE, StandardOpenOption.WRITE, StandardOpenOption.TRUNCATE_EXISTING)) {
             channel.write(ByteBuffer.wrap(content));

@@ -7,11 +7,8 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Observes;
 import java.io.IOException;
 import java.time.Clock;
-import java.util.concurrent.Executors;
-import java.util.concurrent.ScheduledExecutorService;
-import java.util.concurrent.TimeUnit;
+import org.benchtrail.platform.Rounds;
 import org.jboss.logging.Logger;
-import org.jspecify.annotations.Nullable;
 
 /** Seals, signs, and writes the folder, every few seconds and beside all acts. */
 @ApplicationScoped
@@ -26,7 +23,7 @@ class SealJob {
     private final LogFolder folder;
     private final SealConfig config;
     private final Clock clock;
-    private @Nullable ScheduledExecutorService timer;
+    private final Rounds rounds = new Rounds("seal");
     private volatile String stopped = "";
     private volatile boolean failing;
 
@@ -51,25 +48,13 @@ class SealJob {
 
     void start(@Observes StartupEvent start) {
         if (!config.every().isZero()) {
-            timer = Executors.newSingleThreadScheduledExecutor(work -> {
-                Thread thread = new Thread(work, "seal");
-                thread.setDaemon(true);
-                return thread;
-            });
-            timer.execute(this::lookWhetherBehind);
-            timer.scheduleWithFixedDelay(this::round, 1_000, config.every().toMillis(), TimeUnit.MILLISECONDS);
+            rounds.once(this::lookWhetherBehind);
         }
+        rounds.begin(config.every(), this::round);
     }
 
     void stop(@Observes ShutdownEvent stop) {
-        if (timer != null) {
-            timer.shutdown();
-            try {
-                timer.awaitTermination(5, TimeUnit.SECONDS);
-            } catch (InterruptedException e) {
-                Thread.currentThread().interrupt();
-            }
-        }
+        rounds.end();
     }
 
     /** Why nothing is signed; empty if nothing stands in the way. */

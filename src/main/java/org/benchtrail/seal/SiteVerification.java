@@ -63,7 +63,11 @@ class SiteVerification {
             "audit_act_stays",
             "audit_act_is_sealed",
             "chart_baseline_stays",
-            "chart_baseline_is_sealed");
+            "chart_baseline_is_sealed",
+            "coach_trial_stays",
+            "coach_trial_is_sealed",
+            "coach_trial_result_stays",
+            "coach_trial_result_is_sealed");
 
     /** A table of which every row is recorded in a stream, or in those that fit. */
     private record Recorded(String stream, String table, String key) {}
@@ -83,7 +87,9 @@ class SiteVerification {
             new Recorded("policy", "site_version", "number"),
             new Recorded("erasures", "forecast_erasure", "id"),
             new Recorded("audit/%", "audit_act", "id"),
-            new Recorded("figures", "chart_baseline", "id"));
+            new Recorded("figures", "chart_baseline", "id"),
+            new Recorded("training", "coach_trial", "id"),
+            new Recorded("training", "coach_trial_result", "trial"));
 
     private final LogRows rows;
     private final VerificationRows runs;

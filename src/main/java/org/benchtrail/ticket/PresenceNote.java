@@ -1,5 +1,7 @@
 package org.benchtrail.ticket;
 
+import java.time.Instant;
+import java.time.ZoneId;
 import java.util.Optional;
 import java.util.Set;
 import org.benchtrail.core.method.Caution;
@@ -28,9 +30,14 @@ public record PresenceNote(int about, String here) {
     private static String here(Viewing viewing, int about) {
         Optional<StandingFact<PresenceSigned>> open =
                 MentorPresent.open(viewing.sheet(), about, viewing.viewer().account(), viewing.now());
-        return open.map(p -> viewing.name(p.stamp().by()) + ", signed in "
-                        + viewing.time(p.stamp().at()) + ", until "
-                        + viewing.time(p.stamp().at().plus(MentorPresent.LASTS)))
+        return open.map(p -> here(p, viewing.name(p.stamp().by()), viewing.zone()))
                 .orElse("");
+    }
+
+    /** Who is present, since when and until when that counts. */
+    public static String here(StandingFact<PresenceSigned> presence, String name, ZoneId zone) {
+        Instant from = presence.stamp().at();
+        return name + ", signed in " + Times.text(from, zone) + ", until "
+                + Times.text(from.plus(MentorPresent.LASTS), zone);
     }
 }

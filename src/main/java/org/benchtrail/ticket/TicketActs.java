@@ -21,11 +21,9 @@ import org.benchtrail.core.method.FactKinds;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Method;
 import org.benchtrail.core.method.Missing;
-import org.benchtrail.core.method.Move;
 import org.benchtrail.core.method.Origin;
 import org.benchtrail.core.method.Policy;
 import org.benchtrail.core.method.Sight;
-import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.method.Stamp;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.core.method.desk.MentorPresent;
@@ -279,9 +277,10 @@ public class TicketActs {
         private Decision method(Fact fact) {
             Instant now = now(lastTime());
             Decision decision = Method.decide(sheet, fact, actor, policy, now, origin.request());
-            Situation s = new Situation(sheet, policy, now, Move.ADVANCE, origin.request());
-            List<Missing> alone =
-                    decision instanceof Decision.Allowed ? MentorPresent.lacking(s, fact, actor) : List.of();
+            if (decision instanceof Decision.Refused) {
+                return decision;
+            }
+            List<Missing> alone = MentorPresent.lacking(sheet, fact, actor, now);
             return alone.isEmpty() ? decision : new Decision.Refused(alone, false);
         }
 

@@ -5,11 +5,12 @@ import jakarta.transaction.Transactional;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.HashMap;
-import java.util.LinkedHashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
 import org.benchtrail.audit.JudgedWork;
 import org.benchtrail.catalogue.Catalogues;
 import org.benchtrail.core.Invalid;
@@ -21,6 +22,7 @@ import org.benchtrail.core.method.Step;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.core.method.plan.PlanRequirement;
 import org.benchtrail.core.practice.job.Family;
+import org.benchtrail.core.statistics.Proportion;
 import org.benchtrail.core.training.CoachChoices;
 import org.benchtrail.core.training.CoachEvent;
 import org.benchtrail.core.training.CoachLevel;
@@ -31,6 +33,7 @@ import org.benchtrail.core.training.WorkJudged;
 import org.benchtrail.people.Directory;
 import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
+import org.benchtrail.platform.LastUsed;
 import org.benchtrail.platform.NotFound;
 import org.benchtrail.ticket.coach.CoachFile;
 import org.benchtrail.ticket.coach.Coaching;
@@ -54,13 +57,7 @@ class CoachQueries implements Coaching {
     private final Clock clock;
 
     /** Nothing of an ended job changes: what it told is told again. */
-    private final Map<Integer, PracticeJudged.Told> told =
-            Collections.synchronizedMap(new LinkedHashMap<>(16, 0.75f, true) {
-                @Override
-                protected boolean removeEldestEntry(Map.Entry<Integer, PracticeJudged.Told> eldest) {
-                    return size() > KEPT_JOBS;
-                }
-            });
+    private final Map<Integer, PracticeJudged.Told> told = LastUsed.map(KEPT_JOBS);
 
     CoachQueries(
             CoachStore store,
@@ -80,10 +77,14 @@ class CoachQueries implements Coaching {
     }
 
     /** What was recorded of somebody, by requirement, and when their first work was. */
-    private record Recorded(Map<String, List<CoachEvent>> events, Instant begun, CoachChoices choices) {
+    private record Recorded(Map<String, List<CoachEvent>> events, Instant begun, CoachChoices choices, double bound) {
         private CoachStanding standing(Requirement requirement, Instant now) {
             return CoachStanding.of(
-                    events.getOrDefault(requirement.code(), List.of()), CoachTexts.isOfSafety(requirement), begun, now);
+                    events.getOrDefault(requirement.code(), List.of()),
+                    CoachTexts.isOfSafety(requirement),
+                    begun,
+                    now,
+                    bound);
         }
 
         private CoachLevel shown(Requirement requirement, Instant now) {
@@ -119,7 +120,7 @@ class CoachQueries implements Coaching {
             String person, CoachChoices choices, Map<TicketNumber, List<Entry>> work, List<JobSaid> jobs) {
         Map<String, List<CoachEvent>> events = new HashMap<>();
         jobs.forEach(job -> add(job.events, events));
-        return new Recorded(events, begun(work, person), choices);
+        return new Recorded(events, begun(work, person), choices, store.bound());
     }
 
     /**
@@ -200,10 +201,29 @@ class CoachQueries implements Coaching {
         return now;
     }
 
-    /** The texts, and how much of them the viewer is shown. */
+    /** When that person first left a step of a ticket, or tried to. */
+    Optional<Instant> firstLive(String person) {
+        return store.work(person).values().stream()
+                .flatMap(List::stream)
+                .filter(e -> e.stamp().by().equals(person))
+                .map(e -> e.stamp().at())
+                .min(Instant::compareTo);
+    }
+
+    /** What was met at the first try on a practice job that has ended, see {@link WorkJudged#firstTries}. */
+    Proportion firstTries(int job, Instant ended, String person) {
+        PracticeJudged.Told told = told(new PracticeStore.Ended(job, ended), person);
+        Set<String> untrue = new HashSet<>(told.harm().keySet());
+        told.judged().stream().filter(j -> !j.satisfied()).forEach(j -> untrue.add(j.code()));
+        return WorkJudged.firstTries(told.entries(), person, untrue);
+    }
+
+    /** The texts, and how much of them the viewer is shown; none while they work a job without the coach. */
     CoachPageView own(Actor viewer) {
         Permissions.require(Permission.WORK_TICKETS, viewer);
-        return view(viewer, viewer);
+        return practice.isSilent(viewer.account())
+                ? new CoachPageView(viewer.account(), viewer.name(), true, false, List.of(), List.of())
+                : view(viewer, viewer);
     }
 
     /** @throws NotFound unless that is a trainee whose mentor the viewer is now */

@@ -26,7 +26,8 @@ import org.jspecify.annotations.Nullable;
 class CoachStore {
     private final EntityManager database;
     private final Clock clock;
-    private final SqlText text = SqlText.of(CoachStore.class).having("whose", "choose", "choices", "work", "heads");
+    private final SqlText text =
+            SqlText.of(CoachStore.class).having("whose", "choose", "choices", "work", "heads", "bound");
 
     CoachStore(EntityManager database, Clock clock) {
         this.database = database;
@@ -49,6 +50,14 @@ class CoachStore {
                 .with("level", level == null ? null : level.name())
                 .with("at", clock.instant())
                 .run();
+    }
+
+    /** The share that has to be met before a level goes: a stricter one where the last test of the coach did not show it to be needless. */
+    double bound() {
+        return Sql.of(database, text.statement("bound")).values(Boolean.class).stream()
+                        .allMatch(Boolean.TRUE::equals)
+                ? CoachLevel.MET
+                : CoachLevel.STRICTER;
     }
 
     private record ChoiceRow(String code, @Nullable String level, Instant at) {}

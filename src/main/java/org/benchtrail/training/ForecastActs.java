@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.diagnosis.CauseCategory;
@@ -18,6 +19,7 @@ import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.core.method.desk.ForecastCommitted;
 import org.benchtrail.core.method.desk.ForecastKind;
+import org.benchtrail.core.training.ChanceContent;
 import org.benchtrail.core.training.ForecastContent;
 import org.benchtrail.ticket.Diagnoses;
 import org.benchtrail.ticket.Outcome;
@@ -56,7 +58,7 @@ public class ForecastActs {
 
         private ForecastContent on(JobSheet sheet, CauseCategory category) {
             new Invalid.Collector()
-                    .require(kind != null, "forecast", "Say which forecast it is.")
+                    .require(kind != null && kind.isOfCauses(), "forecast", "Say which forecast it is.")
                     .require(
                             causes.keySet().stream()
                                     .allMatch(id -> category.cause(id).isPresent()),
@@ -80,7 +82,11 @@ public class ForecastActs {
     }
 
     /** What is kept of a forecast once its entry stands. */
-    private record Made(ForecastContent forecast, byte[] salt, String reference) {}
+    private record Made(ForecastContent forecast, byte[] salt, String reference) {
+        private ForecastStore.Kept kept() {
+            return new ForecastStore.Kept(forecast.round(), forecast.kind(), forecast.canonical(), salt, reference);
+        }
+    }
 
     /**
      * A forecast of a ticket's causes; something else has what is left to 100.
@@ -121,14 +127,66 @@ public class ForecastActs {
                 },
                 actor);
         if (!outcome.refused()) {
-            store.keep(
-                    number,
-                    outcome.sheet().entries(),
-                    actor.account(),
-                    clock.instant(),
-                    made[0].forecast,
-                    made[0].salt,
-                    made[0].reference);
+            store.keep(number, outcome.sheet().entries(), actor.account(), clock.instant(), made[0].kept());
+        }
+        return outcome;
+    }
+
+    /**
+     * One chance of one thing, as it was typed.
+     *
+     * @param about entry of a check or action; null of a finding
+     * @param finding id; empty of a check or action
+     * @param value of the finding; empty likewise
+     * @param percent 0 where none was given
+     */
+    record Chance(ForecastKind kind, @Nullable Integer about, String finding, String value, int percent) {
+
+        private ChanceContent on(JobSheet sheet, Optional<CauseCategory> category) {
+            boolean offered = kind != ForecastKind.FINDING
+                    || category.stream()
+                            .flatMap(c -> c.findings().stream())
+                            .anyMatch(f -> f.id().equals(finding) && f.values().contains(value));
+            new Invalid.Collector()
+                    .require(offered, "about", "Choose what will be found of the list.")
+                    .require((kind == ForecastKind.FINDING) == (about == null), "about", "Choose what it is about.")
+                    .throwIfAny();
+            return new ChanceContent(
+                    sheet.opened().ticket(),
+                    sheet.round(),
+                    kind,
+                    about == null ? finding : String.valueOf(about),
+                    about == null ? value : "",
+                    percent);
+        }
+
+        private ForecastCommitted fact(int round, String commitment) {
+            return new ForecastCommitted(kind, about, round, commitment, about == null ? finding : null);
+        }
+    }
+
+    /**
+     * @param version of the sheet that was seen
+     * @throws Invalid if it is malformed
+     */
+    @Transactional
+    Outcome commit(TicketNumber number, int version, Chance typed, Actor actor) {
+        byte[] salt = new byte[Commitment.SALT_BYTES];
+        chance.nextBytes(salt);
+        ChanceContent[] made = new ChanceContent[1];
+        Outcome outcome = tickets.perform(
+                number,
+                version,
+                sheet -> {
+                    made[0] = typed.on(sheet, diagnoses.category(sheet));
+                    String commitment = made[0].commitment(salt).toString();
+                    return new Work(List.of(s -> typed.fact(made[0].round(), commitment)), null);
+                },
+                actor);
+        if (!outcome.refused()) {
+            ForecastStore.Kept kept =
+                    new ForecastStore.Kept(made[0].round(), made[0].kind(), made[0].canonical(), salt, "{}");
+            store.keep(number, outcome.sheet().entries(), actor.account(), clock.instant(), kept);
         }
         return outcome;
     }

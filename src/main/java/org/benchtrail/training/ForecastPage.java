@@ -9,6 +9,7 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import java.util.Map;
+import java.util.Objects;
 import java.util.OptionalInt;
 import java.util.TreeMap;
 import org.benchtrail.core.method.TicketNumber;
@@ -20,6 +21,7 @@ import org.benchtrail.platform.form.AskedFor;
 import org.benchtrail.platform.form.PostedForm;
 import org.benchtrail.platform.form.Refusal;
 import org.benchtrail.platform.form.SignedOut;
+import org.benchtrail.ticket.forecast.ChancesView;
 import org.benchtrail.ticket.forecast.ForecastView;
 import org.benchtrail.ticket.sheet.SheetScreen;
 import org.jboss.resteasy.reactive.RestPath;
@@ -53,8 +55,29 @@ public class ForecastPage {
         TicketNumber ticket = TicketNumber.parse(number);
         PostedForm form = new PostedForm(typed);
         return Refusal.answer(
-                () -> screen.after(acts.commit(ticket, form.version(), read(form), current.actor()), typed),
+                () -> screen.after(
+                        form.has("expected")
+                                ? acts.commit(ticket, form.version(), chance(form), current.actor())
+                                : acts.commit(ticket, form.version(), read(form), current.actor()),
+                        typed),
                 refusal -> screen.again(ticket, "forecast", typed, refusal, form.version(), STALE));
+    }
+
+    /** What was chosen of {@link ChancesView}: kind, entry or finding, value. */
+    private static ForecastActs.Chance chance(PostedForm form) {
+        String[] parts = form.text("expected").split(" ", 3);
+        ForecastKind kind = AskedFor.choice(ForecastKind.class, parts[0]);
+        if (kind == null || kind.isOfCauses() || parts.length < 2) {
+            form.refuse("expected", "Choose what it is about.");
+        }
+        form.done();
+        boolean finding = kind == ForecastKind.FINDING;
+        return new ForecastActs.Chance(
+                Objects.requireNonNull(kind),
+                finding || !parts[1].matches("\\d{1,9}") ? null : Integer.valueOf(parts[1]),
+                finding ? parts[1] : "",
+                finding && parts.length > 2 ? parts[2] : "",
+                form.number("chance").orElse(0));
     }
 
     private static ForecastActs.Typed read(PostedForm form) {

@@ -13,7 +13,9 @@ import java.util.Optional;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Entry;
 import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.core.method.desk.ForecastKind;
 import org.benchtrail.core.method.desk.ForecastSkipped;
+import org.benchtrail.core.training.ChanceContent;
 import org.benchtrail.core.training.ForecastContent;
 import org.benchtrail.platform.sql.Sql;
 import org.benchtrail.platform.sql.SqlText;
@@ -41,24 +43,24 @@ class ForecastStore implements EarlierForecast {
         return Sql.of(database, text.statement(statement)).with("person", person);
     }
 
-    /** @param reference the catalogue's chances at that moment, as JSON */
-    void keep(
-            TicketNumber ticket,
-            int entry,
-            String person,
-            Instant made,
-            ForecastContent forecast,
-            byte[] salt,
-            String reference) {
+    /**
+     * What is kept of a forecast.
+     *
+     * @param value the bytes that its commitment stands for
+     * @param reference the catalogue's chances at that moment, as JSON
+     */
+    record Kept(int round, ForecastKind kind, String value, byte[] salt, String reference) {}
+
+    void keep(TicketNumber ticket, int entry, String person, Instant made, Kept forecast) {
         of(person, "keep")
                 .with("ticket", ticket.serial())
                 .with("entry", entry)
                 .with("round", forecast.round())
                 .with("kind", forecast.kind().name())
                 .with("made", made)
-                .with("value", forecast.canonical())
-                .with("salt", salt)
-                .with("reference", reference)
+                .with("value", forecast.value())
+                .with("salt", forecast.salt())
+                .with("reference", forecast.reference())
                 .run();
     }
 
@@ -71,6 +73,14 @@ class ForecastStore implements EarlierForecast {
             int ticket, int entry, int round, String kind, Instant made, String value, String reference, boolean seen) {
         TicketNumber number() {
             return new TicketNumber(ticket);
+        }
+
+        boolean isOfCauses() {
+            return ForecastKind.valueOf(kind).isOfCauses();
+        }
+
+        ChanceContent chance() {
+            return KeptForecasts.readChance(value);
         }
 
         ForecastContent content() {

@@ -10,15 +10,21 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Stream;
 import org.benchtrail.catalogue.Catalogues;
 import org.benchtrail.core.diagnosis.Learned;
 import org.benchtrail.core.learning.ForecastScores;
 import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.core.method.desk.ForecastKind;
 import org.benchtrail.core.statistics.Interval;
+import org.benchtrail.core.training.ChanceContent;
+import org.benchtrail.core.training.ChanceOutcome;
 import org.benchtrail.core.training.ForecastContent;
 import org.benchtrail.core.training.ForecastsMade;
 import org.benchtrail.learning.CaseTruths;
@@ -27,6 +33,7 @@ import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
 import org.benchtrail.platform.Moments;
 import org.benchtrail.platform.NotFound;
+import org.benchtrail.ticket.TicketQueries;
 
 /** Forecasts as their author reads them, and the mentor that the author has now; nobody else. */
 @ApplicationScoped
@@ -39,8 +46,11 @@ class ForecastsQueries {
     private final CaseTruths truths;
     private final Catalogues catalogues;
     private final Directory people;
+    private final TicketQueries tickets;
 
-    ForecastsQueries(ForecastStore store, CaseTruths truths, Catalogues catalogues, Directory people) {
+    ForecastsQueries(
+            ForecastStore store, CaseTruths truths, Catalogues catalogues, Directory people, TicketQueries tickets) {
+        this.tickets = tickets;
         this.store = store;
         this.truths = truths;
         this.catalogues = catalogues;
@@ -67,7 +77,7 @@ class ForecastsQueries {
     void erase(String ticket, int entry, Actor viewer) {
         Permissions.require(Permission.WORK_TICKETS, viewer);
         Read read = read(viewer);
-        ForecastStore.Row row = read.rows.stream()
+        ForecastStore.Row row = Stream.concat(read.rows.stream(), read.chances.stream())
                 .filter(r -> r.number().toString().equals(ticket) && r.entry() == entry && isErasable(r, read, viewer))
                 .findFirst()
                 .orElseThrow(() -> new NotFound("forecast that can be erased now"));
@@ -78,7 +88,12 @@ class ForecastsQueries {
         return !person.is(Role.TRAINEE) || read.truths.containsKey(row.number());
     }
 
-    private record Read(List<ForecastStore.Row> rows, Map<TicketNumber, String> truths) {
+    /**
+     * @param rows of causes
+     * @param chances of single things
+     */
+    private record Read(
+            List<ForecastStore.Row> rows, List<ForecastStore.Row> chances, Map<TicketNumber, String> truths) {
         /** What may be scored: an accepted cause, and nothing seen before. */
         private boolean counts(ForecastStore.Row row) {
             return truths.containsKey(row.number()) && !row.seen();
@@ -89,7 +104,10 @@ class ForecastsQueries {
         List<ForecastStore.Row> rows = store.of(person.account());
         Set<TicketNumber> tickets = new HashSet<>();
         rows.forEach(row -> tickets.add(row.number()));
-        return new Read(rows, truths.of(tickets));
+        return new Read(
+                rows.stream().filter(ForecastStore.Row::isOfCauses).toList(),
+                rows.stream().filter(row -> !row.isOfCauses()).toList(),
+                truths.of(tickets));
     }
 
     private ForecastsView view(Actor person, Actor viewer, ZoneId zone) {
@@ -117,12 +135,55 @@ class ForecastsQueries {
                 read.rows.stream()
                         .map(row -> line(row, read, person, own, names, zone))
                         .toList(),
+                chances(read, person, viewer, names),
                 readings(person, zone),
                 own
                         ? people.traineesOf(viewer.account()).stream()
                                 .map(t -> new ForecastsView.Pair(t.account(), t.name()))
                                 .toList()
                         : List.of());
+    }
+
+    private ForecastsView.Chances chances(Read read, Actor person, Actor viewer, Map<String, String> names) {
+        Set<TicketNumber> numbers = new TreeSet<>(Comparator.comparingInt(TicketNumber::serial));
+        read.chances.forEach(row -> numbers.add(row.number()));
+        Map<TicketNumber, JobSheet> sheets = numbers.isEmpty() ? Map.of() : tickets.sound(numbers, viewer);
+        boolean own = person.account().equals(viewer.account());
+        List<ForecastsView.Chance> lines = new ArrayList<>();
+        List<ForecastScores.Forecast> scored = new ArrayList<>();
+        for (ForecastStore.Row row : read.chances) {
+            ChanceContent said = row.chance();
+            JobSheet sheet = sheets.get(row.number());
+            Optional<Boolean> came = sheet == null || row.seen()
+                    ? Optional.empty()
+                    : ChanceOutcome.of(sheet, said, row.entry(), read.truths.containsKey(row.number()));
+            came.ifPresent(c -> scored.add(ForecastScores.Forecast.picked(row.ticket(), said.percent(), c)));
+            lines.add(new ForecastsView.Chance(
+                    row.number().toString(),
+                    row.entry(),
+                    said.percent() + " % " + words(said, names),
+                    came.map(c -> c ? "it came" : "it did not come").orElse("not scored"),
+                    own && isErasable(row, read, person)));
+        }
+        if (scored.isEmpty()) {
+            return new ForecastsView.Chances("", List.of(), lines);
+        }
+        ForecastScores scores = new ForecastScores(scored);
+        String over = scores.overconfidence()
+                .map(o -> ForecastsMade.words(o.mean(), o.interval()))
+                .orElse("Too few tickets to hold how sure against how right: from five on it is said.");
+        return new ForecastsView.Chances(
+                scored.size() + " scored, Brier score " + decimal(scores.brier()) + ", 0 is best and 1 worst. " + over,
+                cells(scores),
+                lines);
+    }
+
+    private static String words(ChanceContent said, Map<String, String> names) {
+        return switch (said.kind()) {
+            case CHECK -> "that check " + said.about() + " comes as expected";
+            case ACTION -> "that the trouble is gone after action " + said.about();
+            default -> names.getOrDefault(said.about(), said.about()) + ": " + said.value();
+        };
     }
 
     private List<ForecastsView.Pair> readings(Actor person, ZoneId zone) {
@@ -164,7 +225,7 @@ class ForecastsQueries {
                 .toList();
     }
 
-    private static String percent(Interval interval) {
+    static String percent(Interval interval) {
         return String.format(Locale.ROOT, "%.0f to %.0f %%", 100 * interval.lower(), 100 * interval.upper());
     }
 

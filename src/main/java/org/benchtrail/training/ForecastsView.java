@@ -15,6 +15,7 @@ import java.util.List;
  * @param cells how often what was stated came
  * @param waiting how many are not scored, with why
  * @param forecasts newest first
+ * @param chances of single things
  * @param readings by mentors, newest first
  * @param trainees whose forecasts the viewer may read
  */
@@ -29,8 +30,21 @@ record ForecastsView(
         List<Cell> cells,
         String waiting,
         List<Line> forecasts,
+        Chances chances,
         List<Pair> readings,
         List<Pair> trainees) {
+
+    /**
+     * Chances of single things.
+     *
+     * @param words what they say so far; empty while nothing is scored
+     * @param cells how often what was stated came
+     * @param lines newest first
+     */
+    record Chances(String words, List<Cell> cells, List<Chance> lines) {}
+
+    /** @param erasable whether it may be erased now */
+    record Chance(String ticket, int entry, String said, String came, boolean erasable) {}
 
     record Pair(String name, String value) {}
 

@@ -8,6 +8,7 @@ import java.math.BigDecimal;
 import java.util.Map;
 import java.util.TreeMap;
 import org.benchtrail.core.method.desk.ForecastKind;
+import org.benchtrail.core.training.ChanceContent;
 import org.benchtrail.core.training.ForecastContent;
 
 /** Reads what is kept of a forecast. */
@@ -30,6 +31,18 @@ final class KeptForecasts {
                 percents,
                 other,
                 said.get("nextTest").asText());
+    }
+
+    /** @param canonical as {@link ChanceContent#canonical} writes it */
+    static ChanceContent readChance(String canonical) {
+        JsonNode said = read(canonical, new TypeReference<>() {});
+        return new ChanceContent(
+                said.get("ticket").asText(),
+                said.get("round").asInt(),
+                ForecastKind.of(said.get("kind").asText()),
+                said.get("about").asText(),
+                said.get("value").asText(),
+                percent(said.get("chance")));
     }
 
     /** @param reference chances of causes by id, as JSON */

@@ -9,6 +9,7 @@ import org.benchtrail.core.practice.VirtualClock;
 import org.benchtrail.core.practice.job.Truth;
 import org.benchtrail.core.practice.job.Truth.Played;
 import org.benchtrail.trail.TrailEntry;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A practice job as it is kept.
@@ -17,6 +18,7 @@ import org.benchtrail.trail.TrailEntry;
  * @param truth what is true of the device; for no page to show before the job has ended
  * @param salt of the commitment
  * @param done what was done with the device, in its order
+ * @param coached whether the coach stands beside it; null if it is no part of a test of the coach
  */
 record PracticeJob(
         int id,
@@ -28,7 +30,8 @@ record PracticeJob(
         Truth truth,
         byte[] salt,
         List<TrailEntry> trail,
-        List<Done> done) {
+        List<Done> done,
+        @Nullable Boolean coached) {
     private static final int FIRST_NUMBER = 900_000_000;
 
     enum State {
@@ -71,6 +74,11 @@ record PracticeJob(
 
     boolean isOpen() {
         return state == State.OPEN;
+    }
+
+    /** Whether it is worked without the coach, as its test asks. */
+    boolean isSilent() {
+        return Boolean.FALSE.equals(coached);
     }
 
     /** Whether what is true of it is what its commitment stands for. */

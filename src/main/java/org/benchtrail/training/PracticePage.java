@@ -72,9 +72,11 @@ public class PracticePage {
     private final PracticeQueries queries;
     private final CurrentActor current;
     private final Repeats repeats;
+    private final TrialActs trials;
 
-    PracticePage(PracticeActs acts, PracticeQueries queries, CurrentActor current, Repeats repeats) {
+    PracticePage(PracticeActs acts, PracticeQueries queries, CurrentActor current, Repeats repeats, TrialActs trials) {
         this.acts = acts;
+        this.trials = trials;
         this.queries = queries;
         this.current = current;
         this.repeats = repeats;
@@ -205,6 +207,7 @@ public class PracticePage {
     @Blocking
     public Response giveUp(@RestPath int id, MultivaluedMap<String, String> typed) {
         acts.giveUp(id, current.actor());
+        trials.ended();
         return Html.goTo("/practice/" + id);
     }
 
@@ -216,6 +219,9 @@ public class PracticePage {
     }
 
     private Response after(PracticeActs.Outcome outcome, String form, MultivaluedMap<String, String> typed) {
+        if (!outcome.job().isOpen()) {
+            trials.ended();
+        }
         if (outcome.missing().isEmpty()) {
             String at = form.equals("act") || form.equals("mentor") ? "#bench" : "#step";
             return Html.goTo("/practice/" + outcome.job().id() + at);

@@ -31,6 +31,7 @@ import org.benchtrail.ticket.TicketLine;
 import org.benchtrail.ticket.TicketQueries;
 import org.benchtrail.ticket.Viewing;
 import org.benchtrail.ticket.coach.Coach;
+import org.benchtrail.ticket.coach.CoachView;
 import org.benchtrail.ticket.draft.TypedDraft;
 import org.benchtrail.ticket.form.FormContext;
 import org.benchtrail.ticket.sheet.SheetQueries;
@@ -118,7 +119,7 @@ class PracticeQueries {
                 context(sheet, zone),
                 "",
                 gate,
-                coach.besidePractice(sheet, gate, viewer),
+                job.isSilent() ? CoachView.NONE : coach.besidePractice(sheet, gate, viewer),
                 TypedDraft.NONE,
                 job.base());
     }

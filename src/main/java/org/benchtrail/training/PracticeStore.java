@@ -36,7 +36,8 @@ class PracticeStore {
                         "acts",
                         "of",
                         "ended",
-                        "first");
+                        "first",
+                        "silent");
     }
 
     private Sql sql(String name) {
@@ -103,7 +104,8 @@ class PracticeStore {
             @Nullable Instant ended,
             String seed,
             String fault,
-            byte[] salt) {}
+            byte[] salt,
+            @Nullable Boolean coached) {}
 
     private record EntryRow(int entry, Instant at, String actor, String kind, byte[] canonical, String hash) {}
 
@@ -141,7 +143,8 @@ class PracticeStore {
                 new Truth(Family.valueOf(row.family), row.seed, row.fault),
                 row.salt,
                 trail,
-                done);
+                done,
+                row.coached);
     }
 
     /** A job in the list of somebody's own. */
@@ -156,6 +159,11 @@ class PracticeStore {
 
     List<Ended> ended(String person) {
         return sql("ended").with("person", person).rows(Ended.class);
+    }
+
+    /** Whether that person has a job open that is to be worked without the coach. */
+    boolean isSilent(String person) {
+        return sql("silent").with("person", person).value(Boolean.class);
     }
 
     /** When that person began to practise; empty if they never did. */

@@ -11,6 +11,7 @@ import org.benchtrail.core.practice.job.Truth.Played;
  * The bench of a practice job: what can be done with the device, and what was.
  *
  * @param time of the job, and the minutes worked and waited
+ * @param tested whether it is part of a test of the coach
  * @param last what the last act showed; empty before the first
  */
 record PracticeView(
@@ -21,7 +22,8 @@ record PracticeView(
         String last,
         List<Group> groups,
         List<Deed> waiting,
-        List<Row> done) {
+        List<Row> done,
+        boolean tested) {
     record Group(String title, List<Offer> acts) {}
 
     record Offer(String id, String label, String minutes) {}
@@ -43,7 +45,16 @@ record PracticeView(
                 ? ""
                 : rows.get(rows.size() - 1).what() + ": "
                         + rows.get(rows.size() - 1).answer();
-        return new PracticeView(job.id(), job.trail().size(), time, worked(played), last, groups, Deed.WAITING, rows);
+        return new PracticeView(
+                job.id(),
+                job.trail().size(),
+                time,
+                worked(played),
+                last,
+                groups,
+                Deed.WAITING,
+                rows,
+                job.coached() != null);
     }
 
     static String worked(Played played) {

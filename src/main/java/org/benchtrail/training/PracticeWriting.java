@@ -22,7 +22,6 @@ import org.benchtrail.core.method.Stamp;
 import org.benchtrail.core.method.desk.Corrected;
 import org.benchtrail.core.method.desk.Refused;
 import org.benchtrail.core.method.identify.FindingAnswered;
-import org.benchtrail.core.method.identify.FindingRecorded;
 import org.benchtrail.core.method.identify.IdentifyRequirement;
 import org.benchtrail.core.method.identify.LikenessChecked;
 import org.benchtrail.core.method.identify.ReadingRecorded;
@@ -106,10 +105,7 @@ final class PracticeWriting {
     private boolean isTheDevices(int entry) {
         return entry <= BEGUN
                 || sheet.facts().stream()
-                        .anyMatch(f -> f.entry() == entry
-                                && (f.fact() instanceof ReadingRecorded
-                                        || f.fact() instanceof FindingAnswered
-                                        || f.fact() instanceof FindingRecorded));
+                        .anyMatch(f -> f.entry() == entry && f.fact().comesFromDevice());
     }
 
     /** Records it, or takes all of the request back and notes the refusal. */

@@ -19,8 +19,8 @@ import org.benchtrail.core.method.desk.PresenceEnded;
 import org.benchtrail.core.method.desk.PresenceSigned;
 import org.benchtrail.people.Directory;
 import org.benchtrail.platform.NotFound;
+import org.benchtrail.ticket.PresenceNote;
 import org.benchtrail.ticket.TicketQueries;
-import org.benchtrail.ticket.Times;
 
 /** What is asked of a mentor before a trainee does something dangerous, read in one transaction. */
 @ApplicationScoped
@@ -62,18 +62,15 @@ class PresenceQueries {
                 names.getOrDefault(assignee, ""),
                 names.getOrDefault(login, ""),
                 login,
-                last.filter(p -> open).map(p -> here(p, names, zone)).orElse(""),
+                last.filter(p -> open)
+                        .map(p -> PresenceNote.here(
+                                p, names.getOrDefault(p.stamp().by(), p.stamp().by()), zone))
+                        .orElse(""),
                 !open && !assignee.isEmpty() && MentorPresent.isToDo(sheet, about),
                 last.filter(p -> !MentorPresent.isEnded(sheet, p.entry()))
                         .map(StandingFact::entry)
                         .orElse(0),
                 last.map(p -> said(sheet, p.entry())).orElse(""));
-    }
-
-    private static String here(StandingFact<PresenceSigned> presence, Map<String, String> names, ZoneId zone) {
-        return names.getOrDefault(presence.stamp().by(), presence.stamp().by()) + ", signed in "
-                + Times.text(presence.stamp().at(), zone) + ", until "
-                + Times.text(presence.stamp().at().plus(MentorPresent.LASTS), zone);
     }
 
     private static String said(JobSheet sheet, int presence) {

@@ -6,10 +6,8 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
@@ -29,7 +27,6 @@ import org.benchtrail.core.method.document.Signatory;
 import org.benchtrail.core.method.document.Signed;
 import org.benchtrail.core.practice.job.Family;
 import org.benchtrail.core.training.CoachLevel;
-import org.benchtrail.core.training.Ties;
 import org.benchtrail.core.training.TrainingProgress;
 import org.benchtrail.people.Directory;
 import org.benchtrail.people.Permission;
@@ -121,11 +118,7 @@ class ProgressQueries {
     }
 
     private static Category trade(Family family) {
-        String id = Ties.of(family).category();
-        return Arrays.stream(Category.values())
-                .filter(c -> c.catalogue().equals(id))
-                .findFirst()
-                .orElseThrow();
+        return Category.valueOf(family.trade());
     }
 
     private static String since(Map<TicketNumber, JobSheet> sheets, Actor person, ZoneId zone) {
@@ -170,11 +163,7 @@ class ProgressQueries {
                 line.trade().title(),
                 line.practice() ? "practice" : "live",
                 line.met().hits() + " of " + line.met().trials(),
-                String.format(
-                        Locale.ROOT,
-                        "%.0f to %.0f %%",
-                        100 * line.interval().lower(),
-                        100 * line.interval().upper()),
+                ForecastsQueries.percent(line.interval()),
                 line.isSpokenOf());
     }
 

@@ -1,8 +1,6 @@
 package org.benchtrail.training;
 
 import jakarta.enterprise.context.ApplicationScoped;
-import java.util.Collections;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -19,6 +17,7 @@ import org.benchtrail.core.training.RecallItem.Source;
 import org.benchtrail.core.training.RecallJob;
 import org.benchtrail.core.training.Ties;
 import org.benchtrail.core.training.ToldApart;
+import org.benchtrail.platform.LastUsed;
 import org.benchtrail.platform.NotFound;
 import org.benchtrail.ticket.Sights;
 
@@ -33,12 +32,7 @@ class RecallPractice {
     private final Sights sights;
 
     /** Nothing of an ended job changes. */
-    private final Map<Integer, RecallJob> kept = Collections.synchronizedMap(new LinkedHashMap<>(16, 0.75f, true) {
-        @Override
-        protected boolean removeEldestEntry(Map.Entry<Integer, RecallJob> eldest) {
-            return size() > KEPT;
-        }
-    });
+    private final Map<Integer, RecallJob> kept = LastUsed.map(KEPT);
 
     RecallPractice(PracticeStore store, Catalogues catalogues, Sights sights) {
         this.store = store;

@@ -19,6 +19,10 @@ where e.kind in (:kinds)
     select o.ticket from trail_entry o where o.actor = :person and o.kind in ('advanced', 'closed', 'refused'))
 order by e.ticket, e.entry
 
+-- @ bound
+-- of the plan that came to an end last
+select not_worse from coach_trial_result order by at desc, trial desc limit 1
+
 -- @ heads
 -- the last entry of each of those trails
 select distinct on (e.ticket) e.ticket, e.entry, e.hash

@@ -13,7 +13,8 @@ select c.ticket, c.entry, c.round, c.kind, c.made, c.value, c.reference,
 from forecast.content c where c.person = :person order by c.made desc, c.entry desc
 
 -- @ latest
-select value from forecast.content where person = :person and ticket = :ticket order by entry desc limit 1
+select value from forecast.content where person = :person and ticket = :ticket and kind in ('CAUSES_EARLY', 'CAUSES')
+order by entry desc limit 1
 
 -- @ erase
 delete from forecast.content where person = :person and ticket = :ticket and entry = :entry

@@ -22,7 +22,8 @@ update practice_job set state = :state, ended = :ended where id = :job
 select id from practice_job where id = :job for update
 
 -- @ job
-select j.id, j.person, j.family, j.begun, j.morning, j.commitment, j.state, j.ended, t.seed, t.fault, t.salt
+select j.id, j.person, j.family, j.begun, j.morning, j.commitment, j.state, j.ended, t.seed, t.fault, t.salt,
+  (select w.coached from coach_trial_job c join coach_trial_turn w using (trial, person, place) where c.job = j.id) as coached
 from practice_job j
 join practice_truth t on t.job = j.id
 where j.id = :job and j.person = :person
@@ -42,6 +43,13 @@ limit 100
 
 -- @ ended
 select id, ended from practice_job where person = :person and state <> 'OPEN' order by id
+
+-- @ silent
+select exists (
+  select 1 from practice_job j
+  join coach_trial_job c on c.job = j.id
+  join coach_trial_turn w on w.trial = c.trial and w.person = c.person and w.place = c.place
+  where j.person = :person and j.state = 'OPEN' and not w.coached)
 
 -- @ first
 select begun from practice_job where person = :person order by id limit 1

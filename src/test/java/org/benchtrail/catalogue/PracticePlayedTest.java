@@ -11,6 +11,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
+import org.benchtrail.BesideOthers;
 import org.benchtrail.core.diagnosis.Model;
 import org.benchtrail.core.diagnosis.path.PathCatalogue;
 import org.benchtrail.core.practice.job.Family;
@@ -25,6 +26,7 @@ import org.junit.jupiter.params.provider.EnumSource;
  * Practice jobs played by machine with the delivered catalogue: by its next best act, and by the commonest cause repaired at
  * once. {@code -Dpractice.seeds=200} is the long form.
  */
+@BesideOthers
 class PracticePlayedTest {
     private static final int SEEDS = Integer.getInteger("practice.seeds", 30);
 

@@ -13,8 +13,10 @@ import jakarta.inject.Inject;
 import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
+import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Role;
 import org.benchtrail.platform.TestDatabase;
@@ -30,6 +32,9 @@ class TokenTest {
 
     @Inject
     PeopleActs acts;
+
+    @Inject
+    RequestRate rate;
 
     private Actor owner;
     private NewToken token;
@@ -86,6 +91,35 @@ class TokenTest {
         assertTrue(one.header("RateLimit").matches("\"requests\";r=\\d+;t=\\d+"), one.header("RateLimit"));
         assertNull(given().get("/api/me").header("RateLimit"));
         assertNull(Browser.signedIn(owner.account(), PASSWORD).get("/me").header("RateLimit"));
+    }
+
+    @Test
+    void whoAsksTooOften_isToldWhenToAskAgain_andOthersAreAnswered() {
+        AtomicBoolean enough = new AtomicBoolean();
+        Thread asking = new Thread(() -> {
+            while (!enough.get()) {
+                rate.take(owner.account());
+            }
+        });
+        asking.start();
+        try {
+            Response refused = Stream.generate(this::me)
+                    .limit(2_000)
+                    .filter(answer -> answer.statusCode() != 200)
+                    .findFirst()
+                    .orElseThrow();
+            assertEquals(429, refused.statusCode());
+            assertEquals("1", refused.header("Retry-After"));
+            assertEquals(
+                    "urn:benchtrail:problem:too-many-requests",
+                    refused.jsonPath().getString("type"));
+            assertTrue(refused.header("RateLimit").startsWith("\"requests\";r=0;"), refused.header("RateLimit"));
+            NewToken other =
+                    acts.createToken(new Actor("keeper", "Keeper", Set.of(Role.ADMINISTRATOR)), "script", null);
+            assertEquals(200, me("Bearer " + other.secret()).statusCode());
+        } finally {
+            enough.set(true);
+        }
     }
 
     @Test

@@ -9,6 +9,7 @@ import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.SQLException;
 import java.util.Map;
+import java.util.Properties;
 import org.benchtrail.platform.database.Credentials;
 import org.benchtrail.platform.database.EmbeddedDatabase;
 
@@ -27,7 +28,12 @@ public class TestDatabase implements QuarkusTestResourceLifecycleManager {
     }
 
     private static Connection connection(Credentials as) throws SQLException {
-        return DriverManager.getConnection(database.jdbcUrl(), as.user(), as.password());
+        Properties settings = new Properties();
+        settings.setProperty("user", as.user());
+        settings.setProperty("password", as.password());
+        // a test that waits for a lock which nobody gives up fails, and says so
+        settings.setProperty("options", "-c lock_timeout=60s");
+        return DriverManager.getConnection(database.jdbcUrl(), settings);
     }
 
     /** Runs one statement as the owner. */

@@ -212,7 +212,7 @@ public final class Samples {
                 new Asked(AskKind.WAIVER, "reproduced", "No second device"),
                 new Remarked(12, "data-protected", "Where is the copy?", WorkMark.NOT_SATISFIED),
                 new SentBack("Say what was measured"),
-                new ForecastCommitted(ForecastKind.CAUSES, 12, 2, "ab".repeat(32)),
+                new ForecastCommitted(ForecastKind.FINDING, 12, 2, "ab".repeat(32), "h3"),
                 new ForecastSkipped(ForecastKind.CAUSES_EARLY, "tom", "Urgent"),
                 new PresenceSigned(23, "tom"),
                 new PresenceEnded(61, true, "Cord pulled first"),

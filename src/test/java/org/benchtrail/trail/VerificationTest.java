@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.SplittableRandom;
 import java.util.stream.IntStream;
+import org.benchtrail.BesideOthers;
 import org.benchtrail.core.integrity.HashChain;
 import org.benchtrail.core.method.Entry;
 import org.benchtrail.core.method.Fact;
@@ -26,6 +27,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** Any single change of a trail is found, and the first entry that does not hold is named. */
+@BesideOthers
 class VerificationTest {
     private static final int LENGTH = 12;
 

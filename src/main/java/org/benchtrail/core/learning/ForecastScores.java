@@ -27,6 +27,14 @@ public final class ForecastScores {
 
     private static final double CONFIDENCE = 0.95;
 
+    /** Which chances are picked by themselves, in words. */
+    public static final String OFFERED = "Choose 1, 5, 10, 15 and so on to 95, or 99 %.";
+
+    /** Whether a chance is one of the 21 that are offered. */
+    public static boolean isOffered(int percent) {
+        return percent == 1 || percent == 99 || (percent % 5 == 0 && percent >= 5 && percent <= 95);
+    }
+
     private final List<Forecast> forecasts;
 
     /** @throws Invalid if there is none */
@@ -52,9 +60,8 @@ public final class ForecastScores {
 
         /** A chance that is picked by itself: 1, 5, 10, 15 ... 95 or 99, without false precision. */
         public static Forecast picked(int job, int percent, boolean met) {
-            boolean offered = percent == 1 || percent == 99 || (percent % 5 == 0 && percent >= 5 && percent <= 95);
             new Invalid.Collector()
-                    .require(offered, "percent", "Choose 1, 5, 10, 15 and so on to 95, or 99 %.")
+                    .require(isOffered(percent), "percent", OFFERED)
                     .throwIfAny();
             return new Forecast(job, percent, met);
         }

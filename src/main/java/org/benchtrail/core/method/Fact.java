@@ -158,6 +158,11 @@ public interface Fact {
         return false;
     }
 
+    /** Whether it says what the device showed: on practice the device alone says that. */
+    default boolean comesFromDevice() {
+        return false;
+    }
+
     /** What it does to the theory that was active. */
     default TheoryFate theoryFate() {
         return TheoryFate.UNTOUCHED;

@@ -15,8 +15,4 @@ public record GuardedAct(int about, Set<Caution> cautions) {
     public GuardedAct {
         cautions = EnumCopies.set(Caution.class, cautions);
     }
-
-    public boolean isMeasurement() {
-        return about == NO_CHECK;
-    }
 }

@@ -27,6 +27,11 @@ public final class Chance {
         return new Chance(hmac(siteSecret, family + "|" + number));
     }
 
+    /** The seed that a secret makes for a label: nobody who lacks the secret tells it from chance. */
+    public static byte[] seed(byte[] secret, String label) {
+        return hmac(secret, label);
+    }
+
     /** Standard normal, by label. */
     public double normal(String label) {
         ByteBuffer bytes = ByteBuffer.wrap(hmac(seed, label));

@@ -10,7 +10,10 @@ public enum CoachLevel {
     EXAMPLE("the whole example", 0.80);
 
     /** Share of the occasions that has to be met without help of that level before it goes. */
-    private static final double MET = 0.80;
+    public static final double MET = 0.80;
+
+    /** The same on a site where a test of the coach did not show that work is no worse without it. */
+    public static final double STRICTER = 0.85;
 
     private final String words;
     private final double confidence;
@@ -26,12 +29,14 @@ public enum CoachLevel {
 
     /**
      * Whether so many met of so many looked at show that this level is needed no longer: the exact one-sided lower bound of the share
-     * is above 0.80, with confidence 0.80, 0.90 and 0.95 from the whole example down.
+     * is above {@code bound}, with confidence 0.80, 0.90 and 0.95 from the whole example down.
      *
      * <p>Source of the bound: Clopper and Pearson, see {@link Proportion#exactLowerBound}; of the levels: a choice of this project.
+     *
+     * @param bound {@link #MET} or {@link #STRICTER}
      */
-    public boolean isLeftBy(int met, int looked) {
-        return this != SILENT && looked > 0 && new Proportion(met, looked).exactLowerBound(confidence) > MET;
+    public boolean isLeftBy(int met, int looked, double bound) {
+        return this != SILENT && looked > 0 && new Proportion(met, looked).exactLowerBound(confidence) > bound;
     }
 
     /** One less; the same at the bottom. */

@@ -37,9 +37,11 @@ public record CoachStanding(CoachLevel level, int met, int looked, Instant raise
      * @param events all that were recorded of it, in any order
      * @param safety whether it is a requirement of safety, which is never silent
      * @param begun the person's first work
+     * @param bound share that has to be met before a level goes, see {@link CoachLevel#isLeftBy}
      */
-    public static CoachStanding of(List<? extends CoachEvent> events, boolean safety, Instant begun, Instant now) {
-        Course course = new Course(safety ? CoachLevel.PROMPT : CoachLevel.SILENT, begun.plus(FIRST_WEEK));
+    public static CoachStanding of(
+            List<? extends CoachEvent> events, boolean safety, Instant begun, Instant now, double bound) {
+        Course course = new Course(safety ? CoachLevel.PROMPT : CoachLevel.SILENT, begun.plus(FIRST_WEEK), bound);
         events.stream().sorted(Comparator.comparing(CoachEvent::at)).forEach(course::take);
         course.passTo(now);
         return course.standing();
@@ -56,6 +58,7 @@ public record CoachStanding(CoachLevel level, int met, int looked, Instant raise
     private static final class Course {
         private final CoachLevel least;
         private final Instant firstWeek;
+        private final double bound;
         private final Deque<Boolean> lately = new ArrayDeque<>();
         private CoachLevel level = CoachLevel.EXAMPLE;
         private Instant since = Instant.MIN;
@@ -65,9 +68,10 @@ public record CoachStanding(CoachLevel level, int met, int looked, Instant raise
         private int looked;
         private int unaided;
 
-        Course(CoachLevel least, Instant firstWeek) {
+        Course(CoachLevel least, Instant firstWeek, double bound) {
             this.least = least;
             this.firstWeek = firstWeek;
+            this.bound = bound;
         }
 
         CoachStanding standing() {
@@ -103,7 +107,7 @@ public record CoachStanding(CoachLevel level, int met, int looked, Instant raise
             met += occasion.met() ? 1 : 0;
             if (isMissedTwice(occasion.met())) {
                 raise(level.up(), occasion.at());
-            } else if (level != least && level.isLeftBy(met, looked)) {
+            } else if (level != least && level.isLeftBy(met, looked, bound)) {
                 level = level.down();
                 since = occasion.at();
                 met = unaided;

@@ -69,7 +69,7 @@ public record ForecastContent(
         return Commitment.of(salt, NAME, canonical());
     }
 
-    private static String chance(int percent) {
+    static String chance(int percent) {
         return percent / WHOLE + "." + percent % WHOLE / 10 + percent % 10;
     }
 }

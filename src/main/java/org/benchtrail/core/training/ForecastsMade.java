@@ -126,7 +126,7 @@ public record ForecastsMade(List<Scored> scored) {
     }
 
     /** @param mean of stated less came, with its interval; 0.1 is ten points */
-    static String words(double mean, Interval interval) {
+    public static String words(double mean, Interval interval) {
         String range = " With 95 % it lies between " + points(interval.lower()) + " and " + points(interval.upper())
                 + " points.";
         if (interval.lower() > 0) {

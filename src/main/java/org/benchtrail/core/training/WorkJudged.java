@@ -25,6 +25,7 @@ import org.benchtrail.core.method.desk.SentBack;
 import org.benchtrail.core.method.desk.VerifyFailed;
 import org.benchtrail.core.method.desk.WorkMark;
 import org.benchtrail.core.method.verify.VerifyRequirement;
+import org.benchtrail.core.statistics.Proportion;
 
 /**
  * What one job says of one person's work, requirement by requirement: of the steps that they left or tried to leave themselves, whether
@@ -95,6 +96,22 @@ public final class WorkJudged {
         judged.forEach(judgement -> work.marked.merge(judgement.code(), judgement, Judgement::worse));
         work.marked.values().forEach(judgement -> work.judged(judgement, chosen));
         return work.events;
+    }
+
+    /**
+     * How many of the requirements of {@link CoachTrial#JUDGED} that person met at the first try to leave their step.
+     *
+     * @param untrue codes of what was found otherwise than it was written
+     */
+    public static Proportion firstTries(List<Entry> entries, String person, Set<String> untrue) {
+        WorkJudged work = new WorkJudged(person);
+        entries.forEach(work::read);
+        return new Proportion(
+                CoachTrial.JUDGED.stream()
+                        .filter(work.tried::containsKey)
+                        .filter(code -> !work.missed.containsKey(code) && !untrue.contains(code))
+                        .count(),
+                CoachTrial.JUDGED.size());
     }
 
     /** Codes of what that person missed at the first try to leave a step, or had sent back by a mentor, in that order. */

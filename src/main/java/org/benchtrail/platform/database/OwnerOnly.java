@@ -91,6 +91,11 @@ public final class OwnerOnly {
         return granted.contains(PosixFilePermission.GROUP_WRITE) || granted.contains(PosixFilePermission.OTHERS_WRITE);
     }
 
+    /** Whether anybody but the owner may do anything with the file; unknown counts as no. */
+    public static boolean isOpen(Path file) throws IOException {
+        return posix(file) && !FOLDER.containsAll(Files.getPosixFilePermissions(file));
+    }
+
     static void deleteTree(Path root) throws IOException {
         Files.walkFileTree(root, new SimpleFileVisitor<>() {
             @Override

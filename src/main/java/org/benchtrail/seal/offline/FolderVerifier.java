@@ -21,8 +21,6 @@ import org.benchtrail.core.integrity.TilePath;
 
 /** Verifies a whole exported log: signatures, every leaf, every tile, an earlier head, every stream, and the records if they are there. */
 final class FolderVerifier {
-    private static final String HALF_WRITTEN = ".partial-file";
-
     private final VerifyArguments asked;
     private final VerifyReport report = new VerifyReport();
     private final Map<Integer, List<Hash>> levels = new HashMap<>();
@@ -121,7 +119,7 @@ final class FolderVerifier {
         List<Path> files;
         try (Stream<Path> all = Files.walk(asked.export().resolve("tile"))) {
             files = all.filter(Files::isRegularFile)
-                    .filter(f -> !f.toString().endsWith(HALF_WRITTEN))
+                    .filter(f -> !f.toString().endsWith(ExportedRecords.HALF_WRITTEN))
                     .sorted()
                     .toList();
         }

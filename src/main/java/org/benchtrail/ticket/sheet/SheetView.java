@@ -13,6 +13,7 @@ import org.benchtrail.ticket.coach.CoachView;
 import org.benchtrail.ticket.desk.DeskView;
 import org.benchtrail.ticket.desk.JudgingView;
 import org.benchtrail.ticket.document.DocumentView;
+import org.benchtrail.ticket.forecast.ChancesView;
 import org.benchtrail.ticket.forecast.ForecastView;
 import org.benchtrail.ticket.identify.EvidenceView;
 import org.benchtrail.ticket.identify.IdentifyView;
@@ -41,6 +42,7 @@ import org.jspecify.annotations.Nullable;
  * @param ranking of the causes, as long as it is of use: until a theory is supported
  * @param questions that the causes are told apart by, for as long
  * @param forecast what the viewer is to say first, or may skip for a trainee; null if nothing is
+ * @param chances what the viewer may forecast besides; null if nothing
  * @param coach what is said beside the requirements of the step
  */
 public record SheetView(
@@ -64,6 +66,7 @@ public record SheetView(
         @Nullable RankingView ranking,
         @Nullable QuestionsView questions,
         @Nullable ForecastView forecast,
+        @Nullable ChancesView chances,
         CoachView coach,
         Steps step,
         DeskView desk,
@@ -115,10 +118,21 @@ public record SheetView(
                 seeking ? contents.ranking() : null,
                 seeking ? questions : null,
                 contents.forecast(),
+                chances(contents),
                 contents.coach(),
                 steps(contents, gate),
                 DeskView.of(viewing, contents.workers()),
                 JudgingView.of(viewing));
+    }
+
+    /** On tickets alone: what is true of a practice device answers there what was expected. */
+    private static @Nullable ChancesView chances(SheetQueries.Contents contents) {
+        boolean live = contents.base()
+                .equals(SheetQueries.base(contents.traced().ticket().number()));
+        return live
+                ? ChancesView.of(contents.viewing(), contents.context().category())
+                        .orElse(null)
+                : null;
     }
 
     private static Steps steps(SheetQueries.Contents contents, List<Requirement.Status> gate) {

@@ -73,6 +73,7 @@ public record WaitEvidence(List<Pair> pairs, List<EvidenceView.Reading> readings
                     sofar();
                 }
                 case ADDENDUM, SENT_BACK, REMARK -> entry("Said");
+                case PRESENCE -> entry("Present");
             }
             return new WaitEvidence(List.copyOf(pairs), readings());
         }
@@ -210,7 +211,7 @@ public record WaitEvidence(List<Pair> pairs, List<EvidenceView.Reading> readings
                 case SOAK ->
                     readingsAfter(
                             SoakTime.running(sheet).map(StandingFact::entry).orElse(0));
-                case LESSENING, ADDENDUM, SENT_BACK, REMARK, OFFER, FOLLOW_UP -> List.of();
+                case LESSENING, PRESENCE, ADDENDUM, SENT_BACK, REMARK, OFFER, FOLLOW_UP -> List.of();
             };
         }
 

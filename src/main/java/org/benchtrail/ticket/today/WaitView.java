@@ -7,6 +7,7 @@ import java.util.function.UnaryOperator;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.desk.Asked;
 import org.benchtrail.core.method.desk.Hold;
+import org.benchtrail.core.method.desk.PresenceSigned;
 import org.benchtrail.core.method.desk.WaitKind;
 import org.benchtrail.core.method.verify.SoakTime;
 import org.benchtrail.platform.form.FormValues;
@@ -111,6 +112,12 @@ public record WaitView(
                         String.valueOf(sheet.at(line.entry(), Asked.class, "entry")
                                 .fact()
                                 .requirement()));
+            case PRESENCE ->
+                Map.of(
+                        "about",
+                        String.valueOf(sheet.at(line.entry(), PresenceSigned.class, "entry")
+                                .fact()
+                                .about()));
             case SOAK -> Map.of("minutes", Long.toString(ran(viewing)));
             case FOLLOW_UP ->
                 hold == null ? Map.of() : Map.of("waitingFor", hold.waitingFor().name(), "note", hold.note());

@@ -13,6 +13,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.benchtrail.BesideOthers;
 import org.benchtrail.catalogue.CatalogueFile;
 import org.benchtrail.catalogue.CatalogueVersion;
 import org.benchtrail.catalogue.PathsFile;
@@ -41,6 +42,7 @@ import org.junit.jupiter.params.provider.CsvSource;
  * down beforehand, see the head of the file, and nothing is once the fault is gone. With {@code -Dtickets.print=open}, or another
  * of the files, everything that is shown is written to the console.
  */
+@BesideOthers
 class PlainTicketsTest {
     private static final int TESTS = 4;
     /** What is shown before the first test, and after so many, is judged. */

@@ -10,6 +10,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.IntStream;
+import org.benchtrail.BesideOthers;
 import org.benchtrail.core.Published;
 import org.benchtrail.core.integrity.Hash;
 import org.benchtrail.core.method.TicketNumber;
@@ -18,6 +19,7 @@ import org.benchtrail.core.statistics.LotBounds.Seen;
 import org.junit.jupiter.api.Test;
 
 /** The draw against values recomputed with a hash command, and what it finds of planted faults. */
+@BesideOthers
 class DrawTest {
     private static final String HASHED = "SHA-256 of the head, the plan and the numbers, recomputed";
     private static final String PLANTED = "planted faults in 1,000 draws, recomputed";

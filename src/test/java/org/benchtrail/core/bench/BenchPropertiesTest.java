@@ -9,6 +9,7 @@ import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import org.benchtrail.BesideOthers;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -19,6 +20,7 @@ import org.junit.jupiter.params.provider.MethodSource;
  * and every pair of far ends is walked; each build takes a short one. {@code -Dbench.only=fan} walks one calculation. All
  * cores walk at once, each calculation from a seed of its own.
  */
+@BesideOthers
 class BenchPropertiesTest {
     private static final int INPUTS = Integer.getInteger("bench.inputs", 20_000);
     private static final int LONG = 200_000;

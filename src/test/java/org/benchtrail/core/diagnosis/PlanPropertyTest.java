@@ -9,11 +9,13 @@ import java.util.List;
 import java.util.Random;
 import java.util.stream.IntStream;
 import java.util.stream.LongStream;
+import org.benchtrail.BesideOthers;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /** Laws of the plan and of the next best act; references are exhaustive searches. A failing seed is in the test's name. */
+@BesideOthers
 class PlanPropertyTest {
     private static final PlanSettings ALL =
             PlanSettings.STANDARD.withPrune(false).withFloor(Floor.NONE);

@@ -10,11 +10,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import java.util.stream.LongStream;
+import org.benchtrail.BesideOthers;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /** Laws of the ranking and its explanation on random tickets; a failing seed is in the test's name. */
+@BesideOthers
 class RankingPropertyTest {
     private static final double EXACT = 1e-12;
 

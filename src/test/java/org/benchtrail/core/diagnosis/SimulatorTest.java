@@ -10,12 +10,14 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Random;
 import java.util.function.BiFunction;
+import org.benchtrail.BesideOthers;
 import org.junit.jupiter.api.Test;
 
 /**
  * Compares our advice with the habits it is to improve on. {@code -Dbenchtrail.simulator.tickets=20000} and {@code
  * -Dbenchtrail.simulator.problems=200} give a larger run.
  */
+@BesideOthers
 class SimulatorTest {
     private static final int TICKETS = Integer.getInteger("benchtrail.simulator.tickets", 600);
     private static final int PROBLEMS = Integer.getInteger("benchtrail.simulator.problems", 30);

@@ -13,6 +13,7 @@ import java.util.Collections;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.stream.IntStream;
+import org.benchtrail.BesideOthers;
 import org.benchtrail.core.Published;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -20,6 +21,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** Signed notes, checkpoints and cosignatures: published ones, the specification's, and every bit of one turned. */
+@BesideOthers
 class SignedNoteTest {
     private static final String NOTES = "C2SP signed-note";
     private static final VerifierKey SUM =

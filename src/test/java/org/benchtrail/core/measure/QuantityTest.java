@@ -9,6 +9,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Random;
+import org.benchtrail.BesideOthers;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.Published;
 import org.junit.jupiter.api.Test;
@@ -16,6 +17,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
+@BesideOthers
 class QuantityTest {
     private static final String SI = "SI Brochure, 9th edition, tables 7 and 8";
     private static final String YARD = "international yard and pound agreement, 1959";

@@ -8,6 +8,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.benchtrail.BesideOthers;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.desk.Addendum;
 import org.benchtrail.core.method.desk.AddendumCountersigned;
@@ -32,6 +33,7 @@ import org.junit.jupiter.api.Test;
  * corrections and addenda by chance, no ticket on which a trainee has worked is closed without a mentor's signature that stands for
  * it. What is looked for is read off the trail, by another way than the rule's.
  */
+@BesideOthers
 class DutyWalkTest {
     private static final int SEEDS = 300;
     private static final int ACTS = 220;

@@ -186,7 +186,7 @@ class FactFieldsTest {
                 fact(new OfferWithdrawn(""), "note"),
                 fact(new Remarked(2, null, "Which fan?"), "requirement", "mark"),
                 fact(new SentBack("The part is missing")),
-                fact(new ForecastCommitted(ForecastKind.CAUSES, null, 1, "ab".repeat(32)), "about"),
+                fact(new ForecastCommitted(ForecastKind.CAUSES, null, 1, "ab".repeat(32)), "about", "finding"),
                 fact(new ForecastSkipped(ForecastKind.CAUSES, "tom", "Urgent")),
                 fact(new PresenceSigned(2, "tom"), "trainee"),
                 fact(new PresenceEnded(2, true, "Cord pulled first")),

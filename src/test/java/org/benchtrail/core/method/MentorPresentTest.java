@@ -67,8 +67,9 @@ class MentorPresentTest {
     }
 
     private List<String> lacking(Fact fact, Actor actor, Instant now) {
-        Situation s = new Situation(desk.sheet(), desk.policy(), now, Move.ADVANCE, "now");
-        return MentorPresent.lacking(s, fact, actor).stream().map(Missing::code).toList();
+        return MentorPresent.lacking(desk.sheet(), fact, actor, now).stream()
+                .map(Missing::code)
+                .toList();
     }
 
     private void assertAlone(Fact fact) {

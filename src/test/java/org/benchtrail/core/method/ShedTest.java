@@ -9,6 +9,7 @@ import java.util.Set;
 import java.util.function.BiPredicate;
 import java.util.function.Consumer;
 import java.util.stream.LongStream;
+import org.benchtrail.BesideOthers;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.desk.*;
 import org.benchtrail.core.method.document.*;
@@ -25,6 +26,7 @@ import org.junit.jupiter.params.provider.EnumSource;
  * of it closes the ticket; the same walks without the debt do. Nor does any of them shed the ticket itself at any point: it is taken
  * by whom it is offered to, or given by a supervisor.
  */
+@BesideOthers
 class ShedTest {
     private static final int SEEDS = 100;
     private static final int ACTS = 160;

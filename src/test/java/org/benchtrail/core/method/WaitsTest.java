@@ -20,6 +20,8 @@ import org.benchtrail.core.method.desk.Held;
 import org.benchtrail.core.method.desk.LesseningAgreed;
 import org.benchtrail.core.method.desk.OfferWithdrawn;
 import org.benchtrail.core.method.desk.Opened;
+import org.benchtrail.core.method.desk.PresenceEnded;
+import org.benchtrail.core.method.desk.PresenceSigned;
 import org.benchtrail.core.method.desk.Remarked;
 import org.benchtrail.core.method.desk.Resumed;
 import org.benchtrail.core.method.desk.SentBack;
@@ -92,6 +94,16 @@ class WaitsTest {
                 List.of("WAIVER supervisors"), afterTim(new Asked(AskKind.WAIVER, "logs-reviewed", "There are none")));
         assertEquals("tim", waits().get(0).asker());
         assertEquals(List.of(), after("sue", Role.SUPERVISOR, new Waived("logs-reviewed", "There are none")));
+    }
+
+    /** As long as they have not said how it went; it waits for nobody else. */
+    @Test
+    void presence_waitsForWhoeverWasPresent() {
+        assertEquals(List.of("PRESENCE mona"), after("mona", Role.MENTOR, new PresenceSigned(1, "tim")));
+        assertEquals(
+                List.of("PRESENCE mona", "PRESENCE mona"), after("mona", Role.MENTOR, new PresenceSigned(1, "tim")));
+        assertEquals(List.of("PRESENCE mona"), after("mona", Role.MENTOR, new PresenceEnded(2, true, "All well")));
+        assertEquals(List.of(), after("mona", Role.MENTOR, new PresenceEnded(3, false, "Called away")));
     }
 
     @Test

@@ -14,12 +14,14 @@ import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Map;
 import java.util.SplittableRandom;
+import org.benchtrail.BesideOthers;
 import org.benchtrail.core.Invalid;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
+@BesideOthers
 class WorkingTimeTest {
 
     private static long minutes(WorkCalendar calendar, String from, String to) {

@@ -12,12 +12,14 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.DoubleStream;
 import org.apache.commons.statistics.distribution.NormalDistribution;
+import org.benchtrail.BesideOthers;
 import org.benchtrail.core.Published;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /** Each rule of a control chart at, under and over its bound, and how seldom each set of them rings where only chance varies. */
+@BesideOthers
 class ChartRulesTest {
     private static final String CHAMP_WOODALL =
             "Champ and Woodall (1987), Technometrics 29: average run lengths, printed to two places, from memory";

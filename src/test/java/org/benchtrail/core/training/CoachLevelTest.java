@@ -37,9 +37,9 @@ class CoachLevelTest {
     void aLevel_goes_atTheFirstBoundAboveFourOfFive(
             CoachLevel level, double confidence, int met, int looked, double bound) {
         Published.check(SCIPY, bound, new Proportion(met, looked).exactLowerBound(confidence), 1e-8);
-        assertTrue(level.isLeftBy(met, looked));
-        assertFalse(level.isLeftBy(met - 1, looked - 1), "one occasion less");
-        assertFalse(level.isLeftBy(met - 1, looked), "one miss more");
+        assertTrue(level.isLeftBy(met, looked, CoachLevel.MET));
+        assertFalse(level.isLeftBy(met - 1, looked - 1, CoachLevel.MET), "one occasion less");
+        assertFalse(level.isLeftBy(met - 1, looked, CoachLevel.MET), "one miss more");
     }
 
     @Test
@@ -56,9 +56,9 @@ class CoachLevelTest {
     @Test
     void nothingSeen_leavesNoLevel_andNothingIsBelowSilent() {
         for (CoachLevel level : CoachLevel.values()) {
-            assertFalse(level.isLeftBy(0, 0));
+            assertFalse(level.isLeftBy(0, 0, CoachLevel.MET));
         }
-        assertFalse(CoachLevel.SILENT.isLeftBy(1000, 1000));
+        assertFalse(CoachLevel.SILENT.isLeftBy(1000, 1000, CoachLevel.MET));
         assertEquals(CoachLevel.SILENT, CoachLevel.SILENT.down());
         assertEquals(CoachLevel.EXAMPLE, CoachLevel.EXAMPLE.up());
         assertEquals(CoachLevel.PROMPT, CoachLevel.SILENT.atLeast(CoachLevel.PROMPT));
@@ -86,7 +86,7 @@ class CoachLevelTest {
             for (Map.Entry<Integer, Double> at : waiting.entrySet()) {
                 for (int met = at.getKey(); met <= at.getKey() + 1; met++) {
                     double chance = at.getValue() * (met > at.getKey() ? rate : 1 - rate);
-                    if (level.isLeftBy(met, looked)) {
+                    if (level.isLeftBy(met, looked, CoachLevel.MET)) {
                         dropped += chance;
                     } else {
                         next.merge(met, chance, Double::sum);

@@ -54,7 +54,7 @@ class CoachStandingTest {
     }
 
     private CoachStanding standing(boolean safety, Instant when) {
-        return CoachStanding.of(events, safety, BEGUN, when);
+        return CoachStanding.of(events, safety, BEGUN, when, CoachLevel.MET);
     }
 
     private CoachLevel level() {
@@ -295,7 +295,7 @@ class CoachStandingTest {
             }
             List<CoachEvent> other = new ArrayList<>(events);
             java.util.Collections.reverse(other);
-            assertEquals(standing(), CoachStanding.of(other, false, BEGUN, now), "seed " + seed);
+            assertEquals(standing(), CoachStanding.of(other, false, BEGUN, now, CoachLevel.MET), "seed " + seed);
         }
     }
 }

@@ -20,6 +20,7 @@ import org.benchtrail.core.method.desk.Remarked;
 import org.benchtrail.core.method.desk.Reopened;
 import org.benchtrail.core.method.desk.SentBack;
 import org.benchtrail.core.method.desk.WorkMark;
+import org.benchtrail.core.statistics.Proportion;
 import org.benchtrail.core.training.CoachChoices.Choice;
 import org.benchtrail.core.training.CoachEvent.CriticalMiss;
 import org.benchtrail.core.training.CoachEvent.NearMiss;
@@ -67,6 +68,22 @@ class WorkJudgedTest {
         own(new Closed());
     }
 
+    /** Of a test of the coach: what was never come to counts as not met, so that stopping early gains nothing. */
+    @Test
+    void firstTries_countWhatWasMissed_untrueOrNeverComeTo() {
+        int all = CoachTrial.JUDGED.size();
+        assertEquals(new Proportion(0, all), WorkJudged.firstTries(entries, "kim", Set.of()));
+        own(new Refused("advanced", List.of("scope-known")));
+        own(new Advanced());
+        assertEquals(new Proportion(6, all), WorkJudged.firstTries(entries, "kim", Set.of()), "seven of identify");
+        assertEquals(new Proportion(5, all), WorkJudged.firstTries(entries, "kim", Set.of("data-protected")));
+        entries.clear();
+        passesAll();
+        assertEquals(new Proportion(all, all), WorkJudged.firstTries(entries, "kim", Set.of()));
+        assertEquals(new Proportion(all - 1, all), WorkJudged.firstTries(entries, "kim", Set.of("cause-named")));
+        assertEquals(new Proportion(0, all), WorkJudged.firstTries(entries, "lee", Set.of()), "nobody else's");
+    }
+
     /** Whoever writes anything at all, as long as the gate takes it, is not coached less for it. */
     @Test
     void emptyRecords_thatNobodyLookedAt_fadeNothing() {
@@ -77,7 +94,7 @@ class WorkJudgedTest {
             read().values().forEach(all::addAll);
         }
         assertEquals(List.of(), all);
-        assertEquals(CoachStanding.START, CoachStanding.of(all, false, START, LATER));
+        assertEquals(CoachStanding.START, CoachStanding.of(all, false, START, LATER, CoachLevel.MET));
     }
 
     @Test

@@ -12,12 +12,14 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
+import org.benchtrail.BesideOthers;
 import org.benchtrail.core.integrity.Checkpoint;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** The verifier on the file of one ticket's trail: as it is, with any byte turned, and as somebody would make it who wants to hide. */
+@BesideOthers
 class TrailVerifierTest {
     private static final String TICKET = "40718-6";
 

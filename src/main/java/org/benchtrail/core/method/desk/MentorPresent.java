@@ -14,7 +14,6 @@ import org.benchtrail.core.method.GuardedAct;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Role;
-import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.method.identify.ReadingRecorded;
 import org.benchtrail.core.method.plan.ActionPlanned;
@@ -49,12 +48,11 @@ public final class MentorPresent {
     }
 
     /** What keeps that person from that act for want of a mentor; empty if nothing does. */
-    public static List<Missing> lacking(Situation s, Fact fact, Actor actor) {
-        Optional<GuardedAct> act = actor.is(Role.TRAINEE) ? fact.guardedAct(s.sheet()) : Optional.empty();
+    public static List<Missing> lacking(JobSheet sheet, Fact fact, Actor actor, Instant now) {
+        Optional<GuardedAct> act = actor.is(Role.TRAINEE) ? fact.guardedAct(sheet) : Optional.empty();
         return act.isEmpty()
                         || !isNeeded(act.get().cautions())
-                        || open(s.sheet(), act.get().about(), actor.account(), s.now())
-                                .isPresent()
+                        || open(sheet, act.get().about(), actor.account(), now).isPresent()
                 ? List.of()
                 : Missing.rule(
                         CODE,

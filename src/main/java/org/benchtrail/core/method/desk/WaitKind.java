@@ -7,6 +7,7 @@ public enum WaitKind {
     LESSENING("Corrections to agree to", "agreement to a correction"),
     SIGNATURE("To sign as mentor", "a signature"),
     MENTOR("To look at as mentor", "a mentor to look at it"),
+    PRESENCE("You were present: say how it went", "the mentor to say how it went"),
     ADDENDUM("Added to a closed ticket", "a countersignature"),
     SENT_BACK("Sent back to you", "the assignee to correct it"),
     REMARK("Remarks on your work", "the assignee to read a remark"),

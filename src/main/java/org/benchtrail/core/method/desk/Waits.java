@@ -36,6 +36,7 @@ public final class Waits {
         if (waits.course.isOpen()) {
             waits.judging();
             waits.signing();
+            waits.present();
             String assignee = waits.course.assignee();
             if (assignee != null) {
                 waits.assignee(assignee, policy);
@@ -76,6 +77,15 @@ public final class Waits {
                             && none(SentBack.class, answer -> answer.isAfter(signed.entry())))
                     .ifPresent(signed -> found.add(Wait.ofRoles(WaitKind.SIGNATURE, signed.stamp(), false, true)));
         }
+    }
+
+    /** Whoever was present says afterwards whether they stayed and what they saw; nobody else can. */
+    private void present() {
+        sheet.all(
+                        PresenceSigned.class,
+                        p -> none(PresenceEnded.class, e -> e.fact().presence() == p.entry()))
+                .forEach(p ->
+                        found.add(at(WaitKind.PRESENCE, p.stamp(), p.stamp().person())));
     }
 
     private Optional<StandingFact<Signed>> signature(Signatory who) {

@@ -60,6 +60,11 @@ public record FindingAnswered(
     }
 
     @Override
+    public boolean comesFromDevice() {
+        return true;
+    }
+
+    @Override
     public Correctable correctable() {
         return Correctable.REPLACED;
     }

@@ -21,6 +21,11 @@ public record FindingRecorded(String text, boolean driveFailure) implements Evid
     }
 
     @Override
+    public boolean comesFromDevice() {
+        return true;
+    }
+
+    @Override
     public Correctable correctable() {
         return Correctable.REPLACED;
     }

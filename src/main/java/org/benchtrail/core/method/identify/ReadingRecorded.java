@@ -199,6 +199,11 @@ public record ReadingRecorded(
     }
 
     @Override
+    public boolean comesFromDevice() {
+        return true;
+    }
+
+    @Override
     public Correctable correctable() {
         return Correctable.REPLACED;
     }

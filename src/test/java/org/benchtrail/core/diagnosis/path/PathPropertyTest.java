@@ -15,6 +15,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.LongStream;
+import org.benchtrail.BesideOthers;
 import org.benchtrail.core.diagnosis.Action;
 import org.benchtrail.core.diagnosis.Advice;
 import org.benchtrail.core.diagnosis.BenchSituation;
@@ -31,6 +32,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /** Laws of localisation on random structures. A failing seed is in the test's name. */
+@BesideOthers
 class PathPropertyTest {
     static LongStream seeds() {
         return LongStream.rangeClosed(1, 60);

@@ -5,12 +5,14 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.benchtrail.BesideOthers;
 import org.junit.jupiter.api.Test;
 
 /**
  * Places hidden faults, half of them unlisted, with and without paths. {@code -Dbenchtrail.simulator.path-tickets=1300} and
  * {@code -Dbenchtrail.simulator.worlds=ABCDE} give the whole run.
  */
+@BesideOthers
 class PathSimulatorTest {
     private static final int TICKETS = Integer.getInteger("benchtrail.simulator.path-tickets", 130);
     private static final String WORLDS = System.getProperty("benchtrail.simulator.worlds", "A");
