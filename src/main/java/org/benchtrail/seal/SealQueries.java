@@ -94,8 +94,8 @@ class SealQueries {
             troubles.add("Something has waited to be sealed for " + age(waiting.oldest()) + ".");
         }
         if (look != null && !look.findings().isEmpty()) {
-            troubles.add(
-                    "The latest look at the whole site found " + look.findings().size() + " places that do not hold.");
+            troubles.add("The latest look at the whole site: "
+                    + places(look.findings().size()) + ".");
         }
         return troubles;
     }
@@ -143,7 +143,7 @@ class SealQueries {
                 .map(f -> new SealView.FindingLine(f.what(), f.place(), f.sentence()))
                 .toList();
         boolean going = run.ended() == null;
-        String found = findings.isEmpty() ? "all of it holds" : findings.size() + " places do not hold";
+        String found = findings.isEmpty() ? "all of it holds" : places(findings.size());
         return new SealView.Look(
                 going,
                 Moments.text(run.started(), zone),
@@ -153,6 +153,10 @@ class SealQueries {
                                 + (run.stopped() ? "; it was stopped" : rate(run))
                         : run.size() + " leaves, every record and every ticket: " + found,
                 findings);
+    }
+
+    private static String places(int findings) {
+        return findings == 1 ? "1 place does not hold" : findings + " places do not hold";
     }
 
     /** How fast it is, and what is left, of a look that goes on. */

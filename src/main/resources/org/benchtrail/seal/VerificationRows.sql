@@ -84,6 +84,13 @@ left join lateral (select place, hash
 where (h.place, h.hash) is distinct from (coalesce(r.place, 0), coalesce(r.hash, repeat('0', 64)))
 union
 select distinct r.stream from site_record r where not exists (select from stream_head h where h.stream = r.stream)
+union
+-- a stream that has no record yet is there by its name
+select coalesce(s.name, h.stream)
+from (values ('accounts'), ('requesters'), ('cases'), ('catalogue'), ('knowledge'), ('limits'), ('policy'), ('erasures'), ('census'),
+  ('keys'), ('incidents'), ('figures')) s(name)
+full join (select stream from stream_head where stream not like 'audit/%') h on h.stream = s.name
+where s.name is null or h.stream is null
 order by 1 limit 200
 
 -- @ records not sealed

@@ -11,6 +11,8 @@ import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.Response;
 import jakarta.inject.Inject;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneOffset;
@@ -433,6 +435,7 @@ class AuditAttackTest {
             assertTrue(text.contains(now().seed().orElseThrow().seed()));
             assertTrue(text.contains(now().seed().orElseThrow().head().replaceAll("\\s+", "")), text);
             now().drawnTickets().forEach(t -> assertTrue(text.contains(t), t));
+            drawnByHand(text);
         }
         QuarkusTransaction.requiringNew()
                 .run(() -> assertEquals(
@@ -441,6 +444,27 @@ class AuditAttackTest {
                                 .filter(a -> Integer.valueOf(end + 1).equals(a.entry()))
                                 .map(a -> new TicketNumber(a.ticket()).toString())
                                 .toList()));
+    }
+
+    /** Somebody outside, with the report on paper and a hash command alone. */
+    private void drawnByHand(String paper) throws IOException {
+        String head = now().seed().orElseThrow().head();
+        String plan = new String(now().plan().bytes(), StandardCharsets.UTF_8);
+        assertTrue(paper.contains(plan.replaceAll("\\s+", "")), paper);
+        String seed = hashed("cat", head + plan);
+        assertTrue(paper.contains("Seed:" + seed), "the seed is that of head and plan");
+        for (String ticket : now().drawnTickets()) {
+            String rank = hashed("printf '%b%s' \"$(echo " + seed + " | sed 's/../\\\\x&/g')\" " + ticket, "");
+            assertTrue(paper.contains(ticket + rank), () -> ticket + " has rank " + rank + " in " + paper);
+        }
+    }
+
+    private static String hashed(String command, String input) throws IOException {
+        Process hash = new ProcessBuilder("bash", "-c", command + " | sha256sum").start();
+        try (var in = hash.getOutputStream()) {
+            in.write(input.getBytes(StandardCharsets.UTF_8));
+        }
+        return new String(hash.getInputStream().readNBytes(64), StandardCharsets.US_ASCII);
     }
 
     /** Roles change between: who had no part when the review was given has one before the mark. */

@@ -367,11 +367,18 @@ class ChangedBytesTest {
                         && (place.endsWith(row.get("sha256")) || place.endsWith(change.after()));
             case "file_record" ->
                 place.equals("file_record " + row.get("hash")) || place.equals("file_record " + change.after());
-            case "disclosure" ->
-                place.equals(row.get("about"))
-                        || place.equals(row.get("stream") + " " + row.get("place") + " " + row.get("name"))
-                        || place.startsWith(row.get("stream") + " " + row.get("place") + " ");
-            case "site_record" -> place.equals(row.get("stream") + " " + row.get("place"));
+            case "disclosure" -> {
+                Map<String, String> now = new TreeMap<>(row);
+                now.put(change.column(), change.after());
+                yield place.equals(row.get("about"))
+                        || place.equals(now.get("stream") + " " + now.get("place") + " " + now.get("name"));
+            }
+            case "site_record" -> {
+                Map<String, String> now = new TreeMap<>(row);
+                now.put(change.column(), change.after());
+                yield place.equals(row.get("stream") + " " + row.get("place"))
+                        || place.equals(now.get("stream") + " " + now.get("place"));
+            }
             case "stream_head" -> place.equals("stream_head " + row.get("stream"));
             case "seal_queue" ->
                 place.startsWith("seal_queue ") || place.equals(row.get("stream") + " " + row.get("place"));
@@ -383,7 +390,9 @@ class ChangedBytesTest {
             case "cosignature" ->
                 place.startsWith("cosignature ")
                         && (place.contains(" " + row.get("size") + " ") || place.endsWith(row.get("key")));
-            default -> place.equals(change.table() + " " + row.getOrDefault("id", row.get("number")));
+            default ->
+                place.equals(change.table() + " " + row.getOrDefault("id", row.get("number")))
+                        || place.equals(change.table() + " " + change.after());
         };
     }
 

@@ -26,6 +26,7 @@ import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.people.Browser;
 import org.benchtrail.people.PeopleActs;
 import org.benchtrail.platform.TestDatabase;
+import org.benchtrail.seal.SealRounds;
 import org.benchtrail.trail.Tampering;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -167,6 +168,29 @@ class ContinuityTest {
         Tampering.run("delete from trail_entry where ticket = ? and entry = 3", serial);
         assertRefused("The ticket has 3 entries, but 2 are there.");
         assertAllCanBeRead();
+    }
+
+    /** The row made to fit as well: the log knows what it has sealed. */
+    @Test
+    void sealedTail_cutTogetherWithTheRow_stopsTheTicket() {
+        SealRounds.once();
+        Tampering.run("delete from trail_entry where ticket = ? and entry = 3", serial);
+        TestDatabase.run(
+                "update ticket t set entries = 2, last_hash = e.hash, touched = e.at from trail_entry e where e.ticket = t.serial"
+                        + " and e.entry = 2 and t.serial = ?",
+                serial);
+        assertRefused("Entry 3 was sealed, but only 2 entries are there.");
+    }
+
+    @Test
+    void sealedEntry_writtenAnewTogetherWithTheRow_stopsTheTicket() {
+        SealRounds.once();
+        replace(3, canonical(3).replace("Seen", "Unseen"));
+        TestDatabase.run(
+                "update ticket t set last_hash = e.hash from trail_entry e where e.ticket = t.serial and e.entry = 3"
+                        + " and t.serial = ?",
+                serial);
+        assertRefused("Entry 3 is not the one that was sealed.");
     }
 
     @Test

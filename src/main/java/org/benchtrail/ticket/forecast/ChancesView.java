@@ -8,6 +8,7 @@ import java.util.stream.IntStream;
 import org.benchtrail.core.diagnosis.CauseCategory;
 import org.benchtrail.core.learning.ForecastScores;
 import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.Sight;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.core.method.desk.ForecastKind;
 import org.benchtrail.core.method.desk.Foreseeable;
@@ -29,7 +30,8 @@ public record ChancesView(String number, int version, List<Option> ahead) {
     public static Optional<ChancesView> of(Viewing viewing, Optional<CauseCategory> category) {
         JobSheet sheet = viewing.sheet();
         Foreseeable foreseeable = Foreseeable.of(sheet, viewing.viewer());
-        if (!foreseeable.isOffered()) {
+        // labels of findings name what may be wrong: they are offered once the causes may be seen
+        if (!foreseeable.isOffered() || Sight.of(sheet, viewing.viewer()) instanceof Sight.Veiled) {
             return Optional.empty();
         }
         List<Option> ahead = new ArrayList<>();
