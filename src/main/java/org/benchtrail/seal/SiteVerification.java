@@ -180,7 +180,7 @@ class SiteVerification {
     }
 
     private static String number(long serial) {
-        return serial > 0 && serial <= Integer.MAX_VALUE ? new TicketNumber((int) serial).toString() : "" + serial;
+        return serial > 0 && serial <= TicketNumber.LAST ? new TicketNumber((int) serial).toString() : "" + serial;
     }
 
     private static String missing(VerificationRows.Gap gap) {
@@ -214,10 +214,11 @@ class SiteVerification {
             int after = last;
             some = alone(() -> runs.tickets(after, TICKETS));
             for (int serial : some) {
-                TicketNumber number = new TicketNumber(serial);
-                Verification found = verified(number, by);
+                Verification found = serial <= TicketNumber.LAST
+                        ? verified(new TicketNumber(serial), by)
+                        : new Verification(0, false, null, "No ticket has so high a number.");
                 if (!found.holds()) {
-                    found(run, "ticket", number.toString(), found.sentence());
+                    found(run, "ticket", number(serial), found.sentence());
                 }
                 last = serial;
             }

@@ -100,6 +100,23 @@ class SiteVerificationTest {
         TestDatabase.run("alter table " + table + " enable trigger user");
     }
 
+    /** A number that no ticket can have is named like any other, and ends no look. */
+    @Test
+    void aCounterBeyondEveryNumber_isNamed_andTheLookGoesOn() {
+        ticket("Rae");
+        job.round();
+        TestDatabase.run("update ticket_counter set last = last + 1073741824");
+        try {
+            List<Finding> found = look();
+            assertTrue(found.stream().anyMatch(f -> f.place().startsWith("ticket_counter")), () -> "found " + found);
+            assertTrue(
+                    found.stream().anyMatch(f -> f.sentence().matches(".* up to 107\\d{7}\\.")),
+                    () -> "found " + found);
+        } finally {
+            TestDatabase.run("update ticket_counter set last = last - 1073741824");
+        }
+    }
+
     /** One alteration, what takes it back, and where the look names it. */
     private record Alteration(String table, String change, String back, String what, String place) {}
 

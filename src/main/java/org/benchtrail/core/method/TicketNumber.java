@@ -13,8 +13,11 @@ import org.benchtrail.core.Invalid;
  * @param serial 1 to 999 999 999
  */
 public record TicketNumber(int serial) {
+    /** The highest serial number. */
+    public static final int LAST = 999_999_999;
+
     public TicketNumber {
-        if (serial < 1 || serial > 999_999_999) {
+        if (serial < 1 || serial > LAST) {
             throw new IllegalArgumentException("serial must be in 1..999999999: " + serial);
         }
     }
