@@ -49,7 +49,7 @@ public class ChangeFeed {
      * @param next where to go on: after it comes all that is not in this part
      */
     public record Part(List<Change> changes, long next) {
-        public boolean isEmpty() {
+        boolean isEmpty() {
             return changes.isEmpty();
         }
     }

@@ -93,7 +93,7 @@ class WebhookJob {
         Claim stands = claimed;
         for (int sent = 0; sent < MOST_MESSAGES; sent++) {
             ChangeFeed.Part part = feed.after(stands.next(), AT_ONCE);
-            if (part.isEmpty()) {
+            if (part.changes().isEmpty()) {
                 stands = new Claim(stands.name(), part.next(), stands.failures());
                 break;
             }

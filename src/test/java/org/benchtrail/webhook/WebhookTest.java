@@ -143,6 +143,7 @@ class WebhookTest {
         job.tell(receiver);
         job.tell(receiver);
         assertEquals(List.of(first + " 1", second + " 1"), told());
+        assertEquals(2, json.readTree(got.get(0).body()).size(), "changes and next, as the API gives them");
         Message message = got.get(0);
         assertEquals(
                 MessageSignature.of(SECRET, message.id(), Long.parseLong(message.time()), message.body()),
