@@ -88,7 +88,7 @@ union
 -- a stream that has no record yet is there by its name
 select coalesce(s.name, h.stream)
 from (values ('accounts'), ('requesters'), ('cases'), ('catalogue'), ('knowledge'), ('limits'), ('policy'), ('erasures'), ('census'),
-  ('keys'), ('incidents'), ('figures')) s(name)
+  ('keys'), ('incidents'), ('figures'), ('training')) s(name)
 full join (select stream from stream_head where stream not like 'audit/%') h on h.stream = s.name
 where s.name is null or h.stream is null
 order by 1 limit 200

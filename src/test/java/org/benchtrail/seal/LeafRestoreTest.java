@@ -39,10 +39,13 @@ import org.benchtrail.ticket.NewTicket;
 import org.benchtrail.ticket.TicketActs;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** A backup that is a thousand leaves old is restored: it is noticed, nothing is recorded, and the same log goes on. */
+// after all others: what it loses stays lost, and others read every record
+@Order(Order.DEFAULT + 1)
 @QuarkusTest
 @QuarkusTestResource(TestDatabase.class)
 class LeafRestoreTest {
