@@ -106,7 +106,8 @@ class ProductionIT {
                 PackagedJar.run(Map.of("BENCHTRAIL_DATA", folder.toString()), List.of(), "lode", "file.yaml");
         assertEquals(1, ended.code(), ended.said());
         assertEquals(
-                "Benchtrail does not know 'lode'. It knows: migrate, backup FILE, restore FILE, load FILE..., export FOLDER, verify FOLDER, witness DIR (no words start the server).",
+                "Benchtrail does not know 'lode'. It knows: migrate, backup FILE, restore FILE, load FILE..., export FOLDER,"
+                        + " restore-leaves FOLDER, erase TICKET SUPERVISOR REASON, verify FOLDER, witness DIR (no words start the server).",
                 ended.said().strip());
         assertTrue(startsNoDatabase(folder), "a database was started in " + folder);
     }
