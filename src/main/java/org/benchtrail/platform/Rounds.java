@@ -21,11 +21,6 @@ public final class Rounds {
         });
     }
 
-    /** Does something once, before the first round. */
-    public void once(Runnable work) {
-        timer.execute(work);
-    }
-
     /**
      * Begins.
      *
@@ -33,7 +28,13 @@ public final class Rounds {
      * @param round throws nothing: else it was the last one
      */
     public void begin(Duration every, Runnable round) {
+        begin(every, () -> {}, round);
+    }
+
+    /** As {@link #begin(Duration, Runnable)}, with something that is done once before the first round. */
+    public void begin(Duration every, Runnable first, Runnable round) {
         if (!every.isZero()) {
+            timer.execute(first);
             timer.scheduleWithFixedDelay(
                     round, Duration.ofSeconds(FIRST_AFTER_S).toMillis(), every.toMillis(), TimeUnit.MILLISECONDS);
         }

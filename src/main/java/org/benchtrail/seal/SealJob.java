@@ -26,6 +26,8 @@ class SealJob {
     private final Rounds rounds = new Rounds("seal");
     private volatile String stopped = "";
     private volatile boolean failing;
+    /** Whether it stands in the database, perhaps from before this server started, that the log is ahead. */
+    private volatile boolean markedAhead = true;
 
     SealJob(
             LogRows rows,
@@ -47,10 +49,7 @@ class SealJob {
     }
 
     void start(@Observes StartupEvent start) {
-        if (!config.every().isZero()) {
-            rounds.once(this::lookWhetherBehind);
-        }
-        rounds.begin(config.every(), this::round);
+        rounds.begin(config.every(), this::lookWhetherBehind, this::round);
     }
 
     void stop(@Observes ShutdownEvent stop) {
@@ -93,7 +92,16 @@ class SealJob {
             LOG.errorf("Nothing is recorded: %s", why);
             stopped = why;
         }
+        markedAhead = true;
         QuarkusTransaction.requiringNew().run(() -> rows.behind(why));
+    }
+
+    private void goOn() {
+        stopped = "";
+        if (markedAhead) {
+            QuarkusTransaction.requiringNew().run(() -> rows.behind(null));
+            markedAhead = false;
+        }
     }
 
     private void sealAndSign() throws IOException {
@@ -103,8 +111,7 @@ class SealJob {
             sealing.sealAll();
             signing.sign();
             witnessing.ask(witnessing.witnesses());
-            stopped = "";
-            QuarkusTransaction.requiringNew().run(() -> rows.behind(null));
+            goOn();
             folder.write();
         } catch (LogIsAhead e) {
             stopAll(e);

@@ -5,6 +5,7 @@ import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Clock;
 import java.util.List;
 import java.util.concurrent.Callable;
+import java.util.stream.Stream;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.platform.RecordBroken;
@@ -143,6 +144,15 @@ class SiteVerification {
         return QuarkusTransaction.requiringNew().call(work);
     }
 
+    /** The streams that every site has; those of audits are begun with the audit. */
+    private static List<String> streams() {
+        return Stream.concat(
+                        Stream.of("keys", "incidents"),
+                        RECORDED.stream().map(Recorded::stream).filter(stream -> !stream.startsWith("audit/")))
+                .distinct()
+                .toList();
+    }
+
     private void found(Run run, String what, String place, String sentence) {
         found(run, new Finding(what, place, sentence));
     }
@@ -197,7 +207,7 @@ class SiteVerification {
                         "not sealed",
                         one.stream(),
                         "It has " + one.entries() + " entries, and " + one.sealed() + " are sealed or wait for it."));
-        alone(runs::endsUnlike)
+        alone(() -> runs.endsUnlike(streams()))
                 .forEach(stream -> found(
                         run, "stream", "stream_head " + stream, "The stream's end is not that of its last record."));
         alone(runs::recordsNotSealed)
@@ -208,15 +218,15 @@ class SiteVerification {
     }
 
     private void tickets(Run run, Actor by) {
-        int last = 0;
+        int last = Integer.MIN_VALUE;
         List<Integer> some;
         do {
             int after = last;
             some = alone(() -> runs.tickets(after, TICKETS));
             for (int serial : some) {
-                Verification found = serial <= TicketNumber.LAST
+                Verification found = serial > 0 && serial <= TicketNumber.LAST
                         ? verified(new TicketNumber(serial), by)
-                        : new Verification(0, false, null, "No ticket has so high a number.");
+                        : new Verification(0, false, null, "No ticket has such a number.");
                 if (!found.holds()) {
                     found(run, "ticket", number(serial), found.sentence());
                 }

@@ -155,9 +155,13 @@ class VerificationRows {
         return of("strays").values(String.class);
     }
 
-    /** Streams of the site of which the end is not that of their records. */
-    List<String> endsUnlike() {
-        return of("ends unlike").values(String.class);
+    /**
+     * Streams of the site of which the end is not that of their records.
+     *
+     * @param streams that every site has
+     */
+    List<String> endsUnlike(List<String> streams) {
+        return of("ends unlike").with("streams", streams.toArray(String[]::new)).values(String.class);
     }
 
     /** Records that are neither sealed nor wait for it, by stream and place. */

@@ -174,13 +174,7 @@ class CoachQueries implements Coaching {
 
     private Instant begun(Map<TicketNumber, List<Entry>> work, String person) {
         Instant practised = practice.first(person).orElse(clock.instant());
-        return work.values().stream()
-                .flatMap(List::stream)
-                .filter(e -> e.stamp().by().equals(person))
-                .map(e -> e.stamp().at())
-                .filter(at -> at.isBefore(practised))
-                .min(Instant::compareTo)
-                .orElse(practised);
+        return firstLive(work, person).filter(at -> at.isBefore(practised)).orElse(practised);
     }
 
     private PracticeJudged.Told told(PracticeStore.Ended ended, String person) {
@@ -203,7 +197,11 @@ class CoachQueries implements Coaching {
 
     /** When that person first left a step of a ticket, or tried to. */
     Optional<Instant> firstLive(String person) {
-        return store.work(person).values().stream()
+        return firstLive(store.work(person), person);
+    }
+
+    private static Optional<Instant> firstLive(Map<TicketNumber, List<Entry>> work, String person) {
+        return work.values().stream()
                 .flatMap(List::stream)
                 .filter(e -> e.stamp().by().equals(person))
                 .map(e -> e.stamp().at())

@@ -9,6 +9,8 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.concurrent.atomic.AtomicReference;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.diagnosis.CauseCategory;
@@ -81,12 +83,8 @@ public class ForecastActs {
         }
     }
 
-    /** What is kept of a forecast once its entry stands. */
-    private record Made(ForecastContent forecast, byte[] salt, String reference) {
-        private ForecastStore.Kept kept() {
-            return new ForecastStore.Kept(forecast.round(), forecast.kind(), forecast.canonical(), salt, reference);
-        }
-    }
+    /** What the trail binds of a forecast, and what is kept of it once that entry stands. */
+    private record Made(ForecastCommitted fact, ForecastStore.Kept kept) {}
 
     /**
      * A forecast of a ticket's causes; something else has what is left to 100.
@@ -113,21 +111,22 @@ public class ForecastActs {
      */
     @Transactional
     Outcome commit(TicketNumber number, int version, Typed typed, Actor actor) {
-        Made[] made = new Made[1];
+        return commit(number, version, sheet -> made(sheet, typed), actor);
+    }
+
+    private Outcome commit(TicketNumber number, int version, Function<JobSheet, Made> made, Actor actor) {
+        AtomicReference<ForecastStore.Kept> kept = new AtomicReference<>();
         Outcome outcome = tickets.perform(
                 number,
                 version,
                 sheet -> {
-                    made[0] = made(sheet, typed);
-                    ForecastContent forecast = made[0].forecast;
-                    String commitment = forecast.commitment(made[0].salt).toString();
-                    return new Work(
-                            List.of(s -> new ForecastCommitted(forecast.kind(), null, forecast.round(), commitment)),
-                            null);
+                    Made now = made.apply(sheet);
+                    kept.set(now.kept);
+                    return new Work(List.of(s -> now.fact), null);
                 },
                 actor);
         if (!outcome.refused()) {
-            store.keep(number, outcome.sheet().entries(), actor.account(), clock.instant(), made[0].kept());
+            store.keep(number, outcome.sheet().entries(), actor.account(), clock.instant(), kept.get());
         }
         return outcome;
     }
@@ -171,33 +170,30 @@ public class ForecastActs {
      */
     @Transactional
     Outcome commit(TicketNumber number, int version, Chance typed, Actor actor) {
-        byte[] salt = new byte[Commitment.SALT_BYTES];
-        chance.nextBytes(salt);
-        ChanceContent[] made = new ChanceContent[1];
-        Outcome outcome = tickets.perform(
-                number,
-                version,
-                sheet -> {
-                    made[0] = typed.on(sheet, diagnoses.category(sheet));
-                    String commitment = made[0].commitment(salt).toString();
-                    return new Work(List.of(s -> typed.fact(made[0].round(), commitment)), null);
-                },
-                actor);
-        if (!outcome.refused()) {
-            ForecastStore.Kept kept =
-                    new ForecastStore.Kept(made[0].round(), made[0].kind(), made[0].canonical(), salt, "{}");
-            store.keep(number, outcome.sheet().entries(), actor.account(), clock.instant(), kept);
-        }
-        return outcome;
+        return commit(number, version, sheet -> made(sheet, typed), actor);
+    }
+
+    private Made made(JobSheet sheet, Chance typed) {
+        ChanceContent content = typed.on(sheet, diagnoses.category(sheet));
+        byte[] salt = Commitment.salt(chance);
+        return new Made(
+                typed.fact(content.round(), content.commitment(salt).toString()),
+                new ForecastStore.Kept(content.round(), content.kind(), content.canonical(), salt, "{}"));
     }
 
     private Made made(JobSheet sheet, Typed typed) {
         Diagnoses.Dated dated = diagnoses
                 .of(sheet)
                 .orElseThrow(() -> new Invalid("causes", "There are no causes to choose from: skip this forecast."));
-        byte[] salt = new byte[Commitment.SALT_BYTES];
-        chance.nextBytes(salt);
-        return new Made(typed.on(sheet, dated.category()), salt, reference(dated));
+        ForecastContent content = typed.on(sheet, dated.category());
+        byte[] salt = Commitment.salt(chance);
+        return new Made(
+                new ForecastCommitted(
+                        content.kind(),
+                        null,
+                        content.round(),
+                        content.commitment(salt).toString()),
+                new ForecastStore.Kept(content.round(), content.kind(), content.canonical(), salt, reference(dated)));
     }
 
     private static String reference(Diagnoses.Dated dated) {

@@ -69,7 +69,7 @@ public class PracticeActs {
     /** A device whose truth nobody knows, from the server's own randomness. */
     @Transactional
     public int begin(Family family, Actor actor) {
-        byte[] seed = bytes();
+        byte[] seed = Commitment.salt(random);
         return begin(Truth.of(family, seed), actor);
     }
 
@@ -79,7 +79,7 @@ public class PracticeActs {
         Instant now = clock.instant();
         Instant morning =
                 now.atZone(ZoneOffset.UTC).toLocalDate().atTime(MORNING).toInstant(ZoneOffset.UTC);
-        byte[] salt = bytes();
+        byte[] salt = Commitment.salt(random);
         int job = store.begin(actor.account(), truth, salt, now, morning);
         Policy policy = policy();
         Origin origin = new Origin(Channel.PAGE, UUID.randomUUID().toString(), PolicyFingerprint.of(policy), null);
@@ -91,12 +91,6 @@ public class PracticeActs {
                         1, null, "What is true of this device is sealed until the debrief: " + truth.commitment(salt)));
         append(job, List.of(opened, sealed), HashChain.START);
         return job;
-    }
-
-    private byte[] bytes() {
-        byte[] bytes = new byte[Commitment.SALT_BYTES];
-        random.nextBytes(bytes);
-        return bytes;
     }
 
     private static Opened report(int job, Family family, Actor actor) {

@@ -18,13 +18,8 @@ record Seeds(String order, byte[] secret, byte[] salt) {
     private static final String NAME = "training.devices";
 
     static Seeds drawn(SecureRandom random) {
-        return new Seeds(HexFormat.of().formatHex(bytes(random)), bytes(random), bytes(random));
-    }
-
-    private static byte[] bytes(SecureRandom random) {
-        byte[] bytes = new byte[Commitment.SALT_BYTES];
-        random.nextBytes(bytes);
-        return bytes;
+        return new Seeds(
+                HexFormat.of().formatHex(Commitment.salt(random)), Commitment.salt(random), Commitment.salt(random));
     }
 
     String commitment() {

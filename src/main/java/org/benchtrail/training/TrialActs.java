@@ -133,6 +133,9 @@ class TrialActs {
 
     /** Once a job has ended: what each test came to whose size is reached by it. */
     void ended() {
+        if (store.trials().stream().allMatch(t -> t.ended() != null)) {
+            return;
+        }
         store.lock();
         Map<Integer, Map<String, List<TrialStore.Turn>>> turns = store.turns(null).stream()
                 .collect(Collectors.groupingBy(

@@ -87,8 +87,7 @@ select distinct r.stream from site_record r where not exists (select from stream
 union
 -- a stream that has no record yet is there by its name
 select coalesce(s.name, h.stream)
-from (values ('accounts'), ('requesters'), ('cases'), ('catalogue'), ('knowledge'), ('limits'), ('policy'), ('erasures'), ('census'),
-  ('keys'), ('incidents'), ('figures'), ('training')) s(name)
+from unnest(cast(:streams as text[])) s(name)
 full join (select stream from stream_head where stream not like 'audit/%') h on h.stream = s.name
 where s.name is null or h.stream is null
 order by 1 limit 200

@@ -2,6 +2,7 @@ package org.benchtrail.core.integrity;
 
 import java.nio.charset.StandardCharsets;
 import java.text.Normalizer;
+import java.util.random.RandomGenerator;
 
 /** What stands for a value that may have to be erased: it binds to the value, and tells nothing of it without the salt. */
 public final class Commitment {
@@ -12,6 +13,13 @@ public final class Commitment {
     private static final byte[] END_OF_NAME = {0};
 
     private Commitment() {}
+
+    /** Bytes for a value that is new. */
+    public static byte[] salt(RandomGenerator chance) {
+        byte[] salt = new byte[SALT_BYTES];
+        chance.nextBytes(salt);
+        return salt;
+    }
 
     /**
      * {@code SHA-256(0x02 || salt || name || 0x00 || value)}, the value in UTF-8 and Unicode NFC.

@@ -1,10 +1,6 @@
 package org.benchtrail.core.integrity;
 
-import java.nio.charset.StandardCharsets;
-import java.security.GeneralSecurityException;
 import java.util.Base64;
-import javax.crypto.Mac;
-import javax.crypto.spec.SecretKeySpec;
 
 /**
  * What shows a receiver that a message comes from whoever shares its secret and was not changed: HMAC-SHA256 in the form of
@@ -16,7 +12,6 @@ public final class MessageSignature {
 
     private static final int LEAST_BYTES = 24;
     private static final int MOST_BYTES = 64;
-    private static final String CODES = "HmacSHA256";
 
     private MessageSignature() {}
 
@@ -48,13 +43,7 @@ public final class MessageSignature {
      * @param seconds when it was sent, since 1970
      */
     public static String of(byte[] secret, String id, long seconds, String body) {
-        try {
-            Mac mac = Mac.getInstance(CODES);
-            mac.init(new SecretKeySpec(secret, CODES));
-            byte[] code = mac.doFinal((id + "." + seconds + "." + body).getBytes(StandardCharsets.UTF_8));
-            return "v1," + Base64.getEncoder().encodeToString(code);
-        } catch (GeneralSecurityException e) {
-            throw new IllegalStateException("every Java has " + CODES, e);
-        }
+        byte[] code = KeyedHash.of(secret, id + "." + seconds + "." + body);
+        return "v1," + Base64.getEncoder().encodeToString(code);
     }
 }

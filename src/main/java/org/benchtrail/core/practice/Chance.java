@@ -1,10 +1,7 @@
 package org.benchtrail.core.practice;
 
 import java.nio.ByteBuffer;
-import java.nio.charset.StandardCharsets;
-import java.security.GeneralSecurityException;
-import javax.crypto.Mac;
-import javax.crypto.spec.SecretKeySpec;
+import org.benchtrail.core.integrity.KeyedHash;
 
 /**
  * The chance in a practice job, as a function of its seed and a label and not as a stream: in whichever order somebody acts, the
@@ -24,17 +21,17 @@ public final class Chance {
 
     /** The seed of a job: a site's secret makes it, so that nobody guesses it from the number. */
     public static Chance ofJob(byte[] siteSecret, String family, int number) {
-        return new Chance(hmac(siteSecret, family + "|" + number));
+        return new Chance(KeyedHash.of(siteSecret, family + "|" + number));
     }
 
     /** The seed that a secret makes for a label: nobody who lacks the secret tells it from chance. */
     public static byte[] seed(byte[] secret, String label) {
-        return hmac(secret, label);
+        return KeyedHash.of(secret, label);
     }
 
     /** Standard normal, by label. */
     public double normal(String label) {
-        ByteBuffer bytes = ByteBuffer.wrap(hmac(seed, label));
+        ByteBuffer bytes = ByteBuffer.wrap(KeyedHash.of(seed, label));
         double first = open(bytes.getLong());
         double second = open(bytes.getLong());
         return Math.sqrt(-2 * Math.log(first)) * Math.cos(2 * Math.PI * second);
@@ -42,7 +39,7 @@ public final class Chance {
 
     /** Evenly between 0 and 1, neither of them included. */
     public double uniform(String label) {
-        return open(ByteBuffer.wrap(hmac(seed, label)).getLong());
+        return open(ByteBuffer.wrap(KeyedHash.of(seed, label)).getLong());
     }
 
     public double between(String label, double low, double high) {
@@ -77,15 +74,5 @@ public final class Chance {
 
     private static double open(long bits) {
         return ((bits >>> 11) + 0.5) * UNIT;
-    }
-
-    private static byte[] hmac(byte[] key, String label) {
-        try {
-            Mac mac = Mac.getInstance("HmacSHA256");
-            mac.init(new SecretKeySpec(key, "HmacSHA256"));
-            return mac.doFinal(label.getBytes(StandardCharsets.UTF_8));
-        } catch (GeneralSecurityException e) {
-            throw new IllegalStateException("every Java platform has HmacSHA256", e);
-        }
     }
 }
