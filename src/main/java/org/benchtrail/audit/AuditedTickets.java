@@ -21,6 +21,7 @@ import org.benchtrail.ticket.TicketQueries;
 import org.benchtrail.trail.StoredTrail;
 import org.benchtrail.trail.TrailEntry;
 import org.benchtrail.trail.TrailStore;
+import org.jspecify.annotations.Nullable;
 
 /** Tickets as an audit sees them: as they were when they ended, and who had a part in them until now. */
 @ApplicationScoped
@@ -57,20 +58,28 @@ class AuditedTickets {
             List<LotRows.Ended> some = ended.subList(from, Math.min(ended.size(), from + AT_ONCE));
             Map<TicketNumber, StoredTrail> stored = trails.read(
                     some.stream().map(e -> new TicketNumber(e.ticket())).toList());
-            for (LotRows.Ended one : some) {
-                TicketNumber number = new TicketNumber(one.ticket());
-                StoredTrail trail = stored.get(number);
-                Stratum stratum = Stratum.INCIDENT;
-                if (trail != null && trail.verify(number).holds()) {
-                    List<Entry> entries = read(trail.entries(), one.entry());
-                    JobSheet sheet = JobSheet.replay(entries);
-                    stratum = Stratum.of(sheet, one.incident());
-                    look.at(number.toString(), sheet, entries);
+            some.parallelStream().map(one -> Told.of(one, stored)).toList().forEach(told -> {
+                if (told.sheet != null) {
+                    look.at(told.item.ticket(), told.sheet, told.entries);
                 }
-                items.add(new Item(number.toString(), one.entry(), one.hash(), stratum));
-            }
+                items.add(told.item);
+            });
         }
         return items;
+    }
+
+    /** @param sheet null of a record that does not hold */
+    private record Told(Item item, @Nullable JobSheet sheet, List<Entry> entries) {
+        private static Told of(LotRows.Ended one, Map<TicketNumber, StoredTrail> stored) {
+            TicketNumber number = new TicketNumber(one.ticket());
+            StoredTrail trail = stored.get(number);
+            List<Entry> holding = new ArrayList<>();
+            boolean holds = trail != null && trail.verify(number, holding::add).holds();
+            List<Entry> entries = holds ? holding.subList(0, one.entry()) : List.of();
+            JobSheet sheet = holds ? JobSheet.replay(entries) : null;
+            Stratum stratum = sheet == null ? Stratum.INCIDENT : Stratum.of(sheet, one.incident());
+            return new Told(new Item(number.toString(), one.entry(), one.hash(), stratum), sheet, entries);
+        }
     }
 
     private static List<Entry> read(List<TrailEntry> trail, int last) {

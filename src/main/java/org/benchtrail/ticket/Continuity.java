@@ -1,9 +1,12 @@
 package org.benchtrail.ticket;
 
 import jakarta.enterprise.context.ApplicationScoped;
+import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
+import java.util.stream.Stream;
 import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.Entry;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.platform.nodes.Nodes;
@@ -46,11 +49,13 @@ class Continuity {
     }
 
     private SheetRecord read(TicketNumber number, StoredTrail stored, Actor by) {
-        Verification chain = stored.verify(number);
+        List<Entry> holding = new ArrayList<>();
+        Verification chain = stored.verify(number, holding::add);
         if (chain.newer() && nodes.isLaterSeen()) {
             return SheetRecord.newer(number, stored, chain);
         }
-        JobSheet sheet = replayed(stored);
+        JobSheet sheet = replayed(
+                chain.holds() ? holding.stream() : stored.entries().stream().map(TrailEntry::read));
         return alarming(
                 number,
                 by,
@@ -83,10 +88,9 @@ class Continuity {
         return found;
     }
 
-    private static @Nullable JobSheet replayed(StoredTrail stored) {
+    private static @Nullable JobSheet replayed(Stream<Entry> entries) {
         try {
-            return JobSheet.replay(
-                    stored.entries().stream().map(TrailEntry::read).toList());
+            return JobSheet.replay(entries.toList());
         } catch (RuntimeException whateverItHolds) {
             return null;
         }

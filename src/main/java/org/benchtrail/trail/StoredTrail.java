@@ -1,7 +1,9 @@
 package org.benchtrail.trail;
 
 import java.util.List;
+import java.util.function.Consumer;
 import org.benchtrail.core.integrity.HashChain;
+import org.benchtrail.core.method.Entry;
 import org.benchtrail.core.method.TicketNumber;
 import org.jspecify.annotations.Nullable;
 
@@ -27,7 +29,16 @@ public record StoredTrail(
 
     /** Holds the trail against itself, against the row, and against the last leaf of it. */
     public Verification verify(TicketNumber ticket) {
-        Verification found = Verification.of(ticket, entries, expected, lastHash);
+        return verify(ticket, entry -> {});
+    }
+
+    /**
+     * As {@link #verify(TicketNumber)}; reading an entry is most of the work of it, so what was read is given away.
+     *
+     * @param holding takes each entry that holds, in their order, up to the first that does not
+     */
+    public Verification verify(TicketNumber ticket, Consumer<Entry> holding) {
+        Verification found = Verification.of(ticket, entries, expected, lastHash, holding);
         return found.holds() && sealed != null ? found.against(entries, sealed) : found;
     }
 

@@ -2,7 +2,9 @@ package org.benchtrail.trail;
 
 import java.time.Instant;
 import java.util.List;
+import java.util.function.Consumer;
 import org.benchtrail.core.integrity.HashChain;
+import org.benchtrail.core.method.Entry;
 import org.benchtrail.core.method.FactKinds;
 import org.benchtrail.core.method.TicketNumber;
 import org.jspecify.annotations.Nullable;
@@ -29,13 +31,15 @@ public record Verification(
      *
      * @param expected how many entries the ticket says it has, so that a cut tail is seen
      * @param lastHash what the ticket says the last one's hash is, so that a tail written anew is seen
+     * @param holding takes each entry that holds, up to the first that does not
      */
-    static Verification of(TicketNumber ticket, List<TrailEntry> trail, int expected, String lastHash) {
+    static Verification of(
+            TicketNumber ticket, List<TrailEntry> trail, int expected, String lastHash, Consumer<Entry> holding) {
         String previous = HashChain.START;
         Instant last = Instant.MIN;
         for (int i = 0; i < trail.size(); i++) {
             TrailEntry entry = trail.get(i);
-            String fault = fault(ticket, entry, i + 1, previous, last);
+            String fault = fault(ticket, entry, i + 1, previous, last, holding);
             if (!fault.isEmpty()) {
                 return new Verification(
                         trail.size(),
@@ -75,7 +79,8 @@ public record Verification(
                 : new Verification(entries, false, place, "Entry " + place + " is not the one that was sealed.");
     }
 
-    private static String fault(TicketNumber ticket, TrailEntry entry, int number, String previous, Instant last) {
+    private static String fault(
+            TicketNumber ticket, TrailEntry entry, int number, String previous, Instant last, Consumer<Entry> holding) {
         if (entry.entry() != number) {
             return "entry " + number + " is missing, " + entry.entry() + " stands in its place";
         }
@@ -85,14 +90,19 @@ public record Verification(
                     : "its content was altered, and it cannot be read";
         }
         try {
-            return content(ticket, entry, previous, last);
+            EntryCodec.Decoded inside = EntryCodec.decode(entry.canonical());
+            String fault = content(ticket, entry, inside, previous, last);
+            if (fault.isEmpty()) {
+                holding.accept(inside.entry());
+            }
+            return fault;
         } catch (IllegalArgumentException e) {
             return NOT_READ;
         }
     }
 
-    private static String content(TicketNumber ticket, TrailEntry entry, String previous, Instant last) {
-        EntryCodec.Decoded inside = EntryCodec.decode(entry.canonical());
+    private static String content(
+            TicketNumber ticket, TrailEntry entry, EntryCodec.Decoded inside, String previous, Instant last) {
         if (!inside.previous().equals(previous)) {
             return "it does not follow the entry before it";
         }

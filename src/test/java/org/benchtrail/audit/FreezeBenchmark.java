@@ -148,7 +148,8 @@ class FreezeBenchmark {
     }
 
     private void freeze(Instant from, Instant until) {
-        QuarkusTransaction.requiringNew().run(() -> {
+        QuarkusTransaction.begin();
+        try {
             database.createNativeQuery("set local search_path = many_moves, public")
                     .executeUpdate();
             long start = System.nanoTime();
@@ -186,8 +187,9 @@ class FreezeBenchmark {
                     told,
                     kept,
                     recorded);
-            QuarkusTransaction.setRollbackOnly();
-        });
+        } finally {
+            QuarkusTransaction.rollback();
+        }
     }
 
     @Test

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
@@ -67,10 +68,28 @@ class ProductionIT {
         environment.remove("BENCHTRAIL_OWNER_PASSWORD");
         List<String> properties =
                 List.of("benchtrail.first-administrator=nadia", "benchtrail.first-administrator-password=" + PASSWORD);
-        try (RunningServer server = RunningServer.start(folder, environment, properties)) {
-            assertEquals(401, new Visitor(server.address()).signIn("nadia", PASSWORD), "somebody was there already");
-            assertEquals(303, new Visitor(server.address()).signIn("magda", PASSWORD));
-            assertEquals(TOLD_TO_END, server.stop());
+        try (TraceCollector collector = new TraceCollector()) {
+            environment.putAll(collector.environment());
+            try (RunningServer server = RunningServer.start(folder, environment, properties)) {
+                assertEquals(
+                        401, new Visitor(server.address()).signIn("nadia", PASSWORD), "somebody was there already");
+                Visitor magda = new Visitor(server.address());
+                assertEquals(303, magda.signIn("magda", PASSWORD));
+                traces_tellPathsAndStatements_neverWhatWasAskedFor(magda, collector);
+                assertEquals(TOLD_TO_END, server.stop());
+            }
+        }
+    }
+
+    private static void traces_tellPathsAndStatements_neverWhatWasAskedFor(Visitor magda, TraceCollector collector)
+            throws Exception {
+        magda.get("/queue?words=unheard-of");
+        String told = collector.told("/queue");
+        assertTrue(told.contains("/queue"), told);
+        assertTrue(told.contains("/sign-in"), told);
+        assertTrue(told.toLowerCase(Locale.ROOT).contains("select"), told);
+        for (String kept : List.of("unheard-of", PASSWORD, "nadia")) {
+            assertFalse(told.contains(kept), kept + " in " + told);
         }
     }
 

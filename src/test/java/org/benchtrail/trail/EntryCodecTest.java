@@ -254,8 +254,8 @@ class EntryCodecTest {
             trail.add(
                     new TrailEntry(stamp.entry(), stamp.at(), stamp.by(), kind, canonical, HashChain.hash(canonical)));
         }
-        Verification verification = Verification.of(
-                Chains.TICKET, trail, lines.size(), trail.get(trail.size() - 1).hash());
+        Verification verification =
+                new StoredTrail(trail, lines.size(), trail.get(trail.size() - 1).hash(), null).verify(Chains.TICKET);
         assertTrue(verification.holds(), verification::sentence);
         assertEquals(Samples.stored(), trail.stream().map(e -> e.read().fact()).toList());
         assertEquals(
