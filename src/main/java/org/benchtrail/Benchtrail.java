@@ -22,7 +22,7 @@ import org.benchtrail.seal.ExportCommand;
 import org.benchtrail.seal.RestoreLeavesCommand;
 import org.benchtrail.seal.offline.VerifyCommand;
 import org.benchtrail.seal.witness.WitnessCommand;
-import org.benchtrail.ticket.EraseCommand;
+import org.benchtrail.ticket.erasure.EraseCommand;
 import org.jspecify.annotations.Nullable;
 
 /**

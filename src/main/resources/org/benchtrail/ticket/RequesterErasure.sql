@@ -1,7 +1,13 @@
 -- @ erase
 select erase_requester(:requester, :reason, :by, cast(:at as timestamptz))
 
--- @ of the same name
--- other numbers under which somebody of that name is kept
-select o.id from requester r join requester o on lower(o.name) = lower(r.name) and o.id <> r.id and o.erased is null
-where r.id = :requester order by 1
+-- @ kept
+-- alike: other numbers under which somebody of that name is kept
+select r.name, r.contact, r.erased,
+  (select count(*) from ticket t where t.requester = r.id) as tickets,
+  (select count(*) from requester o where lower(o.name) = lower(r.name) and o.id <> r.id and o.erased is null) as alike
+from requester r
+where r.id = :requester
+
+-- @ newest
+select serial from ticket where requester = :requester order by serial desc limit :most

@@ -207,6 +207,8 @@ class DoorsTest {
             new Door("POST", "/practice/{id}/act", Permission.WORK_TICKETS),
             new Door("POST", "/practice/{id}/mentor", Permission.WORK_TICKETS),
             new Door("POST", "/practice/{id}/give-up", Permission.WORK_TICKETS),
+            new Door("GET", "/tickets/{number}/erasing", Permission.DECIDE_PROPOSALS),
+            new Door("POST", "/tickets/{number}/erasing", Permission.DECIDE_PROPOSALS),
             new Door("GET", "/limits", Permission.SEE_TICKETS),
             new Door("POST", "/limits", Permission.KEEP_LIMITS),
             new Door("POST", "/limits/{id}/offer", Permission.KEEP_LIMITS),

@@ -156,6 +156,7 @@ class RequesterErasedTest {
         TicketNumber number = ticket("Somebody", "room 6");
         assertThrows(Invalid.class, () -> erasure.erase(number, TOM.account(), "because"));
         assertThrows(Invalid.class, () -> erasure.erase(number, SUE.account(), " "));
+        assertThrows(Invalid.class, () -> erasure.erase(number, SUE.account(), "somebody asked for it"));
         assertFalse(holding("room 6").isEmpty());
     }
 

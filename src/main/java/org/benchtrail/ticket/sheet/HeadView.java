@@ -4,6 +4,8 @@ import java.util.Objects;
 import org.benchtrail.core.method.Course;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.desk.Opened;
+import org.benchtrail.people.Permission;
+import org.benchtrail.people.Permissions;
 import org.benchtrail.ticket.TicketLine;
 import org.benchtrail.ticket.TicketQueries;
 import org.benchtrail.ticket.Viewing;
@@ -14,12 +16,14 @@ import org.benchtrail.ticket.Viewing;
  * @param report as the ticket was opened
  * @param deviceAt page of the device; empty if the site does not know it
  * @param requester and how to reach them
+ * @param erasing whether the viewer may propose to erase who reported it
  * @param standing in words; empty for what is open and not on hold
  */
 public record HeadView(
         Opened report,
         String deviceAt,
         String requester,
+        boolean erasing,
         String affects,
         String due,
         boolean overdue,
@@ -34,7 +38,8 @@ public record HeadView(
         return new HeadView(
                 report,
                 deviceAt,
-                ticket.requester() + ", " + ticket.contact(),
+                ticket.contact().isEmpty() ? ticket.requester() : ticket.requester() + ", " + ticket.contact(),
+                Permissions.allow(Permission.DECIDE_PROPOSALS, viewing.viewer()),
                 report.impact().words() + ", " + report.urgency().words(),
                 due(ticket.line(), viewing),
                 ticket.line().isOverdue(viewing.now()),

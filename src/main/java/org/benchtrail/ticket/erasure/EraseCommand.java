@@ -1,10 +1,11 @@
-package org.benchtrail.ticket;
+package org.benchtrail.ticket.erasure;
 
 import io.quarkus.runtime.QuarkusApplication;
 import java.util.List;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.platform.NotFound;
+import org.benchtrail.ticket.RequesterErasure;
 
 /**
  * {@code erase TICKET SUPERVISOR REASON...}: erases name and contact of who reported the ticket. 0 if nothing is kept of them any
