@@ -126,7 +126,12 @@ public class ForecastActs {
                 },
                 actor);
         if (!outcome.refused()) {
-            store.keep(number, outcome.sheet().entries(), actor.account(), clock.instant(), kept.get());
+            store.keep(
+                    number,
+                    outcome.sheet().entries(),
+                    actor.account(),
+                    clock.instant(),
+                    Objects.requireNonNull(kept.get()));
         }
         return outcome;
     }
