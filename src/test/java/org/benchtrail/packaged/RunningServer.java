@@ -64,6 +64,11 @@ final class RunningServer implements AutoCloseable {
         return address;
     }
 
+    /** Where it tells whether it is ready. */
+    int managementPort() {
+        return address.getPort() + 1000 > 65_535 ? address.getPort() - 1000 : address.getPort() + 1000;
+    }
+
     String said() throws IOException {
         return Files.readString(log, StandardCharsets.UTF_8);
     }
@@ -129,8 +134,7 @@ final class RunningServer implements AutoCloseable {
 
     /** Asks until it answers that it is ready; false if it ended instead, or took too long. */
     boolean becomesReady() throws InterruptedException {
-        Visitor visitor = new Visitor(URI.create("http://127.0.0.1:"
-                + (address.getPort() + 1000 > 65_535 ? address.getPort() - 1000 : address.getPort() + 1000)));
+        Visitor visitor = new Visitor(URI.create("http://127.0.0.1:" + managementPort()));
         long end = System.nanoTime() + START_LIMIT.toNanos();
         while (System.nanoTime() < end) {
             if (process.waitFor(200, TimeUnit.MILLISECONDS)) {
@@ -148,7 +152,7 @@ final class RunningServer implements AutoCloseable {
         return false;
     }
 
-    private static int freePort() throws IOException {
+    static int freePort() throws IOException {
         try (ServerSocket socket = new ServerSocket(0, 1, InetAddress.getByName("127.0.0.1"))) {
             return socket.getLocalPort();
         }

@@ -99,6 +99,13 @@ final class Visitor {
         return send(posting(path, body).header("If-Match", "\"" + version + "\""));
     }
 
+    /** Posts under a key, so that the same may be sent again. */
+    HttpResponse<String> post(String path, int version, Map<String, ?> body, String key)
+            throws IOException, InterruptedException {
+        return send(
+                posting(path, body).header("If-Match", "\"" + version + "\"").header("Idempotency-Key", key));
+    }
+
     static JsonNode json(HttpResponse<String> answer) throws IOException {
         return JSON.readTree(answer.body());
     }
