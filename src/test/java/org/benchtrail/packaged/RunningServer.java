@@ -132,6 +132,13 @@ final class RunningServer implements AutoCloseable {
         }
     }
 
+    /** What it tells whoever watches it. */
+    String health() throws IOException, InterruptedException {
+        return new Visitor(URI.create("http://127.0.0.1:" + managementPort()))
+                .get("/q/health/ready")
+                .body();
+    }
+
     /** Asks until it answers that it is ready; false if it ended instead, or took too long. */
     boolean becomesReady() throws InterruptedException {
         Visitor visitor = new Visitor(URI.create("http://127.0.0.1:" + managementPort()));

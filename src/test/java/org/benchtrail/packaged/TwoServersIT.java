@@ -41,13 +41,15 @@ class TwoServersIT {
                 environment.put("BENCHTRAIL_DATA", other.toString());
                 try (RunningServer second = RunningServer.start(other, environment, List.of());
                         Balancer balancer = Balancer.start(haproxy.get(), folder, first, second)) {
-                    work(balancer, first, database);
+                    work(balancer, first, second, database);
                 }
             }
         }
     }
 
-    private static void work(Balancer balancer, RunningServer first, ReplicatedDatabase database) throws Exception {
+    private static void work(Balancer balancer, RunningServer first, RunningServer second, ReplicatedDatabase database)
+            throws Exception {
+        assertTrue(second.health().contains("\"acts wait for it\": \"yes\""), second.health());
         Visitor omar = new Visitor(balancer.address());
         assertEquals(200, again(omar, "/sign-in"), "the balancer has found its servers");
         assertEquals(303, omar.signIn("omar", "benchtrail-demo"));
@@ -73,6 +75,7 @@ class TwoServersIT {
                     acknowledged.size(), steady.again(), serverGone, databaseGone);
             assertTrue(serverGone < LONGEST_MS && databaseGone < LONGEST_MS);
         }
+        assertTrue(second.health().contains("\"acts wait for it\": \"no\""), second.health());
         requireThereOnce(program, acknowledged, tickets);
         assertEquals(List.of("f"), database.ofSecond("select pg_is_in_recovery()"));
     }
