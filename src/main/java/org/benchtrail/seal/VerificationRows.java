@@ -96,13 +96,13 @@ class VerificationRows {
      */
     record Finding(String what, String place, String sentence) {}
 
-    /** Keeps a finding; of more than 1,000 the first ones. */
-    void find(long run, Finding finding) {
+    /** Keeps what was found; of more than 1,000 the first ones. */
+    void find(long run, List<Finding> found) {
         of("find")
                 .with("run", run)
-                .with("what", finding.what())
-                .with("place", finding.place())
-                .with("sentence", finding.sentence())
+                .with("whats", found.stream().map(Finding::what).toArray(String[]::new))
+                .with("places", found.stream().map(Finding::place).toArray(String[]::new))
+                .with("sentences", found.stream().map(Finding::sentence).toArray(String[]::new))
                 .run();
     }
 
