@@ -33,7 +33,6 @@ class VerificationRows {
                         "end",
                         "find",
                         "findings",
-                        "disabled",
                         "unlike",
                         "missing numbers",
                         "not queued",
@@ -109,11 +108,6 @@ class VerificationRows {
     /** The first of them; at most 200. */
     List<Finding> findings(long run) {
         return of("findings").with("run", run).rows(Finding.class);
-    }
-
-    /** Those of the triggers that are gone or switched off. */
-    List<String> disabled(List<String> triggers) {
-        return of("disabled").with("names", triggers.toArray(String[]::new)).values(String.class);
     }
 
     /** A row that is not what was sealed of it. */

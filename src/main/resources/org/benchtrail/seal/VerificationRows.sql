@@ -27,12 +27,6 @@ where f.n + before.number <= 1000
 -- @ findings
 select what, place, sentence from verification_finding where run = :run order by number limit 200
 
--- @ disabled
--- a trigger of the log that is gone or does not work
-select t.name from unnest(cast(:names as text[])) as t(name)
-where not exists (select from pg_trigger g where g.tgname = t.name and g.tgenabled in ('O', 'A'))
-order by 1
-
 -- @ unlike
 select row_key, fault from rows_unlike_records(:stream, :table, :key)
 
