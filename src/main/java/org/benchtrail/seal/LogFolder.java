@@ -24,10 +24,12 @@ class LogFolder {
     static final String CHECKPOINT = "checkpoint";
 
     private final LogRows rows;
+    private final StoredLeaves stored;
     private final SealConfig config;
 
-    LogFolder(LogRows rows, SealConfig config) {
+    LogFolder(LogRows rows, StoredLeaves stored, SealConfig config) {
         this.rows = rows;
+        this.stored = stored;
         this.config = config;
     }
 
@@ -80,7 +82,7 @@ class LogFolder {
     private byte[] records(TilePath path) {
         long from = path.n() * TilePath.FULL;
         ByteArrayOutputStream lines = new ByteArrayOutputStream();
-        rows.stored(from, from + path.width()).forEach(leaf -> {
+        stored.between(from, from + path.width()).forEach(leaf -> {
             lines.writeBytes(leaf.canonical());
             lines.write('\n');
         });

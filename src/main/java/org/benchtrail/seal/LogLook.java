@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -24,6 +25,7 @@ import org.benchtrail.core.integrity.Leaf;
 import org.benchtrail.core.integrity.SignedNote;
 import org.benchtrail.core.integrity.TreeReader;
 import org.benchtrail.core.integrity.VerifierKey;
+import org.benchtrail.seal.StoredLeaves.StoredLeaf;
 import org.benchtrail.seal.VerificationRows.Edge;
 import org.benchtrail.seal.VerificationRows.Finding;
 import org.benchtrail.seal.VerificationRows.Run;
@@ -35,36 +37,51 @@ import org.jspecify.annotations.Nullable;
  */
 @ApplicationScoped
 class LogLook {
-    private static final int LEAVES = 5_000;
+    private static final int LEAVES = 10_000;
     private static final int SIGNATURES = 1_000;
     private static final int MOST_UNSIGNED = 100;
 
     private final LogRows rows;
+    private final StoredLeaves stored;
     private final VerificationRows runs;
     private final LogKeys keys;
     private final Clock clock;
 
-    LogLook(LogRows rows, VerificationRows runs, LogKeys keys, Clock clock) {
+    LogLook(LogRows rows, StoredLeaves stored, VerificationRows runs, LogKeys keys, Clock clock) {
         this.rows = rows;
+        this.stored = stored;
         this.runs = runs;
         this.keys = keys;
         this.clock = clock;
     }
 
-    /** Answers with whether it came to its end. */
-    boolean look(Run run, Consumer<Finding> found) {
-        Walk walk = new Walk(known(found), found);
+    /** Some leaves one after the other, and what else the log holds of them. */
+    private record Some(
+            List<StoredLeaf> leaves, List<Long> lost, List<LogRows.Signed> heads, List<LogRows.NodeRow> nodes) {}
+
+    /**
+     * Walks through the log.
+     *
+     * @param found takes what was found, some at a time
+     * @return whether it came to its end
+     */
+    boolean look(Run run, Consumer<List<Finding>> found) {
+        List<Finding> all = new ArrayList<>();
+        Walk walk = new Walk(known(all::add), all::add);
         while (walk.frontier.size() < run.size()) {
             long from = walk.frontier.size();
             long to = Math.min(run.size(), from + LEAVES);
-            List<LogRows.StoredLeaf> leaves = alone(() -> rows.stored(from, to));
-            if (leaves.isEmpty()) {
+            Some some = alone(() -> new Some(
+                    stored.between(from, to), rows.lost(from, to), rows.heads(from, to), rows.nodes(from, to)));
+            if (some.leaves().isEmpty()) {
                 walk.find("leaf", "leaf " + from, "It is missing, and all that follow: the log was cut or rewritten.");
                 break;
             }
-            walk.lost = new HashSet<>(alone(() -> rows.lost(from, to)));
-            walk.leaves(to, leaves, alone(() -> rows.heads(from, to)));
-            walk.nodes(alone(() -> rows.nodes(from, to)));
+            walk.lost = new HashSet<>(some.lost());
+            walk.leaves(to, some.leaves(), some.heads());
+            walk.nodes(some.nodes());
+            found.accept(List.copyOf(all));
+            all.clear();
             if (!alone(() -> runs.goOn(run.id(), to, clock.instant()))) {
                 return false;
             }
@@ -73,8 +90,9 @@ class LogLook {
         // those that were made since, and what never was one
         long seen = walk.frontier.size();
         alone(() -> rows.heads(seen, Long.MAX_VALUE)).forEach(head -> walk.head(head, null));
-        edge(found);
-        witnesses(found);
+        edge(all::add);
+        witnesses(all::add);
+        found.accept(all);
         return true;
     }
 
@@ -129,19 +147,21 @@ class LogLook {
             found.accept(new Finding(what, place, sentence));
         }
 
-        void leaves(long to, List<LogRows.StoredLeaf> leaves, List<LogRows.Signed> heads) {
-            Map<Long, LogRows.StoredLeaf> byIndex =
-                    leaves.stream().collect(Collectors.toMap(LogRows.StoredLeaf::index, leaf -> leaf));
+        void leaves(long to, List<StoredLeaf> leaves, List<LogRows.Signed> heads) {
             Map<Long, LogRows.Signed> bySize =
                     heads.stream().collect(Collectors.toMap(LogRows.Signed::size, head -> head));
-            long first = frontier.size();
+            Iterator<StoredLeaf> stored = leaves.iterator();
+            StoredLeaf next = stored.next();
+            boolean here = true;
             while (frontier.size() < to) {
                 long index = frontier.size();
-                LogRows.StoredLeaf stored = byIndex.get(index);
-                if (stored == null && (index == first || byIndex.containsKey(index - 1))) {
+                boolean before = here;
+                here = next.index() == index;
+                if (!here && before) {
                     find("leaf", "leaf " + index, "It is missing: the log was cut or rewritten.");
                 }
-                frontier.add(stored == null ? Hash.EMPTY_TREE : hashOf(index, stored));
+                frontier.add(here ? hashOf(index, next) : Hash.EMPTY_TREE);
+                next = here && stored.hasNext() ? stored.next() : next;
                 LogRows.Signed head = bySize.get(frontier.size());
                 if (head != null) {
                     head(head, frontier.root());
@@ -149,7 +169,7 @@ class LogLook {
             }
         }
 
-        private Hash hashOf(long index, LogRows.StoredLeaf stored) {
+        private Hash hashOf(long index, StoredLeaf stored) {
             Hash kept = Hash.of(stored.leafHash());
             try {
                 Leaf leaf = stored.leaf();
@@ -173,7 +193,7 @@ class LogLook {
                 lostOnes++;
             } else if (canonical.length == 0) {
                 find("record", place, "What was sealed is gone, or another hash stands beside it.");
-            } else if (!HashChain.hash(canonical).equals(leaf.hash().hex())) {
+            } else if (!HashChain.isHash(leaf.hash(), canonical)) {
                 find("record", place, "What is stored is not what was sealed.");
             }
         }

@@ -53,7 +53,6 @@ class LogRows implements TreeReader.Tiles {
                         "newest records",
                         "waiting",
                         "cosignatures",
-                        "stored",
                         "heads",
                         "heads between",
                         "nodes between",
@@ -226,23 +225,6 @@ class LogRows implements TreeReader.Tiles {
     /** Hashes over the full tiles that begin at a leaf or after it, and before another. */
     List<NodeRow> nodes(long from, long to) {
         return of("nodes between").with("from", from).with("to", to).rows(NodeRow.class);
-    }
-
-    /**
-     * A leaf and what it seals, as both are stored; whether it is one is for whoever looks at it.
-     *
-     * @param canonical the bytes that the leaf is the hash of; none if they are gone
-     */
-    record StoredLeaf(long index, String stream, long place, byte[] hash, byte[] leafHash, byte[] canonical) {
-        /** @throws IllegalArgumentException if what stands in the row is no leaf */
-        Leaf leaf() {
-            return new Leaf(stream, place, Hash.of(hash));
-        }
-    }
-
-    /** Leaves from an index to before another, with what they seal. */
-    List<StoredLeaf> stored(long from, long to) {
-        return of("stored").with("from", from).with("to", to).rows(StoredLeaf.class);
     }
 
     /** Whether the log is known to be ahead of the database: then nothing can be recorded. Null ends it. */

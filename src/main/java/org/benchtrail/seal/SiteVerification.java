@@ -3,8 +3,11 @@ package org.benchtrail.seal;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Clock;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.Callable;
+import java.util.function.Function;
 import java.util.stream.Stream;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.TicketNumber;
@@ -24,51 +27,6 @@ import org.jboss.logging.Logger;
 class SiteVerification {
     private static final Logger LOG = Logger.getLogger(SiteVerification.class);
     private static final int TICKETS = 200;
-
-    /** Triggers without which something could be added or changed unseen. */
-    private static final List<String> GUARDS = List.of(
-            "trail_entry_stays",
-            "trail_entry_follows",
-            "trail_entry_is_sealed",
-            "attachment_stays",
-            "attachment_is_sealed",
-            "seal_leaf_stays",
-            "seal_node_stays",
-            "checkpoint_stays",
-            "site_record_stays",
-            "account_record_append_only",
-            "account_record_is_sealed",
-            "new_account_is_sealed",
-            "account_is_sealed",
-            "forecast_erasure_is_sealed",
-            "new_token_is_sealed",
-            "token_is_sealed",
-            "requester_is_sealed",
-            "case_record_is_sealed",
-            "case_is_sealed",
-            "catalogue_version_stays",
-            "catalogue_version_is_sealed",
-            "known_cause_change_append_only",
-            "known_cause_change_is_sealed",
-            "new_known_cause_is_sealed",
-            "known_cause_is_sealed",
-            "ticket_counter_begins",
-            "file_record_stays",
-            "lost_leaf_stays",
-            "seal_queue_waits",
-            "cosignature_stays",
-            "verification_finding_stays",
-            "site_limit_is_sealed",
-            "site_version_stays",
-            "site_version_is_sealed",
-            "audit_act_stays",
-            "audit_act_is_sealed",
-            "chart_baseline_stays",
-            "chart_baseline_is_sealed",
-            "coach_trial_stays",
-            "coach_trial_is_sealed",
-            "coach_trial_result_stays",
-            "coach_trial_result_is_sealed");
 
     /** A table of which every row is recorded in a stream, or in those that fit. */
     private record Recorded(String stream, String table, String key) {}
@@ -94,13 +52,16 @@ class SiteVerification {
 
     private final LogRows rows;
     private final VerificationRows runs;
+    private final Guards guards;
     private final LogLook log;
     private final TicketQueries tickets;
     private final Clock clock;
 
-    SiteVerification(LogRows rows, VerificationRows runs, LogLook log, TicketQueries tickets, Clock clock) {
+    SiteVerification(
+            LogRows rows, VerificationRows runs, Guards guards, LogLook log, TicketQueries tickets, Clock clock) {
         this.rows = rows;
         this.runs = runs;
+        this.guards = guards;
         this.log = log;
         this.tickets = tickets;
         this.clock = clock;
@@ -116,8 +77,8 @@ class SiteVerification {
     void work(Actor by) {
         Run run = alone(() -> runs.newest()).orElseThrow();
         try {
-            guards(run);
-            if (log.look(run, finding -> found(run, finding))) {
+            found(run, alone(guards::unlike), Function.identity());
+            if (log.look(run, some -> found(run, some, Function.identity()))) {
                 records(run);
                 unsealed(run);
                 tickets(run, by);
@@ -153,44 +114,42 @@ class SiteVerification {
                 .toList();
     }
 
-    private void found(Run run, String what, String place, String sentence) {
-        found(run, new Finding(what, place, sentence));
-    }
-
-    private void found(Run run, Finding finding) {
-        alone(() -> {
-            runs.find(run.id(), finding);
-            return 0;
-        });
-    }
-
-    private void guards(Run run) {
-        alone(() -> runs.disabled(GUARDS))
-                .forEach(
-                        trigger -> found(run, "guard", trigger, "This guard of the database is gone or switched off."));
+    /** Keeps in one transaction what one question found. */
+    private <T> void found(Run run, List<T> found, Function<T, Finding> told) {
+        if (!found.isEmpty()) {
+            alone(() -> {
+                runs.find(run.id(), found.stream().map(told).toList());
+                return 0;
+            });
+        }
     }
 
     private void records(Run run) {
         for (Recorded one : RECORDED) {
-            alone(() -> runs.unlike(one.stream(), one.table(), one.key()))
-                    .forEach(unlike ->
-                            found(run, "row", one.table() + " " + unlike.rowKey(), "This row " + unlike.fault() + "."));
+            found(
+                    run,
+                    alone(() -> runs.unlike(one.stream(), one.table(), one.key())),
+                    unlike -> new Finding(
+                            "row", one.table() + " " + unlike.rowKey(), "This row " + unlike.fault() + "."));
         }
-        alone(runs::missingNumbers).forEach(gap -> found(run, "number", number(gap.first()), missing(gap)));
-        alone(runs::counter)
-                .forEach(row -> found(run, "number", row, "It does not stand at the highest number of a ticket."));
-        alone(runs::strays)
-                .forEach(row ->
-                        found(run, "disclosure", row, "This salt belongs to nothing that its record keeps apart."));
-        alone(runs::erasedAlone)
-                .forEach(row -> found(run, "row", row, "It was erased, and no record says who decided so."));
-        alone(runs::filesUnlike)
-                .forEach(row ->
-                        found(run, "file", row, "The file is not the one that was sealed, or one of the two is gone."));
+        found(run, alone(runs::missingNumbers), gap -> new Finding("number", number(gap.first()), missing(gap)));
+        named(run, runs::counter, "number", "It does not stand at the highest number of a ticket.");
+        named(run, runs::strays, "disclosure", "This salt belongs to nothing that its record keeps apart.");
+        named(run, runs::erasedAlone, "row", "It was erased, and no record says who decided so.");
+        named(run, runs::filesUnlike, "file", "The file is not the one that was sealed, or one of the two is gone.");
+    }
+
+    /** A question that answers with places, of which each is wrong in the same way. */
+    private void named(Run run, Callable<List<String>> asked, String what, String sentence) {
+        found(run, alone(asked), place -> new Finding(what, place, sentence));
+    }
+
+    private static boolean isNumber(long serial) {
+        return serial > 0 && serial <= TicketNumber.LAST;
     }
 
     private static String number(long serial) {
-        return serial > 0 && serial <= TicketNumber.LAST ? new TicketNumber((int) serial).toString() : "" + serial;
+        return isNumber(serial) ? new TicketNumber((int) serial).toString() : "" + serial;
     }
 
     private static String missing(VerificationRows.Gap gap) {
@@ -201,20 +160,24 @@ class SiteVerification {
 
     /** What is not sealed yet has to wait for it, as it is. */
     private void unsealed(Run run) {
-        alone(runs::notQueued)
-                .forEach(one -> found(
-                        run,
+        found(
+                run,
+                alone(runs::notQueued),
+                one -> new Finding(
                         "not sealed",
                         one.stream(),
                         "It has " + one.entries() + " entries, and " + one.sealed() + " are sealed or wait for it."));
-        alone(() -> runs.endsUnlike(streams()))
-                .forEach(stream -> found(
-                        run, "stream", "stream_head " + stream, "The stream's end is not that of its last record."));
-        alone(runs::recordsNotSealed)
-                .forEach(place -> found(run, "not sealed", place, "It is neither sealed, nor does it wait for it."));
-        alone(runs::queueUnlike)
-                .forEach(place -> found(
-                        run, "not sealed", "seal_queue " + place, "What waits to be sealed is not what is stored."));
+        found(
+                run,
+                alone(() -> runs.endsUnlike(streams())),
+                stream -> new Finding(
+                        "stream", "stream_head " + stream, "The stream's end is not that of its last record."));
+        named(run, runs::recordsNotSealed, "not sealed", "It is neither sealed, nor does it wait for it.");
+        found(
+                run,
+                alone(runs::queueUnlike),
+                place -> new Finding(
+                        "not sealed", "seal_queue " + place, "What waits to be sealed is not what is stored."));
     }
 
     private void tickets(Run run, Actor by) {
@@ -223,19 +186,41 @@ class SiteVerification {
         do {
             int after = last;
             some = alone(() -> runs.tickets(after, TICKETS));
-            for (int serial : some) {
-                Verification found = serial > 0 && serial <= TicketNumber.LAST
-                        ? verified(new TicketNumber(serial), by)
-                        : new Verification(0, false, null, "No ticket has such a number.");
-                if (!found.holds()) {
-                    found(run, "ticket", number(serial), found.sentence());
-                }
-                last = serial;
-            }
+            found(run, broken(some, by), Function.identity());
+            last = some.isEmpty() ? last : some.get(some.size() - 1);
             if (!alone(() -> runs.goOn(run.id(), run.size(), clock.instant()))) {
                 return;
             }
         } while (some.size() == TICKETS);
+    }
+
+    /** Many tickets at once; where a row cannot be read, each of them by itself. */
+    private List<Finding> broken(List<Integer> serials, Actor by) {
+        List<TicketNumber> numbers = serials.stream()
+                .filter(SiteVerification::isNumber)
+                .map(TicketNumber::new)
+                .toList();
+        Map<TicketNumber, Verification> verified = verified(numbers, by);
+        List<Finding> broken = new ArrayList<>();
+        for (int serial : serials) {
+            Verification found = isNumber(serial)
+                    ? verified.get(new TicketNumber(serial))
+                    : new Verification(0, false, null, "No ticket has such a number.");
+            Verification own = found == null ? verified(new TicketNumber(serial), by) : found;
+            if (!own.holds()) {
+                broken.add(new Finding("ticket", number(serial), own.sentence()));
+            }
+        }
+        return broken;
+    }
+
+    private Map<TicketNumber, Verification> verified(List<TicketNumber> numbers, Actor by) {
+        try {
+            return tickets.verified(numbers, by);
+        } catch (RuntimeException whateverStandsInARow) {
+            LOG.infof(whateverStandsInARow, "of %s tickets a row cannot be read", numbers.size());
+            return Map.of();
+        }
     }
 
     private Verification verified(TicketNumber number, Actor by) {

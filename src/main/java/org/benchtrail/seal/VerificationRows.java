@@ -33,7 +33,6 @@ class VerificationRows {
                         "end",
                         "find",
                         "findings",
-                        "disabled",
                         "unlike",
                         "missing numbers",
                         "not queued",
@@ -96,24 +95,19 @@ class VerificationRows {
      */
     record Finding(String what, String place, String sentence) {}
 
-    /** Keeps a finding; of more than 1,000 the first ones. */
-    void find(long run, Finding finding) {
+    /** Keeps what was found; of more than 1,000 the first ones. */
+    void find(long run, List<Finding> found) {
         of("find")
                 .with("run", run)
-                .with("what", finding.what())
-                .with("place", finding.place())
-                .with("sentence", finding.sentence())
+                .with("whats", found.stream().map(Finding::what).toArray(String[]::new))
+                .with("places", found.stream().map(Finding::place).toArray(String[]::new))
+                .with("sentences", found.stream().map(Finding::sentence).toArray(String[]::new))
                 .run();
     }
 
     /** The first of them; at most 200. */
     List<Finding> findings(long run) {
         return of("findings").with("run", run).rows(Finding.class);
-    }
-
-    /** Those of the triggers that are gone or switched off. */
-    List<String> disabled(List<String> triggers) {
-        return of("disabled").with("names", triggers.toArray(String[]::new)).values(String.class);
     }
 
     /** A row that is not what was sealed of it. */

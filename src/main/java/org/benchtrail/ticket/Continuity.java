@@ -4,6 +4,9 @@ import jakarta.enterprise.context.ApplicationScoped;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Entry;
@@ -68,7 +71,18 @@ class Continuity {
      * @param row locked by the running transaction, so that nobody changes it between the two looks
      */
     SheetRecord read(Ticket row, Actor by) {
-        SheetRecord found = read(row.number(), by);
+        return against(row, read(row.number(), by), by);
+    }
+
+    /** As {@link #read(Ticket, Actor)}, of many rows that the running transaction sees as they were in one moment. */
+    List<SheetRecord> readAll(Collection<Ticket> rows, Actor by) {
+        Map<TicketNumber, Ticket> byNumber = rows.stream().collect(Collectors.toMap(Ticket::number, row -> row));
+        return read(byNumber.keySet(), by).stream()
+                .map(found -> against(Objects.requireNonNull(byNumber.get(found.number())), found, by))
+                .toList();
+    }
+
+    private SheetRecord against(Ticket row, SheetRecord found, Actor by) {
         boolean alike = found.sheet() == null || row.shows(found.sheet(), site.history());
         return alike || !found.verification().holds()
                 ? found

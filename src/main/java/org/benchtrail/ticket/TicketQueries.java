@@ -3,6 +3,7 @@ package org.benchtrail.ticket;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.util.Collection;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -10,6 +11,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.FactKinds;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Sight;
 import org.benchtrail.core.method.Stamp;
@@ -25,6 +27,7 @@ import org.benchtrail.trail.Verification;
 @ApplicationScoped
 @Transactional
 public class TicketQueries {
+    private static final String FILE = FactKinds.name(AttachmentAdded.class);
     private static final Actor SERVER = new Actor(Stamp.SERVER, "The server", Set.of());
 
     private final Tickets tickets;
@@ -142,21 +145,51 @@ public class TicketQueries {
         Ticket row = tickets.locked(number);
         SheetRecord record = continuity.read(row, actor);
         if (record.verification().holds()) {
-            record = continuity.alarming(number, actor, record.with(filesOf(record)));
+            Map<String, String> kept = files.hashes(named(record).values());
+            record = continuity.alarming(number, actor, record.with(filesOf(record, kept)));
         }
         sights.passToOther(number, record.sheet(), actor);
         return new Verified(TicketLine.of(row), shown(record, actor), record.verification());
     }
 
-    private Verification filesOf(SheetRecord record) {
+    /** As {@link #verified(TicketNumber, Actor)}, of those tickets that there are, without their trails and without a lock. */
+    public Map<TicketNumber, Verification> verified(Collection<TicketNumber> numbers, Actor actor) {
+        Permissions.require(Permission.VERIFY_TRAIL, actor);
+        if (numbers.isEmpty()) {
+            return Map.of();
+        }
+        List<SheetRecord> records = continuity.readAll(tickets.seenAtOnce(numbers), actor);
+        Map<String, String> kept = files.hashes(records.stream()
+                .filter(record -> record.verification().holds())
+                .flatMap(record -> named(record).values().stream())
+                .collect(Collectors.toSet()));
+        Map<TicketNumber, Verification> verified = new HashMap<>();
+        for (SheetRecord record : records) {
+            Verification own = record.verification();
+            verified.put(
+                    record.number(),
+                    own.holds()
+                            ? continuity
+                                    .alarming(record.number(), actor, record.with(filesOf(record, kept)))
+                                    .verification()
+                            : own);
+        }
+        return verified;
+    }
+
+    /** The files that a trail that holds names, by entry. */
+    private static Map<Integer, String> named(SheetRecord record) {
         Map<Integer, String> named = new TreeMap<>();
         for (TrailEntry entry : record.stored().entries()) {
-            if (entry.read().fact() instanceof AttachmentAdded file) {
+            if (entry.kind().equals(FILE) && entry.read().fact() instanceof AttachmentAdded file) {
                 named.put(entry.entry(), file.sha256());
             }
         }
-        Map<String, String> kept = files.hashes(named.values());
-        for (Map.Entry<Integer, String> file : named.entrySet()) {
+        return named;
+    }
+
+    private static Verification filesOf(SheetRecord record, Map<String, String> kept) {
+        for (Map.Entry<Integer, String> file : named(record).entrySet()) {
             String found = kept.get(file.getValue());
             if (!file.getValue().equals(found)) {
                 return new Verification(

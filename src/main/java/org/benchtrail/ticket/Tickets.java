@@ -4,6 +4,7 @@ import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
 import io.quarkus.runtime.Startup;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.LockModeType;
+import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import org.benchtrail.core.method.Standing;
@@ -17,6 +18,7 @@ import org.benchtrail.platform.sql.SqlText;
 @ApplicationScoped
 class Tickets implements PanacheRepositoryBase<Ticket, Integer> {
     private final String nextSerial = SqlText.of(Tickets.class).statement("next serial");
+    private final String atOnce = SqlText.of(Tickets.class).statement("see at once");
 
     int nextSerial() {
         return Sql.of(getEntityManager(), nextSerial).value(Integer.class);
@@ -46,6 +48,15 @@ class Tickets implements PanacheRepositoryBase<Ticket, Integer> {
                 .range(0, most - 1)
                 .withLock(LockModeType.PESSIMISTIC_WRITE)
                 .list();
+    }
+
+    /**
+     * The rows of those tickets that there are. The running transaction sees the database as it is at this moment until it ends, so that
+     * what is read afterwards fits the rows without locking them; nothing was asked within it before.
+     */
+    List<Ticket> seenAtOnce(Collection<TicketNumber> numbers) {
+        Sql.of(getEntityManager(), atOnce).run();
+        return list("serial in ?1", numbers.stream().map(TicketNumber::serial).toList());
     }
 
     Ticket present(TicketNumber number) {

@@ -67,26 +67,14 @@ select place, canonical, hash from site_record where stream = :stream order by p
 -- @ waiting
 select count(*) as count, min(at) as oldest, (select count(*) from seal_stuck) as stuck from seal_queue
 
--- @ stored
--- no bytes of what is not there any more, or beside which another hash stands
-select l.index, l.stream, l.place, l.hash, l.leaf_hash, coalesce(
-  case
-    when l.stream like 'ticket/%' then (select e.canonical from trail_entry e
-      where e.ticket = stream_ticket(l.stream) and e.entry = l.place)
-    when l.stream = 'files' then (select f.canonical from file_record f where f.hash = encode(l.hash, 'hex'))
-    else (select r.canonical from site_record r where r.stream = l.stream and r.place = l.place and r.hash = encode(l.hash, 'hex'))
-  end, '') as canonical
-from seal_leaf l
-where l.index >= :from and l.index < :to
-order by l.index
-
 -- @ heads between
 select size, signed_at, note from checkpoint where size > :from and size <= :to order by size
 
 -- @ nodes between
 -- by where their tile ends
-select level, n, hash from seal_node
-where (n + 1) * (cast(256 as numeric) ^ level) > cast(:from as bigint) and (n + 1) * (cast(256 as numeric) ^ level) <= cast(:to as bigint)
+select level, n, hash from generate_series(1, 7) as at(level)
+join lateral (select n, hash from seal_node s where s.level = at.level
+  and n >= cast(:from as bigint) >> 8 * at.level and n < cast(:to as bigint) >> 8 * at.level) s on true
 order by level, n
 
 -- @ behind

@@ -19,17 +19,13 @@ update verification_run set seen = :now, ended = :now where id = :id
 
 -- @ find
 insert into verification_finding (run, number, what, place, sentence)
-select :run, coalesce(max(number), 0) + 1, :what, :place, :sentence from verification_finding where run = :run
-having coalesce(max(number), 0) < 1000
+select cast(:run as bigint), f.n + before.number, f.what, f.place, f.sentence
+from unnest(cast(:whats as text[]), cast(:places as text[]), cast(:sentences as text[])) with ordinality as f(what, place, sentence, n)
+cross join (select coalesce(max(number), 0) as number from verification_finding where run = :run) before
+where f.n + before.number <= 1000
 
 -- @ findings
 select what, place, sentence from verification_finding where run = :run order by number limit 200
-
--- @ disabled
--- a trigger of the log that is gone or does not work
-select t.name from unnest(cast(:names as text[])) as t(name)
-where not exists (select from pg_trigger g where g.tgname = t.name and g.tgenabled in ('O', 'A'))
-order by 1
 
 -- @ unlike
 select row_key, fault from rows_unlike_records(:stream, :table, :key)

@@ -76,7 +76,9 @@ class ChangedBytesTest {
             "site_version",
             "forecast_erasure",
             "audit_act",
-            "chart_baseline");
+            "chart_baseline",
+            "coach_trial",
+            "coach_trial_result");
 
     /** Columns that nothing seals, because they say nothing of what was done: each with the reason. */
     private static final Map<String, String> OUTSIDE = Map.ofEntries(
@@ -204,6 +206,12 @@ class ChangedBytesTest {
                 "insert into chart_baseline (place, begins, ends, points, outside, centre, spread, rules, reason,"
                         + " frozen_by, frozen_at) values ('bytes place', '2001-01-01', '2001-02-01', 20, 0, '1', '1', 'FEW', 'why',"
                         + " 'bytes-sue', now())");
+        TestDatabase.run(
+                "insert into coach_trial (stated_by, stated_at, question, margin, expected, correlation, occasions,"
+                        + " people, jobs_each, order_seed, devices, stop_rule, left_out, analysis) values ('bytes-sue', now(), 'why', 10,"
+                        + " 80, 20, 4, 10, 4, repeat('a', 64), repeat('b', 64), 'at the size', 'nobody', 'as stated')");
+        TestDatabase.run("insert into coach_trial_result (trial, at, people, difference, error, upper, not_worse)"
+                + " select max(id), now(), 10, '0.05', '0.02', '0.09', true from coach_trial");
         if (one("select n::text from seal_node limit 1").isEmpty()) {
             TestDatabase.run(
                     "insert into forecast_erasure (ticket, entry, at) select 40718, n, now() from generate_series(1, 256) n");
@@ -390,6 +398,9 @@ class ChangedBytesTest {
             case "cosignature" ->
                 place.startsWith("cosignature ")
                         && (place.contains(" " + row.get("size") + " ") || place.endsWith(row.get("key")));
+            case "coach_trial_result" ->
+                place.equals("coach_trial_result " + row.get("trial"))
+                        || place.equals("coach_trial_result " + change.after());
             default ->
                 place.equals(change.table() + " " + row.getOrDefault("id", row.get("number")))
                         || place.equals(change.table() + " " + change.after());

@@ -8,6 +8,7 @@ import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Set;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -17,10 +18,12 @@ import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Category;
 import org.benchtrail.core.method.Priority;
 import org.benchtrail.core.method.Role;
+import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.people.PeopleActs;
 import org.benchtrail.platform.TestDatabase;
 import org.benchtrail.ticket.NewTicket;
 import org.benchtrail.ticket.TicketActs;
+import org.benchtrail.ticket.TicketQueries;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -31,7 +34,7 @@ import org.junit.jupiter.api.Test;
 @QuarkusTestResource(TestDatabase.class)
 class SealBenchmark {
     private static final Actor SUE = new Actor("pace-sue", "Sue", Set.of(Role.SUPERVISOR));
-    private static final int ROUNDS = 8;
+    private static final int ROUNDS = Integer.getInteger("seal.rounds", 8);
     private static final long ROUND_MS = 4_000;
     private static final int THREADS = 2;
 
@@ -52,6 +55,12 @@ class SealBenchmark {
 
     @Inject
     VerificationRows runs;
+
+    @Inject
+    LogLook log;
+
+    @Inject
+    TicketQueries queries;
 
     @Test
     void acts_leaves_andLooks() throws InterruptedException {
@@ -82,6 +91,22 @@ class SealBenchmark {
         VerificationRows.Run run =
                 QuarkusTransaction.requiringNew().call(() -> runs.newest().orElseThrow());
         System.out.printf("looked at: %d leaves in %.1f s, %.0f a second%n", run.done(), seconds, run.done() / seconds);
+        parts(run);
+    }
+
+    /** What of the look is the log itself, and what is reading every ticket and replaying it; each once more, by itself. */
+    private void parts(VerificationRows.Run run) {
+        long began = System.nanoTime();
+        log.look(run, found -> {});
+        double seconds = (System.nanoTime() - began) / 1e9;
+        System.out.printf("of it the log: %.1f s, %.0f leaves a second%n", seconds, run.done() / seconds);
+        List<TicketNumber> all = QuarkusTransaction.requiringNew().call(() -> runs.tickets(0, 1_000)).stream()
+                .map(TicketNumber::new)
+                .toList();
+        began = System.nanoTime();
+        queries.verified(all, SUE);
+        seconds = (System.nanoTime() - began) / 1e9;
+        System.out.printf("of it tickets: %.0f a second%n", all.size() / seconds);
     }
 
     private static double median(double[] values) {

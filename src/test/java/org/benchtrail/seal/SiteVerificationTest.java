@@ -216,7 +216,7 @@ class SiteVerificationTest {
         assertNamed(found, "number", new TicketNumber(missing).toString());
         assertNamed(found, "record", "ticket/" + new TicketNumber(missing) + " 1");
         assertNamed(found, "leaf", "leaf " + leaf);
-        assertNamed(found, "guard", "site_limit_is_sealed");
+        assertNamed(found, "guard", "trigger public.site_limit site_limit_is_sealed");
         assertNamed(found, "not sealed", "ticket/" + new TicketNumber(unqueued));
         assertTrue(found.stream().anyMatch(f -> f.what().equals("root")), "a head is not that of the leaves");
         List<Finding> after = look();

@@ -1,9 +1,5 @@
 package org.benchtrail.core.integrity;
 
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
-import java.util.HexFormat;
-
 /** The chain that makes a ticket's trail tamper-evident: every entry carries the hash of the one before it. */
 public final class HashChain {
     /** What the first entry of a chain names as its previous hash: 64 zeros. */
@@ -19,12 +15,11 @@ public final class HashChain {
      * @return 64 lower-case hexadecimal digits
      */
     public static String hash(byte[] canonical) {
-        try {
-            MessageDigest digest = MessageDigest.getInstance("SHA-256");
-            digest.update((byte) 0);
-            return HexFormat.of().formatHex(digest.digest(canonical));
-        } catch (NoSuchAlgorithmException e) {
-            throw new IllegalStateException("every Java platform has SHA-256", e);
-        }
+        return Hash.ofLeaf(canonical).hex();
+    }
+
+    /** Whether an entry has that hash. */
+    public static boolean isHash(Hash hash, byte[] canonical) {
+        return Hash.ofLeaf(canonical).equals(hash);
     }
 }

@@ -12,20 +12,25 @@ import org.jspecify.annotations.Nullable;
 /** A row as a record: each component from the column of its name, whatever the order of either. */
 final class RecordRow<R extends Record> {
     private final Constructor<R> constructor;
-    private final RecordComponent[] components;
+    private final Class<?>[] types;
+    private final String[] columns;
 
-    private RecordRow(Constructor<R> constructor, RecordComponent[] components) {
+    private RecordRow(Constructor<R> constructor, Class<?>[] types, String[] columns) {
         this.constructor = constructor;
-        this.components = components;
+        this.types = types;
+        this.columns = columns;
     }
 
     static <R extends Record> RecordRow<R> of(Class<R> type) {
         RecordComponent[] components = type.getRecordComponents();
+        Class<?>[] types =
+                Arrays.stream(components).map(RecordComponent::getType).toArray(Class<?>[]::new);
+        String[] columns =
+                Arrays.stream(components).map(c -> column(c.getName())).toArray(String[]::new);
         try {
-            Constructor<R> constructor = type.getDeclaredConstructor(
-                    Arrays.stream(components).map(RecordComponent::getType).toArray(Class<?>[]::new));
+            Constructor<R> constructor = type.getDeclaredConstructor(types);
             constructor.setAccessible(true);
-            return new RecordRow<>(constructor, components);
+            return new RecordRow<>(constructor, types, columns);
         } catch (NoSuchMethodException e) {
             throw new IllegalStateException("a record has the constructor of its components", e);
         }
@@ -33,12 +38,11 @@ final class RecordRow<R extends Record> {
 
     /** @throws IllegalArgumentException if a column is missing, or holds what its component cannot */
     R read(Tuple row) {
-        Object[] values = new Object[components.length];
+        Object[] values = new Object[columns.length];
         for (int i = 0; i < values.length; i++) {
-            String column = column(components[i].getName());
-            values[i] = fit(components[i].getType(), row.get(column));
-            if (values[i] == null && components[i].getType().isPrimitive()) {
-                throw new IllegalArgumentException("column " + column + " is null");
+            values[i] = fit(types[i], row.get(columns[i]));
+            if (values[i] == null && types[i].isPrimitive()) {
+                throw new IllegalArgumentException("column " + columns[i] + " is null");
             }
         }
         try {
