@@ -247,7 +247,9 @@ final class PathEntries {
 
     private Point point(YamlNode node, String at) {
         EntryReader e = reader(
-                node, at, Set.of("after", "at", "do", "bad", "faultThen", "minutes", "risk", "cautions", "same"));
+                node,
+                at,
+                Set.of("after", "at", "do", "bad", "faultThen", "badElsewhere", "minutes", "risk", "cautions", "same"));
         YamlNode same = e.find("same");
         return new Point(
                 e.text("after"),
@@ -255,6 +257,7 @@ final class PathEntries {
                 e.text("do"),
                 e.text("bad"),
                 e.word("faultThen", Point.Side.class, null),
+                e.flag("badElsewhere", false),
                 e.number("minutes"),
                 e.word("risk", Risk.class, Risk.NONE),
                 cautions(e),

@@ -177,6 +177,7 @@ class SensibleAdviceTest {
                 "Laptop",
                 "It lasts half an hour",
                 seen("b6", "no"),
+                seen("b13", "no"),
                 seen("b17", "no"),
                 seen("b1", "below"),
                 seen("b2", "below"),
@@ -185,5 +186,72 @@ class SensibleAdviceTest {
         assertEquals(Optional.of(Action.Type.TEST), worn.advice().recommended().map(Action::type));
         assertEquals(List.of(), worn.tests());
         assertEquals(Optional.of("segment:battery"), worn.next().map(Action::id));
+    }
+
+    /** A new cable mends no driver, and a nozzle that prints its own page badly no queue. */
+    @Test
+    void aTestOfOnePart_saysNothingForTheOthers() {
+        Map<String, Double> before =
+                diagnosis(sheet(Category.USB, "Scanner", "It is bad")).where().masses();
+        Map<String, Double> after = diagnosis(sheet(Category.USB, "Scanner", "It is bad", seen("u7", "yes")))
+                .where()
+                .masses();
+        assertTrue(after.get("cable") > 0.6, after.toString());
+        assertTrue(after.get("driver") < before.get("driver"), after.toString());
+        assertTrue(after.get("program") < before.get("program"), after.toString());
+    }
+
+    @Test
+    void theOwnTestPageOfAPrinter_isBad_onlyWhereThePrinterIs() {
+        Map<String, Double> before = diagnosis(sheet(Category.PRINTING, "Printer", "It is bad"))
+                .where()
+                .masses();
+        Map<String, Double> after = diagnosis(sheet(Category.PRINTING, "Printer", "It is bad", seen("r3", "yes")))
+                .where()
+                .masses();
+        for (String page : List.of("image", "toner", "fuser")) {
+            assertTrue(after.get(page) > before.get(page), page);
+        }
+        for (String job : List.of("program", "driver", "queue", "address")) {
+            assertTrue(after.get(job) < before.get(job), job);
+        }
+    }
+
+    @Test
+    void aNameThatIsNotFound_whileTheAddressIs_isTheNameServers() {
+        Map<String, Double> masses = diagnosis(sheet(Category.WIRED, "Desk computer", "It is bad", seen("n5", "yes")))
+                .where()
+                .masses();
+        assertEquals(
+                "names",
+                masses.entrySet().stream()
+                        .max(Map.Entry.comparingByValue())
+                        .orElseThrow()
+                        .getKey());
+    }
+
+    @Test
+    void whatWasLeftOut_isNotReplacedAsWell() {
+        Map<String, String> withheld = diagnosis(sheet(
+                        Category.POWER, "Desk computer", "It is dead", seen("p1", "yes"), seen("bypass:strip", "no")))
+                .where()
+                .withheld();
+        assertEquals("it was replaced or left out already", withheld.get("substitute:strip"));
+    }
+
+    /** A cable that is seen to be crushed is replaced, not put on the tester. */
+    @Test
+    void onceOneProofSpokeForTheCause_aLongerOneIsNotPutFirst() {
+        HeatSheet crushed = sheet(Category.WIRED, "Desk computer", "It is slow", seen("n6", "no"), seen("n39", "yes"));
+        assertEquals("wired/patch-cable", diagnosis(crushed).ranking().topListed());
+        assertFalse(diagnosis(crushed).tests().stream().anyMatch(t -> t.id().equals("n7")));
+    }
+
+    @Test
+    void whatIsBadWithoutTheAttached_isBadBehindAnyOtherPlaceToo() {
+        HeatSheet plain = sheet(Category.BOOT, "Desk computer", "It is bad");
+        double before = diagnosis(plain).where().masses().getOrDefault("system", 0.0);
+        HeatSheet bare = sheet(Category.BOOT, "Desk computer", "It is bad", seen("point:hardware.attached", "bad"));
+        assertTrue(diagnosis(bare).where().masses().getOrDefault("system", 0.0) > before);
     }
 }

@@ -83,6 +83,9 @@ final class Layout {
             boolean in = upstream == (point.faultThen() == Point.Side.UPSTREAM);
             where.put(order.get(k), in ? Where.IN : Where.BEYOND);
         }
+        if (point.badElsewhere()) {
+            segments.forEach(s -> where.putIfAbsent(s.id(), Where.IN));
+        }
         return where;
     }
 

@@ -23,6 +23,9 @@ record Offers(Map<String, String> withheld) {
     /** A side with nothing of at least this belief on it: the test cannot tell. */
     private static final double TELLING = 0.01;
 
+    /** Once the part was out, none of these says anything new of it. */
+    private static final Set<PathAct> REMOVING = Set.of(PathAct.RESEAT, PathAct.SUBSTITUTE, PathAct.BYPASS);
+
     private static final Set<PathAct> PARTING = Set.of(PathAct.POINT, PathAct.MOVE, PathAct.MINIMAL);
 
     static Offers of(PlacedModel m, Ranking ranking, Known known) {
@@ -94,20 +97,21 @@ record Offers(Map<String, String> withheld) {
         if (!missing.isEmpty()) {
             return "first: " + String.join(", ", missing).replace('-', ' ');
         }
-        if (t.act() == PathAct.RESEAT
-                && (answered(m, answers, PathAct.SUBSTITUTE, t) || answered(m, answers, PathAct.BYPASS, t))) {
+        boolean wasOut = (t.act() != PathAct.SUBSTITUTE && answered(m, answers, PathAct.SUBSTITUTE, t))
+                || (t.act() != PathAct.BYPASS && answered(m, answers, PathAct.BYPASS, t));
+        if (REMOVING.contains(t.act()) && wasOut) {
             return "it was replaced or left out already";
         }
         return PARTING.contains(t.act()) && !tells(m, t, p) ? "it cannot tell any more" : "";
     }
 
-    private static boolean answered(PlacedModel m, Answers answers, PathAct act, GenericTest reseat) {
-        String id = GenericTest.id(act, reseat.segments().get(0));
+    private static boolean answered(PlacedModel m, Answers answers, PathAct act, GenericTest test) {
+        String id = GenericTest.id(act, test.segments().get(0));
         boolean made = m.tests().stream().anyMatch(t -> t.id().equals(id)) && answers.isAnswered(id);
         return made
                 || m.layout().paths().stands().stream()
                         .anyMatch(s -> s.act() == act
-                                && s.segments().equals(reseat.segments())
+                                && s.segments().equals(test.segments())
                                 && answers.isAnswered(s.finding()));
     }
 

@@ -11,6 +11,7 @@ import org.benchtrail.core.diagnosis.Risk;
  * @param at where that is, in words
  * @param bad what is seen if it is bad there
  * @param faultThen on which side the fault lies if it is bad there
+ * @param badElsewhere whether it is bad there too while the fault is on no segment of the path
  * @param minutes 0.5 to 10 000
  * @param same the listed finding that is this very test
  */
@@ -20,6 +21,7 @@ public record Point(
         String instruction,
         String bad,
         Side faultThen,
+        boolean badElsewhere,
         double minutes,
         Risk risk,
         List<String> cautions,

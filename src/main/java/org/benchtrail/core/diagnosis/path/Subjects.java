@@ -21,12 +21,14 @@ import org.benchtrail.core.diagnosis.Making;
  * @param settling by id of a listed cause the findings that settle it
  * @param made by id the tests that are made from the structure
  * @param inside ids of the tests that the case has to be open for
+ * @param touched by id of a test the one segment that it takes off, replaces, leaves out or moves
  */
 record Subjects(
         Map<String, Set<String>> segments,
         Map<String, Set<String>> settling,
         Map<String, GenericTest> made,
-        Set<String> inside) {
+        Set<String> inside,
+        Map<String, String> touched) {
     private static final String MAINS = "MAINS";
 
     /** What one has to mind only with the case open. */
@@ -42,6 +44,7 @@ record Subjects(
         settling = Map.copyOf(settling);
         made = Map.copyOf(made);
         inside = Set.copyOf(inside);
+        touched = Map.copyOf(touched);
     }
 
     static Subjects of(CauseCategory category, Layout layout, List<GenericTest> tests) {
@@ -66,7 +69,23 @@ record Subjects(
         Set<String> inside =
                 tests.stream().filter(Subjects::isInside).map(GenericTest::id).collect(Collectors.toSet());
         category.findings().stream().filter(Subjects::isInside).map(Finding::id).forEach(inside::add);
-        return new Subjects(about, settling, tests.stream().collect(Collectors.toMap(GenericTest::id, t -> t)), inside);
+        return new Subjects(
+                about,
+                settling,
+                tests.stream().collect(Collectors.toMap(GenericTest::id, t -> t)),
+                inside,
+                touched(layout, tests));
+    }
+
+    private static Map<String, String> touched(Layout layout, List<GenericTest> tests) {
+        Map<String, String> touched = new HashMap<>();
+        tests.stream()
+                .filter(t -> PathAct.TOUCHING.contains(t.act()))
+                .forEach(t -> touched.put(t.id(), t.segments().get(0)));
+        layout.paths().stands().stream()
+                .filter(s -> PathAct.TOUCHING.contains(s.act()) && s.segments().size() == 1)
+                .forEach(s -> touched.put(s.finding(), s.segments().get(0)));
+        return touched;
     }
 
     private static boolean isInside(GenericTest test) {

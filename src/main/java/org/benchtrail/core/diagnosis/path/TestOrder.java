@@ -45,13 +45,13 @@ final class TestOrder {
     private static final double BESIDE_THE_FIRST = 0.6;
 
     /** What is worth less than this part of the first is not shown beside it. */
-    private static final double BESIDE = 0.5;
+    private static final double BESIDE = 0.7;
 
     private static final double NAMED = 1.5;
     private static final double SETTLING = 2;
     private static final double LEADING_PLACE = 1.5;
     /** A spare has to be found first. */
-    private static final double SPARE = 0.6;
+    private static final double SPARE = 0.4;
 
     /** Belief in a cause from which on its own test is worth making first. */
     private static final double LEADING = 0.1;
@@ -114,9 +114,18 @@ final class TestOrder {
                 .limit(LEADERS)
                 .map(r -> model.subjects().settling(r.cause()))
                 .forEach(settling::addAll);
-        proofs = ranking.probability(ranking.topListed()) >= LEAD
-                ? model.subjects().settling(ranking.topListed())
-                : Set.of();
+        proofs = proofs(model, ranking);
+    }
+
+    /** What settles the cause that leads; nothing once one of it spoke for the cause: then what mends it says more than another. */
+    private static Set<String> proofs(PlacedModel model, Ranking ranking) {
+        String leader = ranking.topListed();
+        Set<String> settling = model.subjects().settling(leader);
+        Map<String, Report> answers = Equipment.latest(ranking.evidence());
+        boolean shown = model.model().category().findings().stream()
+                .filter(f -> settling.contains(f.id()) && answers.containsKey(f.id()))
+                .anyMatch(f -> !f.usual().equals(answers.get(f.id()).value()));
+        return ranking.probability(leader) < LEAD || shown ? Set.of() : settling;
     }
 
     private static Set<String> presumed(PlacedModel model, Evidence evidence) {
@@ -158,6 +167,7 @@ final class TestOrder {
         List<Action> order = worthIt.stream()
                 .sorted(Comparator.comparing(this::turn)
                         .thenComparing(a -> !isProof(a))
+                        .thenComparing(a -> isProof(a) ? a.minutes() : 0)
                         .thenComparingDouble(a -> -worth(a))
                         .thenComparing(Action::id))
                 .toList();
@@ -166,11 +176,23 @@ final class TestOrder {
         }
         Turn turn = turn(order.get(0));
         double first = worth(order.get(0));
-        return new Order(
-                order,
-                order.stream()
-                        .filter(a -> turn(a) == turn && (isProof(a) || worth(a) >= BESIDE * first))
-                        .toList());
+        List<Action> near = order.stream()
+                .filter(a -> turn(a) == turn && (isProof(a) || worth(a) >= BESIDE * first))
+                .toList();
+        return new Order(order, turn == Turn.PARTING || turn == Turn.LOG ? near.subList(0, 1) : unlike(near));
+    }
+
+    /** Without what is done to the very part that an earlier one is done to: one of them says what the other would. */
+    private List<Action> unlike(List<Action> near) {
+        Set<String> parts = new HashSet<>();
+        return near.stream()
+                .filter(a -> touched(a).filter(part -> !parts.add(part)).isEmpty())
+                .toList();
+    }
+
+    /** The one part that a test takes off, replaces, leaves out or moves. */
+    private Optional<String> touched(Action test) {
+        return Optional.ofNullable(model.subjects().touched().get(test.id()));
     }
 
     /** The words of the ticket raise its question, and to answer it is short. */

@@ -96,7 +96,16 @@ public final class LargePaths {
 
     private static Point point(String after) {
         return new Point(
-                after, after, "Measure.", "nothing", Point.Side.UPSTREAM, 3, Risk.NONE, List.of(), Optional.empty());
+                after,
+                after,
+                "Measure.",
+                "nothing",
+                Point.Side.UPSTREAM,
+                false,
+                3,
+                Risk.NONE,
+                List.of(),
+                Optional.empty());
     }
 
     /** The tests made from the structure. */

@@ -98,6 +98,7 @@ record RandomPaths(CauseCategory category, CategoryPaths paths) {
                     "Measure.",
                     "nothing",
                     Point.Side.UPSTREAM,
+                    false,
                     3,
                     Risk.NONE,
                     List.of(),

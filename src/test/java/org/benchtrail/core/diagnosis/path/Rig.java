@@ -66,6 +66,7 @@ final class Rig {
                 "Measure behind the " + after + ".",
                 "nothing there",
                 Point.Side.UPSTREAM,
+                false,
                 minutes,
                 Risk.NONE,
                 List.of(),

@@ -93,7 +93,7 @@ class TestOrderTest {
 
     @Test
     void whatIsWorthFarLessThanTheFirst_isNotNear() {
-        Localisation plain = at(Evidence.NONE, Cues.NONE, TestNote.NONE);
+        Localisation plain = at(Evidence.NONE, new Cues(Set.of(), Set.of("last"), false), TestNote.NONE);
         Localisation named = at(Evidence.NONE, words("hum"), TestNote.NONE);
         assertEquals(plain.order().get(0), plain.near().get(0));
         assertTrue(plain.near().size() > 1, plain.near().toString());

@@ -188,6 +188,7 @@ record WorldJson(List<CauseCategory> categories, PathCatalogue paths) {
                 p.get("instruction").asText(),
                 p.get("bad").asText(),
                 word(Point.Side.class, p.get("faultThen").asText()),
+                false,
                 p.get("minutes").asDouble(),
                 word(Risk.class, p.get("risk").asText()),
                 texts(p.get("cautions")),
