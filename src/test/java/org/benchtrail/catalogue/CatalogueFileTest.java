@@ -321,6 +321,7 @@ class CatalogueFileTest {
             risk: high | risk: none | 24 | findings[1].risk
             invasive: true | way: look | 23 | findings[1].way
             unless: [{finding: dark, is: ["no"]}] | unless: [{finding: volts, is: [inside]}] | 27 | findings[1].unless[0]
+            unless: [{finding: dark, is: ["no"]}] | unless: [{finding: dark, is: ["no"]}, {finding: dark, is: ["no"]}] | 27 | findings[1].unless[1]
             narrows: dark | narrows: volts | 28 | findings[1].narrows
             by: mains | by: moon | 31 | findings[1].limits.by
             "120": {low: 108 | "110": {low: 108 | 34 | findings[1].limits.cases

@@ -128,9 +128,10 @@ final class MakingRules {
                     other != null
                             && !c.finding().equals(f.id())
                             && !c.values().isEmpty()
+                            && m.unless().indexOf(c) == k
                             && other.values().containsAll(c.values()),
                     here + ".unless[" + k + "]",
-                    "name another finding of this category, and values that it has");
+                    "name another finding of this category, once, and values that it has");
         }
         Finding narrowed = m.narrows() == null ? null : findings.get(m.narrows());
         require(

@@ -123,8 +123,11 @@ final class TestOrder {
         Set<String> settling = model.subjects().settling(leader);
         Map<String, Report> answers = Equipment.latest(ranking.evidence());
         boolean shown = model.model().category().findings().stream()
-                .filter(f -> settling.contains(f.id()) && answers.containsKey(f.id()))
-                .anyMatch(f -> !f.usual().equals(answers.get(f.id()).value()));
+                .filter(f -> settling.contains(f.id()))
+                .anyMatch(f -> {
+                    Report answer = answers.get(f.id());
+                    return answer != null && !f.usual().equals(answer.value());
+                });
         return ranking.probability(leader) < LEAD || shown ? Set.of() : settling;
     }
 
