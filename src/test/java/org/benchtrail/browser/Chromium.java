@@ -60,7 +60,13 @@ final class Chromium {
 
     private static Optional<Path> find() {
         String named = System.getenv().getOrDefault("BENCHTRAIL_CHROMIUM", "");
-        return Stream.of(named, "/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome")
+        // the shell first: a whole browser loads windows of its own beside the pages, and has hung as a page was closed
+        return Stream.of(
+                        named,
+                        "/usr/bin/chromium-headless-shell",
+                        "/usr/bin/chromium",
+                        "/usr/bin/chromium-browser",
+                        "/usr/bin/google-chrome")
                 .filter(s -> !s.isEmpty())
                 .map(Path::of)
                 .filter(Files::isExecutable)
