@@ -31,6 +31,7 @@ import org.benchtrail.core.audit.Take;
 import org.benchtrail.people.CurrentActor;
 import org.benchtrail.people.NeedsPermission;
 import org.benchtrail.people.Permission;
+import org.benchtrail.platform.Csv;
 import org.benchtrail.platform.Html;
 import org.benchtrail.platform.Option;
 import org.benchtrail.platform.form.FormValues;
@@ -203,6 +204,16 @@ public class AuditPage {
         LotView view = queries.lot(lot, current.actor(), current.zone());
         return Response.ok(Paper.pdf(Templates.paper(view)), Paper.MEDIA_TYPE)
                 .header("Content-Disposition", "inline; filename=\"audit-" + view.id() + ".pdf\"")
+                .build();
+    }
+
+    /** All tickets of the lot with their ranks. */
+    @GET
+    @Path("{lot}/list.csv")
+    @Blocking
+    public Response list(@RestPath String lot) {
+        return Response.ok(queries.list(lot, current.actor()), Csv.MEDIA_TYPE)
+                .header("Content-Disposition", "attachment; filename=\"audit-" + lot + ".csv\"")
                 .build();
     }
 

@@ -21,6 +21,7 @@ import org.benchtrail.people.Directory;
 import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
 import org.benchtrail.platform.Moments;
+import org.benchtrail.platform.NotFound;
 import org.benchtrail.seal.Heads;
 
 /** What the pages of audits show, each read in one transaction. */
@@ -78,6 +79,16 @@ class LotQueries {
                         SignalViews.of(lot, viewer, rows),
                         stuck(lot))
                 .view();
+    }
+
+    /** @throws NotFound before the draw */
+    String list(String id, Actor viewer) {
+        Permissions.require(Permission.REVIEW, viewer);
+        AuditLot lot = rows.lot(id);
+        if (lot.seed().isEmpty()) {
+            throw new NotFound("list of lot " + id + " before it is drawn");
+        }
+        return LotList.csv(lot);
     }
 
     /** Reviews that were declined and that nobody who may review is left for. */

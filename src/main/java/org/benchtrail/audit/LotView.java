@@ -78,9 +78,17 @@ public record LotView(
      *
      * @param again seed from the stored head and plan
      * @param holds whether seed and sample come out as they were kept
-     * @param ranks the drawn tickets with their ranks
+     * @param tickets how many there are in the lot
+     * @param list all of them, or of a large lot the drawn ones, with their ranks
      */
-    public record Check(String seed, String again, boolean holds, String head, List<Pair> ranks) {}
+    public record Check(String seed, String again, boolean holds, String head, int tickets, List<Listed> list) {
+        public boolean whole() {
+            return list.size() == tickets;
+        }
+    }
+
+    /** @param drawn whether it is looked at */
+    public record Listed(String part, String ticket, String rank, boolean drawn) {}
 
     /** @param link empty where the viewer may not read it */
     public record ReviewLine(String ticket, String what, String who, String state, String link) {}

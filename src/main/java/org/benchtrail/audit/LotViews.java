@@ -18,7 +18,6 @@ import org.benchtrail.core.audit.AuditLot;
 import org.benchtrail.core.audit.AuditLot.State;
 import org.benchtrail.core.audit.AuditLot.Turn;
 import org.benchtrail.core.audit.AuditRules;
-import org.benchtrail.core.audit.Draw;
 import org.benchtrail.core.audit.LotResult;
 import org.benchtrail.core.audit.Mark;
 import org.benchtrail.core.audit.Outlook;
@@ -185,6 +184,7 @@ final class LotViews {
         List<Pair> facts = new ArrayList<>();
         facts.add(new Pair(
                 "Period", time(lot.plan().from()) + " to " + time(lot.plan().until())));
+        facts.add(new Pair("Stated", stated()));
         facts.add(new Pair("Before it", gap(before, lot.plan().from(), zone)));
         lot.frozen().ifPresent(frozen -> {
             facts.add(
@@ -227,6 +227,14 @@ final class LotViews {
             case 1 -> "1 ticket ended " + between + " and belongs to no lot";
             default -> gap.tickets() + " tickets ended " + between + " and belong to no lot";
         };
+    }
+
+    private String stated() {
+        AuditAct.Entry first = lot.acts().get(0);
+        return name(first.by()) + ", " + time(first.at())
+                + (first.at().isAfter(lot.plan().from())
+                        ? "; what had ended in the period by then was known when it was stated"
+                        : "");
     }
 
     private List<LotView.GivenBack> givenBack() {
@@ -319,15 +327,14 @@ final class LotViews {
     private LotView.Check check() {
         AuditAct.SeedDrawn seed = lot.seed().orElseThrow();
         String again = lot.seedAgain().map(Hash::hex).orElse("");
-        Draw draw = new Draw(Hash.ofHex(seed.seed()));
+        List<LotView.Listed> list = LotList.of(lot);
         return new LotView.Check(
                 seed.seed(),
                 again,
                 again.equals(seed.seed()) && lot.sample().equals(lot.drawn()),
                 seed.head(),
-                lot.drawnTickets().stream()
-                        .map(t -> new Pair(t, draw.rank(t).hex()))
-                        .toList());
+                list.size(),
+                LotList.printed(list));
     }
 
     private List<LotView.ReviewLine> reviews(boolean own) {
@@ -420,7 +427,9 @@ final class LotViews {
         return counted + "between " + result.lower() + " and " + result.upper()
                 + " have a critical or major defect: if lots like this one were drawn again and again, such a range would hold the"
                 + " true number in at least 95 of 100. The best guess is "
-                + String.format(Locale.ROOT, "%.1f", result.point())
+                + (result.point() == Math.rint(result.point())
+                        ? String.valueOf(Math.round(result.point()))
+                        : String.format(Locale.ROOT, "%.1f", result.point()))
                 + ". It says nothing about a ticket that was not drawn.";
     }
 
@@ -497,7 +506,8 @@ final class LotViews {
                     String accepted = !LotResult.isSampled(lot)
                             ? ""
                             : end.accepted()
-                                    ? "The random part had no more defects than the plan allows. "
+                                    ? "By the plan the random part is accepted: it had no more defects than the plan allows, which does not"
+                                            + " show that no other ticket has one. "
                                     : "The random part had more defects than the plan allows: " + otherwise + ". ";
                     return new LotView.Conclusion(accepted + end.remark(), name(e.by()) + ", " + time(e.at()));
                 })

@@ -20,6 +20,7 @@ import java.util.Map;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
+import org.benchtrail.core.audit.AuditAct.Item;
 import org.benchtrail.core.audit.AuditLot;
 import org.benchtrail.core.integrity.Hash;
 import org.benchtrail.core.method.TicketNumber;
@@ -236,7 +237,7 @@ class LotDrawTest extends LotCourse {
             assertTrue(text.contains(now().seed().orElseThrow().seed()));
             assertTrue(text.contains(now().seed().orElseThrow().head().replaceAll("\\s+", "")), text);
             now().drawnTickets().forEach(t -> assertTrue(text.contains(t), t));
-            drawnByHand(text);
+            drawnByHand(text, sue.request().get("/audit/" + lot + "/list.csv").asString());
         }
         QuarkusTransaction.requiringNew()
                 .run(() -> assertEquals(
@@ -248,15 +249,18 @@ class LotDrawTest extends LotCourse {
     }
 
     /** Somebody outside, with the report on paper and a hash command alone. */
-    private void drawnByHand(String paper) throws IOException {
+    private void drawnByHand(String paper, String list) throws IOException {
         String head = now().seed().orElseThrow().head();
         String plan = new String(now().plan().bytes(), StandardCharsets.UTF_8);
         assertTrue(paper.contains(plan.replaceAll("\\s+", "")), paper);
         String seed = hashed("cat", head + plan);
         assertTrue(paper.contains("Seed:" + seed), "the seed is that of head and plan");
-        for (String ticket : now().drawnTickets()) {
+        for (Item item : now().items()) {
+            String ticket = item.ticket();
             String rank = hashed("printf '%b%s' \"$(echo " + seed + " | sed 's/../\\\\x&/g')\" " + ticket, "");
             assertTrue(paper.contains(ticket + rank), () -> ticket + " has rank " + rank + " in " + paper);
+            String drawn = now().drawnTickets().contains(ticket) ? "yes" : "no";
+            assertTrue(list.contains("," + ticket + "," + rank + "," + drawn + "\r\n"), list);
         }
     }
 

@@ -224,7 +224,10 @@ class CatalogueEditTest {
         assertEquals(422, noNote.statusCode());
         Response saved = sends(omar, start, sent, "More dust", "save");
         assertEquals(303, saved.statusCode());
-        confirmed(proposals.waiting(NADIA).get(0));
+        confirmed(proposals.waiting(NADIA).stream()
+                .filter(p -> p.note().equals("More dust"))
+                .findFirst()
+                .orElseThrow());
         assertEquals(edited(), acts.text(start + 1, OMAR));
         Response file = omar.get("/catalogue/versions/" + (start + 1) + ".yaml");
         assertEquals(edited(), file.asString());

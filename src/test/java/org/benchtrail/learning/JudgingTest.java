@@ -110,8 +110,8 @@ class JudgingTest {
         TicketNumber ticket = site.closes(dusty(), ines);
         WaitingView waits = waiting(ticket, omar);
         assertEquals("heat/dust", waits.entry());
-        // the answer, and four kinds of change that were asked for and answered with no
-        assertEquals(5, waits.findings());
+        // the answer, four kinds of change that were asked for and answered with no, and how many are affected
+        assertEquals(6, waits.findings());
         assertNull(waits.obstacle());
         CaseView accepted = acts.accept(List.of(ticket), omar).get(0);
         assertEquals("heat", accepted.category());

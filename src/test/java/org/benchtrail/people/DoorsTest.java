@@ -93,6 +93,7 @@ class DoorsTest {
             new Door("GET", "/audit/{lot}", Permission.REVIEW),
             new Door("GET", "/audit/{lot}/report", Permission.REVIEW),
             new Door("GET", "/audit/{lot}/report.pdf", Permission.REVIEW),
+            new Door("GET", "/audit/{lot}/list.csv", Permission.REVIEW),
             new Door("POST", "/audit/{lot}/reviews", Permission.REVIEW),
             new Door("POST", "/audit/{lot}/settlements", Permission.REVIEW),
             new Door("POST", "/audit/{lot}/talks", Permission.REVIEW),

@@ -60,6 +60,7 @@ class OutageTest {
         letIn(-1);
         await(() -> given().get(ready).statusCode() == 200);
         TestDatabase.run("drop trigger if exists breaks_at_commit on ticket");
+        TestDatabase.run("drop function if exists breaks_at_commit");
         owner.close();
     }
 

@@ -35,7 +35,10 @@ public final class AuditRules {
 
     /** A plan is stated before the period ends, so that nobody writes it for what is known. */
     public static void plan(AuditPlan plan, Instant now) {
-        require(now.isBefore(plan.until()), "until", "State the plan before the period ends.");
+        require(
+                now.isBefore(plan.until()),
+                "until",
+                "This period is over, and no plan can be stated for it any more. Choose an end that is still to come.");
     }
 
     public static void freeze(AuditLot lot, Instant now) {
@@ -139,7 +142,7 @@ public final class AuditRules {
                         "entries",
                         "Name the entries that show it, or say what does.");
             case NOT_SATISFIED -> require(words, "remark", "Say what is not so.");
-            case NOT_APPLICABLE -> require(words, "remark", "Say why it was not asked rightly.");
+            case NOT_APPLICABLE -> require(words, "remark", "Say why it did not have to be asked here.");
             case CANNOT_TELL -> require(words, "remark", "Say what would have told.");
         }
         classOf(marked.mark(), marked.defect(), row.question().usual());
