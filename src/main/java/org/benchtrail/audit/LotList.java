@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Set;
+import java.util.function.Predicate;
 import org.benchtrail.core.audit.AuditLot;
 import org.benchtrail.core.audit.Draw;
 import org.benchtrail.core.audit.Stratum;
@@ -17,27 +18,34 @@ final class LotList {
 
     private LotList() {}
 
-    static List<LotView.Listed> of(AuditLot lot) {
+    private static List<LotView.Listed> of(AuditLot lot, Predicate<String> listed) {
         Draw draw = new Draw(Hash.ofHex(lot.seed().orElseThrow().seed()));
         Set<String> drawn = Set.copyOf(lot.drawnTickets());
         return Arrays.stream(Stratum.values())
-                .flatMap(part -> draw.order(lot.tickets(part)).stream()
-                        .map(t ->
-                                new LotView.Listed(part.title(), t, draw.rank(t).hex(), drawn.contains(t))))
+                .flatMap(part -> draw
+                        .ranked(lot.tickets(part).stream().filter(listed).toList())
+                        .stream()
+                        .map(t -> new LotView.Listed(
+                                part.title(), t.ticket(), t.rank().hex(), drawn.contains(t.ticket()))))
                 .toList();
     }
 
-    /** Those of a list that a page or a paper shows. */
-    static List<LotView.Listed> printed(List<LotView.Listed> list) {
-        return list.size() <= PRINTED
-                ? list
-                : list.stream().filter(LotView.Listed::drawn).toList();
+    /** Those that a page or a paper shows. */
+    static List<LotView.Listed> printed(AuditLot lot) {
+        return of(lot, size(lot) <= PRINTED ? ticket -> true : Set.copyOf(lot.drawnTickets())::contains);
+    }
+
+    static int size(AuditLot lot) {
+        return Arrays.stream(Stratum.values())
+                .mapToInt(part -> lot.tickets(part).size())
+                .sum();
     }
 
     static String csv(AuditLot lot) {
         List<String> lines = new ArrayList<>(List.of(Csv.line(List.of("part", "ticket", "rank", "drawn"))));
-        of(lot).forEach(line ->
-                lines.add(Csv.line(List.of(line.part(), line.ticket(), line.rank(), line.drawn() ? "yes" : "no"))));
+        of(lot, ticket -> true)
+                .forEach(line -> lines.add(
+                        Csv.line(List.of(line.part(), line.ticket(), line.rank(), line.drawn() ? "yes" : "no"))));
         return String.join("", lines);
     }
 }

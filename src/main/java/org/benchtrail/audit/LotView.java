@@ -82,8 +82,14 @@ public record LotView(
      * @param list all of them, or of a large lot the drawn ones, with their ranks
      */
     public record Check(String seed, String again, boolean holds, String head, int tickets, List<Listed> list) {
+        /** Whether the list is all of the lot. */
         public boolean whole() {
             return list.size() == tickets;
+        }
+
+        /** What the list is of. */
+        public String listed() {
+            return (whole() ? "All " : "The " + list.size() + " drawn ones of ") + tickets + " tickets of the lot";
         }
     }
 

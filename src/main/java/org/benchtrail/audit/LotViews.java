@@ -327,14 +327,13 @@ final class LotViews {
     private LotView.Check check() {
         AuditAct.SeedDrawn seed = lot.seed().orElseThrow();
         String again = lot.seedAgain().map(Hash::hex).orElse("");
-        List<LotView.Listed> list = LotList.of(lot);
         return new LotView.Check(
                 seed.seed(),
                 again,
                 again.equals(seed.seed()) && lot.sample().equals(lot.drawn()),
                 seed.head(),
-                list.size(),
-                LotList.printed(list));
+                LotList.size(lot),
+                LotList.printed(lot));
     }
 
     private List<LotView.ReviewLine> reviews(boolean own) {

@@ -49,6 +49,7 @@ public class ProposalActs {
      */
     public <C extends Record> ProposalView propose(ProposedChange<C> kind, C change, String note, Actor by) {
         Permissions.require(Permission.DECIDE_PROPOSALS, by);
+        kind.requireReason(change, note);
         requireWords(
                 note, "note", "Say in a few words why, for whoever confirms it and for those who look at it later.");
         kind.differences(change);

@@ -26,6 +26,13 @@ public interface ProposedChange<C extends Record> {
     List<Difference> differences(C change);
 
     /**
+     * Asks more of the reason than that there is one.
+     *
+     * @throws org.benchtrail.core.Invalid with what is wrong with it
+     */
+    default void requireReason(C change, String reason) {}
+
+    /**
      * Makes the change, within the transaction that confirms it.
      *
      * @return the page that shows it

@@ -10,6 +10,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Collectors;
 import org.benchtrail.core.Invalid;
+import org.benchtrail.core.method.Stamp;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.core.text.PlainText;
 import org.benchtrail.core.text.SharedWord;
@@ -39,7 +40,7 @@ public class RequesterErasure {
         this.tickets = tickets;
         this.people = people;
         this.clock = clock;
-        text = SqlText.of(RequesterErasure.class).having("erase", "kept", "newest");
+        text = SqlText.of(RequesterErasure.class).having("erase", "kept", "newest", "unneeded");
     }
 
     /**
@@ -144,17 +145,35 @@ public class RequesterErasure {
         return erased(ticket, proposer + ", " + confirmer, reason);
     }
 
+    /**
+     * Erases those whose every ticket has ended before that moment, because the site keeps nobody longer.
+     *
+     * @param most how many at once
+     * @return how many it were
+     */
+    @Transactional
+    public int eraseUnneeded(Instant endedBefore, int most, String reason) {
+        List<Long> unneeded =
+                of("unneeded").with("before", endedBefore).with("most", most).values(Long.class);
+        unneeded.forEach(requester -> erase(requester, Stamp.SERVER, reason));
+        return unneeded.size();
+    }
+
     private Erased erased(TicketNumber ticket, String decidedBy, String reason) {
         String line = PlainText.line(reason);
         long requester = tickets.present(ticket).requester;
         Kept kept = keptOf(requester);
         requireReason(kept, line);
-        boolean erased = of("erase")
+        boolean erased = erase(requester, decidedBy, line);
+        return new Erased(erased, erased ? kept.alike : 0);
+    }
+
+    private boolean erase(long requester, String decidedBy, String reason) {
+        return of("erase")
                 .with("requester", requester)
-                .with("reason", line)
+                .with("reason", reason)
                 .with("by", decidedBy)
                 .with("at", clock.instant())
                 .value(Boolean.class);
-        return new Erased(erased, erased ? kept.alike : 0);
     }
 }

@@ -145,8 +145,9 @@ public class TicketQueries {
         Ticket row = tickets.locked(number);
         SheetRecord record = continuity.read(row, actor);
         if (record.verification().holds()) {
-            Map<String, String> kept = files.hashes(named(record).values());
-            record = continuity.alarming(number, actor, record.with(filesOf(record, kept)));
+            Map<Integer, String> named = named(record);
+            record = continuity.alarming(
+                    number, actor, record.with(filesOf(record, named, files.hashes(named.values()))));
         }
         sights.passToOther(number, record.sheet(), actor);
         return new Verified(TicketLine.of(row), shown(record, actor), record.verification());
@@ -159,20 +160,21 @@ public class TicketQueries {
             return Map.of();
         }
         List<SheetRecord> records = continuity.readAll(tickets.seenAtOnce(numbers), actor);
-        Map<String, String> kept = files.hashes(records.stream()
+        Map<TicketNumber, Map<Integer, String>> named = records.stream()
                 .filter(record -> record.verification().holds())
-                .flatMap(record -> named(record).values().stream())
-                .collect(Collectors.toSet()));
+                .collect(Collectors.toMap(SheetRecord::number, TicketQueries::named));
+        Map<String, String> kept = files.hashes(
+                named.values().stream().flatMap(of -> of.values().stream()).collect(Collectors.toSet()));
         Map<TicketNumber, Verification> verified = new HashMap<>();
         for (SheetRecord record : records) {
-            Verification own = record.verification();
+            Map<Integer, String> files = named.get(record.number());
             verified.put(
                     record.number(),
-                    own.holds()
-                            ? continuity
-                                    .alarming(record.number(), actor, record.with(filesOf(record, kept)))
-                                    .verification()
-                            : own);
+                    files == null
+                            ? record.verification()
+                            : continuity
+                                    .alarming(record.number(), actor, record.with(filesOf(record, files, kept)))
+                                    .verification());
         }
         return verified;
     }
@@ -188,8 +190,8 @@ public class TicketQueries {
         return named;
     }
 
-    private static Verification filesOf(SheetRecord record, Map<String, String> kept) {
-        for (Map.Entry<Integer, String> file : named(record).entrySet()) {
+    private static Verification filesOf(SheetRecord record, Map<Integer, String> named, Map<String, String> kept) {
+        for (Map.Entry<Integer, String> file : named.entrySet()) {
             String found = kept.get(file.getValue());
             if (!file.getValue().equals(found)) {
                 return new Verification(

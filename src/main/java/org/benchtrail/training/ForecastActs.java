@@ -180,7 +180,7 @@ public class ForecastActs {
 
     private Made made(JobSheet sheet, Chance typed) {
         ChanceContent content = typed.on(sheet, diagnoses.category(sheet));
-        byte[] salt = Commitment.salt(chance);
+        byte[] salt = Commitment.secret(chance);
         return new Made(
                 typed.fact(content.round(), content.commitment(salt).toString()),
                 new ForecastStore.Kept(content.round(), content.kind(), content.canonical(), salt, "{}"));
@@ -191,7 +191,7 @@ public class ForecastActs {
                 .of(sheet)
                 .orElseThrow(() -> new Invalid("causes", "There are no causes to choose from: skip this forecast."));
         ForecastContent content = typed.on(sheet, dated.category());
-        byte[] salt = Commitment.salt(chance);
+        byte[] salt = Commitment.secret(chance);
         return new Made(
                 new ForecastCommitted(
                         content.kind(),

@@ -69,7 +69,7 @@ public class PracticeActs {
     /** A device whose truth nobody knows, from the server's own randomness. */
     @Transactional
     public int begin(Family family, Actor actor) {
-        byte[] seed = Commitment.salt(random);
+        byte[] seed = Commitment.secret(random);
         return begin(Truth.of(family, seed), actor);
     }
 
@@ -79,7 +79,7 @@ public class PracticeActs {
         Instant now = clock.instant();
         Instant morning =
                 now.atZone(ZoneOffset.UTC).toLocalDate().atTime(MORNING).toInstant(ZoneOffset.UTC);
-        byte[] salt = Commitment.salt(random);
+        byte[] salt = Commitment.secret(random);
         int job = store.begin(actor.account(), truth, salt, now, morning);
         Policy policy = policy();
         Origin origin = new Origin(Channel.PAGE, UUID.randomUUID().toString(), PolicyFingerprint.of(policy), null);

@@ -19,7 +19,9 @@ record Seeds(String order, byte[] secret, byte[] salt) {
 
     static Seeds drawn(SecureRandom random) {
         return new Seeds(
-                HexFormat.of().formatHex(Commitment.salt(random)), Commitment.salt(random), Commitment.salt(random));
+                HexFormat.of().formatHex(Commitment.secret(random)),
+                Commitment.secret(random),
+                Commitment.secret(random));
     }
 
     String commitment() {

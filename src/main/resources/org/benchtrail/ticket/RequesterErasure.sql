@@ -11,3 +11,11 @@ where r.id = :requester
 
 -- @ newest
 select serial from ticket where requester = :requester order by serial desc limit :most
+
+-- @ unneeded
+select r.id from requester r
+where r.erased is null
+  and exists (select from ticket t where t.requester = r.id)
+  and not exists (select from ticket t where t.requester = r.id and (t.ended is null or t.ended >= cast(:before as timestamptz)))
+order by r.id
+limit :most

@@ -32,22 +32,29 @@ public record Draw(Hash seed) {
         return Hash.sha256(seed.bytes(), SECOND, ascii(ticket));
     }
 
+    /** A ticket and the number by which it is drawn. */
+    public record Ranked(String ticket, Hash rank) {}
+
     /** The tickets by rank, the first drawn first. */
-    public List<String> order(List<String> tickets) {
+    public List<Ranked> ranked(List<String> tickets) {
         return sorted(tickets, this::rank);
+    }
+
+    /** As {@link #ranked}, without the ranks. */
+    public List<String> order(List<String> tickets) {
+        return ranked(tickets).stream().map(Ranked::ticket).toList();
     }
 
     /** The tickets in the order in which they are taken for a second review. */
     public List<String> secondOrder(List<String> tickets) {
-        return sorted(tickets, this::secondRank);
+        return sorted(tickets, this::secondRank).stream().map(Ranked::ticket).toList();
     }
 
-    private static List<String> sorted(List<String> tickets, Function<String, Hash> rank) {
-        record Ranked(String ticket, byte[] rank) {}
+    private static List<Ranked> sorted(List<String> tickets, Function<String, Hash> rank) {
         return tickets.stream()
-                .map(ticket -> new Ranked(ticket, rank.apply(ticket).bytes()))
-                .sorted((a, b) -> Arrays.compareUnsigned(a.rank(), b.rank()))
-                .map(Ranked::ticket)
+                .map(ticket -> new Ranked(ticket, rank.apply(ticket)))
+                .sorted((a, b) ->
+                        Arrays.compareUnsigned(a.rank().bytes(), b.rank().bytes()))
                 .toList();
     }
 

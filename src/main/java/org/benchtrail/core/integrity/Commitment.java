@@ -14,11 +14,11 @@ public final class Commitment {
 
     private Commitment() {}
 
-    /** Bytes for a value that is new. */
-    public static byte[] salt(RandomGenerator chance) {
-        byte[] salt = new byte[SALT_BYTES];
-        chance.nextBytes(salt);
-        return salt;
+    /** As many bytes as a salt has, which nobody can foresee: the salt of a value that is new, or a seed that others bind to. */
+    public static byte[] secret(RandomGenerator chance) {
+        byte[] secret = new byte[SALT_BYTES];
+        chance.nextBytes(secret);
+        return secret;
     }
 
     /**

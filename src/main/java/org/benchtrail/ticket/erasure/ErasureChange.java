@@ -52,6 +52,11 @@ class ErasureChange implements ProposedChange<ErasureChange.OfTicket> {
     }
 
     @Override
+    public void requireReason(OfTicket change, String reason) {
+        erasure.requireReason(change.number(), reason);
+    }
+
+    @Override
     public String make(OfTicket change, Agreement agreed) {
         erasure.eraseAgreed(change.number(), agreed.proposer(), agreed.confirmer(), agreed.note());
         return "/tickets/" + change.ticket + "/erasing";

@@ -11,6 +11,7 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
+import java.time.Duration;
 import java.util.List;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.TicketNumber;
@@ -36,12 +37,19 @@ public class ErasurePage {
     private final ErasureChange change;
     private final ProposalActs proposals;
     private final CurrentActor current;
+    private final RequesterConfig config;
 
-    ErasurePage(RequesterErasure erasure, ErasureChange change, ProposalActs proposals, CurrentActor current) {
+    ErasurePage(
+            RequesterErasure erasure,
+            ErasureChange change,
+            ProposalActs proposals,
+            CurrentActor current,
+            RequesterConfig config) {
         this.erasure = erasure;
         this.change = change;
         this.proposals = proposals;
         this.current = current;
+        this.config = config;
     }
 
     /**
@@ -49,8 +57,10 @@ public class ErasurePage {
      *
      * @param erased when; empty if it is not
      * @param tickets some of them, the newest first
+     * @param keptForDays after how many days the server erases by itself; 0 if it does not
      */
-    public record View(String number, RequesterErasure.Kept kept, String erased, List<String> tickets) {
+    public record View(
+            String number, RequesterErasure.Kept kept, String erased, List<String> tickets, long keptForDays) {
         public long more() {
             return kept.tickets() - tickets.size();
         }
@@ -79,7 +89,8 @@ public class ErasurePage {
                         kept.erased() == null ? "" : Times.text(kept.erased(), current.zone()),
                         erasure.newest(number, SHOWN).stream()
                                 .map(TicketNumber::toString)
-                                .toList()),
+                                .toList(),
+                        config.keptFor().map(Duration::toDays).orElse(0L)),
                 fill,
                 problems);
     }
@@ -92,18 +103,14 @@ public class ErasurePage {
         TicketNumber ticket = TicketNumber.parse(number);
         PostedForm form = new PostedForm(typed);
         return Refusal.answer(
-                () -> {
-                    String reason = form.text("reason");
-                    erasure.requireReason(ticket, reason);
-                    return Html.goTo("/proposals/"
-                            + proposals
-                                    .propose(
-                                            change,
-                                            new ErasureChange.OfTicket(ticket.toString()),
-                                            reason,
-                                            current.actor())
-                                    .id());
-                },
+                () -> Html.goTo("/proposals/"
+                        + proposals
+                                .propose(
+                                        change,
+                                        new ErasureChange.OfTicket(ticket.toString()),
+                                        form.text("reason"),
+                                        current.actor())
+                                .id()),
                 refusal -> page(ticket, new FormValues().typed(form, refusal), refusal.problems()));
     }
 }
