@@ -3,6 +3,7 @@ package org.benchtrail.seal;
 import io.quarkus.runtime.QuarkusApplication;
 import java.io.IOException;
 import java.nio.file.Path;
+import org.benchtrail.platform.LongWork;
 
 /**
  * {@code export FOLDER}: seals what waits and writes the whole log with its records; into the same folder again, what is new. 0 if it is
@@ -29,7 +30,7 @@ public class ExportCommand implements QuarkusApplication {
                 System.err.println(job.stopped());
                 return 1;
             }
-            folder.write(Path.of(words[1]), true);
+            folder.export(Path.of(words[1]), new LongWork(System.out::println));
             System.out.println("Exported to " + words[1] + ".");
             return 0;
         } catch (IOException e) {

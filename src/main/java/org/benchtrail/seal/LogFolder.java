@@ -16,6 +16,7 @@ import org.benchtrail.core.integrity.Checkpoint;
 import org.benchtrail.core.integrity.EntryBundle;
 import org.benchtrail.core.integrity.SignedNote;
 import org.benchtrail.core.integrity.TilePath;
+import org.benchtrail.platform.LongWork;
 import org.benchtrail.seal.offline.ExportedRecords;
 
 /** The log as files: what the server serves under {@code /log}, byte for byte, for another disk or machine. */
@@ -47,6 +48,15 @@ class LogFolder {
      * @param withRecords whether what the leaves seal is written as well, beside the tiles: a line for each leaf
      */
     void write(Path folder, boolean withRecords) throws IOException {
+        write(folder, withRecords, new LongWork(line -> {}));
+    }
+
+    /** As {@link #write(Path, boolean)} with records, to somebody who waits for it. */
+    void export(Path folder, LongWork progress) throws IOException {
+        write(folder, true, progress);
+    }
+
+    private void write(Path folder, boolean withRecords, LongWork progress) throws IOException {
         Optional<SignedNote> note = QuarkusTransaction.requiringNew().call(rows::newestNote);
         Path checkpoint = folder.resolve(CHECKPOINT);
         if (note.isEmpty()
@@ -73,6 +83,7 @@ class LogFolder {
                     put(
                             folder.resolve(ExportedRecords.name(path)),
                             QuarkusTransaction.requiringNew().call(() -> records(path)));
+                    progress.at(n * TilePath.FULL + path.width(), size, "leaves");
                 }
             }
         }

@@ -18,6 +18,7 @@ import org.benchtrail.core.integrity.Hash;
 import org.benchtrail.core.integrity.Leaf;
 import org.benchtrail.core.integrity.SignedNote;
 import org.benchtrail.core.integrity.TilePath;
+import org.benchtrail.platform.LongWork;
 
 /** Verifies a whole exported log: signatures, every leaf, every tile, an earlier head, every stream, and the records if they are there. */
 final class FolderVerifier {
@@ -27,9 +28,11 @@ final class FolderVerifier {
     private final Frontier frontier =
             new Frontier(0, List.of(), (level, n, hash) -> level(level).add(hash));
     private final RecordVerifier records;
+    private final LongWork progress;
 
-    FolderVerifier(VerifyArguments asked) {
+    FolderVerifier(VerifyArguments asked, LongWork progress) {
         this.asked = asked;
+        this.progress = progress;
         records = new RecordVerifier(asked.export(), report);
     }
 
@@ -84,6 +87,7 @@ final class FolderVerifier {
                 records.next(leaf);
                 atEarlier();
             }
+            progress.at(frontier.size(), size, "leaves");
         }
     }
 
