@@ -108,7 +108,7 @@ public class AuditPage {
     @Blocking
     public Response plan() {
         List<AuditLot> doubling = queries.doublingDue(current.actor());
-        FormValues usual = PlanForm.usual(clock.instant(), current.zone(), doubling);
+        FormValues usual = PlanForm.usual(clock.instant(), queries.lastEnd(current.actor()), current.zone(), doubling);
         return Html.ok(planPage(usual, List.of(), doubling));
     }
 

@@ -10,6 +10,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import org.benchtrail.core.audit.AuditLot;
 import org.benchtrail.core.audit.AuditLot.Turn;
 import org.benchtrail.core.audit.AuditRules;
@@ -109,6 +110,12 @@ class LotQueries {
     List<AuditLot> doublingDue(Actor viewer) {
         Permissions.require(Permission.PLAN_AUDITS, viewer);
         return rows.notAccepted().stream().filter(AuditRules::isDoublingDue).toList();
+    }
+
+    /** When the latest period that there is a lot of ends. */
+    Optional<Instant> lastEnd(Actor viewer) {
+        Permissions.require(Permission.PLAN_AUDITS, viewer);
+        return rows.lastEnd();
     }
 
     /**

@@ -6,6 +6,7 @@ import jakarta.persistence.EntityManager;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.benchtrail.core.audit.AuditAct;
@@ -51,6 +52,7 @@ class LotRows {
                         "accepted by",
                         "ended",
                         "before",
+                        "last end",
                         "holders",
                         "open",
                         "reviews waiting",
@@ -244,6 +246,11 @@ class LotRows {
     /** What ended before a lot begins and after the one before it ended. */
     Gap before(Instant begins) {
         return of("before").with("begins", begins).row(Gap.class).orElseThrow();
+    }
+
+    /** When the latest period that there is a lot of ends. */
+    Optional<Instant> lastEnd() {
+        return of("last end").values(Instant.class).stream().findFirst();
     }
 
     record Holder(String lot, String reviewer) {}

@@ -81,7 +81,8 @@ public record LotView(
      * @param tickets how many there are in the lot
      * @param list all of them, or of a large lot the drawn ones, with their ranks
      */
-    public record Check(String seed, String again, boolean holds, String head, int tickets, List<Listed> list) {
+    public record Check(
+            String seed, String again, boolean holds, String head, long leaves, int tickets, List<Listed> list) {
         /** Whether the list is all of the lot. */
         public boolean whole() {
             return list.size() == tickets;

@@ -332,6 +332,7 @@ final class LotViews {
                 again,
                 again.equals(seed.seed()) && lot.sample().equals(lot.drawn()),
                 seed.head(),
+                seed.size(),
                 LotList.size(lot),
                 LotList.printed(lot));
     }

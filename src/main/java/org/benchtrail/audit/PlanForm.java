@@ -24,9 +24,18 @@ final class PlanForm {
 
     private PlanForm() {}
 
-    /** The month that goes on, and what is usually taken; twice what the lots drew at random that were not accepted. */
-    static FormValues usual(Instant now, ZoneId zone, List<AuditLot> doubling) {
-        YearMonth month = YearMonth.from(now.atZone(zone));
+    /**
+     * The month that goes on or, where that has a lot already, the first one that has none; and what is usually taken: twice what the lots
+     * drew at random that were not accepted.
+     *
+     * @param lastEnd when the latest period that there is a lot of ends
+     */
+    static FormValues usual(Instant now, Optional<Instant> lastEnd, ZoneId zone, List<AuditLot> doubling) {
+        YearMonth goingOn = YearMonth.from(now.atZone(zone));
+        YearMonth month = lastEnd.map(
+                        end -> YearMonth.from(end.minusNanos(1).atZone(zone)).plusMonths(1))
+                .filter(goingOn::isBefore)
+                .orElse(goingOn);
         FormValues fill = new FormValues()
                 .set("lot", month.toString())
                 .set("from", month.atDay(1).atStartOfDay().toString())

@@ -24,7 +24,7 @@ public enum Permission {
     MANAGE_ACCOUNTS("manage accounts"),
     OWN_TOKENS("have tokens for programs"),
     /** See which records were found not to hold, and look into them. */
-    SEE_ALARMS("see alarms"),
+    SEE_ALARMS("see the seal and alarms"),
     /** Check that the trail was not altered. */
     VERIFY_TRAIL("verify the trail"),
     /** State what will be looked at of a period, give reviews, and conclude. */

@@ -54,6 +54,7 @@ class LogRows implements TreeReader.Tiles {
                         "waiting",
                         "cosignatures",
                         "heads",
+                        "first signed",
                         "heads between",
                         "nodes between",
                         "behind",
@@ -201,9 +202,14 @@ class LogRows implements TreeReader.Tiles {
         return of("newest").row(Signed.class);
     }
 
-    /** The newest checkpoints, the newest first. */
-    List<Signed> heads(int most) {
-        return of("heads").with("most", most).rows(Signed.class);
+    /** Checkpoints, from the largest of those that have at most so many leaves downwards. */
+    List<Signed> headsFrom(long largest, int most) {
+        return of("heads").with("largest", largest).with("most", most).rows(Signed.class);
+    }
+
+    /** When the first checkpoint was signed. */
+    Optional<Instant> firstSigned() {
+        return of("first signed").values(Instant.class).stream().findFirst();
     }
 
     /** The newest checkpoint with all that witnesses signed of it. */

@@ -6,16 +6,19 @@ import io.quarkus.security.Authenticated;
 import io.smallrye.common.annotation.Blocking;
 import io.smallrye.mutiny.infrastructure.Infrastructure;
 import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.DefaultValue;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
+import java.util.List;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.people.CurrentActor;
 import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
 import org.benchtrail.platform.Html;
+import org.jboss.resteasy.reactive.RestQuery;
 
 /** The seal, for those who answer for the record. */
 @Path("/seal")
@@ -36,12 +39,25 @@ public class SealPage {
         private Templates() {}
 
         static native TemplateInstance seal(SealView v);
+
+        static native TemplateInstance heads(List<SealView.HeadLine> heads, String from, long more);
     }
 
     @GET
     @Blocking
     public Response seal() {
         return Html.ok(Templates.seal(queries.view(current.actor(), current.zone())));
+    }
+
+    /** Earlier heads, from the one with so many leaves downwards; from the newest where that is no number. */
+    @GET
+    @Path("heads")
+    @Blocking
+    public Response heads(@RestQuery @DefaultValue("") String from) {
+        long largest = from.matches("\\d{1,18}") ? Long.parseLong(from) : Long.MAX_VALUE;
+        List<SealView.HeadLine> heads = queries.heads(largest, current.actor(), current.zone());
+        long last = heads.isEmpty() ? 0 : heads.get(heads.size() - 1).size();
+        return Html.ok(Templates.heads(heads, from, heads.size() == SealQueries.PAGE ? last - 1 : 0));
     }
 
     /** Looks at the whole site, beside everything else; if that is going on already, it goes on. */

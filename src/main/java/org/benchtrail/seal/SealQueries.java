@@ -21,6 +21,7 @@ import org.jspecify.annotations.Nullable;
 @ApplicationScoped
 class SealQueries {
     private static final int MOST = 10;
+    static final int PAGE = 50;
     private static final Duration TOO_LONG = Duration.ofMinutes(5);
 
     private final LogRows rows;
@@ -65,16 +66,27 @@ class SealQueries {
                         .map(e -> new SealView.WitnessLine(
                                 e.witness(), e.size(), Moments.text(e.at(), zone), answer(e.status(), e.detail())))
                         .toList(),
-                rows.heads(MOST).stream()
-                        .map(signed -> new SealView.HeadLine(
-                                signed.size(), root(signed.note()), Moments.text(signed.signedAt(), zone)))
-                        .toList(),
+                heads(Long.MAX_VALUE, MOST, zone),
                 List.copyOf(keys.known().good()),
                 incidents.newest().stream()
                         .limit(MOST)
                         .map(i -> new SealView.IncidentLine(Moments.text(i.at(), zone), i.about(), i.sentence()))
                         .toList(),
                 look);
+    }
+
+    /** Heads from the largest of those that have at most so many leaves downwards. */
+    @Transactional
+    List<SealView.HeadLine> heads(long largest, Actor viewer, ZoneId zone) {
+        Permissions.require(Permission.SEE_ALARMS, viewer);
+        return heads(largest, PAGE, zone);
+    }
+
+    private List<SealView.HeadLine> heads(long largest, int most, ZoneId zone) {
+        return rows.headsFrom(largest, most).stream()
+                .map(signed -> new SealView.HeadLine(
+                        signed.size(), root(signed.note()), Moments.text(signed.signedAt(), zone)))
+                .toList();
     }
 
     private List<String> troubles(LogRows.Waiting waiting, SealView.@Nullable Look look) {
@@ -123,6 +135,7 @@ class SealQueries {
             return new SealView.Head(
                     checkpoint.origin(),
                     checkpoint.size(),
+                    Moments.text(rows.firstSigned().orElseThrow(), zone),
                     Moments.text(signed.signedAt(), zone),
                     others.isEmpty()
                             ? "Signed by this server alone. Nobody else has seen this head."

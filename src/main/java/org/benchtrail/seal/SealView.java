@@ -27,8 +27,13 @@ public record SealView(
         List<IncidentLine> incidents,
         @Nullable Look look) {
 
-    /** @param vouched who else has seen the head, in one sentence */
-    public record Head(String origin, long size, String signed, String vouched) {}
+    /**
+     * The newest head.
+     *
+     * @param first when the first head of the log was signed
+     * @param vouched who else has seen the head, in one sentence
+     */
+    public record Head(String origin, long size, String first, String signed, String vouched) {}
 
     public record HeadLine(long size, String root, String signed) {}
 

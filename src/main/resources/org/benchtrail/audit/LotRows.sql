@@ -75,6 +75,9 @@ select g.since, (select count(distinct ticket) from trail_entry
     where kind in ('closed', 'cancelled') and at >= coalesce(g.since, '-infinity') and at < :begins) as tickets
 from (select max(ends) as since from audit_lot where ends <= :begins) g
 
+-- @ last end
+select ends from audit_lot order by ends desc limit 1
+
 -- @ holders
 select distinct r.lot, r.reviewer from audit_review r join audit_lot l on l.id = r.lot where not r.signed and l.state = 'DRAWN'
 

@@ -47,7 +47,10 @@ select place, index from seal_leaf where stream = :stream order by place
 select size, signed_at, note from checkpoint order by size desc limit 1
 
 -- @ heads
-select size, signed_at, note from checkpoint order by size desc limit :most
+select size, signed_at, note from checkpoint where size <= :largest order by size desc limit :most
+
+-- @ first signed
+select signed_at from checkpoint order by size limit 1
 
 -- @ publish
 insert into checkpoint (size, signed_at, note) values (:size, :at, :note)

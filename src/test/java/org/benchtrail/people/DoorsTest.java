@@ -84,6 +84,7 @@ class DoorsTest {
             new Door("POST", "/me/tokens", Permission.OWN_TOKENS),
             new Door("POST", "/me/tokens/{id}/revocation", Permission.OWN_TOKENS),
             new Door("GET", "/seal", Permission.SEE_ALARMS),
+            new Door("GET", "/seal/heads", Permission.SEE_ALARMS),
             new Door("GET", "/webhooks", Permission.SEE_ALARMS),
             new Door("POST", "/seal/looks", Permission.SEE_ALARMS),
             new Door("POST", "/seal/looks/end", Permission.SEE_ALARMS),

@@ -1,7 +1,7 @@
 package org.benchtrail.core.audit;
 
 import java.nio.charset.StandardCharsets;
-import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.function.Function;
 import org.benchtrail.core.integrity.Hash;
@@ -51,10 +51,9 @@ public record Draw(Hash seed) {
     }
 
     private static List<Ranked> sorted(List<String> tickets, Function<String, Hash> rank) {
-        return tickets.stream()
+        return tickets.parallelStream()
                 .map(ticket -> new Ranked(ticket, rank.apply(ticket)))
-                .sorted((a, b) ->
-                        Arrays.compareUnsigned(a.rank().bytes(), b.rank().bytes()))
+                .sorted(Comparator.comparing(Ranked::rank))
                 .toList();
     }
 

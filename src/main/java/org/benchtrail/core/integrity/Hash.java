@@ -7,7 +7,7 @@ import java.util.Base64;
 import java.util.HexFormat;
 
 /** 32 bytes of SHA-256, and the ways in which a tree of leaves comes to them (RFC 6962 section 2.1, RFC 9162 section 2.1). */
-public final class Hash {
+public final class Hash implements Comparable<Hash> {
     public static final int BYTES = 32;
 
     /** Root of a tree without leaves: SHA-256 of nothing. */
@@ -77,6 +77,12 @@ public final class Hash {
 
     public String base64() {
         return Base64.getEncoder().encodeToString(bytes);
+    }
+
+    /** By their bytes from the first on, each from 0 to 255. */
+    @Override
+    public int compareTo(Hash other) {
+        return Arrays.compareUnsigned(bytes, other.bytes);
     }
 
     @Override
