@@ -251,4 +251,22 @@ class SiteVerificationTest {
         assertTrue(sue.get("/seal").asString().contains("Ended"), "the look came to its end");
         assertEquals(303, sue.post("/seal/looks/end", Map.of()).statusCode());
     }
+
+    @Test
+    void earlierHeads_areFoundByTheirLeaves() {
+        ticket("Rae");
+        job.round();
+        long earlier = Long.parseLong(one("select max(size) from checkpoint"));
+        ticket("Rae");
+        job.round();
+        long newest = Long.parseLong(one("select max(size) from checkpoint"));
+        Browser sue = Browser.signedIn(SUE.account(), PASSWORD);
+        assertTrue(sue.get("/seal/heads").asString().contains(">" + newest + "</th>"));
+        for (long from : new long[] {earlier, newest - 1}) {
+            String page = sue.get("/seal/heads?from=" + from).asString();
+            assertTrue(page.contains(">" + earlier + "</th>") && !page.contains(">" + newest + "</th>"), page);
+        }
+        assertTrue(sue.get("/seal/heads?from=0").asString().contains("There is no head of so many leaves or fewer."));
+        assertTrue(sue.get("/seal/heads?from=all of them").asString().contains(">" + newest + "</th>"));
+    }
 }
