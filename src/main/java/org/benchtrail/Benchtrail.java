@@ -7,11 +7,13 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.benchtrail.demo.LoadCommand;
 import org.benchtrail.operations.BackupCommand;
 import org.benchtrail.operations.MigrateCommand;
@@ -38,27 +40,41 @@ public class Benchtrail {
 
     private static final String URL = "BENCHTRAIL_DATABASE_URL";
 
-    /** Commands that work on the database and end. */
-    private static final Map<String, Class<? extends QuarkusApplication>> BESIDE_THE_SERVER = Map.of(
-            "load", LoadCommand.class,
-            "export", ExportCommand.class,
-            "migrate", MigrateCommand.class,
-            "backup", BackupCommand.class,
-            "restore", RestoreCommand.class,
-            "restore-leaves", RestoreLeavesCommand.class,
-            "erase", EraseCommand.class);
+    /**
+     * A command that works on the database and ends.
+     *
+     * @param usage its name, and the words that it takes; dots for more of them
+     */
+    private record Command(String usage, Class<? extends QuarkusApplication> application) {
+        private String name() {
+            return usage.split(" ")[0];
+        }
+
+        private boolean takes(int words) {
+            int least = usage.split(" ").length;
+            return words == least || (words > least && usage.endsWith("..."));
+        }
+    }
+
+    private static final List<Command> BESIDE_THE_SERVER = List.of(
+            new Command("migrate", MigrateCommand.class),
+            new Command("backup FILE", BackupCommand.class),
+            new Command("restore FILE", RestoreCommand.class),
+            new Command("load FILE...", LoadCommand.class),
+            new Command("export FOLDER", ExportCommand.class),
+            new Command("restore-leaves FOLDER", RestoreLeavesCommand.class),
+            new Command("erase TICKET SUPERVISOR REASON...", EraseCommand.class));
+
+    /** Commands that read what is there: without a database they have nothing to read. */
+    private static final Set<String> OF_KEPT_DATA = Set.of("backup", "export", "restore-leaves", "erase");
 
     /** Commands on all data, whatever they are: nothing is added to them. */
     private static final Set<String> OF_ALL_DATA = Set.of("migrate", "backup", "restore");
 
     public static void main(String[] words) {
         alone(words);
-        if (words.length > 0 && !BESIDE_THE_SERVER.containsKey(words[0])) {
-            System.err.println("Benchtrail does not know '" + words[0]
-                    + "'. It knows: migrate, backup FILE, restore FILE, load FILE..., export FOLDER,"
-                    + " restore-leaves FOLDER, erase TICKET SUPERVISOR REASON,"
-                    + " verify FOLDER, witness DIR (no words start the server).");
-            System.exit(1);
+        if (words.length > 0) {
+            requireCommand(words);
         }
         set("quarkus.management.port", "" + beside(Integer.parseInt(value("quarkus.http.port", "8080"))));
         if (words.length > 0) {
@@ -67,6 +83,7 @@ public class Benchtrail {
             set("benchtrail.seal.every", "PT0S");
             set("quarkus.log.category.\"io.quarkus\".level", "WARN");
             set("quarkus.log.category.\"org.benchtrail.ticket.Origins\".level", "WARN");
+            set("quarkus.log.category.\"org.benchtrail.people.FirstAdministrator\".level", "ERROR");
         }
         String url = setting(URL, "");
         if (words.length == 0) {
@@ -80,9 +97,28 @@ public class Benchtrail {
         }
     }
 
+    private static void requireCommand(String[] words) {
+        Optional<Command> command = command(words[0]);
+        if (command.isEmpty()) {
+            end("Benchtrail does not know '" + words[0] + "'. It knows: "
+                    + BESIDE_THE_SERVER.stream().map(Command::usage).collect(Collectors.joining(", "))
+                    + ", verify FOLDER, witness DIR (no words start the server).");
+        } else if (!command.get().takes(words.length)) {
+            System.err.println("It is given so: " + command.get().usage());
+            System.exit(2);
+        }
+    }
+
+    private static Optional<Command> command(String name) {
+        return BESIDE_THE_SERVER.stream().filter(one -> one.name().equals(name)).findFirst();
+    }
+
     /** With a database of its own, which ends with it. */
     private static void demo(String[] words) {
         Path folder = Path.of(setting("BENCHTRAIL_DATA", "benchtrail-data")).toAbsolutePath();
+        if (words.length > 0 && OF_KEPT_DATA.contains(words[0]) && !Files.exists(folder)) {
+            end("There is nothing in " + folder + ", and no " + URL + " is set: name the one or the other.");
+        }
         System.out.println(
                 "Benchtrail keeps its data in " + folder + " (set BENCHTRAIL_DATA to choose another folder).");
         if (words.length > 0 && words[0].equals("backup")) {
@@ -158,10 +194,18 @@ public class Benchtrail {
                 // servers of an older release may run on it
                 set("quarkus.flyway.migrate-at-start", "false");
             }
-            Quarkus.run(BESIDE_THE_SERVER.get(words[0]), words);
+            Quarkus.run(command(words[0]).orElseThrow().application(), Benchtrail::ended, words);
         } else {
-            Quarkus.run();
+            Quarkus.run(null, Benchtrail::ended);
         }
+    }
+
+    /** Tells why it ended, if it did not start: in a sentence what is known, else all of it. */
+    private static void ended(int status, @Nullable Throwable failure) {
+        if (failure != null) {
+            StartFailure.sentence(failure).ifPresentOrElse(System.err::println, failure::printStackTrace);
+        }
+        System.exit(status);
     }
 
     /**
@@ -183,27 +227,27 @@ public class Benchtrail {
         set("quarkus.datasource.jdbc.url", url);
         // long enough for a balancer to notice that this node is no longer ready
         set("quarkus.shutdown.delay", "PT3S");
-        set("quarkus.datasource.username", required("BENCHTRAIL_DATABASE_USER"));
-        set("quarkus.datasource.password", required("BENCHTRAIL_DATABASE_PASSWORD"));
-        if (words.length == 0
-                && setting("BENCHTRAIL_OWNER_USER", "").isEmpty()
-                && setting("BENCHTRAIL_OWNER_PASSWORD", "").isEmpty()) {
-            // somebody else migrates, by the command
-            set("quarkus.flyway.migrate-at-start", "false");
+        // a server without the owner's account does not migrate: somebody else does, by the command
+        boolean migrates = words.length > 0
+                || !setting("BENCHTRAIL_OWNER_USER", "").isEmpty()
+                || !setting("BENCHTRAIL_OWNER_PASSWORD", "").isEmpty();
+        Map<String, String> needed = new LinkedHashMap<>();
+        needed.put("quarkus.datasource.username", "BENCHTRAIL_DATABASE_USER");
+        needed.put("quarkus.datasource.password", "BENCHTRAIL_DATABASE_PASSWORD");
+        if (migrates) {
+            needed.put("quarkus.flyway.username", "BENCHTRAIL_OWNER_USER");
+            needed.put("quarkus.flyway.password", "BENCHTRAIL_OWNER_PASSWORD");
         } else {
-            set("quarkus.flyway.username", required("BENCHTRAIL_OWNER_USER"));
-            set("quarkus.flyway.password", required("BENCHTRAIL_OWNER_PASSWORD"));
+            set("quarkus.flyway.migrate-at-start", "false");
         }
-    }
-
-    private static String required(String name) {
-        String value = setting(name, "");
-        if (value.isEmpty()) {
-            System.err.println(URL + " is set, so " + name
-                    + " has to be set as well; see the README, the part about a shop's own server.");
-            System.exit(1);
+        List<String> missing = needed.values().stream()
+                .filter(name -> setting(name, "").isEmpty())
+                .toList();
+        if (!missing.isEmpty()) {
+            end(URL + " is set, so these have to be set as well: " + String.join(", ", missing)
+                    + ". See the README, the part about a shop's own server.");
         }
-        return value;
+        needed.forEach((property, name) -> set(property, setting(name, "")));
     }
 
     /** A setting of the framework, from the command line or the environment. */

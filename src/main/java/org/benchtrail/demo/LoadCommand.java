@@ -25,10 +25,6 @@ public class LoadCommand implements QuarkusApplication {
     @Override
     public int run(String... words) {
         List<String> files = Arrays.asList(words).subList(1, words.length);
-        if (files.isEmpty()) {
-            System.err.println("Name the scenario files to load: load FILE...");
-            return 1;
-        }
         int code = 0;
         for (String file : files) {
             if (!load(file)) {

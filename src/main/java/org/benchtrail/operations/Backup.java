@@ -85,7 +85,9 @@ final class Backup {
                         .copyOut("copy " + table.name() + " (" + table.columns() + ") to stdout", new Open(zip));
                 zip.closeEntry();
                 kept.add(new Kept(table.name(), table.columns(), rows));
-                progress.accept(table.name() + ": " + rows);
+                if (rows > 0) {
+                    progress.accept(table.name() + ": " + rows);
+                }
             }
         }
         return kept;

@@ -22,8 +22,8 @@ public class BackupCommand implements QuarkusApplication {
 
     @Override
     public int run(String... words) {
-        if (words.length != 2 || Files.exists(Path.of(words[1]))) {
-            System.err.println("Name a file that is not there yet: backup FILE");
+        if (Files.exists(Path.of(words[1]))) {
+            System.err.println(words[1] + " is there already: name a file that is not.");
             return 2;
         }
         MigrationInfo last = schema.info().current();

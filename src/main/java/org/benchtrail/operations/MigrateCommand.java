@@ -20,10 +20,6 @@ public class MigrateCommand implements QuarkusApplication {
 
     @Override
     public int run(String... words) {
-        if (words.length != 1) {
-            System.err.println("It takes no more words: migrate");
-            return 2;
-        }
         List<MigrationInfo> newer = Arrays.stream(schema.info().applied())
                 .filter(one -> one.getState() == MigrationState.FUTURE_SUCCESS)
                 .toList();

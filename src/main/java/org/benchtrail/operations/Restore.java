@@ -167,7 +167,9 @@ final class Restore {
                 throw new Refused("The backup is damaged: " + table.name() + " has " + copied + " rows of "
                         + kept.get().rows() + ".");
             }
-            progress.accept(table.name() + ": " + copied);
+            if (copied > 0) {
+                progress.accept(table.name() + ": " + copied);
+            }
         }
     }
 }

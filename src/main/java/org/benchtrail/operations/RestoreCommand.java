@@ -20,10 +20,6 @@ public class RestoreCommand implements QuarkusApplication {
 
     @Override
     public int run(String... words) {
-        if (words.length != 2) {
-            System.err.println("Name the backup: restore FILE");
-            return 2;
-        }
         try {
             long rows = new Restore(schema.getConfiguration(), line -> System.out.println("  " + line))
                     .from(Path.of(words[1]));

@@ -36,8 +36,8 @@ class FirstAdministrator {
             return;
         }
         if (login.isEmpty() || password.isEmpty()) {
-            LOG.warn("There is no account yet: set benchtrail.first-administrator and"
-                    + " benchtrail.first-administrator-password, and start again");
+            LOG.warn("There is no account yet: set BENCHTRAIL_FIRST_ADMINISTRATOR and"
+                    + " BENCHTRAIL_FIRST_ADMINISTRATOR_PASSWORD, and start again");
             return;
         }
         acts.ensureAccount(login.get(), login.get(), Set.of(Role.ADMINISTRATOR), password.get());

@@ -20,10 +20,6 @@ public class ExportCommand implements QuarkusApplication {
 
     @Override
     public int run(String... words) {
-        if (words.length != 2) {
-            System.err.println("Name the folder to export to: export FOLDER");
-            return 1;
-        }
         try {
             job.round();
             if (!job.stopped().isEmpty()) {

@@ -1,6 +1,7 @@
 package org.benchtrail.seal;
 
 import io.quarkus.runtime.QuarkusApplication;
+import jakarta.enterprise.context.control.ActivateRequestContext;
 import java.io.IOException;
 import java.nio.file.Path;
 
@@ -16,11 +17,8 @@ public class RestoreLeavesCommand implements QuarkusApplication {
     }
 
     @Override
+    @ActivateRequestContext
     public int run(String... words) {
-        if (words.length != 2) {
-            System.err.println("Name the folder that the log was written to: restore-leaves FOLDER");
-            return 2;
-        }
         try {
             LeafRestore.Restored done = restore.from(Path.of(words[1]));
             System.out.println("Put back " + done.leaves() + " leaves; the records of " + done.lost()

@@ -13,6 +13,7 @@ import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** A shop's own server, on the shop's own database. */
@@ -113,9 +114,43 @@ class ProductionIT {
         PackagedJar.Ended ended = PackagedJar.run(environment, List.of());
         assertEquals(1, ended.code(), ended.said());
         assertEquals(
-                "BENCHTRAIL_DATABASE_URL is set, so " + variable
-                        + " has to be set as well; see the README, the part about a shop's own server.",
+                "BENCHTRAIL_DATABASE_URL is set, so these have to be set as well: " + variable
+                        + ". See the README, the part about a shop's own server.",
                 ended.said().strip());
+    }
+
+    /** Whoever starts it wrongly reads a sentence, and no trace. */
+    @ParameterizedTest
+    @CsvSource({
+        "BENCHTRAIL_DATABASE_PASSWORD, wrong, The database does not let this account in",
+        "BENCHTRAIL_POLICY_MAINS, 110, 'Give 100, 120 or 230.'"
+    })
+    void wrongSetting_isToldInASentence(String variable, String value, String told) throws Exception {
+        Map<String, String> environment = database.environment();
+        environment.put(variable, value);
+        requireSentence(environment, told);
+    }
+
+    @Test
+    void ownersAccount_runsNoServer() throws Exception {
+        Map<String, String> environment = database.environment();
+        environment.put("BENCHTRAIL_DATABASE_USER", environment.get("BENCHTRAIL_OWNER_USER"));
+        environment.put("BENCHTRAIL_DATABASE_PASSWORD", environment.get("BENCHTRAIL_OWNER_PASSWORD"));
+        requireSentence(environment, "The server's account owns tables of the database");
+    }
+
+    private static void requireSentence(Map<String, String> environment, String told) throws Exception {
+        PackagedJar.Ended ended = PackagedJar.run(environment, List.of());
+        assertEquals(1, ended.code(), ended.said());
+        assertTrue(ended.said().contains(told), ended.said());
+        assertFalse(ended.said().contains("	at "), ended.said());
+    }
+
+    @Test
+    void wrongNumberOfWords_isToldBeforeAnythingStarts() throws Exception {
+        PackagedJar.Ended ended = PackagedJar.run(Map.of(), List.of(), "backup");
+        assertEquals(2, ended.code(), ended.said());
+        assertEquals("It is given so: backup FILE", ended.said().strip());
     }
 
     @Test
@@ -126,7 +161,7 @@ class ProductionIT {
         assertEquals(1, ended.code(), ended.said());
         assertEquals(
                 "Benchtrail does not know 'lode'. It knows: migrate, backup FILE, restore FILE, load FILE..., export FOLDER,"
-                        + " restore-leaves FOLDER, erase TICKET SUPERVISOR REASON, verify FOLDER, witness DIR (no words start the server).",
+                        + " restore-leaves FOLDER, erase TICKET SUPERVISOR REASON..., verify FOLDER, witness DIR (no words start the server).",
                 ended.said().strip());
         assertTrue(startsNoDatabase(folder), "a database was started in " + folder);
     }

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.response.Response;
 import jakarta.inject.Inject;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -20,6 +21,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.concurrent.CompletableFuture;
 import java.util.stream.Stream;
 import org.benchtrail.core.integrity.Checkpoint;
 import org.benchtrail.core.integrity.SignedNote;
@@ -96,6 +98,9 @@ class LeafRestoreTest {
 
     @Inject
     LeafRestore restore;
+
+    @Inject
+    RestoreLeavesCommand command;
 
     @Inject
     Witnessing witnessing;
@@ -196,15 +201,24 @@ class LeafRestoreTest {
         assertThrows(RuntimeException.class, () -> people.createToken(SUE, "meanwhile", 1));
         String page = browser.get("/seal").asString();
         assertTrue(page.contains("Nothing is recorded until the leaves are put back"), page);
+        Browser another = new Browser();
+        another.get("/sign-in");
+        Response refused = another.post("/sign-in", Map.of("login", SUE.account(), "password", PASSWORD, "to", "/me"));
+        assertEquals(409, refused.statusCode());
+        assertTrue(
+                refused.asString().contains("Nothing is recorded until the leaves are put back"), refused.asString());
         job.round();
         assertEquals(earlier.size(), size(), "nothing was numbered meanwhile");
 
         assertThrows(LeafRestore.Refused.class, () -> restore.from(before), "it ends before the last head");
         assertThrows(LeafRestore.Refused.class, () -> restore.from(altered(log)));
         assertEquals(earlier.size(), size());
-        LeafRestore.Restored restored = restore.from(log);
-        assertEquals(leaves, restored.leaves());
-        assertEquals(leaves, restored.lost(), "none of their records is there");
+        assertEquals(
+                0,
+                CompletableFuture.supplyAsync(() -> command.run("restore-leaves", log.toString()))
+                        .join(),
+                "by the command, which no request is made for");
+        assertEquals(leaves, Long.parseLong(one("select count(*) from lost_leaf")), "none of their records is there");
         assertThrows(LeafRestore.Refused.class, () -> restore.from(log), "once is enough");
 
         TicketNumber next = ticket();

@@ -1,6 +1,5 @@
 package org.benchtrail.platform.database;
 
-import io.quarkus.runtime.Quarkus;
 import io.quarkus.runtime.StartupEvent;
 import jakarta.annotation.Priority;
 import jakarta.enterprise.event.Observes;
@@ -10,12 +9,11 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import javax.sql.DataSource;
-import org.jboss.logging.Logger;
+import org.benchtrail.platform.StartRefused;
 
 /** The server does not run with an account that could change what may only be added to: one that owns tables, or is told all. */
 @Singleton
 class ServerAccount {
-    private static final Logger LOG = Logger.getLogger(ServerAccount.class);
     private static final int FIRST = 100;
 
     private final DataSource database;
@@ -27,10 +25,9 @@ class ServerAccount {
     void atStart(@Observes @Priority(FIRST) StartupEvent start) throws SQLException {
         try (Connection connection = database.getConnection()) {
             if (ownsTables(connection)) {
-                LOG.fatal(
+                throw new StartRefused(
                         "The server's account owns tables of the database, so it could change the record: give it an account of"
                                 + " its own (BENCHTRAIL_DATABASE_USER); the owner's is for the migrations alone.");
-                Quarkus.asyncExit(1);
             }
         }
     }

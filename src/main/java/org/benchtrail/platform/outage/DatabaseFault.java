@@ -6,12 +6,10 @@ import jakarta.transaction.RollbackException;
 import java.net.SocketException;
 import java.sql.SQLException;
 import java.sql.SQLTransientConnectionException;
-import java.util.ArrayDeque;
-import java.util.Deque;
-import java.util.HashSet;
 import java.util.Optional;
 import java.util.Set;
 import javax.transaction.xa.XAException;
+import org.benchtrail.platform.Causes;
 
 /** In which way the database failed a request. */
 public enum DatabaseFault {
@@ -35,31 +33,18 @@ public enum DatabaseFault {
     /** What the pool says in words alone when it has no connection to give. */
     private static final String POOL = "Acquisition timeout";
 
-    private static final int DEEPEST = 100;
-
     /** Empty if the failure has another reason than the database's absence. */
     public static Optional<DatabaseFault> of(Throwable failure) {
-        boolean gone = false;
-        boolean atCommit = false;
-        Set<Throwable> seen = new HashSet<>();
-        Deque<Throwable> open = new ArrayDeque<>();
-        open.add(failure);
-        while (!open.isEmpty() && seen.size() < DEEPEST) {
-            Throwable one = open.remove();
-            if (!seen.add(one)) {
-                continue;
-            }
-            gone |= isGone(one);
-            atCommit |= one instanceof RollbackException
-                    || one instanceof HeuristicMixedException
-                    || one instanceof HeuristicRollbackException;
-            Throwable cause = one.getCause();
-            if (cause != null) {
-                open.add(cause);
-            }
-            open.addAll(java.util.List.of(one.getSuppressed()));
-        }
-        return !gone ? Optional.empty() : Optional.of(atCommit ? UNCERTAIN : AWAY);
+        Set<Throwable> causes = Causes.of(failure);
+        return causes.stream().noneMatch(DatabaseFault::isGone)
+                ? Optional.empty()
+                : Optional.of(causes.stream().anyMatch(DatabaseFault::isAtCommit) ? UNCERTAIN : AWAY);
+    }
+
+    private static boolean isAtCommit(Throwable one) {
+        return one instanceof RollbackException
+                || one instanceof HeuristicMixedException
+                || one instanceof HeuristicRollbackException;
     }
 
     private static boolean isGone(Throwable one) {

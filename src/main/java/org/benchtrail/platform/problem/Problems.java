@@ -29,6 +29,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import org.benchtrail.core.Invalid;
+import org.benchtrail.platform.Causes;
 import org.benchtrail.platform.Forbidden;
 import org.benchtrail.platform.Html;
 import org.benchtrail.platform.NewerRecord;
@@ -239,7 +240,7 @@ public class Problems {
 
     /** Why nothing is recorded at all; the database says so of whatever is to be sealed. */
     private static Optional<String> behind(Throwable failure) {
-        for (Throwable one = failure; one != null; one = one.getCause()) {
+        for (Throwable one : Causes.of(failure)) {
             if (one instanceof SQLException sql && LOG_IS_AHEAD.equals(sql.getSQLState())) {
                 return Optional.of(message(sql).lines().findFirst().orElse("").replaceFirst("^ERROR: ", ""));
             }
@@ -249,7 +250,7 @@ public class Problems {
 
     /** What the framework throws at a header that it cannot read, a form that ends in the middle, a sender who has gone. */
     private static boolean isBroughtByTheSender(Throwable failure) {
-        for (Throwable one = failure; one != null; one = one.getCause()) {
+        for (Throwable one : Causes.of(failure)) {
             String said = one.getMessage() == null ? "" : one.getMessage();
             if (one instanceof ClosedChannelException
                     || isOfTheFormReader(one)

@@ -20,11 +20,6 @@ public class EraseCommand implements QuarkusApplication {
 
     @Override
     public int run(String... words) {
-        if (words.length < 4) {
-            System.err.println("Name the ticket, the account of the supervisor who decided, and why:"
-                    + " erase TICKET SUPERVISOR REASON");
-            return 2;
-        }
         try {
             String reason = String.join(" ", List.of(words).subList(3, words.length));
             RequesterErasure.Erased done = erasure.erase(TicketNumber.parse(words[1]), words[2], reason);
