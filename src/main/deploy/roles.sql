@@ -1,6 +1,6 @@
 -- The two accounts and the database of Benchtrail: one owns the tables and migrates, the other is the servers'. Run it once as a
--- superuser:
---   psql -v owner_password=... -v server_password=... -f src/main/deploy/roles.sql
+-- superuser (sudo -u postgres):
+--   psql -v ON_ERROR_STOP=1 -v owner_password=... -v server_password=... -f src/main/deploy/roles.sql
 create role benchtrail_owner login password :'owner_password';
 create role benchtrail_server login password :'server_password';
 create database benchtrail owner benchtrail_owner;
