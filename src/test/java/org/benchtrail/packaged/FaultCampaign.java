@@ -4,15 +4,22 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
 import java.net.http.HttpResponse;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Random;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.concurrent.atomic.AtomicBoolean;
+import org.benchtrail.platform.database.ReplicatedDatabase;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
@@ -27,8 +34,9 @@ import org.junit.jupiter.api.TestMethodOrder;
  *
  * <pre>mvn -P campaign verify</pre>
  *
- * <p>How often: {@code -Dcampaign.kills}, {@code campaign.failovers}, {@code campaign.frozen} (seconds), {@code campaign.rolls},
- * {@code campaign.upgrades}; a stage of 0 is left out. {@code -Dcampaign.minutes} ends kills and failovers sooner, with as many as
+ * <p>How often: {@code -Dcampaign.kills}, {@code campaign.failovers}, {@code campaign.frozen} and
+ * {@code campaign.full} (seconds), {@code campaign.clock} (acts
+ * of each program), {@code campaign.rolls}, {@code campaign.upgrades}; a stage of 0 is left out. {@code -Dcampaign.minutes} ends kills and failovers sooner, with as many as
  * each had by then. {@code -Dcampaign.older=FOLDER} names the {@code quarkus-app} of the release before.
  */
 @TestMethodOrder(MethodOrderer.OrderAnnotation.class)
@@ -36,6 +44,8 @@ class FaultCampaign {
     private static final int KILLS = Integer.getInteger("campaign.kills", 200);
     private static final int FAILOVERS = Integer.getInteger("campaign.failovers", 20);
     private static final int FROZEN_S = Integer.getInteger("campaign.frozen", 40);
+    private static final int CLOCK_ACTS = Integer.getInteger("campaign.clock", 100);
+    private static final int FULL_S = Integer.getInteger("campaign.full", 30);
     private static final int ROLLS = Integer.getInteger("campaign.rolls", 1);
     private static final int UPGRADES = Integer.getInteger("campaign.upgrades", 1);
     private static final long MINUTES = Long.getLong("campaign.minutes", 600);
@@ -249,6 +259,54 @@ class FaultCampaign {
         }
     }
 
+    /** One server's time of day is an hour back: it acts all the same, on the tickets of the others too, and no entry is before another. */
+    @Test
+    @Order(4)
+    void clockBack() throws Exception {
+        assumeTrue(CLOCK_ACTS > 0);
+        Path library = clockBackLibrary();
+        stage("A clock an hour back", load -> {
+            servers.server(0).stop();
+            servers.startAgain(0, PackagedJar.built(), Map.of("LD_PRELOAD", library.toString()));
+            Visitor there = new Visitor(servers.server(0).address());
+            Instant said = DateTimeFormatter.RFC_1123_DATE_TIME.parse(
+                    there.get("/sign-in").headers().firstValue("Date").orElseThrow(), Instant::from);
+            assertTrue(said.isBefore(Instant.now().minus(Duration.ofMinutes(59))), said::toString);
+            assertEquals(303, there.signIn("omar", "benchtrail-demo"));
+            assertEquals(200, there.again("/queue"));
+            took("one clock back", load.more(CLOCK_ACTS));
+            servers.server(0).stop();
+            servers.startAgain(0);
+        });
+    }
+
+    /** Made of src/test/c by the machine's compiler of C; where there is none, the stage is left out. */
+    private static Path clockBackLibrary() throws Exception {
+        Path library = Path.of("target", "packaged", "clock_back.so").toAbsolutePath();
+        boolean made = false;
+        try {
+            made = new ProcessBuilder(
+                                    "cc",
+                                    "-shared",
+                                    "-fPIC",
+                                    "-o",
+                                    library.toString(),
+                                    "src/test/c/clock_back.c",
+                                    "-ldl")
+                            .inheritIO()
+                            .start()
+                            .waitFor()
+                    == 0;
+        } catch (IOException noCompiler) {
+            // said below
+        }
+        if (!made) {
+            System.out.println("The clock is not put back: src/test/c/clock_back.c is not compiled by 'cc' here");
+        }
+        assumeTrue(made);
+        return library;
+    }
+
     /** Each server in turn is told to end, and started again: it says first that it is not ready, and goes on answering. */
     @Test
     @Order(5)
@@ -286,7 +344,69 @@ class FaultCampaign {
                 servers.server(which).stop();
                 servers.startAgain(which, back ? older : PackagedJar.built(), Map.of());
                 took(back ? "to the older release" : "to this release", load.more(1));
+                if (back && which == SERVERS - 1) {
+                    requireKept(program.at(servers.server(which).address()));
+                }
             }
         });
+    }
+
+    /** The first database's disk is filled, stays so for a while, and is freed; whoever watches the database starts it where it ended. */
+    @Test
+    @Order(7)
+    void diskFull() throws Exception {
+        assumeTrue(FULL_S > 0);
+        Optional<SmallDisk> mounted = SmallDisk.mount("campaign-disk");
+        if (mounted.isEmpty()) {
+            System.out.println("No disk is filled: no file system may be mounted here");
+        }
+        assumeTrue(mounted.isPresent());
+        AtomicBoolean full = new AtomicBoolean(true);
+        Visitor browser = servers.visitor();
+        assertEquals(303, browser.signIn("omar", "benchtrail-demo"));
+        Asking pages = new Asking(browser, "/queue", full);
+        try (SmallDisk disk = mounted.get()) {
+            ReplicatedDatabase database = servers.database();
+            Path before = database.follow(disk.folder());
+            database.failOver();
+            database.follow();
+            try {
+                stage("Disk full", load -> {
+                    disk.fill();
+                    pages.start();
+                    Thread.sleep(FULL_S * 1000L);
+                    System.out.println("The database on the full disk " + (database.runs() ? "runs" : "has ended")
+                            + "; sent again so far: " + load.answers());
+                    full.set(false);
+                    pages.join();
+                    disk.free();
+                    if (!database.runs()) {
+                        database.startAgain();
+                    }
+                    took("a disk full for " + FULL_S + " s", load.more(1));
+                });
+            } finally {
+                database.failOver();
+                database.follow(before);
+            }
+        }
+        System.out.printf("While it was full: pages %s%n", pages);
+        pages.requireTold();
+    }
+
+    /** A server of the older release shows each ticket, or says that a later one wrote on it. */
+    private static void requireKept(Visitor older) throws Exception {
+        Map<String, Integer> told = new TreeMap<>();
+        for (JsonNode line : older.read("/api/tickets?size=100").get("tickets")) {
+            HttpResponse<String> answer =
+                    older.get("/api/tickets/" + line.get("number").asText());
+            boolean newer = answer.body().contains("newer-release");
+            if (newer) {
+                System.out.println("The older release says: " + answer.body());
+            }
+            told.merge(answer.statusCode() == 200 ? "shown" : newer ? "kept" : answer.body(), 1, Integer::sum);
+        }
+        System.out.println("Tickets on the older release: " + told);
+        assertTrue(Set.of("shown", "kept").containsAll(told.keySet()), told::toString);
     }
 }

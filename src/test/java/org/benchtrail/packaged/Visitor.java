@@ -51,6 +51,11 @@ final class Visitor {
         return new Visitor(server, token);
     }
 
+    /** The same program, at another address. */
+    Visitor at(URI other) {
+        return new Visitor(other, token);
+    }
+
     /** The status with which the sign-in page answers: 303 lets in, 401 does not. */
     int signIn(String login, String password) throws IOException, InterruptedException {
         String page = get("/sign-in").body();

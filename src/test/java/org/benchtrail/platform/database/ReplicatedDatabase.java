@@ -53,10 +53,9 @@ public final class ReplicatedDatabase implements AutoCloseable {
 
     /** One cluster and the port where it listens. */
     private record One(DataFolder folder, Postmaster postmaster, int port) {
-        private static One at(Path path) throws IOException {
+        private static One in(Path path, int port) throws IOException {
             DataFolder folder = DataFolder.open(path);
-            return new One(
-                    folder, new Postmaster(folder, PostgresTools.of(folder, sentence -> {})), LastingPort.free());
+            return new One(folder, new Postmaster(folder, PostgresTools.of(folder, sentence -> {})), port);
         }
 
         private void start() throws IOException {
@@ -77,7 +76,8 @@ public final class ReplicatedDatabase implements AutoCloseable {
                 made.cluster().resolve("pg_hba.conf"),
                 "host replication all 127.0.0.1/32 scram-sha-256\n",
                 StandardOpenOption.APPEND);
-        ReplicatedDatabase both = new ReplicatedDatabase(One.at(first), One.at(second), RolePasswords.of(made));
+        ReplicatedDatabase both = new ReplicatedDatabase(
+                One.in(first, LastingPort.free()), One.in(second, LastingPort.free()), RolePasswords.of(made));
         both.primary.start();
         both.follow();
         return both;
@@ -136,6 +136,15 @@ public final class ReplicatedDatabase implements AutoCloseable {
         administer("alter system set synchronous_standby_names = '" + STANDBY + "'");
         administer("select pg_reload_conf()");
         awaitFollowing();
+    }
+
+    /** As {@link #follow()}, in another folder from now on; answers with the one it had. */
+    public Path follow(Path folder) throws Exception {
+        other.postmaster.stop(Duration.ZERO, sentence -> {});
+        Path before = other.folder.path();
+        other = One.in(folder, other.port);
+        follow();
+        return before;
     }
 
     /** Returns once the first says of the second that every commit waits for it. */
