@@ -11,7 +11,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
-import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -269,8 +268,12 @@ class FaultCampaign {
             servers.server(0).stop();
             servers.startAgain(0, PackagedJar.built(), Map.of("LD_PRELOAD", library.toString()));
             Visitor there = new Visitor(servers.server(0).address());
-            Instant said = DateTimeFormatter.RFC_1123_DATE_TIME.parse(
-                    there.get("/sign-in").headers().firstValue("Date").orElseThrow(), Instant::from);
+            String opened = Visitor.json(program.at(servers.server(0).address())
+                            .post("/api/tickets", Crowd.report("a desk an hour ago")))
+                    .path("number")
+                    .asText();
+            Instant said = Instant.parse(
+                    program.read("/api/tickets/" + opened).at("/facts/0/at").asText());
             assertTrue(said.isBefore(Instant.now().minus(Duration.ofMinutes(59))), said::toString);
             assertEquals(303, there.signIn("omar", "benchtrail-demo"));
             assertEquals(200, there.again("/queue"));
