@@ -47,6 +47,12 @@ class TwoServersIT {
                     "%d acts acknowledged, %d sent again; longest: %d ms as a server was killed, %d ms as the database was%n",
                     load.size(), load.again(), serverGone, databaseGone);
             assertTrue(serverGone < LONGEST_MS && databaseGone < LONGEST_MS);
+            assertEquals(
+                    List.of(),
+                    load.answers().keySet().stream()
+                            .filter(told -> told.contains("503 the balancer"))
+                            .toList(),
+                    "while the database is away a server says so, not the balancer");
             load.found(program).requireWhole();
         }
         ticket.ifPresent(TicketInTwoHalves::close);

@@ -19,7 +19,7 @@ public final class LastingPort {
     public static int free() throws IOException {
         while (true) {
             int port = ThreadLocalRandom.current().nextInt(FIRST, LAST);
-            try (ServerSocket socket = new ServerSocket(port, 1, InetAddress.getByName("127.0.0.1"))) {
+            try (ServerSocket socket = new ServerSocket(port, 1, InetAddress.getLoopbackAddress())) {
                 return socket.getLocalPort();
             } catch (java.net.BindException taken) {
                 // another one
