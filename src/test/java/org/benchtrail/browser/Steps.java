@@ -1,5 +1,7 @@
 package org.benchtrail.browser;
 
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
 import com.microsoft.playwright.Locator;
 
 /** What a journey fills in at the steps of a ticket where nothing special happens. */
@@ -57,5 +59,30 @@ final class Steps {
     static void document(Person person) {
         person.choose("knowledge.learned", "PROPOSED");
         person.press("Sign and close the ticket");
+    }
+
+    /** The rest of a ticket about a black screen, which a loose cable explains, until it is closed. */
+    static void fromTheories(Person ines) {
+        ines.sees("Likely causes");
+        ines.chooseAll("All in order", "obvious.looks.", "IN_ORDER");
+        ines.choose("choice.theory", "cause:display/cable-or-plug");
+        ines.fill("check.what", "Look at both ends of the cable");
+        ines.fill("check.expectation", "One end is not seated");
+        ines.press("Save and go to Test");
+        ines.fill("result.observation", "The end at the screen hangs loose");
+        ines.choose("result.outcome", "SUPPORTS");
+        ines.press("Record and go on");
+        assertEquals("No longer: No picture, power light blinks", ines.page.inputValue("[name='action.effect']"));
+        ines.fill("action.what", "Seat the cable and fasten its screws");
+        ines.fill("action.wayBack", "Put the old cable back");
+        ines.choose("action.touchesStorage", "false");
+        ines.choose("action.irreversible", "false");
+        ines.choose("action.usesPart", "false");
+        ines.fill("nomaker.text", "A cable is seated, nothing else");
+        ines.press("Save the plan");
+        ines.press("Carried out: go to Verify");
+        verify(ines, false);
+        document(ines);
+        ines.sees("closed");
     }
 }

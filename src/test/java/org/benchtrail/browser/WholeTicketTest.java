@@ -134,7 +134,7 @@ class WholeTicketTest {
                     ines.page.inputValue("[name='symptom.observable']"),
                     "what was typed is still there");
             Steps.identify(ines, true);
-            fromTheories(ines);
+            Steps.fromTheories(ines);
         }
     }
 
@@ -199,7 +199,7 @@ class WholeTicketTest {
         report(ines);
         ines.fill("symptom.observable", "No picture, power light blinks");
         Steps.identify(ines, false);
-        fromTheories(ines);
+        Steps.fromTheories(ines);
     }
 
     private static void report(Person ines) {
@@ -209,29 +209,5 @@ class WholeTicketTest {
         ines.choose("urgency", "HINDERED");
         ines.press("Open the ticket");
         ines.sees(PLACE);
-    }
-
-    private static void fromTheories(Person ines) {
-        ines.sees("Likely causes");
-        ines.chooseAll("All in order", "obvious.looks.", "IN_ORDER");
-        ines.choose("choice.theory", "cause:display/cable-or-plug");
-        ines.fill("check.what", "Look at both ends of the cable");
-        ines.fill("check.expectation", "One end is not seated");
-        ines.press("Save and go to Test");
-        ines.fill("result.observation", "The end at the screen hangs loose");
-        ines.choose("result.outcome", "SUPPORTS");
-        ines.press("Record and go on");
-        assertEquals("No longer: No picture, power light blinks", ines.page.inputValue("[name='action.effect']"));
-        ines.fill("action.what", "Seat the cable and fasten its screws");
-        ines.fill("action.wayBack", "Put the old cable back");
-        ines.choose("action.touchesStorage", "false");
-        ines.choose("action.irreversible", "false");
-        ines.choose("action.usesPart", "false");
-        ines.fill("nomaker.text", "A cable is seated, nothing else");
-        ines.press("Save the plan");
-        ines.press("Carried out: go to Verify");
-        Steps.verify(ines, false);
-        Steps.document(ines);
-        ines.sees("closed");
     }
 }

@@ -8,7 +8,9 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.regex.Matcher;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.benchtrail.platform.LastingPort;
 
 /** The balancer of the recipe, by its own file, with the addresses of this test in place of a shop's and without TLS. */
 final class Balancer implements AutoCloseable {
@@ -30,12 +32,12 @@ final class Balancer implements AutoCloseable {
                 .findFirst();
     }
 
-    static Balancer start(Path program, Path folder, RunningServer first, RunningServer second) throws IOException {
-        int port = RunningServer.freePort();
+    static Balancer start(Path program, Path folder, List<RunningServer> servers) throws IOException {
+        int port = LastingPort.free();
         String recipe = Files.readString(RECIPE);
         String here = recipe.replaceFirst("bind .*", "bind 127.0.0.1:" + port)
-                .replaceFirst("server first .*", line("first", first))
-                .replaceFirst("server second .*", line("second", second));
+                .replaceAll("(?m)^ *server second .*\\n", "")
+                .replaceAll("(?m)^( *)server first .*", Matcher.quoteReplacement(lines(servers)));
         if (here.contains("192.0.2.") || here.contains(":443")) {
             throw new AssertionError("an address of the recipe is left:\n" + here);
         }
@@ -48,9 +50,11 @@ final class Balancer implements AutoCloseable {
         return new Balancer(process, URI.create("http://127.0.0.1:" + port));
     }
 
-    private static String line(String name, RunningServer server) {
-        return Matcher.quoteReplacement(
-                "server " + name + " " + server.address().getAuthority() + " port " + server.managementPort());
+    private static String lines(List<RunningServer> servers) {
+        return servers.stream()
+                .map(server -> "    server at" + server.address().getPort() + " "
+                        + server.address().getAuthority() + " port " + server.managementPort())
+                .collect(Collectors.joining("\n"));
     }
 
     URI address() {

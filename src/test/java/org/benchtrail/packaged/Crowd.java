@@ -36,7 +36,7 @@ final class Crowd {
     Crowd(Visitor visitor) throws IOException, InterruptedException {
         this.visitor = visitor;
         for (int i = 0; i < TICKETS; i++) {
-            HttpResponse<String> opened = visitor.post("/api/tickets", report(i));
+            HttpResponse<String> opened = visitor.post("/api/tickets", report("desk " + i));
             if (opened.statusCode() != 201) {
                 throw new AssertionError("not opened: " + opened.statusCode() + "\n" + opened.body());
             }
@@ -121,20 +121,20 @@ final class Crowd {
         return Map.of("kind", "symptom-recorded", "words", text, "observable", text);
     }
 
-    static Map<String, ?> report(int i) {
+    static Map<String, ?> report(String where) {
         return Map.of(
                 "title",
-                "Screen flickers at desk " + i,
+                "Screen flickers at " + where,
                 "category",
                 "DISPLAY",
                 "device",
-                "screen " + i,
+                "screen at " + where,
                 "place",
-                "Wexcombe Printworks, hall " + i,
+                "Wexcombe Printworks",
                 "requester",
                 "P. Okon",
                 "contact",
-                "extension " + i,
+                "extension 12",
                 "impact",
                 "ONE_PERSON",
                 "urgency",

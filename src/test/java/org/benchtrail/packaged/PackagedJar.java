@@ -17,6 +17,11 @@ final class PackagedJar {
 
     private PackagedJar() {}
 
+    /** What this build made. */
+    static Path built() {
+        return Path.of(System.getProperty("benchtrail.jar"));
+    }
+
     /** A process that has ended: how, and all it said. */
     record Ended(int code, String said) {}
 
@@ -41,16 +46,19 @@ final class PackagedJar {
      */
     static Process start(Map<String, String> environment, List<String> properties, Path log, String... words)
             throws IOException {
+        return start(built(), environment, properties, log, words);
+    }
+
+    /** As {@link #start(Map, List, Path, String...)}, with the jar of another build. */
+    static Process start(Path jar, Map<String, String> environment, List<String> properties, Path log, String... words)
+            throws IOException {
         List<String> command = new ArrayList<>();
         command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
         // lives too short for more than the first compiler
         command.addAll(List.of("-Xmx400m", "-XX:TieredStopAtLevel=1", "-XX:+UseSerialGC"));
         properties.forEach(property -> command.add("-D" + property));
         String otherwise = System.getProperty("benchtrail.launch", "");
-        command.addAll(
-                otherwise.isEmpty()
-                        ? List.of("-jar", System.getProperty("benchtrail.jar"))
-                        : List.of(otherwise.split(" ")));
+        command.addAll(otherwise.isEmpty() ? List.of("-jar", jar.toString()) : List.of(otherwise.split(" ")));
         command.addAll(List.of(words));
         ProcessBuilder builder = new ProcessBuilder(command)
                 .redirectErrorStream(true)

@@ -1,8 +1,6 @@
 package org.benchtrail.packaged;
 
 import java.io.IOException;
-import java.net.InetAddress;
-import java.net.ServerSocket;
 import java.net.URI;
 import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
@@ -14,6 +12,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
+import org.benchtrail.platform.LastingPort;
 
 /** The packaged server as a process of its own, on a free port. Closing it leaves no process behind, its database's neither. */
 final class RunningServer implements AutoCloseable {
@@ -40,11 +39,17 @@ final class RunningServer implements AutoCloseable {
     /** Started with these settings; returns when it answers. */
     static RunningServer start(Path folder, Map<String, String> environment, List<String> properties)
             throws IOException, InterruptedException {
-        int port = freePort();
+        return start(PackagedJar.built(), LastingPort.free(), folder, environment, properties);
+    }
+
+    /** The program of any build at a known address. */
+    static RunningServer start(
+            Path jar, int port, Path folder, Map<String, String> environment, List<String> properties)
+            throws IOException, InterruptedException {
         List<String> all = new ArrayList<>(properties);
         all.add("quarkus.http.port=" + port);
         Path log = folder.resolveSibling(folder.getFileName() + ".log");
-        Process process = PackagedJar.start(environment, all, log);
+        Process process = PackagedJar.start(jar, environment, all, log);
         RunningServer server = new RunningServer(process, folder, log, URI.create("http://127.0.0.1:" + port));
         boolean ready = false;
         try {
@@ -66,7 +71,7 @@ final class RunningServer implements AutoCloseable {
 
     /** Where it tells whether it is ready. */
     int managementPort() {
-        return address.getPort() + 1000 > 65_535 ? address.getPort() - 1000 : address.getPort() + 1000;
+        return address.getPort() + 1000;
     }
 
     String said() throws IOException {
@@ -89,9 +94,28 @@ final class RunningServer implements AutoCloseable {
                 one.onExit().orTimeout(STOP_LIMIT_SECONDS, TimeUnit.SECONDS).join());
     }
 
+    /** SIGTERM; it has not ended when this returns. */
+    void tellToEnd() {
+        process.destroy();
+    }
+
+    /** Whether it answers a page after it has said that it is not ready. */
+    boolean answersThoughNotReady() throws InterruptedException {
+        Visitor watching = new Visitor(URI.create("http://127.0.0.1:" + managementPort()));
+        Visitor reading = new Visitor(address);
+        try {
+            while (watching.get("/q/health/ready").statusCode() == 200) {
+                Thread.sleep(50);
+            }
+            return reading.get("/sign-in").statusCode() == 200;
+        } catch (IOException gone) {
+            return false;
+        }
+    }
+
     /** As Ctrl+C does it; returns the exit code. */
     int stop() throws InterruptedException {
-        process.destroy();
+        tellToEnd();
         if (!process.waitFor(STOP_LIMIT_SECONDS, TimeUnit.SECONDS)) {
             throw new AssertionError("the server did not stop");
         }
@@ -157,11 +181,5 @@ final class RunningServer implements AutoCloseable {
             }
         }
         return false;
-    }
-
-    static int freePort() throws IOException {
-        try (ServerSocket socket = new ServerSocket(0, 1, InetAddress.getByName("127.0.0.1"))) {
-            return socket.getLocalPort();
-        }
     }
 }

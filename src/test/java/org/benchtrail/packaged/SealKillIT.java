@@ -85,7 +85,8 @@ class SealKillIT {
             environment.put("BENCHTRAIL_DATA", acting.toString());
             try (RunningServer server = RunningServer.start(
                             acting, environment, List.of("benchtrail.demo=true", "benchtrail.seal.every=PT0S"));
-                    Load load = new Load(Load.token(server))) {
+                    Load load = new Load(Load.token(server), 2)) {
+                load.calm();
                 load.start();
                 long end = System.nanoTime() + MINUTES * 60_000_000_000L;
                 while (killed < KILLS && System.nanoTime() < end) {
@@ -97,9 +98,10 @@ class SealKillIT {
                     load.requireGoingOn();
                 }
                 load.close();
+                assertEquals(0, load.again(), "the server that acts was left in peace");
                 int kept = drain(database);
                 tell(database, load, kept);
-                load.requireAcknowledgedIsThere(database);
+                load.requireSealed(database);
             }
             requireEveryLeafOnce(database);
             requireOneLog(database);
@@ -224,7 +226,7 @@ class SealKillIT {
         System.out.printf(
                 "seed %d: the sealer was killed %d times while %d acts were acknowledged; %d leaves, %d notes of %d sizes;"
                         + " longest queue %d; where the kills fell: %s; %d times a file was half written%n",
-                SEED, killed, load.acknowledged(), size(database), kept, signed.size(), longestQueue, left, partial);
+                SEED, killed, load.size(), size(database), kept, signed.size(), longestQueue, left, partial);
     }
 
     private static void requireEveryLeafOnce(ShopDatabase database) throws SQLException {

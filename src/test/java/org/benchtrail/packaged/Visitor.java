@@ -24,7 +24,9 @@ final class Visitor {
     private static final Pattern FORM_TOKEN = Pattern.compile("name=\"csrf-token\" value=\"([^\"]*)\"");
     private static final Pattern SECRET = Pattern.compile("<p><code>([^<]+)</code></p>");
     private static final ObjectMapper JSON = new ObjectMapper();
-    private static final Duration PATIENCE = Duration.ofSeconds(30);
+
+    /** Longer than a server waits for its database. */
+    private static final Duration PATIENCE = Duration.ofSeconds(45);
 
     private final URI server;
     private final @Nullable String token;
@@ -47,6 +49,11 @@ final class Visitor {
     /** A program with a token. */
     static Visitor withToken(URI server, String token) {
         return new Visitor(server, token);
+    }
+
+    /** The same program, at another address. */
+    Visitor at(URI other) {
+        return new Visitor(other, token);
     }
 
     /** The status with which the sign-in page answers: 303 lets in, 401 does not. */
@@ -90,6 +97,22 @@ final class Visitor {
         return json(answer);
     }
 
+    /** Whoever meets the moment of a change comes back: the first status that is none of a server's failure, 0 if none comes. */
+    int again(String path) throws InterruptedException {
+        for (int i = 0; i < 50; i++) {
+            try {
+                int status = get(path).statusCode();
+                if (status < 500) {
+                    return status;
+                }
+            } catch (IOException broken) {
+                // asked again
+            }
+            Thread.sleep(200);
+        }
+        return 0;
+    }
+
     HttpResponse<String> post(String path, Map<String, ?> body) throws IOException, InterruptedException {
         return send(posting(path, body));
     }
@@ -108,6 +131,16 @@ final class Visitor {
 
     static JsonNode json(HttpResponse<String> answer) throws IOException {
         return JSON.readTree(answer.body());
+    }
+
+    /** What somebody is told who gets no answer: by whom, and whether when to come back. */
+    static String kind(HttpResponse<String> answer) throws IOException {
+        String type = answer.headers().firstValue("Content-Type").orElse("");
+        String by = type.startsWith("application/problem+json")
+                ? json(answer).path("type").asText().replaceAll(".*[/:]", "")
+                : answer.body().contains("Benchtrail") ? "a page of its own" : "the balancer";
+        boolean told = answer.headers().firstValue("Retry-After").isPresent();
+        return answer.statusCode() + " " + by + (told ? "" : " without Retry-After");
     }
 
     private HttpRequest.Builder posting(String path, Map<String, ?> body) throws IOException {

@@ -6,7 +6,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.SQLException;
 import java.time.Duration;
-import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.IntSupplier;
@@ -109,13 +108,8 @@ public final class EmbeddedDatabase implements AutoCloseable {
 
     private static EmbeddedDatabase startLocked(
             DataFolder folder, FolderLock lock, Progress progress, IntSupplier ports) throws IOException {
-        folder.sweep();
-        Path ours = OwnerOnly.createEmpty(folder.toolOutput());
-        folder.requireSameOwner(ours);
-        List<String> asOrdinaryUser = OrdinaryUser.prefix(ours);
+        PostgresTools tools = PostgresTools.of(folder, progress);
         RolePasswords passwords = RolePasswords.of(folder);
-        PostgresBinaries binaries = PostgresBinaries.of(folder, progress);
-        PostgresTools tools = new PostgresTools(ours, binaries, asOrdinaryUser);
         Postmaster postmaster = new Postmaster(folder, tools);
         postmaster.endOrphan(progress);
         if (!folder.hasCluster()) {

@@ -23,6 +23,15 @@ final class PostgresTools {
         this.prefix = prefix;
     }
 
+    /** Those of a data folder, which nobody else may be using: what an interrupted start left half done is swept away. */
+    static PostgresTools of(DataFolder folder, Progress progress) throws IOException {
+        folder.sweep();
+        Path ours = OwnerOnly.createEmpty(folder.toolOutput());
+        folder.requireSameOwner(ours);
+        List<String> asOrdinaryUser = OrdinaryUser.prefix(ours);
+        return new PostgresTools(ours, PostgresBinaries.of(folder, progress), asOrdinaryUser);
+    }
+
     /** How a program ended and what it said. */
     record Outcome(boolean succeeded, String said) {}
 
