@@ -4,6 +4,8 @@ import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.exc.InvalidFormatException;
+import com.fasterxml.jackson.databind.exc.UnrecognizedPropertyException;
 import java.io.IOException;
 import java.security.SecureRandom;
 import java.time.Instant;
@@ -139,18 +141,33 @@ final class EntryCodec {
         }
     }
 
-    /** Whether bytes that are no entry look like one of a later release, which follows that hash. */
+    /**
+     * Whether bytes that are no entry look like one of a later release, which follows that hash: of a later format, of a kind, or of a
+     * kind with a component or a word of a choice, that this one does not know.
+     */
     static boolean isNewer(byte[] canonical, String previous) {
         try {
             JsonNode tree = MAPPER.readTree(canonical);
             return tree.path("previous").asText().equals(previous)
                     && (tree.path("format").asInt() > FORMAT
                             || (tree.at("/payload/kind").isTextual()
-                                    && !FactKinds.all()
-                                            .containsKey(
-                                                    tree.at("/payload/kind").asText())));
+                                    && (!FactKinds.all()
+                                                    .containsKey(tree.at("/payload/kind")
+                                                            .asText())
+                                            || hasMore(canonical))));
         } catch (IOException | RuntimeException none) {
             return false;
+        }
+    }
+
+    private static boolean hasMore(byte[] canonical) throws IOException {
+        try {
+            MAPPER.readValue(canonical, Envelope.class);
+            return false;
+        } catch (UnrecognizedPropertyException component) {
+            return true;
+        } catch (InvalidFormatException word) {
+            return word.getTargetType().isEnum();
         }
     }
 

@@ -322,13 +322,17 @@ class ContinuityTest {
 
     /** An entry of a later release is no tampering, where one of that release has run. */
     @ParameterizedTest
-    @ValueSource(strings = {"KIND", "FORMAT"})
+    @ValueSource(strings = {"KIND", "FORMAT", "COMPONENT", "WORD"})
     void entryOfALaterRelease_isReadOnly_andNoAlarm(String what) {
         replace(
                 3,
-                what.equals("KIND")
-                        ? canonical(3).replace("finding-recorded", "bench-kept")
-                        : canonical(3).replace("\"format\":2", "\"format\":3"));
+                switch (what) {
+                    case "KIND" -> canonical(3).replace("finding-recorded", "bench-kept");
+                    case "COMPONENT" ->
+                        canonical(3).replace("\"kind\":\"finding", "\"aspect\":\"x\",\"kind\":\"finding");
+                    case "WORD" -> canonical(3).replace("[\"TECHNICIAN\"]", "[\"VISITOR\"]");
+                    default -> canonical(3).replace("\"format\":2", "\"format\":3");
+                });
         TestDatabase.run(
                 "update ticket set last_hash = (select hash from trail_entry where ticket = serial and entry = 3) where serial = ?",
                 serial);
