@@ -37,6 +37,7 @@ public record Ties(
             case DESKTOP -> HEAT;
             case DRIVE -> STORAGE;
             case POWER -> MAINS;
+            case SUPPLY -> SupplyTies.TIES;
         };
     }
 

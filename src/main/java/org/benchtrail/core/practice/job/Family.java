@@ -14,6 +14,8 @@ import org.benchtrail.core.practice.drive.DriveSeed;
 import org.benchtrail.core.practice.power.PowerFault;
 import org.benchtrail.core.practice.power.PowerSeed;
 import org.benchtrail.core.practice.power.PowerSeed.Leads;
+import org.benchtrail.core.practice.supply.SupplyFault;
+import org.benchtrail.core.practice.supply.SupplySeed;
 
 /** The devices that there is practice on. */
 public enum Family {
@@ -37,7 +39,14 @@ public enum Family {
             "Office does not get through an outage",
             "At the last short outage we were not carried as we should have been. Work was lost.",
             "office UPS",
-            PowerAct.values());
+            PowerAct.values()),
+    SUPPLY(
+            "A desk computer that was found off",
+            "POWER",
+            "Desk computer found off in the middle of its work",
+            "It was to export a film overnight, and this morning it was off. It hangs on the wall outlet, no UPS. I left it as it is.",
+            "film desk computer",
+            SupplyAct.values());
 
     private final String title;
     private final String trade;
@@ -101,11 +110,7 @@ public enum Family {
     /** What may be wrong with it; those that look alike stand beside each other. */
     public List<String> faults() {
         return switch (this) {
-            case DESKTOP ->
-                Arrays.stream(DesktopFault.values())
-                        .filter(f -> f != DesktopFault.NONE)
-                        .map(Enum::name)
-                        .toList();
+            case DESKTOP -> named(DesktopFault.values());
             case DRIVE ->
                 List.of(
                         "FAILING_SURFACE",
@@ -124,7 +129,13 @@ public enum Family {
                         "PRINTER_ON_BATTERY",
                         "LONG_CIRCUIT",
                         "SENSITIVITY");
+            case SUPPLY -> named(SupplyFault.values());
         };
+    }
+
+    /** All but the first, which is that there is none. */
+    private static List<String> named(Enum<?>... faults) {
+        return Arrays.stream(faults).skip(1).map(Enum::name).toList();
     }
 
     /** The device as it is brought in. */
@@ -141,6 +152,10 @@ public enum Family {
                 PowerBench.found(
                         chance,
                         PowerSeed.draw(chance, power(fault), leads(fault)).orElseThrow());
+            case SUPPLY ->
+                SupplyBench.found(
+                        chance,
+                        SupplySeed.draw(chance, SupplyFault.valueOf(fault)).orElseThrow());
         };
     }
 
