@@ -35,7 +35,8 @@ public final class FaultWords {
             entry("HIGH_RESISTANCE", "a supply whose +12 V falls under load and is good at rest"),
             entry("STANDOFF", "a standoff under the board that shorts +12 V to the case"),
             entry("DEAD_OUTLET", "an outlet without mains"),
-            entry("BAD_CONTACT", "an outlet whose contact gives way under load"));
+            entry("BAD_CONTACT", "an outlet whose contact gives way under load"),
+            entry("SMALL_SUPPLY", "a supply made for less than what was built in"));
 
     private FaultWords() {}
 

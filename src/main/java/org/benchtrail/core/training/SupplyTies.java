@@ -44,7 +44,8 @@ final class SupplyTies {
                     "HIGH_RESISTANCE", Set.of("power/supply-weak-under-load"),
                     "STANDOFF", Set.of("power/short-by-part-or-cable"),
                     "DEAD_OUTLET", Set.of("power/cord-strip-or-outlet-dead"),
-                    "BAD_CONTACT", Set.of("power/contact-gives-way", "power/cord-strip-or-outlet-dead")),
+                    "BAD_CONTACT", Set.of("power/contact-gives-way", "power/cord-strip-or-outlet-dead"),
+                    "SMALL_SUPPLY", Set.of("power/supply-weak-under-load")),
             Map.of("p30", "no"));
 
     private SupplyTies() {}

@@ -31,7 +31,9 @@ record SupplyBench(Chance chance, Supply first, Supply supply, TimesDone times, 
     private static final double BROWN_IS_SEEN = 0.85;
     private static final double SHARED = 0.5;
     private static final double SHORT_BELOW = 10;
+    /** What a tester draws; ours. */
     private static final double TESTER_WATTS = 12;
+
     private static final double SPARK_KILLS = 0.25;
     private static final double SUPPLY_PRICE = 85;
     private static final double BOARD_PRICE = 160;
@@ -141,7 +143,13 @@ record SupplyBench(Chance chance, Supply first, Supply supply, TimesDone times, 
             case OUTLET -> outlet(act);
             case RAIL_IDLE -> rail(act, supply.idle(), "+12 V at rest");
             case RAIL_LOAD -> rail(act, supply.full(), "+12 V under load");
-            case LABEL -> Answer.told(this, act, Seen.of(false), "", "The label is well above the sum.");
+            case LABEL ->
+                Answer.told(
+                        this,
+                        act,
+                        Seen.of(!supply.isRatedFor(supply.full())),
+                        "The label is below the sum.",
+                        "The label is well above the sum.");
             case OTHER_CORD -> {
                 Supply there = new Supply(supply.parts().restored(MAINS, FEED_OHM));
                 yield Answer.told(
@@ -168,6 +176,10 @@ record SupplyBench(Chance chance, Supply first, Supply supply, TimesDone times, 
     private Answer rail(SupplyAct act, double watts, String quantity) {
         if (!starts(supply)) {
             return Answer.of(plugged(), act, "It does not run: there is nothing to measure.", null);
+        }
+        if (!supply.carries(watts)) {
+            return Answer.of(plugged(), act, "It goes off before the meter settles.", null)
+                    .harming(lostWork(act));
         }
         double volts = chance.reading(supply.rail(watts), "voltage", quantity, METER, times.of(act.name()));
         return number(act, volts, 2, new Seen.Gauge(quantity, "drive plug", "multimeter", "V"))
@@ -242,7 +254,7 @@ record SupplyBench(Chance chance, Supply first, Supply supply, TimesDone times, 
         Parameters<SupplyPart> parts = supply.parts();
         return switch (act) {
             case NEW_SUPPLY ->
-                done(act, parts.restored(CAPACITANCE, GIVES_UP, EFFICIENCY, RAIL, RAIL_OHM))
+                done(act, parts.restored(CAPACITANCE, GIVES_UP, EFFICIENCY, RAIL, RAIL_OHM, MOST_AMPS))
                         .costing(SUPPLY_PRICE)
                         .harming(handled());
             case LIFT_BOARD -> done(act, parts.restored(SHORT_OHM)).harming(handled());

@@ -73,6 +73,11 @@ public record Supply(Parameters<SupplyPart> parts) {
         return parts.get(RAIL) / (parts.get(RAIL_OHM) + parts.get(SHORT_OHM));
     }
 
+    /** Whether it is made for that load. */
+    public boolean isRatedFor(double watts) {
+        return amps(watts) <= parts.get(MOST_AMPS);
+    }
+
     /** Whether it gives its standby voltage. */
     public boolean isFed() {
         return inlet(0) > STARTS_ABOVE;

@@ -16,7 +16,9 @@ public enum SupplyFault {
     STANDOFF(Map.of(SHORT_OHM, 0.1)),
     DEAD_OUTLET(Map.of(MAINS, 0.0)),
     /** Good at rest: under load the outlet's own voltage falls. */
-    BAD_CONTACT(Map.of(FEED_OHM, 20.0));
+    BAD_CONTACT(Map.of(FEED_OHM, 20.0)),
+    /** Made for less than what was built in. */
+    SMALL_SUPPLY(Map.of(MOST_AMPS, 20.0));
 
     private final Map<SupplyPart, Double> changes;
 

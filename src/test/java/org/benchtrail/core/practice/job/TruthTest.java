@@ -10,6 +10,7 @@ import java.time.Instant;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.IntStream;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.practice.Harm;
 import org.benchtrail.core.practice.VirtualClock;
@@ -185,6 +186,27 @@ class TruthTest {
         assertTrue(played(circuit, "open-wiring").isOver());
         assertTrue(harm(circuit, "open-case", "pull-mains").contains(Harm.Kind.PERSON));
         assertEquals(List.of(), harm(circuit, "save-work", "pull-mains"));
+    }
+
+    @Test
+    void carelessHandsAtASupply_doHarm_andTheirTwinsDoNone() {
+        Truth weak = truth(Family.SUPPLY, "HIGH_RESISTANCE", 1);
+        assertEquals(List.of(Harm.Kind.PERSON), harm(weak, "open-supply"));
+        assertTrue(played(weak, "open-supply").isOver());
+        assertEquals(List.of(Harm.Kind.WORK), harm(weak, "rail-load"));
+        assertEquals(List.of(), harm(weak, "save-work", "rail-load"));
+        assertEquals(List.of(), harm(weak, "rail-idle"));
+        assertTrue(harm(weak, "strap", "new-supply").contains(Harm.Kind.PERSON));
+        assertTrue(
+                harm(weak, "pull-plug", "try-work", "strap", "new-supply").contains(Harm.Kind.PERSON),
+                "plugged in again");
+        assertEquals(List.of(), harm(weak, "pull-plug", "strap", "new-supply"));
+        assertTrue(played(weak, "pull-plug", "strap", "new-supply").device().isWell());
+        long killed = IntStream.range(0, 60)
+                .filter(i -> harm(truth(Family.SUPPLY, "STANDOFF", i), "pull-plug", "lift-board")
+                        .contains(Harm.Kind.DEVICE))
+                .count();
+        assertTrue(killed >= 6 && killed <= 27, killed + " of 60");
     }
 
     @Test
