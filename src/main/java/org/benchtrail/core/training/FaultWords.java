@@ -36,7 +36,11 @@ public final class FaultWords {
             entry("STANDOFF", "a standoff under the board that shorts +12 V to the case"),
             entry("DEAD_OUTLET", "an outlet without mains"),
             entry("BAD_CONTACT", "an outlet whose contact gives way under load"),
-            entry("SMALL_SUPPLY", "a supply made for less than what was built in"));
+            entry("SMALL_SUPPLY", "a supply made for less than what was built in"),
+            entry("MODULE", "a module whose cells err"),
+            entry("SLOT", "a slot that errs with whichever module is in it"),
+            entry("PROFILE", "a speed profile above what the modules are stable at"),
+            entry("HEAT", "modules that get no air and err once they are hot"));
 
     private FaultWords() {}
 

@@ -38,6 +38,7 @@ public record Ties(
             case DRIVE -> STORAGE;
             case POWER -> MAINS;
             case SUPPLY -> SupplyTies.TIES;
+            case MEMORY -> MemoryTies.TIES;
         };
     }
 

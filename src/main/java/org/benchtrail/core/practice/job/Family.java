@@ -11,6 +11,8 @@ import org.benchtrail.core.practice.desktop.DesktopFault;
 import org.benchtrail.core.practice.desktop.DesktopSeed;
 import org.benchtrail.core.practice.drive.DriveFault;
 import org.benchtrail.core.practice.drive.DriveSeed;
+import org.benchtrail.core.practice.memory.MemoryFault;
+import org.benchtrail.core.practice.memory.MemorySeed;
 import org.benchtrail.core.practice.power.PowerFault;
 import org.benchtrail.core.practice.power.PowerSeed;
 import org.benchtrail.core.practice.power.PowerSeed.Leads;
@@ -46,7 +48,14 @@ public enum Family {
             "Desk computer found off in the middle of its work",
             "It was to export a film overnight, and this morning it was off. It hangs on the wall outlet, no UPS. I left it as it is.",
             "film desk computer",
-            SupplyAct.values());
+            SupplyAct.values()),
+    MEMORY(
+            "A computer that stops at random",
+            "MEMORY",
+            "Office computer stops several times a day",
+            "A page with a code, then it starts again. Another code each time, I think. It always starts.",
+            "accounts desk computer",
+            MemoryAct.values());
 
     private final String title;
     private final String trade;
@@ -130,6 +139,7 @@ public enum Family {
                         "LONG_CIRCUIT",
                         "SENSITIVITY");
             case SUPPLY -> named(SupplyFault.values());
+            case MEMORY -> named(MemoryFault.values());
         };
     }
 
@@ -156,6 +166,10 @@ public enum Family {
                 SupplyBench.found(
                         chance,
                         SupplySeed.draw(chance, SupplyFault.valueOf(fault)).orElseThrow());
+            case MEMORY ->
+                MemoryBench.found(
+                        chance,
+                        MemorySeed.draw(chance, MemoryFault.valueOf(fault)).orElseThrow());
         };
     }
 

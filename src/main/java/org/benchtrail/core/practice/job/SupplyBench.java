@@ -2,7 +2,6 @@ package org.benchtrail.core.practice.job;
 
 import static org.benchtrail.core.practice.supply.SupplyPart.*;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.benchtrail.core.practice.Chance;
@@ -34,9 +33,7 @@ record SupplyBench(Chance chance, Supply first, Supply supply, TimesDone times, 
     /** What a tester draws; ours. */
     private static final double TESTER_WATTS = 12;
 
-    private static final double SPARK_KILLS = 0.25;
     private static final double SUPPLY_PRICE = 85;
-    private static final double BOARD_PRICE = 160;
     private static final double TRYING = 60;
     private static final Instrument PLUG_METER = new Instrument("plug-in meter", 0.5, 0.3, 0.1);
     private static final Instrument METER = new Instrument("meter", 0.02, 0.01, 0.01);
@@ -222,24 +219,8 @@ record SupplyBench(Chance chance, Supply first, Supply supply, TimesDone times, 
         return answer.harming(harm);
     }
 
-    /** What hands inside the case do without plug and strap being seen to. */
     private List<Harm> handled() {
-        List<Harm> harm = new ArrayList<>();
-        if (!pulled) {
-            harm.add(new Harm(
-                    Harm.Kind.PERSON,
-                    "Hands in the case with the plug in: a screwdriver slipped, and hand and board got it.",
-                    30,
-                    0));
-        }
-        if (!times.any(SupplyAct.STRAP) && chance.uniform("spark") < SPARK_KILLS) {
-            harm.add(new Harm(
-                    Harm.Kind.DEVICE,
-                    "No strap: a spark of static went into the board, which has to be replaced.",
-                    60,
-                    BOARD_PRICE));
-        }
-        return harm;
+        return HandsInCase.harm(chance, pulled, times.any(SupplyAct.STRAP));
     }
 
     @Override

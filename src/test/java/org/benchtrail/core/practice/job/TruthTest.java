@@ -210,6 +210,30 @@ class TruthTest {
     }
 
     @Test
+    void carelessHandsAtMemory_doHarm_andTheirTwinsDoNone() {
+        Truth slot = truth(Family.MEMORY, "SLOT", 1);
+        assertEquals(List.of(Harm.Kind.WORK), harm(slot, "long-test"));
+        assertEquals(List.of(), harm(slot, "save-work", "long-test"));
+        assertEquals(List.of(Harm.Kind.WORK), harm(slot, "save-work", "long-test", "long-test"), "somebody went on");
+        assertTrue(harm(slot, "save-work", "strap", "other-slots").contains(Harm.Kind.PERSON));
+        assertEquals(List.of(Harm.Kind.DATA), harm(slot, "repair-files"));
+        assertEquals(List.of(), harm(slot, "save-work", "pull-plug", "strap", "other-slots", "repair-files"));
+        assertTrue(played(slot, "save-work", "pull-plug", "strap", "other-slots")
+                .device()
+                .isWell());
+    }
+
+    /** An hour and a half shows nothing in about half of the devices that are ill. */
+    @Test
+    void onePass_isOftenClean_onMemoryThatErrs() {
+        long clean = IntStream.range(0, 200)
+                .mapToObj(i -> played(truth(Family.MEMORY, "MODULE", i), "save-work", "one-pass"))
+                .filter(p -> p.steps().get(1).answer().seen().value().equals("0"))
+                .count();
+        assertTrue(clean > 60 && clean < 120, clean + " of 200");
+    }
+
+    @Test
     void drivesReplacedWithoutAReadableBackup_loseTheirData() {
         int lost = 0;
         for (int i = 0; i < 60; i++) {
