@@ -40,7 +40,11 @@ public final class FaultWords {
             entry("MODULE", "a module whose cells err"),
             entry("SLOT", "a slot that errs with whichever module is in it"),
             entry("PROFILE", "a speed profile above what the modules are stable at"),
-            entry("HEAT", "modules that get no air and err once they are hot"));
+            entry("HEAT", "modules that get no air and err once they are hot"),
+            entry("MEMBER", "a member drive that has failed"),
+            entry("BAY", "a bay that drops whichever drive is in it"),
+            entry("CACHE", "a worn battery of the write cache, so that the cache is not used for writing"),
+            entry("CHECKING", "a background check that runs by day"));
 
     private FaultWords() {}
 

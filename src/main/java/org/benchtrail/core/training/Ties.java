@@ -39,6 +39,7 @@ public record Ties(
             case POWER -> MAINS;
             case SUPPLY -> SupplyTies.TIES;
             case MEMORY -> MemoryTies.TIES;
+            case ARRAY -> ArrayTies.TIES;
         };
     }
 

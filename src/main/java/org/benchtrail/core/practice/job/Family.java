@@ -7,6 +7,8 @@ import java.util.Set;
 import java.util.stream.Stream;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.practice.Chance;
+import org.benchtrail.core.practice.array.ArrayFault;
+import org.benchtrail.core.practice.array.ArraySeed;
 import org.benchtrail.core.practice.desktop.DesktopFault;
 import org.benchtrail.core.practice.desktop.DesktopSeed;
 import org.benchtrail.core.practice.drive.DriveFault;
@@ -55,7 +57,14 @@ public enum Family {
             "Office computer stops several times a day",
             "A page with a code, then it starts again. Another code each time, I think. It always starts.",
             "accounts desk computer",
-            MemoryAct.values());
+            MemoryAct.values()),
+    ARRAY(
+            "A file server whose array complains",
+            "ARRAY",
+            "File server is slow, or beeps",
+            "Saving to the server takes ages since Monday, and I think that I heard it beep. There is a backup every night.",
+            "office file server",
+            ArrayAct.values());
 
     private final String title;
     private final String trade;
@@ -140,6 +149,7 @@ public enum Family {
                         "SENSITIVITY");
             case SUPPLY -> named(SupplyFault.values());
             case MEMORY -> named(MemoryFault.values());
+            case ARRAY -> named(ArrayFault.values());
         };
     }
 
@@ -170,6 +180,10 @@ public enum Family {
                 MemoryBench.found(
                         chance,
                         MemorySeed.draw(chance, MemoryFault.valueOf(fault)).orElseThrow());
+            case ARRAY ->
+                ArrayBench.found(
+                        chance,
+                        ArraySeed.draw(chance, ArrayFault.valueOf(fault)).orElseThrow());
         };
     }
 

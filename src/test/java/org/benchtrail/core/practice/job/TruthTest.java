@@ -234,6 +234,25 @@ class TruthTest {
     }
 
     @Test
+    void carelessHandsAtAnArray_loseTheSet_andTheirTwinsDoNot() {
+        Truth member = truth(Family.ARRAY, "MEMBER", 1);
+        assertEquals(List.of(Harm.Kind.DATA), harm(member, "pull-to-see"));
+        assertFalse(played(member, "pull-to-see", "locate", "replace").device().isWell(), "a lost set stays lost");
+        assertEquals(List.of(Harm.Kind.WORK), harm(member, "copy-data", "pull-to-see"));
+        assertEquals(List.of(Harm.Kind.DATA), harm(member, "new-volume"));
+        assertEquals(List.of(), harm(member, "copy-data", "locate", "replace"));
+        assertTrue(played(member, "copy-data", "locate", "replace").device().isWell());
+        assertFalse(played(member, "copy-data", "locate", "other-bay").device().isWell());
+        Truth cache = truth(Family.ARRAY, "CACHE", 1);
+        assertEquals(List.of(Harm.Kind.DATA), harm(cache, "cache-battery"));
+        assertEquals(List.of(), harm(cache, "shut-down", "cache-battery"));
+        long wrong = IntStream.range(0, 100)
+                .filter(i -> harm(truth(Family.ARRAY, "BAY", i), "other-bay").contains(Harm.Kind.DATA))
+                .count();
+        assertTrue(wrong > 35 && wrong < 70, wrong + " of 100 without a look at lamp and serial number");
+    }
+
+    @Test
     void drivesReplacedWithoutAReadableBackup_loseTheirData() {
         int lost = 0;
         for (int i = 0; i < 60; i++) {
