@@ -332,6 +332,44 @@ class PracticeTest {
         assertFalse(queries.job(wiring, TESS).isOpen());
     }
 
+    /** The words of each, from the list of devices to the debrief. */
+    @Test
+    void laterDevices_arePlayedThroughThePage() {
+        debriefed(
+                "A desk computer that was found off",
+                begun(Family.SUPPLY, "HIGH_RESISTANCE"),
+                List.of("save-work", "rail-idle", "rail-load", "strap", "new-supply", "try-work"),
+                "+12 V under load",
+                "Hands in the case with the plug in",
+                "a supply whose +12 V falls under load and is good at rest");
+        debriefed(
+                "A computer that stops at random",
+                begun(Family.MEMORY, "SLOT"),
+                List.of("save-work", "long-test", "save-work", "pull-plug", "strap", "other-slots", "repair-files"),
+                "errors in six hours",
+                "The device is well again.",
+                "a slot that errs with whichever module is in it");
+        debriefed(
+                "A file server whose array complains",
+                begun(Family.ARRAY, "MEMBER"),
+                List.of("look-members", "latency", "pull-to-see"),
+                "One member is marked failed.",
+                "the set is gone",
+                "a member drive that has failed");
+    }
+
+    private void debriefed(String title, int job, List<String> acts, String shown, String harm, String truth) {
+        assertTrue(tess.get("/practice").asString().contains(title));
+        acts.forEach(act -> assertEquals(303, does(job, act), act));
+        String page = tess.get("/practice/" + job).asString();
+        assertTrue(page.contains(shown), page);
+        assertFalse(page.contains(truth), "sealed");
+        sends(tess, job, "/give-up");
+        String debrief = tess.get("/practice/" + job).asString();
+        assertTrue(debrief.contains(harm), debrief);
+        assertTrue(debrief.contains(truth), debrief);
+    }
+
     private static String shown(Browser who, String path) {
         // tokens of forms, and how long it is to something
         return who.get(path)

@@ -51,6 +51,19 @@ public final class Chance {
         return -Math.log(uniform(label));
     }
 
+    /** How many come of something that comes at a steady rate, where so many are expected (Poisson). */
+    public int count(double mean, String label) {
+        double left = uniform(label);
+        double term = Math.exp(-mean);
+        int count = 0;
+        while (left > term && term > 0) {
+            left -= term;
+            count++;
+            term *= mean / count;
+        }
+        return count;
+    }
+
     /**
      * What an instrument shows.
      *

@@ -31,7 +31,7 @@ import org.benchtrail.core.practice.job.Seen;
 public record Belief(Ties ties, Model model, Evidence evidence) {
     /** What a reading of these is held against where the catalogue leaves it to the device or the place. */
     private static final Map<String, double[]> OWN_LIMITS =
-            Map.of("p3", new double[] {207, 253}, "s10", new double[] {0, 60});
+            Map.of("p3", new double[] {207, 253}, "s10", new double[] {0, 60}, "m8", new double[] {1.14, 1.26});
 
     private static final Set<String> CARED_FOR = Set.of(
             "backup-done",

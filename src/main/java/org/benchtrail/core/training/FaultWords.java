@@ -30,7 +30,21 @@ public final class FaultWords {
             entry("SERVER_WITHOUT_BATTERY", "the server on an outlet without battery"),
             entry("PRINTER_ON_BATTERY", "the printer on a battery outlet, too much when it heats"),
             entry("LONG_CIRCUIT", "a long circuit whose voltage falls while the heater runs"),
-            entry("SENSITIVITY", "a UPS set to go over to battery at far too high a voltage"));
+            entry("SENSITIVITY", "a UPS set to go over to battery at far too high a voltage"),
+            entry("AGED_CAPACITOR", "an aged capacitor in the supply: it does not pass a dip of the mains"),
+            entry("HIGH_RESISTANCE", "a supply whose +12 V falls under load and is good at rest"),
+            entry("STANDOFF", "a standoff under the board that shorts +12 V to the case"),
+            entry("DEAD_OUTLET", "an outlet without mains"),
+            entry("BAD_CONTACT", "an outlet whose contact gives way under load"),
+            entry("SMALL_SUPPLY", "a supply made for less than what was built in"),
+            entry("MODULE", "a module whose cells err"),
+            entry("SLOT", "a slot that errs with whichever module is in it"),
+            entry("PROFILE", "a speed profile above what the modules are stable at"),
+            entry("HEAT", "modules that get no air and err once they are hot"),
+            entry("MEMBER", "a member drive that has failed"),
+            entry("BAY", "a bay that drops whichever drive is in it"),
+            entry("CACHE", "a worn battery of the write cache, so that the cache is not used for writing"),
+            entry("CHECKING", "a background check that runs by day"));
 
     private FaultWords() {}
 

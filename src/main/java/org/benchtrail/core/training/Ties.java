@@ -37,6 +37,9 @@ public record Ties(
             case DESKTOP -> HEAT;
             case DRIVE -> STORAGE;
             case POWER -> MAINS;
+            case SUPPLY -> SupplyTies.TIES;
+            case MEMORY -> MemoryTies.TIES;
+            case ARRAY -> ArrayTies.TIES;
         };
     }
 

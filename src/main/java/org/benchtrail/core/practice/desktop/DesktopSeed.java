@@ -6,11 +6,11 @@ import java.util.EnumSet;
 import java.util.Optional;
 import java.util.Set;
 import org.benchtrail.core.practice.Chance;
+import org.benchtrail.core.practice.Draws;
 import org.benchtrail.core.practice.Parameters;
 
 /** A desktop out of a seed: parts that differ a little from job to job, and a fault that shows. */
 public final class DesktopSeed {
-    private static final int MOST_DRAWS = 100;
     /** How far parts lie from their base: enough that no two machines are alike, too little to be a fault. */
     private static final double SPREAD = 0.08;
 
@@ -34,23 +34,7 @@ public final class DesktopSeed {
 
     /** The first draw that shows the symptom; empty if none of a hundred does, which is a fault of the family. */
     public static Optional<Parameters<DesktopPart>> draw(Chance chance, DesktopFault fault) {
-        for (int draw = 1; draw <= MOST_DRAWS; draw++) {
-            Parameters<DesktopPart> drawn = fault.in(varied(chance, draw));
-            if (isTooHot(drawn)) {
-                return Optional.of(drawn);
-            }
-        }
-        return Optional.empty();
-    }
-
-    private static Parameters<DesktopPart> varied(Chance chance, int draw) {
-        Parameters<DesktopPart> parts = Parameters.sound();
-        for (DesktopPart part : VARIED) {
-            String label = "part|" + part.name() + "|" + draw;
-            double value = part.base() * chance.between(label, 1 - SPREAD, 1 + SPREAD);
-            parts = parts.with(part, Math.min(part.high(), Math.max(part.low(), value)));
-        }
-        return parts;
+        return Draws.first(draw -> fault.in(Draws.varied(chance, draw, VARIED, part -> SPREAD)), DesktopSeed::isTooHot);
     }
 
     /** What people see: at full load its sensor says so, or it slows down, or it switches off. */

@@ -6,11 +6,11 @@ import java.util.EnumSet;
 import java.util.Optional;
 import java.util.Set;
 import org.benchtrail.core.practice.Chance;
+import org.benchtrail.core.practice.Draws;
 import org.benchtrail.core.practice.Parameters;
 
 /** A drive out of a seed: parts that differ from job to job, its faults, and a backup that may be less than is claimed. */
 public final class DriveSeed {
-    private static final int MOST_DRAWS = 100;
     private static final double SPREAD = 0.08;
     private static final double SLOW_BELOW = 0.85;
     private static final double FULL_BELOW = 10;
@@ -26,25 +26,15 @@ public final class DriveSeed {
 
     /** The first draw that shows the symptom; empty if none of a hundred does, which is a fault of the family. */
     public static Optional<Parameters<DrivePart>> draw(Chance chance, Set<DriveFault> faults) {
-        for (int draw = 1; draw <= MOST_DRAWS; draw++) {
-            Parameters<DrivePart> drawn = varied(chance, draw);
-            for (DriveFault fault : faults) {
-                drawn = fault.in(drawn);
-            }
-            if (isSlow(drawn)) {
-                return Optional.of(drawn);
-            }
-        }
-        return Optional.empty();
-    }
-
-    private static Parameters<DrivePart> varied(Chance chance, int draw) {
-        Parameters<DrivePart> parts = Parameters.sound();
-        for (DrivePart part : VARIED) {
-            double factor = chance.between("part|" + part.name() + "|" + draw, 1 - SPREAD, 1 + SPREAD);
-            parts = parts.with(part, Math.min(part.high(), Math.max(part.low(), part.base() * factor)));
-        }
-        return parts;
+        return Draws.first(
+                draw -> {
+                    Parameters<DrivePart> drawn = Draws.varied(chance, draw, VARIED, part -> SPREAD);
+                    for (DriveFault fault : faults) {
+                        drawn = fault.in(drawn);
+                    }
+                    return drawn;
+                },
+                DriveSeed::isSlow);
     }
 
     /** What people see: it is slow or hangs, because of what it reads, its link, its plug, its space, its heat or its work. */

@@ -32,6 +32,19 @@ public record Answer(
         return new Answer(after, words, seen, act.minutes(), 0, 0, List.of(), false);
     }
 
+    /** What somebody said or what was seen; it can be that they do not know. */
+    static Answer told(PracticeDevice after, DeviceAct act, Seen seen, String yes, String no) {
+        String words = seen.value().equals(Seen.UNKNOWN)
+                ? "They do not know."
+                : seen.value().equals("yes") ? yes : no;
+        return of(after, act, words, seen);
+    }
+
+    /** @param digits what the display shows */
+    static Answer read(PracticeDevice after, DeviceAct act, String digits, Seen.Gauge gauge) {
+        return of(after, act, digits + " " + gauge.unit(), new Seen(digits, gauge));
+    }
+
     /** One that showed nothing to record. */
     Answer withoutSeen() {
         return new Answer(after, words, null, handsOn, waiting, cost, harm, over);

@@ -18,7 +18,7 @@ import org.benchtrail.core.practice.desktop.DesktopSeed;
  * @param first the parts as it was brought in: what changed before it began does not change any more
  */
 record DesktopBench(Chance chance, Parameters<DesktopPart> first, Desktop desktop, TimesDone times)
-        implements PracticeDevice {
+        implements Bench<DesktopAct> {
     private static final double SETTLING = 12 * 60;
     private static final double SOON = 2 * 60;
     private static final double TRYING = 20 * 60;
@@ -55,17 +55,13 @@ record DesktopBench(Chance chance, Parameters<DesktopPart> first, Desktop deskto
     }
 
     @Override
-    public Answer act(DeviceAct any) {
-        DesktopAct act = (DesktopAct) any;
-        DesktopBench then = new DesktopBench(chance, first, desktop, times.once(act.name()));
-        return switch (act.way()) {
-            case ASK -> then.asked(act);
-            case LOOK -> then.looked(act);
-            case PREPARE -> then.prepared(act);
-            case MEASURE -> then.measured(act);
-            case MEND -> then.mended(act);
-            case TRY -> then.tried(act);
-        };
+    public Class<DesktopAct> acts() {
+        return DesktopAct.class;
+    }
+
+    @Override
+    public DesktopBench counted(DesktopAct act) {
+        return new DesktopBench(chance, first, desktop, times.once(act.name()));
     }
 
     private boolean isSaved() {
@@ -77,13 +73,11 @@ record DesktopBench(Chance chance, Parameters<DesktopPart> first, Desktop deskto
     }
 
     private Answer told(DesktopAct act, Seen seen, String yes, String no) {
-        String words = seen.value().equals(Seen.UNKNOWN)
-                ? "They do not know."
-                : seen.value().equals("yes") ? yes : no;
-        return Answer.of(with(desktop.rested(60 * act.minutes())), act, words, seen);
+        return Answer.told(with(desktop.rested(60 * act.minutes())), act, seen, yes, no);
     }
 
-    private Answer asked(DesktopAct act) {
+    @Override
+    public Answer asked(DesktopAct act) {
         boolean settings = first.get(CLOCK) > 1 || first.get(FIXED_DUTY) > 0;
         boolean moved = first.get(CASE_AIR) < POOR_AIR || first.get(ROOM) > WARM_ROOM;
         return switch (act) {
@@ -109,7 +103,8 @@ record DesktopBench(Chance chance, Parameters<DesktopPart> first, Desktop deskto
         return full().speed() >= LOUD_SHARE * desktop.parts().get(FAN_RATED);
     }
 
-    private Answer looked(DesktopAct act) {
+    @Override
+    public Answer looked(DesktopAct act) {
         Parameters<DesktopPart> parts = desktop.parts();
         Settled full = full();
         return switch (act) {
@@ -160,7 +155,8 @@ record DesktopBench(Chance chance, Parameters<DesktopPart> first, Desktop deskto
         };
     }
 
-    private Answer prepared(DesktopAct act) {
+    @Override
+    public Answer prepared(DesktopAct act) {
         if (act == DesktopAct.HAND_WARM) {
             Desktop warm = new Desktop(desktop.parts(), HAND_WARM, false, desktop.trips());
             return Answer.of(with(warm), act, "The sink is hand-warm, and it is off.", null)
@@ -179,7 +175,8 @@ record DesktopBench(Chance chance, Parameters<DesktopPart> first, Desktop deskto
     }
 
     /** Under full load for a time, then what can be read. */
-    private Answer measured(DesktopAct act) {
+    @Override
+    public Answer measured(DesktopAct act) {
         double seconds = switch (act) {
             case DIE_IDLE, USE_AT_REST, JUMP -> 0;
             case DIE_SOON -> SOON;
@@ -277,11 +274,11 @@ record DesktopBench(Chance chance, Parameters<DesktopPart> first, Desktop deskto
 
     private Answer number(DesktopAct act, double value, String unit, String quantity, String point, String instrument) {
         String digits = String.format(Locale.ROOT, value >= 100 ? "%.0f" : "%.1f", value);
-        Seen seen = new Seen(digits, new Seen.Gauge(quantity, point, instrument, unit));
-        return Answer.of(with(desktop), act, digits + " " + unit, seen);
+        return Answer.read(with(desktop), act, digits, new Seen.Gauge(quantity, point, instrument, unit));
     }
 
-    private Answer mended(DesktopAct act) {
+    @Override
+    public Answer mended(DesktopAct act) {
         if (act == DesktopAct.SENSOR_TABLE) {
             return Answer.of(
                     with(new Desktop(desktop.parts().restored(SENSOR_OFFSET), desktop.sink(), true, desktop.trips())),
@@ -313,7 +310,8 @@ record DesktopBench(Chance chance, Parameters<DesktopPart> first, Desktop deskto
         };
     }
 
-    private Answer tried(DesktopAct act) {
+    @Override
+    public Answer tried(DesktopAct act) {
         Desktop.Ran ran = desktop.switched(true).run(TRYING, 1, isSaved(), chance);
         boolean gone = isWell();
         String words = gone ? "Twenty minutes at full load: it stays cool." : "It is as hot as it was reported.";

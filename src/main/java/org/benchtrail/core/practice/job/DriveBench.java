@@ -22,7 +22,7 @@ import org.benchtrail.core.practice.drive.DriveSeed;
  * @param down whether it was shut down in order since it last ran
  */
 record DriveBench(Chance chance, Parameters<DrivePart> first, Drive drive, TimesDone times, boolean down)
-        implements PracticeDevice {
+        implements Bench<DriveAct> {
     private static final double BASE_LATENCY = 8;
     private static final double LATE = 20;
     private static final double FULL_BELOW = 10;
@@ -64,27 +64,21 @@ record DriveBench(Chance chance, Parameters<DrivePart> first, Drive drive, Times
     }
 
     @Override
-    public Answer act(DeviceAct any) {
-        DriveAct act = (DriveAct) any;
-        DriveBench then = new DriveBench(chance, first, drive, times.once(act.name()), down);
-        return switch (act.way()) {
-            case ASK -> then.asked(act);
-            case LOOK -> then.looked(act);
-            case MEASURE -> then.measured(act);
-            case PREPARE -> then.prepared(act);
-            case MEND -> then.mended(act);
-            case TRY -> then.tried(act);
-        };
+    public Class<DriveAct> acts() {
+        return DriveAct.class;
+    }
+
+    @Override
+    public DriveBench counted(DriveAct act) {
+        return new DriveBench(chance, first, drive, times.once(act.name()), down);
     }
 
     private Answer told(DriveAct act, Seen seen, String yes, String no) {
-        String words = seen.value().equals(Seen.UNKNOWN)
-                ? "They do not know."
-                : seen.value().equals("yes") ? yes : no;
-        return Answer.of(with(drive.ran(act.minutes()), false), act, words, seen);
+        return Answer.told(with(drive.ran(act.minutes()), false), act, seen, yes, no);
     }
 
-    private Answer asked(DriveAct act) {
+    @Override
+    public Answer asked(DriveAct act) {
         boolean loose = first.get(DAMAGE) > BAD_LINK || first.get(CONTACT) > BAD_CONTACT;
         return switch (act) {
             case ASK_SLOW ->
@@ -114,7 +108,8 @@ record DriveBench(Chance chance, Parameters<DrivePart> first, Drive drive, Times
         return BASE_LATENCY * link / queue * full + retried;
     }
 
-    private Answer looked(DriveAct act) {
+    @Override
+    public Answer looked(DriveAct act) {
         Parameters<DrivePart> parts = drive.parts();
         boolean restarts = new DriveLink(parts).restarts();
         boolean loose = parts.get(DAMAGE) > BAD_LINK || parts.get(CONTACT) > BAD_CONTACT;
@@ -150,7 +145,8 @@ record DriveBench(Chance chance, Parameters<DrivePart> first, Drive drive, Times
         };
     }
 
-    private Answer measured(DriveAct act) {
+    @Override
+    public Answer measured(DriveAct act) {
         Parameters<DrivePart> parts = drive.parts();
         double sectors =
                 Math.floor(drive.counts().pending()) + Math.floor(drive.counts().moved());
@@ -211,11 +207,12 @@ record DriveBench(Chance chance, Parameters<DrivePart> first, Drive drive, Times
     private Answer number(
             DriveAct act, double value, String unit, String quantity, String point, String instrument, int places) {
         String digits = String.format(Locale.ROOT, "%." + places + "f", value);
-        Seen seen = new Seen(digits, new Seen.Gauge(quantity, point, instrument, unit));
-        return Answer.of(with(drive.ran(act.minutes()), false), act, digits + " " + unit, seen);
+        return Answer.read(
+                with(drive.ran(act.minutes()), false), act, digits, new Seen.Gauge(quantity, point, instrument, unit));
     }
 
-    private Answer prepared(DriveAct act) {
+    @Override
+    public Answer prepared(DriveAct act) {
         if (act == DriveAct.SHUT_DOWN) {
             return Answer.of(with(drive, true), act, "It is off.", null);
         }
@@ -235,7 +232,8 @@ record DriveBench(Chance chance, Parameters<DrivePart> first, Drive drive, Times
                 .harming(done.harm());
     }
 
-    private Answer mended(DriveAct act) {
+    @Override
+    public Answer mended(DriveAct act) {
         Drive.Done done = drive.act(deed(act), chance);
         Answer answer = Answer.of(with(done.after(), false), act, "Done.", null)
                 .waited(done.waiting())
@@ -269,7 +267,8 @@ record DriveBench(Chance chance, Parameters<DrivePart> first, Drive drive, Times
         };
     }
 
-    private Answer tried(DriveAct act) {
+    @Override
+    public Answer tried(DriveAct act) {
         DriveBench after = with(drive.ran(WORKING), false);
         boolean gone = after.isWell();
         return Answer.of(

@@ -7,13 +7,19 @@ import java.util.Set;
 import java.util.stream.Stream;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.practice.Chance;
+import org.benchtrail.core.practice.array.ArrayFault;
+import org.benchtrail.core.practice.array.ArraySeed;
 import org.benchtrail.core.practice.desktop.DesktopFault;
 import org.benchtrail.core.practice.desktop.DesktopSeed;
 import org.benchtrail.core.practice.drive.DriveFault;
 import org.benchtrail.core.practice.drive.DriveSeed;
+import org.benchtrail.core.practice.memory.MemoryFault;
+import org.benchtrail.core.practice.memory.MemorySeed;
 import org.benchtrail.core.practice.power.PowerFault;
 import org.benchtrail.core.practice.power.PowerSeed;
 import org.benchtrail.core.practice.power.PowerSeed.Leads;
+import org.benchtrail.core.practice.supply.SupplyFault;
+import org.benchtrail.core.practice.supply.SupplySeed;
 
 /** The devices that there is practice on. */
 public enum Family {
@@ -37,7 +43,28 @@ public enum Family {
             "Office does not get through an outage",
             "At the last short outage we were not carried as we should have been. Work was lost.",
             "office UPS",
-            PowerAct.values());
+            PowerAct.values()),
+    SUPPLY(
+            "A desk computer that was found off",
+            "POWER",
+            "Desk computer found off in the middle of its work",
+            "It was to export a film overnight, and this morning it was off. It hangs on the wall outlet, no UPS. I left it as it is.",
+            "film desk computer",
+            SupplyAct.values()),
+    MEMORY(
+            "A computer that stops at random",
+            "MEMORY",
+            "Office computer stops several times a day",
+            "A page with a code, then it starts again. Another code each time, I think. It always starts.",
+            "accounts desk computer",
+            MemoryAct.values()),
+    ARRAY(
+            "A file server whose array complains",
+            "ARRAY",
+            "File server is slow, or beeps",
+            "Saving to the server takes ages since Monday, and I think that I heard it beep. There is a backup every night.",
+            "office file server",
+            ArrayAct.values());
 
     private final String title;
     private final String trade;
@@ -101,11 +128,7 @@ public enum Family {
     /** What may be wrong with it; those that look alike stand beside each other. */
     public List<String> faults() {
         return switch (this) {
-            case DESKTOP ->
-                Arrays.stream(DesktopFault.values())
-                        .filter(f -> f != DesktopFault.NONE)
-                        .map(Enum::name)
-                        .toList();
+            case DESKTOP -> named(DesktopFault.values());
             case DRIVE ->
                 List.of(
                         "FAILING_SURFACE",
@@ -124,7 +147,15 @@ public enum Family {
                         "PRINTER_ON_BATTERY",
                         "LONG_CIRCUIT",
                         "SENSITIVITY");
+            case SUPPLY -> named(SupplyFault.values());
+            case MEMORY -> named(MemoryFault.values());
+            case ARRAY -> named(ArrayFault.values());
         };
+    }
+
+    /** All but the first, which is that there is none. */
+    private static List<String> named(Enum<?>... faults) {
+        return Arrays.stream(faults).skip(1).map(Enum::name).toList();
     }
 
     /** The device as it is brought in. */
@@ -141,6 +172,18 @@ public enum Family {
                 PowerBench.found(
                         chance,
                         PowerSeed.draw(chance, power(fault), leads(fault)).orElseThrow());
+            case SUPPLY ->
+                SupplyBench.found(
+                        chance,
+                        SupplySeed.draw(chance, SupplyFault.valueOf(fault)).orElseThrow());
+            case MEMORY ->
+                MemoryBench.found(
+                        chance,
+                        MemorySeed.draw(chance, MemoryFault.valueOf(fault)).orElseThrow());
+            case ARRAY ->
+                ArrayBench.found(
+                        chance,
+                        ArraySeed.draw(chance, ArrayFault.valueOf(fault)).orElseThrow());
         };
     }
 

@@ -19,7 +19,7 @@ import org.benchtrail.core.practice.power.Ups.Group;
  * @param first as it was found
  * @param heater whether the heater is on the same circuit
  */
-record PowerBench(Chance chance, Ups first, Ups ups, boolean heater, TimesDone times) implements PracticeDevice {
+record PowerBench(Chance chance, Ups first, Ups ups, boolean heater, TimesDone times) implements Bench<PowerAct> {
     private static final double OLD = 0.85;
     private static final double OLD_BY_CHANCE = 0.3;
     private static final double BROWN = 0.02;
@@ -41,17 +41,18 @@ record PowerBench(Chance chance, Ups first, Ups ups, boolean heater, TimesDone t
     }
 
     @Override
-    public Answer act(DeviceAct any) {
-        PowerAct act = (PowerAct) any;
-        PowerBench then = new PowerBench(chance, first, ups, heater, times.once(act.name()));
-        return switch (act.way()) {
-            case ASK -> then.asked(act);
-            case LOOK -> then.looked(act);
-            case MEASURE -> then.measured(act);
-            case PREPARE -> Answer.of(then, act, "Done.", null);
-            case MEND -> then.mended(act);
-            case TRY -> then.tried(act);
-        };
+    public Class<PowerAct> acts() {
+        return PowerAct.class;
+    }
+
+    @Override
+    public PowerBench counted(PowerAct act) {
+        return new PowerBench(chance, first, ups, heater, times.once(act.name()));
+    }
+
+    @Override
+    public Answer prepared(PowerAct act) {
+        return Answer.of(this, act, "Done.", null);
     }
 
     private Set<Care> care() {
@@ -72,10 +73,7 @@ record PowerBench(Chance chance, Ups first, Ups ups, boolean heater, TimesDone t
     }
 
     private Answer told(PowerAct act, Seen seen, String yes, String no) {
-        String words = seen.value().equals(Seen.UNKNOWN)
-                ? "They do not know."
-                : seen.value().equals("yes") ? yes : no;
-        return Answer.of(this, act, words, seen);
+        return Answer.told(this, act, seen, yes, no);
     }
 
     private boolean overloads(Ups which) {
@@ -90,7 +88,8 @@ record PowerBench(Chance chance, Ups first, Ups ups, boolean heater, TimesDone t
         return which.loads().stream().anyMatch(l -> l.name().equals(load) && l.group() == group);
     }
 
-    private Answer asked(PowerAct act) {
+    @Override
+    public Answer asked(PowerAct act) {
         boolean dark = isOn(first, PowerSeed.SERVER, Group.SURGE_ONLY)
                 || !new Battery(first.parts()).passesSelfTest(first.protectedWatts(), 1);
         return switch (act) {
@@ -121,7 +120,8 @@ record PowerBench(Chance chance, Ups first, Ups ups, boolean heater, TimesDone t
         };
     }
 
-    private Answer looked(PowerAct act) {
+    @Override
+    public Answer looked(PowerAct act) {
         boolean worn = first.parts().get(PowerPart.AGE) < OLD || first.parts().get(PowerPart.RESISTANCE) > 0.1;
         boolean renewed = times.any(PowerAct.NEW_BATTERY);
         boolean old = !renewed && (worn || chance.uniform("old") < OLD_BY_CHANCE);
@@ -170,7 +170,8 @@ record PowerBench(Chance chance, Ups first, Ups ups, boolean heater, TimesDone t
         };
     }
 
-    private Answer measured(PowerAct act) {
+    @Override
+    public Answer measured(PowerAct act) {
         Outlets outlets = new Outlets(ups.parts());
         return switch (act) {
             case PANEL ->
@@ -231,11 +232,11 @@ record PowerBench(Chance chance, Ups first, Ups ups, boolean heater, TimesDone t
 
     private Answer number(PowerAct act, double value, String unit, String quantity, String point, String instrument) {
         String digits = String.format(Locale.ROOT, "%.1f", value);
-        Seen seen = new Seen(digits, new Seen.Gauge(quantity, point, instrument, unit));
-        return Answer.of(this, act, digits + " " + unit, seen);
+        return Answer.read(this, act, digits, new Seen.Gauge(quantity, point, instrument, unit));
     }
 
-    private Answer mended(PowerAct act) {
+    @Override
+    public Answer mended(PowerAct act) {
         Set<Care> care = care();
         Ups.Done done = switch (act) {
             case PULL_MAINS -> ups.mainsPulled(care);
@@ -259,7 +260,8 @@ record PowerBench(Chance chance, Ups first, Ups ups, boolean heater, TimesDone t
                         .ending(done.over());
     }
 
-    private Answer tried(PowerAct act) {
+    @Override
+    public Answer tried(PowerAct act) {
         boolean gone = isWell();
         return Answer.of(
                         this,

@@ -8,7 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import org.benchtrail.core.practice.Chance;
-import org.benchtrail.core.practice.Parameters;
+import org.benchtrail.core.practice.Draws;
 import org.benchtrail.core.practice.power.Ups.Group;
 import org.benchtrail.core.practice.power.Ups.Load;
 
@@ -23,7 +23,6 @@ public final class PowerSeed {
 
     public static final double HEATER = 2000;
 
-    private static final int MOST_DRAWS = 100;
     private static final double SPREAD = 0.04;
     private static final Set<PowerPart> VARIED =
             EnumSet.of(AMP_HOURS, PEUKERT, AGE, RESISTANCE, EFFICIENCY, OWN_WATTS, CIRCUIT, MAINS);
@@ -39,23 +38,13 @@ public final class PowerSeed {
 
     /** The first draw that shows the symptom; empty if none of a hundred does, which is a fault of the family. */
     public static Optional<Ups> draw(Chance chance, PowerFault fault, Leads leads) {
-        for (int draw = 1; draw <= MOST_DRAWS; draw++) {
-            Ups drawn = new Ups(fault.in(varied(chance, draw)), loads(chance, leads), 1, true);
-            if (!isSound(drawn, true)) {
-                return Optional.of(drawn);
-            }
-        }
-        return Optional.empty();
-    }
-
-    private static Parameters<PowerPart> varied(Chance chance, int draw) {
-        Parameters<PowerPart> parts = Parameters.sound();
-        for (PowerPart part : VARIED) {
-            double spread = part == MAINS ? SPREAD / 4 : SPREAD;
-            double factor = chance.between("part|" + part.name() + "|" + draw, 1 - spread, 1 + spread);
-            parts = parts.with(part, Math.min(part.high(), Math.max(part.low(), part.base() * factor)));
-        }
-        return parts;
+        return Draws.first(
+                draw -> new Ups(
+                        fault.in(Draws.varied(chance, draw, VARIED, part -> part == MAINS ? SPREAD / 4 : SPREAD)),
+                        loads(chance, leads),
+                        1,
+                        true),
+                drawn -> !isSound(drawn, true));
     }
 
     private static List<Load> loads(Chance chance, Leads leads) {

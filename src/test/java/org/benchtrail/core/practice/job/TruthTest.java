@@ -10,6 +10,7 @@ import java.time.Instant;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.IntStream;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.practice.Harm;
 import org.benchtrail.core.practice.VirtualClock;
@@ -185,6 +186,70 @@ class TruthTest {
         assertTrue(played(circuit, "open-wiring").isOver());
         assertTrue(harm(circuit, "open-case", "pull-mains").contains(Harm.Kind.PERSON));
         assertEquals(List.of(), harm(circuit, "save-work", "pull-mains"));
+    }
+
+    @Test
+    void carelessHandsAtASupply_doHarm_andTheirTwinsDoNone() {
+        Truth weak = truth(Family.SUPPLY, "HIGH_RESISTANCE", 1);
+        assertEquals(List.of(Harm.Kind.PERSON), harm(weak, "open-supply"));
+        assertTrue(played(weak, "open-supply").isOver());
+        assertEquals(List.of(Harm.Kind.WORK), harm(weak, "rail-load"));
+        assertEquals(List.of(), harm(weak, "save-work", "rail-load"));
+        assertEquals(List.of(), harm(weak, "rail-idle"));
+        assertTrue(harm(weak, "strap", "new-supply").contains(Harm.Kind.PERSON));
+        assertTrue(
+                harm(weak, "pull-plug", "try-work", "strap", "new-supply").contains(Harm.Kind.PERSON),
+                "plugged in again");
+        assertEquals(List.of(), harm(weak, "pull-plug", "strap", "new-supply"));
+        assertTrue(played(weak, "pull-plug", "strap", "new-supply").device().isWell());
+        long killed = IntStream.range(0, 60)
+                .filter(i -> harm(truth(Family.SUPPLY, "STANDOFF", i), "pull-plug", "lift-board")
+                        .contains(Harm.Kind.DEVICE))
+                .count();
+        assertTrue(killed >= 6 && killed <= 27, killed + " of 60");
+    }
+
+    @Test
+    void carelessHandsAtMemory_doHarm_andTheirTwinsDoNone() {
+        Truth slot = truth(Family.MEMORY, "SLOT", 1);
+        assertEquals(List.of(Harm.Kind.WORK), harm(slot, "long-test"));
+        assertEquals(List.of(), harm(slot, "save-work", "long-test"));
+        assertEquals(List.of(Harm.Kind.WORK), harm(slot, "save-work", "long-test", "long-test"), "somebody went on");
+        assertTrue(harm(slot, "save-work", "strap", "other-slots").contains(Harm.Kind.PERSON));
+        assertEquals(List.of(Harm.Kind.DATA), harm(slot, "repair-files"));
+        assertEquals(List.of(), harm(slot, "save-work", "pull-plug", "strap", "other-slots", "repair-files"));
+        assertTrue(played(slot, "save-work", "pull-plug", "strap", "other-slots")
+                .device()
+                .isWell());
+    }
+
+    /** An hour and a half shows nothing in about half of the devices that are ill. */
+    @Test
+    void onePass_isOftenClean_onMemoryThatErrs() {
+        long clean = IntStream.range(0, 200)
+                .mapToObj(i -> played(truth(Family.MEMORY, "MODULE", i), "save-work", "one-pass"))
+                .filter(p -> p.steps().get(1).answer().seen().value().equals("0"))
+                .count();
+        assertTrue(clean > 60 && clean < 120, clean + " of 200");
+    }
+
+    @Test
+    void carelessHandsAtAnArray_loseTheSet_andTheirTwinsDoNot() {
+        Truth member = truth(Family.ARRAY, "MEMBER", 1);
+        assertEquals(List.of(Harm.Kind.DATA), harm(member, "pull-to-see"));
+        assertFalse(played(member, "pull-to-see", "locate", "replace").device().isWell(), "a lost set stays lost");
+        assertEquals(List.of(Harm.Kind.WORK), harm(member, "copy-data", "pull-to-see"));
+        assertEquals(List.of(Harm.Kind.DATA), harm(member, "new-volume"));
+        assertEquals(List.of(), harm(member, "copy-data", "locate", "replace"));
+        assertTrue(played(member, "copy-data", "locate", "replace").device().isWell());
+        assertFalse(played(member, "copy-data", "locate", "other-bay").device().isWell());
+        Truth cache = truth(Family.ARRAY, "CACHE", 1);
+        assertEquals(List.of(Harm.Kind.DATA), harm(cache, "cache-battery"));
+        assertEquals(List.of(), harm(cache, "shut-down", "cache-battery"));
+        long wrong = IntStream.range(0, 100)
+                .filter(i -> harm(truth(Family.ARRAY, "BAY", i), "other-bay").contains(Harm.Kind.DATA))
+                .count();
+        assertTrue(wrong > 35 && wrong < 70, wrong + " of 100 without a look at lamp and serial number");
     }
 
     @Test
