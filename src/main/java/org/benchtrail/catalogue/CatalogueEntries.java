@@ -36,8 +36,12 @@ final class CatalogueEntries {
         "label", "do", "way", "invasive", "cautions", "needs", "unless", "narrows", "fleeting"
     };
 
-    private final FileFaults file = new FileFaults();
+    private final FileFaults file;
     private int format;
+
+    CatalogueEntries(FileFaults.Unknown unknown) {
+        file = new FileFaults(unknown);
+    }
 
     List<CatalogueFile.Fault> faults() {
         return file.faults();

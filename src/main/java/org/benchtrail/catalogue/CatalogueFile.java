@@ -50,17 +50,26 @@ public record CatalogueFile(Optional<Catalogue> catalogue, PathCatalogue paths, 
     private static final Pattern NEXT_PART = Pattern.compile("(?m)^---[ \\t]*\\r?\\n");
 
     public static CatalogueFile read(String yaml) {
+        return read(yaml, FileFaults.Unknown.IS_A_FAULT);
+    }
+
+    /** One that was taken already, by this release or by a later one: what only that knows is passed over. */
+    static CatalogueFile stored(String yaml) {
+        return read(yaml, FileFaults.Unknown.IS_PASSED_OVER);
+    }
+
+    private static CatalogueFile read(String yaml, FileFaults.Unknown unknown) {
         Matcher dashes = NEXT_PART.matcher(yaml);
         if (!dashes.find() || dashes.start() == 0) {
-            return causes(yaml);
+            return causes(yaml, unknown);
         }
-        CatalogueFile causes = causes(yaml.substring(0, dashes.start()));
+        CatalogueFile causes = causes(yaml.substring(0, dashes.start()), unknown);
         if (causes.catalogue().isEmpty()) {
             return causes;
         }
         int before = Math.toIntExact(yaml.substring(0, dashes.end()).lines().count());
         PathsFile places =
-                PathsFile.read(yaml.substring(dashes.end()), causes.catalogue().get());
+                PathsFile.read(yaml.substring(dashes.end()), causes.catalogue().get(), unknown);
         List<Fault> faults = places.faults().stream()
                 .map(f -> new Fault(f.row() + before, f.field(), f.reason()))
                 .toList();
@@ -69,7 +78,7 @@ public record CatalogueFile(Optional<Catalogue> catalogue, PathCatalogue paths, 
                 .orElseGet(() -> refused(faults));
     }
 
-    private static CatalogueFile causes(String yaml) {
+    private static CatalogueFile causes(String yaml, FileFaults.Unknown unknown) {
         YamlNode root;
         try {
             root = YamlNode.parse(yaml);
@@ -79,7 +88,7 @@ public record CatalogueFile(Optional<Catalogue> catalogue, PathCatalogue paths, 
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
-        CatalogueEntries entries = new CatalogueEntries();
+        CatalogueEntries entries = new CatalogueEntries(unknown);
         List<CauseCategory> categories = entries.categories(root);
         List<Fault> faults = new ArrayList<>(entries.faults());
         for (Invalid.Problem p : CatalogueRules.problems(categories)) {

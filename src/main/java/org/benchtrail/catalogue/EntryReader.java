@@ -27,7 +27,7 @@ final class EntryReader {
         fields.forEach((key, value) -> {
             file.rows.put(path(key), value.row());
             if (!keys.contains(key)) {
-                file.fault(value.row(), path(key), "leave out '" + key + "' or correct its name");
+                file.unknownKey(value.row(), path(key), key);
             }
         });
     }

@@ -14,6 +14,19 @@ final class FileFaults {
     final Map<String, Integer> rows = new HashMap<>();
     private final List<CatalogueFile.Fault> faults = new ArrayList<>();
     private final Set<String> reported = new HashSet<>();
+    private final Unknown unknown;
+
+    /** What becomes of a key that this release does not know. */
+    enum Unknown {
+        /** It is a mistake of whoever wrote the file. */
+        IS_A_FAULT,
+        /** A later release stored the file. */
+        IS_PASSED_OVER
+    }
+
+    FileFaults(Unknown unknown) {
+        this.unknown = unknown;
+    }
 
     List<CatalogueFile.Fault> faults() {
         return faults;
@@ -36,6 +49,12 @@ final class FileFaults {
     void fault(int row, String at, String reason) {
         faults.add(new CatalogueFile.Fault(row, at, reason));
         reported.add(at);
+    }
+
+    void unknownKey(int row, String at, String key) {
+        if (unknown == Unknown.IS_A_FAULT) {
+            fault(row, at, "leave out '" + key + "' or correct its name");
+        }
     }
 
     String scalar(YamlNode node, String at) {

@@ -29,7 +29,11 @@ public record PathsFile(Optional<PathCatalogue> paths, List<CatalogueFile.Fault>
 
     /** @param catalogue that the paths go with */
     public static PathsFile read(String yaml, Catalogue catalogue) {
-        FileFaults file = new FileFaults();
+        return read(yaml, catalogue, FileFaults.Unknown.IS_A_FAULT);
+    }
+
+    static PathsFile read(String yaml, Catalogue catalogue, FileFaults.Unknown unknown) {
+        FileFaults file = new FileFaults(unknown);
         List<CategoryPaths> categories;
         try {
             categories = new PathEntries(file).categories(YamlNode.parse(yaml));

@@ -70,7 +70,7 @@ class Versions implements PanacheRepositoryBase<VersionRow, Integer> {
     }
 
     static Catalogue practice(VersionRow row) {
-        return practice(row, CatalogueFile.read(row.practice));
+        return practice(row, CatalogueFile.stored(row.practice));
     }
 
     private static Catalogue practice(VersionRow row, CatalogueFile file) {
@@ -80,7 +80,7 @@ class Versions implements PanacheRepositoryBase<VersionRow, Integer> {
 
     /** Ready to rank with. */
     static CatalogueVersion made(VersionRow row) {
-        CatalogueFile file = CatalogueFile.read(row.practice);
+        CatalogueFile file = CatalogueFile.stored(row.practice);
         return row.figures == null
                 ? CatalogueVersion.of(row.number, practice(row, file), file.paths())
                 : CatalogueVersion.of(row.number, FiguresJson.read(row.figures), file.paths());

@@ -493,4 +493,22 @@ class CatalogueFileTest {
         }
         return e;
     }
+
+    /** A server goes on beside one of a later release, which may have stored what this one does not know. */
+    @Test
+    void storedByALaterRelease_isReadWithoutWhatOnlyThatKnows() {
+        String delivered = CatalogueFile.deliveredText();
+        int paths = delivered.indexOf("\n---\n");
+        String entry = "\n  - id: power\n";
+        String causes = delivered.substring(0, paths).replace(entry, entry + "    remarks: [of a later release]\n");
+        String places = delivered.substring(paths).replace(entry, entry + "    seen: by all\n");
+        for (String one : List.of(causes + delivered.substring(paths), delivered.substring(0, paths) + places)) {
+            assertEquals(1, CatalogueFile.read(one).faults().size(), "whoever writes it is told");
+        }
+        String later = causes + places;
+        CatalogueFile stored = CatalogueFile.stored(later);
+        assertEquals(List.of(), stored.faults());
+        assertEquals(CatalogueFile.read(delivered).catalogue(), stored.catalogue());
+        assertEquals(CatalogueFile.read(delivered).paths(), stored.paths());
+    }
 }

@@ -31,7 +31,8 @@ class DeployFilesTest {
     void everyVariable_isInTheReadme() throws IOException {
         String readme = Files.readString(Path.of("README.md"));
         Set<String> unknown = new TreeSet<>();
-        for (String file : List.of("Containerfile", "compose.yaml", "benchtrail.service", "environment.example", "roles.sh")) {
+        for (String file :
+                List.of("Containerfile", "compose.yaml", "benchtrail.service", "environment.example", "roles.sh")) {
             VARIABLE.matcher(text(file)).results().map(found -> found.group()).forEach(unknown::add);
         }
         assertTrue(unknown.size() > 8, unknown.toString());
