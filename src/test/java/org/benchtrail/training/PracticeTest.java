@@ -338,8 +338,8 @@ class PracticeTest {
         debriefed(
                 "A desk computer that was found off",
                 begun(Family.SUPPLY, "HIGH_RESISTANCE"),
-                List.of("save-work", "rail-idle", "rail-load", "strap", "new-supply", "try-work"),
-                "+12 V under load",
+                List.of("look-dark", "save-work", "strap", "new-supply", "try-work"),
+                "It starts, and stays on at rest.",
                 "Hands in the case with the plug in",
                 "a supply whose +12 V falls under load and is good at rest");
         debriefed(

@@ -22,7 +22,8 @@ import org.benchtrail.core.practice.drive.DriveSeed;
  * @param first as it was found
  * @param care what holds at this moment
  */
-record ArrayBench(Chance chance, DriveSet first, DriveSet set, TimesDone times, Care care) implements Bench<ArrayAct> {
+record ArrayBench(Chance chance, DriveSet first, DriveSet set, TimesDone times, Care care)
+        implements BenchDevice<ArrayAct> {
     /** Bays are counted from 0 or from 1: who goes by the number alone takes the wrong one as often as not; ours. */
     private static final double WRONG_BAY = 0.5;
     /** Share of the bad bays in which a drive was replaced before; ours. */

@@ -18,7 +18,7 @@ import org.benchtrail.core.practice.desktop.DesktopSeed;
  * @param first the parts as it was brought in: what changed before it began does not change any more
  */
 record DesktopBench(Chance chance, Parameters<DesktopPart> first, Desktop desktop, TimesDone times)
-        implements Bench<DesktopAct> {
+        implements BenchDevice<DesktopAct> {
     private static final double SETTLING = 12 * 60;
     private static final double SOON = 2 * 60;
     private static final double TRYING = 20 * 60;

@@ -22,7 +22,7 @@ import org.benchtrail.core.practice.drive.DriveSeed;
  * @param down whether it was shut down in order since it last ran
  */
 record DriveBench(Chance chance, Parameters<DrivePart> first, Drive drive, TimesDone times, boolean down)
-        implements Bench<DriveAct> {
+        implements BenchDevice<DriveAct> {
     private static final double BASE_LATENCY = 8;
     private static final double LATE = 20;
     private static final double FULL_BELOW = 10;

@@ -21,7 +21,7 @@ import org.benchtrail.core.practice.memory.MemorySeed;
  * @param pulled whether its plug is out
  */
 record MemoryBench(Chance chance, Memory first, Memory memory, TimesDone times, boolean saved, boolean pulled)
-        implements Bench<MemoryAct> {
+        implements BenchDevice<MemoryAct> {
     private static final double PASS = 1.5;
     private static final double LONG = 6;
     private static final double DAY = 8;

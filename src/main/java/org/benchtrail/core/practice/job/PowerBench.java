@@ -19,7 +19,7 @@ import org.benchtrail.core.practice.power.Ups.Group;
  * @param first as it was found
  * @param heater whether the heater is on the same circuit
  */
-record PowerBench(Chance chance, Ups first, Ups ups, boolean heater, TimesDone times) implements Bench<PowerAct> {
+record PowerBench(Chance chance, Ups first, Ups ups, boolean heater, TimesDone times) implements BenchDevice<PowerAct> {
     private static final double OLD = 0.85;
     private static final double OLD_BY_CHANCE = 0.3;
     private static final double BROWN = 0.02;

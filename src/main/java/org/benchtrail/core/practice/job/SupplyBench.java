@@ -19,7 +19,7 @@ import org.benchtrail.core.practice.supply.SupplySeed;
  * @param pulled whether its plug is out
  */
 record SupplyBench(Chance chance, Supply first, Supply supply, TimesDone times, boolean pulled)
-        implements Bench<SupplyAct> {
+        implements BenchDevice<SupplyAct> {
     /** F: a capacitor that has dried out so far starts badly when cold, and now and then is seen to bulge; ours. */
     private static final double DRIED_OUT = 250e-6;
 

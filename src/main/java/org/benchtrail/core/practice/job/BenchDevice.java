@@ -1,10 +1,10 @@
 package org.benchtrail.core.practice.job;
 
 /** A device whose acts answer by what they are for. Each of these is asked of the device as it is once the act is counted. */
-interface Bench<A extends DeviceAct> extends PracticeDevice {
+interface BenchDevice<A extends DeviceAct> extends PracticeDevice {
     Class<A> acts();
 
-    Bench<A> counted(A act);
+    BenchDevice<A> counted(A act);
 
     Answer asked(A act);
 
@@ -21,7 +21,7 @@ interface Bench<A extends DeviceAct> extends PracticeDevice {
     @Override
     default Answer act(DeviceAct any) {
         A act = acts().cast(any);
-        Bench<A> then = counted(act);
+        BenchDevice<A> then = counted(act);
         return switch (act.way()) {
             case ASK -> then.asked(act);
             case LOOK -> then.looked(act);
