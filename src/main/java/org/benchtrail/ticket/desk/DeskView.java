@@ -1,5 +1,7 @@
 package org.benchtrail.ticket.desk;
 
+import java.time.Duration;
+import java.time.Instant;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -8,6 +10,7 @@ import org.benchtrail.core.method.Caution;
 import org.benchtrail.core.method.GuardedAct;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Missing;
+import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.method.desk.CautionsAcknowledged;
 import org.benchtrail.core.method.desk.Escalated;
 import org.benchtrail.core.method.desk.Hold;
@@ -30,6 +33,7 @@ import org.jspecify.annotations.Nullable;
  * @param present what a trainee is told of a mentor's presence while something is measured live; null where none is needed
  * @param held for what and until when; empty if it is not on hold
  * @param escalated with whom; empty if it is not
+ * @param clockBehind what to know of a clock that is behind the last entry; empty if it is not
  * @param takers who else may be handed the ticket
  * @param zone in which a follow-up is typed
  */
@@ -41,9 +45,13 @@ public record DeskView(
         @Nullable PresenceNote present,
         String held,
         String escalated,
+        String clockBehind,
         List<EntryLine> waivers,
         List<Option> takers,
         String zone) {
+
+    /** Servers' clocks differ by less than this. */
+    private static final Duration AGREES = Duration.ofMinutes(1);
 
     public static DeskView of(Viewing viewing, List<Actor> workers) {
         JobSheet sheet = viewing.sheet();
@@ -58,12 +66,24 @@ public record DeskView(
                 PresenceNote.of(viewing, GuardedAct.NO_CHECK, Set.of(Caution.LIVE)),
                 held(viewing),
                 escalated(sheet),
+                clockBehind(viewing),
                 viewing.lines(sheet.all(Waived.class)),
                 workers.stream()
                         .filter(w -> !w.account().equals(sheet.course().assignee()))
                         .map(w -> new Option(w.account(), w.name()))
                         .toList(),
                 viewing.zone().getId());
+    }
+
+    private static String clockBehind(Viewing viewing) {
+        List<? extends StandingFact<?>> facts = viewing.sheet().facts();
+        Instant last = facts.get(facts.size() - 1).stamp().at();
+        Duration behind = Duration.between(viewing.now(), last);
+        return behind.compareTo(AGREES) <= 0
+                ? ""
+                : "The last entry is of " + viewing.time(last) + ", and by the server's clock it is "
+                        + viewing.time(viewing.now())
+                        + ". What is recorded before the clock has caught up gets the time of that entry: tell an administrator.";
     }
 
     private static String held(Viewing viewing) {
