@@ -76,6 +76,8 @@ final class Operations {
                                 "If-Match",
                                 "The version that this builds on: the ETag of what was read, such as \"27\".")
                         .required(true));
+            } else if (header != null && header.value().equals("Prefer")) {
+                all.add(header("Prefer", "With return=minimal (RFC 7240) what is done is answered without the sheet."));
             }
         }
         if (says != null && says.once()) {

@@ -78,6 +78,13 @@ final class Responses {
             good.addHeader("Link", header("The next page, with rel=next, if there is one."));
         }
         all.addAPIResponse("" + status, good);
+        if (reads(method, "Prefer")) {
+            all.addAPIResponse(
+                    "204",
+                    OASFactory.createAPIResponse()
+                            .description("It is done; Prefer asked for no more than the version.")
+                            .addHeader("ETag", header("The version that it has now, for the next If-Match.")));
+        }
         if (isFile) {
             all.addAPIResponse(
                     "206",
@@ -91,9 +98,7 @@ final class Responses {
     private static Set<Integer> wrong(
             String address, Method method, @Nullable AnswersWith says, boolean hasBody, boolean isRead) {
         Set<Integer> statuses = new TreeSet<>(Set.of(400, 401, 403, 406, 422, 429, 500, 503));
-        boolean builds = Arrays.stream(method.getParameters())
-                .anyMatch(p -> p.isAnnotationPresent(HeaderParam.class)
-                        && p.getAnnotation(HeaderParam.class).value().equals("If-Match"));
+        boolean builds = reads(method, "If-Match");
         if (address.contains("{") || method.getDeclaringClass().getSimpleName().equals("BenchApi")) {
             statuses.add(404);
         }
@@ -113,6 +118,12 @@ final class Responses {
             statuses.add(507);
         }
         return statuses;
+    }
+
+    private static boolean reads(Method method, String header) {
+        return Arrays.stream(method.getParameters())
+                .anyMatch(p -> p.isAnnotationPresent(HeaderParam.class)
+                        && p.getAnnotation(HeaderParam.class).value().equals(header));
     }
 
     private APIResponse reference(int status) {

@@ -116,6 +116,42 @@ class TicketApiTest {
         return answer.jsonPath().getList("errors.field", String.class);
     }
 
+    // ---- what is answered
+
+    @Test
+    void actWithoutTheSheet_isAnsweredByItsVersion_alsoWhenItIsSentAgain() {
+        ApiDesk desk = desk("Answers little");
+        for (int times = 0; times < 2; times++) {
+            Response little = act(desk.number, "return=minimal, wait=5");
+            assertEquals(204, little.statusCode(), little.asString());
+            assertEquals("\"2\"", little.header("ETag"));
+            assertEquals("", little.asString());
+        }
+        String tag = as("api-ines").get("/api/tickets/" + desk.number).header("ETag");
+        assertTrue(tag.startsWith("\"2"), tag);
+        Response refused = as("api-ines")
+                .contentType("application/json")
+                .header("If-Match", "\"2\"")
+                .header("Prefer", "return=minimal")
+                .body(ApiDesk.ADVANCE)
+                .post("/api/tickets/" + desk.number + "/acts");
+        assertEquals(409, refused.statusCode());
+        assertTrue(refused.jsonPath().getList("missing").size() > 5, "what is missing is told in any case");
+        Response whole = act(desk("Answers all").number, "return=representation");
+        assertEquals(200, whole.statusCode());
+        assertEquals(2, whole.jsonPath().getInt("version"));
+    }
+
+    private Response act(String number, String prefer) {
+        return as("api-ines")
+                .contentType("application/json")
+                .header("If-Match", "\"1\"")
+                .header("Prefer", prefer)
+                .header("Idempotency-Key", "little " + number)
+                .body(ApiDesk.ONSET)
+                .post("/api/tickets/" + number + "/acts");
+    }
+
     // ---- the way of a ticket
 
     @Test

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.ws.rs.core.Response;
 import java.time.Clock;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -24,6 +25,8 @@ import org.jspecify.annotations.Nullable;
 /** How the API answers with a ticket: its sheet, or what stands in the way of an act; and the version that goes with both. */
 @ApplicationScoped
 public class TicketAnswers {
+    private static final String MINIMAL = "return=minimal";
+
     private final TicketQueries tickets;
     private final Resemblance resemblance;
     private final CurrentActor current;
@@ -57,8 +60,22 @@ public class TicketAnswers {
     }
 
     public Response after(Outcome outcome) {
+        return after(outcome, null);
+    }
+
+    /**
+     * What an act comes to.
+     *
+     * @param prefer with {@code return=minimal} (RFC 7240) the sheet is left out of what is done
+     */
+    public Response after(Outcome outcome, @Nullable String prefer) {
         if (!outcome.refused()) {
-            return sheet(Response.ok(), outcome.number());
+            return isMinimal(prefer)
+                    ? Response.noContent()
+                            .header("ETag", tag(outcome.sheet().entries()))
+                            .header("Preference-Applied", MINIMAL)
+                            .build()
+                    : sheet(Response.ok(), outcome.number());
         }
         Map<String, Object> members = new LinkedHashMap<>(
                 Problem.of(ProblemKind.UNMET, sentence(outcome.missing())).members());
@@ -68,6 +85,11 @@ public class TicketAnswers {
                 .type("application/problem+json")
                 .header("ETag", tag(outcome.sheet().entries()))
                 .build();
+    }
+
+    private static boolean isMinimal(@Nullable String prefer) {
+        return prefer != null
+                && Arrays.stream(prefer.split(",")).anyMatch(one -> one.strip().equalsIgnoreCase(MINIMAL));
     }
 
     private static String sentence(List<Missing> missing) {

@@ -169,11 +169,13 @@ public class TicketApi {
     public Response act(
             @RestPath String number,
             @HeaderParam("If-Match") @Nullable String version,
+            @HeaderParam("Prefer") @Nullable String prefer,
             @RequestBody(ref = "Acts") JsonNode body) {
         TicketNumber ticket = TicketNumber.parse(number);
         List<Act> facts = ActsBody.read(body);
         int seen = version(version);
-        return repeats.once(seen + " " + body, () -> answers.after(acts.perform(ticket, seen, facts, current.actor())));
+        return repeats.once(
+                seen + " " + body, () -> answers.after(acts.perform(ticket, seen, facts, current.actor()), prefer));
     }
 
     @NeedsPermission(Permission.WORK_TICKETS)
@@ -187,6 +189,7 @@ public class TicketApi {
     public Response attach(
             @RestPath String number,
             @HeaderParam("If-Match") @Nullable String version,
+            @HeaderParam("Prefer") @Nullable String prefer,
             @Nullable BenchOrderJson order) {
         if (order == null || order.calculation() == null) {
             throw new Invalid("calculation", "Name the calculation; /api/bench lists them.");
@@ -196,7 +199,7 @@ public class TicketApi {
         int seen = version(version);
         return repeats.once(
                 seen + " " + order,
-                () -> answers.after(bench.attach(ticket, seen, run, order.action(), current.actor())));
+                () -> answers.after(bench.attach(ticket, seen, run, order.action(), current.actor()), prefer));
     }
 
     @GET
