@@ -95,7 +95,7 @@ final class Visitor {
     }
 
     /** Posts what builds on a version. */
-    HttpResponse<String> post(String path, int version, Map<String, ?> body) throws IOException, InterruptedException {
+    HttpResponse<String> post(String path, int version, Object body) throws IOException, InterruptedException {
         return send(posting(path, body).header("If-Match", "\"" + version + "\""));
     }
 
@@ -110,7 +110,7 @@ final class Visitor {
         return JSON.readTree(answer.body());
     }
 
-    private HttpRequest.Builder posting(String path, Map<String, ?> body) throws IOException {
+    private HttpRequest.Builder posting(String path, Object body) throws IOException {
         return request(path)
                 .header("Content-Type", "application/json")
                 .POST(HttpRequest.BodyPublishers.ofString(JSON.writeValueAsString(body)));
