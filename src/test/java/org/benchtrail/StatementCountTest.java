@@ -153,6 +153,7 @@ class StatementCountTest {
         "/catalogue, 7",
         "/catalogue/versions, 6",
         "/proposals, 6",
+        "/seal/heads, 4",
         "/forecasts, 12",
         "/coach, 4",
         "/progress, 20",

@@ -27,7 +27,7 @@ final class PackagedJar {
 
     /** An empty folder of the build for one test. */
     static Path folder(String name) throws IOException {
-        Path folder = Path.of("target", "packaged", name).toAbsolutePath();
+        Path folder = place(name);
         if (Files.exists(folder)) {
             try (Stream<Path> tree = Files.walk(folder)) {
                 for (Path path : tree.sorted(Comparator.reverseOrder()).toList()) {
@@ -36,6 +36,11 @@ final class PackagedJar {
             }
         }
         return Files.createDirectories(folder);
+    }
+
+    /** Where {@link #folder} makes it. */
+    static Path place(String name) {
+        return Path.of("target", "packaged", name).toAbsolutePath();
     }
 
     /**
@@ -54,8 +59,9 @@ final class PackagedJar {
             throws IOException {
         List<String> command = new ArrayList<>();
         command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
-        // lives too short for more than the first compiler
-        command.addAll(List.of("-Xmx400m", "-XX:TieredStopAtLevel=1", "-XX:+UseSerialGC"));
+        // most lives are too short for more than the first compiler
+        String options = System.getProperty("benchtrail.java", "-Xmx400m -XX:TieredStopAtLevel=1 -XX:+UseSerialGC");
+        command.addAll(List.of(options.split(" ")));
         properties.forEach(property -> command.add("-D" + property));
         String otherwise = System.getProperty("benchtrail.launch", "");
         command.addAll(otherwise.isEmpty() ? List.of("-jar", jar.toString()) : List.of(otherwise.split(" ")));

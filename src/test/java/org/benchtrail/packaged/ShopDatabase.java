@@ -1,6 +1,7 @@
 package org.benchtrail.packaged;
 
 import java.io.IOException;
+import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.ResultSet;
@@ -19,7 +20,26 @@ final class ShopDatabase implements AutoCloseable {
     private final EmbeddedDatabase database;
 
     ShopDatabase(String folder) throws IOException {
-        database = EmbeddedDatabase.start(PackagedJar.folder(folder), sentence -> {});
+        this(PackagedJar.folder(folder));
+    }
+
+    private ShopDatabase(Path folder) {
+        database = EmbeddedDatabase.start(folder, sentence -> {});
+    }
+
+    /** The one in that folder of the build, with what it held when it was closed. */
+    static ShopDatabase again(String folder) {
+        return new ShopDatabase(PackagedJar.place(folder));
+    }
+
+    EmbeddedDatabase.Access access() {
+        return database.access();
+    }
+
+    /** A connection of its owner. */
+    Connection owner() throws SQLException {
+        Credentials owner = database.owner();
+        return DriverManager.getConnection(database.jdbcUrl(), owner.user(), owner.password());
     }
 
     /** The variables that a server on this database needs. */
@@ -41,8 +61,7 @@ final class ShopDatabase implements AutoCloseable {
 
     /** What its owner reads, as text; nothing may be null. */
     List<List<String>> rows(String question) throws SQLException {
-        Credentials owner = database.owner();
-        try (Connection connection = DriverManager.getConnection(database.jdbcUrl(), owner.user(), owner.password());
+        try (Connection connection = owner();
                 Statement statement = connection.createStatement();
                 ResultSet rows = statement.executeQuery(question)) {
             List<List<String>> all = new ArrayList<>();

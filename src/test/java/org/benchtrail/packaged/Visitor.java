@@ -118,7 +118,7 @@ final class Visitor {
     }
 
     /** Posts what builds on a version. */
-    HttpResponse<String> post(String path, int version, Map<String, ?> body) throws IOException, InterruptedException {
+    HttpResponse<String> post(String path, int version, Object body) throws IOException, InterruptedException {
         return send(posting(path, body).header("If-Match", "\"" + version + "\""));
     }
 
@@ -138,12 +138,12 @@ final class Visitor {
         String type = answer.headers().firstValue("Content-Type").orElse("");
         String by = type.startsWith("application/problem+json")
                 ? json(answer).path("type").asText().replaceAll(".*[/:]", "")
-                : answer.body().contains("Benchtrail") ? "a page of its own" : "the balancer";
+                : answer.body().startsWith("<!DOCTYPE html>") ? "a page of its own" : "the balancer";
         boolean told = answer.headers().firstValue("Retry-After").isPresent();
         return answer.statusCode() + " " + by + (told ? "" : " without Retry-After");
     }
 
-    private HttpRequest.Builder posting(String path, Map<String, ?> body) throws IOException {
+    private HttpRequest.Builder posting(String path, Object body) throws IOException {
         return request(path)
                 .header("Content-Type", "application/json")
                 .POST(HttpRequest.BodyPublishers.ofString(JSON.writeValueAsString(body)));

@@ -278,7 +278,7 @@ class PeoplePageTest {
                 "truncate account, api_token, sign_in_session, absence, known_browser, second_factor, recovery_code");
         try (LogEar ear = new LogEar()) {
             new FirstAdministrator(acts, given, Optional.empty()).atStart(new io.quarkus.runtime.StartupEvent());
-            assertTrue(ear.text().contains("set benchtrail.first-administrator and"), ear.text());
+            assertTrue(ear.text().contains("set BENCHTRAIL_FIRST_ADMINISTRATOR and"), ear.text());
             assertTrue(acts.nobodyYet());
         }
         new FirstAdministrator(acts, given, Optional.of(PASSWORD)).atStart(new io.quarkus.runtime.StartupEvent());

@@ -34,7 +34,7 @@ import org.junit.jupiter.params.provider.MethodSource;
  */
 @QuarkusTest
 @QuarkusTestResource(TestDatabase.class)
-class TicketPlansTest {
+public class TicketPlansTest {
     private static final int ROWS = Integer.getInteger("plans.rows", 100_000);
     private static final int CLOSED = ROWS / 50 * 49;
 
@@ -86,6 +86,7 @@ class TicketPlansTest {
     private static void run(String statement) {
         TestDatabase.run(SqlText.of(TicketPlansTest.class)
                 .statement(statement)
+                .replace("{from}", "1")
                 .replace("{rows}", Integer.toString(ROWS))
                 .replace("{closed}", Integer.toString(CLOSED)));
     }

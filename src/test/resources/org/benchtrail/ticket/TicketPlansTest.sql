@@ -1,4 +1,4 @@
--- {rows} tickets in a schema of their own, with the columns and indexes of the real table. Those after {closed} are open.
+-- {rows} tickets, numbered from {from} on, in a schema of their own, with the columns and indexes of the real table. Those after {closed} are open.
 -- Kind, priority, step and words do not hang on each other.
 -- Words: everybody's (in a third of all), usual ones (in one of a hundred), and such as fifty tickets share.
 
@@ -34,7 +34,7 @@ select n, 'Does not start', (array['HEAT', 'STORAGE', 'WIRED', 'OTHER'])[1 + n /
   case when n > {closed} and n % 20 = 1 then 'a part' end,
   case when n > {closed} and n % 20 = 1 then timestamptz '2030-01-01 00:00+00' end,
   false, 30, repeat('0', 64), timestamptz '2020-01-02 00:00+00' + n * interval '3 minutes', null, words, search, n % 4
-from generate_series(1, {rows}) n
+from generate_series({from}, {rows}) n
 join many.text on k = n % 20000
 
 -- @ words
@@ -46,7 +46,7 @@ create unlogged table many.ticket_device as select 'device ' || n as label from 
 -- @ requesters
 create unlogged table many.requester as
 select cast(n as bigint) as id, 'Name' || n % 9000 || ' Family' || n % 7000 as name, 'room 4' as contact, cast(null as timestamptz) as erased
-from generate_series(1, {rows}) n
+from generate_series({from}, {rows}) n
 
 -- @ waits
 create unlogged table many.ticket_wait as
