@@ -65,7 +65,7 @@ class SpeedProfile {
         }
 
         void open() throws IOException, InterruptedException {
-            var sheet = Visitor.json(require(201, program.post("/api/tickets", Crowd.report(acts))));
+            var sheet = Visitor.json(require(201, program.post("/api/tickets", Crowd.report("Ticket of a program"))));
             ticket = sheet.path("number").asText();
             version = sheet.path("version").asInt();
             acts = 0;
