@@ -147,7 +147,7 @@ class TicketApiTest {
                 .contentType("application/json")
                 .header("If-Match", "\"1\"")
                 .header("Prefer", prefer)
-                .header("Idempotency-Key", "little " + number)
+                .header("Idempotency-Key", "little-" + number)
                 .body(ApiDesk.ONSET)
                 .post("/api/tickets/" + number + "/acts");
     }
