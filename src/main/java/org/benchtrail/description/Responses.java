@@ -40,6 +40,9 @@ final class Responses {
         boolean isRead = verb == PathItem.HttpMethod.GET;
         @Nullable AnswersWith says = method.getAnnotation(AnswersWith.class);
         addGood(all, method, says, isRead);
+        if (reads(method, "Prefer")) {
+            all.addAPIResponse("204", minimal());
+        }
         if (isRead) {
             all.addAPIResponse("304", OASFactory.createAPIResponse().description("It is as If-None-Match says."));
         }
@@ -78,13 +81,6 @@ final class Responses {
             good.addHeader("Link", header("The next page, with rel=next, if there is one."));
         }
         all.addAPIResponse("" + status, good);
-        if (reads(method, "Prefer")) {
-            all.addAPIResponse(
-                    "204",
-                    OASFactory.createAPIResponse()
-                            .description("It is done; Prefer asked for no more than the version.")
-                            .addHeader("ETag", header("The version that it has now, for the next If-Match.")));
-        }
         if (isFile) {
             all.addAPIResponse(
                     "206",
@@ -93,6 +89,12 @@ final class Responses {
                             .addHeader("Content-Range", header("Which part of how many bytes."))
                             .content(good.getContent()));
         }
+    }
+
+    private static APIResponse minimal() {
+        return OASFactory.createAPIResponse()
+                .description("It is done; Prefer asked for no more than the version.")
+                .addHeader("ETag", header("The version that it has now, for the next If-Match."));
     }
 
     private static Set<Integer> wrong(

@@ -13,6 +13,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.concurrent.atomic.AtomicInteger;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Category;
 import org.benchtrail.core.method.Priority;
@@ -268,5 +270,33 @@ class SiteVerificationTest {
         }
         assertTrue(sue.get("/seal/heads?from=0").asString().contains("There is no head of so many leaves or fewer."));
         assertTrue(sue.get("/seal/heads?from=all").asString().contains(">" + newest + "</th>"));
+    }
+
+    /** Tickets are looked at without a lock: what is done meanwhile is no alteration. */
+    @Test
+    void actsDuringALook_raiseNoAlarm() throws Exception {
+        ticket("Rae");
+        job.round();
+        List<Finding> before = look();
+        AtomicBoolean going = new AtomicBoolean(true);
+        AtomicInteger opened = new AtomicInteger();
+        Thread acts = new Thread(() -> {
+            while (going.get()) {
+                ticket("Rae");
+                opened.incrementAndGet();
+                job.round();
+            }
+        });
+        acts.start();
+        try {
+            for (int i = 0; i < 3; i++) {
+                int until = opened.get();
+                assertEquals(before, look());
+                assertTrue(opened.get() > until, "somebody acted meanwhile");
+            }
+        } finally {
+            going.set(false);
+            acts.join();
+        }
     }
 }
