@@ -96,7 +96,7 @@ class BackupTest {
     @Test
     void restored_isTheSame_rowByRow_andGoesOnFromThere() throws Exception {
         assertEquals(PosixFilePermissions.fromString("rw-------"), Files.getPosixFilePermissions(file));
-        assertTrue(restore() > 20);
+        assertTrue(restore() > 100);
         try (Connection owner = TestDatabase.owner()) {
             for (Tables.Table table : Tables.all(owner)) {
                 if (table.name().equals("server_node")) {
