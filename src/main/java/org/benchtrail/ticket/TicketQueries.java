@@ -62,6 +62,19 @@ public class TicketQueries {
         return traced(number, actor).ticket();
     }
 
+    /** The same as an act has just left it, in the act's own transaction: what the act read and wrote is not read again. */
+    public Whole after(Outcome outcome, Actor actor) {
+        Permissions.require(Permission.SEE_TICKETS, actor);
+        TicketNumber number = outcome.number();
+        sights.passToOther(number, outcome.sheet(), actor);
+        return whole(tickets.present(number), Sight.shown(outcome.sheet(), actor), "");
+    }
+
+    private Whole whole(Ticket row, JobSheet sheet, String fault) {
+        Requester requester = requesters.findById(row.requester);
+        return new Whole(row.number(), TicketLine.of(row), sheet, fault, requester.name, requester.contact);
+    }
+
     /** A ticket and the trail that it was replayed from. */
     public record Traced(Whole ticket, List<TrailEntry> trail) {}
 
@@ -71,16 +84,7 @@ public class TicketQueries {
         Ticket row = tickets.present(number);
         SheetRecord record = continuity.read(number, actor);
         sights.passToOther(number, record.sheet(), actor);
-        Requester requester = requesters.findById(row.requester);
-        return new Traced(
-                new Whole(
-                        number,
-                        TicketLine.of(row),
-                        Sight.shown(record.shown(), actor),
-                        record.fault(),
-                        requester.name,
-                        requester.contact),
-                shown(record, actor));
+        return new Traced(whole(row, Sight.shown(record.shown(), actor), record.fault()), shown(record, actor));
     }
 
     /** The entries, but for rankings that the viewer may not read yet: of those there is when, what kind, and the hash. */

@@ -6,6 +6,8 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.exc.InvalidFormatException;
 import com.fasterxml.jackson.databind.exc.UnrecognizedPropertyException;
+import com.github.benmanes.caffeine.cache.Cache;
+import com.github.benmanes.caffeine.cache.Caffeine;
 import java.io.IOException;
 import java.security.SecureRandom;
 import java.time.Instant;
@@ -38,6 +40,18 @@ final class EntryCodec {
     private static final SecureRandom RANDOM = new SecureRandom();
 
     private static final ObjectMapper MAPPER = FactJson.mapper();
+
+    /** Bytes of entries that are kept read; as objects they take a few times as much. */
+    private static final long MOST_KEPT = 8_000_000;
+
+    /**
+     * Entries by the hash of their bytes. What the bytes say never changes, and whoever asks has just made sure that the bytes are
+     * those of the hash: every stored byte is hashed at every look, but read only at the first.
+     */
+    private static final Cache<String, Kept> READ = Caffeine.newBuilder()
+            .maximumWeight(MOST_KEPT)
+            .weigher((String hash, Kept kept) -> kept.bytes())
+            .build();
 
     /** Always six digits of fraction: the column keeps microseconds, and one instant has one form. */
     private static final DateTimeFormatter MICROSECONDS =
@@ -85,6 +99,8 @@ final class EntryCodec {
             String previous,
             @Nullable String salt) {}
 
+    private record Kept(Decoded decoded, int bytes) {}
+
     /** A new entry. */
     static TrailEntry encode(String ticket, Entry entry, String previous) {
         byte[] salt = new byte[SALT_BYTES];
@@ -119,6 +135,16 @@ final class EntryCodec {
                 FactKinds.name(entry.fact().getClass()),
                 canonical,
                 HashChain.hash(canonical));
+    }
+
+    /**
+     * As {@link #decode(byte[])}, of bytes that were read before as often as not.
+     *
+     * @param hash of these bytes, which the caller has computed from them
+     */
+    static Decoded decode(String hash, byte[] canonical) {
+        return READ.get(hash, key -> new Kept(decode(canonical), canonical.length))
+                .decoded();
     }
 
     /** @throws IllegalArgumentException if the bytes, whatever they are, are no entry of a known format */

@@ -84,13 +84,14 @@ public record Verification(
         if (entry.entry() != number) {
             return "entry " + number + " is missing, " + entry.entry() + " stands in its place";
         }
-        if (!HashChain.hash(entry.canonical()).equals(entry.hash())) {
+        String hash = HashChain.hash(entry.canonical());
+        if (!hash.equals(entry.hash())) {
             return entry.readable().isPresent()
                     ? "its content was altered"
                     : "its content was altered, and it cannot be read";
         }
         try {
-            EntryCodec.Decoded inside = EntryCodec.decode(entry.canonical());
+            EntryCodec.Decoded inside = EntryCodec.decode(hash, entry.canonical());
             String fault = content(ticket, entry, inside, previous, last);
             if (fault.isEmpty()) {
                 holding.accept(inside.entry());

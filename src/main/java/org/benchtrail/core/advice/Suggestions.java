@@ -72,21 +72,17 @@ public final class Suggestions {
         Set<String> answered = answered(evidence);
         Set<String> findings = new HashSet<>();
         Set<String> segments = new HashSet<>();
-        sheet.facts().stream()
-                .flatMap(f -> f.fact().wordings().stream())
-                .map(Wording::text)
-                .map(Said::of)
-                .forEach(said -> {
-                    category.hints().phrases().stream()
-                            .filter(p -> p.value().equals(Phrases.ASK) && !answered.contains(p.finding()))
-                            .filter(p -> isAnyIn(p.words(), said))
-                            .forEach(p -> findings.add(p.finding()));
-                    paths.words().forEach((segment, words) -> {
-                        if (isAnyIn(words, said)) {
-                            segments.add(segment);
-                        }
-                    });
-                });
+        said(sheet).forEach(said -> {
+            category.hints().phrases().stream()
+                    .filter(p -> p.value().equals(Phrases.ASK) && !answered.contains(p.finding()))
+                    .filter(p -> isAnyIn(p.words(), said))
+                    .forEach(p -> findings.add(p.finding()));
+            paths.words().forEach((segment, words) -> {
+                if (isAnyIn(words, said)) {
+                    segments.add(segment);
+                }
+            });
+        });
         return new Cues(findings, segments, isFleeting(sheet));
     }
 
@@ -116,8 +112,9 @@ public final class Suggestions {
      */
     public static Optional<String> betterKind(JobSheet sheet, Collection<CauseCategory> all) {
         String own = sheet.opened().category().catalogue();
+        List<Said> said = said(sheet).toList();
         Map<String, Long> fits = new TreeMap<>();
-        all.forEach(c -> fits.put(c.id(), fits(sheet, c)));
+        all.forEach(c -> fits.put(c.id(), fits(said, c)));
         long here = fits.getOrDefault(own, 0L);
         return fits.entrySet().stream()
                 .filter(e -> e.getValue() >= here + CLEARLY)
@@ -126,8 +123,9 @@ public final class Suggestions {
     }
 
     /** How many findings of a kind the words suggest. */
-    private static long fits(JobSheet sheet, CauseCategory category) {
-        return matches(sheet, category)
+    private static long fits(List<Said> said, CauseCategory category) {
+        return said.stream()
+                .flatMap(text -> matches(category.hints().phrases(), text).stream())
                 .filter(match -> !match.value().equals(Phrases.ASK))
                 .map(Match::finding)
                 .distinct()
@@ -136,21 +134,25 @@ public final class Suggestions {
 
     /** Findings that the words of a sheet suggest or raise, whether answered or not. */
     static Set<String> suggested(JobSheet sheet, CauseCategory category) {
-        return matches(sheet, category).map(Match::finding).collect(Collectors.toSet());
+        return said(sheet)
+                .flatMap(text -> matches(category.hints().phrases(), text).stream())
+                .map(Match::finding)
+                .collect(Collectors.toSet());
     }
 
-    private static Stream<Match> matches(JobSheet sheet, CauseCategory category) {
+    /** Every wording of the sheet. */
+    private static Stream<Said> said(JobSheet sheet) {
         return sheet.facts().stream()
                 .flatMap(f -> f.fact().wordings().stream())
                 .map(Wording::text)
-                .flatMap(text -> matches(category.hints().phrases(), text).stream());
+                .map(Said::of);
     }
 
     private static List<Suggestion> beside(StandingFact<?> noted, Diagnosis diagnosis, Set<String> answered) {
         List<Suggestion> found = new ArrayList<>();
         Set<String> seen = new HashSet<>(answered);
         for (Wording wording : noted.fact().wordings()) {
-            for (Match match : matches(diagnosis.model().category().hints().phrases(), wording.text())) {
+            for (Match match : matches(diagnosis.model().category().hints().phrases(), Said.of(wording.text()))) {
                 if (seen.add(match.finding())) {
                     found.add(new Suggestion(
                             noted.entry(), match.words(), match.finding(), match.value(), wording.source()));
@@ -197,8 +199,7 @@ public final class Suggestions {
     record Match(String finding, String value, String words) {}
 
     /** One for each finding that the text suggests. */
-    static List<Match> matches(List<Phrases> phrases, String text) {
-        Said said = Said.of(text);
+    static List<Match> matches(List<Phrases> phrases, Said said) {
         List<Match> found = new ArrayList<>();
         Set<String> seen = new HashSet<>();
         for (Phrases row : phrases) {

@@ -17,7 +17,7 @@ public record Phrase(String text, List<String> words) {
     private static final int DENIED_WITHIN = 3;
     private static final int BETWEEN = 1;
     private static final Set<String> DENYING = Set.of("no", "not", "never", "without", "nor", "cannot");
-    private static final Set<String> ENDINGS = Set.of("", "s", "es", "d", "ed", "ing", "'s");
+    static final Set<String> ENDINGS = Set.of("", "s", "es", "d", "ed", "ing", "'s");
 
     public Phrase {
         words = List.copyOf(words);
@@ -29,10 +29,15 @@ public record Phrase(String text, List<String> words) {
 
     /** Whether the text says it and does not deny it. */
     public boolean isIn(Said said) {
-        if (words.isEmpty() || said.words().stream().noneMatch(word -> is(words.get(0), word))) {
-            return false;
-        }
-        return said.clauses().stream().anyMatch(this::isIn);
+        return !words.isEmpty() && mayBegin(said) && said.clauses().stream().anyMatch(this::isIn);
+    }
+
+    /** Whether any word of it could be the first: nearly all phrases end here, so it costs one look. */
+    private boolean mayBegin(Said said) {
+        String first = words.get(0);
+        return first.endsWith("*")
+                ? said.words().stream().anyMatch(word -> is(first, word))
+                : said.beginnings().contains(first);
     }
 
     private boolean isIn(List<String> clause) {

@@ -7,13 +7,16 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * A text made ready to look for phrases in: its clauses, each in words.
  *
  * @param words every word of it, to pass over quickly what cannot be there
+ * @param beginnings every word, with and without what may be an ending of it: whatever a phrase's first word could be
  */
-public record Said(List<List<String>> clauses, Set<String> words) {
+public record Said(List<List<String>> clauses, Set<String> words, Set<String> beginnings) {
     private static final Pattern AROUND = Pattern.compile("^['.-]+|['.-]+$");
 
     /** Words that people use for one thing, each with the one that is compared: in phrases and in what is said alike. */
@@ -41,6 +44,7 @@ public record Said(List<List<String>> clauses, Set<String> words) {
     public Said {
         clauses = List.copyOf(clauses);
         words = Set.copyOf(words);
+        beginnings = Set.copyOf(beginnings);
     }
 
     /** Comma, semicolon, colon, line end and a full stop before a blank close a clause. */
@@ -52,7 +56,13 @@ public record Said(List<List<String>> clauses, Set<String> words) {
                 .toList();
         Set<String> all = new HashSet<>();
         clauses.forEach(all::addAll);
-        return new Said(clauses, all);
+        return new Said(clauses, all, all.stream().flatMap(Said::beginnings).collect(Collectors.toSet()));
+    }
+
+    private static Stream<String> beginnings(String word) {
+        return Phrase.ENDINGS.stream()
+                .filter(word::endsWith)
+                .map(ending -> word.substring(0, word.length() - ending.length()));
     }
 
     /** What is neither letter, digit nor one of . + - ' parts words; quotes, dots and hyphens around one are none of it. */

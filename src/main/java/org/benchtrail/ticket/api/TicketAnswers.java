@@ -3,6 +3,7 @@ package org.benchtrail.ticket.api;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.ws.rs.core.Response;
+import java.net.URI;
 import java.time.Clock;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
@@ -49,9 +50,18 @@ public class TicketAnswers {
         this.mapper = FactJson.teach(mapper.copy());
     }
 
-    public Response sheet(Response.ResponseBuilder answer, TicketNumber number) {
-        TicketQueries.Whole ticket = tickets.ticket(number, current.actor());
-        boolean nothing = resemblance.isNothing(number, ticket.sheet(), current.actor());
+    public Response sheet(TicketNumber number) {
+        return sheet(Response.ok(), tickets.ticket(number, current.actor()));
+    }
+
+    public Response opened(Outcome outcome) {
+        return sheet(
+                Response.created(URI.create("/api/tickets/" + outcome.number())),
+                tickets.after(outcome, current.actor()));
+    }
+
+    private Response sheet(Response.ResponseBuilder answer, TicketQueries.Whole ticket) {
+        boolean nothing = resemblance.isNothing(ticket.number(), ticket.sheet(), current.actor());
         SheetJson json = SheetJson.of(
                 ticket, Resemblance.gate(ticket.sheet(), site.policy(), clock.instant(), nothing, current.actor()));
         return answer.entity(mapper.valueToTree(json))
@@ -75,7 +85,7 @@ public class TicketAnswers {
                             .header("ETag", tag(outcome.sheet().entries()))
                             .header("Preference-Applied", MINIMAL)
                             .build()
-                    : sheet(Response.ok(), outcome.number());
+                    : sheet(Response.ok(), tickets.after(outcome, current.actor()));
         }
         Map<String, Object> members = new LinkedHashMap<>(
                 Problem.of(ProblemKind.UNMET, sentence(outcome.missing())).members());

@@ -34,7 +34,6 @@ import org.benchtrail.platform.repeat.Repeats;
 import org.benchtrail.ticket.Act;
 import org.benchtrail.ticket.Cursor;
 import org.benchtrail.ticket.DueWithin;
-import org.benchtrail.ticket.Outcome;
 import org.benchtrail.ticket.QueueFilter;
 import org.benchtrail.ticket.QueuePart;
 import org.benchtrail.ticket.TicketActs;
@@ -131,10 +130,7 @@ public class TicketApi {
         if (report == null) {
             throw new Invalid("body", "Send the report as a JSON object.");
         }
-        return repeats.once(report.toString(), () -> {
-            Outcome opened = acts.open(report.report(), current.actor());
-            return answers.sheet(Response.created(URI.create("/api/tickets/" + opened.number())), opened.number());
-        });
+        return repeats.once(report.toString(), () -> answers.opened(acts.open(report.report(), current.actor())));
     }
 
     @GET
@@ -152,7 +148,7 @@ public class TicketApi {
     @Path("{number}")
     @Operation(summary = "The job sheet of a ticket: where it stands, what is missing, and every fact")
     public Response ticket(@RestPath String number) {
-        return answers.sheet(Response.ok(), TicketNumber.parse(number));
+        return answers.sheet(TicketNumber.parse(number));
     }
 
     @NeedsPermission(Permission.WORK_TICKETS)
