@@ -27,6 +27,7 @@ import org.benchtrail.ticket.Outcome;
 import org.benchtrail.ticket.TicketActs;
 import org.benchtrail.training.ForecastActs;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
+import org.jspecify.annotations.Nullable;
 
 /** Loads scenarios by the same acts that people use: what the method refuses, no scenario can have. */
 @ApplicationScoped
@@ -44,6 +45,7 @@ public class Scenarios {
     private final String remember = SqlText.of(Scenarios.class).statement("remember");
     private final ObjectMapper mapper;
     private final boolean demo;
+    private PeopleActs.@Nullable KnownPassword password;
 
     Scenarios(
             TicketActs tickets,
@@ -84,7 +86,10 @@ public class Scenarios {
 
     /** The password is known to everybody, so only the demo makes accounts with it. */
     private void ensure(String fileName, Scenario.Person person) {
-        if (!demo && !people.knows(person.login())) {
+        if (people.knows(person.login())) {
+            return;
+        }
+        if (!demo) {
             throw new ScenarioFile.Malformed(
                     fileName,
                     person.place().line("login"),
@@ -93,10 +98,17 @@ public class Scenarios {
                             + " Make the account first.");
         }
         try {
-            accounts.ensureAccount(person.login(), person.name(), person.roles(), DEMO_PASSWORD);
+            accounts.makeAccount(person.login(), person.name(), person.roles(), password());
         } catch (Invalid e) {
             throw malformed(fileName, person.place(), e);
         }
+    }
+
+    private PeopleActs.KnownPassword password() {
+        if (password == null) {
+            password = accounts.known(DEMO_PASSWORD);
+        }
+        return password;
     }
 
     private void ensureMentor(String fileName, Scenario.Person person) {

@@ -10,6 +10,7 @@ import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Supplier;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Role;
@@ -67,7 +68,7 @@ public class PeopleActs {
 
     public AccountView createAccount(Actor by, String login, String name, Set<Role> roles, String password) {
         Permissions.require(Permission.MANAGE_ACCOUNTS, by);
-        return create(by.account(), login, name, roles, password);
+        return create(by.account(), login, name, roles, password, () -> passwords.hash(password));
     }
 
     /** Makes the account unless there is one with this login, which is then left as it is. For use at start-up, by no person. */
@@ -75,7 +76,19 @@ public class PeopleActs {
         Optional<Account> present = accounts.byLogin(login);
         return present.isPresent()
                 ? present.get().view(clock.instant())
-                : create(AccountLog.SERVER, login, name, roles, password);
+                : create(AccountLog.SERVER, login, name, roles, password, () -> passwords.hash(password));
+    }
+
+    /** A password that everybody knows, hashed once for all accounts that share it: a hash is slow on purpose. */
+    public record KnownPassword(String text, String hash) {}
+
+    public KnownPassword known(String password) {
+        return new KnownPassword(password, passwords.hash(password));
+    }
+
+    /** Makes an account that there is not yet. For use at start-up, by no person. */
+    public void makeAccount(String login, String name, Set<Role> roles, KnownPassword password) {
+        create(AccountLog.SERVER, login, name, roles, password.text(), password::hash);
     }
 
     /** Whether there is no account at all. */
@@ -376,13 +389,14 @@ public class PeopleActs {
         return tokens.of(find(by.account())).stream().map(ApiToken::view).toList();
     }
 
-    private AccountView create(String by, String login, String name, Set<Role> roles, String password) {
+    private AccountView create(
+            String by, String login, String name, Set<Role> roles, String password, Supplier<String> hash) {
         checkNew(login, name, roles, password);
         Account account = new Account();
         account.login = login;
         account.displayName = PlainText.line(name);
         account.roles(roles);
-        account.passwordHash = passwords.hash(password);
+        account.passwordHash = hash.get();
         account.createdAt = clock.instant();
         try {
             accounts.persistAndFlush(account);

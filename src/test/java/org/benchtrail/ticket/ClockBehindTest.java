@@ -21,6 +21,8 @@ import org.benchtrail.people.Browser;
 import org.benchtrail.people.PeopleActs;
 import org.benchtrail.platform.MovedClock;
 import org.benchtrail.platform.TestDatabase;
+import org.jsoup.Jsoup;
+import org.jsoup.select.Elements;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 
@@ -74,5 +76,9 @@ class ClockBehindTest {
         List<Instant> stamps =
                 queries.trail(number, TOM).stream().map(e -> e.at()).toList();
         assertEquals(stamps.get(stamps.size() - 2), stamps.get(stamps.size() - 1));
+        Elements lines = Jsoup.parse(tom.get(page + "/trail").asString()).select("table.trail tbody tr");
+        assertEquals(
+                List.of("clock behind"), lines.last().select(".mark").eachText(), "the entry that was made meanwhile");
+        assertEquals(List.of(), lines.not(":last-child").select(".mark").eachText());
     }
 }

@@ -43,6 +43,14 @@ public record Stamp(
         return request().equals(other.request());
     }
 
+    /**
+     * Whether it bears the time of the entry before it instead of its own, because the server's clock was behind that. No two
+     * requests on one ticket are done in the same microsecond. Not known of an entry of format 1.
+     */
+    public boolean borrowsTime(Stamp before) {
+        return origin != null && at.equals(before.at()) && !sameRequest(before);
+    }
+
     /** The door by which it came in; null for an entry of format 1. */
     public @Nullable Channel channel() {
         return origin == null ? null : origin.channel();

@@ -1,6 +1,5 @@
 package org.benchtrail.core.practice;
 
-import java.util.Collections;
 import java.util.EnumMap;
 import java.util.Map;
 
@@ -17,7 +16,8 @@ public final class Parameters<P extends Enum<P> & Parameter> {
     }
 
     public double get(P parameter) {
-        return named.getOrDefault(parameter, parameter.base());
+        Double value = named.get(parameter);
+        return value == null ? parameter.base() : value;
     }
 
     public Parameters<P> with(P parameter, double value) {
@@ -30,7 +30,7 @@ public final class Parameters<P extends Enum<P> & Parameter> {
         }
         Map<P, Double> all = new EnumMap<>(changes);
         named.forEach(all::putIfAbsent);
-        return new Parameters<>(Collections.unmodifiableMap(all));
+        return new Parameters<>(all);
     }
 
     /** As new: each of these at its base again. */
