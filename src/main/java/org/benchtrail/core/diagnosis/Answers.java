@@ -68,17 +68,17 @@ public final class Answers {
         if (asked.contains(f.id())) {
             return false;
         }
-        for (Condition c : f.applies()) {
-            if (!isKnown(c)) {
-                return false;
-            }
-        }
-        for (Condition c : f.unless()) {
-            if (isKnown(c)) {
-                return false;
-            }
-        }
-        return true;
+        return f.applies().stream().allMatch(c -> isKnown(c) || isImplied(c)) && !isKeptBack(f);
+    }
+
+    private boolean isKeptBack(Finding f) {
+        return f.unless().stream().anyMatch(this::isKnown);
+    }
+
+    /** What nobody asks because of what is known counts as usual; else whatever waits for its answer would wait for ever. */
+    private boolean isImplied(Condition c) {
+        Finding f = model.finding(model.findingIndex(c.finding()));
+        return !latest.containsKey(f.id()) && c.values().contains(f.usual()) && isKeptBack(f);
     }
 
     private boolean isKnown(Condition c) {
