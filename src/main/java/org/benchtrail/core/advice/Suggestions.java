@@ -208,6 +208,7 @@ public final class Suggestions {
                 }
             }
         }
+        found.sort(Comparator.comparing(match -> match.value().equals(Phrases.ASK)));
         return found;
     }
 }
