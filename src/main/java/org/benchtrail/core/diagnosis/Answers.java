@@ -68,11 +68,21 @@ public final class Answers {
         if (asked.contains(f.id())) {
             return false;
         }
-        return f.applies().stream().allMatch(c -> isKnown(c) || isImplied(c)) && !isKeptBack(f);
+        for (Condition c : f.applies()) {
+            if (!isKnown(c) && !isImplied(c)) {
+                return false;
+            }
+        }
+        return !isKeptBack(f);
     }
 
     private boolean isKeptBack(Finding f) {
-        return f.unless().stream().anyMatch(this::isKnown);
+        for (Condition c : f.unless()) {
+            if (isKnown(c)) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** What nobody asks because of what is known counts as usual; else whatever waits for its answer would wait for ever. */
