@@ -2,14 +2,18 @@ package org.benchtrail.core.advice;
 
 import java.util.EnumSet;
 import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import org.benchtrail.core.diagnosis.BenchSituation;
+import org.benchtrail.core.diagnosis.Condition;
 import org.benchtrail.core.diagnosis.Evidence;
 import org.benchtrail.core.diagnosis.Feed;
+import org.benchtrail.core.diagnosis.Finding;
 import org.benchtrail.core.diagnosis.Hints;
 import org.benchtrail.core.diagnosis.Needs;
 import org.benchtrail.core.diagnosis.Phrases;
@@ -73,7 +77,7 @@ final class OnTheBench {
                 bars(sheet, evidence),
                 sheet.driveFailure().isPresent(),
                 isOpened(sheet),
-                situation(sheet, places.category().hints()),
+                situation(sheet, places, evidence),
                 cues);
     }
 
@@ -82,8 +86,7 @@ final class OnTheBench {
      * is there once the words of the ticket name it.
      */
     private static Map<String, Boolean> equipment(JobSheet sheet, Localiser places, Evidence evidence, Cues cues) {
-        Said device = Said.of(sheet.opened().device());
-        Set<String> answered = SheetEvidence.answers(evidence).keySet();
+        Map<String, String> called = called(sheet, places, evidence);
         Map<String, Boolean> there = new HashMap<>();
         for (Segment s : places.paths().segments()) {
             Presence p = s.present();
@@ -91,12 +94,45 @@ final class OnTheBench {
                     && p.start() == Presence.Start.ABSENT
                     && cues.segments().contains(s.id())) {
                 there.put(s.id(), true);
-            } else if (!p.finding().isEmpty() && !answered.contains(p.finding())) {
-                called(p.finding(), device, places.category().hints())
-                        .ifPresent(value -> there.put(s.id(), p.is().contains(value)));
+            } else if (called.containsKey(p.finding())) {
+                there.put(s.id(), p.is().contains(called.get(p.finding())));
             }
         }
         return there;
+    }
+
+    /** By the questions of what is there that nobody answered: the answer that the name of the device gives. */
+    private static Map<String, String> called(JobSheet sheet, Localiser places, Evidence evidence) {
+        Said device = Said.of(sheet.opened().device());
+        Set<String> answered = SheetEvidence.answers(evidence).keySet();
+        Map<String, String> called = new HashMap<>();
+        places.paths().segments().stream()
+                .map(s -> s.present().finding())
+                .filter(f -> !f.isEmpty() && !answered.contains(f))
+                .distinct()
+                .forEach(f -> called(f, device, places.category().hints()).ifPresent(value -> called.put(f, value)));
+        return called;
+    }
+
+    /** Tests that make no sense with a device of that name, and what its name has answered. */
+    private static Set<String> idle(Map<String, String> called, Localiser places) {
+        Set<String> idle = new HashSet<>(called.keySet());
+        places.category().findings().stream()
+                .filter(f -> isMet(f.unless(), called))
+                .map(Finding::id)
+                .forEach(idle::add);
+        places.paths().notes().entrySet().stream()
+                .filter(note -> isMet(note.getValue().unless(), called))
+                .map(Map.Entry::getKey)
+                .forEach(idle::add);
+        return idle;
+    }
+
+    private static boolean isMet(List<Condition> any, Map<String, String> answers) {
+        return any.stream()
+                .anyMatch(c -> Optional.ofNullable(answers.get(c.finding()))
+                        .filter(c.values()::contains)
+                        .isPresent());
     }
 
     /** The answer that the name of the device gives to a question. */
@@ -164,14 +200,16 @@ final class OnTheBench {
     /** What everybody was asked at intake is not asked again, even where nobody knew. */
     private static Set<String> asked(JobSheet sheet, Hints hints) {
         return sheet.inForce(ChangesAsked.class).isEmpty()
-                ? Set.of()
+                ? new HashSet<>()
                 : hints.feeds().stream()
                         .filter(f -> f.sign().startsWith("changed/"))
                         .map(Feed::finding)
-                        .collect(Collectors.toSet());
+                        .collect(Collectors.toCollection(HashSet::new));
     }
 
-    private static BenchSituation situation(JobSheet sheet, Hints hints) {
+    private static BenchSituation situation(JobSheet sheet, Localiser places, Evidence evidence) {
+        Set<String> withheld = asked(sheet, places.category().hints());
+        withheld.addAll(idle(called(sheet, places, evidence), places));
         Set<String> met = new TreeSet<>();
         if (data(sheet).filter(OnTheBench::isSafe).isPresent()) {
             met.add(Needs.BACKUP_DONE);
@@ -192,7 +230,7 @@ final class OnTheBench {
             met.add("hazard-cleared");
         }
         Set<String> hazards = sheet.workStopped() ? Set.of("stop-work") : Set.of();
-        return new BenchSituation(met, confirmed(sheet), hazards, Map.of(), asked(sheet, hints));
+        return new BenchSituation(met, confirmed(sheet), hazards, Map.of(), withheld);
     }
 
     private static Set<String> confirmed(JobSheet sheet) {

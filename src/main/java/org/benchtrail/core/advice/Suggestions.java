@@ -209,6 +209,7 @@ public final class Suggestions {
                 }
             }
         }
+        found.sort(Comparator.comparing(match -> match.value().equals(Phrases.ASK)));
         return found;
     }
 }

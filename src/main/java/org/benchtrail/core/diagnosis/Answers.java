@@ -69,16 +69,26 @@ public final class Answers {
             return false;
         }
         for (Condition c : f.applies()) {
-            if (!isKnown(c)) {
+            if (!isKnown(c) && !isImplied(c)) {
                 return false;
             }
         }
+        return !isKeptBack(f);
+    }
+
+    private boolean isKeptBack(Finding f) {
         for (Condition c : f.unless()) {
             if (isKnown(c)) {
-                return false;
+                return true;
             }
         }
-        return true;
+        return false;
+    }
+
+    /** What nobody asks because of what is known counts as usual; else whatever waits for its answer would wait for ever. */
+    private boolean isImplied(Condition c) {
+        Finding f = model.finding(model.findingIndex(c.finding()));
+        return !latest.containsKey(f.id()) && c.values().contains(f.usual()) && isKeptBack(f);
     }
 
     private boolean isKnown(Condition c) {

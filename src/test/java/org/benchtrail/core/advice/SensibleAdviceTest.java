@@ -254,4 +254,86 @@ class SensibleAdviceTest {
         HeatSheet bare = sheet(Category.BOOT, "Desk computer", "It is bad", seen("point:hardware.attached", "bad"));
         assertTrue(diagnosis(bare).where().masses().getOrDefault("system", 0.0) > before);
     }
+
+    private static boolean offers(Category kind, String device, String test, Fact... answers) {
+        return diagnosis(sheet(kind, device, "It is bad", answers)).advice().actions().stream()
+                .anyMatch(a -> a.id().equals(test));
+    }
+
+    /** Nobody looks for the light of a link that is slow: it is lit, and what waits for that is on offer. */
+    @ParameterizedTest
+    @CsvSource({
+        "WIRED, n34, yes, n2, true",
+        "WIRED, n34, yes, n8, true",
+        "WIRED, n1, no, n2, true",
+        "WIRED, n1, yes, n2, false",
+        "POWER, p38, yes, p6, true",
+        "BOOT, o18, yes, o20, false",
+        "BOOT, o27, yes, o20, true"
+    })
+    void whatNobodyAsksAnyMore_countsAsUsual_forWhatWaitsForIt(
+            Category kind, String finding, String value, String test, boolean offered) {
+        assertEquals(offered, offers(kind, "Desk computer", test, seen(finding, value)));
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "USB, u2, yes, u19",
+        "POWER, p38, yes, p21",
+        "POWER, p17, yes, p4",
+        "POWER, p17, yes, p6",
+        "WIRED, n34, yes, n3",
+        "WIRED, n34, yes, n5",
+        "WIRED, n34, yes, n12",
+        "WIRED, n34, yes, n20",
+        "WIRED, n6, no, n46",
+        "WIRED, n6, no, n47",
+        "HEAT, h9, yes, h28",
+        "HEAT, h9, yes, log",
+        "MEMORY, m14, yes, log",
+        "MEMORY, m17, yes, bypass:program",
+        "MEMORY, m2, yes, bypass:program"
+    })
+    void whatMakesNoSenseThere_isNotOffered(Category kind, String finding, String value, String test) {
+        assertFalse(offers(kind, "Server on a UPS", test, seen(finding, value)));
+    }
+
+    /** A printer on USB has no neighbours and no address. */
+    @ParameterizedTest
+    @CsvSource({"r8", "r4", "r17", "bypass:address"})
+    void whatTheNameOfTheDeviceAnswers_isNotAsked_norWhatItMakesIdle(String test) {
+        assertTrue(offers(Category.PRINTING, "Label printer", test), test);
+        assertFalse(offers(Category.PRINTING, "Label printer on USB", test), test);
+    }
+
+    @Test
+    void anAnswer_opensAgainWhatTheNameOfTheDeviceShut() {
+        assertTrue(offers(Category.PRINTING, "Label printer on USB", "r8", seen("r17", "no")));
+    }
+
+    private static Optional<String> heard(Category kind, String words, String finding) {
+        HeatSheet sheet = sheet(kind, "Laptop", words);
+        return Suggestions.of(sheet.sheet(), diagnosis(sheet)).stream()
+                .filter(s -> s.finding().equals(finding))
+                .map(Suggestions.Suggestion::value)
+                .findFirst();
+    }
+
+    /** That there is a dock does not say that somebody worked without it. */
+    @ParameterizedTest
+    @CsvSource({
+        "USB, The mouse hangs on the dock, u4, ask",
+        "USB, Without the dock it is good, u4, yes",
+        "USB, The headset is a bluetooth one, u11, ask",
+        "DISPLAY, My second monitor is dark, d15, ask",
+        "VOICE, It does not ring, v19, ask",
+        "VOICE, The calls are forwarded, v19, yes",
+        "WIRED, The cable lies under the chair, n39, ask",
+        "BOOT, My colleague says so, o20, ask",
+        "USB, I tried another port and it works in another port, u2, yes"
+    })
+    void whatOnlyNamesATrial_raisesIt_andDoesNotSayHowItCameOut(
+            Category kind, String words, String finding, String value) {
+        assertEquals(Optional.of(value), heard(kind, words, finding));
+    }
 }

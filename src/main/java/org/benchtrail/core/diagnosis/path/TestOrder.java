@@ -17,11 +17,12 @@ import org.benchtrail.core.diagnosis.Report;
 /**
  * In which order the tests on offer are made. First what is about the places and causes that lead, or what the words of the ticket
  * raise; then what only parts the places; then the log, unless the fault comes and goes; what the case has to be opened for comes
- * last, unless it is open already or proves what is believed rather than not. Only tests of one of these turns are shown together.
+ * last, unless it is open already or proves what is believed rather than not. Only tests of one of these turns are shown together,
+ * beside the first those that have a reason of their own.
  *
  * <p>Within a turn: of those that bring a fair part of what the best one brings, those first that save most for each minute they
  * take, so that a quick look comes before a long trial. A short proof of a cause that leads comes first; what the words of the
- * ticket raise or name, and what would settle the leading causes, comes sooner; what needs a spare comes later. What is about
+ * ticket raise or name, and before it what would settle the leading causes, comes sooner; what needs a spare comes later. What is about
  * places that hardly anything speaks for is left out, once the fault is placed what is about other places as well, and once it is
  * rather in one place than in all others together also the log, which would only tell the place. Our choice.
  */
@@ -48,7 +49,7 @@ final class TestOrder {
     private static final double BESIDE = 0.7;
 
     private static final double NAMED = 1.5;
-    private static final double SETTLING = 2;
+    private static final double SETTLING = 4;
     private static final double LEADING_PLACE = 1.5;
     /** A spare has to be found first. */
     private static final double SPARE = 0.4;
@@ -181,6 +182,7 @@ final class TestOrder {
         double first = worth(order.get(0));
         List<Action> near = order.stream()
                 .filter(a -> turn(a) == turn && (isProof(a) || worth(a) >= BESIDE * first))
+                .filter(a -> a == order.get(0) || hasReason(a))
                 .toList();
         return new Order(order, turn == Turn.PARTING || turn == Turn.LOG ? near.subList(0, 1) : unlike(near));
     }
@@ -201,6 +203,13 @@ final class TestOrder {
     /** The words of the ticket raise its question, and to answer it is short. */
     private boolean isRaised(Action test) {
         return cues.findings().contains(test.id()) && test.minutes() <= SHORT;
+    }
+
+    /** Beside the first only what settles a leading cause, or what the words raise or name: a list of all that is nearly as good is no advice. */
+    private boolean hasReason(Action test) {
+        return isRaised(test)
+                || settling.contains(test.id())
+                || model.subjects().segments(test.id()).stream().anyMatch(cues.segments()::contains);
     }
 
     private boolean isOfTheWhole(Action test) {
