@@ -40,7 +40,8 @@ class OwnJobActs {
     static void require(Actor actor) {
         Permissions.require(Permission.WRITE_PRACTICE, actor);
         if (actor.is(Role.TRAINEE)) {
-            throw new Forbidden("A trainee reads and writes no practice jobs: their texts hold what is true of the devices.");
+            throw new Forbidden(
+                    "A trainee reads and writes no practice jobs: their texts hold what is true of the devices.");
         }
     }
 
@@ -54,8 +55,7 @@ class OwnJobActs {
 
     private OwnJobStore.Row own(int id, Actor actor) {
         require(actor);
-        OwnJobStore.Row row =
-                readable(store.locked(id).orElseThrow(() -> new NotFound("practice job " + id)), actor);
+        OwnJobStore.Row row = readable(store.locked(id).orElseThrow(() -> new NotFound("practice job " + id)), actor);
         new Invalid.Collector()
                 .require(row.author().equals(actor.account()), "form", "Only its author changes, checks or gives it.")
                 .require(row.withdrawn() == null, "form", "It is withdrawn: write a new one from its text.")

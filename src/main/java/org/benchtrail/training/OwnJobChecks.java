@@ -7,10 +7,10 @@ import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
+import org.benchtrail.catalogue.Catalogues;
 import org.benchtrail.core.practice.job.OwnJob;
 import org.benchtrail.core.training.OwnJobCheck;
 import org.benchtrail.core.training.Ties;
-import org.benchtrail.catalogue.Catalogues;
 import org.jboss.logging.Logger;
 
 /**
@@ -49,10 +49,8 @@ class OwnJobChecks {
 
     private void work(OwnJobStore.Ref ref, OwnJob job) {
         try {
-            var model = catalogues
-                    .inForce()
-                    .model(Ties.of(job.family()).category())
-                    .orElseThrow();
+            var model =
+                    catalogues.inForce().model(Ties.of(job.family()).category()).orElseThrow();
             results.keep(ref, OwnJobCheck.of(job, model, step -> running.put(ref, step)));
         } catch (RuntimeException e) {
             LOG.error("the check of practice job " + ref + " broke off", e);

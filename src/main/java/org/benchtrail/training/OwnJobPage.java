@@ -35,7 +35,8 @@ import org.jboss.resteasy.reactive.RestQuery;
 @Blocking
 public class OwnJobPage {
     private static final String EXAMPLE = "/training/own-job.yaml";
-    private static final String STALE = "It was saved elsewhere meanwhile. What you typed is kept below: look at the newest text first.";
+    private static final String STALE =
+            "It was saved elsewhere meanwhile. What you typed is kept below: look at the newest text first.";
     private static final int SECONDS = 2;
 
     private final OwnJobActs acts;
@@ -87,8 +88,21 @@ public class OwnJobPage {
 
     private OwnJobView unsaved(String text) {
         return new OwnJobView(
-                0, 0, "A new practice job", "", text, List.of(), -1, "", null, List.of(), List.of(), List.of(), true,
-                false, 0);
+                0,
+                0,
+                "A new practice job",
+                "",
+                text,
+                List.of(),
+                -1,
+                "",
+                null,
+                List.of(),
+                List.of(),
+                List.of(),
+                true,
+                false,
+                0);
     }
 
     private static TemplateInstance page(OwnJobView view, List<Invalid.Problem> problems) {

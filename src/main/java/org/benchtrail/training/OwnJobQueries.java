@@ -71,8 +71,8 @@ class OwnJobQueries {
      */
     OwnJobView job(int id, int version, Actor viewer, ZoneId zone) {
         OwnJobActs.require(viewer);
-        OwnJobStore.Row row = OwnJobActs.readable(
-                store.one(id).orElseThrow(() -> new NotFound("practice job " + id)), viewer);
+        OwnJobStore.Row row =
+                OwnJobActs.readable(store.one(id).orElseThrow(() -> new NotFound("practice job " + id)), viewer);
         boolean older = version != 0 && version != row.version();
         OwnJobStore.Ref ref = older ? new OwnJobStore.Ref(id, version) : row.ref();
         String text = older

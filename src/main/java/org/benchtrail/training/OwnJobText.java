@@ -18,16 +18,17 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import org.benchtrail.core.text.FieldChecks;
 import org.benchtrail.core.method.identify.Hazard;
 import org.benchtrail.core.practice.Parameter;
 import org.benchtrail.core.practice.Stated.Span;
 import org.benchtrail.core.practice.job.DeviceAct;
 import org.benchtrail.core.practice.job.Family;
 import org.benchtrail.core.practice.job.OwnJob;
+import org.benchtrail.core.text.FieldChecks;
 import org.benchtrail.core.text.PlainText;
 import org.benchtrail.platform.YamlNode;
 import org.jspecify.annotations.Nullable;
+import org.yaml.snakeyaml.error.MarkedYAMLException;
 
 /** The YAML text of a mentor's job, read with every mistake by its line. */
 final class OwnJobText {
@@ -105,16 +106,22 @@ final class OwnJobText {
         try {
             return YamlNode.parse(text);
         } catch (JsonProcessingException e) {
-            int line = e.getLocation() == null ? 1 : Math.max(1, e.getLocation().getLineNr());
-            String said = e.getOriginalMessage().lines().findFirst().orElse("");
-            fault(
-                    line,
-                    said.startsWith("Duplicate field ")
-                            ? said.substring("Duplicate field ".length()) + " is here twice: keep one of them."
-                            : "Mend the YAML here: " + said + ".");
+            broken(e);
             return null;
         } catch (IOException e) {
             throw new UncheckedIOException(e);
+        }
+    }
+
+    private void broken(JsonProcessingException e) {
+        String said = e.getOriginalMessage();
+        int line = e.getLocation() == null ? 1 : Math.max(1, e.getLocation().getLineNr());
+        if (e.getCause() instanceof MarkedYAMLException yaml && yaml.getProblemMark() != null) {
+            fault(yaml.getProblemMark().getLine() + 1, "Mend the YAML here: " + yaml.getProblem() + ".");
+        } else if (said.startsWith("Duplicate field ")) {
+            fault(line, said.substring("Duplicate field ".length()) + " is here twice: keep one of them.");
+        } else {
+            fault(line, "Mend the YAML here: " + said.lines().findFirst().orElse("") + ".");
         }
     }
 
@@ -136,6 +143,10 @@ final class OwnJobText {
         return node.text() == null ? "" : node.text().strip();
     }
 
+    private static boolean isBlank(YamlNode node) {
+        return node.fields() == null && node.items() == null && scalar(node).isEmpty();
+    }
+
     private String words(Map<String, YamlNode> fields, String key, String whatToDo, boolean required) {
         YamlNode node = fields.get(key);
         boolean paragraph = key.equals("message");
@@ -144,7 +155,9 @@ final class OwnJobText {
         if (found.isEmpty() && (required || node != null)) {
             fault(
                     node == null ? 1 : node.named(),
-                    node == null ? key + " is missing. " + whatToDo : "Write words behind " + key + ", or leave it out.");
+                    node == null
+                            ? key + " is missing. " + whatToDo
+                            : "Write words behind " + key + ", or leave it out.");
         } else if (found.length() > most) {
             fault(node.named(), "Shorten " + key + " to " + most + " characters.");
         } else if (!PlainText.isText(found)) {
@@ -165,7 +178,8 @@ final class OwnJobText {
                     if (noticed.isEmpty() || noticed.length() > FieldChecks.LINE || !PlainText.isText(noticed)) {
                         fault(
                                 there.named(),
-                                "Say behind " + hazard + " in one line what is noticed of it, such as \"It smells burnt.\"");
+                                "Say behind " + hazard
+                                        + " in one line what is noticed of it, such as \"It smells burnt.\"");
                     }
                     all.put(hazard, noticed);
                 });
@@ -185,7 +199,8 @@ final class OwnJobText {
         if (node.fields() == null) {
             fault(
                     node.named(),
-                    "Write what belongs to " + key + " below it, each on a line of its own that begins with two spaces and"
+                    "Write what belongs to " + key
+                            + " below it, each on a line of its own that begins with two spaces and"
                             + " has a colon behind its name.");
             return;
         }
@@ -219,7 +234,11 @@ final class OwnJobText {
         }
 
         OwnJob job(
-                Map<String, YamlNode> fields, String symptom, String message, String device, Map<String, String> hazards) {
+                Map<String, YamlNode> fields,
+                String symptom,
+                String message,
+                String device,
+                Map<String, String> hazards) {
             category(fields.get("category"));
             Map<String, Map<Parameter, Span>> faultsOf = faults(fields.get("faults"));
             return new OwnJob(
@@ -248,8 +267,10 @@ final class OwnJobText {
         private Map<String, Map<Parameter, Span>> faults(@Nullable YamlNode node) {
             Map<String, Map<Parameter, Span>> all = new LinkedHashMap<>();
             if (node == null) {
-                fault(1, "Say what may be wrong with it: faults, and below it one or more of "
-                        + String.join(", ", family.faults()) + ", each with a colon.");
+                fault(
+                        1,
+                        "Say what may be wrong with it: faults, and below it one or more of "
+                                + String.join(", ", family.faults()) + ", each with a colon.");
                 return all;
             }
             each(
@@ -257,19 +278,22 @@ final class OwnJobText {
                     "faults",
                     name -> Optional.of(upper(name)).filter(family.faults()::contains),
                     family.faults(),
-                    (fault, how) -> all.put(fault, how.isEmpty() ? Map.of() : spans(how, fault)));
+                    (fault, how) -> all.put(fault, isBlank(how) ? Map.of() : spans(how, fault)));
             return all;
         }
 
         private Map<Parameter, Span> ofDevice(@Nullable YamlNode node, Set<String> named) {
             Map<Parameter, Span> all = spans(node, "parameters");
             if (node != null && node.fields() != null) {
-                node.fields().forEach((name, value) -> named.stream()
-                        .filter(f -> family.setBy(f).stream().anyMatch(p -> p.name().equals(upper(name))))
-                        .findFirst()
-                        .ifPresent(f -> fault(
-                                value.named(),
-                                "The fault " + f + " sets " + upper(name) + " itself: write it below " + f + ".")));
+                node.fields()
+                        .forEach((name, value) -> named.stream()
+                                .filter(f -> family.setBy(f).stream()
+                                        .anyMatch(p -> p.name().equals(upper(name))))
+                                .findFirst()
+                                .ifPresent(f -> fault(
+                                        value.named(),
+                                        "The fault " + f + " sets " + upper(name) + " itself: write it below " + f
+                                                + ".")));
             }
             return all;
         }
@@ -293,8 +317,9 @@ final class OwnJobText {
             if (!read.matches()) {
                 fault(
                         node.named(),
-                        "Write " + parameter.name() + " as a number or a range, such as " + number(parameter.low()) + unit
-                                + " or " + number(parameter.low()) + " to " + number(parameter.high()) + unit + ".");
+                        "Write " + parameter.name() + " as a number or a range, such as " + number(parameter.low())
+                                + unit + " or " + number(parameter.low()) + " to " + number(parameter.high()) + unit
+                                + ".");
                 return Optional.empty();
             }
             String written = read.group(3) == null ? "" : read.group(3);
@@ -328,7 +353,9 @@ final class OwnJobText {
             each(
                     node,
                     "knows",
-                    name -> asked.stream().filter(a -> a.name().equals(upper(name))).findFirst(),
+                    name -> asked.stream()
+                            .filter(a -> a.name().equals(upper(name)))
+                            .findFirst(),
                     asked.stream().map(DeviceAct::id).toList(),
                     (act, value) -> named(OwnJob.Knows.values(), scalar(value))
                             .ifPresentOrElse(
@@ -368,7 +395,9 @@ final class OwnJobText {
                 List<String> both = pair.items() == null
                         ? List.of()
                         : pair.items().stream().map(item -> upper(scalar(item))).toList();
-                if (both.size() != 2 || both.get(0).equals(both.get(1)) || !family.faults().containsAll(both)) {
+                if (both.size() != 2
+                        || both.get(0).equals(both.get(1))
+                        || !family.faults().containsAll(both)) {
                     fault(
                             pair.row(),
                             "A pair is two faults of this device in square brackets. It has: "

@@ -39,7 +39,8 @@ record OwnJobView(
     /** With what was typed and not saved, and told as that. */
     OwnJobView typed(String typed) {
         return new OwnJobView(
-                id, version, title, author, typed, List.of(), -1, "", null, trainees, given, versions, own, withdrawn, older);
+                id, version, title, author, typed, List.of(), -1, "", null, trainees, given, versions, own, withdrawn,
+                older);
     }
 
     record Option(String value, String words) {}
@@ -90,7 +91,12 @@ record OwnJobView(
 
     /** What can be written of a device. */
     record Reference(
-            String id, String title, List<String> faults, List<String> parameters, List<String> asked, boolean backedUp) {
+            String id,
+            String title,
+            List<String> faults,
+            List<String> parameters,
+            List<String> asked,
+            boolean backedUp) {
         static List<Reference> all() {
             return Stream.of(Family.values()).map(Reference::of).toList();
         }
@@ -99,7 +105,9 @@ record OwnJobView(
             return new Reference(
                     family.id(),
                     family.title(),
-                    family.faults().stream().map(f -> f + ": " + FaultWords.of(f)).toList(),
+                    family.faults().stream()
+                            .map(f -> f + ": " + FaultWords.of(f))
+                            .toList(),
                     family.parameters().stream()
                             .map(p -> p.name() + ": " + OwnJobText.number(p.low()) + " to "
                                     + OwnJobText.number(p.high()) + (p.unit().isEmpty() ? "" : " " + p.unit())

@@ -95,8 +95,8 @@ public class PracticeActs {
         int job = store.begin(actor.account(), truth, own, salt, now, morning);
         Policy policy = policy();
         Origin origin = new Origin(Channel.PAGE, UUID.randomUUID().toString(), PolicyFingerprint.of(policy), null);
-        Entry opened = new Entry(
-                new Stamp(1, morning, actor.account(), actor.roles(), origin), report(job, truth, actor));
+        Entry opened =
+                new Entry(new Stamp(1, morning, actor.account(), actor.roles(), origin), report(job, truth, actor));
         Entry sealed = new Entry(
                 new Stamp(2, morning, Stamp.SERVER, Set.of(), origin.ofServerFor(actor.account())),
                 new Remarked(

@@ -163,7 +163,13 @@ class PracticeStore {
      *
      * @param own text of the mentor's job that it is one of; null if it is none
      */
-    record Line(int id, String family, Instant begun, String state, long acts, @Nullable String own) {
+    record Line(
+            int id,
+            String family,
+            Instant begun,
+            String state,
+            long acts,
+            @Nullable String own) {
         String title() {
             OwnJob written = written(own);
             return written == null ? Family.valueOf(family).title() : written.symptom();

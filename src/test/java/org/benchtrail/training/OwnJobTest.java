@@ -9,6 +9,7 @@ import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.Response;
 import jakarta.inject.Inject;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -31,12 +32,10 @@ class OwnJobTest {
     private static final Actor OTTO = new Actor("own-otto", "Otto Gale", Set.of(Role.TECHNICIAN, Role.MENTOR));
     private static final Actor SUE = new Actor("own-sue", "Sue Hart", Set.of(Role.SUPERVISOR));
     private static final Actor TESS = new Actor("own-tess", "Tess Lowe", Set.of(Role.TRAINEE));
-    private static final Actor TILL =
-            new Actor("own-till", "Till Moor", Set.of(Role.TRAINEE, Role.MENTOR, Role.SUPERVISOR));
+    private static final Actor TILL = new Actor("own-till", "Till Moor", Set.of(Role.TRAINEE, Role.SUPERVISOR));
 
     /** Its words stand nowhere else. */
-    private static final String TEXT =
-            """
+    private static final String TEXT = """
             # zebrawood is the author's note
             family: array
             symptom: The archive server beeps since Monday
@@ -55,7 +54,7 @@ class OwnJobTest {
     PeopleActs people;
 
     @Inject
-    PracticeStore practice;
+    PracticeQueries queries;
 
     private Browser mara = new Browser();
     private Browser tess = new Browser();
@@ -117,9 +116,8 @@ class OwnJobTest {
 
     private Response does(String job, String path, String... fields) {
         int id = Integer.parseInt(job.substring(job.lastIndexOf('/') + 1));
-        Map<String, String> all = new java.util.HashMap<>(Map.of(
-                "version",
-                "" + practice.job(id, TESS.account()).orElseThrow().trail().size()));
+        Map<String, String> all = new HashMap<>(
+                Map.of("version", "" + queries.job(id, TESS).trail().size()));
         for (int i = 0; i < fields.length; i += 2) {
             all.put(fields[i], fields[i + 1]);
         }
@@ -161,8 +159,7 @@ class OwnJobTest {
         String job = begun(given(checked(TEXT)));
         List<String> screened = new ArrayList<>(List.of("then", "stay"));
         for (Hazard hazard : Hazard.values()) {
-            screened.addAll(
-                    List.of("hazards.present." + hazard, Boolean.toString(hazard == Hazard.MAINS_LEAD)));
+            screened.addAll(List.of("hazards.present." + hazard, Boolean.toString(hazard == Hazard.MAINS_LEAD)));
         }
         assertEquals(
                 303,
@@ -177,7 +174,8 @@ class OwnJobTest {
         String at = checked(TEXT);
         String job = begun(given(at));
         given(at);
-        List<String> secrets = List.of("zebrawood", "CACHE", FaultWords.of("CACHE"), "0.123", "UNREADABLE", "unreadable");
+        List<String> secrets =
+                List.of("zebrawood", "CACHE", FaultWords.of("CACHE"), "0.123", "UNREADABLE", "unreadable");
         StringBuilder told = new StringBuilder();
         List<Browser> trainees = List.of(tess, in(TILL));
         for (Browser who : trainees) {
@@ -191,7 +189,8 @@ class OwnJobTest {
                 assertEquals(403, answer.statusCode(), act);
                 told.append(answer.asString()).append(answer.headers());
             }
-            for (String page : List.of("/practice", "/me/data", "/me", "/today", "/search?q=zebrawood", "/coach", "/progress")) {
+            for (String page :
+                    List.of("/practice", "/me/data", "/me", "/today", "/search?q=zebrawood", "/coach", "/progress")) {
                 Response answer = who.get(page);
                 told.append(answer.asString()).append(answer.headers());
             }
@@ -223,11 +222,13 @@ class OwnJobTest {
         String read = sue.get(at).asString();
         assertTrue(read.contains("zebrawood"), read);
         assertFalse(read.contains("<textarea"), "read, not changed");
-        assertEquals(422, sue.post(at, Map.of("version", "1", "text", TEXT + "#")).statusCode());
+        assertEquals(
+                422, sue.post(at, Map.of("version", "1", "text", TEXT + "#")).statusCode());
         assertEquals(303, sue.post(at + "/withdraw", Map.of()).statusCode());
         assertEquals(422, tess.post("/practice", Map.of("given", offer)).statusCode());
         assertFalse(tess.get("/practice").asString().contains("value=\"" + offer + "\""));
-        assertEquals(422, mara.post(at, Map.of("version", "1", "text", TEXT + "#")).statusCode());
+        assertEquals(
+                422, mara.post(at, Map.of("version", "1", "text", TEXT + "#")).statusCode());
     }
 
     /** Nothing typed is lost, and what is wrong is named by its line; nobody is given it. */

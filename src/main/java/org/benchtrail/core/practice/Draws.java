@@ -14,7 +14,10 @@ public final class Draws {
 
     /** The first draw, counted from 1, that shows the symptom; empty if none of a hundred does, which is a fault of the family. */
     public static <T> Optional<T> first(Stated stated, IntFunction<T> drawn, Predicate<T> shows) {
-        return IntStream.rangeClosed(1, stated.draws()).mapToObj(drawn).filter(shows).findFirst();
+        return IntStream.rangeClosed(1, stated.draws())
+                .mapToObj(drawn)
+                .filter(shows)
+                .findFirst();
     }
 
     /**

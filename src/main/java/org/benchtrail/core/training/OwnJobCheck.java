@@ -155,7 +155,8 @@ public final class OwnJobCheck {
                 if (!before && readings.isPossible(own.get(i)) && readings.isPossible(other)) {
                     rows.add(pair(job, readings, own.get(i), other));
                 }
-                progress.accept(STEPS / 2 + STEPS / 2 * (i * all.size() + all.indexOf(other)) / (own.size() * all.size()));
+                progress.accept(
+                        STEPS / 2 + STEPS / 2 * (i * all.size() + all.indexOf(other)) / (own.size() * all.size()));
             }
         }
         return rows;
@@ -229,8 +230,8 @@ public final class OwnJobCheck {
         }
         for (FaultRow row : faults) {
             if (row.solved < OFTEN * row.played) {
-                told.add("With " + row.fault + " the catalogue's next best acts solve " + row.solved + " of " + row.played
-                        + ": whoever follows the catalogue does not always get there.");
+                told.add("With " + row.fault + " the catalogue's next best acts solve " + row.solved + " of "
+                        + row.played + ": whoever follows the catalogue does not always get there.");
             }
         }
         told.add(

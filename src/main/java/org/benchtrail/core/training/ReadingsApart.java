@@ -130,7 +130,9 @@ final class ReadingsApart {
             return DoubleStream.empty();
         }
         return DoubleStream.of(
-                seen.gauge() != null ? Double.parseDouble(seen.value()) : seen.value().equals("yes") ? 1 : 0);
+                seen.gauge() != null
+                        ? Double.parseDouble(seen.value())
+                        : seen.value().equals("yes") ? 1 : 0);
     }
 
     /** What is prudent before an act, and what is before that, each once. */

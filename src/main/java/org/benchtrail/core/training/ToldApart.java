@@ -16,7 +16,6 @@ import org.benchtrail.core.diagnosis.Model;
 import org.benchtrail.core.diagnosis.Ranking;
 import org.benchtrail.core.practice.job.DeviceAct;
 import org.benchtrail.core.practice.job.Family;
-import org.benchtrail.core.practice.job.Seen;
 import org.benchtrail.core.practice.job.Truth;
 
 /**
@@ -88,8 +87,7 @@ public record ToldApart(DeviceAct act, String value, double decibans) {
                 .toList();
     }
 
-    private static Optional<ToldApart> between(
-            Truth truth, DeviceAct act, Finding finding, String other) {
+    private static Optional<ToldApart> between(Truth truth, DeviceAct act, Finding finding, String other) {
         Map<String, Integer> here = counts(truth, act, finding, truth.fault());
         Map<String, Integer> there = counts(truth, act, finding, other);
         return here.entrySet().stream()

@@ -22,8 +22,7 @@ public final class ArraySeed {
     public static Optional<DriveSet> draw(Chance chance, ArrayFault fault, Stated stated) {
         return Draws.first(
                 stated,
-                draw -> new DriveSet(
-                        Draws.made(chance, draw, VARIED, part -> SPREAD, stated, fault::in), false),
+                draw -> new DriveSet(Draws.made(chance, draw, VARIED, part -> SPREAD, stated, fault::in), false),
                 drawn -> !isSound(drawn));
     }
 

@@ -7,8 +7,8 @@ import java.util.Optional;
 import java.util.Set;
 import org.benchtrail.core.practice.Chance;
 import org.benchtrail.core.practice.Draws;
-import org.benchtrail.core.practice.Stated;
 import org.benchtrail.core.practice.Parameters;
+import org.benchtrail.core.practice.Stated;
 
 /** A desktop out of a seed: parts that differ a little from job to job, and a fault that shows. */
 public final class DesktopSeed {

@@ -7,8 +7,8 @@ import java.util.Optional;
 import java.util.Set;
 import org.benchtrail.core.practice.Chance;
 import org.benchtrail.core.practice.Draws;
-import org.benchtrail.core.practice.Stated;
 import org.benchtrail.core.practice.Parameters;
+import org.benchtrail.core.practice.Stated;
 
 /** A drive out of a seed: parts that differ from job to job, its faults, and a backup that may be less than is claimed. */
 public final class DriveSeed {

@@ -87,9 +87,7 @@ public record Truth(
     /** The device; empty if no draw shows the symptom, which is for a mentor's job alone. */
     public Optional<? extends PracticeDevice> found() {
         Chance chance = new Chance(HexFormat.of().parseHex(seed));
-        return own == null
-                ? family.start(chance, fault, Stated.NOTHING)
-                : own.device(chance, fault);
+        return own == null ? family.start(chance, fault, Stated.NOTHING) : own.device(chance, fault);
     }
 
     /** An act, and how it ended. */

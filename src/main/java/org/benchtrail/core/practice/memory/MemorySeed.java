@@ -7,8 +7,8 @@ import java.util.Optional;
 import java.util.Set;
 import org.benchtrail.core.practice.Chance;
 import org.benchtrail.core.practice.Draws;
-import org.benchtrail.core.practice.Stated;
 import org.benchtrail.core.practice.Parameters;
+import org.benchtrail.core.practice.Stated;
 
 /** Memory out of a seed. Which module or slot is bad is drawn as well. */
 public final class MemorySeed {
@@ -26,8 +26,7 @@ public final class MemorySeed {
         return Draws.first(
                 stated,
                 draw -> {
-                    Parameters<MemoryPart> drawn =
-                            Draws.made(chance, draw, VARIED, part -> SPREAD, stated, fault::in);
+                    Parameters<MemoryPart> drawn = Draws.made(chance, draw, VARIED, part -> SPREAD, stated, fault::in);
                     return new Memory(other ? mirrored(drawn) : drawn, changedOver);
                 },
                 drawn -> !isSound(drawn));

@@ -43,12 +43,7 @@ public final class PowerSeed {
                 stated,
                 draw -> new Ups(
                         Draws.made(
-                                chance,
-                                draw,
-                                VARIED,
-                                part -> part == MAINS ? SPREAD / 4 : SPREAD,
-                                stated,
-                                fault::in),
+                                chance, draw, VARIED, part -> part == MAINS ? SPREAD / 4 : SPREAD, stated, fault::in),
                         loads(chance, leads),
                         1,
                         true),

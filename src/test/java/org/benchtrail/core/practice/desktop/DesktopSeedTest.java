@@ -22,8 +22,8 @@ class DesktopSeedTest {
     void everySeed_showsItsSymptomAndIsItself(DesktopFault fault) {
         Set<Double> watts = new HashSet<>();
         for (int i = 0; i < SEEDS; i++) {
-            Parameters<DesktopPart> parts =
-                    DesktopSeed.draw(Chance.ofJob(SECRET, "desktop", i), fault, Stated.NOTHING).orElseThrow();
+            Parameters<DesktopPart> parts = DesktopSeed.draw(Chance.ofJob(SECRET, "desktop", i), fault, Stated.NOTHING)
+                    .orElseThrow();
             assertTrue(DesktopSeed.isTooHot(parts));
             watts.add(new DesktopHeat(parts).watts(1, 1));
         }
@@ -38,9 +38,11 @@ class DesktopSeedTest {
 
     @Test
     void sameSeed_isTheSameDesktop() {
-        Parameters<DesktopPart> one = DesktopSeed.draw(Chance.ofJob(SECRET, "desktop", 3), DesktopFault.DUST, Stated.NOTHING)
+        Parameters<DesktopPart> one = DesktopSeed.draw(
+                        Chance.ofJob(SECRET, "desktop", 3), DesktopFault.DUST, Stated.NOTHING)
                 .orElseThrow();
-        Parameters<DesktopPart> other = DesktopSeed.draw(Chance.ofJob(SECRET, "desktop", 3), DesktopFault.DUST, Stated.NOTHING)
+        Parameters<DesktopPart> other = DesktopSeed.draw(
+                        Chance.ofJob(SECRET, "desktop", 3), DesktopFault.DUST, Stated.NOTHING)
                 .orElseThrow();
         for (DesktopPart part : DesktopPart.values()) {
             assertEquals(one.get(part), other.get(part), part.name());
@@ -74,8 +76,12 @@ class DesktopSeedTest {
     void alikePair_isToldApartOnEverySeed() {
         for (int i = 0; i < SEEDS; i++) {
             Chance chance = Chance.ofJob(SECRET, "desktop", i);
-            double dust = speed(DesktopSeed.draw(chance, DesktopFault.DUST, Stated.NOTHING).orElseThrow(), chance);
-            double slow = speed(DesktopSeed.draw(chance, DesktopFault.SLOW_FAN, Stated.NOTHING).orElseThrow(), chance);
+            double dust = speed(
+                    DesktopSeed.draw(chance, DesktopFault.DUST, Stated.NOTHING).orElseThrow(), chance);
+            double slow = speed(
+                    DesktopSeed.draw(chance, DesktopFault.SLOW_FAN, Stated.NOTHING)
+                            .orElseThrow(),
+                    chance);
             assertTrue(dust - slow > 20 * 15, dust + " and " + slow);
         }
     }
