@@ -69,15 +69,6 @@ class OwnJobTest {
         tess = in(TESS);
     }
 
-    private static void keep(String name, Response page) {
-        try {
-            java.nio.file.Files.createDirectories(java.nio.file.Path.of("/tmp/yaml-pages"));
-            java.nio.file.Files.writeString(java.nio.file.Path.of("/tmp/yaml-pages/" + name + ".html"), page.asString());
-        } catch (java.io.IOException e) {
-            throw new java.io.UncheckedIOException(e);
-        }
-    }
-
     private static Browser in(Actor person) {
         Browser browser = Browser.signedIn(person.account(), PASSWORD);
         browser.get("/practice");
@@ -142,13 +133,7 @@ class OwnJobTest {
         assertTrue(page.contains("Nothing fails: it can be given."), page);
         assertTrue(page.contains("200 of 200"), page);
         assertTrue(mara.get("/own-jobs").asString().contains("can be given"));
-        keep("own-ready", mara.get(at));
-        keep("own-list", mara.get("/own-jobs"));
-        keep("own-new", mara.get("/own-jobs/new"));
-        String offerKept = given(at);
-        keep("own-practice", tess.get("/practice"));
-        keep("own-given", mara.get(at));
-        String job = begun(offerKept);
+        String job = begun(given(at));
         String sheet = tess.get(job).asString();
         assertTrue(sheet.contains("The archive server beeps since Monday"), sheet);
         assertTrue(sheet.contains("It beeps. I saved everything, I hope."), sheet);
@@ -161,7 +146,6 @@ class OwnJobTest {
         assertTrue(tess.get(job).asString().contains("No file of it can be opened."));
         assertEquals(303, does(job, "/give-up").statusCode());
         String debrief = tess.get(job).asString();
-        keep("own-debrief", tess.get(job));
         assertTrue(debrief.contains("It is what was sealed before the first act."), debrief);
         assertTrue(debrief.contains(FaultWords.of("CACHE")), debrief);
         assertTrue(debrief.contains("you did not name it."), debrief);
@@ -252,7 +236,6 @@ class OwnJobTest {
     void mistakes_areSavedAsADraft_andGivenToNobody() throws InterruptedException {
         String at = at(mara.post("/own-jobs", Map.of("text", TEXT.replace("CHARGE: 0.123", "CHARGE: 12"))));
         String page = mara.get(at).asString();
-        keep("own-wrong", mara.get(at));
         assertTrue(page.contains("CHARGE: 12"), page);
         assertTrue(page.replaceAll("\\s+", " ").contains("data-unit=\"line\">7<"), page);
         assertTrue(page.contains("CHARGE goes from 0 to 1: keep within that."), page);
@@ -262,7 +245,6 @@ class OwnJobTest {
                         .statusCode());
         String fails = checked(TEXT.replace("CHARGE: 0.123", "CHARGE: 0.99"));
         String told = mara.get(fails).asString();
-        keep("own-fails", mara.get(fails));
         assertTrue(told.contains("the symptom shows in 0 of 200 first draws"), told);
         assertEquals(
                 422,

@@ -52,8 +52,9 @@ class OwnJobDeviceTest {
     }
 
     private static String said(Family family, OwnJob.Knows knows, DeviceAct ask, int seed) {
-        return Optional.ofNullable(
-                        device(job(family, knows, null, Map.of()), seed).act(ask).seen())
+        return Optional.ofNullable(device(job(family, knows, null, Map.of()), seed)
+                        .act(ask)
+                        .seen())
                 .orElseThrow()
                 .value();
     }
@@ -88,6 +89,7 @@ class OwnJobDeviceTest {
         Truth truth = Truth.of(one, new byte[32]);
         assertTrue(truth.canonical().contains("\"own\":\"" + one.digest() + "\""), truth::canonical);
         assertTrue(truth.canonical().endsWith("\"v\":2}"), truth::canonical);
-        assertTrue(new Truth(Family.ARRAY, truth.seed(), truth.fault()).canonical().endsWith("\"v\":1}"));
+        assertTrue(
+                new Truth(Family.ARRAY, truth.seed(), truth.fault()).canonical().endsWith("\"v\":1}"));
     }
 }
