@@ -158,6 +158,9 @@ class StatementCountTest {
         "/coach, 4",
         "/progress, 20",
         "/coach-tests, 6",
+        "/practice, 5",
+        "/own-jobs, 4",
+        "/own-jobs/new, 2",
         "/recall, 3",
         "/read-in, 4"
     })

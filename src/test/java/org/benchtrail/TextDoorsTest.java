@@ -172,6 +172,7 @@ class TextDoorsTest {
                 text -> posts(
                         "/people",
                         Map.of("login", fresh("d"), "name", text, "roles", "trainee", "password", PASSWORD)));
+        doors.put("practice job of a mentor", text -> posts("/own-jobs", Map.of("text", "# " + text)));
         doors.put("erasing form", text -> posts("/tickets/" + ticket() + "/erasing", Map.of("reason", text)));
         doors.put(
                 "frozen limits",

@@ -23,6 +23,7 @@ import org.benchtrail.core.diagnosis.Repair;
 import org.benchtrail.core.diagnosis.Risk;
 import org.benchtrail.core.diagnosis.SharedRepair;
 import org.benchtrail.core.method.Caution;
+import org.benchtrail.platform.YamlNode;
 
 /**
  * Turns the tree of a catalogue file into entries. What has the wrong shape is noted with its row and stands in for a value
@@ -241,7 +242,7 @@ final class CatalogueEntries {
     }
 
     private static YamlNode empty(YamlNode near) {
-        return new YamlNode(near.row(), null, Map.of(), null);
+        return new YamlNode(near.row(), near.named(), null, Map.of(), null);
     }
 
     private Repair repair(YamlNode node, String at, Set<String> moreKeys) {

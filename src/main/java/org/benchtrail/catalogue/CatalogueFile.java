@@ -24,6 +24,7 @@ import org.benchtrail.core.diagnosis.QuantityWords;
 import org.benchtrail.core.diagnosis.path.PathCatalogue;
 import org.benchtrail.core.measure.Dimension;
 import org.benchtrail.core.measure.Units;
+import org.benchtrail.platform.YamlNode;
 
 /**
  * A catalogue as a YAML file (JSON is read as well). The keys are explained at the head of {@code

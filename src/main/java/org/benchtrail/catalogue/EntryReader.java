@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.BiFunction;
+import org.benchtrail.platform.YamlNode;
 import org.jspecify.annotations.Nullable;
 
 /** A map of a catalogue file, read key by key; keys nobody asked for are mistakes. */

@@ -6,6 +6,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.benchtrail.platform.YamlNode;
 
 /** What is wrong with a catalogue file so far, and in which row everything stands. */
 final class FileFaults {

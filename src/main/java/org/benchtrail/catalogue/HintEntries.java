@@ -9,6 +9,7 @@ import org.benchtrail.core.diagnosis.Phrase;
 import org.benchtrail.core.diagnosis.Phrases;
 import org.benchtrail.core.diagnosis.QuantityWords;
 import org.benchtrail.core.diagnosis.Source;
+import org.benchtrail.platform.YamlNode;
 
 /** Turns what a catalogue file says of recorded facts and of words into entries. */
 final class HintEntries {

@@ -24,6 +24,7 @@ import org.benchtrail.core.diagnosis.path.StandsFor;
 import org.benchtrail.core.diagnosis.path.TestNote;
 import org.benchtrail.core.diagnosis.path.WholeTest;
 import org.benchtrail.core.method.Caution;
+import org.benchtrail.platform.YamlNode;
 
 /** Turns the tree of a file of paths into entries; the keys are explained at its head. */
 final class PathEntries {
@@ -185,7 +186,7 @@ final class PathEntries {
     }
 
     private static YamlNode empty(YamlNode near) {
-        return new YamlNode(near.row(), null, Map.of(), null);
+        return new YamlNode(near.row(), near.named(), null, Map.of(), null);
     }
 
     private Presence presence(YamlNode node, String at) {

@@ -15,6 +15,7 @@ import org.benchtrail.core.diagnosis.Catalogue;
 import org.benchtrail.core.diagnosis.path.CategoryPaths;
 import org.benchtrail.core.diagnosis.path.PathCatalogue;
 import org.benchtrail.core.diagnosis.path.PathRules;
+import org.benchtrail.platform.YamlNode;
 
 /**
  * The paths that go with a catalogue as a YAML file. The keys are explained at the head of {@code diagnosis/paths.yaml}. A file

@@ -58,6 +58,11 @@ public class CurrentActor {
         return signedIn() && (actor().is(Role.TRAINEE) || actor().is(Role.MENTOR));
     }
 
+    /** Whether this person writes practice jobs: their texts hold what is true of the devices. */
+    public boolean mayWritePractice() {
+        return may(Permission.WRITE_PRACTICE) && !actor().is(Role.TRAINEE);
+    }
+
     /** For the navigation: whether tickets are this person's to open and work. */
     public boolean mayWorkTickets() {
         return may(Permission.WORK_TICKETS);

@@ -35,6 +35,8 @@ public enum Permission {
     COACH("see what people have read of the reviews of their work"),
     /** State what a test of the coach asks, before it begins. */
     STATE_TRIALS("state a test of the coach"),
+    /** Write practice jobs, have them checked, and give them to trainees. */
+    WRITE_PRACTICE("write practice jobs"),
     /** See figures over all tickets, and take them away as files. */
     SEE_FIGURES("see the figures"),
     /** Change the figures that rankings are made with: edit them, judge cases for them, go back. */

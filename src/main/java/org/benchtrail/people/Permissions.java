@@ -39,6 +39,7 @@ public final class Permissions {
             Map.entry(Permission.REVIEW, EnumSet.of(Role.SUPERVISOR)),
             Map.entry(Permission.COACH, EnumSet.of(Role.SUPERVISOR, Role.MENTOR)),
             Map.entry(Permission.STATE_TRIALS, EnumSet.of(Role.SUPERVISOR)),
+            Map.entry(Permission.WRITE_PRACTICE, EnumSet.of(Role.SUPERVISOR, Role.MENTOR)),
             Map.entry(Permission.SEE_FIGURES, EnumSet.of(Role.SUPERVISOR, Role.ADMINISTRATOR)),
             Map.entry(Permission.OWN_TOKENS, ALL),
             Map.entry(Permission.SEE_ALARMS, EnumSet.of(Role.SUPERVISOR, Role.ADMINISTRATOR)),

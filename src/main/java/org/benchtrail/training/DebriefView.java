@@ -47,6 +47,7 @@ record DebriefView(
         String divergent,
         String apart,
         List<Harmed> harmed,
+        List<String> hazards,
         List<String> outside,
         String firstTry,
         List<String> missed,
@@ -61,7 +62,7 @@ record DebriefView(
         Debrief debrief = Debrief.of(job.truth(), played, model);
         return new DebriefView(
                 job.id(),
-                job.truth().family().title(),
+                job.truth().title(),
                 job.state().words(),
                 FaultWords.of(job.truth().fault()),
                 job.commitment(),
@@ -75,6 +76,7 @@ record DebriefView(
                 divergent(debrief, model),
                 apart(job, played, model),
                 harmed(job, debrief),
+                hazards(job),
                 outside(job),
                 firstTry(sheet),
                 missed(sheet).stream().map(DebriefView::title).toList(),
@@ -142,7 +144,7 @@ record DebriefView(
 
     /** Against the fault that the catalogue took for the likeliest wrong one before the first act. */
     private static String apart(PracticeJob job, Played played, Model model) {
-        return ToldApart.fromRival(job.truth().family(), job.truth().fault(), model)
+        return ToldApart.fromRival(job.truth(), model)
                 .map(r -> "From " + FaultWords.of(r.other()) + " it is told by: "
                         + r.told().act().way().words() + " " + r.told().act().label() + " ("
                         + PracticeView.minutes(r.told().act().minutes()) + "). "
@@ -176,6 +178,14 @@ record DebriefView(
                         prevented.isEmpty() ? "not doing it" : prevented));
             }
         }
+        return all;
+    }
+
+    private static List<String> hazards(PracticeJob job) {
+        List<String> all = new ArrayList<>();
+        job.hazards()
+                .forEach((hazard, words) -> all.add(words + " That is " + hazard.words() + ": "
+                        + (job.named(hazard) ? "you named it." : "you did not name it.")));
         return all;
     }
 

@@ -29,6 +29,7 @@ import org.benchtrail.core.method.desk.Opened;
 import org.benchtrail.core.method.desk.Remarked;
 import org.benchtrail.core.practice.job.Answer;
 import org.benchtrail.core.practice.job.Family;
+import org.benchtrail.core.practice.job.OwnJob;
 import org.benchtrail.core.practice.job.Truth;
 import org.benchtrail.core.practice.job.Truth.Played;
 import org.benchtrail.core.training.Ties;
@@ -42,6 +43,7 @@ import org.benchtrail.ticket.Diagnoses;
 import org.benchtrail.ticket.Work;
 import org.benchtrail.trail.TrailEntry;
 import org.benchtrail.trail.TrailStore;
+import org.jspecify.annotations.Nullable;
 
 /** All that happens to practice jobs. They take their time from what is done, and nothing of them reaches a ticket. */
 @ApplicationScoped
@@ -73,18 +75,28 @@ public class PracticeActs {
         return begin(Truth.of(family, seed), actor);
     }
 
+    /** One of a mentor's jobs, with chance of its own. */
+    @Transactional
+    int begin(OwnJob own, OwnJobStore.Ref ref, Actor actor) {
+        return begin(Truth.of(own, Commitment.secret(random)), ref, actor);
+    }
+
     @Transactional
     int begin(Truth truth, Actor actor) {
+        return begin(truth, null, actor);
+    }
+
+    private int begin(Truth truth, OwnJobStore.@Nullable Ref own, Actor actor) {
         Permissions.require(Permission.WORK_TICKETS, actor);
         Instant now = clock.instant();
         Instant morning =
                 now.atZone(ZoneOffset.UTC).toLocalDate().atTime(MORNING).toInstant(ZoneOffset.UTC);
         byte[] salt = Commitment.secret(random);
-        int job = store.begin(actor.account(), truth, salt, now, morning);
+        int job = store.begin(actor.account(), truth, own, salt, now, morning);
         Policy policy = policy();
         Origin origin = new Origin(Channel.PAGE, UUID.randomUUID().toString(), PolicyFingerprint.of(policy), null);
-        Entry opened = new Entry(
-                new Stamp(1, morning, actor.account(), actor.roles(), origin), report(job, truth.family(), actor));
+        Entry opened =
+                new Entry(new Stamp(1, morning, actor.account(), actor.roles(), origin), report(job, truth, actor));
         Entry sealed = new Entry(
                 new Stamp(2, morning, Stamp.SERVER, Set.of(), origin.ofServerFor(actor.account())),
                 new Remarked(
@@ -93,13 +105,13 @@ public class PracticeActs {
         return job;
     }
 
-    private static Opened report(int job, Family family, Actor actor) {
+    private static Opened report(int job, Truth truth, Actor actor) {
         return new Opened(
                 PracticeJob.number(job).toString(),
-                family.report(),
-                family.words(),
-                Category.valueOf(family.trade()),
-                family.device(),
+                truth.report(),
+                truth.words(),
+                Category.valueOf(truth.family().trade()),
+                truth.device(),
                 "the practice bench",
                 0,
                 Priority.Impact.ONE_PERSON,

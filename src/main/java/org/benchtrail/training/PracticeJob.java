@@ -1,11 +1,16 @@
 package org.benchtrail.training;
 
 import java.time.Instant;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Step;
 import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.core.method.identify.Hazard;
+import org.benchtrail.core.method.identify.HazardsScreened;
 import org.benchtrail.core.practice.VirtualClock;
+import org.benchtrail.core.practice.job.OwnJob;
 import org.benchtrail.core.practice.job.Truth;
 import org.benchtrail.core.practice.job.Truth.Played;
 import org.benchtrail.trail.TrailEntry;
@@ -88,6 +93,22 @@ record PracticeJob(
 
     JobSheet sheet() {
         return JobSheet.replay(trail.stream().map(TrailEntry::read).toList());
+    }
+
+    /** What is there to be noticed, each with its words; nothing but in a mentor's job. */
+    Map<Hazard, String> hazards() {
+        Map<Hazard, String> hazards = new EnumMap<>(Hazard.class);
+        OwnJob own = truth.own();
+        if (own != null) {
+            own.hazards().forEach((name, words) -> hazards.put(Hazard.valueOf(name), words));
+        }
+        return hazards;
+    }
+
+    /** Whether somebody screened and named it. */
+    boolean named(Hazard hazard) {
+        return sheet().all(HazardsScreened.class).stream()
+                .anyMatch(s -> s.fact().found().contains(hazard));
     }
 
     /** The device and its time as they are now. */

@@ -110,6 +110,12 @@ final class PracticeJudged {
 
     private void answers(Model model) {
         judge(IdentifyRequirement.EVIDENCE_ATTACHED, deviceShowedAtIdentify(), false);
+        if (!job.hazards().isEmpty()) {
+            judge(
+                    IdentifyRequirement.HAZARDS_SCREENED,
+                    job.hazards().keySet().stream().allMatch(job::named),
+                    true);
+        }
         played.device()
                 .isBackedUp()
                 .ifPresent(there -> judge(IdentifyRequirement.DATA_PROTECTED, dataAreSafe(there), true));

@@ -70,14 +70,25 @@ public class PracticePage {
 
     private final PracticeActs acts;
     private final PracticeQueries queries;
+    private final OwnJobQueries own;
+    private final OwnJobActs ownActs;
     private final CurrentActor current;
     private final Repeats repeats;
     private final TrialActs trials;
 
-    PracticePage(PracticeActs acts, PracticeQueries queries, CurrentActor current, Repeats repeats, TrialActs trials) {
+    PracticePage(
+            PracticeActs acts,
+            PracticeQueries queries,
+            OwnJobQueries own,
+            OwnJobActs ownActs,
+            CurrentActor current,
+            Repeats repeats,
+            TrialActs trials) {
         this.acts = acts;
         this.trials = trials;
         this.queries = queries;
+        this.own = own;
+        this.ownActs = ownActs;
         this.current = current;
         this.repeats = repeats;
     }
@@ -86,7 +97,11 @@ public class PracticePage {
     static final class Templates {
         private Templates() {}
 
-        static native TemplateInstance practice(List<Family> families, List<Line> jobs, List<Invalid.Problem> problems);
+        static native TemplateInstance practice(
+                List<Family> families,
+                List<OwnJobQueries.Offer> offers,
+                List<Line> jobs,
+                List<Invalid.Problem> problems);
 
         static native TemplateInstance job(
                 SheetView v, FormValues fill, Notice notice, @Nullable DraftView draft, PracticeView p);
@@ -109,13 +124,13 @@ public class PracticePage {
         List<Line> jobs = queries.own(current.actor()).stream()
                 .map(job -> new Line(
                         job.id(),
-                        Family.valueOf(job.family()).title(),
+                        job.title(),
                         Times.text(job.begun(), current.zone()),
                         PracticeJob.State.valueOf(job.state()).words(),
                         job.state().equals(PracticeJob.State.OPEN.name()),
                         job.acts()))
                 .toList();
-        return Templates.practice(PracticeQueries.families(), jobs, problems);
+        return Templates.practice(PracticeQueries.families(), own.offers(current.actor()), jobs, problems);
     }
 
     @POST
@@ -125,6 +140,10 @@ public class PracticePage {
         PostedForm form = new PostedForm(typed);
         return Refusal.answer(
                 () -> repeats.once(form, () -> {
+                    if (form.has("given")) {
+                        int given = form.number("given").orElse(0);
+                        return Html.goTo("/practice/" + ownActs.begin(given, current.actor()));
+                    }
                     Family family = Stream.of(Family.values())
                             .filter(f -> f.id().equals(form.text("family")))
                             .findFirst()

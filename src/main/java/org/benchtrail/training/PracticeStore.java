@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import org.benchtrail.core.method.Step;
 import org.benchtrail.core.practice.job.Family;
+import org.benchtrail.core.practice.job.OwnJob;
 import org.benchtrail.core.practice.job.Truth;
 import org.benchtrail.platform.sql.Sql;
 import org.benchtrail.platform.sql.SqlText;
@@ -44,8 +45,11 @@ class PracticeStore {
         return Sql.of(database, text.statement(name));
     }
 
-    /** @return number of the new job */
-    int begin(String person, Truth truth, byte[] salt, Instant now, Instant morning) {
+    /**
+     * @param own the mentor's text that it is one of; null if it is none
+     * @return number of the new job
+     */
+    int begin(String person, Truth truth, OwnJobStore.@Nullable Ref own, byte[] salt, Instant now, Instant morning) {
         int job = sql("begin")
                 .with("person", person)
                 .with("family", truth.family().name())
@@ -58,6 +62,8 @@ class PracticeStore {
                 .with("seed", truth.seed())
                 .with("fault", truth.fault())
                 .with("salt", salt)
+                .with("own", own == null ? null : own.own())
+                .with("version", own == null ? null : own.version())
                 .run();
         return job;
     }
@@ -105,6 +111,7 @@ class PracticeStore {
             String seed,
             String fault,
             byte[] salt,
+            @Nullable String own,
             @Nullable Boolean coached) {}
 
     private record EntryRow(int entry, Instant at, String actor, String kind, byte[] canonical, String hash) {}
@@ -140,15 +147,34 @@ class PracticeStore {
                 row.morning,
                 PracticeJob.State.valueOf(row.state),
                 row.commitment,
-                new Truth(Family.valueOf(row.family), row.seed, row.fault),
+                new Truth(Family.valueOf(row.family), row.seed, row.fault, written(row.own)),
                 row.salt,
                 trail,
                 done,
                 row.coached);
     }
 
-    /** A job in the list of somebody's own. */
-    record Line(int id, String family, Instant begun, String state, long acts) {}
+    private static @Nullable OwnJob written(@Nullable String text) {
+        return text == null ? null : OwnJobText.read(text).job().orElseThrow();
+    }
+
+    /**
+     * A job in the list of somebody's own.
+     *
+     * @param own text of the mentor's job that it is one of; null if it is none
+     */
+    record Line(
+            int id,
+            String family,
+            Instant begun,
+            String state,
+            long acts,
+            @Nullable String own) {
+        String title() {
+            OwnJob written = written(own);
+            return written == null ? Family.valueOf(family).title() : written.symptom();
+        }
+    }
 
     List<Line> of(String person) {
         return sql("of").with("person", person).rows(Line.class);

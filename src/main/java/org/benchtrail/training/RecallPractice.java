@@ -79,9 +79,9 @@ class RecallPractice {
     private Optional<RecallJob.Apart> apart(Truth truth) {
         Model model =
                 catalogues.inForce().model(Ties.of(truth.family()).category()).orElseThrow();
-        return ToldApart.fromRival(truth.family(), truth.fault(), model)
+        return ToldApart.fromRival(truth, model)
                 .map(rival -> new RecallJob.Apart(
-                        truth.family().report(),
+                        truth.report(),
                         FaultWords.of(truth.fault()),
                         FaultWords.of(rival.other()),
                         rival.told(),

@@ -6,7 +6,7 @@ values (:person, :family, :begun, :morning, :commitment)
 returning id
 
 -- @ keepTruth
-insert into practice_truth (job, seed, fault, salt) values (:job, :seed, :fault, :salt)
+insert into practice_truth (job, seed, fault, salt, own, version) values (:job, :seed, :fault, :salt, :own, :version)
 
 -- @ append
 insert into practice_entry (job, entry, at, actor, kind, canonical, hash, recorded)
@@ -22,10 +22,11 @@ update practice_job set state = :state, ended = :ended where id = :job
 select id from practice_job where id = :job for update
 
 -- @ job
-select j.id, j.person, j.family, j.begun, j.morning, j.commitment, j.state, j.ended, t.seed, t.fault, t.salt,
+select j.id, j.person, j.family, j.begun, j.morning, j.commitment, j.state, j.ended, t.seed, t.fault, t.salt, x.text as own,
   (select w.coached from coach_trial_job c join coach_trial_turn w using (trial, person, place) where c.job = j.id) as coached
 from practice_job j
 join practice_truth t on t.job = j.id
+left join practice_own_text x on x.own = t.own and x.version = t.version
 where j.id = :job and j.person = :person
 
 -- @ entries
@@ -35,8 +36,10 @@ select entry, at, actor, kind, canonical, hash from practice_entry where job = :
 select act, entry, step from practice_act where job = :job order by place
 
 -- @ of
-select j.id, j.family, j.begun, j.state, (select count(*) from practice_act a where a.job = j.id) as acts
+select j.id, j.family, j.begun, j.state, (select count(*) from practice_act a where a.job = j.id) as acts, x.text as own
 from practice_job j
+left join practice_truth t on t.job = j.id
+left join practice_own_text x on x.own = t.own and x.version = t.version
 where j.person = :person
 order by j.id desc
 limit 100

@@ -34,6 +34,7 @@ class PermissionsTest {
         "KEEP_CATALOGUE,  false, false, false, true,  false",
         "PLAN_AUDITS,     false, false, false, true,  false",
         "COACH,           false, false, true,  true,  false",
+        "WRITE_PRACTICE,  false, false, true,  true,  false",
         "STATE_TRIALS,    false, false, false, true,  false",
         "SEE_FIGURES,     false, false, false, true,  true",
         "REVIEW,          false, false, false, true,  false",

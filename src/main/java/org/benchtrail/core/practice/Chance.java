@@ -1,6 +1,7 @@
 package org.benchtrail.core.practice;
 
 import java.nio.ByteBuffer;
+import java.util.Map;
 import org.benchtrail.core.integrity.KeyedHash;
 
 /**
@@ -15,8 +16,21 @@ public final class Chance {
 
     private final byte[] seed;
 
+    /** Even numbers that are no chance, by label. */
+    private final Map<String, Double> decided;
+
     public Chance(byte[] seed) {
+        this(seed, Map.of());
+    }
+
+    private Chance(byte[] seed, Map<String, Double> decided) {
         this.seed = seed.clone();
+        this.decided = Map.copyOf(decided);
+    }
+
+    /** The same chance but for these labels: what is even between 0 and 1 is that number there. */
+    public Chance deciding(Map<String, Double> labels) {
+        return new Chance(seed, labels);
     }
 
     /** The seed of a job: a site's secret makes it, so that nobody guesses it from the number. */
@@ -39,7 +53,10 @@ public final class Chance {
 
     /** Evenly between 0 and 1, neither of them included. */
     public double uniform(String label) {
-        return open(ByteBuffer.wrap(KeyedHash.of(seed, label)).getLong());
+        Double said = decided.get(label);
+        return said != null
+                ? said
+                : open(ByteBuffer.wrap(KeyedHash.of(seed, label)).getLong());
     }
 
     public double between(String label, double low, double high) {

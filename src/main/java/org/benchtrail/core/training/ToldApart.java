@@ -3,6 +3,7 @@ package org.benchtrail.core.training;
 import java.nio.ByteBuffer;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -15,7 +16,6 @@ import org.benchtrail.core.diagnosis.Model;
 import org.benchtrail.core.diagnosis.Ranking;
 import org.benchtrail.core.practice.job.DeviceAct;
 import org.benchtrail.core.practice.job.Family;
-import org.benchtrail.core.practice.job.Seen;
 import org.benchtrail.core.practice.job.Truth;
 
 /**
@@ -47,19 +47,21 @@ public record ToldApart(DeviceAct act, String value, double decibans) {
      * From the fault that the catalogue takes for the likeliest wrong one before the first act. Empty if nothing that the device
      * answers tells them apart.
      */
-    public static Optional<Rival> fromRival(Family family, String fault, Model model) {
-        Ties ties = Ties.of(family);
+    public static Optional<Rival> fromRival(Truth truth, Model model) {
+        String fault = truth.fault();
+        Ties ties = Ties.of(truth.family());
         Set<String> right = ties.causes().getOrDefault(fault, Set.of());
         Ranking ranking = Belief.reported(ties, model).ranking();
         Optional<String> rival = ties.causes().entrySet().stream()
                 .filter(e -> e.getValue().stream().noneMatch(right::contains))
+                .filter(e -> truth.like(truth.seed(), e.getKey()).found().isPresent())
                 .max(Comparator.comparingDouble(e -> e.getValue().stream()
                         .mapToDouble(ranking::probability)
                         .max()
                         .orElse(0)))
                 .map(Map.Entry::getKey);
         return rival.flatMap(other -> {
-            List<ToldApart> all = all(family, fault, other, model);
+            List<ToldApart> all = all(truth, other, model);
             return all.stream()
                     .max(Comparator.comparingDouble(ToldApart::decibans).thenComparing(t -> -t.act.minutes()))
                     .map(best -> new Rival(
@@ -72,22 +74,22 @@ public record ToldApart(DeviceAct act, String value, double decibans) {
         });
     }
 
-    private static List<ToldApart> all(Family family, String fault, String other, Model model) {
+    private static List<ToldApart> all(Truth truth, String other, Model model) {
+        Family family = truth.family();
         return family.acts().stream()
                 .filter(a -> a.way() == DeviceAct.Way.LOOK || a.way() == DeviceAct.Way.MEASURE)
                 .flatMap(a -> Ties.of(family)
                         .finding(a)
                         .flatMap(id -> SheetEvidence.finding(model, id))
-                        .flatMap(finding -> between(family, a, finding, fault, other))
+                        .flatMap(finding -> between(truth, a, finding, other))
                         .stream())
                 .filter(t -> t.decibans > 1)
                 .toList();
     }
 
-    private static Optional<ToldApart> between(
-            Family family, DeviceAct act, Finding finding, String fault, String other) {
-        Map<String, Integer> here = counts(family, act, finding, fault);
-        Map<String, Integer> there = counts(family, act, finding, other);
+    private static Optional<ToldApart> between(Truth truth, DeviceAct act, Finding finding, String other) {
+        Map<String, Integer> here = counts(truth, act, finding, truth.fault());
+        Map<String, Integer> there = counts(truth, act, finding, other);
         return here.entrySet().stream()
                 .max(Map.Entry.comparingByValue())
                 .map(most -> new ToldApart(
@@ -96,15 +98,15 @@ public record ToldApart(DeviceAct act, String value, double decibans) {
                         TEN * Math.log10((most.getValue() + 0.5) / (there.getOrDefault(most.getKey(), 0) + 0.5))));
     }
 
-    private static Map<String, Integer> counts(Family family, DeviceAct act, Finding finding, String fault) {
+    private static Map<String, Integer> counts(Truth truth, DeviceAct act, Finding finding, String fault) {
         Map<String, Integer> counts = new HashMap<>();
         IntStream.range(FIRST, FIRST + SEEDS).forEach(i -> {
-            String seed = Truth.of(family, ByteBuffer.allocate(32).putInt(28, i).array())
-                    .seed();
-            Seen seen = new Truth(family, seed, fault).start().act(act).seen();
-            if (seen != null) {
-                counts.merge(Belief.value(finding, seen), 1, Integer::sum);
-            }
+            String seed = HexFormat.of()
+                    .formatHex(ByteBuffer.allocate(32).putInt(28, i).array());
+            truth.like(seed, fault)
+                    .found()
+                    .map(device -> device.act(act).seen())
+                    .ifPresent(seen -> counts.merge(Belief.value(finding, seen), 1, Integer::sum));
         });
         return counts;
     }

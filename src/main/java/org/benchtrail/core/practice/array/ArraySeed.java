@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.benchtrail.core.practice.Chance;
 import org.benchtrail.core.practice.Draws;
+import org.benchtrail.core.practice.Stated;
 
 /** An array out of a seed. */
 public final class ArraySeed {
@@ -18,9 +19,10 @@ public final class ArraySeed {
 
     private ArraySeed() {}
 
-    public static Optional<DriveSet> draw(Chance chance, ArrayFault fault) {
+    public static Optional<DriveSet> draw(Chance chance, ArrayFault fault, Stated stated) {
         return Draws.first(
-                draw -> new DriveSet(fault.in(Draws.varied(chance, draw, VARIED, part -> SPREAD)), false),
+                stated,
+                draw -> new DriveSet(Draws.made(chance, draw, VARIED, part -> SPREAD, stated, fault::in), false),
                 drawn -> !isSound(drawn));
     }
 

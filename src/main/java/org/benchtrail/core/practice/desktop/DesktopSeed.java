@@ -8,6 +8,7 @@ import java.util.Set;
 import org.benchtrail.core.practice.Chance;
 import org.benchtrail.core.practice.Draws;
 import org.benchtrail.core.practice.Parameters;
+import org.benchtrail.core.practice.Stated;
 
 /** A desktop out of a seed: parts that differ a little from job to job, and a fault that shows. */
 public final class DesktopSeed {
@@ -33,8 +34,11 @@ public final class DesktopSeed {
     private DesktopSeed() {}
 
     /** The first draw that shows the symptom; empty if none of a hundred does, which is a fault of the family. */
-    public static Optional<Parameters<DesktopPart>> draw(Chance chance, DesktopFault fault) {
-        return Draws.first(draw -> fault.in(Draws.varied(chance, draw, VARIED, part -> SPREAD)), DesktopSeed::isTooHot);
+    public static Optional<Parameters<DesktopPart>> draw(Chance chance, DesktopFault fault, Stated stated) {
+        return Draws.first(
+                stated,
+                draw -> Draws.made(chance, draw, VARIED, part -> SPREAD, stated, fault::in),
+                DesktopSeed::isTooHot);
     }
 
     /** What people see: at full load its sensor says so, or it slows down, or it switches off. */

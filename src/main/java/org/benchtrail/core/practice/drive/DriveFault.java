@@ -3,6 +3,7 @@ package org.benchtrail.core.practice.drive;
 import static org.benchtrail.core.practice.drive.DrivePart.*;
 
 import java.util.Map;
+import java.util.Set;
 import org.benchtrail.core.practice.Parameters;
 
 /** What may be wrong with a drive or what it hangs on: other numbers, never another rule. */
@@ -23,6 +24,15 @@ public enum DriveFault {
 
     DriveFault(Map<DrivePart, Double> changes) {
         this.changes = changes;
+    }
+
+    /** The drive with each of these. */
+    public static Parameters<DrivePart> allIn(Parameters<DrivePart> sound, Set<DriveFault> faults) {
+        Parameters<DrivePart> with = sound;
+        for (DriveFault fault : faults) {
+            with = fault.in(with);
+        }
+        return with;
     }
 
     public Parameters<DrivePart> in(Parameters<DrivePart> sound) {

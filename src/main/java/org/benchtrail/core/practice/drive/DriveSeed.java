@@ -8,6 +8,7 @@ import java.util.Set;
 import org.benchtrail.core.practice.Chance;
 import org.benchtrail.core.practice.Draws;
 import org.benchtrail.core.practice.Parameters;
+import org.benchtrail.core.practice.Stated;
 
 /** A drive out of a seed: parts that differ from job to job, its faults, and a backup that may be less than is claimed. */
 public final class DriveSeed {
@@ -25,15 +26,11 @@ public final class DriveSeed {
     private DriveSeed() {}
 
     /** The first draw that shows the symptom; empty if none of a hundred does, which is a fault of the family. */
-    public static Optional<Parameters<DrivePart>> draw(Chance chance, Set<DriveFault> faults) {
+    public static Optional<Parameters<DrivePart>> draw(Chance chance, Set<DriveFault> faults, Stated stated) {
         return Draws.first(
-                draw -> {
-                    Parameters<DrivePart> drawn = Draws.varied(chance, draw, VARIED, part -> SPREAD);
-                    for (DriveFault fault : faults) {
-                        drawn = fault.in(drawn);
-                    }
-                    return drawn;
-                },
+                stated,
+                draw -> Draws.made(
+                        chance, draw, VARIED, part -> SPREAD, stated, sound -> DriveFault.allIn(sound, faults)),
                 DriveSeed::isSlow);
     }
 

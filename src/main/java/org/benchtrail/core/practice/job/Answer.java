@@ -45,6 +45,11 @@ public record Answer(
         return of(after, act, digits + " " + gauge.unit(), new Seen(digits, gauge));
     }
 
+    /** The same of another device, told in other words. */
+    Answer of(PracticeDevice then, String told) {
+        return new Answer(then, told, seen, handsOn, waiting, cost, harm, over);
+    }
+
     /** One that showed nothing to record. */
     Answer withoutSeen() {
         return new Answer(after, words, null, handsOn, waiting, cost, harm, over);

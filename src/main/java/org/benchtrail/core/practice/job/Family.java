@@ -3,22 +3,33 @@ package org.benchtrail.core.practice.job;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.practice.Chance;
+import org.benchtrail.core.practice.Parameter;
+import org.benchtrail.core.practice.Parameters;
+import org.benchtrail.core.practice.Stated;
 import org.benchtrail.core.practice.array.ArrayFault;
+import org.benchtrail.core.practice.array.ArrayPart;
 import org.benchtrail.core.practice.array.ArraySeed;
 import org.benchtrail.core.practice.desktop.DesktopFault;
+import org.benchtrail.core.practice.desktop.DesktopPart;
 import org.benchtrail.core.practice.desktop.DesktopSeed;
 import org.benchtrail.core.practice.drive.DriveFault;
+import org.benchtrail.core.practice.drive.DrivePart;
 import org.benchtrail.core.practice.drive.DriveSeed;
 import org.benchtrail.core.practice.memory.MemoryFault;
+import org.benchtrail.core.practice.memory.MemoryPart;
 import org.benchtrail.core.practice.memory.MemorySeed;
 import org.benchtrail.core.practice.power.PowerFault;
+import org.benchtrail.core.practice.power.PowerPart;
 import org.benchtrail.core.practice.power.PowerSeed;
 import org.benchtrail.core.practice.power.PowerSeed.Leads;
 import org.benchtrail.core.practice.supply.SupplyFault;
+import org.benchtrail.core.practice.supply.SupplyPart;
 import org.benchtrail.core.practice.supply.SupplySeed;
 
 /** The devices that there is practice on. */
@@ -158,32 +169,53 @@ public enum Family {
         return Arrays.stream(faults).skip(1).map(Enum::name).toList();
     }
 
-    /** The device as it is brought in. */
-    PracticeDevice start(Chance chance, String fault) {
+    /** What its devices are made with. */
+    public List<Parameter> parameters() {
+        return switch (this) {
+            case DESKTOP -> List.of(DesktopPart.values());
+            case DRIVE -> List.of(DrivePart.values());
+            case POWER -> List.of(PowerPart.values());
+            case SUPPLY -> List.of(SupplyPart.values());
+            case MEMORY -> List.of(MemoryPart.values());
+            case ARRAY -> List.of(ArrayPart.values());
+        };
+    }
+
+    /** Those that a fault sets; none where it is in the leads. */
+    public Set<Parameter> setBy(String fault) {
+        return switch (this) {
+            case DESKTOP -> beside(DesktopFault.valueOf(fault).in(Parameters.sound()), DesktopPart.values());
+            case DRIVE -> beside(DriveFault.allIn(Parameters.sound(), drives(fault)), DrivePart.values());
+            case POWER -> beside(power(fault).in(Parameters.sound()), PowerPart.values());
+            case SUPPLY -> beside(SupplyFault.valueOf(fault).in(Parameters.sound()), SupplyPart.values());
+            case MEMORY -> beside(MemoryFault.valueOf(fault).in(Parameters.sound()), MemoryPart.values());
+            case ARRAY -> beside(ArrayFault.valueOf(fault).in(Parameters.sound()), ArrayPart.values());
+        };
+    }
+
+    @SafeVarargs
+    private static <P extends Enum<P> & Parameter> Set<Parameter> beside(Parameters<P> parts, P... all) {
+        return Stream.of(all).filter(p -> parts.get(p) != p.base()).collect(Collectors.toUnmodifiableSet());
+    }
+
+    /** The device as it is brought in; empty if no draw shows the symptom. */
+    Optional<? extends PracticeDevice> start(Chance chance, String fault, Stated stated) {
         return switch (this) {
             case DESKTOP ->
-                DesktopBench.broughtIn(
-                        chance,
-                        DesktopSeed.draw(chance, DesktopFault.valueOf(fault)).orElseThrow());
+                DesktopSeed.draw(chance, DesktopFault.valueOf(fault), stated)
+                        .map(parts -> DesktopBench.broughtIn(chance, parts));
             case DRIVE ->
-                DriveBench.broughtIn(
-                        chance, DriveSeed.draw(chance, drives(fault)).orElseThrow());
+                DriveSeed.draw(chance, drives(fault), stated).map(parts -> DriveBench.broughtIn(chance, parts));
             case POWER ->
-                PowerBench.found(
-                        chance,
-                        PowerSeed.draw(chance, power(fault), leads(fault)).orElseThrow());
+                PowerSeed.draw(chance, power(fault), leads(fault), stated).map(ups -> PowerBench.found(chance, ups));
             case SUPPLY ->
-                SupplyBench.found(
-                        chance,
-                        SupplySeed.draw(chance, SupplyFault.valueOf(fault)).orElseThrow());
+                SupplySeed.draw(chance, SupplyFault.valueOf(fault), stated)
+                        .map(supply -> SupplyBench.found(chance, supply));
             case MEMORY ->
-                MemoryBench.found(
-                        chance,
-                        MemorySeed.draw(chance, MemoryFault.valueOf(fault)).orElseThrow());
+                MemorySeed.draw(chance, MemoryFault.valueOf(fault), stated)
+                        .map(memory -> MemoryBench.found(chance, memory));
             case ARRAY ->
-                ArrayBench.found(
-                        chance,
-                        ArraySeed.draw(chance, ArrayFault.valueOf(fault)).orElseThrow());
+                ArraySeed.draw(chance, ArrayFault.valueOf(fault), stated).map(set -> ArrayBench.found(chance, set));
         };
     }
 

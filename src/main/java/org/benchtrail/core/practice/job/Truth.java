@@ -3,24 +3,62 @@ package org.benchtrail.core.practice.job;
 import java.util.ArrayList;
 import java.util.HexFormat;
 import java.util.List;
+import java.util.Optional;
 import org.benchtrail.core.integrity.Commitment;
 import org.benchtrail.core.practice.Chance;
 import org.benchtrail.core.practice.Harm;
+import org.benchtrail.core.practice.Stated;
 import org.benchtrail.core.practice.VirtualClock;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What is true of a job. Nobody sees it before the debrief; what stands for it meanwhile is its commitment.
  *
  * @param seed lower-case hexadecimal, from which all parameters and all chance follow
  * @param fault one of the family's
+ * @param own the mentor's job that it is one of; null if it is none
  */
-public record Truth(Family family, String seed, String fault) {
+public record Truth(
+        Family family, String seed, String fault, @Nullable OwnJob own) {
     private static final String NAME = "practice.truth";
 
     public Truth {
         if (!family.faults().contains(fault)) {
             throw new IllegalArgumentException("no fault of " + family + ": " + fault);
         }
+    }
+
+    public Truth(Family family, String seed, String fault) {
+        this(family, seed, fault, null);
+    }
+
+    /** A mentor's job, with one of its faults. */
+    public static Truth of(OwnJob own, byte[] seed) {
+        return new Truth(own.family(), HexFormat.of().formatHex(seed), own.fault(new Chance(seed)), own);
+    }
+
+    /** Another device that somebody with the same report might have. */
+    public Truth like(String otherSeed, String otherFault) {
+        return new Truth(family, otherSeed, otherFault, own);
+    }
+
+    /** Title of the job, as whoever took the call wrote it. */
+    public String report() {
+        return own == null ? family.report() : own.symptom();
+    }
+
+    /** What the requester said. */
+    public String words() {
+        return own == null ? family.words() : own.message();
+    }
+
+    public String device() {
+        return own == null ? family.device() : own.device();
+    }
+
+    /** What its job is called in a list. */
+    public String title() {
+        return own == null ? family.title() : own.symptom();
     }
 
     /** The truth that follows from a seed. */
@@ -32,7 +70,9 @@ public record Truth(Family family, String seed, String fault) {
 
     /** The same bytes for the same truth. */
     public String canonical() {
-        return "{\"family\":\"" + family.id() + "\",\"fault\":\"" + fault + "\",\"seed\":\"" + seed + "\",\"v\":1}";
+        String ofOwn = own == null ? "" : "\"own\":\"" + own.digest() + "\",";
+        return "{\"family\":\"" + family.id() + "\",\"fault\":\"" + fault + "\"," + ofOwn + "\"seed\":\"" + seed
+                + "\",\"v\":" + (own == null ? 1 : 2) + "}";
     }
 
     /** @param salt 32 random bytes of this job alone */
@@ -41,7 +81,13 @@ public record Truth(Family family, String seed, String fault) {
     }
 
     public PracticeDevice start() {
-        return family.start(new Chance(HexFormat.of().parseHex(seed)), fault);
+        return found().orElseThrow();
+    }
+
+    /** The device; empty if no draw shows the symptom, which is for a mentor's job alone. */
+    public Optional<? extends PracticeDevice> found() {
+        Chance chance = new Chance(HexFormat.of().parseHex(seed));
+        return own == null ? family.start(chance, fault, Stated.NOTHING) : own.device(chance, fault);
     }
 
     /** An act, and how it ended. */

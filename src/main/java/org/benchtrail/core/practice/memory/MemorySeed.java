@@ -8,6 +8,7 @@ import java.util.Set;
 import org.benchtrail.core.practice.Chance;
 import org.benchtrail.core.practice.Draws;
 import org.benchtrail.core.practice.Parameters;
+import org.benchtrail.core.practice.Stated;
 
 /** Memory out of a seed. Which module or slot is bad is drawn as well. */
 public final class MemorySeed {
@@ -19,12 +20,13 @@ public final class MemorySeed {
 
     private MemorySeed() {}
 
-    public static Optional<Memory> draw(Chance chance, MemoryFault fault) {
+    public static Optional<Memory> draw(Chance chance, MemoryFault fault, Stated stated) {
         boolean other = chance.uniform("side") < 0.5;
         boolean changedOver = chance.uniform("order") < 0.5;
         return Draws.first(
+                stated,
                 draw -> {
-                    Parameters<MemoryPart> drawn = fault.in(Draws.varied(chance, draw, VARIED, part -> SPREAD));
+                    Parameters<MemoryPart> drawn = Draws.made(chance, draw, VARIED, part -> SPREAD, stated, fault::in);
                     return new Memory(other ? mirrored(drawn) : drawn, changedOver);
                 },
                 drawn -> !isSound(drawn));

@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.benchtrail.core.practice.Chance;
 import org.benchtrail.core.practice.Draws;
+import org.benchtrail.core.practice.Stated;
 import org.benchtrail.core.practice.power.Ups.Group;
 import org.benchtrail.core.practice.power.Ups.Load;
 
@@ -37,10 +38,12 @@ public final class PowerSeed {
     private PowerSeed() {}
 
     /** The first draw that shows the symptom; empty if none of a hundred does, which is a fault of the family. */
-    public static Optional<Ups> draw(Chance chance, PowerFault fault, Leads leads) {
+    public static Optional<Ups> draw(Chance chance, PowerFault fault, Leads leads, Stated stated) {
         return Draws.first(
+                stated,
                 draw -> new Ups(
-                        fault.in(Draws.varied(chance, draw, VARIED, part -> part == MAINS ? SPREAD / 4 : SPREAD)),
+                        Draws.made(
+                                chance, draw, VARIED, part -> part == MAINS ? SPREAD / 4 : SPREAD, stated, fault::in),
                         loads(chance, leads),
                         1,
                         true),

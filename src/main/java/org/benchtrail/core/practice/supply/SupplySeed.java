@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.benchtrail.core.practice.Chance;
 import org.benchtrail.core.practice.Draws;
+import org.benchtrail.core.practice.Stated;
 
 /** A supply out of a seed. */
 public final class SupplySeed {
@@ -23,9 +24,10 @@ public final class SupplySeed {
 
     private SupplySeed() {}
 
-    public static Optional<Supply> draw(Chance chance, SupplyFault fault) {
+    public static Optional<Supply> draw(Chance chance, SupplyFault fault, Stated stated) {
         return Draws.first(
-                draw -> new Supply(fault.in(Draws.varied(chance, draw, VARIED, SupplySeed::spread))),
+                stated,
+                draw -> new Supply(Draws.made(chance, draw, VARIED, SupplySeed::spread, stated, fault::in)),
                 drawn -> !isSound(drawn));
     }
 

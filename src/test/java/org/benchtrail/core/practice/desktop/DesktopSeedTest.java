@@ -8,6 +8,7 @@ import java.util.HashSet;
 import java.util.Set;
 import org.benchtrail.core.practice.Chance;
 import org.benchtrail.core.practice.Parameters;
+import org.benchtrail.core.practice.Stated;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -21,8 +22,8 @@ class DesktopSeedTest {
     void everySeed_showsItsSymptomAndIsItself(DesktopFault fault) {
         Set<Double> watts = new HashSet<>();
         for (int i = 0; i < SEEDS; i++) {
-            Parameters<DesktopPart> parts =
-                    DesktopSeed.draw(Chance.ofJob(SECRET, "desktop", i), fault).orElseThrow();
+            Parameters<DesktopPart> parts = DesktopSeed.draw(Chance.ofJob(SECRET, "desktop", i), fault, Stated.NOTHING)
+                    .orElseThrow();
             assertTrue(DesktopSeed.isTooHot(parts));
             watts.add(new DesktopHeat(parts).watts(1, 1));
         }
@@ -31,15 +32,17 @@ class DesktopSeedTest {
 
     @Test
     void soundDesktop_neverShowsIt() {
-        assertTrue(DesktopSeed.draw(Chance.ofJob(SECRET, "desktop", 1), DesktopFault.NONE)
+        assertTrue(DesktopSeed.draw(Chance.ofJob(SECRET, "desktop", 1), DesktopFault.NONE, Stated.NOTHING)
                 .isEmpty());
     }
 
     @Test
     void sameSeed_isTheSameDesktop() {
-        Parameters<DesktopPart> one = DesktopSeed.draw(Chance.ofJob(SECRET, "desktop", 3), DesktopFault.DUST)
+        Parameters<DesktopPart> one = DesktopSeed.draw(
+                        Chance.ofJob(SECRET, "desktop", 3), DesktopFault.DUST, Stated.NOTHING)
                 .orElseThrow();
-        Parameters<DesktopPart> other = DesktopSeed.draw(Chance.ofJob(SECRET, "desktop", 3), DesktopFault.DUST)
+        Parameters<DesktopPart> other = DesktopSeed.draw(
+                        Chance.ofJob(SECRET, "desktop", 3), DesktopFault.DUST, Stated.NOTHING)
                 .orElseThrow();
         for (DesktopPart part : DesktopPart.values()) {
             assertEquals(one.get(part), other.get(part), part.name());
@@ -73,8 +76,12 @@ class DesktopSeedTest {
     void alikePair_isToldApartOnEverySeed() {
         for (int i = 0; i < SEEDS; i++) {
             Chance chance = Chance.ofJob(SECRET, "desktop", i);
-            double dust = speed(DesktopSeed.draw(chance, DesktopFault.DUST).orElseThrow(), chance);
-            double slow = speed(DesktopSeed.draw(chance, DesktopFault.SLOW_FAN).orElseThrow(), chance);
+            double dust = speed(
+                    DesktopSeed.draw(chance, DesktopFault.DUST, Stated.NOTHING).orElseThrow(), chance);
+            double slow = speed(
+                    DesktopSeed.draw(chance, DesktopFault.SLOW_FAN, Stated.NOTHING)
+                            .orElseThrow(),
+                    chance);
             assertTrue(dust - slow > 20 * 15, dust + " and " + slow);
         }
     }

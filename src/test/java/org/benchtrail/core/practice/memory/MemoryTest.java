@@ -8,6 +8,7 @@ import java.nio.ByteBuffer;
 import java.util.Map;
 import org.benchtrail.core.practice.Chance;
 import org.benchtrail.core.practice.Parameters;
+import org.benchtrail.core.practice.Stated;
 import org.junit.jupiter.api.Test;
 
 class MemoryTest {
@@ -99,8 +100,10 @@ class MemoryTest {
         int moduleA = 0;
         for (int i = 0; i < 200; i++) {
             Chance chance = new Chance(ByteBuffer.allocate(32).putInt(28, i).array());
-            Memory slot = MemorySeed.draw(chance, MemoryFault.SLOT).orElseThrow();
-            Memory module = MemorySeed.draw(chance, MemoryFault.MODULE).orElseThrow();
+            Memory slot =
+                    MemorySeed.draw(chance, MemoryFault.SLOT, Stated.NOTHING).orElseThrow();
+            Memory module =
+                    MemorySeed.draw(chance, MemoryFault.MODULE, Stated.NOTHING).orElseThrow();
             slotOne += slot.rate(1) > slot.rate(2) ? 1 : 0;
             moduleA += module.parts().get(MODULE_A) > 0 ? 1 : 0;
         }
