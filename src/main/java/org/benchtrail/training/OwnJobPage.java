@@ -28,6 +28,7 @@ import org.benchtrail.platform.form.Refusal;
 import org.benchtrail.platform.repeat.Repeats;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jboss.resteasy.reactive.RestQuery;
+import org.jspecify.annotations.Nullable;
 
 /** Practice jobs that mentors write: saved as drafts, checked beside everything else, given to trainees, withdrawn. */
 @Path("/own-jobs")
@@ -122,13 +123,15 @@ public class OwnJobPage {
 
     /** Saved first, whatever is wrong with it; what can be read is checked once that is committed. */
     private Response checked(PostedForm form, Supplier<OwnJobStore.Ref> saved) {
-        AtomicReference<OwnJobStore.Ref> now = new AtomicReference<>();
+        AtomicReference<OwnJobStore.@Nullable Ref> now = new AtomicReference<>();
         Response answer = repeats.once(form, () -> {
-            now.set(saved.get());
-            return Html.goTo("/own-jobs/" + now.get().own());
+            OwnJobStore.Ref ref = saved.get();
+            now.set(ref);
+            return Html.goTo("/own-jobs/" + ref.own());
         });
-        if (now.get() != null) {
-            OwnJobStore.Row row = acts.toCheck(now.get().own(), current.actor());
+        OwnJobStore.Ref ref = now.get();
+        if (ref != null) {
+            OwnJobStore.Row row = acts.toCheck(ref.own(), current.actor());
             if (row.clean() == null) {
                 OwnJobText.read(row.text()).job().ifPresent(job -> checks.begin(row.ref(), job));
             }

@@ -149,15 +149,17 @@ final class OwnJobText {
 
     private String words(Map<String, YamlNode> fields, String key, String whatToDo, boolean required) {
         YamlNode node = fields.get(key);
+        if (node == null) {
+            if (required) {
+                fault(1, key + " is missing. " + whatToDo);
+            }
+            return "";
+        }
         boolean paragraph = key.equals("message");
-        String found = node == null ? "" : paragraph ? PlainText.paragraph(node.text()) : PlainText.line(node.text());
+        String found = paragraph ? PlainText.paragraph(node.text()) : PlainText.line(node.text());
         int most = paragraph ? FieldChecks.PARAGRAPH : FieldChecks.LINE;
-        if (found.isEmpty() && (required || node != null)) {
-            fault(
-                    node == null ? 1 : node.named(),
-                    node == null
-                            ? key + " is missing. " + whatToDo
-                            : "Write words behind " + key + ", or leave it out.");
+        if (found.isEmpty()) {
+            fault(node.named(), "Write words behind " + key + ", or leave it out.");
         } else if (found.length() > most) {
             fault(node.named(), "Shorten " + key + " to " + most + " characters.");
         } else if (!PlainText.isText(found)) {

@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeSet;
@@ -124,7 +125,7 @@ public final class OwnJobCheck {
         for (int i = 0; i < SEEDS; i++) {
             Truth truth = Truth.of(job, seed(i));
             if (truth.found().isPresent()) {
-                tallies.get(truth.fault()).add(new Players(truth, model));
+                Objects.requireNonNull(tallies.get(truth.fault())).add(new Players(truth, model));
             }
             progress.accept(STEPS / 2 * i / SEEDS);
         }
