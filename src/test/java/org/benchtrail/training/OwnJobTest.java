@@ -190,7 +190,7 @@ class OwnJobTest {
                 told.append(answer.asString()).append(answer.headers());
             }
             for (String page :
-                    List.of("/practice", "/me/data", "/me", "/today", "/search?q=zebrawood", "/coach", "/progress")) {
+                    List.of("/practice", "/me/data", "/me", "/today", "/search?q=zebra", "/coach", "/progress")) {
                 Response answer = who.get(page);
                 told.append(answer.asString()).append(answer.headers());
             }
