@@ -1,6 +1,7 @@
 package org.benchtrail.training;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import io.quarkus.runtime.Startup;
@@ -120,7 +121,7 @@ class OwnJobStore {
     private static OwnJobCheck.Result read(String result) {
         try {
             return JSON.readerFor(OwnJobCheck.Result.class)
-                    .without(com.fasterxml.jackson.databind.DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
+                    .without(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
                     .readValue(result);
         } catch (JsonProcessingException e) {
             throw new UncheckedIOException(e);

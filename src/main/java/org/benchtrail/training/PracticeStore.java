@@ -170,9 +170,12 @@ class PracticeStore {
             String state,
             long acts,
             @Nullable String own) {
+        /** By the symptom, where there is a text and this release can read it. */
         String title() {
-            OwnJob written = written(own);
-            return written == null ? Family.valueOf(family).title() : written.symptom();
+            return Optional.ofNullable(own)
+                    .flatMap(text -> OwnJobText.read(text).job())
+                    .map(OwnJob::symptom)
+                    .orElse(Family.valueOf(family).title());
         }
     }
 

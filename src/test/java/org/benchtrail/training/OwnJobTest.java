@@ -28,11 +28,11 @@ import org.junit.jupiter.api.Test;
 @QuarkusTestResource(TestDatabase.class)
 class OwnJobTest {
     private static final String PASSWORD = "a long enough password";
-    private static final Actor MARA = new Actor("own-mara", "Mara Fen", Set.of(Role.TECHNICIAN, Role.MENTOR));
-    private static final Actor OTTO = new Actor("own-otto", "Otto Gale", Set.of(Role.TECHNICIAN, Role.MENTOR));
-    private static final Actor SUE = new Actor("own-sue", "Sue Hart", Set.of(Role.SUPERVISOR));
-    private static final Actor TESS = new Actor("own-tess", "Tess Lowe", Set.of(Role.TRAINEE));
-    private static final Actor TILL = new Actor("own-till", "Till Moor", Set.of(Role.TRAINEE, Role.SUPERVISOR));
+    private static final Actor MARA = new Actor("wrote-mara", "Mara Fen", Set.of(Role.TECHNICIAN, Role.MENTOR));
+    private static final Actor OTTO = new Actor("wrote-otto", "Otto Gale", Set.of(Role.TECHNICIAN, Role.MENTOR));
+    private static final Actor SUE = new Actor("wrote-sue", "Sue Hart", Set.of(Role.SUPERVISOR));
+    private static final Actor TESS = new Actor("wrote-tess", "Tess Lowe", Set.of(Role.TRAINEE));
+    private static final Actor TILL = new Actor("wrote-till", "Till Moor", Set.of(Role.TRAINEE, Role.SUPERVISOR));
 
     /** Its words stand nowhere else. */
     private static final String TEXT = """
@@ -64,7 +64,7 @@ class OwnJobTest {
         for (Actor person : List.of(MARA, OTTO, SUE, TESS, TILL)) {
             people.ensureAccount(person.account(), person.name(), person.roles(), PASSWORD);
         }
-        TestDatabase.run("update account set mentor = 'own-mara' where login = 'own-tess'");
+        TestDatabase.run("update account set mentor = 'wrote-mara' where login = 'wrote-tess'");
         mara = in(MARA);
         tess = in(TESS);
     }
@@ -127,7 +127,9 @@ class OwnJobTest {
     /** The whole walk: written, checked, given, begun, worked, debriefed. */
     @Test
     void mentorsJob_isCheckedGivenAndDebriefed() throws InterruptedException {
-        assertTrue(mara.get("/own-jobs/new").asString().contains("family: desktop"));
+        assertTrue(mara.get("/own-jobs/new").asString().contains("family: array"));
+        String example = settled(mara, checked(OwnJobPage.example()));
+        assertTrue(example.contains("Nothing fails: it can be given."), example);
         String at = checked(TEXT);
         String page = settled(mara, at);
         assertTrue(page.contains("Nothing fails: it can be given."), page);
@@ -149,8 +151,9 @@ class OwnJobTest {
         assertTrue(debrief.contains("It is what was sealed before the first act."), debrief);
         assertTrue(debrief.contains(FaultWords.of("CACHE")), debrief);
         assertTrue(debrief.contains("you did not name it."), debrief);
-        assertTrue(mara.get(at).asString().contains("Tess Lowe, text 1"));
-        assertTrue(mara.get(at).asString().contains(", begun"));
+        String told = mara.get(at).asString();
+        assertTrue(told.contains("Tess Lowe, text 1"), told);
+        assertTrue(told.contains(", begun"), told);
         assertEquals(422, tess.post("/practice", Map.of("given", "1000000")).statusCode());
     }
 

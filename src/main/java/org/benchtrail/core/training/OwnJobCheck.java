@@ -238,7 +238,8 @@ public final class OwnJobCheck {
         told.add(
                 harm.isEmpty()
                         ? "No act does harm here, even with nothing made safe before it."
-                        : "Harm can be done: " + harm.size() + " acts do it if nothing is made safe before them.");
+                        : "Harm can be done: " + (harm.size() == 1 ? "one act does" : harm.size() + " acts do")
+                                + " it if nothing is made safe before.");
         return told;
     }
 
