@@ -15,7 +15,11 @@ begin
 end $$
 
 -- @ triggers away
-alter table ticket disable trigger user
+do $$
+begin
+  alter table ticket disable trigger user;
+  alter table requester disable trigger user;
+end $$
 
 -- @ requesters
 insert into requester (id, name, contact, erased) overriding system value select id, name, contact, erased from many.requester
@@ -54,7 +58,11 @@ select setval(pg_get_serial_sequence('requester', 'id'), greatest((select max(id
 update ticket_counter set last = greatest(last, {rows})
 
 -- @ triggers back
-alter table ticket enable trigger user
+do $$
+begin
+  alter table ticket enable trigger user;
+  alter table requester enable trigger user;
+end $$
 
 -- @ indexes back
 do $$
