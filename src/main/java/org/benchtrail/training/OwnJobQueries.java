@@ -62,7 +62,11 @@ class OwnJobQueries {
     }
 
     private static String title(String text) {
-        return OwnJobText.read(text).job().map(OwnJob::symptom).orElse(UNREADABLE);
+        return title(OwnJobText.read(text));
+    }
+
+    private static String title(OwnJobText.Read read) {
+        return read.job().map(OwnJob::symptom).orElse(UNREADABLE);
     }
 
     /**
@@ -78,16 +82,17 @@ class OwnJobQueries {
         String text = older
                 ? store.text(ref).orElseThrow(() -> new NotFound("text " + version + " of practice job " + id))
                 : row.text();
+        OwnJobText.Read read = OwnJobText.read(text);
         Optional<OwnJobStore.Checked> checked = store.checked(ref);
         Map<String, String> names = people.names();
         boolean own = row.author().equals(viewer.account()) && row.withdrawn() == null;
         return new OwnJobView(
                 id,
                 row.version(),
-                title(text),
+                title(read),
                 names.getOrDefault(row.author(), row.author()),
                 text,
-                OwnJobText.read(text).faults(),
+                read.faults(),
                 checks.progress(ref).orElse(-1),
                 checked.map(c -> Times.text(c.checked(), zone)).orElse(""),
                 checked.map(c -> OwnJobView.Result.of(c.result())).orElse(null),

@@ -69,15 +69,16 @@ final class OnTheBench {
     private OnTheBench() {}
 
     static Known known(JobSheet sheet, Localiser places, Evidence evidence, Cues cues) {
+        Map<String, String> called = called(sheet, places, evidence);
         return new Known(
                 evidence,
-                equipment(sheet, places, evidence, cues),
+                equipment(called, places, cues),
                 changes(sheet),
                 Set.of(),
                 bars(sheet, evidence),
                 sheet.driveFailure().isPresent(),
                 isOpened(sheet),
-                situation(sheet, places, evidence),
+                situation(sheet, called, places),
                 cues);
     }
 
@@ -85,8 +86,7 @@ final class OnTheBench {
      * What is there by what the device is called, where nobody answered: a desk computer has no lid. What most devices do not have
      * is there once the words of the ticket name it.
      */
-    private static Map<String, Boolean> equipment(JobSheet sheet, Localiser places, Evidence evidence, Cues cues) {
-        Map<String, String> called = called(sheet, places, evidence);
+    private static Map<String, Boolean> equipment(Map<String, String> called, Localiser places, Cues cues) {
         Map<String, Boolean> there = new HashMap<>();
         for (Segment s : places.paths().segments()) {
             Presence p = s.present();
@@ -200,16 +200,16 @@ final class OnTheBench {
     /** What everybody was asked at intake is not asked again, even where nobody knew. */
     private static Set<String> asked(JobSheet sheet, Hints hints) {
         return sheet.inForce(ChangesAsked.class).isEmpty()
-                ? new HashSet<>()
+                ? Set.of()
                 : hints.feeds().stream()
                         .filter(f -> f.sign().startsWith("changed/"))
                         .map(Feed::finding)
-                        .collect(Collectors.toCollection(HashSet::new));
+                        .collect(Collectors.toSet());
     }
 
-    private static BenchSituation situation(JobSheet sheet, Localiser places, Evidence evidence) {
-        Set<String> withheld = asked(sheet, places.category().hints());
-        withheld.addAll(idle(called(sheet, places, evidence), places));
+    private static BenchSituation situation(JobSheet sheet, Map<String, String> called, Localiser places) {
+        Set<String> withheld = new HashSet<>(asked(sheet, places.category().hints()));
+        withheld.addAll(idle(called, places));
         Set<String> met = new TreeSet<>();
         if (data(sheet).filter(OnTheBench::isSafe).isPresent()) {
             met.add(Needs.BACKUP_DONE);
