@@ -35,11 +35,11 @@ class FindingTest {
     @Inject
     TicketActs acts;
 
-    /** A word that no other ticket has. */
+    /** A word that no other ticket has, nor begins like a word of another test. */
     private final String own = letters();
 
     private static String letters() {
-        StringBuilder word = new StringBuilder("qu");
+        StringBuilder word = new StringBuilder("qz");
         for (int i = 0; i < 9; i++) {
             word.append((char) ('a' + ThreadLocalRandom.current().nextInt(26)));
         }
