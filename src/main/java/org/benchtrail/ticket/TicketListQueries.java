@@ -242,6 +242,7 @@ public class TicketListQueries {
     Sql alike(String words, int exceptSerial) {
         return Sql.of(database, text.statement("alike"))
                 .with("words", SearchWords.beginnings(words, SHORTEST_ALIKE).toArray(String[]::new))
+                .with("few", SearchWords.FEW)
                 .with("except", exceptSerial);
     }
 

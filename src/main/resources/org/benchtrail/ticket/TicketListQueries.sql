@@ -91,22 +91,36 @@ select serial, standing from ticket where search @@ (select to_tsquery('simple',
 serial = any(:serials)
 
 -- @ alike
--- The newest are looked at one by one; the index is asked only for words that are rare among them, since for a common word it
--- would have to gather hundreds of thousands of rows only to rank them.
+-- The newest are looked at one by one, and tell how often each word is. Among all others the index is asked for the words that few
+-- tickets have, the most seldom first, and for those that have two of the next ones; for a common word it would have to gather
+-- hundreds of thousands of rows only to rank them. What it finds is cut off, for words may be less seldom than the newest tell.
+-- "+ 0" keeps the index of numbers out: it would be gone through from end to end.
 with newest as materialized (
   select serial, search from ticket where standing <> 'CANCELLED' order by serial desc limit 2000
-), counted as (
-  select word, (select count(*) from newest where search @@ to_tsquery('simple', word)) as newest_with
-  from unnest(cast(:words as text[])) word
+), word as materialized (
+  select word, to_tsquery('simple', word) as query from unnest(cast(:words as text[])) word
+), counted as materialized (
+  select word, (select count(*) from newest where search @@ query) as newest_with from word
+), expected as materialized (
+  select word, newest_with, row_number() over seldom_first as place,
+    sum(newest_with + 1) over seldom_first * (select max(serial) from newest) / 2000 <= :few as few
+  from counted
+  window seldom_first as (order by newest_with, word)
 ), asked as materialized (
   select to_tsquery('simple', string_agg(word, ' | ')) as every,
-    coalesce(to_tsquery('simple', string_agg(word, ' | ') filter (where newest_with < 40)), cast('' as tsquery)) as rare
-  from counted
+    to_tsquery('simple', concat_ws(' | ', string_agg(word, ' | ') filter (where few), (
+      select string_agg(a.word || ' & ' || b.word, ' | ') from expected a join expected b on a.place < b.place
+      where not a.few and b.place <= 4 and b.newest_with < 40
+    ))) as rare
+  from expected
 ), near as (
   select serial, search from newest where search @@ (select every from asked)
   union all
-  select serial, search from ticket
-  where search @@ (select rare from asked) and standing <> 'CANCELLED' and serial < (select min(serial) from newest)
+  (
+    select serial, search from ticket
+    where search @@ (select rare from asked) and standing <> 'CANCELLED' and serial + 0 < (select min(serial) from newest)
+    limit :few
+  )
 ), ranked as (
   select serial, ts_rank(search, (select every from asked)) as rank from near where serial <> :except
 )

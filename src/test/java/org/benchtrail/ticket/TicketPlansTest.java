@@ -1,6 +1,7 @@
 package org.benchtrail.ticket;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.test.common.QuarkusTestResource;
@@ -26,6 +27,7 @@ import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /**
@@ -159,6 +161,24 @@ public class TicketPlansTest {
     void likeness_readsNoTableThrough() {
         assertNotReadThrough(() -> lists.alike("common1 usual55 seldom170 unheard", 0));
         assertNotReadThrough(() -> lists.alike("common1 common5", ROWS - 1));
+    }
+
+    /** None of the newest 2,000 has all of these words; with few of them allowed, the usual ones are only asked for in pairs. */
+    @ParameterizedTest
+    @CsvSource({
+        "seldom1151, 4000",
+        "usual51 usual183 usual264, 4000",
+        "usual51 usual183 usual264, 100",
+        "common2 usual51 usual183 usual264, 100",
+        "common2 common6 seldom20575, 100"
+    })
+    void oldTickets_areFoundBySeldomWordsAndByPairsOfUsualOnes(String words, int few) {
+        List<TicketLine> found = QuarkusTransaction.requiringNew().call(() -> {
+            database.createNativeQuery("set local search_path = many, public").executeUpdate();
+            return lists.alike(words, 0).with("few", few).rows(TicketLine.class);
+        });
+        assertEquals(5, found.size(), words);
+        found.forEach(line -> assertTrue(line.serial() <= ROWS - 2000, line::number));
     }
 
     @Test
