@@ -4,6 +4,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.TreeMap;
+import org.benchtrail.core.advice.KindWords;
 import org.benchtrail.core.diagnosis.Catalogue;
 import org.benchtrail.core.diagnosis.Learned;
 import org.benchtrail.core.diagnosis.Model;
@@ -18,9 +19,14 @@ import org.benchtrail.core.diagnosis.path.PathCatalogue;
  * @param number 1, 2, 3 without gaps
  * @param figures of each category by its id
  * @param localisers of each category by its id, ready to say where a fault is and what it is
+ * @param words of all kinds of trouble
  */
 public record CatalogueVersion(
-        int number, Map<String, Learned> figures, Map<String, Model> models, Map<String, Localiser> localisers) {
+        int number,
+        Map<String, Learned> figures,
+        Map<String, Model> models,
+        Map<String, Localiser> localisers,
+        KindWords words) {
 
     /** As written, before anything was learned. */
     public static CatalogueVersion of(int number, Catalogue catalogue, PathCatalogue paths) {
@@ -42,7 +48,9 @@ public record CatalogueVersion(
             models.put(id, new Model(f.category(), settings));
             localisers.put(id, new Localiser(f.category(), paths.category(id), settings, PlanSettings.STANDARD));
         });
-        return new CatalogueVersion(number, Map.copyOf(figures), Map.copyOf(models), Map.copyOf(localisers));
+        KindWords words =
+                new KindWords(figures.values().stream().map(Learned::category).toList());
+        return new CatalogueVersion(number, Map.copyOf(figures), Map.copyOf(models), Map.copyOf(localisers), words);
     }
 
     /** Of the causes alone; empty if the catalogue has no such category. */

@@ -2,7 +2,6 @@ package org.benchtrail.ticket;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import java.math.BigDecimal;
-import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
@@ -10,7 +9,6 @@ import org.benchtrail.catalogue.CatalogueVersion;
 import org.benchtrail.catalogue.Catalogues;
 import org.benchtrail.core.advice.Diagnosis;
 import org.benchtrail.core.advice.SheetEvidence;
-import org.benchtrail.core.advice.Suggestions;
 import org.benchtrail.core.diagnosis.CauseCategory;
 import org.benchtrail.core.diagnosis.Finding;
 import org.benchtrail.core.diagnosis.Nominal;
@@ -72,9 +70,8 @@ public class Diagnoses {
     }
 
     private static Optional<Category> otherKind(JobSheet sheet, CatalogueVersion version) {
-        List<CauseCategory> kinds =
-                version.localisers().values().stream().map(Localiser::category).toList();
-        return Suggestions.betterKind(sheet, kinds)
+        return version.words()
+                .betterKind(sheet)
                 .flatMap(id -> Stream.of(Category.values())
                         .filter(c -> c.catalogue().equals(id))
                         .findFirst());

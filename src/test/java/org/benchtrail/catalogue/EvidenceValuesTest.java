@@ -14,6 +14,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.benchtrail.core.advice.Diagnosis;
+import org.benchtrail.core.advice.KindWords;
 import org.benchtrail.core.advice.SheetEvidence;
 import org.benchtrail.core.advice.SheetReader;
 import org.benchtrail.core.advice.Suggestions;
@@ -359,18 +360,12 @@ class EvidenceValuesTest {
     @Test
     void wordsThatFitAnotherKindBetter_areAHint() {
         String dead = "It clicks, and the firmware says: no drive found";
+        KindWords words = new KindWords(MERGED.categories());
         assertEquals(
-                Optional.of("storage"),
-                Suggestions.betterKind(
-                        sheet(Category.POWER, new ExtractRecorded("screen", dead)), MERGED.categories()));
+                Optional.of("storage"), words.betterKind(sheet(Category.POWER, new ExtractRecorded("screen", dead))));
+        assertEquals(Optional.empty(), words.betterKind(sheet(Category.STORAGE, new ExtractRecorded("screen", dead))));
         assertEquals(
-                Optional.empty(),
-                Suggestions.betterKind(
-                        sheet(Category.STORAGE, new ExtractRecorded("screen", dead)), MERGED.categories()));
-        assertEquals(
-                Optional.empty(),
-                Suggestions.betterKind(
-                        sheet(Category.POWER, new ExtractRecorded("screen", "it clicks")), MERGED.categories()));
+                Optional.empty(), words.betterKind(sheet(Category.POWER, new ExtractRecorded("screen", "it clicks"))));
     }
 
     // ---- telling the theory from its rivals

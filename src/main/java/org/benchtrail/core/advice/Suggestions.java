@@ -1,7 +1,6 @@
 package org.benchtrail.core.advice;
 
 import java.util.ArrayList;
-import java.util.Collection;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -9,7 +8,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.TreeMap;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.benchtrail.core.diagnosis.CauseCategory;
@@ -37,8 +35,6 @@ import org.benchtrail.core.method.identify.SymptomRecorded;
 public final class Suggestions {
     /** Most that are shown beside one entry. */
     public static final int MOST = 5;
-
-    private static final int CLEARLY = 2;
 
     private Suggestions() {}
 
@@ -106,32 +102,6 @@ public final class Suggestions {
                 .collect(Collectors.toSet());
     }
 
-    /**
-     * Id of the kind of trouble that the words of a sheet fit clearly better than its own: at least two findings more of it are
-     * suggested. Empty if there is none; it is a hint, and changes nothing.
-     */
-    public static Optional<String> betterKind(JobSheet sheet, Collection<CauseCategory> all) {
-        String own = sheet.opened().category().catalogue();
-        List<Said> said = said(sheet).toList();
-        Map<String, Long> fits = new TreeMap<>();
-        all.forEach(c -> fits.put(c.id(), fits(said, c)));
-        long here = fits.getOrDefault(own, 0L);
-        return fits.entrySet().stream()
-                .filter(e -> e.getValue() >= here + CLEARLY)
-                .max(Map.Entry.comparingByValue())
-                .map(Map.Entry::getKey);
-    }
-
-    /** How many findings of a kind the words suggest. */
-    private static long fits(List<Said> said, CauseCategory category) {
-        return said.stream()
-                .flatMap(text -> matches(category.hints().phrases(), text).stream())
-                .filter(match -> !match.value().equals(Phrases.ASK))
-                .map(Match::finding)
-                .distinct()
-                .count();
-    }
-
     /** Findings that the words of a sheet suggest or raise, whether answered or not. */
     static Set<String> suggested(JobSheet sheet, CauseCategory category) {
         return said(sheet)
@@ -141,7 +111,7 @@ public final class Suggestions {
     }
 
     /** Every wording of the sheet. */
-    private static Stream<Said> said(JobSheet sheet) {
+    static Stream<Said> said(JobSheet sheet) {
         return sheet.facts().stream()
                 .flatMap(f -> f.fact().wordings().stream())
                 .map(Wording::text)

@@ -1,6 +1,7 @@
 package org.benchtrail.core.diagnosis;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 
 /**
@@ -25,6 +26,11 @@ public record Phrase(String text, List<String> words) {
 
     public static Phrase of(String text) {
         return new Phrase(text, Said.words(text));
+    }
+
+    /** The word that it begins with, as {@link Said#beginnings()} has it; empty if that is left open, or it has none. */
+    public Optional<String> first() {
+        return words.stream().findFirst().filter(word -> !word.endsWith("*"));
     }
 
     /** Whether the text says it and does not deny it. */
