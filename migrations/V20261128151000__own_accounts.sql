@@ -5,18 +5,19 @@
 
 do $$
 declare
-  account text;
+  missing text[] := (
+    select array_agg(account order by account) from unnest(array['${serverRole}_private', '${serverRole}_practice']) as account
+    where not exists (select from pg_roles r where r.rolname = account
+      and pg_has_role('${serverRole}', r.oid, 'member') and not pg_has_role('${serverRole}', r.oid, 'usage')));
+  names text := (select string_agg(quote_ident(account), ', ') from unnest(missing) as account);
 begin
-  foreach account in array array['${serverRole}_private', '${serverRole}_practice'] loop
-    if not exists (select from pg_roles r where r.rolname = account
-        and pg_has_role('${serverRole}', r.oid, 'member') and not pg_has_role('${serverRole}', r.oid, 'usage')) then
-      raise exception using errcode = 'BT002', message = format('The database lacks the account %1$s, which the server''s account'
-        ' takes on for a moment and has no right of otherwise. Let the superuser of the database run this, then migrate again:'
-        ' create role %1$I nologin; alter role %2$I noinherit; revoke %1$I from %2$I; grant %1$I to %2$I;'
-        ' If %1$s is there already, leave the first of them out. The file own-accounts.sql beside roles.sql does it for both accounts.',
-        account, '${serverRole}');
-    end if;
-  end loop;
+  if missing is not null then
+    raise exception using errcode = 'BT002', message = format('The database lacks what the server''s account takes on for a moment'
+      ' and has no right of otherwise: %1$s. Let the superuser of the database run this, then migrate again:'
+      ' %2$s alter role %3$I noinherit; revoke %1$s from %3$I; grant %1$s to %3$I; Leave out "create role" of one that is there'
+      ' already. The file own-accounts.sql beside roles.sql does the same.', names,
+      (select string_agg(format('create role %I nologin;', account), ' ') from unnest(missing) as account), '${serverRole}');
+  end if;
 end $$;
 
 -- A server of an earlier release reads and writes all with the one account, and says nothing here.
