@@ -32,6 +32,12 @@ begin
   return true;
 end $$;
 
+-- the same for the schemas apart, which stay where they are when the schema of all else goes
+create function forecast.require_older_server() returns boolean language plpgsql stable as $$
+begin
+  return require_older_server();
+end $$;
+
 grant usage on schema forecast, recall, coach to ${serverRole}_private;
 grant select, insert, delete on forecast.content, forecast.seen, recall.answer to ${serverRole}_private;
 grant select, insert on forecast.reading, forecast.skipped, recall.day, coach.choice to ${serverRole}_private;
@@ -55,7 +61,7 @@ begin
   for one in select * from (values ('forecast', 'content'), ('forecast', 'seen'), ('forecast', 'reading'), ('forecast', 'skipped'),
       ('recall', 'answer'), ('recall', 'day'), ('coach', 'choice')) as t(place, name) loop
     execute format('alter policy own on %I.%I to ${serverRole}_private', one.place, one.name);
-    execute format('create policy older on %I.%I to ${serverRole} using (case when (select require_older_server())'
+    execute format('create policy older on %I.%I to ${serverRole} using (case when (select forecast.require_older_server())'
       ' then person = current_setting(%L, true) end)', one.place, one.name, one.place || '.person');
   end loop;
   foreach name in array array['practice_job', 'practice_truth', 'practice_entry', 'practice_act', 'practice_own', 'practice_own_text',
