@@ -28,7 +28,7 @@ import org.junit.jupiter.params.provider.MethodSource;
  * What a mistake in a report, an export or practice itself would send, by plain SQL: the database refuses it, because forecasts and
  * practice jobs have accounts of their own. And each refusal is one that would not be there without the right that makes it.
  */
-class OwnAccountsTest {
+class OwnAccountsAttackTest {
     private static final String NO_RIGHT = "42501";
     private static final String SERVER = EmbeddedDatabase.SERVER;
     private static final String PRIVATE = SERVER + "_private";
