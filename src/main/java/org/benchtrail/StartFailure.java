@@ -23,6 +23,9 @@ final class StartFailure {
     private static final Set<String> NOT_LET_IN = Set.of("28P01", "28000");
     private static final String NO_DATABASE = "3D000";
     private static final String NO_RIGHT = "42501";
+    /** A migration says itself what has to be done before it, see own-accounts.sql. */
+    private static final String SAYS_ITSELF = "BT002";
+
     private static final String NO_CONNECTION = "08";
 
     private StartFailure() {}
@@ -90,6 +93,9 @@ final class StartFailure {
         }
         String said = String.valueOf(sql.getMessage()).lines().findFirst().orElse("");
         String state = sql.getSQLState();
+        if (state.equals(SAYS_ITSELF)) {
+            return Optional.of(said.replaceFirst("^ERROR: ", ""));
+        }
         if (NOT_MIGRATED.contains(state)) {
             return Optional.of(
                     "The database has not the tables of this release: run the command migrate first. (" + said + ")");

@@ -30,6 +30,8 @@ class StartFailureTest {
                 Arguments.of(
                         new SQLException("ERROR: permission denied for schema public", "42501"),
                         "BENCHTRAIL_OWNER_USER"),
+                Arguments.of(
+                        new SQLException("ERROR: The database lacks the account x.", "BT002"), "The database lacks"),
                 Arguments.of(new SQLException("The connection attempt failed.", "08001"), "cannot be reached"),
                 Arguments.of(
                         new SQLException(

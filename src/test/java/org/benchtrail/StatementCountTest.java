@@ -11,6 +11,7 @@ import io.restassured.response.Response;
 import jakarta.inject.Inject;
 import java.util.Collections;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Role;
@@ -154,12 +155,12 @@ class StatementCountTest {
         "/catalogue/versions, 6",
         "/proposals, 6",
         "/seal/heads, 4",
-        "/forecasts, 12",
-        "/coach, 4",
+        "/forecasts, 13",
+        "/coach, 6",
         "/progress, 20",
-        "/coach-tests, 6",
-        "/practice, 5",
-        "/own-jobs, 4",
+        "/coach-tests, 10",
+        "/practice, 8",
+        "/own-jobs, 6",
         "/own-jobs/new, 2",
         "/recall, 3",
         "/read-in, 4"
@@ -222,5 +223,18 @@ class StatementCountTest {
                         () -> assertEquals(409, post(path, 7, ADVANCED).statusCode()))
                 .size();
         assertTrue(refused <= 10, () -> "a refusal sent " + refused);
+    }
+
+    /** Practice has an account of its own: taking it on and laying it down are two statements around each thing that an act keeps. */
+    @Test
+    void actOfPractice_sendsAFewStatements() {
+        String job = browser.post("/practice", Map.of("family", "desktop")).header("Location");
+        List<String> statements = sent.during(() -> assertEquals(
+                303,
+                browser.post(job + "/act", Map.of("version", "2", "act", "look-dust"))
+                        .statusCode()));
+        assertTrue(
+                statements.size() <= 21,
+                () -> "it sent " + statements.size() + " statements:\n" + String.join("\n", statements));
     }
 }

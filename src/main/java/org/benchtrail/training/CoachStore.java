@@ -26,18 +26,13 @@ import org.jspecify.annotations.Nullable;
 class CoachStore {
     private final EntityManager database;
     private final Clock clock;
-    private final SqlText text =
-            SqlText.of(CoachStore.class).having("whose", "choose", "choices", "work", "heads", "bound");
+    private final SqlText text = SqlText.of(CoachStore.class).having("choose", "choices", "work", "heads", "bound");
+    private final OwnRows rows;
 
     CoachStore(EntityManager database, Clock clock) {
         this.database = database;
         this.clock = clock;
-    }
-
-    /** A statement about the rows of that person; the database shows no others until the transaction ends. */
-    private Sql of(String person, String statement) {
-        Sql.of(database, text.statement("whose")).with("person", person).value(String.class);
-        return Sql.of(database, text.statement(statement)).with("person", person);
+        rows = new OwnRows(database, text, "coach.person");
     }
 
     /**
@@ -45,11 +40,13 @@ class CoachStore {
      * @param level null: left to the coach again
      */
     void choose(String person, String code, @Nullable CoachLevel level) {
-        of(person, "choose")
-                .with("code", code)
-                .with("level", level == null ? null : level.name())
-                .with("at", clock.instant())
-                .run();
+        rows.of(
+                person,
+                "choose",
+                sql -> sql.with("code", code)
+                        .with("level", level == null ? null : level.name())
+                        .with("at", clock.instant())
+                        .run());
     }
 
     /** The share that has to be met before a level goes: a stricter one where the last test of the coach did not show it to be needless. */
@@ -63,7 +60,7 @@ class CoachStore {
     private record ChoiceRow(String code, @Nullable String level, Instant at) {}
 
     CoachChoices choices(String person) {
-        return new CoachChoices(of(person, "choices").rows(ChoiceRow.class).stream()
+        return new CoachChoices(rows.of(person, "choices", sql -> sql.rows(ChoiceRow.class)).stream()
                 .map(r -> new CoachChoices.Choice(r.code, r.level == null ? null : CoachLevel.valueOf(r.level), r.at))
                 .toList());
     }

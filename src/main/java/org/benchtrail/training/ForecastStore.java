@@ -30,17 +30,13 @@ class ForecastStore implements EarlierForecast {
     private final EntityManager database;
     private final Clock clock;
     private final SqlText text = SqlText.of(ForecastStore.class)
-            .having("whose", "keep", "latest", "of", "erase", "erased", "skip", "skips", "read", "readings", "saw");
+            .having("keep", "latest", "of", "erase", "erased", "skip", "skips", "read", "readings", "saw");
+    private final OwnRows rows;
 
     ForecastStore(EntityManager database, Clock clock) {
         this.database = database;
         this.clock = clock;
-    }
-
-    /** A statement about the rows of that person; the database shows no others until the transaction ends. */
-    private Sql of(String person, String statement) {
-        Sql.of(database, text.statement("whose")).with("person", person).value(String.class);
-        return Sql.of(database, text.statement(statement)).with("person", person);
+        rows = new OwnRows(database, text, "forecast.person");
     }
 
     /**
@@ -52,16 +48,18 @@ class ForecastStore implements EarlierForecast {
     record Kept(int round, ForecastKind kind, String value, byte[] salt, String reference) {}
 
     void keep(TicketNumber ticket, int entry, String person, Instant made, Kept forecast) {
-        of(person, "keep")
-                .with("ticket", ticket.serial())
-                .with("entry", entry)
-                .with("round", forecast.round())
-                .with("kind", forecast.kind().name())
-                .with("made", made)
-                .with("value", forecast.value())
-                .with("salt", forecast.salt())
-                .with("reference", forecast.reference())
-                .run();
+        rows.of(
+                person,
+                "keep",
+                sql -> sql.with("ticket", ticket.serial())
+                        .with("entry", entry)
+                        .with("round", forecast.round())
+                        .with("kind", forecast.kind().name())
+                        .with("made", made)
+                        .with("value", forecast.value())
+                        .with("salt", forecast.salt())
+                        .with("reference", forecast.reference())
+                        .run());
     }
 
     /**
@@ -94,21 +92,29 @@ class ForecastStore implements EarlierForecast {
 
     /** Newest first. */
     List<Row> of(String person) {
-        return of(person, "of").rows(Row.class);
+        return rows.of(person, "of", sql -> sql.rows(Row.class));
     }
 
     /** Nobody else's: the rows that the database shows are the viewer's. */
     @Override
     @Transactional
     public Optional<ForecastContent> of(TicketNumber number, Actor viewer) {
-        return of(viewer.account(), "latest").with("ticket", number.serial()).values(String.class).stream()
+        return rows
+                .of(
+                        viewer.account(),
+                        "latest",
+                        sql -> sql.with("ticket", number.serial()).values(String.class))
+                .stream()
                 .findFirst()
                 .map(KeptForecasts::read);
     }
 
     /** What it says is gone; that it was made stays on the trail, and that it was erased is recorded. */
     void erase(String person, Row row) {
-        of(person, "erase").with("ticket", row.ticket).with("entry", row.entry).run();
+        rows.of(
+                person,
+                "erase",
+                sql -> sql.with("ticket", row.ticket).with("entry", row.entry).run());
         Sql.of(database, text.statement("erased"))
                 .with("ticket", row.ticket)
                 .with("entry", row.entry)
@@ -117,7 +123,7 @@ class ForecastStore implements EarlierForecast {
     }
 
     long skipped(String person) {
-        return of(person, "skips").value(Long.class);
+        return rows.of(person, "skips", sql -> sql.value(Long.class));
     }
 
     /** A reading by a mentor. */
@@ -125,29 +131,36 @@ class ForecastStore implements EarlierForecast {
 
     /** The latest ones. */
     List<Reading> readings(String person) {
-        return of(person, "readings").rows(Reading.class);
+        return rows.of(person, "readings", sql -> sql.rows(Reading.class));
     }
 
     void noteReading(String person, String reader) {
-        of(person, "read").with("reader", reader).with("at", clock.instant()).run();
+        rows.of(
+                person,
+                "read",
+                sql -> sql.with("reader", reader).with("at", clock.instant()).run());
     }
 
     void skipped(@Observes TicketChanged change) {
         for (Entry entry : change.entries()) {
             if (entry.fact() instanceof ForecastSkipped skipped) {
-                of(skipped.person(), "skip")
-                        .with("ticket", change.number().serial())
-                        .with("entry", entry.stamp().entry())
-                        .with("at", entry.stamp().at())
-                        .run();
+                rows.of(
+                        skipped.person(),
+                        "skip",
+                        sql -> sql.with("ticket", change.number().serial())
+                                .with("entry", entry.stamp().entry())
+                                .with("at", entry.stamp().at())
+                                .run());
             }
         }
     }
 
     void saw(@Observes Sights.AdviceSeen seen) {
-        of(seen.viewer().account(), "saw")
-                .with("ticket", seen.ticket().serial())
-                .with("at", clock.instant())
-                .run();
+        rows.of(
+                seen.viewer().account(),
+                "saw",
+                sql -> sql.with("ticket", seen.ticket().serial())
+                        .with("at", clock.instant())
+                        .run());
     }
 }

@@ -11,7 +11,9 @@ import java.io.UncheckedIOException;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Supplier;
 import org.benchtrail.core.training.OwnJobCheck;
+import org.benchtrail.platform.sql.OwnAccount;
 import org.benchtrail.platform.sql.Sql;
 import org.benchtrail.platform.sql.SqlText;
 import org.jspecify.annotations.Nullable;
@@ -49,6 +51,10 @@ class OwnJobStore {
         return Sql.of(database, text.statement(name));
     }
 
+    private <T> T apart(Supplier<T> statements) {
+        return OwnAccount.PRACTICE.during(database, statements);
+    }
+
     /** One text of one job. */
     record Ref(int own, int version) {}
 
@@ -84,37 +90,38 @@ class OwnJobStore {
     private record CheckRow(Instant checked, boolean clean, String result) {}
 
     int create(String author, Instant at) {
-        return sql("create").with("author", author).with("at", at).value(Integer.class);
+        return apart(() -> sql("create").with("author", author).with("at", at).value(Integer.class));
     }
 
     void save(Ref ref, String written, Instant at) {
-        sql("save")
+        apart(() -> sql("save")
                 .with("own", ref.own)
                 .with("version", ref.version)
                 .with("text", written)
                 .with("at", at)
-                .run();
+                .run());
     }
 
     void check(Ref ref, OwnJobCheck.Result result, Instant at) {
         try {
-            sql("check")
+            String written = JSON.writeValueAsString(result);
+            apart(() -> sql("check")
                     .with("own", ref.own)
                     .with("version", ref.version)
                     .with("at", at)
                     .with("clean", result.clean())
-                    .with("result", JSON.writeValueAsString(result))
-                    .run();
+                    .with("result", written)
+                    .run());
         } catch (JsonProcessingException e) {
             throw new UncheckedIOException(e);
         }
     }
 
     Optional<Checked> checked(Ref ref) {
-        return sql("result")
-                .with("own", ref.own)
-                .with("version", ref.version)
-                .row(CheckRow.class)
+        return apart(() -> sql("result")
+                        .with("own", ref.own)
+                        .with("version", ref.version)
+                        .row(CheckRow.class))
                 .map(row -> new Checked(row.checked, read(row.result)));
     }
 
@@ -130,57 +137,61 @@ class OwnJobStore {
 
     /** @param all with those of others that were given to somebody */
     List<Row> list(String viewer, boolean all) {
-        return sql("list").with("viewer", viewer).with("all", all).rows(Row.class);
+        return apart(() -> sql("list").with("viewer", viewer).with("all", all).rows(Row.class));
     }
 
     Optional<Row> one(int own) {
-        return sql("one").with("own", own).row(Row.class);
+        return apart(() -> sql("one").with("own", own).row(Row.class));
     }
 
     /** Nobody else saves, gives or withdraws it until the transaction ends. */
     Optional<Row> locked(int own) {
-        sql("lock").with("own", own).values(Integer.class);
+        apart(() -> sql("lock").with("own", own).values(Integer.class));
         return one(own);
     }
 
     List<Version> versions(int own) {
-        return sql("versions").with("own", own).rows(Version.class);
+        return apart(() -> sql("versions").with("own", own).rows(Version.class));
     }
 
     Optional<String> text(Ref ref) {
-        return sql("text").with("own", ref.own).with("version", ref.version).values(String.class).stream()
+        return apart(() -> sql("text")
+                        .with("own", ref.own)
+                        .with("version", ref.version)
+                        .values(String.class))
+                .stream()
                 .findFirst();
     }
 
     void give(Ref ref, String person, String by, Instant at) {
-        sql("give")
+        apart(() -> sql("give")
                 .with("own", ref.own)
                 .with("version", ref.version)
                 .with("person", person)
                 .with("by", by)
                 .with("at", at)
-                .run();
+                .run());
     }
 
     List<Given> people(int own) {
-        return sql("people").with("own", own).rows(Given.class);
+        return apart(() -> sql("people").with("own", own).rows(Given.class));
     }
 
     List<Waiting> waiting(String person) {
-        return sql("waiting").with("person", person).rows(Waiting.class);
+        return apart(() -> sql("waiting").with("person", person).rows(Waiting.class));
     }
 
     /** As {@link #waiting}; nobody else begins that one until the transaction ends. */
     Optional<Waiting> lockedWaiting(int given, String person) {
-        sql("lockGiven").with("given", given).values(Integer.class);
+        apart(() -> sql("lockGiven").with("given", given).values(Integer.class));
         return waiting(person).stream().filter(w -> w.id == given).findFirst();
     }
 
     void begun(int given, int job) {
-        sql("begun").with("given", given).with("job", job).run();
+        apart(() -> sql("begun").with("given", given).with("job", job).run());
     }
 
     void withdraw(int own, Instant at) {
-        sql("withdraw").with("own", own).with("at", at).run();
+        apart(() -> sql("withdraw").with("own", own).with("at", at).run());
     }
 }

@@ -217,11 +217,13 @@ public class PracticeActs {
 
     private void append(int job, List<Entry> entries, String last) {
         Instant recorded = clock.instant();
+        List<TrailEntry> chained = new ArrayList<>();
         String previous = last;
-        for (Entry entry : new ArrayList<>(entries)) {
+        for (Entry entry : entries) {
             TrailEntry next = trail.next(PracticeJob.number(job), entry, previous);
-            store.append(job, next, recorded);
+            chained.add(next);
             previous = next.hash();
         }
+        store.append(job, chained, recorded);
     }
 }

@@ -6,10 +6,12 @@ import jakarta.persistence.EntityManager;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Supplier;
 import org.benchtrail.core.method.Step;
 import org.benchtrail.core.practice.job.Family;
 import org.benchtrail.core.practice.job.OwnJob;
 import org.benchtrail.core.practice.job.Truth;
+import org.benchtrail.platform.sql.OwnAccount;
 import org.benchtrail.platform.sql.Sql;
 import org.benchtrail.platform.sql.SqlText;
 import org.benchtrail.trail.TrailEntry;
@@ -45,11 +47,20 @@ class PracticeStore {
         return Sql.of(database, text.statement(name));
     }
 
+    private <T> T apart(Supplier<T> statements) {
+        return OwnAccount.PRACTICE.during(database, statements);
+    }
+
     /**
      * @param own the mentor's text that it is one of; null if it is none
      * @return number of the new job
      */
     int begin(String person, Truth truth, OwnJobStore.@Nullable Ref own, byte[] salt, Instant now, Instant morning) {
+        return apart(() -> begun(person, truth, own, salt, now, morning));
+    }
+
+    private int begun(
+            String person, Truth truth, OwnJobStore.@Nullable Ref own, byte[] salt, Instant now, Instant morning) {
         int job = sql("begin")
                 .with("person", person)
                 .with("family", truth.family().name())
@@ -68,35 +79,37 @@ class PracticeStore {
         return job;
     }
 
-    void append(int job, TrailEntry entry, Instant recorded) {
-        sql("append")
-                .with("job", job)
-                .with("entry", entry.entry())
-                .with("at", entry.at())
-                .with("actor", entry.actor())
-                .with("kind", entry.kind())
-                .with("canonical", entry.canonical())
-                .with("hash", entry.hash())
-                .with("recorded", recorded)
-                .run();
+    void append(int job, List<TrailEntry> entries, Instant recorded) {
+        apart(() -> entries.stream()
+                .mapToInt(entry -> sql("append")
+                        .with("job", job)
+                        .with("entry", entry.entry())
+                        .with("at", entry.at())
+                        .with("actor", entry.actor())
+                        .with("kind", entry.kind())
+                        .with("canonical", entry.canonical())
+                        .with("hash", entry.hash())
+                        .with("recorded", recorded)
+                        .run())
+                .sum());
     }
 
     void act(int job, int place, PracticeJob.Done done) {
-        sql("act")
+        apart(() -> sql("act")
                 .with("job", job)
                 .with("place", place)
                 .with("act", done.act())
                 .with("entry", done.entry())
                 .with("step", done.step().name())
-                .run();
+                .run());
     }
 
     void end(int job, PracticeJob.State state, Instant now) {
-        sql("end")
+        apart(() -> sql("end")
                 .with("job", job)
                 .with("state", state.name())
                 .with("ended", now)
-                .run();
+                .run());
     }
 
     private record JobRow(
@@ -120,12 +133,18 @@ class PracticeStore {
 
     /** That person's job, which nobody else changes until the transaction ends. */
     Optional<PracticeJob> locked(int job, String person) {
-        sql("lock").with("job", job).values(Integer.class);
-        return job(job, person);
+        return apart(() -> {
+            sql("lock").with("job", job).values(Integer.class);
+            return read(job, person);
+        });
     }
 
     /** That person's job; empty if there is none, or it is somebody else's. */
     Optional<PracticeJob> job(int job, String person) {
+        return apart(() -> read(job, person));
+    }
+
+    private Optional<PracticeJob> read(int job, String person) {
         return sql("job")
                 .with("job", job)
                 .with("person", person)
@@ -180,24 +199,24 @@ class PracticeStore {
     }
 
     List<Line> of(String person) {
-        return sql("of").with("person", person).rows(Line.class);
+        return apart(() -> sql("of").with("person", person).rows(Line.class));
     }
 
     /** A job that has ended, of which nothing changes any more. */
     record Ended(int id, Instant ended) {}
 
     List<Ended> ended(String person) {
-        return sql("ended").with("person", person).rows(Ended.class);
+        return apart(() -> sql("ended").with("person", person).rows(Ended.class));
     }
 
     /** Whether that person has a job open that is to be worked without the coach. */
     boolean isSilent(String person) {
-        return sql("silent").with("person", person).value(Boolean.class);
+        return apart(() -> sql("silent").with("person", person).value(Boolean.class));
     }
 
     /** When that person began to practise; empty if they never did. */
     Optional<Instant> first(String person) {
-        return sql("first").with("person", person).values(Instant.class).stream()
+        return apart(() -> sql("first").with("person", person).values(Instant.class)).stream()
                 .findFirst();
     }
 }

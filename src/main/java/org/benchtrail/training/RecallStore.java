@@ -18,17 +18,13 @@ class RecallStore {
     private final EntityManager database;
     private final Clock clock;
     private final SqlText text =
-            SqlText.of(RecallStore.class).having("whose", "answer", "answers", "erase", "end", "ended", "tickets");
+            SqlText.of(RecallStore.class).having("answer", "answers", "erase", "end", "ended", "tickets");
+    private final OwnRows rows;
 
     RecallStore(EntityManager database, Clock clock) {
         this.database = database;
         this.clock = clock;
-    }
-
-    /** A statement about the rows of that person; the database shows no others until the transaction ends. */
-    private Sql of(String person, String statement) {
-        Sql.of(database, text.statement("whose")).with("person", person).value(String.class);
-        return Sql.of(database, text.statement(statement)).with("person", person);
+        rows = new OwnRows(database, text, "recall.person");
     }
 
     /** An answer as it is kept. */
@@ -40,31 +36,36 @@ class RecallStore {
 
     /** In their order. */
     List<Row> answers(String person) {
-        return of(person, "answers").rows(Row.class);
+        return rows.of(person, "answers", sql -> sql.rows(Row.class));
     }
 
     /** Where one of that day is there already, it stands. */
     void answer(String person, Row row) {
-        of(person, "answer")
-                .with("item", row.item)
-                .with("day", row.day)
-                .with("at", clock.instant())
-                .with("given", row.given)
-                .with("hit", row.hit)
-                .run();
+        rows.of(
+                person,
+                "answer",
+                sql -> sql.with("item", row.item)
+                        .with("day", row.day)
+                        .with("at", clock.instant())
+                        .with("given", row.given)
+                        .with("hit", row.hit)
+                        .run());
     }
 
     void erase(String person) {
-        of(person, "erase").run();
+        rows.of(person, "erase", Sql::run);
     }
 
     /** Nothing more is asked on that day. */
     void end(String person, LocalDate day) {
-        of(person, "end").with("day", day).with("at", clock.instant()).run();
+        rows.of(
+                person,
+                "end",
+                sql -> sql.with("day", day).with("at", clock.instant()).run());
     }
 
     boolean isEnded(String person, LocalDate day) {
-        return of(person, "ended").with("day", day).value(Boolean.class);
+        return rows.of(person, "ended", sql -> sql.with("day", day).value(Boolean.class));
     }
 
     /** Tickets on which that person left a step or tried to, the latest ones. */

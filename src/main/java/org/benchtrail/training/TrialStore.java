@@ -7,12 +7,14 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.practice.job.Family;
 import org.benchtrail.core.training.CoachTrial;
 import org.benchtrail.core.training.TrialOutcome;
 import org.benchtrail.core.training.TrialTurn;
+import org.benchtrail.platform.sql.OwnAccount;
 import org.benchtrail.platform.sql.Sql;
 import org.benchtrail.platform.sql.SqlText;
 import org.jspecify.annotations.Nullable;
@@ -44,6 +46,10 @@ class TrialStore {
 
     private Sql sql(String name) {
         return Sql.of(database, text.statement(name));
+    }
+
+    private <T> T apart(Supplier<T> statements) {
+        return OwnAccount.PRACTICE.during(database, statements);
     }
 
     /**
@@ -114,17 +120,17 @@ class TrialStore {
                 .with("leftOut", plan.leftOut())
                 .with("analysis", plan.analysis())
                 .value(Integer.class);
-        sql("keepSeed")
+        apart(() -> sql("keepSeed")
                 .with("trial", trial)
                 .with("secret", seeds.secret())
                 .with("salt", seeds.salt())
-                .run();
+                .run());
         return trial;
     }
 
     /** Newest first. */
     List<Trial> trials() {
-        return sql("trials").rows(Trial.class);
+        return apart(() -> sql("trials").rows(Trial.class));
     }
 
     /** Nobody else takes part, begins or concludes until the transaction ends. */
@@ -133,7 +139,7 @@ class TrialStore {
     }
 
     byte[] secret(int trial) {
-        return sql("secret").with("trial", trial).value(byte[].class);
+        return apart(() -> sql("secret").with("trial", trial).value(byte[].class));
     }
 
     void agree(int trial, String person, List<TrialTurn> turns, Instant at) {
@@ -152,7 +158,7 @@ class TrialStore {
 
     /** @param person null for everybody's */
     List<Turn> turns(@Nullable String person) {
-        return sql("turns").with("person", person).rows(Turn.class);
+        return apart(() -> sql("turns").with("person", person).rows(Turn.class));
     }
 
     int attempts(Turn turn) {
@@ -198,7 +204,7 @@ class TrialStore {
     }
 
     Set<Family> practised(String person) {
-        return sql("practised").with("person", person).values(String.class).stream()
+        return apart(() -> sql("practised").with("person", person).values(String.class)).stream()
                 .map(Family::valueOf)
                 .collect(Collectors.toSet());
     }

@@ -5,6 +5,12 @@
 -- @ standing
 with mine as (
   select c.relowner as owner from pg_catalog.pg_class c where c.oid = pg_catalog.to_regclass('public.flyway_schema_history')
+), accounts as (
+  -- by its name whoever is neither owner nor server; an account beside the server's has its name with an ending
+  select r.oid, r.rolname, case when r.oid = (select owner from mine) then 'owner'
+    when left(r.rolname, length(current_user)) = current_user then 'server' || substr(r.rolname, length(current_user) + 1)
+    else r.rolname end as by
+  from pg_catalog.pg_roles r
 ), schemas as (
   select n.oid, n.nspname as name, n.nspowner, n.nspacl from pg_catalog.pg_namespace n
   where n.nspname !~ '^pg_' and n.nspname <> 'information_schema'
@@ -28,19 +34,17 @@ with mine as (
 ), granted as (
   select kind, oid, part, pg_catalog.string_agg(one, ', ' order by one collate "C") as rights
   from (select kind, oid, part, case grantee when 0 then 'all' else coalesce(
-        (select case when r.rolname = current_user then 'server' else r.rolname end from pg_catalog.pg_roles r where r.oid = grantee), '?')
+        (select x.by from accounts x where x.oid = grantee), '?')
       end || ' ' || lower(privilege_type) || case when is_grantable then ' and may grant it' else '' end as one
     from rights where grantee <> owner) r
   group by kind, oid, part
-), owned as (
-  select r.oid, case when r.oid = (select owner from mine) then 'owner' else r.rolname end as by from pg_catalog.pg_roles r
 )
 select 'schema' as kind, s.name, coalesce(g.rights, '') as detail
 from schemas s left join granted g on g.kind = 'schema' and g.oid = s.oid
 union all
 select 'table', t.name, concat_ws('; ', t.relkind, o.by, case when t.relrowsecurity then 'by row' end,
   case when t.relforcerowsecurity then 'forced' end, g.rights)
-from things t left join owned o on o.oid = t.relowner left join granted g on g.kind = 'table' and g.oid = t.oid
+from things t left join accounts o on o.oid = t.relowner left join granted g on g.kind = 'table' and g.oid = t.oid
 where not t.small
 union all
 select 'column', t.name || ' ' || c.attname, g.rights
@@ -48,7 +52,8 @@ from granted g join things t on t.oid = g.oid join pg_catalog.pg_attribute c on 
 where g.kind = 'column'
 union all
 select 'policy', t.name || ' ' || p.polname, concat_ws('; ', p.polcmd, p.polpermissive,
-  case when p.polroles = array[cast(0 as pg_catalog.oid)] then 'all' else 'some' end,
+  case when p.polroles = array[cast(0 as pg_catalog.oid)] then 'all' else
+    (select pg_catalog.string_agg(x.by, ', ' order by x.by) from accounts x where x.oid = any (p.polroles)) end,
   translate(pg_catalog.pg_get_expr(p.polqual, p.polrelid), E' ()\n', ''),
   translate(pg_catalog.pg_get_expr(p.polwithcheck, p.polrelid), E' ()\n', ''))
 from pg_catalog.pg_policy p join things t on t.oid = p.polrelid
@@ -67,16 +72,19 @@ select 'function', s.name || '.' || p.proname || '(' || pg_catalog.oidvectortype
     cast(p.prorettype as pg_catalog.regtype), pg_catalog.array_to_string(p.proconfig, ','), g.rights,
     pg_catalog.encode(pg_catalog.sha256(pg_catalog.convert_to(p.prosrc, 'UTF8')), 'hex'))
 from pg_catalog.pg_proc p join schemas s on s.oid = p.pronamespace join pg_catalog.pg_language l on l.oid = p.prolang
-left join owned o on o.oid = p.proowner left join granted g on g.kind = 'function' and g.oid = p.oid
+left join accounts o on o.oid = p.proowner left join granted g on g.kind = 'function' and g.oid = p.oid
 where not exists (select from pg_catalog.pg_depend d where d.objid = p.oid and d.deptype = 'e'
   and d.classid = cast('pg_catalog.pg_proc' as pg_catalog.regclass))
 union all
 select 'event trigger', cast(e.evtname as pg_catalog.text), cast(e.evtenabled as pg_catalog.text) from pg_catalog.pg_event_trigger e
 union all
-select 'account', 'server', concat_ws(' ', case when r.rolsuper then 'superuser' end, case when r.rolbypassrls then 'bypassrls' end,
-  case when r.rolcreaterole then 'createrole' end, case when r.oid = (select owner from mine) then 'owner' end,
-  (select pg_catalog.string_agg('member of ' || o.rolname, ' ' order by o.rolname)
-    from pg_catalog.pg_auth_members m join pg_catalog.pg_roles o on o.oid = m.roleid where m.member = r.oid))
-from pg_catalog.pg_roles r where r.rolname = current_user
+select 'account', x.by, concat_ws(' ', case when r.rolsuper then 'superuser' end, case when r.rolbypassrls then 'bypassrls' end,
+  case when r.rolcreaterole then 'createrole' end, case when x.by = 'owner' then 'owner' end,
+  case when r.rolcanlogin and r.rolname <> current_user then 'signs in' end,
+  (select pg_catalog.string_agg('member of ' || o.by || case when pg_catalog.pg_has_role(r.oid, o.oid, 'usage') then ' with its rights' else '' end,
+      ' ' order by o.by)
+    from pg_catalog.pg_auth_members m join accounts o on o.oid = m.roleid where m.member = r.oid))
+from pg_catalog.pg_roles r join accounts x on x.oid = r.oid
+where r.rolname in (current_user, current_user || '_private', current_user || '_practice')
 union all
 select 'setting', s.name, s.setting from pg_catalog.pg_settings s where s.name in ('search_path', 'session_replication_role')

@@ -1,9 +1,6 @@
 -- What people chose to be shown, in the schema of their own; the rows of a policy are those of the person named first. And what is
 -- recorded of their work elsewhere.
 
--- @ whose
-select set_config('coach.person', :person, true)
-
 -- @ choose
 insert into coach.choice (person, code, level, at) values (:person, :code, cast(:level as text), :at)
 

@@ -1,8 +1,5 @@
 -- Questions at the beginning of a shift, in the schema of their own; the rows of a policy are those of the person named first.
 
--- @ whose
-select set_config('recall.person', :person, true)
-
 -- @ answer
 insert into recall.answer (person, item, day, at, given, hit) values (:person, :item, :day, :at, :given, :hit)
 on conflict (person, item, day) do nothing

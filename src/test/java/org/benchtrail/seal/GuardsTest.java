@@ -104,6 +104,18 @@ class GuardsTest {
                 "alter table forecast.content enable row level security; " + forced("forecast.content"),
                 "table forecast.content"));
         all.add(new Attack(
+                "alter policy own on recall.answer to public",
+                "alter policy own on recall.answer to " + account + "_private",
+                "policy recall.answer own"));
+        all.add(new Attack(
+                "create policy again on practice_truth to " + account + " using (true)",
+                "drop policy again on practice_truth",
+                "policy public.practice_truth again"));
+        all.add(new Attack(
+                "grant insert on requester to " + account + "_practice",
+                "revoke insert on requester from " + account + "_practice",
+                "table public.requester"));
+        all.add(new Attack(
                 "create rule quiet as on delete to seal_stuck do instead nothing",
                 "drop rule quiet on seal_stuck",
                 "rule public.seal_stuck quiet"));

@@ -5,6 +5,7 @@ import java.sql.PreparedStatement;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.Properties;
+import org.benchtrail.platform.sql.OwnAccount;
 import org.jspecify.annotations.Nullable;
 import org.postgresql.Driver;
 import org.postgresql.PGConnection;
@@ -27,6 +28,12 @@ final class Roles {
         try (Connection connection = connect(passwords.superuser(), "postgres")) {
             ensureRole(connection, passwords.owner());
             ensureRole(connection, passwords.server());
+            for (OwnAccount account : OwnAccount.values()) {
+                ensureBeside(
+                        connection,
+                        passwords.server().user(),
+                        account.beside(passwords.server().user()));
+            }
             ensureDatabase(connection);
             grant(connection);
         }
@@ -50,6 +57,19 @@ final class Roles {
                 .alterUserPassword(role.user(), role.password().toCharArray(), "scram-sha-256");
         connection.commit();
         connection.setAutoCommit(true);
+    }
+
+    /**
+     * An account that nobody signs in as: the server's takes it on, and has none of its rights before. From PostgreSQL 16 on a grant
+     * keeps what the role said of inheriting when it was made.
+     */
+    private static void ensureBeside(Connection connection, String server, String account) throws SQLException {
+        if (!exists(connection, "SELECT 1 FROM pg_roles WHERE rolname = ?", account)) {
+            execute(
+                    connection,
+                    "CREATE ROLE " + account + " NOLOGIN; ALTER ROLE " + server + " NOINHERIT; GRANT " + account
+                            + " TO " + server);
+        }
     }
 
     private static void ensureDatabase(Connection connection) throws SQLException {

@@ -1,5 +1,6 @@
 -- @ begin
-insert into server_node (id, host, release, started, seen) values (cast(:id as uuid), :host, :release, :now, :now)
+-- apart: it reads and writes with accounts of their own what is a person's own or practice; releases before do not
+insert into server_node (id, host, release, started, seen, apart) values (cast(:id as uuid), :host, :release, :now, :now, true)
 
 -- @ forget
 delete from server_node where seen < :before
