@@ -36,10 +36,12 @@ import org.benchtrail.ticket.NewTicket;
 import org.benchtrail.ticket.RequesterErasure;
 import org.benchtrail.ticket.TicketActs;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Somebody who reported a trouble is erased: chain, log and exports hold, the erasure is proven, and the value is nowhere. */
+@Order(2) // a look reads the whole log, and it is short yet; LeafRestoreTest looks over what all have written
 @QuarkusTest
 @QuarkusTestResource(TestDatabase.class)
 class RequesterErasedTest {
