@@ -10,11 +10,17 @@ import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.Response;
 import jakarta.inject.Inject;
 import java.util.Collections;
+import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Role;
+import org.benchtrail.pages.Endpoint;
 import org.benchtrail.people.Browser;
 import org.benchtrail.people.PeopleActs;
 import org.benchtrail.platform.TestDatabase;
@@ -63,6 +69,67 @@ class StatementCountTest {
                     + "{'kind':'summary-written','findings':'Black','actions':'Swapped','outcome':'Light'},"
                     + "{'kind':'knowledge-linked','learned':'NOTHING','text':'Common'},{'kind':'effort-recorded','minutes':5},"
                     + "{'kind':'signed','signatory':'ASSIGNEE'},{'kind':'closed'}]");
+
+    private static final Map<String, Integer> OF_A_CLOSED_TICKET = Map.of(
+            "",
+            13,
+            "/trail",
+            6,
+            "/entries/2",
+            6,
+            "/presence/1",
+            8,
+            "/record",
+            7,
+            "/record.pdf",
+            7,
+            "/erasing",
+            8,
+            "/trail.jsonl",
+            8);
+
+    /** Pages whose statements are not counted here, and why. */
+    private static final Map<String, String> LEFT_OUT = new HashMap<>();
+
+    static {
+        leftOut("it only leads on", "/", "/d/*", "/queue/hand-over");
+        leftOut("it reads the trail of every case that waits: three statements for each on the page", "/learning");
+        leftOut("of a ticket that causes are ranked for; for a lamp there are none", "/tickets/*/ranking");
+        leftOut("nobody is signed in yet", "/sign-in");
+        leftOut("it stays open while the ticket changes", "/tickets/*/live");
+        leftOut("one's own, which is counted, shown to a mentor", "/coach/*", "/progress/*");
+        leftOut(
+                "a file that was added first",
+                "/tickets/*/attachments/*",
+                "/tickets/*/attachments/*/picture",
+                "/tickets/*/pictures/*");
+        leftOut(
+                "of a lot that is planned, frozen and drawn first",
+                "/audit/*",
+                "/audit/*/list.csv",
+                "/audit/*/report",
+                "/audit/*/report.pdf",
+                "/audit/*/reviews/*/*",
+                "/audit-coaching/*");
+        leftOut(
+                "of a practice job that is begun first",
+                "/practice/*",
+                "/practice/*/sheet/entries/*",
+                "/practice/*/sheet/trail");
+        leftOut(
+                "of one thing that is made first",
+                "/devices/*",
+                "/forecasts/*",
+                "/knowledge/*",
+                "/own-jobs/*",
+                "/proposals/*");
+    }
+
+    private static void leftOut(String why, String... pages) {
+        for (String page : pages) {
+            LEFT_OUT.put(page, why);
+        }
+    }
 
     @Inject
     PeopleActs people;
@@ -119,8 +186,8 @@ class StatementCountTest {
     }
 
     /**
-     * All but {@code /learning}, which reads the trail of every case that waits: three statements for each on the page. The
-     * queue asks a supervisor's way whether an alarm stands.
+     * A few more than were seen, where they follow from what other tests left. The queue asks a supervisor's way whether an alarm
+     * stands.
      */
     @ParameterizedTest
     @CsvSource({
@@ -163,10 +230,60 @@ class StatementCountTest {
         "/own-jobs, 6",
         "/own-jobs/new, 2",
         "/recall, 3",
-        "/read-in, 4"
+        "/read-in, 4",
+        "/audit-coaching, 4",
+        "/catalogue/edit, 6",
+        "/catalogue/versions/1, 6",
+        "/catalogue/versions/1.yaml, 3",
+        "/device-labels, 4",
+        "/figures/steps.csv, 10",
+        "/figures/tickets?figure=steps&row=TEST, 12",
+        "/learning/calibration, 6",
+        "/me/second-factor, 4",
+        "/people-events, 4",
+        "/progress/record.pdf, 12",
+        "/seal, 16",
+        "/learning/cases, 6",
+        "/webhooks, 4",
+        "/learning/preview, 9",
+        "/exports/2026-11.jsonl, 8",
+        "/exports/2026-11.xes, 8",
+        "/exports/benchtrail.xesext, 2"
     })
     void page_sendsAFewStatements(String path, int most) {
         assertAtMost(most, path);
+    }
+
+    @Test
+    void everyPage_isCounted_orLeftOutForAReason() throws NoSuchMethodException {
+        Set<String> pages = Endpoint.all().stream()
+                .filter(e -> e.method().equals("get"))
+                .map(Endpoint::path)
+                .collect(Collectors.toCollection(TreeSet::new));
+        String[] rows = getClass()
+                .getDeclaredMethod("page_sendsAFewStatements", String.class, int.class)
+                .getAnnotation(CsvSource.class)
+                .value();
+        Set<String> counted = Stream.concat(
+                        Stream.of(rows).map(row -> row.replaceAll("[?,].*", "")),
+                        OF_A_CLOSED_TICKET.keySet().stream().map(path -> "/tickets/1" + path))
+                .map(path -> page(path, pages))
+                .collect(Collectors.toCollection(TreeSet::new));
+        pages.removeAll(counted);
+        Set<String> forgotten = new TreeSet<>(pages);
+        forgotten.removeAll(LEFT_OUT.keySet());
+        assertEquals(Set.of(), forgotten, "pages that are neither counted nor left out");
+        Set<String> left = new TreeSet<>(LEFT_OUT.keySet());
+        left.removeAll(pages);
+        assertEquals(Set.of(), left, "left out, but counted or not there");
+    }
+
+    /** Which page answers at a path: the one that says most of it. */
+    private static String page(String path, Set<String> pages) {
+        return pages.stream()
+                .filter(page -> path.matches(page.replace(".", "\\.").replace("*", "[^/]+")))
+                .max(Comparator.comparing(page -> page.replace("*", "").length()))
+                .orElseThrow(() -> new AssertionError("no page answers at " + path));
     }
 
     @Test
@@ -179,12 +296,7 @@ class StatementCountTest {
             assertEquals(200, answer.statusCode(), answer.asString());
             version = answer.jsonPath().getInt("version");
         }
-        assertAtMost(13, "/tickets/" + number);
-        assertAtMost(6, "/tickets/" + number + "/trail");
-        assertAtMost(6, "/tickets/" + number + "/entries/2");
-        assertAtMost(8, "/tickets/" + number + "/presence/1");
-        assertAtMost(7, "/tickets/" + number + "/record");
-        assertAtMost(7, "/tickets/" + number + "/record.pdf");
+        OF_A_CLOSED_TICKET.forEach((path, most) -> assertAtMost(most, "/tickets/" + number + path));
     }
 
     @Test

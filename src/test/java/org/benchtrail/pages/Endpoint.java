@@ -21,16 +21,16 @@ import org.jboss.resteasy.reactive.RestQuery;
 import org.jboss.resteasy.reactive.server.multipart.MultipartFormDataInput;
 
 /**
- * A method that answers a page's form.
+ * A method that answers as a page or takes its form.
  *
  * @param path its path, a star for each part that varies
  * @param names the fields it asks for one by one
  * @param whole whether it takes all fields at once and reads them by their names
  */
-record Endpoint(Method program, String method, String path, SortedSet<String> names, boolean whole) {
+public record Endpoint(Method program, String method, String path, SortedSet<String> names, boolean whole) {
 
     /** All endpoints of pages. */
-    static List<Endpoint> all() {
+    public static List<Endpoint> all() {
         List<Endpoint> endpoints = new ArrayList<>();
         for (String file : Sources.programs().keySet()) {
             if (file.endsWith("Page.java")) {

@@ -27,9 +27,11 @@ import org.benchtrail.seal.VerificationRows.Finding;
 import org.benchtrail.ticket.NewTicket;
 import org.benchtrail.ticket.TicketActs;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.Test;
 
 /** Alterations by whoever owns the database, each named by the look at the whole site; and the page that shows it. */
+@Order(2) // a look reads the whole log, and it is short yet; LeafRestoreTest looks over what all have written
 @QuarkusTest
 @QuarkusTestResource(TestDatabase.class)
 class SiteVerificationTest {
