@@ -241,7 +241,7 @@ class StatementCountTest {
         "/learning/calibration, 6",
         "/me/second-factor, 4",
         "/people-events, 4",
-        "/progress/record.pdf, 12",
+        "/progress/record.pdf, 14",
         "/seal, 16",
         "/learning/cases, 6",
         "/webhooks, 4",
