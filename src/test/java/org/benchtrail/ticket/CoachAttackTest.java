@@ -8,7 +8,6 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.Response;
@@ -188,12 +187,7 @@ class CoachAttackTest extends AttackCase {
         String another = sheet(page("coach-yul"), site.desk("coach-yul"));
         assertTrue(another.contains("The till freezes when we are busy.") && !another.contains("class=\"blank\""));
 
-        // the database shows the server's account nothing of a person that it has not named
-        long rows = QuarkusTransaction.requiringNew()
-                .call(() -> ((Number) database.createNativeQuery("select count(*) from coach.choice")
-                                .getSingleResult())
-                        .longValue());
-        assertEquals(0, rows);
+        assertKeptApart(database, "coach.choice");
         assertNotEquals(
                 200,
                 page(ADA.account())
