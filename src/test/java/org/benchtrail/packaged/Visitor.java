@@ -122,6 +122,13 @@ final class Visitor {
         return send(posting(path, body).header("If-Match", "\"" + version + "\""));
     }
 
+    /** Posts what builds on a version, and wants nothing back but the next one. */
+    HttpResponse<String> postForVersion(String path, int version, Object body)
+            throws IOException, InterruptedException {
+        return send(
+                posting(path, body).header("If-Match", "\"" + version + "\"").header("Prefer", "return=minimal"));
+    }
+
     /** Posts under a key, so that the same may be sent again. */
     HttpResponse<String> post(String path, int version, Map<String, ?> body, String key)
             throws IOException, InterruptedException {
