@@ -173,10 +173,8 @@ public class TicketPlansTest {
         "common2 common6 seldom20575, 100"
     })
     void oldTickets_areFoundBySeldomWordsAndByPairsOfUsualOnes(String words, int few) {
-        List<TicketLine> found = QuarkusTransaction.requiringNew().call(() -> {
-            database.createNativeQuery("set local search_path = many, public").executeUpdate();
-            return lists.alike(words, 0).with("few", few).rows(TicketLine.class);
-        });
+        List<TicketLine> found =
+                amongMany(() -> lists.alike(words, 0).with("few", few).rows(TicketLine.class));
         assertEquals(5, found.size(), words);
         found.forEach(line -> assertTrue(line.serial() <= ROWS - 2000, line::number));
     }
@@ -204,10 +202,14 @@ public class TicketPlansTest {
     }
 
     private void assertNotReadThrough(Supplier<Sql> asked) {
-        Plan plan = QuarkusTransaction.requiringNew().call(() -> {
-            database.createNativeQuery("set local search_path = many, public").executeUpdate();
-            return Plan.of(asked.get());
-        });
+        Plan plan = amongMany(() -> Plan.of(asked.get()));
         assertEquals(List.of(), plan.readThrough(), plan::toString);
+    }
+
+    private <T> T amongMany(Supplier<T> asked) {
+        return QuarkusTransaction.requiringNew().call(() -> {
+            database.createNativeQuery("set local search_path = many, public").executeUpdate();
+            return asked.get();
+        });
     }
 }

@@ -2,7 +2,6 @@ package org.benchtrail.platform.sql;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
-import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.test.common.QuarkusTestResource;
@@ -14,7 +13,6 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.List;
-import org.benchtrail.platform.Causes;
 import org.benchtrail.platform.TestDatabase;
 import org.junit.jupiter.api.Test;
 
@@ -34,14 +32,6 @@ class OwnAccountTest {
 
     private int run(String sql) {
         return Sql.of(database, sql).run();
-    }
-
-    private static void assertRefused(Runnable work) {
-        RuntimeException refused = assertThrows(RuntimeException.class, work::run);
-        assertTrue(
-                Causes.of(refused).stream()
-                        .anyMatch(one -> one instanceof SQLException sql && "42501".equals(sql.getSQLState())),
-                refused::toString);
     }
 
     private static List<Integer> kept() throws SQLException {
@@ -93,10 +83,10 @@ class OwnAccountTest {
     @Test
     void statementInTheWrongPlace_isRefused_andNothingOfItsTransactionStays() throws SQLException {
         List<Integer> before = kept();
-        assertRefused(() -> QuarkusTransaction.requiringNew().run(() -> run(OF_PRACTICE)));
-        assertRefused(() -> QuarkusTransaction.requiringNew()
+        NoRight.assertRefused(() -> QuarkusTransaction.requiringNew().run(() -> run(OF_PRACTICE)));
+        NoRight.assertRefused(() -> QuarkusTransaction.requiringNew()
                 .run(() -> OwnAccount.PRACTICE.during(database, () -> run(OF_PRACTICE) + run(LIVE))));
-        assertRefused(() -> QuarkusTransaction.requiringNew()
+        NoRight.assertRefused(() -> QuarkusTransaction.requiringNew()
                 .run(() ->
                         OwnAccount.PRIVATE.during(database, "forecast.person", "account-ann", () -> run(OF_PRACTICE))));
         assertEquals(before, kept());
