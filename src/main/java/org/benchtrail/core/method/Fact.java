@@ -138,6 +138,11 @@ public interface Fact {
     /** What it says, in a line that stands beside its kind; empty if the kind says it all. */
     String told(Telling reader);
 
+    /** Where it stands in a record of that sheet. */
+    default RecordPlace placeIn(JobSheet sheet) {
+        return RecordPlace.LINE;
+    }
+
     /** What it says about a finding of the cause catalogue; empty for most. */
     default Optional<CatalogueAnswer> says(JobSheet sheet) {
         return Optional.empty();

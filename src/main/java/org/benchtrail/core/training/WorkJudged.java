@@ -9,10 +9,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.benchtrail.core.method.Entry;
+import org.benchtrail.core.method.Fact;
 import org.benchtrail.core.method.FactKinds;
 import org.benchtrail.core.method.Requirements;
 import org.benchtrail.core.method.Role;
+import org.benchtrail.core.method.Stamp;
 import org.benchtrail.core.method.Step;
 import org.benchtrail.core.method.desk.Advanced;
 import org.benchtrail.core.method.desk.Closed;
@@ -68,19 +71,33 @@ public final class WorkJudged {
         }
     }
 
+    /** What an entry of a kind tells of the work. */
+    private record Reader<F extends Fact>(Class<F> kind, Reading<F> reading) {
+        private void read(WorkJudged work, Entry entry) {
+            if (kind.isInstance(entry.fact())) {
+                reading.read(work, kind.cast(entry.fact()), entry.stamp());
+            }
+        }
+    }
+
+    private interface Reading<F extends Fact> {
+        void read(WorkJudged work, F fact, Stamp stamp);
+    }
+
+    private static final List<Reader<?>> READERS = List.of(
+            new Reader<>(Advanced.class, (work, fact, stamp) -> work.left(stamp)),
+            new Reader<>(Closed.class, (work, fact, stamp) -> work.left(stamp)),
+            new Reader<>(Refused.class, WorkJudged::refused),
+            new Reader<>(Remarked.class, WorkJudged::remarked),
+            new Reader<>(SentBack.class, (work, fact, stamp) -> work.sentBack(stamp.by(), stamp.at())),
+            new Reader<>(Reopened.class, (work, fact, stamp) -> work.reopened(stamp.at())),
+            new Reader<>(Rethought.class, (work, fact, stamp) -> work.step = Step.THEORIZE),
+            new Reader<>(RuledOut.class, (work, fact, stamp) -> work.step = Step.THEORIZE),
+            new Reader<>(VerifyFailed.class, (work, fact, stamp) -> work.step = Step.THEORIZE));
+
     /** Kinds of the entries that matter here; others may be left out. */
     public static Set<String> kinds() {
-        Set<String> kinds = new LinkedHashSet<>(LEAVING);
-        List.of(
-                        Refused.class,
-                        Remarked.class,
-                        SentBack.class,
-                        Reopened.class,
-                        Rethought.class,
-                        RuledOut.class,
-                        VerifyFailed.class)
-                .forEach(kind -> kinds.add(FactKinds.name(kind)));
-        return kinds;
+        return READERS.stream().map(reader -> FactKinds.name(reader.kind)).collect(Collectors.toUnmodifiableSet());
     }
 
     /**
@@ -124,31 +141,19 @@ public final class WorkJudged {
     }
 
     private void read(Entry entry) {
-        Instant at = entry.stamp().at();
-        boolean own = entry.stamp().by().equals(person);
-        if (entry.fact() instanceof Refused refused) {
-            if (own) {
-                refused(refused, at);
-            }
-        } else if (entry.fact() instanceof Advanced || entry.fact() instanceof Closed) {
-            if (own) {
-                tried(at);
-            }
-            declaredGone = step == Step.VERIFY ? own : declaredGone;
-            step = step == Step.DOCUMENT ? step : step.next();
-        } else if (entry.fact() instanceof Reopened) {
-            reopened(at);
-        } else if (entry.fact() instanceof Remarked remark
-                && !own
-                && entry.stamp().roles().contains(Role.MENTOR)) {
-            remarked(remark, entry.stamp().by(), at);
-        } else if (entry.fact() instanceof SentBack) {
-            sentBack(entry.stamp().by(), at);
-        } else if (entry.fact() instanceof Rethought
-                || entry.fact() instanceof RuledOut
-                || entry.fact() instanceof VerifyFailed) {
-            step = Step.THEORIZE;
+        READERS.forEach(reader -> reader.read(this, entry));
+    }
+
+    private boolean isOwn(Stamp stamp) {
+        return stamp.by().equals(person);
+    }
+
+    private void left(Stamp stamp) {
+        if (isOwn(stamp)) {
+            tried(stamp.at());
         }
+        declaredGone = step == Step.VERIFY ? isOwn(stamp) : declaredGone;
+        step = step == Step.DOCUMENT ? step : step.next();
     }
 
     /** Said to be gone, and it was not: somebody went on working with it. */
@@ -161,16 +166,16 @@ public final class WorkJudged {
     }
 
     /** A mark counts once the person has tried to leave the step without it: before, it is help. The last one stands. */
-    private void remarked(Remarked remark, String mentor, Instant at) {
+    private void remarked(Remarked remark, Stamp stamp) {
         String code = remark.requirement();
-        if (code == null) {
+        if (code == null || isOwn(stamp) || !stamp.roles().contains(Role.MENTOR)) {
             return;
         }
         if (remark.mark() != WorkMark.SATISFIED) {
-            remarked.put(code, mentor);
+            remarked.put(code, stamp.by());
         }
         if (remark.mark() != null && tried.containsKey(code)) {
-            marked.put(code, new Judgement(code, at, remark.mark() == WorkMark.SATISFIED, false));
+            marked.put(code, new Judgement(code, stamp.at(), remark.mark() == WorkMark.SATISFIED, false));
         }
     }
 
@@ -178,7 +183,11 @@ public final class WorkJudged {
         Requirements.of(step).forEach(r -> tried.putIfAbsent(r.code(), at));
     }
 
-    private void refused(Refused refused, Instant at) {
+    private void refused(Refused refused, Stamp stamp) {
+        Instant at = stamp.at();
+        if (!isOwn(stamp)) {
+            return;
+        }
         if (LEAVING.contains(refused.act())) {
             tried(at);
             refused.missing().stream().filter(WorkJudged::isRequirement).forEach(code -> {

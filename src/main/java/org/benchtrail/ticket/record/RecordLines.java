@@ -14,15 +14,12 @@ import org.benchtrail.core.method.Fact;
 import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.method.Step;
 import org.benchtrail.core.method.desk.Corrected;
-import org.benchtrail.core.method.desk.MoveFact;
-import org.benchtrail.core.method.desk.Refused;
 import org.benchtrail.core.method.desk.Remarked;
 import org.benchtrail.core.method.identify.AttachmentAdded;
 import org.benchtrail.core.method.identify.ReadingRecorded;
 import org.benchtrail.core.method.test.CheckPlanned;
 import org.benchtrail.core.method.test.ExpectedValue;
 import org.benchtrail.core.method.test.ResultRecorded;
-import org.benchtrail.core.method.theorize.TheoriesRanked;
 import org.benchtrail.platform.Option;
 import org.benchtrail.ticket.FactText;
 import org.benchtrail.ticket.Viewing;
@@ -39,8 +36,7 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * The entries of a trail as lines of a record, each in the step it belongs to. A correction and a remark stand at the entry that
- * they are about; an entry that was struck out stands with what it said. Moves on to the next step are the steps' signatures; what
- * was refused, and how the server ranked the causes, is in the trail alone.
+ * they are about; an entry that was struck out stands with what it said. Which is which each fact says itself.
  */
 final class RecordLines {
     private final Viewing viewing;
@@ -124,19 +120,11 @@ final class RecordLines {
     }
 
     private boolean isALineOfItsOwn(int entry) {
-        Fact fact = Objects.requireNonNull(trail.get(entry)).fact();
-        boolean elsewhere = fact instanceof Corrected
-                || fact instanceof Refused
-                || fact instanceof TheoriesRanked
-                || (fact instanceof Remarked remark && remark.entry() != null)
-                || (fact instanceof MoveFact move && move.move().gated());
-        return !elsewhere && !(standing.containsKey(entry) && isInATable(fact));
-    }
-
-    private boolean isInATable(Fact fact) {
-        return fact instanceof ReadingRecorded
-                || fact instanceof CheckPlanned
-                || (fact instanceof ResultRecorded result && standing.containsKey(result.check()));
+        return switch (Objects.requireNonNull(trail.get(entry)).fact().placeIn(viewing.sheet())) {
+            case LINE -> true;
+            case TABLE -> !standing.containsKey(entry);
+            case AT_ENTRY, SIGNATURE, TRAIL -> false;
+        };
     }
 
     /** The step whose part of the record an entry stands in. */

@@ -7,10 +7,10 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.RecordPlace;
 import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.method.Step;
 import org.benchtrail.core.method.desk.MoveFact;
-import org.benchtrail.core.method.desk.Refused;
 import org.benchtrail.core.method.document.CauseNamed;
 import org.benchtrail.core.method.identify.DataAnswered;
 import org.benchtrail.core.method.identify.ReadingRecorded;
@@ -85,7 +85,7 @@ public record StepRow(Step step, State state, String summary, String initials, S
         boolean present = round == sheet.round();
         return viewing.lines(sheet.facts().stream()
                 .filter(f -> f.round() == round || (present && holds(f, sheet)))
-                .filter(f -> f.fact().shownUnder() == step || (f.fact().shownUnder() == null && tells(f, step)))
+                .filter(f -> f.fact().shownUnder() == step || (f.fact().shownUnder() == null && tells(f, step, sheet)))
                 .toList());
     }
 
@@ -96,10 +96,9 @@ public record StepRow(Step step, State state, String summary, String initials, S
     }
 
     /** What belongs to no step is told at the step at which it happened; the moves on are told by the stamps. */
-    private static boolean tells(StandingFact<?> fact, Step step) {
-        return fact.during() == step
-                && !(fact.fact() instanceof Refused)
-                && !(fact.fact() instanceof MoveFact move && move.move().gated());
+    private static boolean tells(StandingFact<?> fact, Step step, JobSheet sheet) {
+        RecordPlace place = fact.fact().placeIn(sheet);
+        return fact.during() == step && place != RecordPlace.SIGNATURE && place != RecordPlace.TRAIL;
     }
 
     private static String summary(Step step, JobSheet sheet) {

@@ -11,6 +11,7 @@ import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Part;
 import org.benchtrail.core.method.Persons;
+import org.benchtrail.core.method.RecordPlace;
 import org.benchtrail.core.method.Reference;
 import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.ServerKnowledge;
@@ -92,6 +93,11 @@ public record Corrected(int entry, String reason, @Nullable Fact replacement) im
         if (replacement != null && old.correctable() == Correctable.STRUCK) {
             throw new Invalid("replacement", "A calculated result is struck out, and calculated again.");
         }
+    }
+
+    @Override
+    public RecordPlace placeIn(JobSheet sheet) {
+        return RecordPlace.AT_ENTRY;
     }
 
     @Override

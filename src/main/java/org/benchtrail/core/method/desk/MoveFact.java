@@ -5,9 +5,11 @@ import java.util.Locale;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Course;
 import org.benchtrail.core.method.Gate;
+import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Move;
 import org.benchtrail.core.method.Part;
+import org.benchtrail.core.method.RecordPlace;
 import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.method.Stamp;
 import org.benchtrail.core.method.identify.IdentifyRequirement;
@@ -43,6 +45,12 @@ public sealed interface MoveFact extends DeskFact
     @Override
     default Part takesPart() {
         return move().changesStep() ? Part.WORK : Part.NONE;
+    }
+
+    /** Moves on to the next step are the steps' signatures. */
+    @Override
+    default RecordPlace placeIn(JobSheet sheet) {
+        return move().gated() ? RecordPlace.SIGNATURE : RecordPlace.LINE;
     }
 
     @Override

@@ -2,7 +2,9 @@ package org.benchtrail.core.method.desk;
 
 import java.util.List;
 import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Missing;
+import org.benchtrail.core.method.RecordPlace;
 import org.benchtrail.core.method.ServerOnly;
 import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.method.Telling;
@@ -18,6 +20,11 @@ public record Refused(String act, List<String> missing) implements DeskFact {
     @Override
     public List<Missing> refusedTo(Actor actor, Situation s) {
         return Missing.rule("not-an-act", "A ticket is opened once, and nobody records a refusal by hand.", "trail");
+    }
+
+    @Override
+    public RecordPlace placeIn(JobSheet sheet) {
+        return RecordPlace.TRAIL;
     }
 
     @Override

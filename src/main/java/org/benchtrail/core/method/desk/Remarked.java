@@ -4,9 +4,11 @@ import java.util.List;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Fact;
+import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Later;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Persons;
+import org.benchtrail.core.method.RecordPlace;
 import org.benchtrail.core.method.Reference;
 import org.benchtrail.core.method.Requirements;
 import org.benchtrail.core.method.Role;
@@ -63,6 +65,11 @@ public record Remarked(
             throw new Invalid("requirement", "There is no requirement '" + requirement + "'.");
         }
         return List.of();
+    }
+
+    @Override
+    public RecordPlace placeIn(JobSheet sheet) {
+        return entry == null ? RecordPlace.LINE : RecordPlace.AT_ENTRY;
     }
 
     @Override

@@ -21,6 +21,7 @@ import org.benchtrail.core.method.GuardedAct;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Later;
 import org.benchtrail.core.method.Missing;
+import org.benchtrail.core.method.RecordPlace;
 import org.benchtrail.core.method.ServerKnowledge;
 import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.method.StandingFact;
@@ -258,6 +259,11 @@ public record ReadingRecorded(
     @Override
     public Optional<CatalogueAnswer> says(JobSheet sheet) {
         return CatalogueAnswer.of(this);
+    }
+
+    @Override
+    public RecordPlace placeIn(JobSheet sheet) {
+        return RecordPlace.TABLE;
     }
 
     @Override

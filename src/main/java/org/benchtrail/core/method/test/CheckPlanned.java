@@ -12,6 +12,7 @@ import org.benchtrail.core.method.Fact;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Later;
 import org.benchtrail.core.method.Missing;
+import org.benchtrail.core.method.RecordPlace;
 import org.benchtrail.core.method.Reference;
 import org.benchtrail.core.method.ServerKnowledge;
 import org.benchtrail.core.method.StandingFact;
@@ -103,6 +104,11 @@ public record CheckPlanned(
         }
         raised.addAll(cautions);
         return new CheckPlanned(theory, what, expectation, touching, raised, finding, expected);
+    }
+
+    @Override
+    public RecordPlace placeIn(JobSheet sheet) {
+        return RecordPlace.TABLE;
     }
 
     @Override

@@ -10,6 +10,7 @@ import org.benchtrail.core.method.GuardedAct;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Later;
 import org.benchtrail.core.method.Missing;
+import org.benchtrail.core.method.RecordPlace;
 import org.benchtrail.core.method.Reference;
 import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.method.StandingFact;
@@ -116,6 +117,14 @@ public record ResultRecorded(
     @Override
     public List<Wording> wordings() {
         return List.of(new Wording(observation, Source.SEEN));
+    }
+
+    /** It stands in the row of its check. */
+    @Override
+    public RecordPlace placeIn(JobSheet sheet) {
+        return sheet.latest(CheckPlanned.class, c -> c.entry() == check)
+                .map(c -> RecordPlace.TABLE)
+                .orElse(RecordPlace.LINE);
     }
 
     @Override

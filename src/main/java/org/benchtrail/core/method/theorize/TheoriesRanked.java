@@ -1,7 +1,9 @@
 package org.benchtrail.core.method.theorize;
 
 import java.util.List;
+import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Later;
+import org.benchtrail.core.method.RecordPlace;
 import org.benchtrail.core.method.Reference;
 import org.benchtrail.core.method.ServerOnly;
 import org.benchtrail.core.method.Telling;
@@ -78,6 +80,11 @@ public record TheoriesRanked(
         return order.stream()
                 .map(theory -> new Reference(theory, TheoryStated.class, "order"))
                 .toList();
+    }
+
+    @Override
+    public RecordPlace placeIn(JobSheet sheet) {
+        return RecordPlace.TRAIL;
     }
 
     @Override
