@@ -2,6 +2,7 @@ package org.benchtrail.core.bench;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -147,6 +148,26 @@ class BenchTest {
     void times_isOneSign(Calculation<?> calculation) {
         String all = String.valueOf(Inputs.run(calculation, calculation.example()));
         assertFalse(all.replace("mean x", "mean").matches("(?s).*[\\w)%] x [\\w(λ√].*"), all);
+    }
+
+    /** Without them nothing would notice that its words say otherwise than its numbers, or come back as its input grows. */
+    @ParameterizedTest
+    @MethodSource("calculations")
+    void whatIsJudged_hasAnInputThatDrivesItAndASentenceThatIsReadAgain(Calculation<?> calculation) {
+        if (Inputs.run(calculation, calculation.example())
+                        .orElseThrow()
+                        .judgement()
+                        .level()
+                == Result.Level.NONE) {
+            return;
+        }
+        assertTrue(
+                Drive.ALL.stream().anyMatch(d -> d.calculation().equals(calculation.id())),
+                calculation.id() + " judges: say in Drive which way its inputs drive the verdict");
+        assertNotEquals(
+                List.of(),
+                Saying.of(calculation.id()),
+                calculation.id() + " judges: say in Saying what its words say of the numbers");
     }
 
     /** Everything a result owes, for the example with its numbers shaken by up to 40 % either way. */

@@ -30,6 +30,7 @@ record Drive(String calculation, String path, List<Level> order) {
             of("mains", "hertz", "BAD UNDECIDED CAREFUL GOOD CAREFUL UNDECIDED BAD"),
             of("ups-load", "ratedWatts", "BAD CAREFUL GOOD"),
             of("ups-load", "amps", "GOOD CAREFUL BAD"),
+            of("ups-outlets", "ratedWatts", "BAD CAREFUL GOOD"),
             of("ups-runtime", "watts", "GOOD CAREFUL BAD"),
             of("ups-runtime", "health", "BAD CAREFUL GOOD"),
             of("ups-runtime", "ampHours", "BAD CAREFUL GOOD"),
@@ -66,6 +67,7 @@ record Drive(String calculation, String path, List<Level> order) {
             of("voice", "loss", "GOOD CAREFUL UNDECIDED BAD"),
             of("jitter", "allowed", "BAD UNDECIDED GOOD"),
             of("against-limit", "value", "BAD UNDECIDED GOOD UNDECIDED BAD"),
+            of("before-after", "confidence", "GOOD BAD UNDECIDED"),
             of("soak", "clean", "UNDECIDED GOOD"),
             of("soak", "every", "GOOD UNDECIDED"),
             of("soak", "doubt", "UNDECIDED GOOD"));

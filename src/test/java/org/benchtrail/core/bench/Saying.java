@@ -1,5 +1,7 @@
 package org.benchtrail.core.bench;
 
+import static java.lang.Math.abs;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -20,11 +22,63 @@ record Saying(String calculation, String words, Pattern pattern, Predicate<doubl
     }
 
     static final List<Saying> ALL = List.of(
+            of("rails", "outside the guide", "reads # V, outside # V to # V", n -> isOutside(abs(n[0]), n[1], n[2])),
+            of("rails", "within the guide", "reads # V, within # V to # V", n -> !isOutside(abs(n[0]), n[1], n[2])),
+            of(
+                    "rails",
+                    "too close to call",
+                    "reads # V, nearer to a limit of # V to # V than the uncertainty of # V",
+                    n -> Math.min(abs(abs(n[0]) - abs(n[1])), abs(abs(n[0]) - abs(n[2]))) <= n[3] * (1 + 1e-9)),
+            of(
+                    "mains",
+                    "spot reading outside the range",
+                    "^# V lies outside # to # V",
+                    n -> isOutside(n[0], n[1], n[2])),
+            of(
+                    "mains",
+                    "spot reading in the wider range only",
+                    "^# V lies outside # to # V, within the wider # to # V",
+                    n -> isOutside(n[0], n[1], n[2]) && !isOutside(n[0], n[3], n[4])),
+            of(
+                    "mains",
+                    "spot reading within the range",
+                    "^# V lies within # to # V",
+                    n -> !isOutside(n[0], n[1], n[2])),
+            of(
+                    "mains",
+                    "too close to call",
+                    "^# V is nearer to a limit of # to # V than the uncertainty of # V",
+                    n -> Math.min(abs(n[0] - n[1]), abs(n[0] - n[2])) <= n[3] * (1 + 1e-9)),
+            of(
+                    "warm-up",
+                    "will reach the trip point",
+                    "between # and # °C at 95 %; the trip point of # °C",
+                    n -> n[0] >= n[2] && n[1] >= n[0]),
+            of(
+                    "warm-up",
+                    "stays below the trip point",
+                    "between # and # °C at 95 %; the trip point of # °C",
+                    n -> n[1] < n[2]),
+            of(
+                    "warm-up",
+                    "trip point reached while measuring",
+                    "the trip point of # °C.* the hottest sample, # °C",
+                    n -> n[1] >= n[0]),
             of("supply-size", "too small", "is # % of", n -> n[0] > 100),
             of("supply-size", "too small for the peak", "W, # % of", n -> n[0] > 110),
             of("ups-load", "overloaded", "is # % of the rating", n -> n[0] > 100),
             of("ups-load", "carries it with little to spare", "is # % of the rating", n -> n[0] > 80 && n[0] <= 100),
             of("ups-load", "carries it", "is # % of the rating", n -> n[0] <= 80),
+            of(
+                    "ups-outlets",
+                    "keeps the rules",
+                    "battery side carries # W, # % of # W",
+                    n -> n[1] <= 80 && n[0] <= 0.8 * n[2] * (1 + 1e-9)),
+            of(
+                    "ups-outlets",
+                    "plan with reservations",
+                    "^The battery side carries # W, # % of # W",
+                    n -> n[1] > 80 && n[0] <= n[2]),
             of("ups-runtime", "too short for an orderly shutdown", "about # min; .* needs # min", n -> n[0] < n[1]),
             of(
                     "ups-runtime",
@@ -112,6 +166,10 @@ record Saying(String calculation, String words, Pattern pattern, Predicate<doubl
             of("before-after", "no change shown", "\\(# to # ", n -> n[0] <= 0 && n[1] >= 0),
             of("before-after", "changed for the better", "\\(# to # ", n -> n[0] * n[1] > 0),
             of("before-after", "changed for the worse", "\\(# to # ", n -> n[0] * n[1] > 0));
+
+    private static boolean isOutside(double value, double low, double high) {
+        return value < Math.min(abs(low), abs(high)) || value > Math.max(abs(low), abs(high));
+    }
 
     private static final Map<String, List<Saying>> BY_CALCULATION =
             ALL.stream().collect(Collectors.groupingBy(Saying::calculation));
