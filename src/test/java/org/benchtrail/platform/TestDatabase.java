@@ -15,6 +15,9 @@ import org.benchtrail.platform.database.EmbeddedDatabase;
 
 /** The embedded PostgreSQL, as the demo has it, in a folder of the build; kept from run to run, its tables made anew. */
 public class TestDatabase implements QuarkusTestResourceLifecycleManager {
+    /** What one process of the tests keeps, apart from another that runs at the same time. */
+    private static final String PART = System.getProperty("tests.part", "part-1");
+
     private static volatile EmbeddedDatabase database;
 
     /** A connection as the owner of the schema, for looking at and arranging what the server itself may not touch. */
@@ -57,7 +60,7 @@ public class TestDatabase implements QuarkusTestResourceLifecycleManager {
     @Override
     public Map<String, String> start() {
         forgetKey();
-        database = EmbeddedDatabase.start(Path.of("target", folder()).toAbsolutePath(), System.out::println);
+        database = EmbeddedDatabase.start(Path.of("target", folder(), PART).toAbsolutePath(), System.out::println);
         return Map.of(
                 "quarkus.datasource.jdbc.url", database.jdbcUrl(),
                 "quarkus.datasource.username", database.server().user(),
@@ -69,8 +72,8 @@ public class TestDatabase implements QuarkusTestResourceLifecycleManager {
     /** The log begins anew with the tables, so what its key signed before counts no more. */
     private static void forgetKey() {
         try {
-            Files.deleteIfExists(Path.of("target", "test-seal", "key"));
-            Files.deleteIfExists(Path.of("target", "test-seal", "key.last"));
+            Files.deleteIfExists(Path.of("target", "test-seal", PART, "key"));
+            Files.deleteIfExists(Path.of("target", "test-seal", PART, "key.last"));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

@@ -15,14 +15,18 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.measure.LimitLibrary;
 import org.benchtrail.core.method.Category;
 import org.benchtrail.core.method.Entry;
 import org.benchtrail.core.method.Fact;
+import org.benchtrail.core.method.FactKinds;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Priority;
 import org.benchtrail.core.method.Role;
+import org.benchtrail.core.method.ServerOnly;
 import org.benchtrail.core.method.Stamp;
 import org.benchtrail.core.method.desk.Advanced;
 import org.benchtrail.core.method.desk.Closed;
@@ -57,6 +61,16 @@ import org.junit.jupiter.api.Test;
 
 /** What the forms of the job sheet become. */
 class SheetFormsTest {
+    /** What no group of fields becomes, and where it is recorded instead. */
+    private static final Map<String, String> OTHERWISE = Map.of(
+            "advanced", "the button that leaves the step",
+            "closed", "the button that leaves the last step",
+            "ruled-out", "the button of the step test",
+            "attachment-added", "AttachmentActs: a file is sent",
+            "picture-marked", "MarkForm, on the picture's own page",
+            "presence-ended", "PresenceActs, on the mentor's page",
+            "theories-ranked", "the server ranks; programs may give an order");
+
     private static final ZoneId ZONE = ZoneId.of("Europe/Vienna");
     private static final FormContext CONTEXT = new FormContext(Optional.empty(), LimitLibrary.published(), ZONE);
     private static final Instant START = Instant.parse("2031-03-03T08:00:00Z");
@@ -316,5 +330,23 @@ class SheetFormsTest {
     void approval_hasToBeChosen() {
         Invalid refused = assertThrows(Invalid.class, () -> read("approve", sheet(), "approval.note", "fine"));
         assertEquals("answer", refused.problems().get(0).field());
+    }
+
+    @Test
+    void everyFactThatPeopleRecord_hasAGroupOfFields_orItsOtherPlaceIsNamed() {
+        Set<String> typed = SheetForms.ALL.stream()
+                .flatMap(form -> form.groups().stream())
+                .map(group -> FactKinds.name(group.kind()))
+                .collect(Collectors.toSet());
+        Set<String> without = new TreeSet<>();
+        FactKinds.all().forEach((name, kind) -> {
+            if (!typed.contains(name) && !kind.isAnnotationPresent(ServerOnly.class)) {
+                without.add(name);
+            }
+        });
+        assertEquals(
+                new TreeSet<>(OTHERWISE.keySet()),
+                without,
+                "nobody can type these: give the form of their step a group, or say here where they are recorded");
     }
 }
