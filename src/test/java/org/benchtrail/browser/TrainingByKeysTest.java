@@ -133,7 +133,7 @@ class TrainingByKeysTest {
         keys.type("[name='percent.1']", "60");
         looks("forecast");
         enter("#forecast button:has-text('Commit the forecast')");
-        person.seesNot("What do you expect to be the cause?");
+        person.sees("Then the ranked causes and the next test are shown");
         person.go("/forecasts");
         person.sees("60 %");
         looks("forecasts");
