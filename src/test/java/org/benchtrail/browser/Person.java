@@ -233,9 +233,7 @@ final class Person implements AutoCloseable {
         keep(name);
         assertFits(name);
         Assertions.assertEquals(
-                List.of(),
-                asked ? barriers(false) : List.of(),
-                name + ": axe-core found what bars somebody's way");
+                List.of(), asked ? barriers(false) : List.of(), name + ": axe-core found what bars somebody's way");
         Assertions.assertEquals(List.of(), complaints(), name + ": the browser complained");
     }
 

@@ -117,7 +117,6 @@ class TrainingByKeysTest {
 
     private void forecasts(String ticket) {
         person.go(ticket);
-        looks("identify");
         keys.type("[name='symptom.words']", "It gets hot");
         keys.type("[name='symptom.observable']", "98 degrees after ten minutes");
         choosesEach("hazards.present.", "false");
@@ -128,15 +127,13 @@ class TrainingByKeysTest {
         person.seesNot("It is due once");
         keys.to("#forecast select").press("ArrowDown");
         keys.to("[name='percent.1']").press("Shift+Tab");
-        assertTrue(
-                (boolean) person.page.evaluate("document.activeElement.tagName === 'SELECT'"), "back to the cause");
+        assertTrue((boolean) person.page.evaluate("document.activeElement.tagName === 'SELECT'"), "back to the cause");
         keys.type("[name='percent.1']", "60");
         looks("forecast");
         enter("#forecast button:has-text('Commit the forecast')");
         person.sees("Then the ranked causes and the next test are shown");
         person.go("/forecasts");
         person.sees("60 %");
-        looks("forecasts");
     }
 
     private void isAccompanied(String ticket) {
@@ -158,7 +155,6 @@ class TrainingByKeysTest {
         person.go("/practice");
         looks("practice");
         enter("button[aria-label='Begin: A desktop that gets too hot']");
-        looks("job");
         unfold("Look");
         enter("button[value='look-dust']");
         person.sees("What was done: 1");

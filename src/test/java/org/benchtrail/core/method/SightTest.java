@@ -203,7 +203,10 @@ class SightTest {
                 .forEach(f -> told.add(open(sheet, f, f.fact().cautions())));
         sheet.all(FindingRecorded.class).forEach(f -> told.add(f.toString()));
         Situation now = new Situation(sheet, desk.policy(), desk.now(), Move.ADVANCE, "next");
-        Requirements.all().stream().filter(r -> GUARDS.contains(r.code())).map(r -> r.status(now)).forEach(status -> told.add(status.toString()));
+        Requirements.all().stream()
+                .filter(r -> GUARDS.contains(r.code()))
+                .map(r -> r.status(now))
+                .forEach(status -> told.add(status.toString()));
         return told;
     }
 
@@ -230,7 +233,8 @@ class SightTest {
                 if (Sight.of(sheet, TOM) instanceof Sight.Veiled) {
                     veiled++;
                     List<String> open = guards(sheet, desk);
-                    guarded += sheet.workStopped() || open.stream().anyMatch(l -> l.matches(".*open \\[[A-Z].*")) ? 1 : 0;
+                    guarded +=
+                            sheet.workStopped() || open.stream().anyMatch(l -> l.matches(".*open \\[[A-Z].*")) ? 1 : 0;
                     assertEquals(open, guards(Sight.shown(sheet, TOM), desk), "seed " + seed);
                 }
             }
