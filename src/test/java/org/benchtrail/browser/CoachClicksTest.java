@@ -73,6 +73,7 @@ class CoachClicksTest {
             Steps.answers(person, false);
             person.choose("scope.scope", "ONE");
             person.press("Save");
+            person.sees("No light after a minute"); // it was taken, not held up
             return Long.parseLong((String) person.page.evaluate("sessionStorage.getItem('clicks')"));
         }
     }

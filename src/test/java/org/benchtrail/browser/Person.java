@@ -228,6 +228,15 @@ final class Person implements AutoCloseable {
         page.emulateMedia(new Page.EmulateMediaOptions().setMedia(Media.SCREEN));
     }
 
+    /** As {@link #look}, at the width that the screen has. @param asked whether axe-core is, which needs scripts to run */
+    void looksAsItIs(String name, boolean asked) {
+        keep(name);
+        assertFits(name);
+        Assertions.assertEquals(
+                List.of(), asked ? barriers(false) : List.of(), name + ": axe-core found what bars somebody's way");
+        Assertions.assertEquals(List.of(), complaints(), name + ": the browser complained");
+    }
+
     private int shown(String selector) {
         return ((Number) page.evaluate(
                         "s => [...document.querySelectorAll(s)].filter(e => e.checkVisibility()).length", selector))

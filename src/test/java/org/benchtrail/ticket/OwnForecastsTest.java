@@ -37,7 +37,11 @@ class OwnForecastsTest extends AttackCase {
     }
 
     private void committed(ApiDesk desk, String kind, String causes) {
-        Response answer = site.as(TESS)
+        committed(TESS, desk, kind, causes);
+    }
+
+    private void committed(String login, ApiDesk desk, String kind, String causes) {
+        Response answer = site.as(login)
                 .header("If-Match", "\"" + desk.version + "\"")
                 .contentType("application/json")
                 .body("{\"forecast\":\"" + kind + "\",\"causes\":{" + causes + "},\"nextTest\":\"h3\"}")
@@ -47,12 +51,12 @@ class OwnForecastsTest extends AttackCase {
     }
 
     /** A trainee's ticket from report to closure, with both forecasts. */
-    private ApiDesk closed() {
-        ApiDesk desk = site.desk(TESS);
+    private ApiDesk closed(String login) {
+        ApiDesk desk = site.desk(login);
         desk.does(Arrays.copyOf(ApiDesk.IDENTIFIED, ApiDesk.IDENTIFIED.length - 1));
-        committed(desk, "CAUSES_EARLY", "\"heat/dust\":60");
+        committed(login, desk, "CAUSES_EARLY", "\"heat/dust\":60");
         desk.does("{\"kind\":\"likeness-checked\",\"shown\":[]}", ADVANCE);
-        committed(desk, "CAUSES", "\"heat/dust\":0,\"heat/clock-raised\":80");
+        committed(login, desk, "CAUSES", "\"heat/dust\":0,\"heat/clock-raised\":80");
         desk.does(ApiDesk.OBVIOUS);
         int theory = desk.does("{\"kind\":\"theory-stated\",\"text\":\"Dusty\"}");
         desk.does("{\"kind\":\"theory-chosen\",\"theory\":" + theory + ",\"reason\":\"Seen\"}", ADVANCE);
@@ -116,7 +120,7 @@ class OwnForecastsTest extends AttackCase {
     @Test
     void forecast_isScoredByTheAcceptedCaseAlone_readByWhoMay_andErased() {
         site.hire(TESS, Role.TRAINEE);
-        ApiDesk desk = closed();
+        ApiDesk desk = closed(TESS);
         Browser tess = page(TESS);
         String own = tess.get("/forecasts").asString();
         assertTrue(own.contains("not scored: no accepted cause") && own.contains("60 %"), own);
@@ -168,5 +172,26 @@ class OwnForecastsTest extends AttackCase {
                                         .getSingleResult())
                         .longValue());
         assertTrue(erased > 0, "that it was erased is recorded");
+
+        desk.does("{\"kind\":\"reopened\",\"reason\":\"It came back\"}");
+        own = tess.get("/forecasts").asString();
+        assertTrue(own.contains("Nothing is scored yet") && own.contains("not scored: no accepted cause"), own);
+        assertFalse(own.contains("Brier score 0.84"), "opened again");
+    }
+
+    /** Whoever forecast it has no say in whether it counts, not even as a supervisor. */
+    @Test
+    void nobodyAcceptsWhatTheyForecast_byAnyRole() {
+        String both = "own-both";
+        site.hire(both, Role.TRAINEE);
+        ApiDesk desk = closed(both);
+        people.ensureAccount("own-ada", "own-ada", Set.of(Role.ADMINISTRATOR), PASSWORD);
+        Actor ada = new Actor("own-ada", "own-ada", Set.of(Role.ADMINISTRATOR));
+        people.setRoles(ada, both, Set.of(Role.TRAINEE, Role.SUPERVISOR));
+        Response own = page(both).post("/learning/accepted", Map.of("tickets", desk.number));
+        assertTrue(own.statusCode() == 422 || own.statusCode() == 403, own.statusCode() + own.asString());
+        people.setRoles(ada, both, Set.of(Role.TRAINEE));
+        String shown = page(both).get("/forecasts").asString();
+        assertFalse(shown.matches("(?s).*" + desk.number + ".{0,900}Brier score.*"), shown);
     }
 }

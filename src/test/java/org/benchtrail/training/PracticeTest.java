@@ -2,6 +2,7 @@ package org.benchtrail.training;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.quarkus.test.common.QuarkusTestResource;
@@ -30,6 +31,9 @@ import org.benchtrail.people.PeopleActs;
 import org.benchtrail.platform.TestDatabase;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.EnumSource;
 
 /** Practice jobs through their pages, and the ways round their rules. */
 @QuarkusTest
@@ -368,6 +372,60 @@ class PracticeTest {
         String debrief = tess.get("/practice/" + job).asString();
         assertTrue(debrief.contains(harm), debrief);
         assertTrue(debrief.contains(truth), debrief);
+    }
+
+    /** Acts that do harm, in order, and what somebody does who lets nothing come to harm. No gate keeps either from them. */
+    @ParameterizedTest
+    @CsvSource({
+        "DESKTOP, DUST, save-work die-load clean, save-work die-load let-cool clean",
+        "DESKTOP, DUST, firmware-defaults, note-settings firmware-defaults",
+        "DESKTOP, FAN_STALLED, try-load, save-work try-load",
+        "DESKTOP, DRIED_PASTE, let-cool let-cool let-cool paste, hand-warm paste",
+        "DRIVE, DATA_CABLE, other-cable, shut-down other-cable",
+        "DRIVE, DATA_CABLE, write-test, copy-data write-test",
+        "POWER, BAD_BLOCK, new-battery, insulate new-battery",
+        "POWER, LONG_CIRCUIT, printer-on-battery, other-circuit",
+        "POWER, LONG_CIRCUIT, open-case pull-mains, save-work pull-mains",
+        "POWER, LONG_CIRCUIT, open-wiring, other-circuit",
+        "SUPPLY, HIGH_RESISTANCE, open-supply, pull-plug strap new-supply",
+        "SUPPLY, HIGH_RESISTANCE, rail-load, save-work rail-load",
+        "SUPPLY, HIGH_RESISTANCE, strap new-supply, pull-plug strap new-supply",
+        "MEMORY, SLOT, long-test, save-work long-test",
+        "MEMORY, SLOT, repair-files, save-work pull-plug strap other-slots repair-files",
+        "ARRAY, MEMBER, pull-to-see, copy-data locate replace",
+        "ARRAY, MEMBER, new-volume, copy-data locate replace",
+        "ARRAY, CACHE, cache-battery, shut-down cache-battery"
+    })
+    void harm_isReached_throughTheGates_andTheHonestTwinMeetsNone(
+            Family family, String fault, String careless, String honest) {
+        int harmed = begun(family, fault);
+        List.of(careless.split(" ")).forEach(act -> assertEquals(303, does(harmed, act), act));
+        assertNotEquals(List.of(), queries.job(harmed, TESS).played().harm());
+        sends(tess, harmed, "/give-up");
+        int twin = begun(family, fault);
+        List.of(honest.split(" ")).forEach(act -> assertEquals(303, does(twin, act), act));
+        assertEquals(List.of(), queries.job(twin, TESS).played().harm());
+        sends(tess, twin, "/give-up");
+    }
+
+    /** Two jobs of one seed that differ in their fault alone: the coach, and all of the sheet, says the same of both. */
+    @ParameterizedTest
+    @EnumSource(Family.class)
+    void whatIsSaidBeforeTheFirstAct_doesNotDependOnTheTruth(Family family) {
+        String first = untouched(begun(family, family.faults().get(0)));
+        assertTrue(first.contains("class=\"coach\""), first);
+        for (String fault : family.faults()) {
+            assertEquals(first, untouched(begun(family, fault)), fault);
+        }
+    }
+
+    /** The sheet of a job without what is each job's own: its number, its commitment, keys of forms. */
+    private String untouched(int job) {
+        String page = shown(tess, "/practice/" + job);
+        return page.replaceAll("[0-9a-f]{64}", "")
+                .replace("/practice/" + job, "/practice")
+                .replaceAll("(?<![0-9])" + PracticeJob.number(job) + "(?![0-9])", "")
+                .replaceAll("(id|name|for|nonce)=\"[^\"]*" + job + "[^\"]*\"", "");
     }
 
     private static String shown(Browser who, String path) {

@@ -72,7 +72,7 @@ public final class RepairOrder {
     }
 
     /** Minutes of a repair itself. */
-    static double minutes(Repair r, PlanSettings settings) {
+    public static double minutes(Repair r, PlanSettings settings) {
         return r.minutes() + r.verifyMinutes() + r.partCost() * settings.minutesPerCost() + settings.minutes(r.risk());
     }
 

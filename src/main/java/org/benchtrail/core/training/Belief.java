@@ -13,6 +13,7 @@ import org.benchtrail.core.advice.SheetEvidence;
 import org.benchtrail.core.diagnosis.Action;
 import org.benchtrail.core.diagnosis.Advice;
 import org.benchtrail.core.diagnosis.BenchSituation;
+import org.benchtrail.core.diagnosis.Cause;
 import org.benchtrail.core.diagnosis.CauseCategory;
 import org.benchtrail.core.diagnosis.Evidence;
 import org.benchtrail.core.diagnosis.FailedRepair;
@@ -21,6 +22,8 @@ import org.benchtrail.core.diagnosis.Model;
 import org.benchtrail.core.diagnosis.NextTest;
 import org.benchtrail.core.diagnosis.PlanSettings;
 import org.benchtrail.core.diagnosis.Ranking;
+import org.benchtrail.core.diagnosis.Repair;
+import org.benchtrail.core.diagnosis.RepairOrder;
 import org.benchtrail.core.diagnosis.Report;
 import org.benchtrail.core.diagnosis.Source;
 import org.benchtrail.core.practice.Harm;
@@ -79,12 +82,12 @@ public record Belief(Ties ties, Model model, Evidence evidence) {
     }
 
     /** What an act costs beyond the best one, by what is known before it. */
-    Debrief.Judged judge(DeviceAct act, List<Harm> harm, List<DeviceAct> skipped, double fixes) {
+    Debrief.Judged judge(DeviceAct act, List<Harm> harm, List<DeviceAct> skipped) {
         Advice advice = advice();
         Action best = advice.actions().get(0);
         OptionalDouble expected = switch (act.way()) {
             case PREPARE, TRY -> OptionalDouble.empty();
-            case MEND -> ofRepair(act, advice, best, fixes);
+            case MEND -> ofRepair(act, advice, best);
             default ->
                 ties.finding(act)
                         .map(id -> OptionalDouble.of(ofTest(id, act, advice, best)))
@@ -110,15 +113,22 @@ public record Belief(Ties ties, Model model, Evidence evidence) {
                 .findFirst();
     }
 
-    /** Of the cause that speaks most for it; one that the catalogue does not list now saves what it may. */
-    private OptionalDouble ofRepair(DeviceAct act, Advice advice, Action best, double fixes) {
-        Ranking ranking = ranking();
+    /** Of the cause that speaks most for it. */
+    private OptionalDouble ofRepair(DeviceAct act, Advice advice, Action best) {
         OptionalDouble least = ties.repairs().entrySet().stream()
                 .filter(e -> e.getValue().contains(act))
-                .mapToDouble(e -> listed(advice, e.getKey())
-                        .orElse(act.minutes() + (1 - fixes * ranking.probability(e.getKey())) * best.expectedMinutes()))
+                .flatMap(e -> model.category().cause(e.getKey()).stream())
+                .mapToDouble(cause -> listed(advice, cause.id()).orElseGet(() -> unlisted(cause)))
                 .min();
         return least.isPresent() ? least : OptionalDouble.of(best.expectedMinutes() + act.minutes());
+    }
+
+    /** Only the repair that is next in order is on offer; another takes its minutes, and where it is in vain the best after that. */
+    private double unlisted(Cause cause) {
+        Repair repair = cause.repair();
+        double vain = 1 - repair.fixProbability() * ranking().probability(cause.id());
+        return RepairOrder.minutes(repair, PlanSettings.STANDARD)
+                + vain * failed(cause.id()).advice().actions().get(0).expectedMinutes();
     }
 
     private static Report report(DeviceAct act, Finding finding, Seen seen) {

@@ -23,9 +23,6 @@ import org.benchtrail.core.practice.job.Truth.Played;
  * @param least minutes below which nobody solves it without harm
  */
 public record Debrief(Truth truth, List<Judged> acts, Players.Result recommended, OptionalDouble least) {
-    /** What a repair helps given its cause, as the catalogue has it everywhere. */
-    private static final double FIXES = 0.95;
-
     public Debrief {
         acts = List.copyOf(acts);
     }
@@ -69,7 +66,7 @@ public record Debrief(Truth truth, List<Judged> acts, Players.Result recommended
             DeviceAct act = step.act();
             List<DeviceAct> skipped = step.answer().harm().isEmpty() ? List.of() : unsafe(act, safe);
             belief = belief.practicable();
-            judged.add(belief.judge(act, step.answer().harm(), skipped, FIXES));
+            judged.add(belief.judge(act, step.answer().harm(), skipped));
             done.add(act);
             safe.add(act);
             if (act.way() == DeviceAct.Way.MEND) {

@@ -101,28 +101,4 @@ class ForecastPlayersTest {
         }
         assertTrue(better >= 0.99 * PLAYERS, better + " of " + PLAYERS);
     }
-
-    /** 314 against 314 independent forecasts show ten points in four of five cases, as the sum of sizes says. */
-    @Test
-    void sizeOfTheTable_showsTheShiftInFourOfFive() {
-        assertEquals(314, ForecastsNeeded.independent(0.20).aPhase(0.10));
-        SplittableRandom random = new SplittableRandom(3);
-        int seen = 0;
-        for (int study = 0; study < PLAYERS; study++) {
-            double change = 0;
-            double error = 0;
-            for (double hit : new double[] {0.67, 0.77}) {
-                List<Forecast> phase = new ArrayList<>();
-                for (int i = 0; i < 314; i++) {
-                    phase.add(new Forecast(i, 75, random.nextDouble() < hit));
-                }
-                Overconfidence over = new ForecastScores(phase).overconfidence().orElseThrow();
-                change = over.mean() - change;
-                error = Math.hypot(error, over.standardError());
-            }
-            seen += Math.abs(change) > 1.959964 * error ? 1 : 0;
-        }
-        System.out.println("ten points seen by 314 against 314: " + seen / (double) PLAYERS);
-        assertEquals(0.80, seen / (double) PLAYERS, 0.015 + REACH);
-    }
 }

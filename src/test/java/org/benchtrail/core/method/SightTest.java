@@ -9,16 +9,22 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
+import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.desk.Advanced;
+import org.benchtrail.core.method.desk.CautionsAcknowledged;
 import org.benchtrail.core.method.desk.ForecastCommitted;
 import org.benchtrail.core.method.desk.ForecastKind;
 import org.benchtrail.core.method.desk.ForecastSkipped;
 import org.benchtrail.core.method.desk.HandedOver;
 import org.benchtrail.core.method.desk.Reopened;
 import org.benchtrail.core.method.desk.Rethought;
+import org.benchtrail.core.method.identify.FindingRecorded;
 import org.benchtrail.core.method.identify.LikenessChecked;
+import org.benchtrail.core.method.plan.ActionPlanned;
+import org.benchtrail.core.method.test.CheckPlanned;
 import org.benchtrail.core.method.theorize.RankedCause;
 import org.benchtrail.core.method.theorize.TheoriesRanked;
 import org.benchtrail.core.method.theorize.TheoryChosen;
@@ -28,6 +34,14 @@ import org.junit.jupiter.params.provider.EnumSource;
 
 /** The ways round a forecast, each tried on the one decision. */
 class SightTest {
+    private static final Set<String> GUARDS = Set.of(
+            "hazards-screened",
+            "data-protected",
+            "invasive-guarded",
+            "plan-approved",
+            "cautions-taken",
+            "data-still-protected");
+
     private static final String COMMITMENT = "ab".repeat(32);
     private static final ForecastKind EARLY = ForecastKind.CAUSES_EARLY;
     private static final ForecastKind CAUSES = ForecastKind.CAUSES;
@@ -178,5 +192,54 @@ class SightTest {
                 Sight.CODE,
                 Sight.refusal(sheet, new LikenessChecked(List.of()), TOM).get(0).code());
         assertEquals(List.of(), Sight.refusal(sheet, new TheoryChosen(1, "", ""), INES));
+    }
+
+    /** What guards people and data, as it follows from a sheet: hazards, what stops work, and every line of the gate that says so. */
+    private static List<String> guards(JobSheet sheet, TicketFixture desk) {
+        List<String> told = new ArrayList<>(List.of(sheet.workStopped() + " " + sheet.hazards()));
+        sheet.all(CheckPlanned.class)
+                .forEach(f -> told.add(open(sheet, f, f.fact().cautions())));
+        sheet.all(ActionPlanned.class)
+                .forEach(f -> told.add(open(sheet, f, f.fact().cautions())));
+        sheet.all(FindingRecorded.class).forEach(f -> told.add(f.toString()));
+        Situation now = new Situation(sheet, desk.policy(), desk.now(), Move.ADVANCE, "next");
+        Requirements.all().stream()
+                .filter(r -> GUARDS.contains(r.code()))
+                .map(r -> r.status(now))
+                .forEach(status -> told.add(status.toString()));
+        return told;
+    }
+
+    private static String open(JobSheet sheet, StandingFact<?> of, Set<Caution> cautions) {
+        return of.entry() + " asks " + cautions + ", open " + CautionsAcknowledged.open(sheet, of, cautions);
+    }
+
+    /** Whatever is recorded, by whomever: who sees nothing of causes sees every hazard, caution and warning of data. */
+    @Test
+    void whatGuardsPeopleAndData_isTheSame_veiledAndOpen() {
+        int veiled = 0;
+        int guarded = 0;
+        for (long seed = 1; seed <= 60; seed++) {
+            TicketFixture desk = Sheets.demanding();
+            Gen gen = new Gen(seed);
+            for (int i = 0; i < 90 && desk.sheet().course().isOpen(); i++) {
+                try {
+                    Gen.Act act = gen.chance(70) ? gen.helpful(desk) : gen.any(desk);
+                    desk.as(act.actor()).does(act.fact());
+                } catch (Invalid malformed) {
+                    continue;
+                }
+                JobSheet sheet = desk.sheet();
+                if (Sight.of(sheet, TOM) instanceof Sight.Veiled) {
+                    veiled++;
+                    List<String> open = guards(sheet, desk);
+                    guarded +=
+                            sheet.workStopped() || open.stream().anyMatch(l -> l.matches(".*open \\[[A-Z].*")) ? 1 : 0;
+                    assertEquals(open, guards(Sight.shown(sheet, TOM), desk), "seed " + seed);
+                }
+            }
+        }
+        System.out.println("sheets veiled: " + veiled + ", with a hazard or a deed that is guarded: " + guarded);
+        assertTrue(veiled > 500 && guarded > 50, veiled + " and " + guarded + ": too few to prove much");
     }
 }

@@ -18,6 +18,8 @@ import org.benchtrail.core.method.document.Signatory;
 import org.benchtrail.core.method.document.Signed;
 import org.benchtrail.core.method.document.SummaryWritten;
 import org.benchtrail.core.method.document.Sureness;
+import org.benchtrail.core.method.identify.SymptomRecorded;
+import org.benchtrail.core.method.verify.SymptomRechecked;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
@@ -111,6 +113,19 @@ class SignedTest {
         assertEquals(BY_A_MENTOR, sentence(desk, "mentor-signed"));
         desk.as(TOM).records(anySummary());
         assertEquals("Sign the summary.", sentence(desk, "summary-written"));
+    }
+
+    /** To hand the ticket over afterwards takes nothing away of what a trainee did after the signature. */
+    @Test
+    void whatATraineeDidAfterTheSignature_isSignedAnew_whoeverHasTheTicketNow() {
+        TicketFixture desk = demandingAtStep(Step.DOCUMENT);
+        meetAll(desk);
+        assertEquals("", sentence(desk, "mentor-signed"));
+        int symptom = desk.sheet().latest(SymptomRecorded.class).orElseThrow().entry();
+        desk.as(TOM).records(new SymptomRechecked(symptom, true, "Looked again"));
+        assertEquals(BY_A_MENTOR, sentence(desk, "mentor-signed"));
+        desk.as(SUE).records(new HandedOver("ines", INES.roles(), "He is at school"));
+        assertEquals(BY_A_MENTOR, sentence(desk, "mentor-signed"));
     }
 
     @Test

@@ -276,6 +276,28 @@ class CoachStandingTest {
         assertEquals(Optional.empty(), choices.at("onset-known", BEGUN.plusSeconds(9)));
     }
 
+    /** Of whom one prompt is left and who meets seven of ten, few are taken for able: a miss counts, and two bring a level back. */
+    @Test
+    void whoMeetsSevenOfTen_isSeldomSilentWithinThirty() {
+        Random random = new Random(20_261_128);
+        int people = 2_000;
+        int silent = 0;
+        for (int person = 0; person < people; person++) {
+            events.clear();
+            now = BEGUN.plus(Duration.ofDays(30));
+            met(TO_PROMPT);
+            boolean ever = false;
+            for (int i = 0; i < 30 && !ever; i++) {
+                occasion(random.nextDouble() < 0.7, null);
+                ever = level() == SILENT;
+            }
+            silent += ever ? 1 : 0;
+        }
+        System.out.println("silent within thirty, of " + people + " who meet seven of ten: " + silent);
+        assertTrue(silent < 0.015 * people, silent + " of " + people);
+        assertTrue(silent > 0, "none: too few to prove much");
+    }
+
     /** Whatever is recorded in whatever order: no more than one step down for an occasion, and a miss never takes help away. */
     @ParameterizedTest
     @ValueSource(longs = {1, 2, 3, 4, 5})

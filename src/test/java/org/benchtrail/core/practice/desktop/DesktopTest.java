@@ -157,6 +157,43 @@ class DesktopTest {
         }
     }
 
+    /** More dust is a narrower way for the air. */
+    @ParameterizedTest
+    @EnumSource(DesktopFault.class)
+    void moreDust_isNeverCooler(DesktopFault fault) {
+        double before = -1;
+        for (int i = 20; i >= 4; i--) {
+            double die = new DesktopHeat(fault.in(SOUND).with(DesktopPart.AIR_PATH, i / 20.0))
+                    .settled(1)
+                    .die();
+            assertTrue(die >= before - 1e-6, "at " + i / 20.0);
+            before = die;
+        }
+    }
+
+    /** Asked for an eighth of a second at a time it takes steps of half the length: the fan's curve, throttle and trip are met alike. */
+    @ParameterizedTest
+    @EnumSource(DesktopFault.class)
+    void halfTheStep_changesNothingThatIsSeen(DesktopFault fault) {
+        Desktop whole = Desktop.idle(fault.in(SOUND));
+        Desktop halved = whole;
+        for (int minute = 1; minute <= 20 && whole.on(); minute++) {
+            Ran ran = whole.run(60, 1, true, CHANCE);
+            double seconds = 0;
+            for (int i = 0; i < 480 && halved.on(); i++) {
+                Ran part = halved.run(0.125, 1, true, CHANCE);
+                halved = part.after();
+                seconds += part.seconds();
+            }
+            whole = ran.after();
+            assertEquals(whole.on(), halved.on(), "minute " + minute);
+            assertEquals(ran.seconds(), seconds, 0.05, "minute " + minute);
+            DesktopHeat heat = new DesktopHeat(whole.parts());
+            assertEquals(
+                    heat.at(whole.sink(), 1).die(), heat.at(halved.sink(), 1).die(), 0.01, "minute " + minute);
+        }
+    }
+
     @Test
     void rightAct_cools_andTheWrongOneCostsTimeAlone() {
         Desktop dusty = Desktop.idle(DesktopFault.DUST.in(SOUND));
