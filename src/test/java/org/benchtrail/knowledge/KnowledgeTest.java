@@ -362,7 +362,9 @@ class KnowledgeTest {
     @Test
     void samePlaceAlone_leadsToNothing() {
         jobs.close(Jobs.INES, job("Cornice drips", "Cornice cracked"), PROPOSED);
-        TicketNumber number = jobs.begin(Jobs.OLE, new Job("Too warm by noon", "Loom 4", "Blinks", "?", "?", "?"));
+        FindingAnswered other = new FindingAnswered("know-q77", "Does it?", "yes", Source.SEEN);
+        TicketNumber number =
+                jobs.begin(Jobs.OLE, new Job("Too warm by noon", "Loom 4", "Blinks", "?", "?", "?"), other);
         assertTrue(known.of(look.ticket(number, Jobs.OLE).sheet()).stream()
                 .noneMatch(l -> l.why().contains("in the same")));
     }
