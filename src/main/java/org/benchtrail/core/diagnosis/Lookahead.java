@@ -1,5 +1,6 @@
 package org.benchtrail.core.diagnosis;
 
+import java.util.Arrays;
 import java.util.BitSet;
 import java.util.IdentityHashMap;
 import java.util.Map;
@@ -10,8 +11,8 @@ import java.util.Map;
  * <p>Algorithm: a test multiplies the weight of every cause of a group by the same number, so those keep their order. Only the
  * few deviating causes are sorted anew; groups and deviators are merged: O(n) per value instead of O(n log n), and the scan
  * ends as soon as the minutes spent exceed the best plan found. A repair as the last one of a plan pays only if its ratio is
- * above what is left then over the minutes of escalating, and at least the unlisted cause is left: whatever lies below that is
- * not looked at. Not safe for use by several threads.
+ * above what is left then over the minutes of escalating, and at least the unlisted cause is left and what the surest repair
+ * misses of the others: whatever lies below that is not looked at. Not safe for use by several threads.
  */
 final class Lookahead {
     /** Below this share of the mass the difference in the scan has lost too many digits; the exact sums are taken. */
@@ -41,6 +42,12 @@ final class Lookahead {
     private final double[] sortedRatio;
     private final double[] sortedWeight;
     private final double[] sortedMinutes;
+
+    /** Weights of the causes that deviate, after a value. */
+    private final double[] moved;
+
+    /** Highest probability that a repair fixes its cause. */
+    private final double surest;
 
     /** Repairs of no higher ratio end no best plan. */
     private double least;
@@ -77,6 +84,8 @@ final class Lookahead {
         sortedRatio = new double[n];
         sortedWeight = new double[n];
         sortedMinutes = new double[n];
+        moved = new double[n];
+        surest = Arrays.stream(repairs.fix).max().orElse(1);
     }
 
     /** The repairs not done, best first. */
@@ -131,8 +140,9 @@ final class Lookahead {
     }
 
     /** The margin is for rounding: a repair that neither helps nor hurts may be looked at. */
-    private double least(double outside) {
-        return outside / repairs.escalateMinutes * (1 - LOST_DIGITS);
+    private double least(double mass, double outside) {
+        double left = outside + Math.max(0, mass - outside) * (1 - surest);
+        return left / repairs.escalateMinutes * (1 - LOST_DIGITS);
     }
 
     /** What a report whose true value nobody reported weighs, by the number of values. */
@@ -151,25 +161,34 @@ final class Lookahead {
         }
         double outside = weights[repairs.size()] * (rho * table.unlisted[v] + noise);
         mass += outside;
-        least = least(outside);
-        BitSet cured = model.curedBy(finding, v);
-        int m = 0;
-        for (int k = 0; k < table.deviators.length; k++) {
-            int i = table.deviators[k];
+        int k = 0;
+        for (int i : table.deviators) {
             double p = rho * table.rows[k][v] + noise;
             mass += weights[i] * (p - factor[table.group[i]]);
-            m = done[i] ? m : insert(m, i, weights[i] * p, minutes(i, cured));
+            moved[k++] = weights[i] * p;
         }
         for (int i : unit.mixed()) {
-            double weight = mixedWeight(finding, i, v);
-            mass += weight - weights[i] * factor[table.group[i]];
-            m = done[i] ? m : insert(m, i, weight, minutes(i, cured));
+            moved[k] = mixedWeight(finding, i, v);
+            mass += moved[k++] - weights[i] * factor[table.group[i]];
         }
+        least = least(mass, outside);
+        BitSet cured = model.curedBy(finding, v);
+        int m = insert(0, table.deviators, 0, cured);
+        m = insert(m, unit.mixed(), table.deviators.length, cured);
         for (int i : mended) {
             m = done[i] ? m : insert(m, i, weights[i] * factor[table.group[i]], minutes(i, cured));
         }
         double best = merge(groups, factor, mass, m);
         return best >= 0 ? best : repairs(cured).planMinutes(model.causes(after(finding, v)), done);
+    }
+
+    /** @param from where the weights of these causes stand among those that moved */
+    private int insert(int sortedSoFar, int[] causes, int from, BitSet cured) {
+        int m = sortedSoFar;
+        for (int k = 0; k < causes.length; k++) {
+            m = done[causes[k]] ? m : insert(m, causes[k], moved[from + k], minutes(causes[k], cured));
+        }
+        return m;
     }
 
     private double mixedWeight(int finding, int cause, int v) {
@@ -203,13 +222,15 @@ final class Lookahead {
         fixes.forEach((part, q) -> left[part] *= 1 - q);
         double[] causes = model.causes(left);
         boolean[] tried = done.clone();
-        least = least(causes[repairs.size()]);
-        double mass = mass();
+        double mass = 0;
+        for (double weight : causes) {
+            mass += weight;
+        }
+        least = least(mass, causes[repairs.size()]);
         int m = 0;
         for (int i = 0; i < repairs.size(); i++) {
             if (causes[i] != weights[i]) {
                 markedFor[i] = question;
-                mass += causes[i] - weights[i];
                 tried[i] |= spent && model.covers(fixes, i);
                 m = tried[i] ? m : insert(m, i, causes[i], repairs.minutes[i]);
             }
