@@ -5,14 +5,18 @@ import jakarta.persistence.EntityManager;
 import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
+import java.util.Set;
 import org.benchtrail.core.diagnosis.Likeness;
+import org.benchtrail.core.diagnosis.path.Localiser;
+import org.benchtrail.core.diagnosis.path.Pinned;
 import org.benchtrail.core.method.Category;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.platform.sql.Sql;
 import org.benchtrail.platform.sql.SqlText;
 import org.jspecify.annotations.Nullable;
 
-/** Cases that are like a ticket: by what was found on it, or because it was the same device. */
+/** Cases that are like a ticket: by what was found on it, by where on its path and in which place it is, or because it was the same device. */
 @ApplicationScoped
 class AlikeCases {
     /** So many of the newest cases of the kind are compared; they also tell how rare a finding is. */
@@ -32,8 +36,16 @@ class AlikeCases {
      * A case that is like it.
      *
      * @param shared findings that both have
+     * @param segments parts of the path that both were put in
+     * @param here whether it was in the same place
      */
-    record AlikeCase(int serial, @Nullable Long known, double likeness, List<String> shared) {}
+    record AlikeCase(
+            int serial,
+            @Nullable Long known,
+            double likeness,
+            List<String> shared,
+            Set<String> segments,
+            boolean here) {}
 
     /** A case of the same device, and the known cause that it belongs to. */
     record EarlierCase(int serial, long known) {}
@@ -48,22 +60,44 @@ class AlikeCases {
                 .rows(EarlierCase.class);
     }
 
-    private record ComparedCase(int serial, @Nullable Long known, List<String> findings) {}
+    private record ComparedCase(
+            int serial, @Nullable Long known, @Nullable String causeId, List<String> findings, String place) {}
 
-    /** The likest first; nothing if nothing was found on the ticket yet. */
-    List<AlikeCase> like(Collection<String> findings, @Nullable Category category) {
-        if (findings.isEmpty()) {
+    /**
+     * The likest first; nothing if it is not known of the ticket what was found, nor in which part of its path it is.
+     *
+     * @param places of the kind, by which the part of a case is known
+     */
+    List<AlikeCase> like(Likeness.Traits ticket, @Nullable Category category, Optional<Localiser> places) {
+        if (ticket.findings().isEmpty() && ticket.segments().isEmpty()) {
             return List.of();
         }
         List<ComparedCase> cases = newest(category);
         Likeness likeness =
                 Likeness.among(cases.stream().map(ComparedCase::findings).toList());
         return cases.stream()
-                .map(c -> new AlikeCase(
-                        c.serial(), c.known(), likeness.of(findings, c.findings()), shared(findings, c.findings())))
+                .map(c -> compared(ticket, c, traits(c, places), likeness))
                 .filter(like -> like.likeness() >= LEAST)
                 .sorted(Comparator.comparingDouble(AlikeCase::likeness).reversed())
                 .toList();
+    }
+
+    private static AlikeCase compared(
+            Likeness.Traits ticket, ComparedCase closed, Likeness.Traits traits, Likeness likeness) {
+        return new AlikeCase(
+                closed.serial(),
+                closed.known(),
+                likeness.of(ticket, traits),
+                shared(ticket.findings(), closed.findings()),
+                ticket.shared(traits),
+                ticket.isSamePlace(traits));
+    }
+
+    /** Its part of the path is that of the catalogue as it is today, so that cases from before the paths have one too. */
+    private static Likeness.Traits traits(ComparedCase closed, Optional<Localiser> places) {
+        Set<String> segments = places.map(p -> Pinned.segments(p, closed.causeId(), closed.findings()))
+                .orElse(Set.of());
+        return new Likeness.Traits(Set.copyOf(closed.findings()), segments, closed.place());
     }
 
     private static List<String> shared(Collection<String> some, Collection<String> others) {

@@ -45,7 +45,8 @@ class ClosedCases {
                 .with("body", body)
                 .with(
                         "findings",
-                        SheetDigest.findings(sheet, findingWords.heard(sheet)).toArray(String[]::new))
+                        SheetDigest.findings(sheet, FindingWords.heard(sheet, findingWords.inForce()))
+                                .toArray(String[]::new))
                 .with("closed", at)
                 .with("closedBy", by)
                 .with("minutes", SheetDigest.minutes(sheet))

@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.benchtrail.catalogue.CatalogueVersion;
 import org.benchtrail.catalogue.Catalogues;
 import org.benchtrail.core.advice.Heard;
 import org.benchtrail.core.advice.SheetEvidence;
@@ -35,12 +36,15 @@ class FindingWords {
         return findings.stream().map(this::one).collect(Collectors.joining("; "));
     }
 
+    /** The version by which cases are compared. */
+    CatalogueVersion inForce() {
+        return catalogues.inForce();
+    }
+
     /** What follows from a sheet's facts beside its answers: abnormal values only, since most devices share the normal ones. */
-    Map<String, String> heard(JobSheet sheet) {
+    static Map<String, String> heard(JobSheet sheet, CatalogueVersion version) {
         Map<String, String> heard = new TreeMap<>();
-        catalogues
-                .inForce()
-                .model(sheet.opened().category().catalogue())
+        version.model(sheet.opened().category().catalogue())
                 .ifPresent(model -> SheetEvidence.heard(sheet, model.category(), SheetReader.PLAIN).stream()
                         .filter(h -> h.kind() != Heard.Kind.EXPLICIT
                                 && !h.report().presumed()

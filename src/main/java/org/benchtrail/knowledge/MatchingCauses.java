@@ -7,8 +7,14 @@ import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Stream;
+import org.benchtrail.catalogue.CatalogueVersion;
+import org.benchtrail.core.diagnosis.Likeness;
+import org.benchtrail.core.diagnosis.path.Localiser;
+import org.benchtrail.core.diagnosis.path.Pinned;
 import org.benchtrail.core.method.Category;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.TicketNumber;
@@ -18,7 +24,7 @@ import org.benchtrail.core.method.identify.SymptomRecorded;
 import org.benchtrail.ticket.KnownCauses;
 import org.jspecify.annotations.Nullable;
 
-/** What the knowledge base has for a ticket: by its cause, by what its device had before, by its findings, by its words, in this order. */
+/** What the knowledge base has for a ticket: by its cause, by what its device had before, by its findings and where it is, by its words, in this order. */
 @ApplicationScoped
 class MatchingCauses implements KnownCauses {
     private static final int MOST = 5;
@@ -41,7 +47,8 @@ class MatchingCauses implements KnownCauses {
     @Override
     @Transactional
     public List<Line> like(String words, @Nullable Category category, Collection<String> findings, int most) {
-        return first(most, Stream.of(byFindings(findings, category), byWords(words, category)));
+        Likeness.Traits found = new Likeness.Traits(Set.copyOf(findings), Set.of(), "");
+        return first(most, Stream.of(byTraits(found, category, Optional.empty()), byWords(words, category)));
     }
 
     @Override
@@ -56,9 +63,14 @@ class MatchingCauses implements KnownCauses {
     @Transactional
     public List<Line> of(JobSheet sheet) {
         Category category = sheet.opened().category();
-        List<String> findings = SheetDigest.findings(sheet, findingWords.heard(sheet));
-        List<Line> likeIt =
-                first(MOST, Stream.of(byDevice(sheet.opened()), like(words(sheet), category, findings, MOST)));
+        CatalogueVersion version = findingWords.inForce();
+        Optional<Localiser> places = version.localiser(category.catalogue());
+        List<Line> likeIt = first(
+                MOST,
+                Stream.of(
+                        byDevice(sheet.opened()),
+                        byTraits(traits(sheet, version), category, places),
+                        byWords(words(sheet), category)));
         return sheet.latestOfRound(CauseNamed.class)
                 .map(named -> {
                     String id = SheetDigest.causeId(sheet, named.fact());
@@ -66,6 +78,18 @@ class MatchingCauses implements KnownCauses {
                     return first(MOST, Stream.of(same, byWords(named.fact().cause(), category), likeIt));
                 })
                 .orElse(likeIt);
+    }
+
+    /** Where it is on its path is what the sheet says, never what a ranking of it would tell. */
+    private static Likeness.Traits traits(JobSheet sheet, CatalogueVersion version) {
+        List<String> findings = SheetDigest.findings(sheet, FindingWords.heard(sheet, version));
+        String cause = sheet.activeTheory().map(t -> t.fact().causeId()).orElse(null);
+        return new Likeness.Traits(
+                Set.copyOf(findings),
+                version.localiser(sheet.opened().category().catalogue())
+                        .map(p -> Pinned.segments(p, cause, findings))
+                        .orElse(Set.of()),
+                sheet.opened().place());
     }
 
     private static String words(JobSheet sheet) {
@@ -76,14 +100,29 @@ class MatchingCauses implements KnownCauses {
     }
 
     /** The known causes behind the cases that are most like it. */
-    private List<Line> byFindings(Collection<String> findings, @Nullable Category category) {
+    private List<Line> byTraits(Likeness.Traits ticket, @Nullable Category category, Optional<Localiser> places) {
         Map<Long, AlikeCases.AlikeCase> best = new LinkedHashMap<>();
-        for (AlikeCases.AlikeCase like : alikeCases.like(findings, category)) {
+        for (AlikeCases.AlikeCase like : alikeCases.like(ticket, category, places)) {
             if (like.known() != null && best.size() < MOST) {
                 best.putIfAbsent(like.known(), like);
             }
         }
-        return shown(best, like -> "same findings: " + findingWords.all(like.shared()));
+        return shown(best, like -> why(like, places));
+    }
+
+    private String why(AlikeCases.AlikeCase like, Optional<Localiser> places) {
+        List<String> why = new ArrayList<>();
+        if (!like.shared().isEmpty()) {
+            why.add("same findings: " + findingWords.all(like.shared()));
+        }
+        places.map(Localiser::paths).stream()
+                .flatMap(p -> p.segments().stream())
+                .filter(s -> like.segments().contains(s.id()))
+                .forEach(s -> why.add("in the same part: " + s.name()));
+        if (like.here()) {
+            why.add("in the same place");
+        }
+        return String.join("; ", why);
     }
 
     /** Those that are not retired, in their order, each with why it is shown. */

@@ -1,9 +1,11 @@
 -- @ newest
-select serial, known, findings
-from closed_case
-where not reopened {and}
-order by closed desc, serial desc
-limit :most
+select c.serial, c.known, c.cause_id, c.findings, coalesce(t.place, '') as place
+from (select serial, known, cause_id, findings, closed
+  from closed_case
+  where not reopened {and}
+  order by closed desc, serial desc
+  limit :most) c left join ticket t on t.serial = c.serial
+order by c.closed desc, c.serial desc
 
 -- @ of the kind
 category = :category

@@ -84,9 +84,13 @@ final class Jobs {
     }
 
     /** Opened, and its first symptom recorded. */
-    TicketNumber begin(Actor who, Job job) {
+    TicketNumber begin(Actor who, Job job, Fact... more) {
         TicketNumber number = open(who, job);
-        done(acts.perform(number, 1, List.<Act>of(s -> new SymptomRecorded("It fails", job.symptom(), false)), who));
+        List<Act> all = new ArrayList<>(List.of(s -> new SymptomRecorded("It fails", job.symptom(), false)));
+        for (Fact fact : more) {
+            all.add(s -> fact);
+        }
+        done(acts.perform(number, 1, all, who));
         return number;
     }
 

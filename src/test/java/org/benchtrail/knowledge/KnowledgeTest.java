@@ -330,6 +330,49 @@ class KnowledgeTest {
                 id, known.like("The gnomon is dead", null, List.of(), 3).get(0).id());
     }
 
+    /** No finding and no word is shared: another look at the same part of the path, in the same place, leads there. */
+    @Test
+    void samePartOfThePath_leadsToTheKnownCause() {
+        FindingAnswered swapped = new FindingAnswered("substitute:sink", "Is the fault gone?", "yes", Source.SEEN);
+        FindingAnswered elsewhere = new FindingAnswered("substitute:sink", "Is the fault gone?", "no", Source.SEEN);
+        jobs.close(Jobs.INES, job("Pommel glows", "Pommel bent"), PROPOSED, swapped);
+        jobs.close(Jobs.INES, job("Tiller glows", "Tiller bent"), PROPOSED, elsewhere);
+        FindingAnswered seen = new FindingAnswered("look:sink", "Is anything wrong to be seen?", "yes", Source.SEEN);
+        TicketNumber number =
+                jobs.begin(Jobs.OLE, new Job("Too warm by noon", "Loom 3", "Blinks", "?", "?", "?"), seen);
+        List<KnownCauses.Line> lines = known.of(look.ticket(number, Jobs.OLE).sheet());
+        KnownCauses.Line line = line(lines, cause("pommel").id());
+        assertTrue(
+                line.why().startsWith("in the same part: heat sink: fins, heat pipe; in the same place; "),
+                line::toString);
+        assertTrue(lines.stream().noneMatch(l -> l.id() == cause("tiller").id()), lines::toString);
+    }
+
+    /** What was found may be typed by whoever reports; in which places it happened is told to nobody by that door. */
+    @Test
+    void alikeForWhoeverReports_tellsNoPlace_andNoPartOfAPath() {
+        FindingAnswered swapped = new FindingAnswered("reseat:fanlead", "Is the fault gone?", "yes", Source.SEEN);
+        jobs.close(Jobs.INES, job("Mullion hums", "Mullion loose"), PROPOSED, swapped);
+        List<KnownCauses.Line> lines = known.like("Drawing office", Category.HEAT, Set.of("reseat:fanlead=yes"), 5);
+        assertTrue(line(lines, cause("mullion").id()).why().startsWith("same findings: "), lines::toString);
+        assertTrue(lines.stream().noneMatch(l -> l.why().contains("in the same")), lines::toString);
+    }
+
+    /** It is not like everything else that ever happened in a room. */
+    @Test
+    void samePlaceAlone_leadsToNothing() {
+        jobs.close(Jobs.INES, job("Cornice drips", "Cornice cracked"), PROPOSED);
+        FindingAnswered other = new FindingAnswered("know-q77", "Does it?", "yes", Source.SEEN);
+        TicketNumber number =
+                jobs.begin(Jobs.OLE, new Job("Too warm by noon", "Loom 4", "Blinks", "?", "?", "?"), other);
+        assertTrue(known.of(look.ticket(number, Jobs.OLE).sheet()).stream()
+                .noneMatch(l -> l.why().contains("in the same")));
+    }
+
+    private static KnownCauses.Line line(List<KnownCauses.Line> lines, long id) {
+        return lines.stream().filter(l -> l.id() == id).findFirst().orElseThrow(() -> new AssertionError(lines));
+    }
+
     /** Nothing in its words or findings is alike; it is the device that had it before. */
     @Test
     void whatTheDeviceHadBefore_isShownFirst() {

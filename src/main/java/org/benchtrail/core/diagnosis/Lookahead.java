@@ -10,7 +10,9 @@ import java.util.Map;
  *
  * <p>Algorithm: a test multiplies the weight of every cause of a group by the same number, so those keep their order. Only the
  * few deviating causes are sorted anew; groups and deviators are merged: O(n) per value instead of O(n log n), and the scan
- * ends as soon as the minutes spent exceed the best plan found. Not safe for use by several threads.
+ * ends as soon as the minutes spent exceed the best plan found. A repair as the last one of a plan pays only if its ratio is
+ * above what is left then over the minutes of escalating, and at least the unlisted cause is left and what the surest repair
+ * misses of the others: whatever lies below that is not looked at. Not safe for use by several threads.
  */
 final class Lookahead {
     /** Below this share of the mass the difference in the scan has lost too many digits; the exact sums are taken. */
@@ -41,6 +43,15 @@ final class Lookahead {
     private final double[] sortedWeight;
     private final double[] sortedMinutes;
 
+    /** Weights of the causes that deviate, after a value. */
+    private final double[] moved;
+
+    /** Highest probability that a repair fixes its cause. */
+    private final double surest;
+
+    /** Repairs of no higher ratio end no best plan. */
+    private double least;
+
     /** Heads of the groups while they are merged: place in the list, and its ratio by now. */
     private int[] at = {};
 
@@ -67,12 +78,14 @@ final class Lookahead {
             sum += weights[i];
         }
         listed = sum;
-        undealt = dealt(new int[][] {order}, new double[] {listed});
+        undealt = deal(new int[n], 1);
         markedFor = new int[n];
         sorted = new int[n];
         sortedRatio = new double[n];
         sortedWeight = new double[n];
         sortedMinutes = new double[n];
+        moved = new double[n];
+        surest = Arrays.stream(repairs.fix).max().orElse(1);
     }
 
     /** The repairs not done, best first. */
@@ -105,9 +118,10 @@ final class Lookahead {
         mark(unit.mixed());
         int[] mended = unmarked(model.curable(finding));
         mark(mended);
+        Dealt groups = deal(unit.table());
         double sum = 0;
         for (int v = 0; v < unit.table().size(); v++) {
-            sum += minutesAfter(finding, unit, mended, v);
+            sum += minutesAfter(finding, unit, mended, groups, v);
         }
         return sum;
     }
@@ -125,34 +139,42 @@ final class Lookahead {
         }
     }
 
-    private double planned(double p, int size) {
-        return rho == 1 ? p : rho * p + (1 - rho) / size;
+    /** The margin is for rounding: a repair that neither helps nor hurts may be looked at. */
+    private double least(double mass, double outside) {
+        double left = outside + Math.max(0, mass - outside) * (1 - surest);
+        return left / repairs.escalateMinutes * (1 - LOST_DIGITS);
     }
 
-    private double minutesAfter(int finding, UnitTable unit, int[] mended, int v) {
+    /** What a report whose true value nobody reported weighs, by the number of values. */
+    private double noise(int size) {
+        return (1 - rho) / size;
+    }
+
+    private double minutesAfter(int finding, UnitTable unit, int[] mended, Dealt groups, int v) {
         LikelihoodTable table = unit.table();
-        int size = table.size();
-        Dealt groups = deal(table);
+        double noise = noise(table.size());
         double[] factor = new double[table.base.length];
         double mass = 0;
         for (int g = 0; g < factor.length; g++) {
-            factor[g] = planned(table.base[g][v], size);
+            factor[g] = rho * table.base[g][v] + noise;
             mass += groups.mass[g] * factor[g];
         }
-        mass += weights[repairs.size()] * planned(table.unlisted[v], size);
-        BitSet cured = model.curedBy(finding, v);
-        int m = 0;
-        for (int k = 0; k < table.deviators.length; k++) {
-            int i = table.deviators[k];
-            double p = planned(table.rows[k][v], size);
+        double outside = weights[repairs.size()] * (rho * table.unlisted[v] + noise);
+        mass += outside;
+        int k = 0;
+        for (int i : table.deviators) {
+            double p = rho * table.rows[k][v] + noise;
             mass += weights[i] * (p - factor[table.group[i]]);
-            m = done[i] ? m : insert(m, i, weights[i] * p, minutes(i, cured));
+            moved[k++] = weights[i] * p;
         }
         for (int i : unit.mixed()) {
-            double weight = mixedWeight(finding, i, v);
-            mass += weight - weights[i] * factor[table.group[i]];
-            m = done[i] ? m : insert(m, i, weight, minutes(i, cured));
+            moved[k] = mixedWeight(finding, i, v);
+            mass += moved[k++] - weights[i] * factor[table.group[i]];
         }
+        least = least(mass, outside);
+        BitSet cured = model.curedBy(finding, v);
+        int m = insert(0, table.deviators, 0, cured);
+        m = insert(m, unit.mixed(), table.deviators.length, cured);
         for (int i : mended) {
             m = done[i] ? m : insert(m, i, weights[i] * factor[table.group[i]], minutes(i, cured));
         }
@@ -160,11 +182,20 @@ final class Lookahead {
         return best >= 0 ? best : repairs(cured).planMinutes(model.causes(after(finding, v)), done);
     }
 
+    /** @param from where the weights of these causes stand among those that moved */
+    private int insert(int sortedSoFar, int[] causes, int from, BitSet cured) {
+        int m = sortedSoFar;
+        for (int k = 0; k < causes.length; k++) {
+            m = done[causes[k]] ? m : insert(m, causes[k], moved[from + k], minutes(causes[k], cured));
+        }
+        return m;
+    }
+
     private double mixedWeight(int finding, int cause, int v) {
         LikelihoodTable table = model.table(finding);
         double weight = 0;
         for (int p : model.parts(cause)) {
-            weight += parts[p] * planned(table.row(p, -1)[v], table.size());
+            weight += parts[p] * (rho * table.row(p, -1)[v] + noise(table.size()));
         }
         return weight;
     }
@@ -191,12 +222,15 @@ final class Lookahead {
         fixes.forEach((part, q) -> left[part] *= 1 - q);
         double[] causes = model.causes(left);
         boolean[] tried = done.clone();
-        double mass = mass();
+        double mass = 0;
+        for (double weight : causes) {
+            mass += weight;
+        }
+        least = least(mass, causes[repairs.size()]);
         int m = 0;
         for (int i = 0; i < repairs.size(); i++) {
             if (causes[i] != weights[i]) {
                 markedFor[i] = question;
-                mass += causes[i] - weights[i];
                 tried[i] |= spent && model.covers(fixes, i);
                 m = tried[i] ? m : insert(m, i, causes[i], repairs.minutes[i]);
             }
@@ -214,22 +248,21 @@ final class Lookahead {
         for (int i = 0; i < group.length; i++) {
             mass[group[i]] += weights[i];
         }
-        int[][] lists = new int[groups][order.length];
         int[] size = new int[groups];
         for (int i : order) {
-            int g = group[i];
-            lists[g][size[g]++] = i;
+            size[group[i]]++;
         }
+        int[][] lists = new int[groups][];
+        double[][] ratios = new double[groups][];
         for (int g = 0; g < groups; g++) {
-            lists[g] = Arrays.copyOf(lists[g], size[g]);
+            lists[g] = new int[size[g]];
+            ratios[g] = new double[size[g]];
+            size[g] = 0;
         }
-        return dealt(lists, mass);
-    }
-
-    private Dealt dealt(int[][] lists, double[] mass) {
-        double[][] ratios = new double[lists.length][];
-        for (int g = 0; g < lists.length; g++) {
-            ratios[g] = Arrays.stream(lists[g]).mapToDouble(i -> ratio[i]).toArray();
+        for (int i : order) {
+            int g = group[i];
+            lists[g][size[g]] = i;
+            ratios[g][size[g]++] = ratio[i];
         }
         return new Dealt(lists, ratios, mass);
     }
@@ -237,6 +270,9 @@ final class Lookahead {
     /** Insertion into the first m sorted deviators: they are few. */
     private int insert(int m, int cause, double weight, double minutes) {
         double r = weight * repairs.fix[cause] / minutes;
+        if (r <= least) {
+            return m;
+        }
         int k = m;
         while (k > 0 && sortedRatio[k - 1] < r) {
             sorted[k] = sorted[k - 1];
@@ -308,10 +344,10 @@ final class Lookahead {
         head[g] = k < list.length ? groups.ratios[g][k] * factor[g] : -1;
     }
 
-    /** The group whose head is best; -1 if all are used up. */
+    /** The group whose head is best; -1 if no head can end a best plan. */
     private int next(int groups) {
         int best = -1;
-        double most = -1;
+        double most = least;
         for (int g = 0; g < groups; g++) {
             if (head[g] > most) {
                 most = head[g];
@@ -325,7 +361,7 @@ final class Lookahead {
         LikelihoodTable table = model.table(finding);
         double[] next = table.column(v, model.parts());
         for (int i = 0; i < next.length; i++) {
-            next[i] = parts[i] * planned(next[i], table.size());
+            next[i] = parts[i] * (rho * next[i] + noise(table.size()));
         }
         return next;
     }

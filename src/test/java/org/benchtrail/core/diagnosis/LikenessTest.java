@@ -47,6 +47,35 @@ class LikenessTest {
         assertEquals(0, CHINA.of(List.of("tokyo"), List.of("macao")));
     }
 
+    private static Likeness.Traits traits(String place, Set<String> segments, String... findings) {
+        return new Likeness.Traits(Set.of(findings), segments, place);
+    }
+
+    /** By hand: a half of what they are is shared; the same part takes a quarter of the rest, the same place a tenth of that. */
+    @Test
+    void samePartAndPlace_takeAShareOfTheDifference() {
+        Likeness.Traits half = traits("Attic", Set.of("cord"), "tokyo");
+        assertEquals(0.5, CHINA.of(half, traits("Cellar", Set.of("outlet"), "tokyo", "japan")), 1e-12);
+        assertEquals(0.625, CHINA.of(half, traits("Cellar", Set.of("cord", "outlet"), "tokyo", "japan")), 1e-12);
+        assertEquals(0.55, CHINA.of(half, traits("Attic", Set.of(), "tokyo", "japan")), 1e-12);
+        assertEquals(0.6625, CHINA.of(half, traits("Attic", Set.of("cord"), "tokyo", "japan")), 1e-12);
+    }
+
+    /** Where nothing that was found is shared, the same part is a little like, and the same place alone less than that. */
+    @Test
+    void partOrPlaceAlone_isLittle() {
+        Likeness.Traits one = traits("Attic", Set.of("cord"), "tokyo");
+        assertEquals(0.25, CHINA.of(one, traits("Cellar", Set.of("cord"), "macao")), 1e-12);
+        assertEquals(0.1, CHINA.of(one, traits("Attic", Set.of("outlet"), "macao")), 1e-12);
+    }
+
+    /** Two places that nobody named are not the same one. */
+    @Test
+    void whatNobodyKnows_isNotShared() {
+        assertEquals(0, CHINA.of(traits("", Set.of(), "tokyo"), traits("", Set.of(), "macao")), 1e-12);
+        assertEquals(0, CHINA.of(traits(" ", Set.of()), traits(" ", Set.of())), 1e-12);
+    }
+
     /** In a shop with one case or none, the same findings are still the same. */
     @Test
     void fewCases_areEnough() {
@@ -68,10 +97,21 @@ class LikenessTest {
             double alike = likeness.of(one, other);
             assertTrue(alike >= 0 && alike <= 1, () -> "seed " + seed + ": " + alike);
             assertEquals(alike, likeness.of(other, one), 1e-12, () -> "seed " + seed);
+            Likeness.Traits here = somewhere(random, one);
+            Likeness.Traits there = somewhere(random, other);
+            double whole = likeness.of(here, there);
+            assertTrue(whole >= alike - 1e-12 && whole <= 1, () -> "seed " + seed + ": " + whole);
+            assertEquals(whole, likeness.of(there, here), 1e-12, () -> "seed " + seed);
             List<String> more = new ArrayList<>(other);
             more.addAll(one);
             assertTrue(likeness.of(one, more) >= alike - 1e-12, () -> "seed " + seed);
         }
+    }
+
+    private static Likeness.Traits somewhere(Random random, List<String> findings) {
+        Set<String> segments = Set.copyOf(
+                random.ints(random.nextInt(3), 0, 4).mapToObj(i -> "s" + i).toList());
+        return new Likeness.Traits(Set.copyOf(findings), segments, random.nextBoolean() ? "" : "p" + random.nextInt(3));
     }
 
     private static List<String> some(Random random) {

@@ -5,12 +5,16 @@ import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.IntStream;
 import org.benchtrail.core.diagnosis.LikelihoodTable;
 import org.benchtrail.core.diagnosis.ModelSettings;
 import org.benchtrail.core.diagnosis.path.GenericRules.Where;
 
 /** Likelihood tables of the tests that are made from the structure. */
 final class GenericRows {
+    /** Parts are few if they are at most this share of all: one in so many. */
+    private static final int FEW = 4;
+
     private final List<PlacedPart> places;
     private final double[] priors;
     private final ModelSettings settings;
@@ -59,33 +63,43 @@ final class GenericRows {
         double[] of(String segment);
     }
 
-    /** Few parts differ from the rest: each has its row. */
     private LikelihoodTable touching(GenericTest test, double[] otherwise) {
-        int[] deviators = new int[places.size()];
         double[][] rows = new double[places.size()][];
-        int k = 0;
-        for (int p = 0; p < places.size(); p++) {
+        for (int p = 0; p < rows.length; p++) {
             Where where = test.where(places.get(p).segment());
-            if (where != Where.ELSE) {
-                deviators[k] = p;
-                rows[k++] = row(GenericRules.positive(test.act(), where, places.get(p)));
-            }
+            rows[p] = where == Where.ELSE ? otherwise : row(GenericRules.positive(test.act(), where, places.get(p)));
         }
-        return table(test, alike, new double[][] {otherwise}, Arrays.copyOf(deviators, k), Arrays.copyOf(rows, k));
+        return deviating(test, rows, otherwise);
     }
 
-    /** All parts fall into a few groups. */
+    /** Few parts differ from the rest: each has its row. */
+    private LikelihoodTable deviating(GenericTest test, double[][] rows, double[] otherwise) {
+        int[] deviators = IntStream.range(0, rows.length)
+                .filter(p -> rows[p] != otherwise)
+                .toArray();
+        double[][] theirs = Arrays.stream(deviators).mapToObj(p -> rows[p]).toArray(double[][]::new);
+        return table(test, alike, new double[][] {otherwise}, deviators, theirs);
+    }
+
+    /** All parts fall into a few groups; unless nearly all are in one, for to deal them costs more than a few deviators. */
     private LikelihoodTable grouped(GenericTest test, RowOf rows, double[] otherwise) {
         Map<String, Integer> groups = new LinkedHashMap<>();
         List<double[]> base = new ArrayList<>(List.of(otherwise));
         groups.put(Arrays.toString(otherwise), 0);
         int[] group = new int[places.size()];
+        double[][] own = new double[places.size()][];
+        int outside = 0;
         for (int p = 0; p < places.size(); p++) {
             double[] row = rows.of(places.get(p).segment());
             group[p] = groups.computeIfAbsent(Arrays.toString(row), r -> {
                 base.add(row);
                 return base.size() - 1;
             });
+            own[p] = base.get(group[p]);
+            outside += group[p] == 0 ? 0 : 1;
+        }
+        if (outside * FEW <= places.size()) {
+            return deviating(test, own, otherwise);
         }
         return table(test, group, base.toArray(double[][]::new), new int[0], new double[0][]);
     }

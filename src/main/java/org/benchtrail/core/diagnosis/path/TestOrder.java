@@ -200,9 +200,17 @@ final class TestOrder {
         return Optional.ofNullable(model.subjects().touched().get(test.id()));
     }
 
-    /** The words of the ticket raise its question, and to answer it is short. */
+    /**
+     * The words of the ticket raise its question, and to answer it is short. What they say of another place waits once the fault
+     * is rather in one place than in all others together: who has found a crushed cord does not follow what else was mentioned.
+     */
     private boolean isRaised(Action test) {
-        return cues.findings().contains(test.id()) && test.minutes() <= SHORT;
+        return cues.findings().contains(test.id()) && test.minutes() <= SHORT && !isElsewhere(test.id());
+    }
+
+    private boolean isElsewhere(String test) {
+        Set<String> segments = model.subjects().segments(test);
+        return masses.getOrDefault(place, 0.0) >= LIKELY && !segments.isEmpty() && !segments.contains(place);
     }
 
     /** Beside the first only what settles a leading cause, or what the words raise or name: a list of all that is nearly as good is no advice. */

@@ -28,6 +28,7 @@ import org.benchtrail.core.diagnosis.Ranking;
 import org.benchtrail.core.diagnosis.Repair;
 import org.benchtrail.core.diagnosis.RepairOrder;
 import org.benchtrail.core.diagnosis.Report;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
@@ -254,6 +255,23 @@ class PathPropertyTest {
             assertEquals(afresh(at, a.id()) + a.minutes(), a.expectedMinutes(), 1e-9, a.id());
         }
         assertTrue(m.listed() <= 9);
+    }
+
+    /** Where most causes are too unlikely to be looked at, and some tests touch few places and some many. */
+    @Test
+    void everyTestOfALargeProblem_isWorthWhatSortingAfreshSays() {
+        LargePaths large = new LargePaths(3);
+        for (int k = 0; k < 3; k++) {
+            Localisation at = large.locate(k);
+            List<Action> tests = at.advice().actions().stream()
+                    .filter(a -> a.type() == Action.Type.TEST)
+                    .toList();
+            assertTrue(tests.size() > 700, "tests on offer: " + tests.size());
+            for (Action a : tests) {
+                double afresh = afresh(at, a.id()) + a.minutes();
+                assertEquals(afresh, a.expectedMinutes(), 1e-12 * afresh, a.id());
+            }
+        }
     }
 
     /** Every outcome sorted anew, causes in several places added up, cured ones at five minutes. */

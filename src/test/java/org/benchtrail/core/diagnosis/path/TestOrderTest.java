@@ -72,6 +72,15 @@ class TestOrderTest {
         assertTrue(raised.size() > 2, raised.toString());
     }
 
+    /** Once something was found that puts it rather in one place, what was merely mentioned of another waits. */
+    @Test
+    void whatTheWordsSuggestOfAnotherPlace_waits_onceTheFaultIsPlaced() {
+        Evidence found = Evidence.NONE.with(Rig.seen("glow", "yes", 1)).with(Rig.seen("proof", "yes", 2));
+        assertTrue(at(found, Cues.NONE, TestNote.NONE).masses().get("last") >= 0.5);
+        assertFalse(order(found, words("hum")).contains("hum"));
+        assertTrue(order(Evidence.NONE, words("hum")).contains("hum"));
+    }
+
     @Test
     void whatIsAboutAPlaceThatIsNamed_comesSooner() {
         List<String> plain = order(Evidence.NONE, Cues.NONE);
