@@ -6,10 +6,12 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import org.benchtrail.core.method.desk.Resumed;
 import org.benchtrail.ticket.form.SheetForm;
 import org.benchtrail.ticket.sheet.SheetForms;
 import org.junit.jupiter.api.Test;
@@ -49,6 +51,24 @@ class FieldNamesTest {
         }
         assertEquals(List.of(), unread);
         assertTrue(fields > 200, fields + " fields were found");
+    }
+
+    /** A form may have a group that its page has no fields of: then nobody can type its fact. */
+    @Test
+    void everyFactOfASheetsForm_hasFieldsOnAPage() {
+        Set<Class<?>> without = new HashSet<>();
+        SheetForms.ALL.forEach(sheet -> sheet.groups().forEach(group -> without.add(group.kind())));
+        without.remove(Resumed.class); // says nothing but that it is
+        for (PageForm form : FORMS) {
+            sheetForm(form)
+                    .ifPresent(sheet -> sheet.groups().stream()
+                            .filter(group -> form.fields().stream()
+                                    .anyMatch(f -> f.equals("*")
+                                            || f.equals(group.name())
+                                            || group.takes(f.replace("*", "1"))))
+                            .forEach(group -> without.remove(group.kind())));
+        }
+        assertEquals(Set.of(), without, "give them fields in the template of their step");
     }
 
     /** Whether the whole name comes from a view, which takes it from the record itself. */

@@ -280,7 +280,7 @@ final class Gen {
             case "KNOWLEDGE_LINKED" -> new Act(worker, new KnowledgeLinked(Lesson.NOTHING, "Common"));
             case "EFFORT_RECORDED" -> new Act(worker, new EffortRecorded(30, ""));
             case "MENTOR_SIGNED" -> new Act(MAREK, new Signed(Signatory.MENTOR));
-            default -> throw new AssertionError(missing);
+            default -> throw new AssertionError("say in Gen.help how a walk meets " + missing);
         };
     }
 

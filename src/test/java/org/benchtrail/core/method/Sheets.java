@@ -236,7 +236,7 @@ final class Sheets {
                     desk.as(MAREK).records(new Signed(Signatory.MENTOR));
                 }
             }
-            default -> throw new AssertionError(requirement);
+            default -> throw new AssertionError("say in Sheets.meet how a test meets " + requirement);
         }
     }
 

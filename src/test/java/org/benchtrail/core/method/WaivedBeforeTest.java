@@ -7,7 +7,9 @@ import java.time.Duration;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
 import java.util.function.Consumer;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.benchtrail.core.method.desk.Corrected;
 import org.benchtrail.core.method.identify.DataState;
@@ -23,12 +25,25 @@ import org.benchtrail.core.method.verify.ItemState;
 import org.benchtrail.core.method.verify.RequesterState;
 import org.benchtrail.core.method.verify.SoakRun;
 import org.benchtrail.core.method.verify.SoakStarted;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /** A waiver covers what was known when it was given: what is found afterwards is answered by itself, or waived anew. */
 class WaivedBeforeTest {
+    /** Nothing that is found later ends a waiver of these. */
+    private static final Set<String> LASTING = Set.of(
+            "changes-asked",
+            "reproduced",
+            "evidence-attached",
+            "logs-reviewed",
+            "simple-things-first",
+            "not-already-refuted",
+            "maker-consulted",
+            "knowledge-linked",
+            "effort-recorded");
+
     private static Arguments row(
             Step step, String code, String what, Consumer<TicketFixture> lacking, Consumer<TicketFixture> afterwards) {
         return Arguments.of(code, what, step, lacking, afterwards);
@@ -158,6 +173,18 @@ class WaivedBeforeTest {
                         records(anyAction())),
                 row(Step.PLAN, "parts-fit", "an action without a part", records(with("Fan")), records(anyAction())),
                 row(Step.PLAN, "parts-fit", "one of two fits", records(with("Fan"), with("Filter")), fit(Fit.FITS)));
+    }
+
+    @Test
+    void whatEndsItsWaiver_isSaidOfEveryRequirement() {
+        Set<Object> rows = whatEndsAWaiver().map(row -> row.get()[0]).collect(Collectors.toSet());
+        assertEquals(
+                LASTING,
+                Requirements.all().stream()
+                        .filter(r -> r.waivable() && !rows.contains(r.code()))
+                        .map(Requirement::code)
+                        .collect(Collectors.toSet()),
+                "say by 'waivableSince' what ends its waiver, and give it a row; or name it in LASTING");
     }
 
     private static TicketFixture waived(Step step, String code, Consumer<TicketFixture> lacking) {

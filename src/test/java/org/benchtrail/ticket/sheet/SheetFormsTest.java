@@ -6,17 +6,22 @@ import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.IOException;
 import java.lang.reflect.RecordComponent;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.measure.LimitLibrary;
 import org.benchtrail.core.method.Category;
@@ -28,6 +33,7 @@ import org.benchtrail.core.method.Priority;
 import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.ServerOnly;
 import org.benchtrail.core.method.Stamp;
+import org.benchtrail.core.method.Step;
 import org.benchtrail.core.method.desk.Advanced;
 import org.benchtrail.core.method.desk.Closed;
 import org.benchtrail.core.method.desk.Held;
@@ -330,6 +336,23 @@ class SheetFormsTest {
     void approval_hasToBeChosen() {
         Invalid refused = assertThrows(Invalid.class, () -> read("approve", sheet(), "approval.note", "fine"));
         assertEquals("answer", refused.problems().get(0).field());
+    }
+
+    /** A draft of a form that went with its step is shown as typed elsewhere; of one taken to be there still, nowhere. */
+    @Test
+    void formOfOneStepsTemplate_isThatStepsOwn() throws IOException {
+        for (Step step : Step.values()) {
+            String folder = step.name().toLowerCase(Locale.ROOT);
+            String page = Files.readString(Path.of("src/main/resources/templates/ticket", folder, "step.html"));
+            Stream.of(Step.values())
+                    .filter(other -> other != step)
+                    .flatMap(other -> SheetForms.at(other).stream())
+                    .filter(form ->
+                            !form.equals("ask") && !form.equals("identify")) // other templates have these as well
+                    .forEach(form -> assertFalse(
+                            page.contains("to='" + form + "'"),
+                            form + " of " + step + ": name it in SheetForms.OF_STEP"));
+        }
     }
 
     @Test
