@@ -24,7 +24,6 @@ import org.benchtrail.core.method.identify.Scope;
 import org.benchtrail.core.method.identify.ScopeRecorded;
 import org.benchtrail.core.method.identify.SymptomRecorded;
 import org.benchtrail.ticket.form.FieldGroup;
-import org.benchtrail.ticket.form.FormContext;
 import org.benchtrail.ticket.form.Posting;
 import org.benchtrail.ticket.form.SheetForm;
 
@@ -43,7 +42,7 @@ public final class IdentifyForm {
                             .showing(sheet -> Optional.of(Map.of("words", firstWords(sheet)))),
                     answer("onset", OnsetRecorded.class, IdentifyForm::knownIfSaid),
                     answer("changes", ChangesAsked.class),
-                    answer("scope", ScopeRecorded.class).offering(IdentifyForm::scopeOfReport),
+                    answer("scope", ScopeRecorded.class).showing(IdentifyForm::scopeOfReport),
                     answer("reproduction", ReproductionTried.class),
                     answer("data", DataAnswered.class),
                     DATA_NOW,
@@ -105,14 +104,14 @@ public final class IdentifyForm {
         return Map.of("looked", true, "note", note.isEmpty() ? "Nothing of note" : note);
     }
 
-    /** Who is affected was said in the report; whoever looks may find that it is otherwise. */
-    private static Map<String, String> scopeOfReport(JobSheet sheet, FormContext context) {
+    /** Who is affected was said in the report and stands as it was said: saving says so too, or what waits for it would wait for ever. */
+    private static Optional<?> scopeOfReport(JobSheet sheet) {
         Scope scope = switch (sheet.opened().impact()) {
             case ONE_PERSON -> Scope.ONE;
             case SEVERAL -> Scope.SEVERAL;
             case WHOLE_SITE -> Scope.SITE;
         };
-        return Map.of("scope", scope.name());
+        return Optional.of(Map.of("scope", scope.name()));
     }
 
     private static void likeness(Posting posting) {

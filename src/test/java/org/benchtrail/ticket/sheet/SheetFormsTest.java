@@ -39,6 +39,7 @@ import org.benchtrail.core.method.desk.Closed;
 import org.benchtrail.core.method.desk.Held;
 import org.benchtrail.core.method.desk.Opened;
 import org.benchtrail.core.method.desk.Reopened;
+import org.benchtrail.core.method.document.EffortRecorded;
 import org.benchtrail.core.method.document.KnowledgeLinked;
 import org.benchtrail.core.method.document.Lesson;
 import org.benchtrail.core.method.document.Signatory;
@@ -175,22 +176,35 @@ class SheetFormsTest {
 
     /** The report says who is affected: shown, taken with going on, and no answer of whoever only saves something else. */
     @Test
-    void whatTheFormOffers_countsWithGoingOn_orOnceSomethingElseIsSaid() {
+    void whoIsAffected_standsAsItWasReported_andIsSavedWithTheRest() {
         JobSheet sheet = sheet();
         assertEquals("ONE", SheetForms.values(sheet, CONTEXT).value("scope.scope"));
-        List<Fact> saved =
-                facts(read("identify", sheet, "scope.scope", "ONE", "logs.looked", "nothing", "then", "stay"), sheet);
-        assertEquals(List.of(new LogsReviewed(true, "Nothing of note")), saved);
-        assertEquals(
-                List.of(new ScopeRecorded(Scope.ONE, "")),
-                facts(read("identify", sheet, "scope.scope", "ONE", "then", "move"), sheet));
+        for (String then : List.of("stay", "move")) {
+            assertEquals(
+                    List.of(new ScopeRecorded(Scope.ONE, ""), new LogsReviewed(true, "Nothing of note")),
+                    facts(read("identify", sheet, "scope.scope", "ONE", "logs.looked", "nothing", "then", then), sheet),
+                    then);
+        }
         assertEquals(
                 List.of(new ScopeRecorded(Scope.SITE, "")),
                 facts(read("identify", sheet, "scope.scope", "SITE", "then", "stay"), sheet));
-        assertEquals(
-                "SITE",
-                SheetForms.values(sheet(new ScopeRecorded(Scope.SITE, "")), CONTEXT)
-                        .value("scope.scope"));
+        JobSheet found = sheet(new ScopeRecorded(Scope.SITE, ""));
+        assertEquals("SITE", SheetForms.values(found, CONTEXT).value("scope.scope"));
+        assertThrows(Invalid.class, () -> read("identify", found, "scope.scope", "SITE", "then", "stay"));
+    }
+
+    /** What the form works out by itself is no answer as long as something else is saved. */
+    @Test
+    void whatTheFormOffers_countsWithGoingOn() {
+        JobSheet sheet = sheet();
+        String minutes = SheetForms.values(sheet, CONTEXT).value("effort.minutes");
+        String[] sent = {
+            "knowledge.learned", "NOTHING", "knowledge.text", "Common", "effort.minutes", minutes, "then", "stay"
+        };
+        KnowledgeLinked nothing = new KnowledgeLinked(Lesson.NOTHING, "Common");
+        assertEquals(List.of(nothing), facts(read("document", sheet, sent), sheet));
+        sent[7] = "move";
+        assertTrue(facts(read("document", sheet, sent), sheet).stream().anyMatch(EffortRecorded.class::isInstance));
     }
 
     /** Under all that is recorded with it, and not again while it stands. */

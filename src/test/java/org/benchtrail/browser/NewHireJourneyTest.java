@@ -1,0 +1,262 @@
+package org.benchtrail.browser;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.microsoft.playwright.Locator;
+import io.quarkus.test.common.QuarkusTestResource;
+import io.quarkus.test.common.http.TestHTTPResource;
+import io.quarkus.test.junit.QuarkusTest;
+import jakarta.inject.Inject;
+import java.net.URL;
+import java.time.Duration;
+import java.util.Set;
+import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.Role;
+import org.benchtrail.people.PeopleActs;
+import org.benchtrail.platform.MovedClock;
+import org.benchtrail.platform.TestDatabase;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+
+/**
+ * Two days of somebody new: a practice job with a mistake that does harm, its debrief, the questions of the next morning, and a live
+ * ticket with forecasts, the mentor beside, a remark, the way back and the signature.
+ */
+@QuarkusTest
+@QuarkusTestResource(TestDatabase.class)
+class NewHireJourneyTest {
+    private static final String PASSWORD = "a long enough password";
+    private static final Actor NIA = new Actor("hired-nia", "Nia Example", Set.of(Role.TRAINEE));
+    private static final Actor MARA = new Actor("hired-mara", "Mara Example", Set.of(Role.MENTOR));
+    private static final Actor ADA = new Actor("hired-ada", "Ada Example", Set.of(Role.ADMINISTRATOR));
+
+    @TestHTTPResource("/")
+    URL server;
+
+    @Inject
+    PeopleActs people;
+
+    @Inject
+    MovedClock clock;
+
+    @BeforeEach
+    void people() {
+        for (Actor person : new Actor[] {NIA, MARA, ADA}) {
+            people.ensureAccount(person.account(), person.name(), person.roles(), PASSWORD);
+        }
+        people.setMentor(ADA, NIA.account(), MARA.account());
+    }
+
+    @AfterEach
+    void clockIsPutRight() {
+        clock.putRight();
+    }
+
+    private Person signedIn(Actor who) {
+        return new Person(server.toString()).signIn(who.account(), PASSWORD);
+    }
+
+    @Test
+    void twoDays_fromAHarmfulMistakeOnPracticeToASignedTicket() {
+        try (Person nia = signedIn(NIA)) {
+            practisesWithAMistake(nia);
+            // of what is new, a day asks one question a job
+            givesUp(nia, "power");
+            givesUp(nia, "drive");
+        }
+        clock.putForward(Duration.ofDays(1));
+        try (Person nia = signedIn(NIA);
+                Person mara = signedIn(MARA)) {
+            answersThreeQuestions(nia);
+            String ticket = identifies(nia);
+            isAccompanied(nia, ticket);
+            testsAndPlans(nia);
+            approves(mara, ticket);
+            repairs(nia, ticket);
+            hasItSentBack(nia, mara, ticket);
+            closes(nia, mara, ticket);
+        }
+    }
+
+    private static void practisesWithAMistake(Person nia) {
+        nia.go("/practice");
+        nia.page
+                .locator("button[aria-label='Begin: A desktop that gets too hot']")
+                .click();
+        nia.fill("symptom.words", "Hot and loud");
+        nia.fill("symptom.observable", "98 degrees");
+        nia.press("Save and go to Theorize");
+        nia.sees("Look for every hazard of the list");
+        for (String act : new String[] {"save-work", "die-load", "clean"}) {
+            does(nia, act);
+        }
+        nia.page.getByText("Wait, ask the mentor, give up").click();
+        nia.press("Give up");
+        nia.sees("The sink was touched while hot: a burn.");
+        nia.sees("What would have stopped it: Switch it off and let it cool");
+        nia.look("hired-debrief");
+    }
+
+    private static void givesUp(Person nia, String family) {
+        nia.go("/practice");
+        nia.page
+                .locator("form:has(input[name=family][value='" + family + "']) button, button[name=family][value='"
+                        + family + "']")
+                .first()
+                .click();
+        nia.page.getByText("Wait, ask the mentor, give up").click();
+        nia.press("Give up");
+        nia.sees("What was wrong");
+    }
+
+    private static void does(Person nia, String act) {
+        Locator button = nia.page.locator("#bench button[value='" + act + "']");
+        nia.page
+                .locator("#bench details:has(button[value='" + act + "']) > summary")
+                .click();
+        button.click();
+        nia.page.waitForLoadState();
+    }
+
+    private static void answersThreeQuestions(Person nia) {
+        nia.go("/today");
+        nia.sees("Questions for today");
+        nia.go("/recall");
+        nia.look("hired-question");
+        for (int asked = 1; asked <= 3; asked++) {
+            nia.sees(asked + " of ");
+            nia.sees("From a job of yours");
+            answers(nia);
+            nia.sees("Right is:");
+        }
+        nia.look("hired-answered");
+    }
+
+    private static void answers(Person nia) {
+        Locator places = nia.page.locator("#form select");
+        for (int i = 0; i < places.count(); i++) {
+            places.nth(i).selectOption(Integer.toString(i + 1));
+        }
+        Locator choices = nia.page.locator("#form input[name=answer]");
+        if (choices.count() > 1) {
+            choices.first().check();
+        } else if (choices.count() == 1) {
+            choices.fill("2");
+        }
+        nia.press("Answer");
+    }
+
+    /** Says first what it is likely to be, before the server shows what it thinks. */
+    private static String identifies(Person nia) {
+        nia.go("/new-ticket");
+        Steps.newTicket(nia, "Screen stays black for the new desk", "DISPLAY");
+        String ticket = nia.page.url().replaceAll("[?#].*", "").replaceAll("^https?://[^/]*", "");
+        nia.fill("symptom.words", "Screen stays black");
+        nia.fill("symptom.observable", "No picture, power light blinks");
+        nia.chooseEach("hazards.present.", "false");
+        nia.fill("onset.when", "this morning");
+        nia.choose("scope.scope", "ONE");
+        nia.press("Save");
+        forecasts(nia, "70");
+        Steps.identify(nia, false);
+        if (nia.page.locator("#forecast").count() > 0) {
+            forecasts(nia, "80");
+        }
+        return ticket;
+    }
+
+    private static void forecasts(Person nia, String percent) {
+        nia.sees("What do you expect to be the cause?");
+        nia.look("hired-forecast-" + percent);
+        Locator cause = nia.page.locator("#forecast select").first();
+        cause.selectOption(cause.locator("option:has-text('able')").first().getAttribute("value"));
+        nia.page.locator("[name='percent.1']").fill(percent);
+        nia.press("Commit the forecast");
+        nia.seesNot("What do you expect to be the cause?");
+    }
+
+    /** The mentor signs in for a minute, at the device of who is trained. */
+    private static void isAccompanied(Person nia, String ticket) {
+        for (String button : new String[] {"I am present", "Record how it went"}) {
+            nia.go(ticket + "/presence/1");
+            if (button.startsWith("Record")) {
+                nia.choose("stayed", "true");
+                nia.fill("saw", "Asked before each act");
+            }
+            nia.fill("login", MARA.account());
+            nia.fill("password", PASSWORD);
+            nia.press(button);
+        }
+        nia.go(ticket);
+    }
+
+    private static void testsAndPlans(Person nia) {
+        nia.chooseAll("All in order", "obvious.looks.", "IN_ORDER");
+        nia.choose("choice.theory", "cause:display/cable-or-plug");
+        nia.fill("check.what", "Look at both ends of the cable");
+        nia.fill("check.expectation", "One end is not seated");
+        nia.press("Save and go to Test");
+        nia.fill("result.observation", "The end at the screen hangs loose");
+        nia.choose("result.outcome", "SUPPORTS");
+        nia.press("Record and go on");
+        nia.fill("action.what", "Seat the cable and fasten its screws");
+        nia.fill("action.wayBack", "Put the old cable back");
+        nia.choose("action.touchesStorage", "false");
+        nia.choose("action.irreversible", "false");
+        nia.choose("action.usesPart", "false");
+        nia.fill("nomaker.text", "A cable is seated, nothing else");
+        nia.press("Save the plan");
+        nia.look("hired-plan");
+    }
+
+    private static void approves(Person mara, String ticket) {
+        mara.go(ticket);
+        mara.look("hired-mentor-approves");
+        mara.press("Approve");
+    }
+
+    private static void repairs(Person nia, String ticket) {
+        nia.go(ticket);
+        nia.press("Carried out: go to Verify");
+        Steps.verify(nia, false);
+    }
+
+    private static void hasItSentBack(Person nia, Person mara, String ticket) {
+        mara.go(ticket);
+        mara.page.getByText("Put a remark").click();
+        mara.select("remark.requirement", "symptoms-gone");
+        mara.fill("remark.text", "Say how long you looked at it");
+        mara.press("Put the remark");
+        mara.page
+                .locator("summary", new com.microsoft.playwright.Page.LocatorOptions().setHasText("Send it back"))
+                .click();
+        mara.fill("sendBack.reason", "Write into the record how long you watched the screen");
+        mara.look("hired-sent-back");
+        mara.press("Send it back");
+        nia.go(ticket);
+        nia.sees("Say how long you looked at it");
+        nia.sees("Sent back by a mentor");
+    }
+
+    private static void closes(Person nia, Person mara, String ticket) {
+        nia.fill(
+                "summary.findings",
+                "The end of the cable at the screen hung loose; watched for ten minutes afterwards");
+        nia.choose("knowledge.learned", "PROPOSED");
+        nia.tick("sign");
+        nia.press("Save");
+        nia.seesNot("Sent back by a mentor");
+        mara.go(ticket);
+        mara.press("Sign as mentor");
+        nia.go(ticket);
+        nia.press("Sign and close the ticket");
+        nia.sees("closed");
+        nia.look("hired-closed");
+        nia.go("/forecasts");
+        nia.sees("70 %");
+        assertTrue(nia.sent() > 10, nia.tally());
+        assertEquals(0, nia.page.locator("main .problems").count());
+    }
+}
