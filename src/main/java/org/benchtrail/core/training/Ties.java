@@ -71,6 +71,7 @@ public record Ties(
                     entry(DesktopAct.LOOK_LOG, "h33"),
                     entry(LOOK_FIRMWARE, "h12"),
                     entry(DIE_IDLE, "h2"),
+                    entry(FROM_COLD, "h36"),
                     entry(DIE_LOAD, "h1"),
                     entry(FAN_SPEED, "h3"),
                     entry(CLOCK_SHARE, "h6"),
@@ -88,6 +89,7 @@ public record Ties(
                     "heat/blocked-airflow-or-hot-room", List.of(CLEAR_VENTS),
                     "heat/hot-air-recirculates", List.of(CLEAR_VENTS),
                     "heat/fan-curve-or-sensor", List.of(FAN_CURVE, SENSOR_TABLE),
+                    "heat/sensor-wrong", List.of(SENSOR_TABLE),
                     "heat/clock-raised", List.of(DEFAULT_CLOCK)),
             Map.ofEntries(
                     entry("DUST", Set.of("heat/dust")),
@@ -99,7 +101,7 @@ public record Ties(
                     entry("OVERCLOCK", Set.of("heat/clock-raised")),
                     entry("CASE_BLOCKED", Set.of("heat/blocked-airflow-or-hot-room")),
                     entry("HOT_ROOM", Set.of("heat/blocked-airflow-or-hot-room", "heat/dust")),
-                    entry("SENSOR_HIGH", Set.of("heat/fan-curve-or-sensor"))),
+                    entry("SENSOR_HIGH", Set.of("heat/sensor-wrong", "heat/fan-curve-or-sensor"))),
             Map.of());
 
     private static final Ties STORAGE = new Ties(

@@ -562,6 +562,7 @@ final class TrailOracle {
     private int knownSince(String code) {
         return switch (code) {
             case "data-protected" -> Math.max(failing(), latest(DataAnswered.class, d -> true));
+            case "not-already-refuted" -> latest(TheoryChosen.class, c -> c.round() == round);
             case "readings-back" ->
                 owing(ReadingRecorded.class).stream()
                         .filter(i -> !holds((ReadingRecorded) i.fact(), (ReadingRecorded) i.fact()))

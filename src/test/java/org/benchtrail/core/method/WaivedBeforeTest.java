@@ -11,7 +11,9 @@ import java.util.Set;
 import java.util.function.Consumer;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.benchtrail.core.method.desk.Advanced;
 import org.benchtrail.core.method.desk.Corrected;
+import org.benchtrail.core.method.desk.RuledOut;
 import org.benchtrail.core.method.identify.DataState;
 import org.benchtrail.core.method.identify.Reproduction;
 import org.benchtrail.core.method.identify.ReproductionTried;
@@ -20,6 +22,11 @@ import org.benchtrail.core.method.identify.SymptomRecorded;
 import org.benchtrail.core.method.plan.ActionPlanned;
 import org.benchtrail.core.method.plan.Fit;
 import org.benchtrail.core.method.plan.PartFitChecked;
+import org.benchtrail.core.method.test.CheckOutcome;
+import org.benchtrail.core.method.test.CheckPlanned;
+import org.benchtrail.core.method.test.TestRequirement;
+import org.benchtrail.core.method.theorize.TheorizeRequirement;
+import org.benchtrail.core.method.theorize.TheoryStated;
 import org.benchtrail.core.method.verify.FunctionChecked;
 import org.benchtrail.core.method.verify.ItemState;
 import org.benchtrail.core.method.verify.RequesterState;
@@ -39,7 +46,6 @@ class WaivedBeforeTest {
             "evidence-attached",
             "logs-reviewed",
             "simple-things-first",
-            "not-already-refuted",
             "maker-consulted",
             "knowledge-linked",
             "effort-recorded");
@@ -96,6 +102,28 @@ class WaivedBeforeTest {
                 .records(new PartFitChecked(desk.latest(ActionPlanned.class), fit, "Held one beside the other"));
     }
 
+    private static void rulesOut(TicketFixture desk, String theory) {
+        meet(desk, TheorizeRequirement.SIMPLE_THINGS_FIRST);
+        desk.as(INES).records(choose(desk.as(INES).records(theory(theory))));
+        desk.as(INES).records(new Advanced());
+        meet(desk, TestRequirement.EXPECTATION_FIRST);
+        desk.as(INES).records(result(desk.latest(CheckPlanned.class), CheckOutcome.REFUTES));
+        desk.as(INES).records(new RuledOut());
+    }
+
+    /** Of two that were ruled out, the later one. */
+    private static void choosesWhatWasRuledOut(TicketFixture desk) {
+        rulesOut(desk, "Dust");
+        rulesOut(desk, "Dry paste");
+        meet(desk, TheorizeRequirement.SIMPLE_THINGS_FIRST);
+        desk.as(INES).records(choose(desk.latest(TheoryStated.class)));
+    }
+
+    private static void choosesTheOther(TicketFixture desk) {
+        desk.as(INES)
+                .records(choose(desk.sheet().all(TheoryStated.class).get(0).entry()));
+    }
+
     static Stream<Arguments> whatEndsAWaiver() {
         Consumer<TicketFixture> hot = records(temperature("96", "processor"));
         Consumer<TicketFixture> comesAndGoes = records(anySymptom(true));
@@ -138,6 +166,12 @@ class WaivedBeforeTest {
                         records(with("Fan")),
                         corrects(ActionPlanned.class, with("Filter"))),
                 row(Step.PLAN, "parts-fit", "it does not fit", records(with("Fan")), fit(Fit.DOES_NOT_FIT)),
+                row(
+                        Step.THEORIZE,
+                        "not-already-refuted",
+                        "another theory",
+                        WaivedBeforeTest::choosesWhatWasRuledOut,
+                        WaivedBeforeTest::choosesTheOther),
                 row(
                         Step.IDENTIFY,
                         "data-protected",

@@ -32,7 +32,13 @@ public enum TheorizeRequirement implements Requirement {
             true,
             "Not ruled out",
             "Not a theory that was ruled out before, unless something is new",
-            TheorizeRequirement::notRefuted);
+            TheorizeRequirement::notRefuted) {
+        /** Who waives it knows which one is chosen. */
+        @Override
+        public int waivableSince(JobSheet sheet) {
+            return sheet.choice().map(StandingFact::settledSince).orElse(0);
+        }
+    };
 
     private final Row row;
 

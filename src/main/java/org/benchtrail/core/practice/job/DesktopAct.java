@@ -21,6 +21,7 @@ public enum DesktopAct implements DeviceAct {
     LET_COOL(Way.PREPARE, 2, "Switch it off and let it cool for a quarter of an hour"),
     HAND_WARM(Way.PREPARE, 2, "Bring the sink to hand-warm, then switch it off"),
     DIE_IDLE(Way.MEASURE, 3, "processor temperature at rest"),
+    FROM_COLD(Way.MEASURE, 4, "what the sensor shows from cold, beside a thermometer"),
     DIE_SOON(Way.MEASURE, 4, "processor temperature after two minutes of full load", SAVE_WORK),
     DIE_LOAD(Way.MEASURE, 6, "processor temperature after twelve minutes of full load", SAVE_WORK),
     FAN_SPEED(Way.MEASURE, 3, "fan speed while it is hot", SAVE_WORK),

@@ -34,6 +34,9 @@ record DesktopBench(Chance chance, Parameters<DesktopPart> first, Desktop deskto
     private static final double LOG_HOT = 95;
     private static final double JUMPS_BY = 35;
     private static final double NOTICEABLY = 10;
+
+    /** K above what sits on it, at rest and from cold: no chip of these warms so fast; ours. */
+    private static final double CANNOT_BE = 18;
     /** K/W from chip to air, of a sound desktop with some margin. */
     private static final double RATED = 0.58;
 
@@ -177,6 +180,9 @@ record DesktopBench(Chance chance, Parameters<DesktopPart> first, Desktop deskto
     /** Under full load for a time, then what can be read. */
     @Override
     public Answer measured(DesktopAct act) {
+        if (act == DesktopAct.FROM_COLD) {
+            return fromCold();
+        }
         double seconds = switch (act) {
             case DIE_IDLE, USE_AT_REST, JUMP -> 0;
             case DIE_SOON -> SOON;
@@ -197,6 +203,21 @@ record DesktopBench(Chance chance, Parameters<DesktopPart> first, Desktop deskto
             return off.waited(ran.seconds() / 60).harming(ran.harm());
         }
         return then.shown(act, seconds > 0 ? 1 : 0).waited(seconds / 60);
+    }
+
+    /** Off until it is as cold as the room, then on: what sits on the sink tells how warm the chip can be. */
+    private Answer fromCold() {
+        Desktop cold = new Desktop(desktop.parts(), desktop.parts().get(ROOM), true, desktop.trips());
+        DesktopBench then = with(cold);
+        double shown = DesktopReading.DIE.of(cold, 0, chance, times.of(about(DesktopAct.FROM_COLD)));
+        double beside = DesktopReading.SINK.of(cold, 0, chance, times.of(about(DesktopAct.FROM_COLD)));
+        return Answer.told(
+                        then,
+                        DesktopAct.FROM_COLD,
+                        Seen.of(shown - beside > CANNOT_BE),
+                        "From cold it shows far more than the thermometer beside it.",
+                        "From cold it shows what the thermometer beside it shows, or little more.")
+                .waited(60);
     }
 
     private static String about(DesktopAct act) {
