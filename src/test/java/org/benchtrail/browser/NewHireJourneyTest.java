@@ -1,8 +1,5 @@
 package org.benchtrail.browser;
 
-import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertTrue;
-
 import com.microsoft.playwright.Locator;
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.common.http.TestHTTPResource;
@@ -63,7 +60,7 @@ class NewHireJourneyTest {
         try (Person nia = signedIn(NIA)) {
             practisesWithAMistake(nia);
             // of what is new, a day asks one question a job
-            givesUp(nia, "power");
+            givesUp(nia, "desktop");
             givesUp(nia, "drive");
         }
         clock.putForward(Duration.ofDays(1));
@@ -81,31 +78,27 @@ class NewHireJourneyTest {
     }
 
     private static void practisesWithAMistake(Person nia) {
-        nia.go("/practice");
-        nia.page
-                .locator("button[aria-label='Begin: A desktop that gets too hot']")
-                .click();
-        nia.fill("symptom.words", "Hot and loud");
-        nia.fill("symptom.observable", "98 degrees");
+        begins(nia, "power");
+        nia.fill("symptom.words", "We were not carried");
+        nia.fill("symptom.observable", "Screens dark at the outage");
         nia.press("Save and go to Theorize");
         nia.sees("Look for every hazard of the list");
-        for (String act : new String[] {"save-work", "die-load", "clean"}) {
-            does(nia, act);
-        }
-        nia.page.getByText("Wait, ask the mentor, give up").click();
-        nia.press("Give up");
-        nia.sees("The sink was touched while hot: a burn.");
-        nia.sees("What would have stopped it: Switch it off and let it cool");
+        does(nia, "look-leads");
+        does(nia, "open-wiring");
+        nia.sees("What was wrong");
+        nia.sees("The outlet was opened: only a licensed electrician may.");
         nia.look("hired-debrief");
     }
 
-    private static void givesUp(Person nia, String family) {
+    private static void begins(Person nia, String family) {
         nia.go("/practice");
         nia.page
-                .locator("form:has(input[name=family][value='" + family + "']) button, button[name=family][value='"
-                        + family + "']")
-                .first()
+                .locator("form:has(input[name=family][value=" + family + "]) button")
                 .click();
+    }
+
+    private static void givesUp(Person nia, String family) {
+        begins(nia, family);
         nia.page.getByText("Wait, ask the mentor, give up").click();
         nia.press("Give up");
         nia.sees("What was wrong");
@@ -131,7 +124,6 @@ class NewHireJourneyTest {
             answers(nia);
             nia.sees("Right is:");
         }
-        nia.look("hired-answered");
     }
 
     private static void answers(Person nia) {
@@ -159,7 +151,9 @@ class NewHireJourneyTest {
         nia.fill("onset.when", "this morning");
         nia.choose("scope.scope", "ONE");
         nia.press("Save");
+        nia.look("hired-forecast");
         forecasts(nia, "70");
+        nia.sees("As you said before; change what you see differently now.");
         Steps.identify(nia, false);
         if (nia.page.locator("#forecast").count() > 0) {
             forecasts(nia, "80");
@@ -169,12 +163,10 @@ class NewHireJourneyTest {
 
     private static void forecasts(Person nia, String percent) {
         nia.sees("What do you expect to be the cause?");
-        nia.look("hired-forecast-" + percent);
         Locator cause = nia.page.locator("#forecast select").first();
         cause.selectOption(cause.locator("option:has-text('able')").first().getAttribute("value"));
         nia.page.locator("[name='percent.1']").fill(percent);
         nia.press("Commit the forecast");
-        nia.seesNot("What do you expect to be the cause?");
     }
 
     /** The mentor signs in for a minute, at the device of who is trained. */
@@ -208,13 +200,12 @@ class NewHireJourneyTest {
         nia.choose("action.usesPart", "false");
         nia.fill("nomaker.text", "A cable is seated, nothing else");
         nia.press("Save the plan");
-        nia.look("hired-plan");
     }
 
     private static void approves(Person mara, String ticket) {
         mara.go(ticket);
-        mara.look("hired-mentor-approves");
-        mara.press("Approve");
+        mara.choose("answer", "approve");
+        mara.press("Record");
     }
 
     private static void repairs(Person nia, String ticket) {
@@ -224,27 +215,23 @@ class NewHireJourneyTest {
     }
 
     private static void hasItSentBack(Person nia, Person mara, String ticket) {
+        nia.choose("knowledge.learned", "PROPOSED");
+        nia.press("Sign and close the ticket");
+        nia.sees("A mentor who has not worked on it has to read and sign");
         mara.go(ticket);
-        mara.page.getByText("Put a remark").click();
         mara.select("remark.requirement", "symptoms-gone");
         mara.fill("remark.text", "Say how long you looked at it");
         mara.press("Put the remark");
-        mara.page
-                .locator("summary", new com.microsoft.playwright.Page.LocatorOptions().setHasText("Send it back"))
-                .click();
-        mara.fill("sendBack.reason", "Write into the record how long you watched the screen");
-        mara.look("hired-sent-back");
+        mara.fill("sendBack.reason", "Write down how long you watched the screen");
         mara.press("Send it back");
         nia.go(ticket);
-        nia.sees("Say how long you looked at it");
         nia.sees("Sent back by a mentor");
+        nia.sees("Say how long you looked at it");
+        nia.look("hired-sent-back");
     }
 
     private static void closes(Person nia, Person mara, String ticket) {
-        nia.fill(
-                "summary.findings",
-                "The end of the cable at the screen hung loose; watched for ten minutes afterwards");
-        nia.choose("knowledge.learned", "PROPOSED");
+        nia.fill("summary.findings", "The cable hung loose at the screen; watched for ten minutes afterwards");
         nia.tick("sign");
         nia.press("Save");
         nia.seesNot("Sent back by a mentor");
@@ -253,10 +240,7 @@ class NewHireJourneyTest {
         nia.go(ticket);
         nia.press("Sign and close the ticket");
         nia.sees("closed");
-        nia.look("hired-closed");
         nia.go("/forecasts");
         nia.sees("70 %");
-        assertTrue(nia.sent() > 10, nia.tally());
-        assertEquals(0, nia.page.locator("main .problems").count());
     }
 }

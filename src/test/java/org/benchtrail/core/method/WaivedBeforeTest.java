@@ -120,8 +120,7 @@ class WaivedBeforeTest {
     }
 
     private static void choosesTheOther(TicketFixture desk) {
-        desk.as(INES)
-                .records(choose(desk.sheet().all(TheoryStated.class).get(0).entry()));
+        desk.as(INES).records(choose(desk.sheet().all(TheoryStated.class).get(0).entry()));
     }
 
     static Stream<Arguments> whatEndsAWaiver() {
