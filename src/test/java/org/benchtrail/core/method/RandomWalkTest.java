@@ -8,6 +8,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.Duration;
 import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
 import java.util.stream.LongStream;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.desk.Closed;
@@ -122,6 +125,16 @@ class RandomWalkTest {
         if (walks == SEEDS) {
             assertTrue(reachedClosure >= SEEDS / 4, reachedClosure + " walks reached closure: too few to prove much");
             assertTrue(refused > 1_000 && invalid > 100, "too few refusals to prove much");
+            assertEveryRequirementIsJudgedASecondTime();
         }
+    }
+
+    private static void assertEveryRequirementIsJudgedASecondTime() {
+        Set<String> judged = new TreeSet<>(TrailOracle.ASKED);
+        judged.addAll(TrailOracle.OTHERWISE);
+        assertEquals(
+                Requirements.all().stream().map(Requirement::code).collect(Collectors.toCollection(TreeSet::new)),
+                judged,
+                "say in TrailOracle how each is met");
     }
 }

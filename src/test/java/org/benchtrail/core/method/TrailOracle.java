@@ -15,6 +15,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Predicate;
 import java.util.stream.Stream;
 import org.benchtrail.core.method.desk.*;
@@ -49,6 +50,25 @@ final class TrailOracle {
             "effort-recorded");
     private static final Set<String> OF_IDENTIFY =
             Set.of("changes-asked", "reproduced", "data-protected", "evidence-attached", "logs-reviewed");
+
+    /** Asked for with others, or by a move itself. */
+    static final Set<String> OTHERWISE = Set.of(
+            "theory-stated",
+            "theory-chosen",
+            "expectation-first",
+            "invasive-guarded",
+            "result-recorded",
+            "theory-supported",
+            "action-planned",
+            "plan-approved",
+            "cautions-taken",
+            "actions-settled",
+            "symptoms-gone",
+            "summary-written",
+            "mentor-signed");
+
+    /** Every requirement that a walk was ever held against by its code. */
+    static final Set<String> ASKED = ConcurrentHashMap.newKeySet();
 
     /** @param since entry since which it has stood as it is @param as roles of who last wrote it */
     private record Item(int n, Fact fact, int round, Stamp by, int since, Set<Role> as) {}
@@ -548,6 +568,7 @@ final class TrailOracle {
     }
 
     private void met(String code, boolean holds) {
+        ASKED.add(code);
         boolean waived = WAIVABLE.contains(code)
                 && items.stream()
                         .anyMatch(i -> i.fact() instanceof Waived w
