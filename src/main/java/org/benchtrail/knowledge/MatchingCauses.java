@@ -69,7 +69,7 @@ class MatchingCauses implements KnownCauses {
                 MOST,
                 Stream.of(
                         byDevice(sheet.opened()),
-                        byTraits(traits(sheet, version), category, places),
+                        byTraits(traits(sheet, version, places), category, places),
                         byWords(words(sheet), category)));
         return sheet.latestOfRound(CauseNamed.class)
                 .map(named -> {
@@ -81,14 +81,12 @@ class MatchingCauses implements KnownCauses {
     }
 
     /** Where it is on its path is what the sheet says, never what a ranking of it would tell. */
-    private static Likeness.Traits traits(JobSheet sheet, CatalogueVersion version) {
+    private static Likeness.Traits traits(JobSheet sheet, CatalogueVersion version, Optional<Localiser> places) {
         List<String> findings = SheetDigest.findings(sheet, FindingWords.heard(sheet, version));
         String cause = sheet.activeTheory().map(t -> t.fact().causeId()).orElse(null);
         return new Likeness.Traits(
                 Set.copyOf(findings),
-                version.localiser(sheet.opened().category().catalogue())
-                        .map(p -> Pinned.segments(p, cause, findings))
-                        .orElse(Set.of()),
+                places.map(p -> Pinned.segments(p, cause, findings)).orElse(Set.of()),
                 sheet.opened().place());
     }
 

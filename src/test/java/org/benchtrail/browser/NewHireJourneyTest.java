@@ -69,7 +69,7 @@ class NewHireJourneyTest {
             answersThreeQuestions(nia);
             String ticket = identifies(nia);
             isAccompanied(nia, ticket);
-            testsAndPlans(nia);
+            Steps.fromTheoriesToPlan(nia);
             approves(mara, ticket);
             repairs(nia, ticket);
             hasItSentBack(nia, mara, ticket);
@@ -184,24 +184,6 @@ class NewHireJourneyTest {
         nia.go(ticket);
     }
 
-    private static void testsAndPlans(Person nia) {
-        nia.chooseAll("All in order", "obvious.looks.", "IN_ORDER");
-        nia.choose("choice.theory", "cause:display/cable-or-plug");
-        nia.fill("check.what", "Look at both ends of the cable");
-        nia.fill("check.expectation", "One end is not seated");
-        nia.press("Save and go to Test");
-        nia.fill("result.observation", "The end at the screen hangs loose");
-        nia.choose("result.outcome", "SUPPORTS");
-        nia.press("Record and go on");
-        nia.fill("action.what", "Seat the cable and fasten its screws");
-        nia.fill("action.wayBack", "Put the old cable back");
-        nia.choose("action.touchesStorage", "false");
-        nia.choose("action.irreversible", "false");
-        nia.choose("action.usesPart", "false");
-        nia.fill("nomaker.text", "A cable is seated, nothing else");
-        nia.press("Save the plan");
-    }
-
     private static void approves(Person mara, String ticket) {
         mara.go(ticket);
         mara.choose("answer", "approve");
@@ -215,8 +197,7 @@ class NewHireJourneyTest {
     }
 
     private static void hasItSentBack(Person nia, Person mara, String ticket) {
-        nia.choose("knowledge.learned", "PROPOSED");
-        nia.press("Sign and close the ticket");
+        Steps.document(nia);
         nia.sees("A mentor who has not worked on it has to read and sign");
         mara.go(ticket);
         mara.select("remark.requirement", "symptoms-gone");
