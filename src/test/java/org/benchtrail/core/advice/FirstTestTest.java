@@ -104,6 +104,24 @@ class FirstTestTest {
         assertFalse(of(sheet).goesByWords());
     }
 
+    /** What smells burnt is not put under power again with its own supply. */
+    @Test
+    void afterABurntSmell_noTestSwitchesItOnAsItIs() {
+        PlainTickets.Row burnt = ticket("f3");
+        HeatSheet sheet = PlainTickets.sheet(burnt, burnt);
+        sheet.with(new FindingAnswered("p7", "Is there a burnt smell?", "yes", Source.REPORTED));
+
+        List<String> offered = of(sheet).advice().actions().stream()
+                .filter(a -> a.type() == Action.Type.TEST)
+                .map(Action::id)
+                .toList();
+
+        assertTrue(offered.contains("substitute:supply"), offered.toString());
+        assertTrue(
+                offered.stream().noneMatch(Set.of("p1", "p2", "p8", "p11", "p12", "p19", "p21")::contains),
+                offered.toString());
+    }
+
     private static PlainTickets.Row ticket(String id) {
         return tickets().filter(t -> t.text("id").equals(id)).findFirst().orElseThrow();
     }
