@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Stream;
@@ -17,6 +18,7 @@ import org.benchtrail.core.diagnosis.Discrimination;
 import org.benchtrail.core.diagnosis.Evidence;
 import org.benchtrail.core.diagnosis.Explanation;
 import org.benchtrail.core.diagnosis.Finding;
+import org.benchtrail.core.diagnosis.Making;
 import org.benchtrail.core.diagnosis.Model;
 import org.benchtrail.core.diagnosis.PlanSettings;
 import org.benchtrail.core.diagnosis.Ranking;
@@ -28,6 +30,8 @@ import org.benchtrail.core.diagnosis.Source;
 import org.benchtrail.core.diagnosis.Surprise;
 import org.benchtrail.core.diagnosis.path.CategoryPaths;
 import org.benchtrail.core.diagnosis.path.Cues;
+import org.benchtrail.core.diagnosis.path.GenericTest;
+import org.benchtrail.core.diagnosis.path.Known;
 import org.benchtrail.core.diagnosis.path.Localisation;
 import org.benchtrail.core.diagnosis.path.Localiser;
 import org.benchtrail.core.method.JobSheet;
@@ -39,8 +43,16 @@ import org.jspecify.annotations.Nullable;
 /**
  * What the evidence on a job sheet makes of its causes: where the fault is, the ranking, why, and what to do next. Advice only;
  * it closes no step and chooses nothing.
+ *
+ * @param ifWordsHold the same with every answer that the words of the sheet suggest taken as given. It only says which test comes
+ *     first, so that nobody is sent to call from a phone that is said to be dark. Null where the words suggest nothing, and once
+ *     anybody has answered or checked something: what then is still open was left on purpose
  */
-public record Diagnosis(Localisation where, Explanation explanation, double repairOdds) {
+public record Diagnosis(
+        Localisation where,
+        Explanation explanation,
+        double repairOdds,
+        @Nullable Diagnosis ifWordsHold) {
     private static final double TEN = 10;
 
     /** Most tests that are shown. */
@@ -68,8 +80,16 @@ public record Diagnosis(Localisation where, Explanation explanation, double repa
         Evidence evidence = SheetEvidence.of(
                 sheet, localiser.askable(), localiser.settings().unlisted(), reader);
         Cues cues = Suggestions.cues(sheet, localiser.category(), localiser.paths(), evidence);
-        Localisation where = localiser.locate(OnTheBench.known(sheet, localiser, evidence, cues));
-        return new Diagnosis(where, new Explanation(where.ranking()), reader.repairOdds());
+        Known known = OnTheBench.known(sheet, localiser, evidence, cues);
+        Diagnosis plain = of(localiser.locate(known), reader, null);
+        Evidence said = Suggestions.supposed(sheet, plain);
+        return said.equals(evidence)
+                ? plain
+                : of(plain.where, reader, of(localiser.locate(known.with(said)), reader, null));
+    }
+
+    private static Diagnosis of(Localisation where, SheetReader reader, @Nullable Diagnosis ifWordsHold) {
+        return new Diagnosis(where, new Explanation(where.ranking()), reader.repairOdds(), ifWordsHold);
     }
 
     public Ranking ranking() {
@@ -89,6 +109,61 @@ public record Diagnosis(Localisation where, Explanation explanation, double repa
      * its cause is left, or if it is itself as small as a test; before that a test is, if there is one.
      */
     public Optional<Action> next() {
+        return byWhatWeighs()
+                .flatMap(own -> supposed()
+                        .findFirst()
+                        .filter(test -> own.type() == Action.Type.TEST)
+                        .or(() -> Optional.of(own)));
+    }
+
+    /**
+     * The tests that would be shown if the words held. Where a repair would be advised then: what shows best whether they hold, if it
+     * is more than to ask again, and else the next one.
+     */
+    private Stream<Action> supposed() {
+        return Stream.ofNullable(ifWordsHold)
+                .flatMap(d -> d.tests().isEmpty() ? confirming(d).stream() : d.tests().stream())
+                .filter(test -> SheetEvidence.finding(model(), test.id()).isPresent());
+    }
+
+    private Optional<Action> confirming(Diagnosis ifSo) {
+        List<Report> said = ifSo.evidence().reports().stream()
+                .filter(Suggestions::isSupposed)
+                .filter(r -> !r.finding().equals(GenericTest.LOG))
+                .sorted(Comparator.comparingDouble(r -> -ifSo.tells(r.finding(), r.value())))
+                .toList();
+        return said.stream()
+                .filter(r -> !isAsked(r.finding()))
+                .flatMap(r -> offered(r.finding()))
+                .findFirst()
+                .or(() -> byWhatWeighs()
+                        .filter(a -> said.stream().noneMatch(r -> r.finding().equals(a.id()))))
+                .or(() -> said.stream().flatMap(r -> offered(r.finding())).findFirst());
+    }
+
+    private boolean isAsked(String finding) {
+        return SheetEvidence.finding(model(), finding)
+                .filter(f -> f.way() == Making.Way.ASK)
+                .isPresent();
+    }
+
+    private Stream<Action> offered(String test) {
+        return advice().actions().stream().filter(a -> a.type() == Action.Type.TEST && a.id().equals(test));
+    }
+
+    /** Whole minutes that a shown test saves on average against acting at once; empty if that is not worth naming. */
+    public OptionalLong saves(Action test) {
+        return ifWordsHold != null && ifWordsHold.tests().contains(test)
+                ? ifWordsHold.advice().saves(test)
+                : advice().saves(test);
+    }
+
+    /** Whether the next test is one for which the words were taken as meant. */
+    public boolean goesByWords() {
+        return supposed().findFirst().equals(next());
+    }
+
+    private Optional<Action> byWhatWeighs() {
         Optional<Action> best = advice().recommended();
         if (best.isPresent() && !where.mended().isEmpty()) {
             return left();
@@ -118,9 +193,10 @@ public record Diagnosis(Localisation where, Explanation explanation, double repa
         boolean settles = advice().recommended()
                 .filter(a -> a.type() != Action.Type.TEST && a.type() != Action.Type.ESCALATE && isLikely(a))
                 .isPresent();
+        List<Action> others = supposed().toList();
         return next.isEmpty() || settles
                 ? next.stream().toList()
-                : Stream.concat(next.stream(), where.near().stream())
+                : Stream.concat(next.stream(), (others.isEmpty() ? where.near() : others).stream())
                         .distinct()
                         .limit(SHOWN)
                         .toList();
@@ -268,7 +344,7 @@ public record Diagnosis(Localisation where, Explanation explanation, double repa
     }
 
     /** How far a value of a finding tells the leading listed cause from what is usual, dB. */
-    public double tells(String finding, String value) {
+    private double tells(String finding, String value) {
         String leader = ranking().all().stream()
                 .map(Ranking.Ranked::cause)
                 .filter(id -> !id.equals(Model.UNLISTED))
@@ -278,6 +354,25 @@ public record Diagnosis(Localisation where, Explanation explanation, double repa
                 .map(f -> f.background().getOrDefault(value, 1.0))
                 .orElse(1.0);
         return TEN * Math.log10(model().likelihood(finding, value, leader) / usual);
+    }
+
+    /**
+     * How far an answer would move the belief over the causes, bit: the Kullback-Leibler divergence of what is believed with it from
+     * what is believed now. It is large where the answer singles out a cause that does not lead yet.
+     *
+     * @param value one of the finding's values
+     */
+    public double moves(String finding, String value) {
+        double all = 0;
+        double weighed = 0;
+        for (Ranking.Ranked r : ranking().all()) {
+            double likelihood = model().likelihood(finding, value, r.cause());
+            if (r.probability() > 0 && likelihood > 0) {
+                all += r.probability() * likelihood;
+                weighed += r.probability() * likelihood * Math.log(likelihood);
+            }
+        }
+        return all == 0 ? 0 : (weighed / all - Math.log(all)) / Math.log(2);
     }
 
     /** The tests that wait for something, each with what it waits for. */

@@ -1,5 +1,6 @@
 package org.benchtrail.core.advice;
 
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -24,9 +25,11 @@ import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.method.Wording;
 import org.benchtrail.core.method.identify.ExtractRecorded;
+import org.benchtrail.core.method.identify.FindingAnswered;
 import org.benchtrail.core.method.identify.Reproduction;
 import org.benchtrail.core.method.identify.ReproductionTried;
 import org.benchtrail.core.method.identify.SymptomRecorded;
+import org.benchtrail.core.method.test.ResultRecorded;
 
 /**
  * What the words of a job sheet suggest: answers that weigh nothing until somebody gives them, and what is looked at first.
@@ -35,6 +38,8 @@ import org.benchtrail.core.method.identify.SymptomRecorded;
 public final class Suggestions {
     /** Most that are shown beside one entry. */
     public static final int MOST = 5;
+
+    private static final String SUPPOSED = "words/";
 
     private Suggestions() {}
 
@@ -58,6 +63,27 @@ public final class Suggestions {
         Map<String, Suggestion> best = new HashMap<>();
         all.forEach(s -> best.merge(s.finding(), s, Suggestions::better));
         return all.stream().filter(best::containsValue).toList();
+    }
+
+    /** The evidence of a diagnosis and what the words suggest beside it; unchanged once somebody has answered or checked something. */
+    static Evidence supposed(JobSheet sheet, Diagnosis diagnosis) {
+        Evidence evidence = diagnosis.evidence();
+        if (!sheet.all(FindingAnswered.class).isEmpty()
+                || !sheet.all(ResultRecorded.class).isEmpty()) {
+            return evidence;
+        }
+        for (Suggestion s : of(sheet, diagnosis)) {
+            if (!s.value().equals(Phrases.ASK)) {
+                evidence = evidence.with(
+                        Report.of(SUPPOSED + s.finding(), s.finding(), s.value(), s.source(), Instant.EPOCH));
+            }
+        }
+        return evidence;
+    }
+
+    /** Whether a report only supposes that the words are meant so. */
+    static boolean isSupposed(Report report) {
+        return report.id().startsWith(SUPPOSED);
     }
 
     /**
@@ -162,7 +188,7 @@ public final class Suggestions {
     }
 
     private static double tells(Suggestion s, Diagnosis diagnosis) {
-        return s.value().equals(Phrases.ASK) ? 0 : Math.abs(diagnosis.tells(s.finding(), s.value()));
+        return s.value().equals(Phrases.ASK) ? 0 : diagnosis.moves(s.finding(), s.value());
     }
 
     /** A phrase that was found. */

@@ -29,7 +29,7 @@ public record Lasting(int ended, int back, int cancelled, int open, KaplanMeier 
 
     public static Lasting of(List<Lasted> all) {
         int[] counts = new int[Leaving.values().length];
-        List<Observation> observed = new ArrayList<>();
+        List<Observation> observed = new ArrayList<>(all.size());
         for (Lasted one : all) {
             counts[one.how().ordinal()]++;
             observed.add(new Observation(one.hours(), one.how().isEnd()));

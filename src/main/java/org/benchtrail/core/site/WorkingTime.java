@@ -3,6 +3,7 @@ package org.benchtrail.core.site;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Predicate;
@@ -11,6 +12,9 @@ import org.benchtrail.core.Invalid;
 /** Sums of working time, by a calendar that may have been changed: each one counts for the time in which it was in force. */
 public final class WorkingTime {
     private static final int LONGEST_SEARCH = 36_525;
+
+    /** No later moment has a day in every zone. */
+    private static final Instant LAST = Instant.MAX.minus(Duration.ofDays(1000));
 
     private final List<Part> parts;
 
@@ -107,7 +111,10 @@ public final class WorkingTime {
             }
             WorkCalendar calendar = parts.get(i).calendar();
             LocalDate day = LocalDate.ofInstant(inForce.from(), calendar.zone());
-            while (days++ < LONGEST_SEARCH) {
+            LocalDate last = day(inForce.to(), calendar.zone());
+            while (days++ < LONGEST_SEARCH
+                    && (day.isBefore(last)
+                            || day.atStartOfDay(calendar.zone()).toInstant().isBefore(inForce.to()))) {
                 for (Span opening : calendar.openings(day)) {
                     Span open = opening.within(inForce);
                     if (!open.isEmpty() && !more.test(open)) {
@@ -115,10 +122,11 @@ public final class WorkingTime {
                     }
                 }
                 day = day.plusDays(1);
-                if (!day.atStartOfDay(calendar.zone()).toInstant().isBefore(inForce.to())) {
-                    break;
-                }
             }
         }
+    }
+
+    private static LocalDate day(Instant moment, ZoneId zone) {
+        return moment.isBefore(LAST) ? LocalDate.ofInstant(moment, zone) : LocalDate.MAX;
     }
 }

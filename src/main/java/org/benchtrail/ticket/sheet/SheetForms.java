@@ -25,33 +25,33 @@ import org.benchtrail.ticket.verify.VerifyForms;
 
 /** Every form that can be sent to a job sheet. */
 public final class SheetForms {
-    public static final List<SheetForm> ALL = Stream.of(
-                    List.of(IdentifyForm.FORM, EvidenceForm.FORM, FindingsForm.FORM, TheorizeForm.FORM),
-                    TestForms.ALL,
-                    PlanForms.ALL,
-                    VerifyForms.ALL,
-                    DocumentForms.ALL,
+    /** Those that only one step has. */
+    private static final Map<Step, List<SheetForm>> OF_STEP = Map.of(
+            Step.THEORIZE, List.of(TheorizeForm.FORM),
+            Step.TEST, TestForms.ALL,
+            Step.PLAN, PlanForms.ALL,
+            Step.VERIFY, VerifyForms.ALL,
+            Step.DOCUMENT, DocumentForms.ALL);
+
+    /** Those that stand on the page at every step. */
+    private static final List<SheetForm> ALWAYS = Stream.of(
+                    List.of(IdentifyForm.FORM, EvidenceForm.FORM, FindingsForm.FORM),
                     DeskForms.ALL,
                     CorrectionForms.ALL)
             .flatMap(List::stream)
             .toList();
 
-    private SheetForms() {}
+    public static final List<SheetForm> ALL = Stream.concat(
+                    ALWAYS.stream(),
+                    Stream.of(Step.values()).flatMap(step -> OF_STEP.getOrDefault(step, List.of()).stream()))
+            .toList();
 
-    /** Forms that only one step has; all others stand on the page at every step. */
-    private static final Map<Step, Set<String>> OF_STEP = Map.of(
-            Step.THEORIZE, Set.of("theorize"),
-            Step.TEST, Set.of("check", "result"),
-            Step.PLAN, Set.of("plan", "approve", "carry-out", "rethink"),
-            Step.VERIFY, Set.of("verify", "persists"),
-            Step.DOCUMENT, Set.of("document", "mentor"));
+    private SheetForms() {}
 
     /** The names of the forms that the page has when the ticket stands there. */
     static Set<String> at(Step step) {
-        return ALL.stream()
+        return Stream.concat(ALWAYS.stream(), OF_STEP.getOrDefault(step, List.of()).stream())
                 .map(SheetForm::name)
-                .filter(name -> OF_STEP.entrySet().stream()
-                        .noneMatch(of -> of.getKey() != step && of.getValue().contains(name)))
                 .collect(Collectors.toSet());
     }
 

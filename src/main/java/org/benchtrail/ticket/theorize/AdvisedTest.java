@@ -29,7 +29,7 @@ final class AdvisedTest {
     }
 
     NextView.Test of(Action action) {
-        OptionalLong saves = diagnosis.advice().saves(action);
+        OptionalLong saves = diagnosis.saves(action);
         Finding finding = finding(action.id());
         return view(finding, saves.isEmpty() ? "" : Long.toString(saves.getAsLong()), offer(finding));
     }

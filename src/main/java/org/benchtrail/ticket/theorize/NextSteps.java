@@ -191,8 +191,15 @@ final class NextSteps {
     }
 
     private String lead() {
+        if (next().isEmpty()) {
+            return "";
+        }
+        if (diagnosis.goesByWords()) {
+            return "This takes what is heard in the words below for granted. Answer it there: only then does it weigh.";
+        }
         Optional<Action> other = diagnosis.advice().bestOther();
-        if (next().isEmpty() || other.isEmpty()) {
+        boolean saves = diagnosis.saves(next().get()).isPresent();
+        if (other.isEmpty() || !saves) {
             return "";
         }
         return "With the first of them, " + Math.round(next().get().expectedMinutes())
