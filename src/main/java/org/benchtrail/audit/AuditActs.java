@@ -202,8 +202,17 @@ public class AuditActs {
         Permissions.require(Permission.REVIEW, by);
         AuditLot lot = locked(id);
         own(lot, new Turn(marked.ticket(), marked.turn()), by);
-        AuditRules.mark(marked, sheet(lot, marked.ticket(), by));
-        append(lot, marked, by.account());
+        append(lot, AuditRules.mark(marked, sheet(lot, marked.ticket(), by)), by.account());
+    }
+
+    /** Marks as not applicable all that is open and the gate did not ask for, each with the gate's reason. */
+    public void markNotAsked(String id, Turn turn, Actor by) {
+        Permissions.require(Permission.REVIEW, by);
+        AuditLot lot = locked(id);
+        Review review = own(lot, turn, by);
+        for (Marked marked : AuditRules.notAsked(review, sheet(lot, turn.ticket(), by))) {
+            lot = append(lot, marked, by.account());
+        }
     }
 
     public void sign(String id, Turn turn, Actor by) {

@@ -19,6 +19,7 @@ import org.jspecify.annotations.Nullable;
  * @param own reviews that are the viewer's to finish
  * @param givenBack by person, which reviews they declined
  * @param open reviews that nobody has
+ * @param left how many of them the viewer may take, and how long that takes; empty if none
  * @param result null until every review is signed, so that no reader is led by another
  * @param obstacles what stands between the lot and its conclusion
  * @param signals empty until all marks are final
@@ -37,6 +38,7 @@ public record LotView(
         List<ReviewLine> others,
         List<GivenBack> givenBack,
         int open,
+        String left,
         List<Option> reviewers,
         List<DifferenceLine> differences,
         @Nullable Result result,

@@ -89,6 +89,7 @@ final class LotViews {
                 reviews(false),
                 givenBack(),
                 lot.state() == State.DRAWN ? Giving.open(lot).size() : 0,
+                left(),
                 Permissions.allow(Permission.PLAN_AUDITS, viewer)
                         ? reviewers.stream()
                                 .map(a -> new Option(a.account(), a.name()))
@@ -103,6 +104,15 @@ final class LotViews {
                 signals,
                 chosen(),
                 stuck.stream().map(this::stuck).toList());
+    }
+
+    private String left() {
+        int open = lot.state() == State.DRAWN ? Giving.openTo(lot, viewer) : 0;
+        long each = Giving.minutesEach(lot);
+        return open == 0
+                ? ""
+                : (open == 1 ? "1 is" : open + " are") + " left that you may take, about " + open * each + " min"
+                        + (open == 1 ? "" : " in all, " + each + " each");
     }
 
     /** What follows if the lot is not accepted, for whoever decides it. */

@@ -122,6 +122,18 @@ public class ReviewPage {
         });
     }
 
+    /** Marks in one go what the gate did not ask for. */
+    @POST
+    @Path("not-asked")
+    @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+    @NeedsPermission(Permission.REVIEW)
+    @Blocking
+    public Response markNotAsked(
+            @RestPath String lot, @RestPath String ticket, @RestPath int turn, MultivaluedMap<String, String> typed) {
+        Turn of = new Turn(ticket, turn);
+        return afterwards(lot, of, new PostedForm(typed), () -> acts.markNotAsked(lot, of, current.actor()));
+    }
+
     private static List<Integer> entries(String typed) {
         if (!typed.matches("[0-9]{0,6}([ ,;]+[0-9]{1,6})*[ ,;]*")) {
             throw new Invalid("entries", "Give the numbers of entries with commas between, such as 12, 15.");

@@ -23,6 +23,7 @@ import org.benchtrail.core.audit.ReviewSheet;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Requirement;
+import org.benchtrail.core.method.Stamp;
 import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
@@ -38,6 +39,8 @@ import org.jspecify.annotations.Nullable;
 @ApplicationScoped
 @Transactional
 class ReviewQueries {
+    private static final String ANOTHER = "another person";
+
     private final LotRows rows;
     private final AuditedTickets tickets;
     private final SiteBook site;
@@ -87,8 +90,18 @@ class ReviewQueries {
                                 now.filter(n -> n == row).isPresent()))
                         .toList(),
                 now.map(row -> shown(row, viewing)).orElse(null),
+                review.signed() ? List.of() : notAsked(sheet.open(review)),
                 SignalViews.shown(lot, turn.ticket(), rows),
-                RecordView.of(frozen.traced(), viewing));
+                review.signed()
+                        ? RecordView.of(frozen.traced(), viewing)
+                        : RecordView.closed(frozen.traced(), viewing));
+    }
+
+    private static List<ReviewView.NotAsked> notAsked(List<ReviewSheet.Row> open) {
+        return open.stream()
+                .filter(row -> !row.unasked().isEmpty())
+                .map(row -> new ReviewView.NotAsked(row.requirement().title(), row.unasked()))
+                .toList();
     }
 
     private static String remark(@Nullable Marked marked) {
@@ -99,10 +112,7 @@ class ReviewQueries {
         if (review.signed()) {
             return Optional.empty();
         }
-        return sheet.row(asked)
-                .or(() -> sheet.rows().stream()
-                        .filter(r -> !review.marks().containsKey(r.code()))
-                        .findFirst());
+        return sheet.row(asked).or(() -> sheet.open(review).stream().findFirst());
     }
 
     private static ReviewView.Now shown(ReviewSheet.Row row, Viewing viewing) {
@@ -111,7 +121,7 @@ class ReviewQueries {
         return new ReviewView.Now(
                 row.code(),
                 row.requirement().title(),
-                gate(row.gate()),
+                row.unasked().isEmpty() ? gate(row.gate()) : "The gate did not ask for it: " + row.unasked(),
                 row.question().question(),
                 row.question().usual().name(),
                 row.cited().stream()
@@ -142,7 +152,7 @@ class ReviewQueries {
     /** People stand by the part that they had, so that the work is judged and not the person. */
     private Viewing viewing(AuditedTickets.Frozen frozen, Actor viewer, ZoneId zone) {
         JobSheet sheet = frozen.sheet();
-        Map<String, String> parts = new HashMap<>();
+        Map<String, String> parts = new Parts();
         for (String account : RecordView.accounts(frozen.traced())) {
             boolean assignee = account.equals(sheet.course().assignee());
             parts.put(account, assignee ? "assignee" : sheet.isJudge(account) ? "who judged it" : part(sheet, account));
@@ -158,7 +168,17 @@ class ReviewQueries {
     }
 
     private static String part(JobSheet sheet, String account) {
-        return sheet.isHand(account) ? "another who worked on it" : "another person";
+        return sheet.isHand(account) ? "another who worked on it" : ANOTHER;
+    }
+
+    /** People's parts by account. Whom an entry names although they did nothing, such as who was offered the ticket, is folded as well. */
+    private static final class Parts extends HashMap<String, String> {
+        private static final long serialVersionUID = 1L;
+
+        @Override
+        public String getOrDefault(Object account, String otherwise) {
+            return account.equals(Stamp.SERVER) ? otherwise : super.getOrDefault(account, ANOTHER);
+        }
     }
 
     /** A signed review as those read it who did the work. */

@@ -17,8 +17,9 @@ import org.jspecify.annotations.Nullable;
  * @param despite why the reviewer is not independent; empty if they are
  * @param rows one for each requirement
  * @param now the one to mark next, or that was asked for; null if all are marked
+ * @param notAsked what is still to be marked and the gate did not ask for
  * @param signals none until all marks of the lot are final
- * @param record the ticket as it was, without names
+ * @param record the ticket as it was, without names; until it is signed nothing on it leads to where they stand
  */
 public record ReviewView(
         String lot,
@@ -31,11 +32,15 @@ public record ReviewView(
         int marked,
         List<Row> rows,
         @Nullable Now now,
+        List<NotAsked> notAsked,
         List<Signal> signals,
         RecordView record) {
 
     /** @param mark in words; empty while there is none */
     public record Row(String code, String step, String title, String mark, String remark, boolean current) {}
+
+    /** @param reason why the gate asked nothing */
+    public record NotAsked(String title, String reason) {}
 
     /**
      * @param gate what the gate said

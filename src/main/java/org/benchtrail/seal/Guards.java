@@ -6,6 +6,7 @@ import jakarta.persistence.EntityManager;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.math.BigInteger;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
@@ -14,7 +15,6 @@ import java.util.Objects;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
-import org.benchtrail.platform.nodes.Nodes;
 import org.benchtrail.platform.sql.Sql;
 import org.benchtrail.platform.sql.SqlText;
 import org.benchtrail.seal.VerificationRows.Finding;
@@ -29,27 +29,40 @@ import org.jspecify.annotations.Nullable;
 class Guards {
     static final String LIST = "guards.tsv";
 
+    /** Beside the guards: which migration ran last. */
+    private static final String NEWEST = "migration newest";
+
+    private static final int NAMED = 5;
+
     private final EntityManager database;
-    private final Nodes nodes;
-    private final String standing;
+    private final SqlText text;
     private final Map<String, String> made = made();
 
-    Guards(EntityManager database, Nodes nodes) {
+    Guards(EntityManager database) {
         this.database = database;
-        this.nodes = nodes;
-        standing = SqlText.of(Guards.class).statement("standing");
+        text = SqlText.of(Guards.class).having("standing", "may read migrations", "newest migration");
     }
 
     private record Standing(String kind, String name, String detail) {}
 
     /** What stands in the database, by kind and name; within the running transaction. */
     Map<String, String> standing() {
-        return Sql.of(database, standing).rows(Standing.class).stream()
+        Map<String, String> standing = of("standing").rows(Standing.class).stream()
                 .collect(Collectors.toMap(
                         one -> one.kind() + " " + one.name(),
                         Standing::detail,
                         (one, other) -> one + " | " + other,
                         TreeMap::new));
+        standing.put(
+                NEWEST,
+                of("may read migrations").value(Boolean.class)
+                        ? of("newest migration").value(String.class)
+                        : "0");
+        return standing;
+    }
+
+    private Sql of(String statement) {
+        return Sql.of(database, text.statement(statement));
     }
 
     private static Map<String, String> made() {
@@ -63,11 +76,15 @@ class Guards {
         }
     }
 
-    /** What is not what the migrations made. */
+    /**
+     * What is not what the migrations made. Where other migrations have run than those of this release it cannot tell, and says that in
+     * one finding: whoever owns the database can write that more have run, and hides nothing by it.
+     */
     List<Finding> unlike() {
         Map<String, String> now = standing();
         TreeSet<String> names = new TreeSet<>(made.keySet());
         names.addAll(now.keySet());
+        names.remove(NEWEST);
         List<Finding> found = new ArrayList<>();
         for (String name : names) {
             String fault = fault(made.get(name), now.get(name));
@@ -75,14 +92,28 @@ class Guards {
                 found.add(new Finding("guard", name, fault));
             }
         }
-        return found.isEmpty() || !nodes.isLaterSeen()
+        String other = otherRelease(now);
+        return found.isEmpty() || other.isEmpty()
                 ? found
-                : List.of(new Finding(
-                        "guard",
-                        "schema",
-                        "Of " + found.size()
-                                + " guards this release cannot tell whether they are as a later one made them,"
-                                + " which has run on this database: let a server of that release look."));
+                : List.of(new Finding("guard", "schema", told(found) + other));
+    }
+
+    private static String told(List<Finding> found) {
+        return "Of " + found.size() + (found.size() == 1 ? " guard" : " guards")
+                + " this release cannot tell whether it is as the migrations made it ("
+                + found.stream().limit(NAMED).map(Finding::place).collect(Collectors.joining(", "))
+                + (found.size() > NAMED ? ", and others" : "") + "). ";
+    }
+
+    /** Empty if the migrations of this release have run and no others. */
+    private String otherRelease(Map<String, String> now) {
+        BigInteger ran = new BigInteger(Objects.requireNonNull(now.get(NEWEST)));
+        BigInteger own = new BigInteger(Objects.requireNonNull(made.get(NEWEST)));
+        return switch (ran.compareTo(own)) {
+            case 1 -> "A later release has migrated this database: let a server of that release look.";
+            case -1 -> "This database has not been migrated to this release: migrate it, and look again.";
+            default -> "";
+        };
     }
 
     private static String fault(@Nullable String made, @Nullable String now) {

@@ -2,6 +2,13 @@
 -- pg_catalog by its name, so that nothing of the same name in another schema answers instead; nothing is printed the way PostgreSQL
 -- prints it but for conditions, without blanks and brackets, in which its versions could differ.
 
+-- @ may read migrations
+-- a database that has not been migrated to this release does not let its server read them
+select coalesce(has_table_privilege(to_regclass('public.flyway_schema_history'), 'select'), false)
+
+-- @ newest migration
+select cast(coalesce(max(cast(version as numeric)), 0) as text) from public.flyway_schema_history where success and version ~ '^[0-9]+$'
+
 -- @ standing
 with mine as (
   select c.relowner as owner from pg_catalog.pg_class c where c.oid = pg_catalog.to_regclass('public.flyway_schema_history')

@@ -220,6 +220,15 @@ class EventFormatTest {
         assertEquals("technician mentor", records.get(1).get(10));
     }
 
+    /** The reader that the files are read with here, by the two examples of the format's own document. */
+    @Test
+    void theReader_readsTheExamplesOfRfc4180() {
+        assertEquals(List.of(List.of("aaa", "b\"bb", "ccc")), Records4180.read("aaa,\"b\"\"bb\",ccc\r\n"));
+        assertEquals(
+                List.of(List.of("aaa", "b \r\nbb", "ccc"), List.of("zzz", "yyy", "xxx")),
+                Records4180.read("\"aaa\",\"b \r\nbb\",\"ccc\"\r\nzzz,yyy,xxx\r\n"));
+    }
+
     @Test
     void jsonLines_areObjects_withHashAndPlaceInTheLog() throws Exception {
         List<String> lines = new String(written(new JsonLinesFormat()), StandardCharsets.UTF_8)

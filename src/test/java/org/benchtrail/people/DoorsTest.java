@@ -106,6 +106,7 @@ class DoorsTest {
             new Door("POST", "/audit/{lot}/conclusion", Permission.PLAN_AUDITS),
             new Door("GET", "/audit/{lot}/reviews/{ticket}/{turn}", Permission.REVIEW),
             new Door("POST", "/audit/{lot}/reviews/{ticket}/{turn}/marks", Permission.REVIEW),
+            new Door("POST", "/audit/{lot}/reviews/{ticket}/{turn}/not-asked", Permission.REVIEW),
             new Door("POST", "/audit/{lot}/reviews/{ticket}/{turn}/signature", Permission.REVIEW),
             new Door("POST", "/audit/{lot}/reviews/{ticket}/{turn}/decline", Permission.REVIEW),
             new Door("GET", "/audit-coaching", Permission.COACH),

@@ -167,6 +167,58 @@ class GuardsTest {
         assertEquals(List.of(), look(), "all was put back");
     }
 
+    private static void migrated(String version) {
+        TestDatabase.run(
+                "insert into flyway_schema_history (installed_rank, version, description, type, script, checksum,"
+                        + " installed_by, execution_time, success) select max(installed_rank) + 1, ?, 'later', 'SQL', 'later.sql',"
+                        + " 1, 'later', 1, true from flyway_schema_history",
+                version);
+    }
+
+    /** What other migrations made is no tampering; what nobody migrated is, whichever server has run. */
+    @Test
+    void guardsOfAnotherRelease_areNotCalledTampering_andNothingIsHiddenByIt() {
+        people.ensureAccount(SUE.account(), SUE.name(), SUE.roles(), "a long enough password");
+        job.round();
+        String newest = one("select max(cast(version as numeric))::text from flyway_schema_history", false);
+        Attack guard = attacks().get(6);
+        TestDatabase.run(guard.change());
+        TestDatabase.run(
+                "insert into server_node (id, host, release, started, seen) values (gen_random_uuid(), 'h', '99.0', now(), now())");
+        try {
+            assertEquals(
+                    List.of(guard.place()),
+                    look().stream().map(Finding::place).toList(),
+                    "a later server alone makes no guard");
+            migrated("99991231000000");
+            told("A later release has migrated this database: let a server of that release look.", guard);
+            TestDatabase.run("delete from flyway_schema_history where version = '99991231000000'");
+            TestDatabase.run("update flyway_schema_history set success = false where version = ?", newest);
+            told("This database has not been migrated to this release: migrate it, and look again.", guard);
+            TestDatabase.run("update flyway_schema_history set success = true where version = ?", newest);
+            TestDatabase.run(guard.back());
+            migrated("99991231000000");
+            assertEquals(List.of(), look(), "a later release that left the guards alone");
+        } finally {
+            TestDatabase.run("delete from flyway_schema_history where version = '99991231000000'");
+            TestDatabase.run("update flyway_schema_history set success = true where version = ?", newest);
+            TestDatabase.run("drop trigger if exists zz_other on trail_entry");
+            TestDatabase.run("delete from server_node where release = '99.0'");
+        }
+        assertEquals(List.of(), look(), "all was put back");
+    }
+
+    /** In one finding, which names the guard all the same. */
+    private void told(String why, Attack guard) {
+        List<Finding> found = look();
+        assertEquals(1, found.size(), found::toString);
+        assertEquals("schema", found.get(0).place());
+        assertEquals(
+                "Of 1 guard this release cannot tell whether it is as the migrations made it (" + guard.place() + "). "
+                        + why,
+                found.get(0).sentence());
+    }
+
     private List<Finding> look() {
         assertTrue(verification.begin(SUE));
         verification.work(SUE);

@@ -10,6 +10,7 @@ import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
 import java.sql.SQLException;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -20,12 +21,16 @@ import org.benchtrail.core.method.Category;
 import org.benchtrail.core.method.Priority;
 import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.core.method.identify.FindingRecorded;
 import org.benchtrail.people.Browser;
 import org.benchtrail.people.PeopleActs;
+import org.benchtrail.platform.Stale;
 import org.benchtrail.platform.TestDatabase;
 import org.benchtrail.seal.VerificationRows.Finding;
+import org.benchtrail.ticket.Act;
 import org.benchtrail.ticket.NewTicket;
 import org.benchtrail.ticket.TicketActs;
+import org.benchtrail.ticket.TicketQueries;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.Test;
@@ -36,6 +41,7 @@ import org.junit.jupiter.api.Test;
 @QuarkusTestResource(TestDatabase.class)
 class SiteVerificationTest {
     private static final String PASSWORD = "a long enough password";
+    private static final int LOOKS = Integer.getInteger("seal.looks", 3);
     private static final Actor SUE = new Actor("seal-sue", "Sue", Set.of(Role.SUPERVISOR));
 
     @Inject
@@ -43,6 +49,9 @@ class SiteVerificationTest {
 
     @Inject
     TicketActs tickets;
+
+    @Inject
+    TicketQueries sheets;
 
     @Inject
     SealJob job;
@@ -248,6 +257,14 @@ class SiteVerificationTest {
         String page = sue.get("/seal").asString();
         assertTrue(page.contains("Nobody else has seen this head.") || page.contains("Seen and signed by"), page);
         assertTrue(page.contains("site-") && page.contains("benchtrail.invalid/log"), page);
+        assertFalse(page.contains("data-hx-trigger") || page.contains("http-equiv=\"refresh\""), "nothing goes on");
+        assertTrue(verification.begin(SUE));
+        page = sue.get("/seal").asString();
+        assertTrue(page.contains("id=\"look\" data-hx-get=\"/seal\" data-hx-trigger=\"every 3s\""), page);
+        assertTrue(page.contains("<noscript><meta http-equiv=\"refresh\" content=\"5\"></noscript>"), page);
+        assertTrue(page.contains("Stop the look"), page);
+        verification.work(SUE);
+        assertFalse(sue.get("/seal").asString().contains("data-hx-trigger"), "it came to its end");
         assertEquals(303, sue.post("/seal/looks", Map.of()).statusCode());
         for (int i = 0; i < 3000 && sue.get("/seal").asString().contains("Going on"); i++) {
             Thread.onSpinWait();
@@ -272,6 +289,67 @@ class SiteVerificationTest {
         }
         assertTrue(sue.get("/seal/heads?from=0").asString().contains("There is no head of so many leaves or fewer."));
         assertTrue(sue.get("/seal/heads?from=all").asString().contains(">" + newest + "</th>"));
+    }
+
+    /** Several at once: tickets opened before the look and worked on while it goes on, names changed, tokens made. */
+    @Test
+    void severalPeopleAtWork_duringALook_raiseNoAlarm() throws Exception {
+        List<TicketNumber> open = new ArrayList<>();
+        for (int i = 0; i < 8; i++) {
+            open.add(ticket("Rae"));
+        }
+        job.round();
+        Set<Finding> before = Set.copyOf(look());
+        AtomicBoolean going = new AtomicBoolean(true);
+        AtomicInteger done = new AtomicInteger();
+        List<Thread> clients = new ArrayList<>();
+        for (int client = 0; client < 3; client++) {
+            Actor by = new Actor("seal-tech" + client, "Tech " + client, Set.of(Role.TECHNICIAN));
+            people.ensureAccount(by.account(), by.name(), by.roles(), PASSWORD);
+            clients.add(new Thread(() -> {
+                for (int i = 0; going.get(); i++) {
+                    works(open.get(i % open.size()), by, i);
+                    done.incrementAndGet();
+                }
+            }));
+        }
+        Thread sealing = new Thread(() -> {
+            while (going.get()) {
+                job.round();
+            }
+        });
+        clients.add(sealing);
+        clients.forEach(Thread::start);
+        try {
+            for (int i = 0; i < LOOKS; i++) {
+                int until = done.get();
+                Set<Finding> found = new HashSet<>(look());
+                found.removeAll(before);
+                assertEquals(Set.of(), found, "nobody altered anything");
+                assertTrue(done.get() > until, "somebody acted meanwhile");
+            }
+        } finally {
+            going.set(false);
+            for (Thread client : clients) {
+                client.join();
+            }
+        }
+        assertTrue(done.get() > 3 * LOOKS, done + " acts");
+        job.round();
+        assertEquals("", job.stopped());
+    }
+
+    private void works(TicketNumber ticket, Actor by, int turn) {
+        people.setZone(by, turn % 2 == 0 ? "Europe/Lisbon" : "UTC");
+        if (turn % 7 == 0) {
+            people.createToken(by, "look " + turn, 1);
+        }
+        try {
+            int version = sheets.ticket(ticket, by).sheet().entries();
+            tickets.perform(ticket, version, List.<Act>of(s -> new FindingRecorded("Finding " + turn, false)), by);
+        } catch (Stale somebodyWasQuicker) {
+            // as among people
+        }
     }
 
     /** Tickets are looked at without a lock: what is done meanwhile is no alteration. */

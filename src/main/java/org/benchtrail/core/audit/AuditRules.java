@@ -125,7 +125,8 @@ public final class AuditRules {
         require(!mayReview, "reviewer", "Who holds this review may review: it is theirs to sign or to decline.");
     }
 
-    public static void mark(Marked marked, ReviewSheet sheet) {
+    /** @return the mark as it is kept: where the gate asked nothing, its reason stands for words of the reviewer's own */
+    public static Marked mark(Marked marked, ReviewSheet sheet) {
         ReviewSheet.Row row = sheet.row(marked.requirement())
                 .orElseThrow(() -> new Invalid("requirement", "This is not asked of this ticket."));
         require(marked.mark() != null, "mark", "Choose one of the four marks.");
@@ -142,10 +143,26 @@ public final class AuditRules {
                         "entries",
                         "Name the entries that show it, or say what does.");
             case NOT_SATISFIED -> require(words, "remark", "Say what is not so.");
-            case NOT_APPLICABLE -> require(words, "remark", "Say why it did not have to be asked here.");
+            case NOT_APPLICABLE ->
+                require(words || !row.unasked().isEmpty(), "remark", "Say why it did not have to be asked here.");
             case CANNOT_TELL -> require(words, "remark", "Say what would have told.");
         }
         classOf(marked.mark(), marked.defect(), row.question().usual());
+        return words || marked.mark() != Mark.NOT_APPLICABLE ? marked : notAsked(marked.ticket(), marked.turn(), row);
+    }
+
+    private static Marked notAsked(String ticket, int turn, ReviewSheet.Row row) {
+        return new Marked(ticket, turn, row.code(), Mark.NOT_APPLICABLE, null, List.of(), row.unasked());
+    }
+
+    /** Marks for all that is not marked yet and the gate did not ask for. */
+    public static List<Marked> notAsked(Review review, ReviewSheet sheet) {
+        List<Marked> marks = sheet.open(review).stream()
+                .filter(row -> !row.unasked().isEmpty())
+                .map(row -> notAsked(review.turn().ticket(), review.turn().turn(), row))
+                .toList();
+        require(!marks.isEmpty(), "marks", "Nothing is left here that the gate did not ask for.");
+        return marks;
     }
 
     private static void classOf(Mark mark, @org.jspecify.annotations.Nullable DefectClass defect, DefectClass usual) {
@@ -160,9 +177,7 @@ public final class AuditRules {
     }
 
     public static void sign(Review review, ReviewSheet sheet) {
-        long open = sheet.rows().stream()
-                .filter(r -> !review.marks().containsKey(r.code()))
-                .count();
+        int open = sheet.open(review).size();
         require(open == 0, "marks", "Mark all requirements first: " + open + " are still open.");
     }
 

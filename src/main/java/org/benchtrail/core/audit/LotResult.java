@@ -42,7 +42,7 @@ public record LotResult(
      * @param items N
      * @param looked n whose review is signed
      * @param found of them with a critical or major defect
-     * @param unsure of them with none, and something that cannot be told
+     * @param unsure of them with none, and something that cannot be told and would be one
      */
     public record Line(Stratum stratum, int items, int looked, int found, int unsure) {
         public boolean census() {
@@ -203,7 +203,9 @@ public record LotResult(
                     && Objects.requireNonNull(mark.defect()).counts()) {
                 return Verdict.DEFECT;
             }
-            verdict = mark.mark() == Mark.CANNOT_TELL ? Verdict.UNSURE : verdict;
+            // what cannot be told of a minor requirement hides no defect by which the ticket is judged
+            boolean hides = mark.mark() == Mark.CANNOT_TELL && ReviewQuestion.counts(mark.requirement());
+            verdict = hides ? Verdict.UNSURE : verdict;
         }
         return verdict;
     }

@@ -62,6 +62,12 @@ public record ReviewQuestion(String question, DefectClass usual, List<Class<? ex
                 ALL.get(requirement.code()), () -> "reviewers are asked nothing about " + requirement.code());
     }
 
+    /** Whether what is lacking there is usually a defect by which a ticket is judged; of what nobody asks about any more it is. */
+    static boolean counts(String code) {
+        ReviewQuestion question = ALL.get(code);
+        return question == null || question.usual.counts();
+    }
+
     /** The codes that have a question. */
     public static List<String> codes() {
         return List.copyOf(ALL.keySet());

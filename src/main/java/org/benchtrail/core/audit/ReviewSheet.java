@@ -1,6 +1,7 @@
 package org.benchtrail.core.audit;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.benchtrail.core.method.Fact;
@@ -21,8 +22,16 @@ import org.benchtrail.core.method.Step;
  */
 public record ReviewSheet(int entries, List<Row> rows) {
 
-    /** @param cited entries of the round that counts which the answer usually rests on */
-    public record Row(Requirement requirement, Requirement.State gate, ReviewQuestion question, List<Integer> cited) {
+    /**
+     * @param unasked why the gate asked nothing; empty if it did
+     * @param cited entries of the round that counts which the answer usually rests on
+     */
+    public record Row(
+            Requirement requirement,
+            Requirement.State gate,
+            String unasked,
+            ReviewQuestion question,
+            List<Integer> cited) {
         public String code() {
             return requirement.code();
         }
@@ -43,6 +52,7 @@ public record ReviewSheet(int entries, List<Row> rows) {
                 rows.add(new Row(
                         requirement,
                         requirement.status(end).state(),
+                        requirement.unasked(end),
                         question,
                         cited(sheet, requirement.step(), question)));
             }
@@ -63,6 +73,14 @@ public record ReviewSheet(int entries, List<Row> rows) {
                 .map(StandingFact::entry)
                 .distinct()
                 .sorted()
+                .toList();
+    }
+
+    /** What is not marked yet: first what was asked. */
+    public List<Row> open(AuditLot.Review review) {
+        return rows.stream()
+                .filter(r -> !review.marks().containsKey(r.code()))
+                .sorted(Comparator.comparing(r -> !r.unasked().isEmpty()))
                 .toList();
     }
 

@@ -50,6 +50,11 @@ public interface Requirement {
         return row().title();
     }
 
+    /** Why nothing is asked here, as a sentence; empty if something is. Where it is not empty, nothing is lacking. */
+    default String unasked(Situation situation) {
+        return "";
+    }
+
     /** Whether it stands in the way of every later step too. */
     default boolean bitesLater(JobSheet sheet) {
         return false;

@@ -55,6 +55,11 @@ public record MarkedPicture(
         return new MarkedPicture(entry, sha256, shows, page, content, content, marks, paper);
     }
 
+    /** Opening as a file, without the page that says who marked what. */
+    public MarkedPicture alone() {
+        return new MarkedPicture(entry, sha256, shows, large, small, large, marks, size);
+    }
+
     /** The marks, to lie over it; null if there are none. */
     public @Nullable RawString drawing() {
         return marks.isEmpty()

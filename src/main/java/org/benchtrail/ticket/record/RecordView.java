@@ -24,6 +24,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * A ticket from its report to its end.
  *
+ * @param entries where its entries are, before their numbers; empty where nothing leads there
  * @param head what the ticket is about, in pairs
  * @param summary of a closed ticket; null of any other
  * @param made when this was written
@@ -31,6 +32,7 @@ import org.jspecify.annotations.Nullable;
 public record RecordView(
         String number,
         String title,
+        String entries,
         List<FactText.Part> head,
         @Nullable RecordSummary summary,
         List<StepPart> steps,
@@ -75,14 +77,28 @@ public record RecordView(
         return of(traced, viewing, picture -> picture);
     }
 
+    /** As {@link #of(TicketQueries.Traced, Viewing)}, but that nothing on it leads to pages that name people; pictures open as files. */
+    public static RecordView closed(TicketQueries.Traced traced, Viewing viewing) {
+        return of(traced, viewing, MarkedPicture::alone, "");
+    }
+
     /** @param pictures each as it is shown where the record is read; null leaves it out */
     static RecordView of(
             TicketQueries.Traced traced, Viewing viewing, Function<MarkedPicture, @Nullable MarkedPicture> pictures) {
+        return of(traced, viewing, pictures, "/tickets/" + traced.ticket().number() + "/entries/");
+    }
+
+    private static RecordView of(
+            TicketQueries.Traced traced,
+            Viewing viewing,
+            Function<MarkedPicture, @Nullable MarkedPicture> pictures,
+            String entries) {
         JobSheet sheet = viewing.sheet();
         RecordLines lines = new RecordLines(traced.trail(), viewing, pictures);
         return new RecordView(
                 traced.ticket().number().toString(),
                 sheet.opened().title(),
+                entries,
                 head(traced.ticket(), viewing),
                 RecordSummary.of(viewing),
                 List.of(Step.values()).stream()

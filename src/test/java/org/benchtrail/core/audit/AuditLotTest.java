@@ -34,6 +34,8 @@ import org.benchtrail.core.integrity.Hash;
 import org.benchtrail.core.method.EndedTickets;
 import org.benchtrail.core.method.TicketNumber;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** A lot through its course, and each way to steer it. */
 class AuditLotTest {
@@ -456,6 +458,45 @@ class AuditLotTest {
         Published.check(EXACT, List.of(1, 33, 29), List.of(unsure.lower(), unsure.upper(), unsure.atMost()));
         LotResult all = LotResult.of(List.of(new Line(Stratum.REST, 12, 12, 3, 0)), List.of());
         assertEquals(List.of(3, 3, 3), List.of(all.lower(), all.upper(), all.atMost()));
+    }
+
+    private void cannotTell(String ticket, String code) {
+        add(new ReviewGiven(ticket, 1, "sue", List.of(), ""));
+        for (ReviewSheet.Row row : SHEET.rows()) {
+            boolean unsure = row.code().equals(code);
+            add(new Marked(
+                    ticket,
+                    1,
+                    row.code(),
+                    unsure ? Mark.CANNOT_TELL : Mark.SATISFIED,
+                    null,
+                    row.cited(),
+                    unsure ? "A time would have told" : ""));
+        }
+        add(new ReviewSigned(ticket, 6));
+    }
+
+    /**
+     * Two of two hazards and 5 of the 18 others are looked at; one cannot be told. By hand, of C(18, 5) = 8568 samples: with none found
+     * C(18 - M, 5) must be above 428.4 (462 at M = 7, 252 at 8) or above 214.2 (252 at 8, 126 at 9); with one found
+     * C(18 - M, 5) + M C(18 - M, 4) above 428.4 (756 at 10, 406 at 11) or above 214.2 (406 at 11, 186 at 12).
+     */
+    @ParameterizedTest
+    @CsvSource({"summary-written,0,8,7", "scope-known,0,8,7", "expectation-first,1,11,10", "hazards-screened,1,11,10"})
+    void whatCannotBeTold_widensTheBounds_onlyWhereADefectWouldCount(String code, int unsure, int upper, int atMost) {
+        draw(20, 5);
+        String one = lot().drawn().get(Stratum.REST).get(0);
+        lot().drawnTickets().forEach(t -> {
+            if (t.equals(one)) {
+                cannotTell(t, code);
+            } else {
+                review(t, 1, "sue", "");
+            }
+        });
+        LotResult result = LotResult.of(lot());
+        assertEquals(unsure, result.strata().stream().mapToInt(Line::unsure).sum());
+        assertEquals(List.of(0, upper, atMost), List.of(result.lower(), result.upper(), result.atMost()));
+        assertEquals(0, result.point());
     }
 
     @Test

@@ -136,10 +136,46 @@ class ReviewTest {
                 .code();
         assertEquals("entries", refused(marked(bare, Mark.SATISFIED, null, "")), "nothing is kept for it");
         AuditRules.mark(marked(bare, Mark.SATISFIED, null, "By what was done"), SHEET);
-        assertEquals("remark", refused(marked(bare, Mark.NOT_APPLICABLE, null, "")));
         assertEquals("defect", refused(marked("expectation-first", Mark.NOT_SATISFIED, null, "No bound")));
         assertEquals("defect", refused(marked("expectation-first", Mark.SATISFIED, DefectClass.MINOR, "", 3)));
         assertEquals("requirement", refused(marked("no-such", Mark.SATISFIED, null, "")));
+    }
+
+    /** Where the gate asked nothing nobody is asked for words, and whoever finds nothing to say gives its reason. */
+    @Test
+    void whatTheGateDidNotAskFor_needsNoWords() {
+        assertEquals(
+                List.of(
+                        "not-already-refuted",
+                        "invasive-guarded",
+                        "parts-fit",
+                        "plan-approved",
+                        "cautions-taken",
+                        "data-still-protected",
+                        "readings-back",
+                        "soak-time-passed",
+                        "mentor-signed"),
+                SHEET.rows().stream()
+                        .filter(r -> !r.unasked().isEmpty())
+                        .map(ReviewSheet.Row::code)
+                        .toList());
+        EndedTickets.Told demanding = EndedTickets.demanding();
+        assertEquals(
+                List.of("not-already-refuted", "invasive-guarded"),
+                ReviewSheet.of(demanding.sheet(), demanding.policy()).rows().stream()
+                        .filter(r -> !r.unasked().isEmpty())
+                        .map(ReviewSheet.Row::code)
+                        .toList(),
+                "its checks only look, and its theory was the first");
+        assertEquals(
+                "No action of the plan replaces a part.",
+                AuditRules.mark(marked("parts-fit", Mark.NOT_APPLICABLE, null, ""), SHEET)
+                        .remark());
+        assertEquals(
+                "Only a screw",
+                AuditRules.mark(marked("parts-fit", Mark.NOT_APPLICABLE, null, "Only a screw"), SHEET)
+                        .remark());
+        assertEquals("remark", refused(marked("parts-fit", Mark.CANNOT_TELL, null, "")));
     }
 
     @Test

@@ -76,6 +76,23 @@ class SignedNoteTest {
         assertEquals(new Checkpoint("go.sum database tree", size, Hash.ofBase64(root)), Checkpoint.parse(note.text()));
     }
 
+    /** As an example of a document that was made so: the text of a true checkpoint with another first line and key name holds for nobody. */
+    @Test
+    void aPublicCheckpoint_underAnotherNameOrFirstLine_doesNotHold() {
+        String root = "mXfgRcJ0bG0j3CPdKwgGWtUzBUbX67saZGRmFuJGGsM=";
+        String signature =
+                "Az3grpgEild5qw7+5dtV13Kf1C2Xurm8q4fhdxvcsDHnqNTaxL2AFjBY+2TyGKevucFcAAlWFJJYle3EJlDCrQ+y3A8=";
+        for (String[] changed : new String[][] {
+            {"example.com/other", "sum.golang.org"},
+            {"go.sum database tree", "example.com/other"},
+            {"example.com/other", "example.com/other"}
+        }) {
+            SignedNote note = SignedNote.parse(
+                    changed[0] + "\n30055305\n" + root + "\n\n— " + changed[1] + " " + signature + "\n");
+            assertThrows(IllegalArgumentException.class, () -> note.signers(List.of(SUM)), changed[0] + changed[1]);
+        }
+    }
+
     @Test
     void cosignature_ofAPublishedTest() {
         KeyPair pair =

@@ -28,6 +28,9 @@ class RandomWalkTest {
     private static final int SEEDS = 320;
     private static final int ACTS = 150;
 
+    private static final Set<String> UNASKED = new TreeSet<>();
+    private static final Set<String> ASKED = new TreeSet<>();
+
     private static int walks;
     private static int reachedClosure;
     private static int closures;
@@ -94,6 +97,7 @@ class RandomWalkTest {
         }
         TrailOracle.judge(desk.trail(), desk.policy()); // 1, 4, 5
         assertTrue(after.round() >= before.round(), "7: rounds only grow");
+        assertUnaskedIsNotLacking(new Situation(after, desk.policy(), desk.now(), Move.CLOSE, ""));
         List<Integer> out = after.ruledOut().stream().map(StandingFact::entry).toList();
         assertTrue(
                 out.containsAll(
@@ -103,6 +107,15 @@ class RandomWalkTest {
         Entry stale =
                 new Entry(new Stamp(before.entries() + 1, desk.now(), "ole", OLE.roles()), temperature("20", "room"));
         assertThrows(IllegalArgumentException.class, () -> after.with(stale), "6: stale");
+    }
+
+    private static void assertUnaskedIsNotLacking(Situation situation) {
+        for (Requirement requirement : Requirements.all()) {
+            String unasked = requirement.unasked(situation);
+            String lacking = requirement.row().gap().apply(situation);
+            assertTrue(unasked.isEmpty() || lacking.isEmpty(), () -> unasked + " And yet: " + lacking);
+            (unasked.isEmpty() ? ASKED : UNASKED).add(requirement.code());
+        }
     }
 
     private static void assertRefused(JobSheet before, JobSheet after, Decision.Refused no) {
@@ -126,6 +139,8 @@ class RandomWalkTest {
             assertTrue(reachedClosure >= SEEDS / 4, reachedClosure + " walks reached closure: too few to prove much");
             assertTrue(refused > 1_000 && invalid > 100, "too few refusals to prove much");
             assertEveryRequirementIsJudgedASecondTime();
+            assertEquals(9, UNASKED.size(), "some are not asked of every ticket: " + UNASKED);
+            assertTrue(ASKED.containsAll(UNASKED), "each of them is asked of some ticket: " + ASKED);
         }
     }
 

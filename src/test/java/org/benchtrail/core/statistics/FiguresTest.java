@@ -94,6 +94,9 @@ class FiguresTest {
     /** P(X >= 12) = 0.003220 and P(X >= 13) = 0.001005 of 50 at 0.1: 13 is not yet out, 14 is. */
     @Test
     void aUnit_isOutByItsExactTail() {
+        BinomialSums sums = new BinomialSums(50, 0.1);
+        Published.check(FUNNEL, 0.003220, 1 - sums.upTo(11), 5e-7);
+        Published.check(FUNNEL, 0.001005, 1 - sums.upTo(12), 5e-7);
         assertFalse(Funnel.isOut(new Proportion(13, 50), 0.1));
         assertTrue(Funnel.isOut(new Proportion(14, 50), 0.1));
         Funnel funnel = Funnel.of(List.of(

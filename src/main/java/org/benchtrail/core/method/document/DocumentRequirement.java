@@ -31,7 +31,12 @@ public enum DocumentRequirement implements Requirement {
             "Effort",
             "Time spent and parts used",
             s -> s.unlessInRound(EffortRecorded.class, "Record the time spent and the parts used.")),
-    MENTOR_SIGNED(false, "Mentor", "What a trainee worked on, signed by a mentor", DocumentRequirement::mentor);
+    MENTOR_SIGNED(false, "Mentor", "What a trainee worked on, signed by a mentor", DocumentRequirement::mentor) {
+        @Override
+        public String unasked(Situation s) {
+            return s.sheet().workedBy(Role.TRAINEE) ? "" : "No trainee worked on it.";
+        }
+    };
 
     private final Row row;
 

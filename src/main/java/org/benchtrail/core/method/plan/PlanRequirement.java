@@ -5,6 +5,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Set;
 import java.util.function.Function;
+import java.util.function.Predicate;
 import org.benchtrail.core.method.Caution;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Requirement;
@@ -30,9 +31,24 @@ public enum PlanRequirement implements Requirement {
         public int waivableSince(JobSheet sheet) {
             return PartsFit.lastQuestion(sheet);
         }
+
+        @Override
+        public String unasked(Situation s) {
+            return unless(s, a -> a.fact().part() != null, "No action of the plan replaces a part.");
+        }
     },
-    PLAN_APPROVED(false, "Approval", "Approved by somebody else where policy asks", Approval::lacking),
-    CAUTIONS_TAKEN(false, "Precautions", "Cautions acknowledged before the first action", PlanRequirement::cautions),
+    PLAN_APPROVED(false, "Approval", "Approved by somebody else where policy asks", Approval::lacking) {
+        @Override
+        public String unasked(Situation s) {
+            return Approval.reasons(s.sheet(), s.policy()).isEmpty() ? "Policy asks for no approval of this plan." : "";
+        }
+    },
+    CAUTIONS_TAKEN(false, "Precautions", "Cautions acknowledged before the first action", PlanRequirement::cautions) {
+        @Override
+        public String unasked(Situation s) {
+            return unless(s, a -> !a.fact().cautions().isEmpty(), "No action of the plan calls for a precaution.");
+        }
+    },
     DATA_STILL_PROTECTED(true, "Data", "The answer about data is fresh enough", PlanRequirement::dataFresh) {
         @Override
         public int waivableSince(JobSheet sheet) {
@@ -41,6 +57,11 @@ public enum PlanRequirement implements Requirement {
                     .mapToInt(StandingFact::settledSince)
                     .max()
                     .orElse(0);
+        }
+
+        @Override
+        public String unasked(Situation s) {
+            return unless(s, a -> a.fact().touchesStorage(), "No action of the plan touches storage.");
         }
     },
     ACTIONS_SETTLED(
@@ -60,6 +81,11 @@ public enum PlanRequirement implements Requirement {
     @Override
     public Row row() {
         return row;
+    }
+
+    /** The sentence, unless an action that is needed is such a one. */
+    private static String unless(Situation s, Predicate<StandingFact<ActionPlanned>> such, String sentence) {
+        return s.sheet().actions().stream().anyMatch(a -> such.test(a) && !needless(s.sheet(), a)) ? "" : sentence;
     }
 
     private static String planned(Situation s) {

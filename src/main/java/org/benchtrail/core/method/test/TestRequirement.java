@@ -23,7 +23,16 @@ public enum TestRequirement implements Requirement {
             false,
             "Precautions",
             "Invasive checks only with data protected, hazards cleared, cautions taken",
-            TestRequirement::invasive);
+            TestRequirement::invasive) {
+        @Override
+        public String unasked(Situation s) {
+            boolean any = s.sheet().ofRound(ResultRecorded.class).stream()
+                    .map(r -> r.fact().check())
+                    .flatMap(check -> s.sheet().all(CheckPlanned.class, c -> c.entry() == check).stream())
+                    .anyMatch(c -> c.fact().invasive() || !c.fact().cautions().isEmpty());
+            return any ? "" : "No check of this round opens or changes the device, or calls for a precaution.";
+        }
+    };
 
     private final Row row;
 

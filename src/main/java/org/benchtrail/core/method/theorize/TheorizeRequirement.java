@@ -38,6 +38,16 @@ public enum TheorizeRequirement implements Requirement {
         public int waivableSince(JobSheet sheet) {
             return sheet.choice().map(StandingFact::settledSince).orElse(0);
         }
+
+        @Override
+        public String unasked(Situation s) {
+            return s.sheet()
+                            .activeTheory()
+                            .filter(t -> isRuledOut(s.sheet(), t.fact()))
+                            .isPresent()
+                    ? ""
+                    : "No earlier round ruled this theory out.";
+        }
     };
 
     private final Row row;
@@ -80,10 +90,14 @@ public enum TheorizeRequirement implements Requirement {
             return "";
         }
         TheoryStated theory = active.get().fact();
-        boolean before = s.sheet().ruledOut().stream().anyMatch(t -> t.fact().sameCause(theory));
-        return before && s.sheet().choice().orElseThrow().fact().newEvidence().isEmpty()
+        return isRuledOut(s.sheet(), theory)
+                        && s.sheet().choice().orElseThrow().fact().newEvidence().isEmpty()
                 ? "This theory was ruled out in an earlier round: name the new evidence, or choose another."
                 : "";
+    }
+
+    private static boolean isRuledOut(JobSheet sheet, TheoryStated theory) {
+        return sheet.ruledOut().stream().anyMatch(t -> t.fact().sameCause(theory));
     }
 
     /** A theory is as good as the best if it is less than this behind it, dB. */

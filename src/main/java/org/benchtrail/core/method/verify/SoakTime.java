@@ -90,7 +90,7 @@ public final class SoakTime {
         return signs.mapToInt(StandingFact::settledSince).max().orElse(0);
     }
 
-    private static boolean intermittent(JobSheet sheet) {
+    static boolean intermittent(JobSheet sheet) {
         return Stream.concat(symptoms(sheet), trials(sheet)).findAny().isPresent();
     }
 

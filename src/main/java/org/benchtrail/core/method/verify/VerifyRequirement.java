@@ -20,6 +20,11 @@ public enum VerifyRequirement implements Requirement {
         public int waivableSince(JobSheet sheet) {
             return ReadingsBack.lastOutside(sheet);
         }
+
+        @Override
+        public String unasked(Situation s) {
+            return ReadingsBack.lastOutside(s.sheet()) == 0 ? "No reading was outside its limit." : "";
+        }
     },
     FUNCTION_CHECKED(true, "Full function", "The full-function checklist complete", VerifyRequirement::function) {
         @Override
@@ -45,6 +50,11 @@ public enum VerifyRequirement implements Requirement {
         @Override
         public int waivableSince(JobSheet sheet) {
             return SoakTime.lastSign(sheet);
+        }
+
+        @Override
+        public String unasked(Situation s) {
+            return SoakTime.intermittent(s.sheet()) ? "" : "Nothing recorded says that the fault comes and goes.";
         }
     };
 

@@ -1,0 +1,359 @@
+package org.benchtrail.seal;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import io.quarkus.narayana.jta.QuarkusTransaction;
+import io.quarkus.test.common.QuarkusTestResource;
+import io.quarkus.test.junit.QuarkusTest;
+import jakarta.inject.Inject;
+import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.Category;
+import org.benchtrail.core.method.Priority;
+import org.benchtrail.core.method.Role;
+import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.core.method.identify.FindingRecorded;
+import org.benchtrail.people.Browser;
+import org.benchtrail.people.PeopleActs;
+import org.benchtrail.platform.TestDatabase;
+import org.benchtrail.seal.VerificationRows.Finding;
+import org.benchtrail.ticket.Act;
+import org.benchtrail.ticket.NewTicket;
+import org.benchtrail.ticket.TicketActs;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Order;
+import org.junit.jupiter.api.Test;
+
+/** What somebody who owns the database does, and the sentence in which the look at the whole site says it; and what the page says nobody sees. */
+@Order(2) // a look reads the whole log, and it is short yet
+@QuarkusTest
+@QuarkusTestResource(TestDatabase.class)
+class AttackTableTest {
+    private static final String PASSWORD = "a long enough password";
+    private static final Actor SUE = new Actor("table-sue", "Sue", Set.of(Role.SUPERVISOR));
+
+    private static final Actor TIM = new Actor("table-tim", "Tim", Set.of(Role.TECHNICIAN));
+
+    @Inject
+    PeopleActs people;
+
+    @Inject
+    TicketActs tickets;
+
+    @Inject
+    SealJob job;
+
+    @Inject
+    SiteVerification verification;
+
+    @Inject
+    VerificationRows runs;
+
+    @BeforeEach
+    void person() {
+        people.ensureAccount(SUE.account(), SUE.name(), SUE.roles(), PASSWORD);
+        people.ensureAccount(TIM.account(), TIM.name(), TIM.roles(), PASSWORD);
+        people.createToken(SUE, "a token", 1);
+        job.round();
+        assertEquals("", job.stopped());
+    }
+
+    /** With two entries. */
+    private int ticket(String requester) {
+        NewTicket report = new NewTicket(
+                "A fan that rattles",
+                "It rattles",
+                Category.HEAT,
+                "Laptop",
+                "Desk 4",
+                requester,
+                "room 4",
+                Priority.Impact.ONE_PERSON,
+                Priority.Urgency.CAN_WAIT,
+                true);
+        TicketNumber number = tickets.open(report, SUE).number();
+        tickets.perform(number, 1, List.<Act>of(s -> new FindingRecorded("It is dusty", false)), SUE);
+        return number.serial();
+    }
+
+    private static String one(String sql) {
+        try (var connection = TestDatabase.owner();
+                var statement = connection.createStatement();
+                var rows = statement.executeQuery(sql)) {
+            return rows.next() ? rows.getString(1) : "";
+        } catch (SQLException e) {
+            throw new IllegalStateException(sql, e);
+        }
+    }
+
+    /**
+     * One alteration.
+     *
+     * @param change statements, each of one table whose guards are out of the way, before a bar
+     * @param sentence that the look says of the place
+     */
+    private record Row(List<String> change, List<String> back, String what, String place, String sentence) {}
+
+    private static void as(List<String> statements) {
+        for (String statement : statements) {
+            String[] parts = statement.split("\\|", 2);
+            TestDatabase.run("alter table " + parts[0] + " disable trigger user");
+            TestDatabase.run(parts[1]);
+            TestDatabase.run("alter table " + parts[0] + " enable trigger user");
+        }
+    }
+
+    private static String kept(String table, String where) {
+        return table + "|insert into " + table + " overriding system value select * from jsonb_populate_record(null::"
+                + table + ", $x$" + one("select to_jsonb(t)::text from " + table + " t where " + where) + "$x$)";
+    }
+
+    private static String canonical(int ticket, int entry) {
+        return "trail_entry|update trail_entry set canonical = decode('"
+                + one("select encode(canonical, 'hex') from trail_entry where ticket = " + ticket + " and entry = "
+                        + entry)
+                + "', 'hex'), hash = '"
+                + one("select hash from trail_entry where ticket = " + ticket + " and entry = " + entry)
+                + "' where ticket = "
+                + ticket + " and entry = " + entry;
+    }
+
+    private static String row(int ticket) {
+        return "ticket|update ticket set entries = " + one("select entries from ticket where serial = " + ticket)
+                + ", last_hash = '" + one("select last_hash from ticket where serial = " + ticket) + "' where serial = "
+                + ticket;
+    }
+
+    private static String account(Actor of) {
+        return one("select id::text from account where login = '" + of.account() + "'");
+    }
+
+    private static String number(int ticket) {
+        return new TicketNumber(ticket).toString();
+    }
+
+    private List<Row> sealed() {
+        int bytes = ticket("Rae");
+        int anew = ticket("Rae");
+        int cut = ticket("Rae");
+        int value = ticket("Rae Alone");
+        TestDatabase.run("insert into attachment (sha256, content) values (encode(sha256('table'), 'hex'), 'table')"
+                + " on conflict do nothing");
+        TestDatabase.run("insert into site_limit (id, quantity, unit, upper, source, note, added, added_by) values"
+                + " ('table-limit', 'voltage', 'V', 12.5, 'own', 'a note', now(), 'table-sue') on conflict do nothing");
+        job.round();
+        List<Row> all = new ArrayList<>();
+        all.add(new Row(
+                List.of("trail_entry|update trail_entry set canonical = set_byte(canonical, 20, 88) where ticket = "
+                        + bytes + " and entry = 1"),
+                List.of(canonical(bytes, 1)),
+                "record",
+                "ticket/" + number(bytes) + " 1",
+                "What is stored is not what was sealed."));
+        String rewritten =
+                "trail_entry|update trail_entry set canonical = c.now, hash = encode(sha256('\\x00'::bytea || c.now),"
+                        + " 'hex') from (select convert_to(replace(convert_from(canonical, 'UTF8'), 'dusty', 'clean'), 'UTF8') as now"
+                        + " from trail_entry where ticket = " + anew + " and entry = 2) c where ticket = " + anew
+                        + " and entry = 2";
+        all.add(new Row(
+                List.of(
+                        rewritten,
+                        "ticket|update ticket set last_hash = (select hash from trail_entry where ticket = " + anew
+                                + " and entry = 2) where serial = " + anew),
+                List.of(canonical(anew, 2), row(anew)),
+                "record",
+                "ticket/" + number(anew) + " 2",
+                "What is stored is not what was sealed."));
+        all.add(new Row(
+                List.of(
+                        "trail_entry|delete from trail_entry where ticket = " + cut + " and entry = 2",
+                        "ticket|update ticket set entries = 1, last_hash = (select hash from trail_entry where ticket = "
+                                + cut + ") where serial = " + cut),
+                List.of(kept("trail_entry", "ticket = " + cut + " and entry = 2"), row(cut)),
+                "not sealed",
+                "ticket/" + number(cut),
+                "It has 1 entries, and 2 are sealed or wait for it."));
+        String requester = one("select requester::text from ticket where serial = " + value);
+        all.add(named("requester", "name", "'Somebody else'", "id", requester));
+        all.add(named("api_token", "revoked_at", "now()", "id", one("select max(id)::text from api_token")));
+        all.add(named("account", "roles", "array['ADMINISTRATOR']", "id", account(SUE)));
+        all.add(named("account", "password_hash", "'x'", "id", account(TIM)));
+        all.add(named("site_limit", "upper", "99", "id", "table-limit"));
+        all.add(named("catalogue_version", "practice", "practice || ' '", "number", "1"));
+        String sha = one("select encode(sha256('table'), 'hex')");
+        all.add(new Row(
+                List.of("attachment|update attachment set content = 'other' where sha256 = '" + sha + "'"),
+                List.of("attachment|update attachment set content = 'table' where sha256 = '" + sha + "'"),
+                "file",
+                "attachment " + sha,
+                "The file is not the one that was sealed, or one of the two is gone."));
+        return all;
+    }
+
+    private static Row named(String table, String column, String value, String key, String of) {
+        String where = " where " + key + "::text = '" + of + "'";
+        String type = one("select format_type(atttypid, atttypmod) from pg_attribute where attrelid = '" + table
+                + "'::regclass and attname = '" + column + "'");
+        String before = one("select " + column + "::text from " + table + where);
+        return new Row(
+                List.of(table + "|update " + table + " set " + column + " = " + value + where),
+                List.of(table + "|update " + table + " set " + column + " = "
+                        + (before == null ? "null" : "$x$" + before + "$x$::" + type) + where),
+                "row",
+                table + " " + of,
+                "This row is not what its record says, or the salt of what is kept apart was changed: " + column + ".");
+    }
+
+    /** Of the log itself. */
+    private List<Row> ofTheLog() {
+        job.round();
+        people.createToken(SUE, "one more, so that there is one more head", 1);
+        job.round();
+        String head = one("select max(size)::text from checkpoint");
+        String note = one("select note from checkpoint where size = " + head);
+        String leaf = one("select min(index)::text from seal_leaf where stream = 'requesters'");
+        String place = one("select place::text from seal_leaf where index = " + leaf);
+        String hash = one("select encode(hash, 'hex') from seal_leaf where index = " + leaf);
+        String other = one("select min(index)::text from seal_leaf where stream = 'accounts'");
+        String leafHash = one("select encode(leaf_hash, 'hex') from seal_leaf where index = " + other);
+        return List.of(
+                new Row(
+                        List.of("checkpoint|update checkpoint set note = replace(note, E'\\n" + head + "\\n', E'\\n"
+                                + head + "0\\n') where size = " + head),
+                        List.of("checkpoint|update checkpoint set note = $x$" + note + "$x$ where size = " + head),
+                        "signature",
+                        "head of " + head,
+                        "It is not signed by a key of this log."),
+                new Row(
+                        List.of("seal_leaf|update seal_leaf set place = place + 1000 where index = " + leaf),
+                        List.of("seal_leaf|update seal_leaf set place = " + place + " where index = " + leaf),
+                        "stream",
+                        "requesters " + (Long.parseLong(place) + 1000),
+                        "A place of this stream is missing or there twice."),
+                new Row(
+                        List.of("seal_leaf|update seal_leaf set leaf_hash = sha256('x') where index = " + other),
+                        List.of("seal_leaf|update seal_leaf set leaf_hash = decode('" + leafHash
+                                + "', 'hex') where index = " + other),
+                        "leaf",
+                        "leaf " + other,
+                        "Its hash is not that of what stands in its row."),
+                new Row(
+                        List.of("seal_leaf|update seal_leaf set hash = sha256('x') where index = " + leaf),
+                        List.of("seal_leaf|update seal_leaf set hash = decode('" + hash + "', 'hex') where index = "
+                                + leaf),
+                        "root",
+                        "head of " + one("select min(size)::text from checkpoint where size > " + leaf),
+                        "The leaves below it are not those that were signed."));
+    }
+
+    /** What waits to be sealed. */
+    private List<Row> unsealed() {
+        int cut = ticket("Rae");
+        int unqueued = ticket("Rae");
+        String stream = "ticket/" + number(unqueued);
+        return List.of(
+                new Row(
+                        List.of("trail_entry|delete from trail_entry where ticket = " + cut + " and entry = 2"),
+                        List.of(kept("trail_entry", "ticket = " + cut + " and entry = 2")),
+                        "ticket",
+                        number(cut),
+                        "The ticket has 2 entries, but 1 are there."),
+                new Row(
+                        List.of("seal_queue|delete from seal_queue where place = 2 and stream = '" + stream + "'"),
+                        List.of(kept("seal_queue", "place = 2 and stream = '" + stream + "'")),
+                        "not sealed",
+                        stream,
+                        "It has 2 entries, and 1 are sealed or wait for it."));
+    }
+
+    @Test
+    void everyAlteration_isSaidInItsSentence() {
+        List<Row> all = new ArrayList<>(sealed());
+        all.addAll(ofTheLog());
+        all.addAll(unsealed());
+        List<Row> done = new ArrayList<>();
+        List<Finding> found;
+        TestDatabase.run("alter table site_limit disable trigger site_limit_is_sealed");
+        try {
+            for (Row one : all) {
+                done.add(one);
+                as(one.change());
+            }
+            TestDatabase.run("alter table site_limit disable trigger site_limit_is_sealed");
+            found = look();
+        } finally {
+            for (int i = done.size() - 1; i >= 0; i--) {
+                as(done.get(i).back());
+            }
+            TestDatabase.run("alter table site_limit enable trigger site_limit_is_sealed");
+        }
+        List<Finding> said = found;
+        List<String> unsaid = all.stream()
+                .filter(one -> !said.contains(new Finding(one.what(), one.place(), one.sentence())))
+                .map(one -> one.what() + ", " + one.place() + ": " + one.sentence() + " But: "
+                        + said.stream()
+                                .filter(f -> f.place().equals(one.place()))
+                                .toList())
+                .toList();
+        assertEquals(List.of(), unsaid, () -> "in " + said);
+        assertTrue(
+                said.stream()
+                        .anyMatch(f -> f.place().equals("trigger public.site_limit site_limit_is_sealed")
+                                && f.sentence().startsWith("It is not what the migrations made. Now: ")),
+                said::toString);
+        List<Finding> after = look();
+        for (Row one : all) {
+            assertTrue(
+                    after.stream()
+                            .noneMatch(f ->
+                                    f.what().equals(one.what()) && f.place().equals(one.place())),
+                    () -> one.place() + " was put back: " + after);
+        }
+        job.round();
+        assertEquals("", job.stopped());
+    }
+
+    private List<Finding> look() {
+        assertTrue(verification.begin(SUE));
+        verification.work(SUE);
+        return QuarkusTransaction.requiringNew()
+                .call(() -> runs.findings(runs.newest().orElseThrow().id()));
+    }
+
+    /** Of three alterations nobody in the house can know: the page says which they are, and for how long. */
+    @Test
+    void whatNobodySees_isSaidOnThePage() {
+        Browser sue = Browser.signedIn(SUE.account(), PASSWORD);
+        job.round();
+        people.setZone(SUE, "Europe/Lisbon");
+        String page = sue.get("/seal").asString().replaceAll("\\s+", " ");
+        assertTrue(
+                page.contains(
+                        "What is not sealed yet can be changed by whoever owns the database, and nobody sees that."),
+                page);
+        assertTrue(
+                page.contains(
+                        "Whoever has both this server and its key could write the log anew and sign it. That is seen only by"
+                                + " somebody who kept an earlier head: a witness outside the house, or a person with a head on paper."),
+                page);
+        assertTrue(page.contains("Whoever has every witness as well is seen by a head on paper alone."), page);
+    }
+
+    /** Somebody keeps the sealing from its work: nothing is lost, and the page says for how long something waits. */
+    @Test
+    void sealingThatIsKeptFromItsWork_isSaid() {
+        people.setZone(SUE, "UTC");
+        TestDatabase.run("alter table seal_queue disable trigger user");
+        TestDatabase.run("update seal_queue set at = at - interval '10 minutes'");
+        TestDatabase.run("alter table seal_queue enable trigger user");
+        String page = Browser.signedIn(SUE.account(), PASSWORD).get("/seal").asString();
+        assertTrue(page.contains("Something has waited to be sealed for 10 min."), page);
+        job.round();
+        page = Browser.signedIn(SUE.account(), PASSWORD).get("/seal").asString();
+        assertTrue(!page.contains("has waited to be sealed for 10 min"), page);
+    }
+}
