@@ -77,7 +77,7 @@ public record MendingView(
     private static String what(Proposal proposal) {
         String lost = entries(proposal.first(), proposal.last());
         if (proposal.way() == Way.GO_ON) {
-            return "Go on after the hole: " + lost + " stay lost, the next one is entry " + (proposal.last() + 1);
+            return "Go on after the hole, without " + lost + ": the next one is entry " + (proposal.last() + 1);
         }
         return lost.isEmpty() ? "Go on with what is here, which is whole again" : "Put back " + lost;
     }
