@@ -600,6 +600,10 @@ class TrailMendingTest {
                     column("select last_hash from ticket where serial = ?", serial)
                             .get(0));
             TestDatabase.run("alter table mending enable trigger user");
+            // all else of the row fits such a hole
+            TestDatabase.run(
+                    "update ticket t set touched = e.at from trail_entry e where e.ticket = t.serial and e.entry = 3 and t.serial = ?",
+                    serial);
             assertBroken(4);
             List<String> found = SealRounds.look("mending " + proposed());
             assertTrue(found.get(0).contains("has no record"), found::toString);
