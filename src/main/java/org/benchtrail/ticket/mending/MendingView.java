@@ -71,7 +71,7 @@ public record MendingView(
                 names.getOrDefault(proposal.by(), proposal.by()),
                 proposal.by().equals(viewer),
                 Times.text(proposal.proposed(), zone),
-                ended(proposal.outcome(), names.getOrDefault(proposal.endedBy(), String.valueOf(proposal.endedBy()))));
+                ended(proposal, names));
     }
 
     private static String what(Proposal proposal) {
@@ -82,13 +82,17 @@ public record MendingView(
         return lost.isEmpty() ? "Go on with what is here, which is whole again" : "Put back " + lost;
     }
 
-    private static String ended(@Nullable Outcome outcome, String by) {
-        return outcome == null
-                ? "waits"
-                : switch (outcome) {
-                    case AGREED -> "agreed to by " + by;
-                    case WITHDRAWN -> "withdrawn by " + by;
-                    case LAPSED -> "lapsed, because what is stored had changed when " + by + " agreed";
-                };
+    private static String ended(Proposal proposal, Map<String, String> names) {
+        Outcome outcome = proposal.outcome();
+        String account = proposal.endedBy();
+        if (outcome == null || account == null) {
+            return "waits";
+        }
+        String by = names.getOrDefault(account, account);
+        return switch (outcome) {
+            case AGREED -> "agreed to by " + by;
+            case WITHDRAWN -> "withdrawn by " + by;
+            case LAPSED -> "lapsed, because what is stored had changed when " + by + " agreed";
+        };
     }
 }
