@@ -80,7 +80,7 @@ class AuditedTickets {
                             .filter(entry -> entry.stamp().entry() <= one.entry())
                             .toList()
                     : List.of();
-            JobSheet sheet = holds ? JobSheet.replay(entries, trail.holes()) : null;
+            JobSheet sheet = trail != null && holds ? JobSheet.replay(entries, trail.holes()) : null;
             Stratum stratum = sheet == null ? Stratum.INCIDENT : Stratum.of(sheet, one.incident());
             return new Told(new Item(number.toString(), one.entry(), one.hash(), stratum), sheet, entries);
         }

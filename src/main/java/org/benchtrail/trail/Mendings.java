@@ -49,7 +49,7 @@ public class Mendings {
     /**
      * What somebody wants to do.
      *
-     * @param end where the trail has to end, and from where on it is lost
+     * @param first the first entry that is lost, up to {@code last}, where the trail has to end
      * @param state fingerprint of what was stored
      * @param administrators accounts that had that role when it was proposed, with blanks between; so for supervisors
      * @param outcome null as long as it waits
