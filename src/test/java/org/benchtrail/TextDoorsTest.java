@@ -9,9 +9,11 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.builder.MultiPartSpecBuilder;
 import io.restassured.response.Response;
 import io.restassured.specification.RequestSpecification;
 import jakarta.inject.Inject;
+import java.nio.charset.StandardCharsets;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -22,10 +24,12 @@ import java.util.UUID;
 import java.util.function.Function;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Role;
+import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.core.text.PlainText;
 import org.benchtrail.people.Browser;
 import org.benchtrail.people.PeopleActs;
 import org.benchtrail.platform.TestDatabase;
+import org.benchtrail.trail.Tampering;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -174,6 +178,19 @@ class TextDoorsTest {
                         Map.of("login", fresh("d"), "name", text, "roles", "trainee", "password", PASSWORD)));
         doors.put("practice job of a mentor", text -> posts("/own-jobs", Map.of("text", "# " + text)));
         doors.put("erasing form", text -> posts("/tickets/" + ticket() + "/erasing", Map.of("reason", text)));
+        doors.put("mending form", text -> {
+            String broken = ticket();
+            Tampering.run(
+                    "delete from trail_entry where ticket = ?",
+                    TicketNumber.parse(broken).serial());
+            return browser.request()
+                    .multiPart("csrf-token", browser.formToken())
+                    .multiPart(new MultiPartSpecBuilder(text)
+                            .controlName("reason")
+                            .charset(StandardCharsets.UTF_8)
+                            .build())
+                    .post("/tickets/" + broken + "/mending");
+        });
         doors.put(
                 "frozen limits",
                 text -> posts(

@@ -75,15 +75,15 @@ class AuditedTickets {
             StoredTrail trail = stored.get(number);
             List<Entry> holding = new ArrayList<>();
             boolean holds = trail != null && trail.verify(number, holding::add).holds();
-            List<Entry> entries = holds ? holding.subList(0, one.entry()) : List.of();
-            JobSheet sheet = holds ? JobSheet.replay(entries) : null;
+            List<Entry> entries = holds
+                    ? holding.stream()
+                            .filter(entry -> entry.stamp().entry() <= one.entry())
+                            .toList()
+                    : List.of();
+            JobSheet sheet = trail != null && holds ? JobSheet.replay(entries, trail.holes()) : null;
             Stratum stratum = sheet == null ? Stratum.INCIDENT : Stratum.of(sheet, one.incident());
             return new Told(new Item(number.toString(), one.entry(), one.hash(), stratum), sheet, entries);
         }
-    }
-
-    private static List<Entry> read(List<TrailEntry> trail, int last) {
-        return trail.subList(0, last).stream().map(TrailEntry::read).toList();
     }
 
     /** A ticket up to the entry with which it ended. */
@@ -99,8 +99,12 @@ class AuditedTickets {
 
     Frozen frozen(Item item, Actor by) {
         TicketQueries.Traced now = tickets.traced(TicketNumber.parse(item.ticket()), by);
-        List<TrailEntry> trail = now.trail().subList(0, item.entry());
-        JobSheet sheet = JobSheet.replay(read(trail, item.entry()));
+        List<TrailEntry> trail = now.trail().stream()
+                .filter(entry -> entry.entry() <= item.entry())
+                .toList();
+        JobSheet sheet = JobSheet.replay(
+                trail.stream().map(TrailEntry::read).toList(),
+                now.ticket().sheet().holes());
         TicketQueries.Whole whole = now.ticket();
         return new Frozen(
                 new TicketQueries.Traced(
@@ -108,7 +112,7 @@ class AuditedTickets {
                                 whole.number(), whole.line(), sheet, whole.fault(), "the requester", "not shown"),
                         trail),
                 site.history().at(trail.get(trail.size() - 1).at()).rules().policy(),
-                now.trail().size() > item.entry());
+                now.ticket().sheet().entries() > item.entry());
     }
 
     /** Why that person does not review the ticket, by all that is known of it now. */
@@ -118,7 +122,7 @@ class AuditedTickets {
         return Independence.reasons(
                 new Independence.Person(person.account(), person.name()),
                 now.ticket().sheet(),
-                read(now.trail(), now.trail().size()),
+                now.trail().stream().map(TrailEntry::read).toList(),
                 lot.frozenAt(),
                 new Independence.Beside(now.ticket().requester(), rows.acceptedBy(number)));
     }

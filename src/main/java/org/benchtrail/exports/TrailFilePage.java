@@ -50,6 +50,11 @@ public class TrailFilePage {
                             entry.hash(),
                             proven.byEntry().get((long) entry.entry())))
                     .append('\n');
+            proven.holes().stream()
+                    .filter(lost -> lost.hole().first() == entry.entry() + 1)
+                    .forEach(lost -> file.append(
+                                    TrailLines.hole(new String(lost.record(), StandardCharsets.UTF_8), lost.proof()))
+                            .append('\n'));
         }
         return Response.ok(file.toString(), JsonLinesFormat.MEDIA_TYPE)
                 .header("Content-Disposition", "attachment; filename=\"" + ticket + "-trail.jsonl\"")

@@ -21,6 +21,7 @@ import org.benchtrail.core.integrity.Cosignature;
 import org.benchtrail.core.integrity.Frontier;
 import org.benchtrail.core.integrity.Hash;
 import org.benchtrail.core.integrity.HashChain;
+import org.benchtrail.core.integrity.Hole;
 import org.benchtrail.core.integrity.Leaf;
 import org.benchtrail.core.integrity.SignedNote;
 import org.benchtrail.core.integrity.TreeReader;
@@ -119,6 +120,7 @@ class LogLook {
         private final Map<String, Hash> completed = new HashMap<>();
         private final Frontier frontier =
                 new Frontier(0, List.of(), (level, n, hash) -> completed.put(name(level, n), hash));
+        private final Map<String, List<Hole>> holes = alone(rows::holes);
         private Set<Long> lost = Set.of();
         private long lostOnes;
         private long unlikeRoots;
@@ -188,6 +190,10 @@ class LogLook {
             String place = leaf.stream() + " " + leaf.place();
             if (leaf.place() != places.merge(leaf.stream(), 1L, Long::sum)) {
                 find("stream", place, "A place of this stream is missing or there twice.");
+            }
+            List<Hole> agreed = holes.getOrDefault(leaf.stream(), List.of());
+            if (agreed.stream().anyMatch(hole -> hole.takes(leaf.place()))) {
+                return;
             }
             if (canonical.length == 0 && lost.contains(index)) {
                 lostOnes++;

@@ -11,10 +11,12 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.benchtrail.core.integrity.Frontier;
 import org.benchtrail.core.integrity.Hash;
+import org.benchtrail.core.integrity.Hole;
 import org.benchtrail.core.integrity.Leaf;
 import org.benchtrail.core.integrity.SignedNote;
 import org.benchtrail.core.integrity.TilePath;
@@ -62,7 +64,9 @@ class LogRows implements TreeReader.Tiles {
                         "put back numbers",
                         "queued already",
                         "lost",
-                        "which are lost");
+                        "which are lost",
+                        "holes",
+                        "broken");
     }
 
     private Sql of(String statement) {
@@ -249,6 +253,24 @@ class LogRows implements TreeReader.Tiles {
     /** Leaves between two indices of records that are lost. */
     List<Long> lost(long from, long to) {
         return of("which are lost").with("from", from).with("to", to).values(Long.class);
+    }
+
+    private record HoleRow(String stream, int first, int last, String hash, long incident) {
+        Hole hole() {
+            return new Hole(first, last, hash, incident);
+        }
+    }
+
+    /** What is lost of tickets that went on all the same, by their streams; each with the record of those who agreed. */
+    Map<String, List<Hole>> holes() {
+        return of("holes").rows(HoleRow.class).stream()
+                .collect(Collectors.groupingBy(
+                        HoleRow::stream, TreeMap::new, Collectors.mapping(HoleRow::hole, Collectors.toList())));
+    }
+
+    /** Numbers of tickets that wait to be mended, at most 50. */
+    List<String> broken() {
+        return of("broken").values(String.class);
     }
 
     void publish(Signed signed) {

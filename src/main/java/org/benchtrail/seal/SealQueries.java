@@ -59,6 +59,7 @@ class SealQueries {
         SealView.@Nullable Look look = runs.newest().map(run -> look(run, zone)).orElse(null);
         return new SealView(
                 troubles(waiting, look),
+                rows.broken(),
                 waiting.count(),
                 age(waiting.oldest()),
                 head(zone).orElse(null),

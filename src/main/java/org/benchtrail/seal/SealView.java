@@ -7,6 +7,7 @@ import org.jspecify.annotations.Nullable;
  * What is proven, by whom, since when; and what is wrong.
  *
  * @param troubles what somebody has to see to; none if nothing is wrong
+ * @param broken tickets that wait to be mended, by number
  * @param waiting how many records are not sealed yet
  * @param oldest how long the oldest of them waits; empty if none does
  * @param head the newest head; null before the first
@@ -18,6 +19,7 @@ import org.jspecify.annotations.Nullable;
  */
 public record SealView(
         List<String> troubles,
+        List<String> broken,
         long waiting,
         String oldest,
         @Nullable Head head,

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.concurrent.Callable;
 import java.util.function.Function;
 import java.util.stream.Stream;
+import org.benchtrail.core.integrity.Hole;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.platform.RecordBroken;
@@ -43,6 +44,7 @@ class SiteVerification {
             new Recorded("knowledge", "known_cause_change", "id"),
             new Recorded("knowledge", "known_cause", "id"),
             new Recorded("limits", "site_limit", "id"),
+            new Recorded("incidents", "mending", "id"),
             new Recorded("policy", "site_version", "number"),
             new Recorded("erasures", "forecast_erasure", "id"),
             new Recorded("audit/%", "audit_act", "id"),
@@ -136,6 +138,10 @@ class SiteVerification {
         named(run, runs::counter, "number", "It does not stand at the highest number of a ticket.");
         named(run, runs::strays, "disclosure", "This salt belongs to nothing that its record keeps apart.");
         named(run, runs::erasedAlone, "row", "It was erased, and no record says who decided so.");
+        named(run, runs::marks, "row", "Whether it is marked as broken is not what the incidents say.");
+        for (Map.Entry<String, List<Hole>> lost : alone(rows::holes).entrySet()) {
+            found(run, lost.getValue(), hole -> new Finding("hole", lost.getKey(), hole.sentence()));
+        }
         named(run, runs::filesUnlike, "file", "The file is not the one that was sealed, or one of the two is gone.");
     }
 

@@ -193,6 +193,11 @@ class VerificationRows {
         return of("cosignatures").with("after", after).with("most", most).rows(Signed.class);
     }
 
+    /** Tickets of which the mark that they are broken is not what the incidents say. */
+    List<String> marks() {
+        return of("marks").values(String.class);
+    }
+
     /** Requesters who were erased without a decision. */
     List<String> erasedAlone() {
         return of("erased alone").values(String.class);

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.benchtrail.core.integrity.Hole;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Entry;
 import org.benchtrail.core.method.JobSheet;
@@ -41,28 +42,28 @@ class Continuity {
 
     /** The trail as it is stored, held against itself and against what the row says of its end. */
     SheetRecord read(TicketNumber number, Actor by) {
-        return read(number, trail.read(number), by);
+        return alarming(number, by, read(number, trail.read(number)).marked());
     }
 
     /** As {@link #read(TicketNumber, Actor)}, of those tickets that there are, in one statement. */
     List<SheetRecord> read(Collection<TicketNumber> numbers, Actor by) {
         return trail.read(numbers).entrySet().stream()
-                .map(stored -> read(stored.getKey(), stored.getValue(), by))
+                .map(stored -> alarming(
+                        stored.getKey(),
+                        by,
+                        read(stored.getKey(), stored.getValue()).marked()))
                 .toList();
     }
 
-    private SheetRecord read(TicketNumber number, StoredTrail stored, Actor by) {
+    private SheetRecord read(TicketNumber number, StoredTrail stored) {
         List<Entry> holding = new ArrayList<>();
         Verification chain = stored.verify(number, holding::add);
         if (chain.newer() && nodes.isLaterSeen()) {
             return SheetRecord.newer(number, stored, chain);
         }
         JobSheet sheet = replayed(
-                chain.holds() ? holding.stream() : stored.entries().stream().map(TrailEntry::read));
-        return alarming(
-                number,
-                by,
-                new SheetRecord(number, stored, sheet, chain.holds() && sheet == null ? untold(stored) : chain));
+                chain.holds() ? holding.stream() : stored.entries().stream().map(TrailEntry::read), stored.holes());
+        return new SheetRecord(number, stored, sheet, chain.holds() && sheet == null ? untold(stored) : chain);
     }
 
     /**
@@ -71,27 +72,27 @@ class Continuity {
      * @param row locked by the running transaction, so that nobody changes it between the two looks
      */
     SheetRecord read(Ticket row, Actor by) {
-        return against(row, read(row.number(), by), by);
+        return against(row, read(row.number(), trail.read(row.number())), by);
     }
 
     /** As {@link #read(Ticket, Actor)}, of many rows that the running transaction sees as they were in one moment. */
     List<SheetRecord> readAll(Collection<Ticket> rows, Actor by) {
         Map<TicketNumber, Ticket> byNumber = rows.stream().collect(Collectors.toMap(Ticket::number, row -> row));
-        return read(byNumber.keySet(), by).stream()
+        return trail.read(byNumber.keySet()).entrySet().stream()
+                .map(stored -> read(stored.getKey(), stored.getValue()))
                 .map(found -> against(Objects.requireNonNull(byNumber.get(found.number())), found, by))
                 .toList();
     }
 
     private SheetRecord against(Ticket row, SheetRecord found, Actor by) {
         boolean alike = found.sheet() == null || row.shows(found.sheet(), site.history());
-        return alike || !found.verification().holds()
-                ? found
-                : alarming(row.number(), by, found.with(unlike(found.stored())));
+        SheetRecord all = alike || !found.verification().holds() ? found : found.with(unlike(found.stored()));
+        return alarming(row.number(), by, all.marked());
     }
 
     /** What was found wrong beside the trail, such as a file that was altered. */
     SheetRecord alarming(TicketNumber number, Actor by, SheetRecord found) {
-        if (!found.verification().holds()) {
+        if (!found.verification().holds() && !found.newer()) {
             alarms.found(
                     number,
                     false,
@@ -102,9 +103,9 @@ class Continuity {
         return found;
     }
 
-    private static @Nullable JobSheet replayed(Stream<Entry> entries) {
+    private static @Nullable JobSheet replayed(Stream<Entry> entries, List<Hole> holes) {
         try {
-            return JobSheet.replay(entries.toList());
+            return JobSheet.replay(entries.toList(), holes);
         } catch (RuntimeException whateverItHolds) {
             return null;
         }

@@ -41,4 +41,10 @@ class Origins {
         }
         return RequestKind.isApi(asked) ? Channel.API : Channel.PAGE;
     }
+
+    /** What was asked for, in a line: the address of a request tells no more than where it went. */
+    String asked() {
+        RoutingContext asked = Arc.container().requestContext().isActive() ? http.getCurrent() : null;
+        return asked == null ? "a file" : asked.request().method() + " " + asked.normalizedPath();
+    }
 }

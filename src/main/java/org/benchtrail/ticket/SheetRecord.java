@@ -28,6 +28,12 @@ record SheetRecord(
         return new SheetRecord(number, stored, sheet, other);
     }
 
+    /** The same, but that nothing holds of what was found broken once and is not mended; what is wrong besides is told first. */
+    SheetRecord marked() {
+        Long incident = stored.broken();
+        return incident != null && verification.holds() ? with(verification.marked(incident)) : this;
+    }
+
     /** @throws RecordBroken if anything does not hold: nothing may be built on it */
     JobSheet sound() {
         if (sheet == null || !verification.holds()) {

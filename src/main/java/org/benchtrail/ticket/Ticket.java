@@ -110,6 +110,10 @@ class Ticket {
 
     String words = "";
 
+    /** Place of the incident that says that its trail was found broken; null unless it still has to be mended. */
+    @Nullable
+    Long broken;
+
     protected Ticket() {}
 
     /**

@@ -67,6 +67,7 @@ public class TicketActs {
     private final Resemblance resemblance;
     private final Origins origins;
     private final OutsideJudges outside;
+    private final TicketMending mending;
     private final Event<TicketChanged> changed;
 
     TicketActs(
@@ -83,6 +84,7 @@ public class TicketActs {
             Resemblance resemblance,
             Origins origins,
             OutsideJudges outside,
+            TicketMending mending,
             Event<TicketChanged> changed) {
         this.tickets = tickets;
         this.requesters = requesters;
@@ -97,6 +99,7 @@ public class TicketActs {
         this.resemblance = resemblance;
         this.origins = origins;
         this.outside = outside;
+        this.mending = mending;
         this.changed = changed;
     }
 
@@ -155,7 +158,9 @@ public class TicketActs {
         Permissions.require(Permission.WORK_TICKETS, actor);
         SiteHistory decided = site.kept();
         Ticket row = tickets.locked(number);
-        Writing writing = new Writing(continuity.read(row, actor), actor, decided);
+        SheetRecord record = continuity.read(row, actor);
+        mending.note(row, record, origins.asked(), actor);
+        Writing writing = new Writing(record, actor, decided);
         if (version != writing.sheet.entries()) {
             throw new Stale(writing.sheet.entries());
         }
@@ -206,9 +211,8 @@ public class TicketActs {
             start = judged(number, record.sound());
             sheet = start;
             List<TrailEntry> stored = record.stored().entries();
-            TrailEntry last = stored.get(stored.size() - 1);
-            lastHash = last.hash();
-            startTime = last.at();
+            lastHash = record.stored().lastHash();
+            startTime = stored.get(stored.size() - 1).at();
         }
 
         /** Does every act, or takes all back and notes the refusal. */

@@ -101,13 +101,21 @@ public class TicketQueries {
     }
 
     /** A ticket that can only be told from its row, and why. */
-    public record Broken(String number, String title, String device, String place, String fault, boolean newer) {}
+    public record Broken(
+            String number, String title, String device, String place, String fault, boolean newer, boolean mending) {}
 
     public Broken broken(TicketNumber number, Actor actor) {
         Permissions.require(Permission.SEE_TICKETS, actor);
         Ticket row = tickets.present(number);
         SheetRecord record = continuity.read(number, actor);
-        return new Broken(number.toString(), row.title, row.device, row.place, record.fault(), record.newer());
+        return new Broken(
+                number.toString(),
+                row.title,
+                row.device,
+                row.place,
+                record.fault(),
+                record.newer(),
+                Permissions.allow(Permission.MEND_TRAILS, actor));
     }
 
     /** @throws RecordBroken if the trail does not hold; an alarm is recorded */

@@ -127,7 +127,20 @@ final class EntryCodec {
                 origin == null ? null : salt,
                 entry.fact(),
                 previous);
-        byte[] canonical = CanonicalJson.of(json(envelope));
+        return stored(entry, CanonicalJson.of(json(envelope)));
+    }
+
+    /**
+     * An entry as it has to be stored, by its bytes alone.
+     *
+     * @throws IllegalArgumentException if they are no entry of a known format
+     */
+    static TrailEntry stored(byte[] canonical) {
+        return stored(decode(canonical).entry(), canonical);
+    }
+
+    private static TrailEntry stored(Entry entry, byte[] canonical) {
+        Stamp stamp = entry.stamp();
         return new TrailEntry(
                 stamp.entry(),
                 stamp.at(),

@@ -43,6 +43,15 @@ public record TrailEntry(int entry, Instant at, String actor, String kind, byte[
         }
     }
 
+    /** Whether the columns beside the content are those of another. */
+    boolean isAlike(TrailEntry other) {
+        return entry == other.entry
+                && at.equals(other.at)
+                && actor.equals(other.actor)
+                && kind.equals(other.kind)
+                && hash.equals(other.hash);
+    }
+
     public String previous() {
         return EntryCodec.decode(canonical).previous();
     }

@@ -4,12 +4,14 @@ import io.quarkus.runtime.Startup;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.EntityManager;
 import java.time.Instant;
+import java.util.Arrays;
 import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.benchtrail.core.integrity.Hole;
 import org.benchtrail.core.method.Entry;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.platform.NotFound;
@@ -22,14 +24,17 @@ import org.jspecify.annotations.Nullable;
 @ApplicationScoped
 public class TrailStore {
     private final EntityManager database;
-    private final String append;
-    private final String read;
+    private final SqlText text = SqlText.of(TrailStore.class);
+    private final String append = text.statement("append");
+    private final String read = text.statement("read");
+    private final String leaves = text.statement("leaves");
+    private final String putBack = text.statement("put back");
+    private final List<String> requeue = List.of(text.statement("out of the queue"), text.statement("into the queue"));
+    private final String hole = text.statement("hole into the queue");
+    private final String sealingWaits = text.statement("sealing waits");
 
     TrailStore(EntityManager database) {
         this.database = database;
-        SqlText text = SqlText.of(TrailStore.class);
-        append = text.statement("append");
-        read = text.statement("read");
     }
 
     /**
@@ -65,6 +70,8 @@ public class TrailStore {
             String lastHash,
             @Nullable Long sealed,
             @Nullable String sealedHash,
+            @Nullable Long broken,
+            @Nullable String holes,
             @Nullable Integer entry,
             @Nullable Instant at,
             @Nullable String actor,
@@ -74,6 +81,19 @@ public class TrailStore {
 
         StoredTrail.@Nullable SealedEnd end() {
             return sealed == null || sealedHash == null ? null : new StoredTrail.SealedEnd(sealed, sealedHash);
+        }
+
+        List<Hole> lost() {
+            return holes == null
+                    ? List.of()
+                    : Arrays.stream(holes.split(","))
+                            .map(one -> one.split(" "))
+                            .map(part -> new Hole(
+                                    Integer.parseInt(part[0]),
+                                    Integer.parseInt(part[1]),
+                                    part[2],
+                                    Long.parseLong(part[3])))
+                            .toList();
         }
 
         Stream<TrailEntry> stored() {
@@ -100,13 +120,66 @@ public class TrailStore {
                 .stream()
                 .collect(Collectors.groupingBy(Row::ticket));
         Map<TicketNumber, StoredTrail> trails = new HashMap<>();
-        rows.forEach((serial, own) -> trails.put(
-                new TicketNumber(serial),
-                new StoredTrail(
-                        own.stream().flatMap(Row::stored).toList(),
-                        own.get(0).expected(),
-                        own.get(0).lastHash(),
-                        own.get(0).end())));
+        rows.forEach((serial, own) -> trails.put(new TicketNumber(serial), stored(own)));
         return trails;
+    }
+
+    private static StoredTrail stored(List<Row> rows) {
+        Row any = rows.get(0);
+        List<Hole> holes = any.lost();
+        return new StoredTrail(
+                rows.stream()
+                        .flatMap(Row::stored)
+                        .filter(e -> holes.stream().noneMatch(hole -> hole.takes(e.entry())))
+                        .toList(),
+                any.expected(),
+                any.lastHash(),
+                any.end(),
+                holes,
+                any.broken());
+    }
+
+    private record Leaf(long place, String hash) {}
+
+    /**
+     * What is to be done about a trail that does not hold.
+     *
+     * @param found where it had to end when it was found broken; null if that was not recorded
+     */
+    public BrokenTrail repair(TicketNumber ticket, StoredTrail stored, BrokenTrail.@Nullable End found) {
+        return new BrokenTrail(
+                ticket,
+                stored,
+                Sql.of(database, leaves).with("ticket", ticket.serial()).rows(Leaf.class).stream()
+                        .collect(Collectors.toMap(leaf -> (int) leaf.place(), Leaf::hash)),
+                found);
+    }
+
+    /** Lets nothing be sealed until the running transaction ends: what is queued is about to be put in order. */
+    public void holdSealing() {
+        Sql.of(database, sealingWaits).value(String.class);
+    }
+
+    /** Writes what a trail lacks, the last entry first, each of which the database holds against what it knows of it. */
+    public void putBack(TicketNumber ticket, List<TrailEntry> lastFirst) {
+        for (TrailEntry entry : lastFirst) {
+            Sql.of(database, putBack)
+                    .with("ticket", ticket.serial())
+                    .with("entry", entry.entry())
+                    .with("canonical", entry.canonical())
+                    .value(String.class);
+        }
+        requeue.forEach(statement ->
+                Sql.of(database, statement).with("ticket", ticket.serial()).run());
+    }
+
+    /** Queues for sealing what of a trail never was: its entries up to a hole, and the places of the hole. */
+    public void leave(TicketNumber ticket, Hole lost) {
+        Sql.of(database, hole)
+                .with("ticket", ticket.serial())
+                .with("first", lost.first())
+                .with("last", lost.last())
+                .with("hash", lost.hash())
+                .run();
     }
 }

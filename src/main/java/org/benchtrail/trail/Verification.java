@@ -2,8 +2,11 @@ package org.benchtrail.trail;
 
 import java.time.Instant;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.stream.Collectors;
 import org.benchtrail.core.integrity.HashChain;
+import org.benchtrail.core.integrity.Hole;
 import org.benchtrail.core.method.Entry;
 import org.benchtrail.core.method.FactKinds;
 import org.benchtrail.core.method.TicketNumber;
@@ -31,52 +34,86 @@ public record Verification(
      *
      * @param expected how many entries the ticket says it has, so that a cut tail is seen
      * @param lastHash what the ticket says the last one's hash is, so that a tail written anew is seen
+     * @param holes after which it was agreed to go on: the trail goes on after them with the hash that they name
      * @param holding takes each entry that holds, up to the first that does not
      */
     static Verification of(
-            TicketNumber ticket, List<TrailEntry> trail, int expected, String lastHash, Consumer<Entry> holding) {
-        String previous = HashChain.START;
+            TicketNumber ticket,
+            List<TrailEntry> trail,
+            int expected,
+            String lastHash,
+            List<Hole> holes,
+            Consumer<Entry> holding) {
+        Hole end = new Hole(1, 0, HashChain.START, 0);
         Instant last = Instant.MIN;
-        for (int i = 0; i < trail.size(); i++) {
-            TrailEntry entry = trail.get(i);
-            String fault = fault(ticket, entry, i + 1, previous, last, holding);
+        for (TrailEntry entry : trail) {
+            int number = end.last() + 1;
+            String fault = fault(ticket, entry, number, end.hash(), last, holding);
             if (!fault.isEmpty()) {
                 return new Verification(
                         trail.size(),
                         false,
-                        i + 1,
-                        "Entry " + (i + 1) + " does not hold: " + fault + ".",
-                        fault.equals(NOT_READ) && EntryCodec.isNewer(entry.canonical(), previous));
+                        number,
+                        "Entry " + number + " does not hold: " + fault + ".",
+                        fault.equals(NOT_READ) && EntryCodec.isNewer(entry.canonical(), end.hash()));
             }
-            previous = entry.hash();
+            end = Hole.at(number + 1, holes).orElse(new Hole(number, number, entry.hash(), 0));
             last = entry.at();
         }
-        if (trail.size() != expected) {
+        if (end.last() != expected) {
             return new Verification(
                     trail.size(),
                     false,
-                    Math.min(trail.size(), expected) + 1,
-                    "The ticket has " + expected + " entries, but " + trail.size() + " are there.");
+                    Math.min(end.last(), expected) + 1,
+                    "The ticket has " + expected + " entries, but " + end.last() + " are there.");
         }
-        return previous.equals(lastHash)
-                ? new Verification(trail.size(), true, null, "All " + trail.size() + " entries hold.")
+        return end.hash().equals(lastHash)
+                ? new Verification(trail.size(), true, null, whole(trail.size(), holes))
                 : new Verification(
                         trail.size(), false, expected, "The ticket's row names another last entry than the trail has.");
     }
 
+    private static String whole(int entries, List<Hole> holes) {
+        return holes.isEmpty()
+                ? "All " + entries + " entries hold."
+                : "The " + entries + " entries that are there hold; the trail is not whole. "
+                        + holes.stream().map(Hole::sentence).collect(Collectors.joining(" "));
+    }
+
     /** What was sealed has to be there, whatever the row says. */
-    Verification against(List<TrailEntry> trail, StoredTrail.SealedEnd sealed) {
-        if (sealed.place() > trail.size()) {
+    Verification against(List<TrailEntry> trail, List<Hole> holes, StoredTrail.SealedEnd sealed) {
+        Optional<Hole> lost =
+                holes.stream().filter(hole -> hole.takes(sealed.place())).findFirst();
+        if (lost.isPresent()) {
+            boolean other =
+                    lost.get().last() == sealed.place() && !lost.get().hash().equals(sealed.hash());
+            return other ? notSealed((int) sealed.place()) : this;
+        }
+        int last = trail.isEmpty() ? 0 : trail.get(trail.size() - 1).entry();
+        if (sealed.place() > last) {
             return new Verification(
                     entries,
                     false,
-                    trail.size() + 1,
-                    "Entry " + sealed.place() + " was sealed, but only " + trail.size() + " entries are there.");
+                    last + 1,
+                    "Entry " + sealed.place() + " was sealed, but only " + last + " entries are there.");
         }
-        int place = (int) sealed.place();
-        return trail.get(place - 1).hash().equals(sealed.hash())
+        return trail.stream()
+                        .anyMatch(e -> e.entry() == sealed.place() && e.hash().equals(sealed.hash()))
                 ? this
-                : new Verification(entries, false, place, "Entry " + place + " is not the one that was sealed.");
+                : notSealed((int) sealed.place());
+    }
+
+    private Verification notSealed(int place) {
+        return new Verification(entries, false, place, "Entry " + place + " is not the one that was sealed.");
+    }
+
+    /** What was found broken once stays so until two people mended it, whatever was done to the tables since. */
+    public Verification marked(long incident) {
+        return new Verification(
+                entries,
+                false,
+                null,
+                "It was found broken, as incident " + incident + " says, and has not been mended since.");
     }
 
     private static String fault(

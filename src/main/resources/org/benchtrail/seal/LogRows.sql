@@ -112,3 +112,16 @@ where l.index >= :from and case
 
 -- @ which are lost
 select index from lost_leaf where index >= :from and index < :to
+
+-- @ holes
+select 'ticket/' || ticket_number(m.ticket) as stream, m.first, m.last, m.hash, max(r.place) as incident
+from mending m
+join site_record r on r.stream = 'incidents'
+cross join lateral json_read(r.canonical) as j(read)
+where m.outcome = 'AGREED' and m.way = 'GO_ON' and j.read ->> 'what' = 'mending' and (j.read -> 'content') @> jsonb_build_object(
+  'id', m.id, 'ticket', m.ticket, 'first', m.first, 'last', m.last, 'hash', m.hash, 'way', 'GO_ON', 'outcome', 'AGREED')
+group by m.id
+order by m.ticket, m.first
+
+-- @ broken
+select ticket_number(serial) from ticket where broken is not null order by serial limit 50

@@ -53,6 +53,9 @@ full join (
   group by stream
 ) l on l.stream = e.stream
 where coalesce(e.entries, 0) <> coalesce(l.last, 0)
+  -- of what two people agreed is lost the end may be missing here or there
+  and not exists (select from mending m where m.ticket = stream_ticket(coalesce(e.stream, l.stream)) and m.outcome = 'AGREED'
+    and m.way = 'GO_ON' and m.last >= greatest(e.entries, l.last) and m.first <= least(e.entries, l.last) + 1)
 order by 1 limit 200
 
 -- @ tickets
@@ -104,6 +107,8 @@ where case
     when q.stream like 'ticket/%' then not exists (select from trail_entry e where e.ticket = stream_ticket(q.stream)
       and q.stream = 'ticket/' || ticket_number(e.ticket) and e.entry = q.place and e.hash = q.hash
       and json_read(e.canonical) ->> 'previous' = q.previous)
+      and not exists (select from mending m where m.ticket = stream_ticket(q.stream) and m.outcome = 'AGREED' and m.way = 'GO_ON'
+        and q.place between m.first and m.last)
     when q.stream = 'files' then not exists (select from file_record f where f.hash = q.hash)
     else not exists (select from site_record r where r.stream = q.stream and r.place = q.place and r.hash = q.hash
       and json_read(r.canonical) ->> 'previous' = q.previous)
@@ -137,4 +142,20 @@ where c.size > :after order by c.size, c.key limit :most
 select 'requester ' || q.id from requester q
 where q.erased is not null and not exists (select from site_record r where r.stream = 'erasures'
   and json_read(r.canonical) -> 'content' ->> 'requester' = cast(q.id as text))
+order by 1 limit 200
+
+-- @ marks
+-- tickets that are marked as broken without an incident, or were found broken and are neither mended nor marked
+select 'ticket ' || ticket_number(t.serial)
+from ticket t
+left join (
+  select case j.read ->> 'what' when 'mending' then ticket_number(cast(j.read #>> '{content,ticket}' as integer))
+      else substring(j.read #>> '{content,about}' from 8) end as number,
+    max(r.place) filter (where j.read ->> 'what' = 'trail-broken') as broken,
+    max(r.place) filter (where j.read ->> 'what' = 'mending' and j.read #>> '{content,outcome}' = 'AGREED') as mended
+  from site_record r cross join lateral json_read(r.canonical) as j(read)
+  where r.stream = 'incidents' and j.read ->> 'what' in ('trail-broken', 'mending')
+  group by 1
+) i on i.number = ticket_number(t.serial)
+where t.broken is distinct from case when i.broken > coalesce(i.mended, 0) then i.broken end
 order by 1 limit 200

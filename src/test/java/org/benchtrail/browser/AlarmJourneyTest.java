@@ -27,6 +27,7 @@ class AlarmJourneyTest {
     private static final String PASSWORD = "a long enough password";
     private static final Actor WIL = new Actor("alarm-wil", "Wil Example", Set.of(Role.TECHNICIAN));
     private static final Actor SUE = new Actor("alarm-sue", "Sue Example", Set.of(Role.SUPERVISOR));
+    private static final Actor ADA = new Actor("alarm-ada", "Ada", Set.of(Role.ADMINISTRATOR));
 
     @TestHTTPResource("/")
     URL server;
@@ -59,7 +60,7 @@ class AlarmJourneyTest {
 
     @Test
     void brokenRecord_isToldToWhoeverWorksOnIt_andToTheSupervisor() {
-        for (Actor person : List.of(WIL, SUE)) {
+        for (Actor person : List.of(WIL, SUE, ADA)) {
             people.ensureAccount(person.account(), person.name(), person.roles(), PASSWORD);
         }
         TicketNumber cut = ticket();
@@ -86,6 +87,25 @@ class AlarmJourneyTest {
             sue.page.locator("a:has-text('See the alarms')").click();
             sue.sees(cut + " does not hold");
             sue.look("alarms");
+            sue.go("/tickets/" + cut + "/mending");
+            sue.sees("entry 4");
+            sue.look("mending");
+            sue.page.locator("input[value=GO_ON]").check();
+            sue.page.locator("input[name=reason]").fill("A disk failed");
+            sue.page.locator("button:has-text('Propose it')").click();
+            sue.sees("Withdraw the proposal");
+        }
+        try (Person ada = new Person(server.toString()).signIn(ADA.account(), PASSWORD)) {
+            ada.go("/tickets/" + cut + "/mending");
+            ada.sees("A disk failed");
+            ada.look("mending-proposed");
+            ada.page.locator("button:has-text('Agree')").click();
+            ada.sees("There is nothing to mend");
+            ada.sees("Entry 4 is a hole, mended by incident");
+            ada.look("mended");
+            ada.go("/tickets/" + cut);
+            ada.sees("The trail has a hole.");
+            ada.look("sheet-with-a-hole");
         }
     }
 }

@@ -220,6 +220,14 @@ class DoorsTest {
             new Door("POST", "/practice/{id}/give-up", Permission.WORK_TICKETS),
             new Door("GET", "/tickets/{number}/erasing", Permission.DECIDE_PROPOSALS),
             new Door("POST", "/tickets/{number}/erasing", Permission.DECIDE_PROPOSALS),
+            new Door("GET", "/tickets/{number}/mending", Permission.MEND_TRAILS),
+            new Door("POST", "/tickets/{number}/mending", Permission.MEND_TRAILS),
+            new Door("POST", "/tickets/{number}/mending/{id}/agreement", Permission.MEND_TRAILS),
+            new Door("POST", "/tickets/{number}/mending/{id}/withdrawal", Permission.MEND_TRAILS),
+            new Door("GET", "/api/tickets/{number}/mending", Permission.MEND_TRAILS),
+            new Door("POST", "/api/tickets/{number}/mending", Permission.MEND_TRAILS),
+            new Door("POST", "/api/tickets/{number}/mending/{id}/agreement", Permission.MEND_TRAILS),
+            new Door("POST", "/api/tickets/{number}/mending/{id}/withdrawal", Permission.MEND_TRAILS),
             new Door("GET", "/limits", Permission.SEE_TICKETS),
             new Door("POST", "/limits", Permission.KEEP_LIMITS),
             new Door("POST", "/limits/{id}/offer", Permission.KEEP_LIMITS),
@@ -420,6 +428,7 @@ class DoorsTest {
         }
         return door.path().endsWith("/attachments")
                         || door.path().endsWith("/file")
+                        || (door.path().endsWith("/mending") && !door.isApi())
                         || door.path().startsWith("/read-in")
                 ? request.multiPart("csrf-token", browser.formToken()).multiPart("file", "a.txt", new byte[] {1})
                 : request.formParam("csrf-token", browser.formToken());

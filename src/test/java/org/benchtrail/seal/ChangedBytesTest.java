@@ -76,6 +76,7 @@ class ChangedBytesTest {
             "site_version",
             "forecast_erasure",
             "audit_act",
+            "mending",
             "chart_baseline",
             "coach_trial",
             "coach_trial_result");
@@ -84,6 +85,7 @@ class ChangedBytesTest {
     private static final Map<String, String> OUTSIDE = Map.ofEntries(
             Map.entry("ticket.clock", "made anew from the trail; the due time that it gives is compared"),
             Map.entry("ticket.site_version", "by which decision the due time was made; the due time is compared"),
+            Map.entry("mending.file", "proves itself entry by entry, and is gone when the proposal has ended"),
             Map.entry("checkpoint.signed_at", "the server's own word; the time that counts is the witness's"),
             Map.entry("account.zone", "how times are shown to that person"),
             Map.entry("account.failed_attempts", "counts of the moment"),

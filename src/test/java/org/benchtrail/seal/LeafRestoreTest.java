@@ -22,6 +22,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.CompletableFuture;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.benchtrail.core.integrity.Checkpoint;
 import org.benchtrail.core.integrity.SignedNote;
@@ -30,15 +31,20 @@ import org.benchtrail.core.method.Category;
 import org.benchtrail.core.method.Priority;
 import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.core.method.identify.FindingRecorded;
 import org.benchtrail.people.Browser;
 import org.benchtrail.people.PeopleActs;
 import org.benchtrail.platform.MovedClock;
+import org.benchtrail.platform.RecordBroken;
 import org.benchtrail.platform.TestDatabase;
 import org.benchtrail.seal.VerificationRows.Finding;
 import org.benchtrail.seal.offline.VerifyCommand;
 import org.benchtrail.seal.witness.ServedWitness;
+import org.benchtrail.ticket.Act;
 import org.benchtrail.ticket.NewTicket;
 import org.benchtrail.ticket.TicketActs;
+import org.benchtrail.ticket.TicketMending;
+import org.benchtrail.trail.Mendings;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Order;
@@ -70,6 +76,7 @@ class LeafRestoreTest {
         GROWING.put("account_record", "id");
         GROWING.put("forecast_erasure", "id");
         GROWING.put("ticket_wait", "ctid");
+        GROWING.put("mending", "id");
         GROWING.put("trail_entry", "ticket, entry");
         GROWING.put("ticket", "serial");
         GROWING.put("requester", "id");
@@ -80,6 +87,9 @@ class LeafRestoreTest {
 
     @Inject
     TicketActs tickets;
+
+    @Inject
+    TicketMending mending;
 
     @Inject
     SealJob job;
@@ -166,6 +176,8 @@ class LeafRestoreTest {
                 "update stream_head h set place = s.place, hash = s.hash from saved.stream_head s where s.stream ="
                         + " h.stream");
         TestDatabase.run("update ticket_counter c set last = s.last from saved.ticket_counter s");
+        TestDatabase.run("update ticket t set entries = s.entries, last_hash = s.last_hash, touched = s.touched"
+                + " from saved.ticket s where s.serial = t.serial");
         GROWING.keySet().forEach(table -> TestDatabase.run("alter table " + table + " enable trigger user"));
     }
 
@@ -243,6 +255,43 @@ class LeafRestoreTest {
         String incidents = one(
                 "select string_agg(convert_from(canonical, 'UTF8'), ' ') from site_record where stream = 'incidents'");
         assertTrue(incidents.contains(leaves + " leaves from " + earlier.size() + " on were put back"), incidents);
+    }
+
+    /** What the leaves sealed is lost: the ticket stands, until two people agree to go on after what is lost of it. */
+    @Test
+    void ticketsOfWhichEntriesAreLost_goOnAfterTheirHoles() throws Exception {
+        Actor ada = new Actor("restore-ada", "Ada", Set.of(Role.ADMINISTRATOR));
+        people.ensureAccount(ada.account(), ada.name(), ada.roles(), PASSWORD);
+        TicketNumber number = ticket();
+        backedUp();
+        List<Act> seen = List.of(sheet -> new FindingRecorded("Seen", false));
+        tickets.perform(number, 1, seen, SUE);
+        tickets.perform(number, 2, seen, SUE);
+        job.round();
+        Path log = own.resolve("log");
+        folder.write(log, false);
+        restoreOldBackup();
+        job.round();
+        restore.from(log);
+        RecordBroken broken = assertThrows(RecordBroken.class, () -> tickets.perform(number, 1, seen, SUE));
+        assertTrue(
+                String.valueOf(broken.getMessage()).contains("Entry 3 was sealed, but only 1 entries are there."),
+                broken::getMessage);
+        mending.propose(
+                number, new TicketMending.Wanted(Mendings.Way.GO_ON, "An old backup was restored"), new byte[0], SUE);
+        long id = Long.parseLong(one("select max(id) from mending"));
+        assertEquals(Mendings.Outcome.AGREED, mending.agree(number, id, ada));
+        assertEquals(
+                List.of(4),
+                tickets.perform(number, 3, seen, SUE).recorded(),
+                "the numbers of what is lost are not given again");
+        job.round();
+        assertEquals("", job.stopped());
+        String said = look().stream()
+                .filter(f -> f.place().contains(number.toString()))
+                .map(f -> f.what() + " " + f.sentence())
+                .collect(Collectors.joining("; "));
+        assertTrue(said.startsWith("hole Entries 2 to 3 are a hole") && !said.contains(";"), said);
     }
 
     private Checkpoint checkpointOf(Path written) throws IOException {

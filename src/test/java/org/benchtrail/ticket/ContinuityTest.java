@@ -27,6 +27,7 @@ import org.benchtrail.people.Browser;
 import org.benchtrail.people.PeopleActs;
 import org.benchtrail.platform.TestDatabase;
 import org.benchtrail.seal.SealRounds;
+import org.benchtrail.trail.Mendings;
 import org.benchtrail.trail.Tampering;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -49,6 +50,9 @@ class ContinuityTest {
 
     @Inject
     PeopleActs people;
+
+    @Inject
+    TicketMending mending;
 
     private String token = "";
     private String number = "";
@@ -110,8 +114,9 @@ class ContinuityTest {
         return all;
     }
 
-    /** The act is refused with that sentence, by the API and by the page, however often; nothing changes but the alarm. */
+    /** The act is refused with that sentence, by the API and by the page, however often; nothing changes but the alarm and the mark. */
     private void assertRefused(String sentence) {
+        assertEquals(409, act(3, FINDING).statusCode());
         List<String> before = stored();
         for (int version : new int[] {3, 2, 4, 1}) {
             Response refused = act(version, FINDING);
@@ -401,14 +406,26 @@ class ContinuityTest {
             assertTrue(browser.get("/alarms").asString().contains("/alarms/" + number + "/check"), "it stands");
         }
         replace(3, kept);
-        assertEquals(200, act(3, FINDING).statusCode());
+        assertEquals(409, act(3, FINDING).statusCode(), "whatever was put right by hand");
         Browser sam = Browser.signedIn(SAM.account(), PASSWORD);
-        assertTrue(sam.get("/alarms").asString().contains("/alarms/" + number + "/check"), "work does not end it");
         assertEquals(303, sam.post("/alarms/" + number + "/check", Map.of()).statusCode());
+        assertTrue(sam.get("/alarms").asString().contains("/alarms/" + number + "/check"), "looking does not end it");
+        mend();
+        assertEquals(200, act(3, FINDING).statusCode());
         String page = sam.get("/alarms").asString();
         assertFalse(page.contains("/alarms/" + number + "/check"), page);
-        assertTrue(page.contains("Looked at again: it holds."), page);
+        assertTrue(page.contains("Mended: put back what is missing."), page);
         assertTrue(page.contains("names another last entry"), "what was found stays");
+    }
+
+    private void mend() {
+        TicketNumber ticket = TicketNumber.parse(number);
+        mending.propose(ticket, new TicketMending.Wanted(Mendings.Way.PUT_BACK, "Put back"), new byte[0], SAM);
+        mending.agree(
+                ticket,
+                Long.parseLong(column("select max(id) from mending where ticket = ?", serial)
+                        .get(0)),
+                ADA);
     }
 
     private String attach() {

@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
 import org.benchtrail.core.Invalid;
+import org.benchtrail.core.integrity.Hole;
 import org.benchtrail.core.method.desk.MoveFact;
 import org.benchtrail.core.method.desk.Opened;
 import org.benchtrail.core.method.identify.FindingRecorded;
@@ -28,21 +29,19 @@ public final class JobSheet {
     private final Ledger ledger;
     private final Course course;
     private final int entries;
+    private final List<Hole> holes;
 
-    JobSheet(FactIndex facts, Ledger ledger, Course course, int entries) {
+    JobSheet(FactIndex facts, Ledger ledger, Course course, int entries, List<Hole> holes) {
         this.facts = facts;
         this.ledger = ledger;
         this.course = course;
         this.entries = entries;
+        this.holes = holes;
     }
 
-    /**
-     * The sheet after the first entry.
-     *
-     * @throws IllegalArgumentException if the entry is not number 1, or opens no ticket
-     */
+    /** @throws IllegalArgumentException if the entry is not number 1, or opens no ticket */
     public static JobSheet open(Entry first) {
-        return new Replay(first).sheet();
+        return new Replay(first, List.of()).sheet();
     }
 
     /**
@@ -52,21 +51,17 @@ public final class JobSheet {
      * @throws IllegalArgumentException if it is empty or an entry is missing or out of order
      */
     public static JobSheet replay(List<Entry> trail) {
-        if (trail.isEmpty()) {
-            throw new IllegalArgumentException("a job sheet begins with entry 1, which opens the ticket");
-        }
-        Replay replay = new Replay(trail.get(0));
-        trail.subList(1, trail.size()).forEach(replay::add);
-        return replay.sheet();
+        return replay(trail, List.of());
     }
 
-    /**
-     * The sheet with one entry more.
-     *
-     * @throws IllegalArgumentException if the entry does not follow the last one
-     */
+    /** As {@link #replay(List)}, of a trail with holes after which it was agreed to go on. */
+    public static JobSheet replay(List<Entry> trail, List<Hole> holes) {
+        return Replay.of(trail, holes).sheet();
+    }
+
+    /** @throws IllegalArgumentException if the entry does not follow the last one */
     public JobSheet with(Entry entry) {
-        Replay replay = new Replay(facts.copy(), ledger.copy(), course, entries);
+        Replay replay = new Replay(facts.copy(), ledger.copy(), course, entries, holes);
         replay.add(entry);
         return replay.sheet();
     }
@@ -86,6 +81,11 @@ public final class JobSheet {
     /** Number of the last entry; the version of the sheet. */
     public int entries() {
         return entries;
+    }
+
+    /** Entries that are lost, after which it was agreed to go on. */
+    public List<Hole> holes() {
+        return holes;
     }
 
     public Opened opened() {
@@ -182,7 +182,7 @@ public final class JobSheet {
 
     /** The same, where those accounts have judged the work besides what the trail says. */
     public JobSheet judgedBy(List<String> others) {
-        return new JobSheet(facts, ledger.judgedBy(others), course, entries);
+        return new JobSheet(facts, ledger.judgedBy(others), course, entries, holes);
     }
 
     /** Whether somebody who had that role at the time has worked on this ticket. */
@@ -206,7 +206,7 @@ public final class JobSheet {
     }
 
     JobSheet only(Predicate<StandingFact<?>> which) {
-        return new JobSheet(facts.only(which), ledger, course, entries);
+        return new JobSheet(facts.only(which), ledger, course, entries, holes);
     }
 
     /** The choice that is in force; empty until a theory is chosen in this round. */

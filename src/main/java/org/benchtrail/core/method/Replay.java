@@ -1,5 +1,7 @@
 package org.benchtrail.core.method;
 
+import java.util.List;
+import org.benchtrail.core.integrity.Hole;
 import org.benchtrail.core.method.desk.Corrected;
 import org.benchtrail.core.method.desk.LesseningAgreed;
 import org.benchtrail.core.method.desk.MoveFact;
@@ -11,15 +13,17 @@ final class Replay {
     private final Ledger ledger;
     private Course course;
     private int entries;
+    private final List<Hole> holes;
 
-    Replay(FactIndex facts, Ledger ledger, Course course, int entries) {
+    Replay(FactIndex facts, Ledger ledger, Course course, int entries, List<Hole> holes) {
         this.facts = facts;
         this.ledger = ledger;
         this.course = course;
         this.entries = entries;
+        this.holes = holes;
     }
 
-    Replay(Entry first) {
+    Replay(Entry first, List<Hole> holes) {
         if (first.stamp().entry() != 1 || !(first.fact() instanceof Opened opened)) {
             throw new IllegalArgumentException("a job sheet begins with entry 1, which opens the ticket");
         }
@@ -27,7 +31,19 @@ final class Replay {
         ledger = new Ledger();
         course = Course.opened(opened, first.stamp());
         entries = 1;
+        this.holes = List.copyOf(holes);
+        skip();
         facts.add(new StandingFact<>(opened, first.stamp(), 1, Step.IDENTIFY, false, null));
+    }
+
+    /** All of a trail. */
+    static Replay of(List<Entry> trail, List<Hole> holes) {
+        if (trail.isEmpty()) {
+            throw new IllegalArgumentException("a job sheet begins with entry 1, which opens the ticket");
+        }
+        Replay replay = new Replay(trail.get(0), holes);
+        trail.subList(1, trail.size()).forEach(replay::add);
+        return replay;
     }
 
     void add(Entry entry) {
@@ -51,6 +67,12 @@ final class Replay {
             course = move.after(course, stamp);
         }
         entries++;
+        skip();
+    }
+
+    /** A hole has no entries, and its numbers are taken. */
+    private void skip() {
+        Hole.at(entries + 1, holes).ifPresent(hole -> entries = hole.last());
     }
 
     private void correct(Corrected corrected, Stamp stamp) {
@@ -73,6 +95,6 @@ final class Replay {
     }
 
     JobSheet sheet() {
-        return new JobSheet(facts, ledger, course, entries);
+        return new JobSheet(facts, ledger, course, entries, holes);
     }
 }

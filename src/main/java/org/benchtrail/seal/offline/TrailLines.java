@@ -38,9 +38,27 @@ public final class TrailLines {
         return entry(canonical, hash, proof == null ? null : proof.index(), proof == null ? List.of() : proof.path());
     }
 
+    /**
+     * Entries that are lost, after which the trail goes on.
+     *
+     * @param record of the incident that says so and who agreed, the bytes that were hashed as text
+     */
+    public static String hole(String record, @Nullable ProofFile proof) {
+        return hole(record, proof == null ? null : proof.index(), proof == null ? List.of() : proof.path());
+    }
+
+    static String hole(String record, @Nullable Long leaf, List<Hash> path) {
+        ObjectNode line = JsonNodeFactory.instance.objectNode();
+        return proven(line.put("hole", record), leaf, path);
+    }
+
     static String entry(@Nullable String canonical, String hash, @Nullable Long leaf, List<Hash> path) {
         ObjectNode line = JsonNodeFactory.instance.objectNode();
-        line.put("entry", canonical).put("hash", hash).put("leaf", leaf);
+        return proven(line.put("entry", canonical).put("hash", hash), leaf, path);
+    }
+
+    private static String proven(ObjectNode line, @Nullable Long leaf, List<Hash> path) {
+        line.put("leaf", leaf);
         ArrayNode hashes = line.putArray("proof");
         path.forEach(h -> hashes.add(h.base64()));
         return line.toString();

@@ -10,6 +10,7 @@ import java.util.List;
 import org.benchtrail.core.integrity.Checkpoint;
 import org.benchtrail.core.integrity.Hash;
 import org.benchtrail.core.integrity.HashChain;
+import org.benchtrail.core.integrity.Hole;
 import org.benchtrail.core.integrity.Leaf;
 import org.benchtrail.core.integrity.MerkleProofs;
 import org.benchtrail.core.integrity.SignedNote;
@@ -26,6 +27,7 @@ final class TrailVerifier {
     private long lastLeaf = -1;
     private int unsealed;
     private int veiled;
+    private int next = 1;
 
     TrailVerifier(VerifyArguments asked) {
         this.asked = asked;
@@ -55,7 +57,7 @@ final class TrailVerifier {
             report.found("line", "the end", "the last line has no end: something was cut off");
         }
         for (int i = 1; i < lines.length - 1; i++) {
-            entry(i, utf8(lines[i]), begins);
+            line(utf8(lines[i]), begins);
         }
         earlier(head);
         tell(lines.length - 2);
@@ -79,16 +81,21 @@ final class TrailVerifier {
         }
     }
 
-    private void entry(int place, String line, Begins begins) {
+    private void line(String line, Begins begins) {
+        int place = next;
         String where = "entry " + place;
+        next++;
         try {
             JsonNode json = mapper.readTree(line);
+            if (json.has("hole")) {
+                hole(place, json, line, begins);
+                return;
+            }
             String canonical =
                     json.path("entry").isTextual() ? json.get("entry").asText() : null;
             String hash = json.path("hash").asText();
-            Long leaf = json.path("leaf").isIntegralNumber() ? json.get("leaf").asLong() : null;
-            List<Hash> path = new ArrayList<>();
-            json.path("proof").forEach(h -> path.add(Hash.ofBase64(h.asText())));
+            Long leaf = leaf(json);
+            List<Hash> path = path(json);
             if (!TrailLines.entry(canonical, hash, leaf, path).equals(line)) {
                 report.found("line", where, "is not written as such a line is");
                 return;
@@ -99,6 +106,49 @@ final class TrailVerifier {
         } catch (IOException | IllegalArgumentException e) {
             report.found("line", where, "cannot be read");
         }
+    }
+
+    private static @Nullable Long leaf(JsonNode json) {
+        return json.path("leaf").isIntegralNumber() ? json.get("leaf").asLong() : null;
+    }
+
+    private static List<Hash> path(JsonNode json) {
+        List<Hash> path = new ArrayList<>();
+        json.path("proof").forEach(h -> path.add(Hash.ofBase64(h.asText())));
+        return path;
+    }
+
+    /** A hole counts only as the sealed record of those who agreed says it: of this ticket, at this place. */
+    private void hole(int place, JsonNode json, String line, Begins begins) throws IOException {
+        String record = json.path("hole").asText();
+        Long index = leaf(json);
+        List<Hash> path = path(json);
+        JsonNode incident = mapper.readTree(record);
+        JsonNode said = incident.path("content");
+        Hash hash = Hash.ofHex(HashChain.hash(record.getBytes(StandardCharsets.UTF_8)));
+        boolean agreed = incident.path("stream").asText().equals("incidents")
+                && incident.path("what").asText().equals("mending")
+                && said.path("way").asText().equals("GO_ON")
+                && said.path("outcome").asText().equals("AGREED")
+                && begins.ticket().startsWith(said.path("ticket").asInt() + "-")
+                && said.path("first").asInt() == place
+                && said.path("last").asInt() >= place;
+        if (!TrailLines.hole(record, index, path).equals(line) || !agreed) {
+            report.found("hole", "entry " + place, "is missing, and nobody agreed to go on without it");
+            return;
+        }
+        Checkpoint head = begins.head();
+        long at = incident.path("place").asLong();
+        if (index == null) {
+            report.unsure("That somebody agreed to go on after a hole is not sealed by this head.");
+        } else if (!MerkleProofs.includes(
+                index, head.size(), new Leaf("incidents", at, hash).leafHash(), path, head.root())) {
+            report.found("proof", "incident " + at, "is not in the log of this head");
+        }
+        Hole hole = new Hole(place, said.path("last").asInt(), said.path("hash").asText(), at);
+        report.unsure(hole.sentence());
+        previous = hole.hash();
+        next = hole.last() + 1;
     }
 
     private void content(int place, @Nullable String canonical, String hash, String ticket) throws IOException {
@@ -145,7 +195,8 @@ final class TrailVerifier {
     }
 
     private void tell(int entries) {
-        report.tell(entries + " entries were looked at. That there is no further one is shown by the whole log only.");
+        report.tell(entries + (entries == next - 1 ? " entries" : " lines")
+                + " were looked at. That there is no further one is shown by the whole log only.");
         if (unsealed > 0) {
             report.unsure("The last " + unsealed + " of them are not sealed by this head.");
         }

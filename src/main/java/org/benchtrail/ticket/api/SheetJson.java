@@ -3,6 +3,7 @@ package org.benchtrail.ticket.api;
 import java.time.Instant;
 import java.util.List;
 import java.util.Set;
+import org.benchtrail.core.integrity.Hole;
 import org.benchtrail.core.method.Channel;
 import org.benchtrail.core.method.Fact;
 import org.benchtrail.core.method.JobSheet;
@@ -22,6 +23,7 @@ import org.jspecify.annotations.Nullable;
  * @param checklist the texts by which the functions are answered
  * @param lessenings what is owed on although a correction took it away, until somebody independent agrees
  * @param facts as they stand, corrections applied
+ * @param holes what is lost of the trail, after which it was agreed to go on: no fact of it counts
  */
 public record SheetJson(
         String number,
@@ -32,7 +34,19 @@ public record SheetJson(
         List<GateLine> gate,
         List<String> checklist,
         List<LesseningLine> lessenings,
-        List<FactLine> facts) {
+        List<FactLine> facts,
+        List<HoleLine> holes) {
+
+    /**
+     * Entries that are lost.
+     *
+     * @param incident place in the stream of incidents, of who agreed
+     */
+    public record HoleLine(int first, int last, long incident) {
+        static HoleLine of(Hole hole) {
+            return new HoleLine(hole.first(), hole.last(), hole.incident());
+        }
+    }
 
     /**
      * A lessening that waits.
@@ -85,7 +99,8 @@ public record SheetJson(
                 gate.stream().map(SheetJson::line).toList(),
                 ticket.sheet().checkedAs().functions(),
                 ticket.sheet().lessenings().stream().map(LesseningLine::of).toList(),
-                facts(ticket.sheet()));
+                facts(ticket.sheet()),
+                ticket.sheet().holes().stream().map(HoleLine::of).toList());
     }
 
     private static GateLine line(Requirement.Status s) {

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
+import org.benchtrail.core.integrity.Hole;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Standing;
 import org.benchtrail.core.method.StandingFact;
@@ -60,8 +61,9 @@ public record RecordView(
      * Where the trail stands.
      *
      * @param fault what does not hold; empty if all does
+     * @param holes what is lost, after which the ticket went on
      */
-    public record TrailHead(int entries, String fault, String last, String hash) {}
+    public record TrailHead(int entries, String fault, List<String> holes, String last, String hash) {}
 
     /** Accounts that the record names: also of who recorded what no longer stands. */
     public static Set<String> accounts(TicketQueries.Traced traced) {
@@ -151,6 +153,7 @@ public record RecordView(
         return new TrailHead(
                 traced.trail().size(),
                 traced.ticket().fault(),
+                viewing.sheet().holes().stream().map(Hole::sentence).toList(),
                 last.kind().replace('-', ' ') + ", " + who + ", " + Times.text(last.at(), viewing.zone()),
                 last.hash());
     }

@@ -1,10 +1,13 @@
 package org.benchtrail.ticket.sheet;
 
 import java.util.List;
+import org.benchtrail.core.integrity.Hole;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Requirement;
 import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.method.Step;
+import org.benchtrail.people.Permission;
+import org.benchtrail.people.Permissions;
 import org.benchtrail.ticket.EntryLine;
 import org.benchtrail.ticket.TicketQueries;
 import org.benchtrail.ticket.Viewing;
@@ -37,6 +40,8 @@ import org.jspecify.annotations.Nullable;
  * @param viewer account
  * @param version number of the last entry
  * @param fault why nothing can be recorded; empty if the record holds
+ * @param mending whether the viewer may see to it
+ * @param holes what is lost of the trail, after which the ticket went on
  * @param record of a ticket that has ended, shown in place of the steps; null while it is open
  * @param earlier the rounds before this one
  * @param ranking of the causes, as long as it is of use: until a theory is supported
@@ -53,6 +58,8 @@ public record SheetView(
         String viewer,
         boolean open,
         String fault,
+        boolean mending,
+        List<String> holes,
         String lastEntry,
         HeadView head,
         @Nullable RecordView record,
@@ -103,6 +110,8 @@ public record SheetView(
                 viewing.viewer().account(),
                 open,
                 ticket.fault(),
+                Permissions.allow(Permission.MEND_TRAILS, viewing.viewer()),
+                sheet.holes().stream().map(Hole::sentence).toList(),
                 lastEntry(viewing),
                 HeadView.of(ticket, contents.deviceAt(), viewing),
                 open ? null : RecordView.of(contents.traced(), viewing),
