@@ -65,10 +65,22 @@ record ChangedByte(String table, String column, String type, Map<String, String>
         return null;
     }
 
-    void takeBack(Connection owner) throws SQLException {
-        if (set(owner, table, column, type, before.get(column), ctid) == null) {
-            throw new IllegalStateException("not taken back: " + this);
+    /** The same, taken back. */
+    ChangedByte takenBack(Connection owner) throws SQLException {
+        return holding(owner, before.get(column));
+    }
+
+    /** The same, made again after it was taken back. */
+    ChangedByte again(Connection owner) throws SQLException {
+        return holding(owner, after);
+    }
+
+    private ChangedByte holding(Connection owner, String value) throws SQLException {
+        String now = set(owner, table, column, type, value, ctid);
+        if (now == null) {
+            throw new IllegalStateException("the row is not where it was: " + this);
         }
+        return new ChangedByte(table, column, type, before, after, now);
     }
 
     private static Map<String, String> row(Connection owner, String table, Map<String, String> types, String ctid)
