@@ -108,7 +108,9 @@ class SealJob {
         try {
             signing.requireNotBehind();
             signing.recordKeys();
-            sealing.sealAll();
+            if (sealing.sealAll().isEmpty()) {
+                return;
+            }
             signing.sign();
             witnessing.ask(witnessing.witnesses());
             goOn();
