@@ -243,7 +243,7 @@ class StatementCountTest {
         "/me/second-factor, 4",
         "/people-events, 4",
         "/progress/record.pdf, 14",
-        "/seal, 17",
+        "/seal, 18",
         "/learning/cases, 6",
         "/webhooks, 4",
         "/learning/preview, 9",

@@ -46,13 +46,15 @@ class LogLook {
     private final StoredLeaves stored;
     private final VerificationRows runs;
     private final LogKeys keys;
+    private final TimesLook times;
     private final Clock clock;
 
-    LogLook(LogRows rows, StoredLeaves stored, VerificationRows runs, LogKeys keys, Clock clock) {
+    LogLook(LogRows rows, StoredLeaves stored, VerificationRows runs, LogKeys keys, TimesLook times, Clock clock) {
         this.rows = rows;
         this.stored = stored;
         this.runs = runs;
         this.keys = keys;
+        this.times = times;
         this.clock = clock;
     }
 
@@ -69,6 +71,7 @@ class LogLook {
     boolean look(Run run, Consumer<List<Finding>> found) {
         List<Finding> all = new ArrayList<>();
         Walk walk = new Walk(known(all::add), all::add);
+        TimesLook.Walk entered = times.begin(all::add);
         while (walk.frontier.size() < run.size()) {
             long from = walk.frontier.size();
             long to = Math.min(run.size(), from + LEAVES);
@@ -81,6 +84,7 @@ class LogLook {
             walk.lost = new HashSet<>(some.lost());
             walk.leaves(to, some.leaves(), some.heads());
             walk.nodes(some.nodes());
+            entered.leaves(from, to);
             found.accept(List.copyOf(all));
             all.clear();
             if (!alone(() -> runs.goOn(run.id(), to, clock.instant()))) {

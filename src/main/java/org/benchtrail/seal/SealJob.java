@@ -18,6 +18,7 @@ class SealJob {
     private final LogRows rows;
     private final Sealing sealing;
     private final Signing signing;
+    private final SettingsRecord settings;
     private final Incidents incidents;
     private final Witnessing witnessing;
     private final LogFolder folder;
@@ -33,6 +34,7 @@ class SealJob {
             LogRows rows,
             Sealing sealing,
             Signing signing,
+            SettingsRecord settings,
             Incidents incidents,
             Witnessing witnessing,
             LogFolder folder,
@@ -41,6 +43,7 @@ class SealJob {
         this.rows = rows;
         this.sealing = sealing;
         this.signing = signing;
+        this.settings = settings;
         this.incidents = incidents;
         this.witnessing = witnessing;
         this.folder = folder;
@@ -108,7 +111,10 @@ class SealJob {
         try {
             signing.requireNotBehind();
             signing.recordKeys();
-            sealing.sealAll();
+            settings.keep();
+            if (sealing.sealAll().isEmpty()) {
+                return;
+            }
             signing.sign();
             witnessing.ask(witnessing.witnesses());
             goOn();

@@ -140,7 +140,15 @@ class SealQueries {
                     Moments.text(signed.signedAt(), zone),
                     others.isEmpty()
                             ? "Signed by this server alone. Nobody else has seen this head."
-                            : "Seen and signed by " + String.join(", ", others) + ", and signed by this server.");
+                            : "Seen and signed by " + String.join(", ", others) + ", and signed by this server.",
+                    witnesses
+                            .firstSigned()
+                            .map(
+                                    at -> "since " + Moments.text(at, zone)
+                                            + " a witness has signed heads: a look holds the times of entries against its clock")
+                            .orElse(
+                                    "no witness has signed any head, so whether an entry was made at the time that it bears"
+                                            + " cannot be told"));
         });
     }
 

@@ -34,8 +34,9 @@ public record SealView(
      *
      * @param first when the first head of the log was signed
      * @param vouched who else has seen the head, in one sentence
+     * @param times whether it can be told when an entry was made, in one sentence
      */
-    public record Head(String origin, long size, String first, String signed, String vouched) {}
+    public record Head(String origin, long size, String first, String signed, String vouched, String times) {}
 
     public record HeadLine(long size, String root, String signed) {}
 

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.stream.Collectors;
 import org.benchtrail.core.integrity.Frontier;
 import org.benchtrail.core.integrity.Hash;
@@ -35,22 +36,28 @@ class Sealing {
         this.clock = clock;
     }
 
-    /** Seals all that is queued; answers with how many leaves there are more. Another node that does so just now is left to it. */
-    long sealAll() {
+    /**
+     * Seals all that is queued; answers with how many leaves there are more. Empty if another node is at it, who signs them: a head
+     * in the middle of what had waited long would make the rest of it look as if it had been entered late.
+     */
+    OptionalLong sealAll() {
         long sealed = 0;
         Taken taken;
         do {
             taken = QuarkusTransaction.requiringNew().call(this::sealSome);
             sealed += taken.sealed();
         } while (taken.queued() == BATCH);
-        return sealed;
+        return taken == LEFT ? OptionalLong.empty() : OptionalLong.of(sealed);
     }
 
     private record Taken(int queued, int sealed) {}
 
+    /** To another node. */
+    private static final Taken LEFT = new Taken(-1, 0);
+
     private Taken sealSome() {
         if (!rows.lock()) {
-            return new Taken(0, 0);
+            return LEFT;
         }
         List<LogRows.Queued> queued = rows.take(BATCH);
         List<Leaf> leaves = fitting(queued);

@@ -56,15 +56,23 @@ class SiteVerification {
     private final VerificationRows runs;
     private final Guards guards;
     private final LogLook log;
+    private final QuorumLook quorum;
     private final TicketQueries tickets;
     private final Clock clock;
 
     SiteVerification(
-            LogRows rows, VerificationRows runs, Guards guards, LogLook log, TicketQueries tickets, Clock clock) {
+            LogRows rows,
+            VerificationRows runs,
+            Guards guards,
+            LogLook log,
+            QuorumLook quorum,
+            TicketQueries tickets,
+            Clock clock) {
         this.rows = rows;
         this.runs = runs;
         this.guards = guards;
         this.log = log;
+        this.quorum = quorum;
         this.tickets = tickets;
         this.clock = clock;
     }
@@ -81,6 +89,7 @@ class SiteVerification {
         try {
             found(run, alone(guards::unlike), Function.identity());
             if (log.look(run, some -> found(run, some, Function.identity()))) {
+                found(run, quorum.look(), Function.identity());
                 records(run);
                 unsealed(run);
                 tickets(run, by);

@@ -7,6 +7,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import org.benchtrail.core.integrity.SeenTimes;
 import org.benchtrail.platform.sql.Sql;
 import org.benchtrail.platform.sql.SqlText;
 import org.jspecify.annotations.Nullable;
@@ -45,6 +46,8 @@ class VerificationRows {
                         "files unlike",
                         "edge",
                         "cosignatures",
+                        "seen heads",
+                        "out of time",
                         "erased alone");
     }
 
@@ -196,6 +199,32 @@ class VerificationRows {
     /** Tickets of which the mark that they are broken is not what the incidents say. */
     List<String> marks() {
         return of("marks").values(String.class);
+    }
+
+    /** Heads that a witness signed, the smallest first. */
+    List<SeenTimes.Head> seenHeads() {
+        return of("seen heads").rows(SeenTimes.Head.class);
+    }
+
+    /**
+     * An entry whose time is none at which it can have been put into the log.
+     *
+     * @param span in which its leaf lies, the first being 1
+     */
+    record OutOfTime(int span, String stream, long place, Instant at) {}
+
+    List<OutOfTime> outOfTime(List<SeenTimes.Span> spans, int most) {
+        return of("out of time")
+                .with("froms", spans.stream().map(SeenTimes.Span::from).toArray(Long[]::new))
+                .with("tos", spans.stream().map(SeenTimes.Span::to).toArray(Long[]::new))
+                .with(
+                        "notBefores",
+                        spans.stream().map(span -> span.notBefore().toString()).toArray(String[]::new))
+                .with(
+                        "notAfters",
+                        spans.stream().map(span -> span.notAfter().toString()).toArray(String[]::new))
+                .with("most", most)
+                .rows(OutOfTime.class);
     }
 
     /** Requesters who were erased without a decision. */

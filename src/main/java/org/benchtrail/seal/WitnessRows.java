@@ -5,6 +5,7 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.EntityManager;
 import java.time.Instant;
 import java.util.List;
+import java.util.Optional;
 import org.benchtrail.platform.sql.Sql;
 import org.benchtrail.platform.sql.SqlText;
 
@@ -17,7 +18,7 @@ class WitnessRows {
 
     WitnessRows(EntityManager database) {
         this.database = database;
-        text = SqlText.of(WitnessRows.class).having("keep", "note", "last", "newest");
+        text = SqlText.of(WitnessRows.class).having("keep", "note", "last", "first signed", "newest");
     }
 
     /** Keeps the first signature of a witness for a size. */
@@ -44,6 +45,12 @@ class WitnessRows {
     /** The largest size that the witness of that key signed; 0 if none. */
     long last(String key) {
         return Sql.of(database, text.statement("last")).with("key", key).value(Long.class);
+    }
+
+    /** When a witness first signed a head; empty if none ever did. */
+    Optional<Instant> firstSigned() {
+        return Sql.of(database, text.statement("first signed")).values(Instant.class).stream()
+                .findFirst();
     }
 
     /** An answer of a witness. */

@@ -13,8 +13,13 @@ public final class PolicyFingerprint {
 
     private PolicyFingerprint() {}
 
-    /** The first 16 hexadecimal digits of the hash of one line {@code name=value} for each value. */
+    /** The first 16 hexadecimal digits of the hash of its lines. */
     public static String of(Policy policy) {
+        return HashChain.hash(lines(policy).getBytes(StandardCharsets.UTF_8)).substring(0, DIGITS);
+    }
+
+    /** One line {@code name=value} for each value. */
+    public static String lines(Policy policy) {
         StringBuilder lines = new StringBuilder();
         for (RecordComponent component : Policy.class.getRecordComponents()) {
             Object value = FactKinds.value(policy, component);
@@ -23,6 +28,6 @@ public final class PolicyFingerprint {
                     : String.valueOf(value);
             lines.append(component.getName()).append('=').append(text).append('\n');
         }
-        return HashChain.hash(lines.toString().getBytes(StandardCharsets.UTF_8)).substring(0, DIGITS);
+        return lines.toString();
     }
 }

@@ -159,3 +159,18 @@ left join (
 ) i on i.number = ticket_number(t.serial)
 where t.broken is distinct from case when i.broken > coalesce(i.mended, 0) then i.broken end
 order by 1 limit 200
+
+-- @ seen heads
+select p.size, p.signed_at as signed, c.at as seen
+from checkpoint p join (select size, min(at) as at from cosignature group by size) c on c.size = p.size
+order by p.size
+
+-- @ out of time
+-- entries whose time lies outside the span of their leaf
+select cast(s.n as integer) as span, l.stream, l.place, e.at
+from unnest(cast(:froms as bigint[]), cast(:tos as bigint[]), cast(:notBefores as timestamptz[]), cast(:notAfters as timestamptz[]))
+  with ordinality as s(first, beyond, not_before, not_after, n)
+join seal_leaf l on l.index >= s.first and l.index < s.beyond and l.stream like 'ticket/%'
+join trail_entry e on e.ticket = stream_ticket(l.stream) and e.entry = l.place
+where e.at < s.not_before or e.at > s.not_after
+order by l.index limit :most

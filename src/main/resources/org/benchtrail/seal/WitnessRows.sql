@@ -7,5 +7,8 @@ insert into witness_event (at, witness, size, status, detail) values (:at, :witn
 -- @ last
 select coalesce(max(size), 0) from cosignature where key = :key
 
+-- @ first signed
+select at from cosignature order by at limit 1
+
 -- @ newest
 select distinct on (witness) at, witness, size, status, detail from witness_event order by witness, id desc

@@ -7,10 +7,19 @@ import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
+import java.io.IOException;
 import java.sql.SQLException;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
+import org.benchtrail.core.integrity.Keys;
+import org.benchtrail.core.integrity.SignedNote;
+import org.benchtrail.core.integrity.SigningKey;
+import org.benchtrail.core.integrity.VerifierKey;
+import org.benchtrail.core.integrity.WitnessPolicy;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Category;
 import org.benchtrail.core.method.Priority;
@@ -19,8 +28,11 @@ import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.core.method.identify.FindingRecorded;
 import org.benchtrail.people.Browser;
 import org.benchtrail.people.PeopleActs;
+import org.benchtrail.platform.MovedClock;
 import org.benchtrail.platform.TestDatabase;
 import org.benchtrail.seal.VerificationRows.Finding;
+import org.benchtrail.site.PolicyConfig;
+import org.benchtrail.site.PolicyFingerprint;
 import org.benchtrail.ticket.Act;
 import org.benchtrail.ticket.NewTicket;
 import org.benchtrail.ticket.TicketActs;
@@ -46,6 +58,18 @@ class AttackTableTest {
 
     @Inject
     SealJob job;
+
+    @Inject
+    MovedClock clock;
+
+    @Inject
+    SettingsRecord settings;
+
+    @Inject
+    QuorumLook quorum;
+
+    @Inject
+    PolicyConfig config;
 
     @Inject
     SiteVerification verification;
@@ -108,8 +132,11 @@ class AttackTableTest {
     }
 
     private static String kept(String table, String where) {
-        return table + "|insert into " + table + " overriding system value select * from jsonb_populate_record(null::"
-                + table + ", $x$" + one("select to_jsonb(t)::text from " + table + " t where " + where) + "$x$)";
+        String columns = one("select string_agg(quote_ident(attname), ', ') from pg_attribute where attrelid = '"
+                + table + "'::regclass and attnum > 0 and not attisdropped and attgenerated = ''");
+        return table + "|insert into " + table + " (" + columns + ") overriding system value select " + columns
+                + " from jsonb_populate_record(null::" + table + ", $x$"
+                + one("select to_jsonb(t)::text from " + table + " t where " + where) + "$x$)";
     }
 
     private static String canonical(int ticket, int entry) {
@@ -191,7 +218,42 @@ class AttackTableTest {
                 "file",
                 "attachment " + sha,
                 "The file is not the one that was sealed, or one of the two is gone."));
+        all.addAll(removed());
         return all;
+    }
+
+    /** A ticket and a file of which nothing is left but their leaves. */
+    private List<Row> removed() {
+        ticket("Rae");
+        int gone = ticket("Rae");
+        ticket("Rae");
+        TestDatabase.run("insert into attachment (sha256, content) values (encode(sha256('gone'), 'hex'), 'gone')"
+                + " on conflict do nothing");
+        job.round();
+        List<String> change = List.of(
+                "trail_entry|delete from trail_entry where ticket = " + gone,
+                "ticket_wait|delete from ticket_wait where ticket = " + gone,
+                "ticket|delete from ticket where serial = " + gone);
+        List<String> back = List.of(
+                kept("ticket", "serial = " + gone),
+                kept("trail_entry", "ticket = " + gone + " and entry = 1"),
+                kept("trail_entry", "ticket = " + gone + " and entry = 2"));
+        String sha = one("select encode(sha256('gone'), 'hex')");
+        String record = one("select encode(sha256('\\x00'::bytea || file_canonical('gone')), 'hex')");
+        return List.of(
+                new Row(
+                        change,
+                        back,
+                        "record",
+                        "ticket/" + number(gone) + " 2",
+                        "What was sealed is gone, or another hash stands beside it."),
+                new Row(List.of(), List.of(), "number", number(gone), "There is no ticket of this number."),
+                new Row(
+                        List.of("attachment|delete from attachment where sha256 = '" + sha + "'"),
+                        List.of(kept("attachment", "sha256 = '" + sha + "'")),
+                        "file",
+                        "file_record " + record,
+                        "The file is not the one that was sealed, or one of the two is gone."));
     }
 
     private static Row named(String table, String column, String value, String key, String of) {
@@ -322,6 +384,147 @@ class AttackTableTest {
         verification.work(SUE);
         return QuarkusTransaction.requiringNew()
                 .call(() -> runs.findings(runs.newest().orElseThrow().id()));
+    }
+
+    /**
+     * Somebody puts an entry in with an old time, or sets the server's clock back: a witness had seen the log without it. Without a
+     * witness nobody can tell, and the page says so.
+     */
+    @Test
+    void anEntryWithAnOldTime_isEnteredLate_ifAWitnessSawTheLog() {
+        TestDatabase.run("alter table cosignature disable trigger user");
+        TestDatabase.run("delete from cosignature");
+        TestDatabase.run("alter table cosignature enable trigger user");
+        people.setZone(SUE, "UTC");
+        job.round();
+        Instant seen = clock.instant().truncatedTo(ChronoUnit.SECONDS);
+        clock.putForward(Duration.ofHours(-1));
+        int late = ticket("Rae");
+        int honest;
+        int early;
+        try {
+            clock.putRight();
+            honest = ticket("Rae");
+            clock.putForward(Duration.ofHours(1));
+            early = ticket("Rae");
+        } finally {
+            clock.putRight();
+        }
+        String before = one("select max(size)::text from checkpoint");
+        job.round();
+        Browser sue = Browser.signedIn(SUE.account(), PASSWORD);
+        assertEquals(List.of(), times(), "nobody saw it, and nothing is invented");
+        assertTrue(
+                sue.get("/seal")
+                        .asString()
+                        .contains(
+                                "no witness has signed any head, so whether an entry was made at the time that it bears"
+                                        + " cannot be told"),
+                "the page says so");
+        try {
+            witnessed(before, seen);
+            witnessed(one("select max(size)::text from checkpoint"), seen.plusSeconds(1));
+            List<Finding> found = times();
+            String bears = one("select to_char(at at time zone 'UTC', 'YYYY-MM-DD\"T\"HH24:MI') from trail_entry where"
+                    + " entry = 1 and ticket = " + late);
+            assertTrue(
+                    found.stream()
+                            .anyMatch(f -> f.place().equals("ticket/" + number(late) + " 1")
+                                    && f.sentence().startsWith("Entered late: it bears the time " + bears)
+                                    && f.sentence().endsWith(" the log was without it, as a witness saw.")),
+                    found::toString);
+            assertTrue(
+                    found.stream()
+                            .anyMatch(f -> f.place().equals("ticket/" + number(early) + " 1")
+                                    && f.sentence()
+                                            .endsWith(seen.plusSeconds(1)
+                                                    + " already: a clock was ahead, or the time is not true.")),
+                    found::toString);
+            assertTrue(found.stream().noneMatch(f -> f.place().contains(number(honest))), found::toString);
+            assertTrue(sue.get("/seal").asString().contains("a look holds the times of entries against its clock"));
+        } finally {
+            TestDatabase.run("alter table cosignature disable trigger user");
+            TestDatabase.run("delete from cosignature");
+            TestDatabase.run("alter table cosignature enable trigger user");
+        }
+    }
+
+    /** Whoever has the host loosens the policy, or takes another witness: the log says what was there before and after, and every entry by what. */
+    @Test
+    void aPolicyThatIsLoosened_andAnotherWitness_standInTheLog() throws IOException {
+        String first = one(
+                "select place || ' ' || convert_from(canonical, 'UTF8') from site_record where stream = 'policy'"
+                        + " and convert_from(canonical, 'UTF8') like '%\"what\":\"settings\"%' order by place desc limit 1");
+        String fingerprint = PolicyFingerprint.of(config.policy());
+        assertTrue(first.contains("\"policy\":\"" + fingerprint + "\""), first);
+        assertTrue(first.contains("\"witnesses\":\"\""), first);
+        int ticket = ticket("Rae");
+        assertEquals(
+                fingerprint,
+                one(
+                        "select convert_from(canonical, 'UTF8')::json ->> 'policy' from trail_entry where entry = 1 and ticket = "
+                                + ticket),
+                "what decided the entry stands in the log");
+        settings.keep(config.policy(), "quorum none");
+        settings.keep(config.policy(), "quorum none");
+        settings.keep();
+        job.round();
+        String place = first.substring(0, first.indexOf(' '));
+        assertEquals(
+                "quorum none, then ",
+                one(
+                        "select string_agg(convert_from(r.canonical, 'UTF8')::json #>> '{content,witnesses}', ', then ' order by r.place)"
+                                + " from site_record r join seal_leaf l on l.stream = r.stream and l.place = r.place"
+                                + " where r.stream = 'policy' and r.place > " + place));
+        assertEquals(
+                List.of(),
+                look().stream().filter(f -> f.place().startsWith("policy ")).toList());
+    }
+
+    /** Witnesses that the site's own policy names have not signed for longer than it should take: the look says so of the head. */
+    @Test
+    void tooFewWitnesses_areSaidOfTheHead() {
+        people.setZone(SUE, "UTC");
+        people.createToken(SUE, "for a head that is witnessed", 1);
+        job.round();
+        String head = one("select max(size)::text from checkpoint");
+        SigningKey witness = new SigningKey("table.example/w", VerifierKey.WITNESS, Keys.TEST_2);
+        SigningKey other = new SigningKey("table.example/w", VerifierKey.WITNESS, Keys.TEST_3);
+        WitnessPolicy policy = WitnessPolicy.parse("witness w " + witness.verifier() + "\nquorum w\n");
+        WitnessPolicy another = WitnessPolicy.parse("witness w " + other.verifier() + "\nquorum w\n");
+        try {
+            clock.putForward(Duration.ofMinutes(6));
+            List<Finding> few = List.of(new Finding(
+                    "quorum",
+                    "head of " + head,
+                    "Too few of the witnesses that the site's policy names signed it, or a later one."));
+            assertEquals(few, quorum.look(policy));
+            assertEquals(List.of(), quorum.look(WitnessPolicy.parse("quorum none\n")));
+            witnessed(head, clock.instant().truncatedTo(ChronoUnit.SECONDS));
+            assertEquals(List.of(), quorum.look(policy));
+            assertEquals(few, quorum.look(another), "somebody else's signature is none");
+        } finally {
+            clock.putRight();
+            TestDatabase.run("alter table cosignature disable trigger user");
+            TestDatabase.run("delete from cosignature where size = " + head);
+            TestDatabase.run("alter table cosignature enable trigger user");
+        }
+    }
+
+    private List<Finding> times() {
+        return look().stream().filter(f -> f.what().equals("time")).toList();
+    }
+
+    private static void witnessed(String size, Instant at) {
+        SigningKey witness = new SigningKey("table.example/w", VerifierKey.WITNESS, Keys.TEST_2);
+        String text = SignedNote.parse(one("select note from checkpoint where size = " + size))
+                .text();
+        TestDatabase.run(
+                "insert into cosignature (size, key, at, line) values (?, ?, to_timestamp(?), ?)",
+                Long.parseLong(size),
+                witness.verifier().toString(),
+                at.getEpochSecond(),
+                witness.cosign(text, at.getEpochSecond()).toString());
     }
 
     /** Of three alterations nobody in the house can know: the page says which they are, and for how long. */

@@ -79,7 +79,7 @@ class SealBenchmark {
         int leaves = Integer.getInteger("seal.leaves", 200_000);
         queue(leaves);
         long began = System.nanoTime();
-        long sealed = sealing.sealAll();
+        long sealed = sealing.sealAll().orElseThrow();
         double seconds = (System.nanoTime() - began) / 1e9;
         System.out.printf("caught up: %d leaves in %.1f s, %.0f a second%n", sealed, seconds, sealed / seconds);
         job.round();

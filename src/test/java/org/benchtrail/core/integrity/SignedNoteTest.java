@@ -9,6 +9,7 @@ import java.nio.charset.StandardCharsets;
 import java.security.GeneralSecurityException;
 import java.security.KeyPair;
 import java.security.Signature;
+import java.security.SignatureException;
 import java.util.Collections;
 import java.util.HexFormat;
 import java.util.List;
@@ -42,16 +43,48 @@ class SignedNoteTest {
         return text.getBytes(StandardCharsets.UTF_8);
     }
 
+    /** The signer of the runtime, by the first three tests of the standard; no bit of a signature can be another. */
     @Test
-    void rfc8032_test3() throws GeneralSecurityException {
+    void rfc8032_tests1To3() throws GeneralSecurityException {
+        signs(
+                Keys.TEST_1,
+                "",
+                "e5564300c360ac729086e2cc806e828a84877f1eb8e5d974d873e065224901555"
+                        + "fb8821590a33bacc61e39701cf9b46bd25bf5f0595bbe24655141438e7a100b");
+        signs(
+                Keys.TEST_2,
+                "72",
+                "92a009a9f0d4cab8720e820b5f642540a2b27b5416503f8fb3762223ebdb69da0"
+                        + "85ac1e43e15996e458f3613d0f11d8c387b2eaeb4302aeeb00d291612bb0c00");
+        signs(
+                Keys.TEST_3,
+                "af82",
+                "6291d657deec24024827e69c3abe01a30ce548a284743a445e3680d7db5ac3ac1"
+                        + "8ff9b538d16f290ae67f760984dc6594a7c15e9716ed28dc027beceea1ec40a");
+    }
+
+    private static void signs(KeyPair pair, String message, String published) throws GeneralSecurityException {
         Signature signature = Signature.getInstance("Ed25519");
-        signature.initSign(Keys.TEST_3.getPrivate());
-        signature.update(HexFormat.of().parseHex("af82"));
-        Published.check(
-                "RFC 8032 section 7.1",
-                "6291d657deec24024827e69c3abe01a30ce548a284743a445e3680d7db5ac3ac"
-                        + "18ff9b538d16f290ae67f760984dc6594a7c15e9716ed28dc027beceea1ec40a",
-                HexFormat.of().formatHex(signature.sign()));
+        signature.initSign(pair.getPrivate());
+        signature.update(HexFormat.of().parseHex(message));
+        Published.check("RFC 8032 section 7.1", published, HexFormat.of().formatHex(signature.sign()));
+        for (int bit = 0; bit < published.length() * 4; bit++) {
+            byte[] changed = HexFormat.of().parseHex(published);
+            changed[bit / 8] ^= (byte) (1 << bit % 8);
+            assertFalse(verifies(pair, message, changed), published + ", bit " + bit);
+        }
+        assertTrue(verifies(pair, message, HexFormat.of().parseHex(published)));
+    }
+
+    private static boolean verifies(KeyPair pair, String message, byte[] signed) throws GeneralSecurityException {
+        Signature signature = Signature.getInstance("Ed25519");
+        signature.initVerify(pair.getPublic());
+        signature.update(HexFormat.of().parseHex(message));
+        try {
+            return signature.verify(signed);
+        } catch (SignatureException e) {
+            return false;
+        }
     }
 
     @Test

@@ -73,6 +73,9 @@ class FiguresTest {
     void remissions_withoutAnyOpen() {
         KaplanMeier curve = KaplanMeier.of(read("1 1 2 2 3 4 4 5 5 8 8 8 8 11 11 12 12 15 17 22 23"));
         Published.check(REMISSION, 0.380952, curve.survivalAt(8), 5e-7);
+        KaplanMeier.Step eight =
+                curve.steps().stream().filter(s -> s.time() == 8).findFirst().orElseThrow();
+        Published.check(REMISSION, 0.105971, eight.standardError(), 5e-7);
         Published.check(REMISSION, 8, curve.median().orElseThrow(), 0);
         Published.check(REMISSION, 0, curve.survivalAt(23), 0);
         KaplanMeier.Step last = curve.steps().get(curve.steps().size() - 1);

@@ -28,6 +28,19 @@ class KappaTest {
         check(ERROR, new long[][] {{90, 2}, {3, 5}}, 0.95, 0.8612, 0.639769, 0.148970);
     }
 
+    /** The older formula takes chance for known: it gives another error for the same table than the one that is shown. */
+    @Test
+    void olderFormulaOfTheError_isAnother() {
+        Kappa found = Kappa.of(new long[][] {{20, 5}, {10, 15}});
+        double free = 1 - found.byChance();
+        Published.check(
+                "Cohen 1960, recomputed",
+                0.129615,
+                Math.sqrt(found.agreement() * (1 - found.agreement()) / (50 * free * free)),
+                5e-7);
+        assertTrue(found.error().orElseThrow() < 0.127);
+    }
+
     /** Where nearly all is satisfied, readers who agree on 94 of 100 have a kappa below 0. */
     @Test
     void highAgreement_mayBeNoMoreThanChance() {

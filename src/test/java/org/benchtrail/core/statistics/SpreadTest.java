@@ -33,6 +33,8 @@ class SpreadTest {
         Published.check(LANEY, 1.873458, chart.sigmaZ() * 1.128, 5e-7);
         Published.check(LANEY, 0.528472, chart.limits().get(0).upper(), 5e-7);
         Published.check(LANEY, 0.0, chart.limits().get(0).lower(), 0);
+        double reach = chart.limits().get(0).upper() - chart.plain().meanShare();
+        Published.check(LANEY, -0.065805, chart.plain().meanShare() - reach, 5e-7);
         Published.check(LANEY, List.of(), chart.outside());
         Published.check(LANEY, List.of(14, 22), chart.plain().outside());
         assertTrue(chart.dispersion().isMoreThanChance());

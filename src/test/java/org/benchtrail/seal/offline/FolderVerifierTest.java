@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.stream.Stream;
 import org.benchtrail.core.integrity.Checkpoint;
 import org.benchtrail.core.integrity.Keys;
+import org.benchtrail.core.integrity.SignedNote;
 import org.benchtrail.core.integrity.SigningKey;
 import org.benchtrail.core.integrity.VerifierKey;
 import org.junit.jupiter.api.BeforeEach;
@@ -88,6 +89,26 @@ class FolderVerifierTest {
         Files.writeString(policy, SmallExport.POLICY.replace("quorum w1", "quorum none"));
         assertEquals(2, verify("--policy", policy.toString()), () -> said);
         assertTrue(said.contains("Signed by the shop alone. Nobody else has seen this head."), said);
+    }
+
+    /** The shop takes the outsider's witness away and lets one of its own sign: what counts is whom the outsider named. */
+    @Test
+    void aWitnessOfTheShopsOwn_isNoneOfTheOutsiders() throws IOException {
+        SigningKey own = new SigningKey("witness.example/own", VerifierKey.WITNESS, Keys.TEST_3);
+        SigningKey ownByThatName = new SigningKey("witness.example/w1", VerifierKey.WITNESS, Keys.TEST_3);
+        for (SigningKey witness : List.of(own, ownByThatName)) {
+            String text = five().head(5).text();
+            SignedNote note = new SignedNote(text, List.of(SmallExport.LOG.sign(text)));
+            Files.write(
+                    folder.resolve("checkpoint"),
+                    note.with(List.of(witness.cosign(text, 1_767_225_600))).bytes());
+            Files.writeString(
+                    folder.resolve("policy"),
+                    "log " + SmallExport.LOG.verifier() + "\nwitness w1 " + witness.verifier() + "\nquorum w1\n");
+            assertEquals(2, verify("--policy", policy.toString()), () -> said);
+            assertTrue(said.contains("Too few witnesses"), said);
+            assertEquals(0, verify("--policy", folder.resolve("policy").toString()), () -> said);
+        }
     }
 
     @Test
