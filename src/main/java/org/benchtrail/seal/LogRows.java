@@ -214,10 +214,15 @@ class LogRows implements TreeReader.Tiles {
 
     /** The newest checkpoint with all that witnesses signed of it. */
     Optional<SignedNote> newestNote() {
-        return newest().map(signed -> SignedNote.parse(signed.note())
+        return newest().map(this::note);
+    }
+
+    /** A checkpoint with all that witnesses signed of it. */
+    SignedNote note(Signed signed) {
+        return SignedNote.parse(signed.note())
                 .with(of("cosignatures").with("size", signed.size()).values(String.class).stream()
                         .map(SignedNote.Line::parse)
-                        .toList()));
+                        .toList());
     }
 
     /** Checkpoints of sizes after one, up to another; the smallest first. */
