@@ -33,11 +33,13 @@ import org.benchtrail.people.NeedsPermission;
 import org.benchtrail.people.Permission;
 import org.benchtrail.platform.Csv;
 import org.benchtrail.platform.Html;
+import org.benchtrail.platform.Moments;
 import org.benchtrail.platform.Option;
 import org.benchtrail.platform.form.FormValues;
 import org.benchtrail.platform.form.PostedForm;
 import org.benchtrail.platform.form.Refusal;
 import org.benchtrail.platform.paper.Paper;
+import org.benchtrail.seal.PaperHead;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jspecify.annotations.Nullable;
 
@@ -67,9 +69,9 @@ public class AuditPage {
 
         static native TemplateInstance lot(LotView v, FormValues fill, List<Invalid.Problem> problems);
 
-        static native TemplateInstance report(LotView v);
+        static native TemplateInstance report(LotView v, PaperHead head);
 
-        static native TemplateInstance paper(LotView v);
+        static native TemplateInstance paper(LotView v, PaperHead head, String made);
     }
 
     /**
@@ -194,16 +196,20 @@ public class AuditPage {
     @Path("{lot}/report")
     @Blocking
     public Response report(@RestPath String lot) {
-        return Html.ok(Templates.report(queries.lot(lot, current.actor(), current.zone())));
+        LotQueries.LotReport report = queries.report(lot, current.actor(), current.zone());
+        return Html.ok(Templates.report(report.view(), report.head()));
     }
 
     @GET
     @Path("{lot}/report.pdf")
     @Blocking
     public Response paper(@RestPath String lot) {
-        LotView view = queries.lot(lot, current.actor(), current.zone());
-        return Response.ok(Paper.pdf(Templates.paper(view)), Paper.MEDIA_TYPE)
-                .header("Content-Disposition", "inline; filename=\"audit-" + view.id() + ".pdf\"")
+        LotQueries.LotReport report = queries.report(lot, current.actor(), current.zone());
+        String made = "Lot " + report.view().id() + ", made " + Moments.text(clock.instant(), current.zone());
+        return Response.ok(Paper.pdf(Templates.paper(report.view(), report.head(), made)), Paper.MEDIA_TYPE)
+                .header(
+                        "Content-Disposition",
+                        "inline; filename=\"audit-" + report.view().id() + ".pdf\"")
                 .build();
     }
 

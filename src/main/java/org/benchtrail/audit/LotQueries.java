@@ -24,6 +24,7 @@ import org.benchtrail.people.Permissions;
 import org.benchtrail.platform.Moments;
 import org.benchtrail.platform.NotFound;
 import org.benchtrail.seal.Heads;
+import org.benchtrail.seal.PaperHead;
 
 /** What the pages of audits show, each read in one transaction. */
 @ApplicationScoped
@@ -63,6 +64,13 @@ class LotQueries {
                                 .count(),
                         lot.state() != AuditLot.State.CONCLUDED))
                 .toList();
+    }
+
+    /** A lot, and the head of the log that its report names. */
+    record LotReport(LotView view, PaperHead head) {}
+
+    LotReport report(String id, Actor viewer, ZoneId zone) {
+        return new LotReport(lot(id, viewer, zone), heads.onPaper(zone));
     }
 
     LotView lot(String id, Actor viewer, ZoneId zone) {

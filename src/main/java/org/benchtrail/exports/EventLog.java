@@ -34,7 +34,7 @@ import org.jspecify.annotations.Nullable;
  */
 @ApplicationScoped
 class EventLog {
-    private static final int STRETCH = 100;
+    static final int STRETCH = 100;
     private static final int LOOKED_BACK_MONTHS = 23;
     private static final int LISTED = 50;
     private static final ObjectMapper JSON = new ObjectMapper();
@@ -108,12 +108,27 @@ class EventLog {
         Instant begins = month.atDay(1).atStartOfDay(zone).toInstant();
         Instant ends = month.plusMonths(1).atDay(1).atStartOfDay(zone).toInstant();
         Map<String, String> persons = new HashMap<>();
+        write(
+                after -> QuarkusTransaction.requiringNew().call(() -> read(begins, ends, after, persons)),
+                format,
+                about,
+                file);
+    }
+
+    /** Where tickets come from, a stretch at a time. */
+    interface Stretches {
+        /** The next ones after the ticket of a serial number; fewer than a stretch at the end. */
+        List<TicketEvents> after(int serial);
+    }
+
+    /** Nothing of a stretch is held once it is written. */
+    static void write(Stretches tickets, EventFormat format, EventFormat.About about, OutputStream file)
+            throws IOException {
         format.begin(about, file);
         int after = 0;
         List<TicketEvents> stretch;
         do {
-            int since = after;
-            stretch = QuarkusTransaction.requiringNew().call(() -> read(begins, ends, since, persons));
+            stretch = tickets.after(after);
             for (TicketEvents ticket : stretch) {
                 format.ticket(ticket, file);
                 after = TicketNumber.parse(ticket.number()).serial();

@@ -12,6 +12,7 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
+import java.time.Clock;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
@@ -23,11 +24,14 @@ import org.benchtrail.people.NeedsPermission;
 import org.benchtrail.people.Permission;
 import org.benchtrail.platform.Csv;
 import org.benchtrail.platform.Html;
+import org.benchtrail.platform.Moments;
 import org.benchtrail.platform.Option;
 import org.benchtrail.platform.form.FormValues;
 import org.benchtrail.platform.form.PostedForm;
 import org.benchtrail.platform.form.Refusal;
 import org.benchtrail.platform.repeat.Repeats;
+import org.benchtrail.seal.Heads;
+import org.benchtrail.seal.PaperHead;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jspecify.annotations.Nullable;
 
@@ -38,12 +42,22 @@ public class FiguresPage {
     private final FigureQueries queries;
     private final ChartBaselines baselines;
     private final Repeats repeats;
+    private final Heads heads;
+    private final Clock clock;
     private final CurrentActor current;
 
-    FiguresPage(FigureQueries queries, ChartBaselines baselines, Repeats repeats, CurrentActor current) {
+    FiguresPage(
+            FigureQueries queries,
+            ChartBaselines baselines,
+            Repeats repeats,
+            Heads heads,
+            Clock clock,
+            CurrentActor current) {
         this.queries = queries;
         this.baselines = baselines;
         this.repeats = repeats;
+        this.heads = heads;
+        this.clock = clock;
         this.current = current;
     }
 
@@ -60,9 +74,16 @@ public class FiguresPage {
      * @param report null where it was not understood what is asked for
      * @param query what is asked for, as part of an address
      * @param rules by which limits may be read
+     * @param head of the log when they were made
+     * @param made when that was
      */
     public record ShownFigures(
-            FigureQueries.@Nullable Report report, String query, List<Option> steps, List<Option> rules) {
+            FigureQueries.@Nullable Report report,
+            String query,
+            List<Option> steps,
+            List<Option> rules,
+            PaperHead head,
+            String made) {
         /** What each choice of rules means, and costs. */
         public List<String> rulesInWords() {
             return Arrays.stream(ChartRules.values())
@@ -91,7 +112,7 @@ public class FiguresPage {
                 refusal -> Html.status(
                         422,
                         Templates.figures(
-                                new ShownFigures(null, "", STEPS, RULES),
+                                shown(null, ""),
                                 fill(asked, asked.from(), asked.until(), Map.of(), refusal.problems()),
                                 List.of())));
     }
@@ -104,7 +125,17 @@ public class FiguresPage {
             fill.set("last", report.over().toString())
                     .set("weeksLast", report.over().toString());
         }
-        return Templates.figures(new ShownFigures(report, asked.query(), STEPS, RULES), fill, problems);
+        return Templates.figures(shown(report, asked.query()), fill, problems);
+    }
+
+    private ShownFigures shown(FigureQueries.@Nullable Report report, String query) {
+        return new ShownFigures(
+                report,
+                query,
+                STEPS,
+                RULES,
+                heads.onPaper(current.zone()),
+                Moments.text(clock.instant(), current.zone()));
     }
 
     private static FormValues fill(

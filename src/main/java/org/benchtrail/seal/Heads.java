@@ -3,8 +3,10 @@ package org.benchtrail.seal;
 import io.quarkus.runtime.Startup;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.EntityManager;
+import jakarta.transaction.Transactional;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -20,10 +22,12 @@ public class Heads {
     private final EntityManager database;
     private final SqlText text;
     private final Witnessing witnessing;
+    private final LogRows rows;
 
-    Heads(EntityManager database, Witnessing witnessing) {
+    Heads(EntityManager database, Witnessing witnessing, LogRows rows) {
         this.database = database;
         this.witnessing = witnessing;
+        this.rows = rows;
         text = SqlText.of(Heads.class).having("sealed", "own", "witnessed");
     }
 
@@ -68,6 +72,14 @@ public class Heads {
         Stream<SignedNote.Line> other =
                 row.line().isEmpty() ? Stream.empty() : Stream.of(SignedNote.Line.parse(row.line()));
         return new SignedNote(note.text(), Stream.concat(own, other).toList());
+    }
+
+    /** The newest head as a report shows it. */
+    @Transactional
+    public PaperHead onPaper(ZoneId zone) {
+        return rows.newest()
+                .map(signed -> PaperHead.of(rows.note(signed), signed.signedAt(), zone))
+                .orElse(PaperHead.NONE);
     }
 
     /** Names of the keys of the witnesses that the site asks; none without a policy. */

@@ -127,20 +127,14 @@ class SealQueries {
 
     private Optional<SealView.Head> head(ZoneId zone) {
         return rows.newest().map(signed -> {
-            SignedNote note = rows.newestNote().orElseThrow();
+            SignedNote note = rows.note(signed);
             Checkpoint checkpoint = Checkpoint.parse(note.text());
-            List<String> others = note.lines().stream()
-                    .map(SignedNote.Line::name)
-                    .filter(name -> !name.equals(checkpoint.origin()))
-                    .toList();
             return new SealView.Head(
                     checkpoint.origin(),
                     checkpoint.size(),
                     Moments.text(rows.firstSigned().orElseThrow(), zone),
                     Moments.text(signed.signedAt(), zone),
-                    others.isEmpty()
-                            ? "Signed by this server alone. Nobody else has seen this head."
-                            : "Seen and signed by " + String.join(", ", others) + ", and signed by this server.",
+                    PaperHead.vouched(note),
                     witnesses
                             .firstSigned()
                             .map(

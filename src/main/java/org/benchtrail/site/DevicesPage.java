@@ -34,6 +34,7 @@ import org.benchtrail.platform.Option;
 import org.benchtrail.platform.form.FormValues;
 import org.benchtrail.platform.form.PostedForm;
 import org.benchtrail.platform.form.Refusal;
+import org.benchtrail.platform.paper.SquareCode;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jboss.resteasy.reactive.RestQuery;
 
@@ -237,7 +238,12 @@ public class DevicesPage {
         return Html.ok(Templates.labels(chosen.stream()
                 .map(d -> {
                     String address = asked.getBaseUri() + "d/" + d.code();
-                    return new LabelView(d.label(), d.model(), d.place(), address, LabelCode.draw(address));
+                    return new LabelView(
+                            d.label(),
+                            d.model(),
+                            d.place(),
+                            address,
+                            SquareCode.tough(address, "QR code with the address of the device"));
                 })
                 .toList()));
     }

@@ -7,7 +7,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.OutputStream;
 import java.io.StringReader;
+import java.lang.ref.WeakReference;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -19,12 +21,14 @@ import java.util.Objects;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import javax.xml.XMLConstants;
 import javax.xml.parsers.DocumentBuilderFactory;
 import javax.xml.transform.stream.StreamSource;
 import javax.xml.validation.SchemaFactory;
 import org.benchtrail.core.figures.Whereabouts;
 import org.benchtrail.core.method.Step;
+import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.platform.NotFound;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
@@ -73,6 +77,55 @@ class EventFormatTest {
         format.ticket(ticket(), file);
         format.end(file);
         return file.toByteArray();
+    }
+
+    /**
+     * However many tickets there are, no more than the stretch that is written and the one before it are held, and nothing of the file:
+     * 3,000 invented ones in each build, {@code -Dexports.tickets=100000} as many as one likes.
+     */
+    @ParameterizedTest
+    @ValueSource(strings = {"xes", "csv", "jsonl"})
+    void aLongFile_needsNoMoreMemoryThanAShortOne(String form) throws IOException {
+        int many = Integer.getInteger("exports.tickets", 3000);
+        List<WeakReference<TicketEvents>> given = new ArrayList<>();
+        int[] largest = new int[1];
+        long[] bytes = new long[1];
+        EventLog.Stretches invented = after -> {
+            int first = Math.max(after + 1, 1);
+            int count = Math.min(EventLog.STRETCH, many - first + 1);
+            List<TicketEvents> stretch = IntStream.range(first, first + Math.max(0, count))
+                    .mapToObj(serial -> new TicketEvents(
+                            new TicketNumber(serial).toString(), "other", "today", 1, ticket().events()))
+                    .toList();
+            if (given.size() % (many / 10) == 0 && !given.isEmpty()) {
+                System.gc();
+                long held = given.stream().filter(r -> r.get() != null).count();
+                assertTrue(held <= 2 * EventLog.STRETCH, held + " of " + given.size() + " tickets are held");
+            }
+            stretch.forEach(t -> given.add(new WeakReference<>(t)));
+            return stretch;
+        };
+        OutputStream file = new OutputStream() {
+            @Override
+            public void write(int one) {
+                bytes[0]++;
+            }
+
+            @Override
+            public void write(byte[] part, int from, int count) {
+                bytes[0] += count;
+                largest[0] = Math.max(largest[0], count);
+            }
+        };
+        EventFormat format = switch (form) {
+            case "xes" -> new XesFormat();
+            case "csv" -> new CsvFormat();
+            default -> new JsonLinesFormat();
+        };
+        EventLog.write(invented, format, ABOUT, file);
+        assertEquals(many, given.size());
+        assertTrue(bytes[0] > 300L * many, "all of them are in the file");
+        assertTrue(largest[0] < 20_000, "a ticket at a time, not " + largest[0] + " bytes");
     }
 
     private static void validate(byte[] xml) throws SAXException, IOException {

@@ -19,9 +19,17 @@ class CsvTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"=1+1", "+1", "-1", "@x", "\tx"})
+    @ValueSource(strings = {"=1+1", "+a", "-1+1", "-", "@x", "\tx", "-1\n", "-1,2", "+1.", "--1"})
     void whatASpreadsheetWouldRun_isText(String text) {
-        assertEquals("'" + text + "\r\n", Csv.line(List.of(text)));
+        String quoted = text.contains(",") || text.contains("\n") ? "\"'" + text + "\"" : "'" + text;
+        assertEquals(quoted + "\r\n", Csv.line(List.of(text)));
+    }
+
+    /** A reading of minus five degrees stays one: a spreadsheet counts with it. */
+    @ParameterizedTest
+    @ValueSource(strings = {"-5", "+1", "-0.25", "-1.5e-3", "+2E10"})
+    void aNumber_staysANumber(String text) {
+        assertEquals(text + "\r\n", Csv.line(List.of(text)));
     }
 
     @ParameterizedTest

@@ -185,11 +185,12 @@ class DeviceTest {
         int side = Integer.parseInt(box.group(1)) * 8;
         int[] pixels = new int[side * side];
         Arrays.fill(pixels, 0xffffff);
-        Matcher module = Pattern.compile("M(\\d+) (\\d+)h1v1h-1z").matcher(svg);
+        Matcher module = Pattern.compile("M(\\d+) (\\d+)h(\\d+)v1h").matcher(svg);
         while (module.find()) {
-            for (int i = 0; i < 64; i++) {
-                int x = Integer.parseInt(module.group(1)) * 8 + i % 8;
-                int y = Integer.parseInt(module.group(2)) * 8 + i / 8;
+            int wide = 8 * Integer.parseInt(module.group(3));
+            for (int i = 0; i < wide * 8; i++) {
+                int x = Integer.parseInt(module.group(1)) * 8 + i % wide;
+                int y = Integer.parseInt(module.group(2)) * 8 + i / wide;
                 pixels[y * side + x] = 0;
             }
         }
@@ -204,8 +205,8 @@ class DeviceTest {
         DeviceView made = book.add(device("", "", null), TECH);
         Browser browser = Browser.signedIn(TECH.account(), PASSWORD);
         String page = browser.get("/device-labels?label=" + made.inAddress()).asString();
-        Matcher svg =
-                Pattern.compile("<svg class=\"code\".*?</svg>", Pattern.DOTALL).matcher(page);
+        Matcher svg = Pattern.compile("<svg [^>]*class=\"code\".*?</svg>", Pattern.DOTALL)
+                .matcher(page);
         assertTrue(svg.find(), page);
         String address = read(svg.group());
         assertTrue(address.matches("https?://.+/d/" + made.code()), address);

@@ -10,10 +10,9 @@ import jakarta.ws.rs.core.Response;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.people.CurrentActor;
 import org.benchtrail.platform.Html;
-import org.benchtrail.platform.paper.Paper;
 import org.jboss.resteasy.reactive.RestPath;
 
-/** The record of a ticket as a page to read or print, and as a file to keep. */
+/** The record of a ticket as a page to read or print. */
 @Path("/tickets/{number}")
 @Authenticated
 public class RecordPage {
@@ -30,8 +29,6 @@ public class RecordPage {
         private Templates() {}
 
         static native TemplateInstance record(RecordView v);
-
-        static native TemplateInstance paper(RecordView v);
     }
 
     @GET
@@ -39,15 +36,5 @@ public class RecordPage {
     @Blocking
     public Response record(@RestPath String number) {
         return Html.ok(Templates.record(queries.record(TicketNumber.parse(number), current.actor(), current.zone())));
-    }
-
-    @GET
-    @Path("record.pdf")
-    @Blocking
-    public Response paper(@RestPath String number) {
-        RecordView view = queries.paper(TicketNumber.parse(number), current.actor(), current.zone());
-        return Response.ok(Paper.pdf(Templates.paper(view)), Paper.MEDIA_TYPE)
-                .header("Content-Disposition", "inline; filename=\"record-" + view.number() + ".pdf\"")
-                .build();
     }
 }

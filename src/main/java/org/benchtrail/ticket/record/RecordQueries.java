@@ -5,6 +5,7 @@ import jakarta.transaction.Transactional;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneId;
+import java.util.List;
 import java.util.function.Function;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.JobSheet;
@@ -16,11 +17,12 @@ import org.benchtrail.ticket.TicketQueries;
 import org.benchtrail.ticket.Viewing;
 import org.benchtrail.ticket.attachment.PaperPictures;
 import org.benchtrail.ticket.identify.MarkedPicture;
+import org.benchtrail.trail.TrailEntry;
 import org.jspecify.annotations.Nullable;
 
 /** All that a record shows, read in one transaction. */
 @ApplicationScoped
-class RecordQueries {
+public class RecordQueries {
     private final TicketQueries tickets;
     private final Directory people;
     private final SiteBook site;
@@ -38,18 +40,24 @@ class RecordQueries {
     /** For a screen. */
     @Transactional
     RecordView record(TicketNumber number, Actor viewer, ZoneId zone) {
-        return record(number, viewer, zone, picture -> picture);
+        return record(tickets.traced(number, viewer), viewer, zone, picture -> picture);
     }
+
+    /** A record, and the trail that it was written from. */
+    public record Written(RecordView view, List<TrailEntry> trail) {}
 
     /** For paper, the pictures in it. */
     @Transactional
-    RecordView paper(TicketNumber number, Actor viewer, ZoneId zone) {
-        return record(number, viewer, zone, pictures::onPaper);
+    public Written paper(TicketNumber number, Actor viewer, ZoneId zone) {
+        TicketQueries.Traced traced = tickets.traced(number, viewer);
+        return new Written(record(traced, viewer, zone, pictures::onPaper), traced.trail());
     }
 
     private RecordView record(
-            TicketNumber number, Actor viewer, ZoneId zone, Function<MarkedPicture, @Nullable MarkedPicture> shown) {
-        TicketQueries.Traced traced = tickets.traced(number, viewer);
+            TicketQueries.Traced traced,
+            Actor viewer,
+            ZoneId zone,
+            Function<MarkedPicture, @Nullable MarkedPicture> shown) {
         JobSheet sheet = traced.ticket().sheet();
         SiteHistory decided = site.history();
         Instant now = clock.instant();

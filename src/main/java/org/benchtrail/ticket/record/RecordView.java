@@ -40,6 +40,11 @@ public record RecordView(
         TrailHead trail,
         String made) {
 
+    /** What stands at the foot of every page of the paper. */
+    public String foot() {
+        return "Ticket " + number + ", made " + made;
+    }
+
     /**
      * What one step holds.
      *

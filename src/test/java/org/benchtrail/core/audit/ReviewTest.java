@@ -5,7 +5,9 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.benchtrail.core.Invalid;
@@ -13,8 +15,16 @@ import org.benchtrail.core.audit.AuditAct.Marked;
 import org.benchtrail.core.audit.Independence.Beside;
 import org.benchtrail.core.audit.Independence.Person;
 import org.benchtrail.core.method.EndedTickets;
+import org.benchtrail.core.method.Entry;
+import org.benchtrail.core.method.Fact;
 import org.benchtrail.core.method.Requirement;
 import org.benchtrail.core.method.Requirements;
+import org.benchtrail.core.method.Role;
+import org.benchtrail.core.method.Stamp;
+import org.benchtrail.core.method.desk.LesseningAgreed;
+import org.benchtrail.core.method.plan.PartOverrideApproved;
+import org.benchtrail.core.method.plan.PlanApproved;
+import org.benchtrail.core.method.plan.PlanDeclined;
 import org.junit.jupiter.api.Test;
 
 /** What a review asks of a ticket, by whom, and how it is marked. */
@@ -200,6 +210,37 @@ class ReviewTest {
                 List.of("accepted it as a case"),
                 reasons("boris", "Boris", demanding, new Beside("Rae", Set.of("boris"))));
         assertEquals(List.of("reported it"), reasons("boris", "rae  lind", demanding, NOTHING));
+    }
+
+    /** Each judgement that somebody gave on the way, in whichever round, keeps them from reviewing; another's keeps nobody. */
+    @Test
+    void whoJudgedItOnTheWay_isNotIndependent() {
+        Map<Fact, String> judgements = Map.of(
+                new LesseningAgreed(3, "It was misread"), "agreed to a correction",
+                new PartOverrideApproved(3, "Maker says so"), "let a part through",
+                new PlanDeclined("No way back"), "declined its plan",
+                new PlanApproved(List.of(3), ""), "approved its plan");
+        EndedTickets.Told told = EndedTickets.handedOn();
+        Entry last = told.trail().get(told.trail().size() - 1);
+        judgements.forEach((fact, reason) -> {
+            List<Entry> trail = new ArrayList<>(told.trail());
+            trail.add(
+                    1,
+                    new Entry(
+                            new Stamp(
+                                    2,
+                                    last.stamp().at(),
+                                    "zed",
+                                    Set.of(Role.TECHNICIAN),
+                                    last.stamp().origin()),
+                            fact));
+            assertEquals(
+                    List.of(reason),
+                    Independence.reasons(new Person("zed", "Zed"), told.sheet(), trail, Instant.MAX, NOTHING));
+            assertEquals(
+                    List.of(),
+                    Independence.reasons(new Person("boris", "Boris"), told.sheet(), trail, Instant.MAX, NOTHING));
+        });
     }
 
     private static List<String> reasons(String account, String name, EndedTickets.Told told, Beside beside) {
