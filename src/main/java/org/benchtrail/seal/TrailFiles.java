@@ -87,11 +87,12 @@ public class TrailFiles {
     /** By the first entry that is lost. */
     private Map<Integer, Lost> lost(String stream, long size, TreeReader tree, SignedNote head) {
         List<Hole> holes = rows.holes().getOrDefault(stream, List.of());
-        Map<Long, ProofFile> proofs =
-                holes.isEmpty() ? Map.of() : proofs(Incidents.STREAM, size, tree, head);
+        Map<Long, ProofFile> proofs = holes.isEmpty() ? Map.of() : proofs(Incidents.STREAM, size, tree, head);
         Map<Integer, Lost> lost = new HashMap<>();
         for (Hole hole : holes) {
-            byte[] record = rows.records(Incidents.STREAM, hole.incident() - 1, 1).get(0).canonical();
+            byte[] record = rows.records(Incidents.STREAM, hole.incident() - 1, 1)
+                    .get(0)
+                    .canonical();
             lost.put(hole.first(), new Lost(record, proofs.get(hole.incident())));
         }
         return lost;
