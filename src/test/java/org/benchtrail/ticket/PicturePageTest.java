@@ -105,9 +105,10 @@ class PicturePageTest {
         int picture = attaches(desk, "image/jpeg", Map.of());
         String[] arrow = {"mark", "ARROW", "fromX", "12.5", "fromY", "0", "toX", "50", "toY", "99,9", "text", "<b>Dust"
         };
+        String sheet = "/tickets/" + desk.number;
+        int drawn = onPaper(sheet, PDFormXObject.class); // the head of the log has a drawing of its own
         assertEquals(303, marks(desk, picture, arrow).statusCode());
         desk.version++;
-        String sheet = "/tickets/" + desk.number;
         for (String at : List.of(sheet + "/pictures/" + picture, sheet, sheet + "/record")) {
             Document shown = Html.read(ines.get(at).asString());
             assertEquals("12.5%", shown.select(".marked svg .ink line").attr("x1"), at);
@@ -115,10 +116,14 @@ class PicturePageTest {
             assertEquals(
                     List.of("<b>Dust"), shown.select(".marked svg .ink text").eachText(), at);
         }
+        assertEquals(1, onPaper(sheet, PDImageXObject.class), "the picture");
+        assertEquals(drawn + 1, onPaper(sheet, PDFormXObject.class), "the drawing over it");
+    }
+
+    private int onPaper(String sheet, Class<?> kind) throws IOException {
         byte[] pdf = ines.request().get(sheet + "/record.pdf").asByteArray();
         try (PDDocument document = Loader.loadPDF(pdf)) {
-            assertEquals(1, on(document, PDImageXObject.class), "the picture");
-            assertEquals(1, on(document, PDFormXObject.class), "the drawing over it");
+            return on(document, kind);
         }
     }
 
