@@ -195,7 +195,7 @@ final class NextSteps {
             return "";
         }
         if (diagnosis.goesByWords()) {
-            return "This takes what is heard in the words below for granted. Answer it there: only then does it weigh.";
+            return "This takes what is heard in the words for granted. It weighs only once it is answered.";
         }
         Optional<Action> other = diagnosis.advice().bestOther();
         boolean saves = diagnosis.saves(next().get()).isPresent();
