@@ -5,21 +5,14 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import org.benchtrail.catalogue.CatalogueFile;
-import org.benchtrail.catalogue.CatalogueVersion;
-import org.benchtrail.catalogue.PathsFile;
 import org.benchtrail.core.diagnosis.Action;
 import org.benchtrail.core.diagnosis.Ranking;
 import org.benchtrail.core.diagnosis.Report;
 import org.benchtrail.core.diagnosis.Source;
-import org.benchtrail.core.diagnosis.path.Localiser;
-import org.benchtrail.core.method.JobSheet;
-import org.benchtrail.core.method.identify.BenchResultAttached;
 import org.benchtrail.core.method.identify.FindingAnswered;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -27,34 +20,14 @@ import org.junit.jupiter.params.provider.MethodSource;
 
 /** What is done first on a ticket whose words say much and whose questions nobody has answered yet. */
 class FirstTestTest {
-    private static final Map<String, Localiser> PLACES = CatalogueVersion.of(
-                    1, CatalogueFile.delivered(), PathsFile.delivered())
-            .localisers();
-    private static final SheetReader READER = new SheetReader() {
-        @Override
-        public Optional<String> mains(JobSheet sheet) {
-            return Optional.of("230");
-        }
-
-        @Override
-        public Optional<Worked> again(BenchResultAttached attached) {
-            return Optional.empty();
-        }
-    };
-
     static Stream<PlainTickets.Row> tickets() {
         return PlainTickets.read("/diagnosis/first-tests.yaml").stream();
-    }
-
-    private static Diagnosis of(HeatSheet sheet) {
-        return Diagnosis.of(
-                sheet.sheet(), PLACES.get(sheet.sheet().opened().category().catalogue()), READER);
     }
 
     @ParameterizedTest
     @MethodSource("tickets")
     void firstTest_isOneThatATechnicianWouldMake(PlainTickets.Row ticket) {
-        Diagnosis now = of(PlainTickets.sheet(ticket, ticket));
+        Diagnosis now = PlainTickets.diagnosis(PlainTickets.sheet(ticket, ticket));
         Set<String> good = ticket.list("good").stream().map(String::valueOf).collect(Collectors.toSet());
 
         List<String> tests = now.tests().stream().map(Action::id).toList();
@@ -68,7 +41,7 @@ class FirstTestTest {
     @Test
     void wordsThatNobodyAnswered_chooseTheTest_andWeighNothing() {
         PlainTickets.Row phone = ticket("f5");
-        Diagnosis now = of(PlainTickets.sheet(phone, phone));
+        Diagnosis now = PlainTickets.diagnosis(PlainTickets.sheet(phone, phone));
 
         assertTrue(now.goesByWords());
         assertTrue(now.evidence().reports().stream().noneMatch(Suggestions::isSupposed));
@@ -83,7 +56,7 @@ class FirstTestTest {
     void whatTheWordsAnswer_isNotAskedAsATest() {
         PlainTickets.Row phone = ticket("f5");
         HeatSheet sheet = PlainTickets.sheet(phone, phone);
-        Diagnosis now = of(sheet);
+        Diagnosis now = PlainTickets.diagnosis(sheet);
         Set<String> heard = Suggestions.supposed(sheet.sheet(), now).reports().stream()
                 .filter(Suggestions::isSupposed)
                 .map(Report::finding)
@@ -97,11 +70,11 @@ class FirstTestTest {
     void onceOneQuestionWasAnswered_theOthersWereLeftOnPurpose() {
         PlainTickets.Row laptop = ticket("f6");
         HeatSheet sheet = PlainTickets.sheet(laptop, laptop);
-        assertTrue(of(sheet).goesByWords());
+        assertTrue(PlainTickets.diagnosis(sheet).goesByWords());
 
         sheet.with(new FindingAnswered("h30", "Do the fans run louder?", "no", Source.SEEN));
 
-        assertFalse(of(sheet).goesByWords());
+        assertFalse(PlainTickets.diagnosis(sheet).goesByWords());
     }
 
     /** What smells burnt is not put under power again with its own supply. */
@@ -111,7 +84,7 @@ class FirstTestTest {
         HeatSheet sheet = PlainTickets.sheet(burnt, burnt);
         sheet.with(new FindingAnswered("p7", "Is there a burnt smell?", "yes", Source.REPORTED));
 
-        List<String> offered = of(sheet).advice().actions().stream()
+        List<String> offered = PlainTickets.diagnosis(sheet).advice().actions().stream()
                 .filter(a -> a.type() == Action.Type.TEST)
                 .map(Action::id)
                 .toList();

@@ -11,6 +11,10 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
+import org.benchtrail.catalogue.CatalogueFile;
+import org.benchtrail.catalogue.CatalogueVersion;
+import org.benchtrail.catalogue.PathsFile;
+import org.benchtrail.core.diagnosis.path.Localiser;
 import org.benchtrail.core.method.Category;
 import org.benchtrail.core.method.Entry;
 import org.benchtrail.core.method.Fact;
@@ -18,6 +22,7 @@ import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Priority;
 import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.desk.Opened;
+import org.benchtrail.core.method.identify.BenchResultAttached;
 import org.benchtrail.core.method.identify.ChangeAnswer;
 import org.benchtrail.core.method.identify.ChangeKind;
 import org.benchtrail.core.method.identify.ChangesAsked;
@@ -44,7 +49,32 @@ import org.yaml.snakeyaml.constructor.SafeConstructor;
 final class PlainTickets {
     private static final String NOTHING = "nothing";
 
+    private static final Map<String, Localiser> PLACES = CatalogueVersion.of(
+                    1, CatalogueFile.delivered(), PathsFile.delivered())
+            .localisers();
+    private static final SheetReader READER = new SheetReader() {
+        @Override
+        public Optional<String> mains(JobSheet sheet) {
+            return Optional.of("230");
+        }
+
+        @Override
+        public Optional<Worked> again(BenchResultAttached attached) {
+            return Optional.empty();
+        }
+    };
+
     private PlainTickets() {}
+
+    /** Where a fault can be on such a ticket, by the delivered catalogue. */
+    static Localiser places(HeatSheet sheet) {
+        return PLACES.get(sheet.sheet().opened().category().catalogue());
+    }
+
+    /** By the delivered catalogue, at a site with 230 V. */
+    static Diagnosis diagnosis(HeatSheet sheet) {
+        return Diagnosis.of(sheet.sheet(), places(sheet), READER);
+    }
 
     /** The rows of a file of tickets. */
     static List<Row> read(String resource) {

@@ -14,9 +14,6 @@ import java.util.TreeMap;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.benchtrail.BesideOthers;
-import org.benchtrail.catalogue.CatalogueFile;
-import org.benchtrail.catalogue.CatalogueVersion;
-import org.benchtrail.catalogue.PathsFile;
 import org.benchtrail.core.diagnosis.Action;
 import org.benchtrail.core.diagnosis.Cause;
 import org.benchtrail.core.diagnosis.Deviation;
@@ -29,8 +26,6 @@ import org.benchtrail.core.diagnosis.path.GenericTest;
 import org.benchtrail.core.diagnosis.path.Localiser;
 import org.benchtrail.core.diagnosis.path.PathAct;
 import org.benchtrail.core.diagnosis.path.Segment;
-import org.benchtrail.core.method.JobSheet;
-import org.benchtrail.core.method.identify.BenchResultAttached;
 import org.benchtrail.core.method.identify.FindingAnswered;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -57,21 +52,6 @@ class PlainTicketsTest {
 
     /** What a technician takes for a cure when it comes out so. */
     private static final Set<PathAct> CURES = Set.of(PathAct.RESEAT, PathAct.SUBSTITUTE, PathAct.BYPASS, PathAct.UNDO);
-
-    private static final Map<String, Localiser> PLACES = CatalogueVersion.of(
-                    1, CatalogueFile.delivered(), PathsFile.delivered())
-            .localisers();
-    private static final SheetReader READER = new SheetReader() {
-        @Override
-        public Optional<String> mains(JobSheet sheet) {
-            return Optional.of("230");
-        }
-
-        @Override
-        public Optional<Worked> again(BenchResultAttached attached) {
-            return Optional.empty();
-        }
-    };
 
     private final Map<String, Integer> counts = new TreeMap<>();
 
@@ -133,7 +113,7 @@ class PlainTicketsTest {
             this.note = note;
             this.out = out;
             sheet = PlainTickets.sheet(ticket, note);
-            places = PLACES.get(sheet.sheet().opened().category().catalogue());
+            places = PlainTickets.places(sheet);
             good = strings(note.list("good"));
             answers = Stream.concat(note.pairs("answers"), note.pairs("answered"))
                     .collect(Collectors.toMap(Map.Entry::getKey, Map.Entry::getValue));
@@ -155,7 +135,7 @@ class PlainTicketsTest {
             untapped();
             tap();
             for (int made = 0; made <= TESTS; made++) {
-                Diagnosis now = Diagnosis.of(sheet.sheet(), places, READER);
+                Diagnosis now = PlainTickets.diagnosis(sheet);
                 List<Action> tests = now.tests();
                 if (made != TESTS - 1) {
                     print(made, now, tests);
@@ -178,14 +158,14 @@ class PlainTicketsTest {
 
         /** What is shown before anybody has said whether the words are meant so. */
         private void untapped() {
-            List<Action> tests = Diagnosis.of(sheet.sheet(), places, READER).tests();
+            List<Action> tests = PlainTickets.diagnosis(sheet).tests();
             tests.forEach(t -> count("untapped sensible", good.contains(t.id())));
             tests.stream().limit(1).forEach(t -> count("untapped first sensible", good.contains(t.id())));
         }
 
         /** What the words suggest and truly fits; one tap each. */
         private void tap() {
-            Diagnosis now = Diagnosis.of(sheet.sheet(), places, READER);
+            Diagnosis now = PlainTickets.diagnosis(sheet);
             for (Suggestions.Suggestion s : Suggestions.of(sheet.sheet(), now)) {
                 String value = s.value();
                 boolean fits = !value.equals(Phrases.ASK) && canBe(s.finding(), value);
