@@ -13,9 +13,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.concurrent.Callable;
 import java.util.function.Consumer;
 import java.util.stream.Collectors;
+import org.benchtrail.core.integrity.Census;
 import org.benchtrail.core.integrity.Checkpoint;
 import org.benchtrail.core.integrity.Cosignature;
 import org.benchtrail.core.integrity.Frontier;
@@ -47,14 +49,23 @@ class LogLook {
     private final VerificationRows runs;
     private final LogKeys keys;
     private final TimesLook times;
+    private final CensusRecord census;
     private final Clock clock;
 
-    LogLook(LogRows rows, StoredLeaves stored, VerificationRows runs, LogKeys keys, TimesLook times, Clock clock) {
+    LogLook(
+            LogRows rows,
+            StoredLeaves stored,
+            VerificationRows runs,
+            LogKeys keys,
+            TimesLook times,
+            CensusRecord census,
+            Clock clock) {
         this.rows = rows;
         this.stored = stored;
         this.runs = runs;
         this.keys = keys;
         this.times = times;
+        this.census = census;
         this.clock = clock;
     }
 
@@ -125,6 +136,10 @@ class LogLook {
         private final Frontier frontier =
                 new Frontier(0, List.of(), (level, n, hash) -> completed.put(name(level, n), hash));
         private final Map<String, List<Hole>> holes = alone(rows::holes);
+        private final Map<String, Long> kinds = new TreeMap<>();
+        private final Map<Long, List<Census>> days =
+                alone(census::all).stream().collect(Collectors.groupingBy(Census::size));
+        private final Map<String, Long> now = alone(census::rows);
         private Set<Long> lost = Set.of();
         private long lostOnes;
         private long unlikeRoots;
@@ -166,13 +181,21 @@ class LogLook {
                 if (!here && before) {
                     find("leaf", "leaf " + index, "It is missing: the log was cut or rewritten.");
                 }
+                if (here) {
+                    kinds.merge(Census.kind(next.stream()), 1L, Long::sum);
+                }
                 frontier.add(here ? hashOf(index, next) : Hash.EMPTY_TREE);
                 next = here && stored.hasNext() ? stored.next() : next;
+                days.getOrDefault(frontier.size(), List.of()).forEach(this::day);
                 LogRows.Signed head = bySize.get(frontier.size());
                 if (head != null) {
                     head(head, frontier.root());
                 }
             }
+        }
+
+        private void day(Census day) {
+            day.faults(kinds, now).forEach(fault -> find("census", "census of " + day.day(), fault));
         }
 
         private Hash hashOf(long index, StoredLeaf stored) {

@@ -7,6 +7,8 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Observes;
 import java.io.IOException;
 import java.time.Clock;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
 import org.benchtrail.platform.Rounds;
 import org.jboss.logging.Logger;
 
@@ -19,6 +21,7 @@ class SealJob {
     private final Sealing sealing;
     private final Signing signing;
     private final SettingsRecord settings;
+    private final CensusRecord census;
     private final Incidents incidents;
     private final Witnessing witnessing;
     private final LogFolder folder;
@@ -35,6 +38,7 @@ class SealJob {
             Sealing sealing,
             Signing signing,
             SettingsRecord settings,
+            CensusRecord census,
             Incidents incidents,
             Witnessing witnessing,
             LogFolder folder,
@@ -44,6 +48,7 @@ class SealJob {
         this.sealing = sealing;
         this.signing = signing;
         this.settings = settings;
+        this.census = census;
         this.incidents = incidents;
         this.witnessing = witnessing;
         this.folder = folder;
@@ -112,6 +117,7 @@ class SealJob {
             signing.requireNotBehind();
             signing.recordKeys();
             settings.keep();
+            census.keep(LocalDate.ofInstant(clock.instant(), ZoneOffset.UTC));
             if (sealing.sealAll().isEmpty()) {
                 return;
             }

@@ -52,6 +52,17 @@ public class TestDatabase implements QuarkusTestResourceLifecycleManager {
         }
     }
 
+    /** The first value of the first row, as text, asked as the owner; empty without a row. */
+    public static String one(String sql) {
+        try (Connection connection = owner();
+                var statement = connection.createStatement();
+                var rows = statement.executeQuery(sql)) {
+            return rows.next() ? rows.getString(1) : "";
+        } catch (SQLException e) {
+            throw new IllegalStateException(sql, e);
+        }
+    }
+
     /** Name of the folder within the build. */
     protected String folder() {
         return "test-data";

@@ -8,7 +8,6 @@ import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
 import java.io.IOException;
-import java.sql.SQLException;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
@@ -104,16 +103,6 @@ class AttackTableTest {
         return number.serial();
     }
 
-    private static String one(String sql) {
-        try (var connection = TestDatabase.owner();
-                var statement = connection.createStatement();
-                var rows = statement.executeQuery(sql)) {
-            return rows.next() ? rows.getString(1) : "";
-        } catch (SQLException e) {
-            throw new IllegalStateException(sql, e);
-        }
-    }
-
     /**
      * One alteration.
      *
@@ -132,31 +121,34 @@ class AttackTableTest {
     }
 
     private static String kept(String table, String where) {
-        String columns = one("select string_agg(quote_ident(attname), ', ') from pg_attribute where attrelid = '"
-                + table + "'::regclass and attnum > 0 and not attisdropped and attgenerated = ''");
+        String columns =
+                TestDatabase.one("select string_agg(quote_ident(attname), ', ') from pg_attribute where attrelid = '"
+                        + table + "'::regclass and attnum > 0 and not attisdropped and attgenerated = ''");
         return table + "|insert into " + table + " (" + columns + ") overriding system value select " + columns
                 + " from jsonb_populate_record(null::" + table + ", $x$"
-                + one("select to_jsonb(t)::text from " + table + " t where " + where) + "$x$)";
+                + TestDatabase.one("select to_jsonb(t)::text from " + table + " t where " + where) + "$x$)";
     }
 
     private static String canonical(int ticket, int entry) {
         return "trail_entry|update trail_entry set canonical = decode('"
-                + one("select encode(canonical, 'hex') from trail_entry where ticket = " + ticket + " and entry = "
-                        + entry)
+                + TestDatabase.one("select encode(canonical, 'hex') from trail_entry where ticket = " + ticket
+                        + " and entry = " + entry)
                 + "', 'hex'), hash = '"
-                + one("select hash from trail_entry where ticket = " + ticket + " and entry = " + entry)
+                + TestDatabase.one("select hash from trail_entry where ticket = " + ticket + " and entry = " + entry)
                 + "' where ticket = "
                 + ticket + " and entry = " + entry;
     }
 
     private static String row(int ticket) {
-        return "ticket|update ticket set entries = " + one("select entries from ticket where serial = " + ticket)
-                + ", last_hash = '" + one("select last_hash from ticket where serial = " + ticket) + "' where serial = "
+        return "ticket|update ticket set entries = "
+                + TestDatabase.one("select entries from ticket where serial = " + ticket)
+                + ", last_hash = '" + TestDatabase.one("select last_hash from ticket where serial = " + ticket)
+                + "' where serial = "
                 + ticket;
     }
 
     private static String account(Actor of) {
-        return one("select id::text from account where login = '" + of.account() + "'");
+        return TestDatabase.one("select id::text from account where login = '" + of.account() + "'");
     }
 
     private static String number(int ticket) {
@@ -204,14 +196,15 @@ class AttackTableTest {
                 "not sealed",
                 "ticket/" + number(cut),
                 "It has 1 entries, and 2 are sealed or wait for it."));
-        String requester = one("select requester::text from ticket where serial = " + value);
+        String requester = TestDatabase.one("select requester::text from ticket where serial = " + value);
         all.add(named("requester", "name", "'Somebody else'", "id", requester));
-        all.add(named("api_token", "revoked_at", "now()", "id", one("select max(id)::text from api_token")));
+        all.add(named(
+                "api_token", "revoked_at", "now()", "id", TestDatabase.one("select max(id)::text from api_token")));
         all.add(named("account", "roles", "array['ADMINISTRATOR']", "id", account(SUE)));
         all.add(named("account", "password_hash", "'x'", "id", account(TIM)));
         all.add(named("site_limit", "upper", "99", "id", "table-limit"));
         all.add(named("catalogue_version", "practice", "practice || ' '", "number", "1"));
-        String sha = one("select encode(sha256('table'), 'hex')");
+        String sha = TestDatabase.one("select encode(sha256('table'), 'hex')");
         all.add(new Row(
                 List.of("attachment|update attachment set content = 'other' where sha256 = '" + sha + "'"),
                 List.of("attachment|update attachment set content = 'table' where sha256 = '" + sha + "'"),
@@ -238,8 +231,8 @@ class AttackTableTest {
                 kept("ticket", "serial = " + gone),
                 kept("trail_entry", "ticket = " + gone + " and entry = 1"),
                 kept("trail_entry", "ticket = " + gone + " and entry = 2"));
-        String sha = one("select encode(sha256('gone'), 'hex')");
-        String record = one("select encode(sha256('\\x00'::bytea || file_canonical('gone')), 'hex')");
+        String sha = TestDatabase.one("select encode(sha256('gone'), 'hex')");
+        String record = TestDatabase.one("select encode(sha256('\\x00'::bytea || file_canonical('gone')), 'hex')");
         return List.of(
                 new Row(
                         change,
@@ -258,9 +251,9 @@ class AttackTableTest {
 
     private static Row named(String table, String column, String value, String key, String of) {
         String where = " where " + key + "::text = '" + of + "'";
-        String type = one("select format_type(atttypid, atttypmod) from pg_attribute where attrelid = '" + table
-                + "'::regclass and attname = '" + column + "'");
-        String before = one("select " + column + "::text from " + table + where);
+        String type = TestDatabase.one("select format_type(atttypid, atttypmod) from pg_attribute where attrelid = '"
+                + table + "'::regclass and attname = '" + column + "'");
+        String before = TestDatabase.one("select " + column + "::text from " + table + where);
         return new Row(
                 List.of(table + "|update " + table + " set " + column + " = " + value + where),
                 List.of(table + "|update " + table + " set " + column + " = "
@@ -275,13 +268,13 @@ class AttackTableTest {
         job.round();
         people.createToken(SUE, "one more, so that there is one more head", 1);
         job.round();
-        String head = one("select max(size)::text from checkpoint");
-        String note = one("select note from checkpoint where size = " + head);
-        String leaf = one("select min(index)::text from seal_leaf where stream = 'requesters'");
-        String place = one("select place::text from seal_leaf where index = " + leaf);
-        String hash = one("select encode(hash, 'hex') from seal_leaf where index = " + leaf);
-        String other = one("select min(index)::text from seal_leaf where stream = 'accounts'");
-        String leafHash = one("select encode(leaf_hash, 'hex') from seal_leaf where index = " + other);
+        String head = TestDatabase.one("select max(size)::text from checkpoint");
+        String note = TestDatabase.one("select note from checkpoint where size = " + head);
+        String leaf = TestDatabase.one("select min(index)::text from seal_leaf where stream = 'requesters'");
+        String place = TestDatabase.one("select place::text from seal_leaf where index = " + leaf);
+        String hash = TestDatabase.one("select encode(hash, 'hex') from seal_leaf where index = " + leaf);
+        String other = TestDatabase.one("select min(index)::text from seal_leaf where stream = 'accounts'");
+        String leafHash = TestDatabase.one("select encode(leaf_hash, 'hex') from seal_leaf where index = " + other);
         return List.of(
                 new Row(
                         List.of("checkpoint|update checkpoint set note = replace(note, E'\\n" + head + "\\n', E'\\n"
@@ -308,7 +301,7 @@ class AttackTableTest {
                         List.of("seal_leaf|update seal_leaf set hash = decode('" + hash + "', 'hex') where index = "
                                 + leaf),
                         "root",
-                        "head of " + one("select min(size)::text from checkpoint where size > " + leaf),
+                        "head of " + TestDatabase.one("select min(size)::text from checkpoint where size > " + leaf),
                         "The leaves below it are not those that were signed."));
     }
 
@@ -410,7 +403,7 @@ class AttackTableTest {
         } finally {
             clock.putRight();
         }
-        String before = one("select max(size)::text from checkpoint");
+        String before = TestDatabase.one("select max(size)::text from checkpoint");
         job.round();
         Browser sue = Browser.signedIn(SUE.account(), PASSWORD);
         assertEquals(List.of(), times(), "nobody saw it, and nothing is invented");
@@ -423,10 +416,11 @@ class AttackTableTest {
                 "the page says so");
         try {
             witnessed(before, seen);
-            witnessed(one("select max(size)::text from checkpoint"), seen.plusSeconds(1));
+            witnessed(TestDatabase.one("select max(size)::text from checkpoint"), seen.plusSeconds(1));
             List<Finding> found = times();
-            String bears = one("select to_char(at at time zone 'UTC', 'YYYY-MM-DD\"T\"HH24:MI') from trail_entry where"
-                    + " entry = 1 and ticket = " + late);
+            String bears = TestDatabase.one(
+                    "select to_char(at at time zone 'UTC', 'YYYY-MM-DD\"T\"HH24:MI') from trail_entry where"
+                            + " entry = 1 and ticket = " + late);
             assertTrue(
                     found.stream()
                             .anyMatch(f -> f.place().equals("ticket/" + number(late) + " 1")
@@ -452,7 +446,7 @@ class AttackTableTest {
     /** Whoever has the host loosens the policy, or takes another witness: the log says what was there before and after, and every entry by what. */
     @Test
     void aPolicyThatIsLoosened_andAnotherWitness_standInTheLog() throws IOException {
-        String first = one(
+        String first = TestDatabase.one(
                 "select place || ' ' || convert_from(canonical, 'UTF8') from site_record where stream = 'policy'"
                         + " and convert_from(canonical, 'UTF8') like '%\"what\":\"settings\"%' order by place desc limit 1");
         String fingerprint = PolicyFingerprint.of(config.policy());
@@ -461,7 +455,7 @@ class AttackTableTest {
         int ticket = ticket("Rae");
         assertEquals(
                 fingerprint,
-                one(
+                TestDatabase.one(
                         "select convert_from(canonical, 'UTF8')::json ->> 'policy' from trail_entry where entry = 1 and ticket = "
                                 + ticket),
                 "what decided the entry stands in the log");
@@ -472,7 +466,7 @@ class AttackTableTest {
         String place = first.substring(0, first.indexOf(' '));
         assertEquals(
                 "quorum none, then ",
-                one(
+                TestDatabase.one(
                         "select string_agg(convert_from(r.canonical, 'UTF8')::json #>> '{content,witnesses}', ', then ' order by r.place)"
                                 + " from site_record r join seal_leaf l on l.stream = r.stream and l.place = r.place"
                                 + " where r.stream = 'policy' and r.place > " + place));
@@ -487,7 +481,7 @@ class AttackTableTest {
         people.setZone(SUE, "UTC");
         people.createToken(SUE, "for a head that is witnessed", 1);
         job.round();
-        String head = one("select max(size)::text from checkpoint");
+        String head = TestDatabase.one("select max(size)::text from checkpoint");
         SigningKey witness = new SigningKey("table.example/w", VerifierKey.WITNESS, Keys.TEST_2);
         SigningKey other = new SigningKey("table.example/w", VerifierKey.WITNESS, Keys.TEST_3);
         WitnessPolicy policy = WitnessPolicy.parse("witness w " + witness.verifier() + "\nquorum w\n");
@@ -517,7 +511,7 @@ class AttackTableTest {
 
     private static void witnessed(String size, Instant at) {
         SigningKey witness = new SigningKey("table.example/w", VerifierKey.WITNESS, Keys.TEST_2);
-        String text = SignedNote.parse(one("select note from checkpoint where size = " + size))
+        String text = SignedNote.parse(TestDatabase.one("select note from checkpoint where size = " + size))
                 .text();
         TestDatabase.run(
                 "insert into cosignature (size, key, at, line) values (?, ?, to_timestamp(?), ?)",

@@ -8,7 +8,6 @@ import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
-import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -96,16 +95,6 @@ class SiteVerificationTest {
         });
     }
 
-    private static String one(String sql) {
-        try (var connection = TestDatabase.owner();
-                var statement = connection.createStatement();
-                var rows = statement.executeQuery(sql)) {
-            return rows.next() ? rows.getString(1) : "";
-        } catch (SQLException e) {
-            throw new IllegalStateException(sql, e);
-        }
-    }
-
     /** As the owner of the tables, with every guard of the table out of the way. */
     private static void altered(String table, String sql) {
         TestDatabase.run("alter table " + table + " disable trigger user");
@@ -145,15 +134,15 @@ class SiteVerificationTest {
         job.round();
         List<Alteration> all = new ArrayList<>();
         String entry = "trail_entry where ticket = " + bytes;
-        String content = one("select encode(canonical, 'hex') from " + entry);
+        String content = TestDatabase.one("select encode(canonical, 'hex') from " + entry);
         all.add(new Alteration(
                 "trail_entry",
                 "update trail_entry set canonical = set_byte(canonical, 20, 88) where ticket = " + bytes,
                 "update trail_entry set canonical = decode('" + content + "', 'hex') where ticket = " + bytes,
                 "record",
                 "ticket/" + new TicketNumber(bytes) + " 1"));
-        String before = one("select encode(canonical, 'hex') from trail_entry where ticket = " + chain);
-        String hash = one("select hash from trail_entry where ticket = " + chain);
+        String before = TestDatabase.one("select encode(canonical, 'hex') from trail_entry where ticket = " + chain);
+        String hash = TestDatabase.one("select hash from trail_entry where ticket = " + chain);
         all.add(new Alteration(
                 "trail_entry",
                 "update trail_entry set canonical = c.now, hash = encode(sha256('\\x00'::bytea || c.now), 'hex') from (select"
@@ -163,7 +152,7 @@ class SiteVerificationTest {
                         + "' where ticket = " + chain,
                 "record",
                 "ticket/" + new TicketNumber(chain) + " 1"));
-        String rowOf = one("select to_jsonb(t)::text from trail_entry t where ticket = " + removed);
+        String rowOf = TestDatabase.one("select to_jsonb(t)::text from trail_entry t where ticket = " + removed);
         all.add(new Alteration(
                 "trail_entry",
                 "delete from trail_entry where ticket = " + removed,
@@ -179,10 +168,11 @@ class SiteVerificationTest {
     }
 
     private static Alteration update(String table, String column, String value, String where, String key) {
-        String row = one("select " + key + "::text from " + table + " where " + where + " order by 1 limit 1");
-        String type = one("select data_type from information_schema.columns where table_name = '" + table
+        String row =
+                TestDatabase.one("select " + key + "::text from " + table + " where " + where + " order by 1 limit 1");
+        String type = TestDatabase.one("select data_type from information_schema.columns where table_name = '" + table
                 + "' and column_name = '" + column + "'");
-        String before = one("select " + column + "::text from " + table + " where " + key + " = " + row);
+        String before = TestDatabase.one("select " + column + "::text from " + table + " where " + key + " = " + row);
         String cast = type.equals("ARRAY") ? "::varchar[]" : "";
         return new Alteration(
                 table,
@@ -197,13 +187,14 @@ class SiteVerificationTest {
         List<Alteration> all = alterations();
         List<Alteration> done = new ArrayList<>();
         TestDatabase.run("insert into requester (name, contact) values ('Gone', '-')");
-        String gone = one("select max(id)::text from requester");
+        String gone = TestDatabase.one("select max(id)::text from requester");
         int missing = ticket("Rae").serial();
         int unqueued = ticket("Rae").serial();
         TestDatabase.run("delete from seal_queue where stream = ?", "ticket/" + new TicketNumber(unqueued));
         job.round();
-        String leaf = one("select index::text from seal_leaf where stream = 'keys' order by index limit 1");
-        String place = one("select place::text from seal_leaf where index = " + leaf);
+        String leaf =
+                TestDatabase.one("select index::text from seal_leaf where stream = 'keys' order by index limit 1");
+        String place = TestDatabase.one("select place::text from seal_leaf where index = " + leaf);
         List<Finding> found;
         try {
             for (Alteration one : all) {
@@ -277,10 +268,10 @@ class SiteVerificationTest {
     void earlierHeads_areFoundByTheirLeaves() {
         ticket("Rae");
         job.round();
-        long earlier = Long.parseLong(one("select max(size) from checkpoint"));
+        long earlier = Long.parseLong(TestDatabase.one("select max(size) from checkpoint"));
         ticket("Rae");
         job.round();
-        long newest = Long.parseLong(one("select max(size) from checkpoint"));
+        long newest = Long.parseLong(TestDatabase.one("select max(size) from checkpoint"));
         Browser sue = Browser.signedIn(SUE.account(), PASSWORD);
         assertTrue(sue.get("/seal/heads").asString().contains(">" + newest + "</th>"));
         for (long from : new long[] {earlier, newest - 1}) {
