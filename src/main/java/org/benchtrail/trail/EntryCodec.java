@@ -4,6 +4,7 @@ import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.ObjectReader;
 import com.fasterxml.jackson.databind.exc.InvalidFormatException;
 import com.fasterxml.jackson.databind.exc.UnrecognizedPropertyException;
 import com.github.benmanes.caffeine.cache.Cache;
@@ -40,6 +41,7 @@ final class EntryCodec {
     private static final SecureRandom RANDOM = new SecureRandom();
 
     private static final ObjectMapper MAPPER = FactJson.mapper();
+    private static final ObjectReader ENVELOPE = MAPPER.readerFor(Envelope.class);
 
     /** Bytes of entries that are kept read; as objects they take a few times as much. */
     private static final long MOST_KEPT = 8_000_000;
@@ -163,7 +165,7 @@ final class EntryCodec {
     /** @throws IllegalArgumentException if the bytes, whatever they are, are no entry of a known format */
     static Decoded decode(byte[] canonical) {
         try {
-            Envelope envelope = MAPPER.readValue(canonical, Envelope.class);
+            Envelope envelope = ENVELOPE.readValue(canonical);
             if (envelope == null || envelope.format() < 1 || envelope.format() > FORMAT) {
                 throw new IllegalArgumentException("not of format 1 to " + FORMAT);
             }
@@ -201,7 +203,7 @@ final class EntryCodec {
 
     private static boolean hasMore(byte[] canonical) throws IOException {
         try {
-            MAPPER.readValue(canonical, Envelope.class);
+            ENVELOPE.readValue(canonical);
             return false;
         } catch (UnrecognizedPropertyException component) {
             return true;

@@ -27,16 +27,19 @@ public final class FieldChecks {
     /** As {@link #required}, but may be empty. */
     public String optional(String field, @Nullable String text, int most) {
         String clean = most <= LINE ? PlainText.line(text) : PlainText.paragraph(text);
-        require(
-                clean.length() <= most,
-                field,
-                String.format(
-                        Locale.ROOT,
-                        "Shorten this to %,d characters (it has %,d); attach a longer text as a file.",
-                        most,
-                        clean.length()));
+        if (clean.length() > most) {
+            problems.add(new Problem(field, tooLong(most, clean.length())));
+        }
         require(PlainText.isText(clean), field, PlainText.WHAT_TO_DO);
         return clean;
+    }
+
+    private static String tooLong(int most, int length) {
+        return String.format(
+                Locale.ROOT,
+                "Shorten this to %,d characters (it has %,d); attach a longer text as a file.",
+                most,
+                length);
     }
 
     /** As {@link #optional}, with null for an empty text. */

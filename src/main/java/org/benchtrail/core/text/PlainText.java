@@ -18,7 +18,13 @@ public final class PlainText {
     private PlainText() {}
 
     public static boolean isText(String text) {
-        return text.chars().noneMatch(c -> c < ' ' && c != '\n' && c != '\t') && isWellFormed(text);
+        for (int i = 0; i < text.length(); i++) {
+            char c = text.charAt(i);
+            if (c < ' ' && c != '\n' && c != '\t') {
+                return false;
+            }
+        }
+        return isWellFormed(text);
     }
 
     /** Trimmed, line ends as one {@code \n}; empty for null. */
