@@ -5,11 +5,16 @@ import jakarta.transaction.Transactional;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.CompletableFuture;
+import java.util.function.BiFunction;
 import org.benchtrail.core.audit.AuditAct.Item;
 import org.benchtrail.core.audit.AuditLot;
 import org.benchtrail.core.audit.Independence;
+import org.benchtrail.core.audit.LotSignals;
 import org.benchtrail.core.audit.ReviewSheet;
+import org.benchtrail.core.audit.SignalTrace;
 import org.benchtrail.core.audit.Stratum;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Entry;
@@ -41,49 +46,62 @@ class AuditedTickets {
         this.site = site;
     }
 
-    /** Looks at each ticket on the way, as it was when it ended. */
-    interface Look {
-        void at(String ticket, JobSheet sheet, List<Entry> trail);
-    }
-
     /** What ended in a period as items of a lot, by number. */
     List<Item> items(List<LotRows.Ended> ended) {
-        return items(ended, (ticket, sheet, trail) -> {});
+        return looked(ended, (item, seen) -> item);
     }
 
-    /** As {@link #items(List)}, with a look at each; one whose record does not hold is not looked at. */
-    List<Item> items(List<LotRows.Ended> ended, Look look) {
-        List<Item> items = new ArrayList<>();
+    /** As {@link #items(List)}; {@code signals} takes in all whose record holds. */
+    List<Item> items(List<LotRows.Ended> ended, LotSignals signals) {
+        record Traced(Item item, Optional<SignalTrace> trace) {}
+        List<Traced> traced = looked(
+                ended,
+                (item, seen) -> new Traced(item, seen.map(as -> signals.trace(item.ticket(), as.sheet(), as.trail()))));
+        traced.forEach(one -> one.trace().ifPresent(signals::add));
+        return traced.stream().map(Traced::item).toList();
+    }
+
+    /** A ticket as it was when it ended. */
+    private record Seen(JobSheet sheet, List<Entry> trail) {}
+
+    /**
+     * What comes out of a look at each ticket that ended, by number. While some are looked at, on another thread and in any order,
+     * the next ones are read.
+     *
+     * @param look nothing is seen of a ticket whose record does not hold
+     */
+    private <T> List<T> looked(List<LotRows.Ended> ended, BiFunction<Item, Optional<Seen>, T> look) {
+        List<T> all = new ArrayList<>();
+        CompletableFuture<List<T>> before = CompletableFuture.completedFuture(List.of());
         for (int from = 0; from < ended.size(); from += AT_ONCE) {
             List<LotRows.Ended> some = ended.subList(from, Math.min(ended.size(), from + AT_ONCE));
             Map<TicketNumber, StoredTrail> stored = trails.read(
                     some.stream().map(e -> new TicketNumber(e.ticket())).toList());
-            some.parallelStream().map(one -> Told.of(one, stored)).toList().forEach(told -> {
-                if (told.sheet != null) {
-                    look.at(told.item.ticket(), told.sheet, told.entries);
-                }
-                items.add(told.item);
-            });
+            all.addAll(before.join());
+            before = CompletableFuture.supplyAsync(() -> some.parallelStream()
+                    .map(one -> looked(one, stored.get(new TicketNumber(one.ticket())), look))
+                    .toList());
         }
-        return items;
+        all.addAll(before.join());
+        return all;
     }
 
-    /** @param sheet null of a record that does not hold */
-    private record Told(Item item, @Nullable JobSheet sheet, List<Entry> entries) {
-        private static Told of(LotRows.Ended one, Map<TicketNumber, StoredTrail> stored) {
-            TicketNumber number = new TicketNumber(one.ticket());
-            StoredTrail trail = stored.get(number);
-            List<Entry> holding = new ArrayList<>();
-            boolean holds = trail != null && trail.verify(number, holding::add).holds();
-            List<Entry> entries = holds
-                    ? holding.stream()
-                            .filter(entry -> entry.stamp().entry() <= one.entry())
-                            .toList()
-                    : List.of();
-            JobSheet sheet = trail != null && holds ? JobSheet.replay(entries, trail.holes()) : null;
-            Stratum stratum = sheet == null ? Stratum.INCIDENT : Stratum.of(sheet, one.incident());
-            return new Told(new Item(number.toString(), one.entry(), one.hash(), stratum), sheet, entries);
+    private static <T> T looked(
+            LotRows.Ended one, @Nullable StoredTrail stored, BiFunction<Item, Optional<Seen>, T> look) {
+        TicketNumber number = new TicketNumber(one.ticket());
+        Optional<Seen> seen = stored == null ? Optional.empty() : seen(number, one.entry(), stored);
+        Stratum stratum = seen.map(as -> Stratum.of(as.sheet(), one.incident())).orElse(Stratum.INCIDENT);
+        return look.apply(new Item(number.toString(), one.entry(), one.hash(), stratum), seen);
+    }
+
+    private static Optional<Seen> seen(TicketNumber number, int last, StoredTrail stored) {
+        List<Entry> holding = new ArrayList<>();
+        if (!stored.verifyOnce(number, holding::add).holds()) {
+            return Optional.empty();
         }
+        List<Entry> trail =
+                holding.stream().filter(entry -> entry.stamp().entry() <= last).toList();
+        return Optional.of(new Seen(JobSheet.replay(trail, stored.holes()), trail));
     }
 
     /** A ticket up to the entry with which it ended. */

@@ -134,7 +134,7 @@ class LotJob {
         AuditPlan plan = lot.plan();
         LotRows.Open open = rows.open(plan.until());
         LotSignals signals = new LotSignals(usualMinutes());
-        List<Item> items = tickets.items(rows.ended(plan.from(), plan.until()), signals::add);
+        List<Item> items = tickets.items(rows.ended(plan.from(), plan.until()), signals);
         acts.append(lot, new LotFrozen(items, (int) open.tickets(), open.oldest()), Stamp.SERVER);
         signals.all(plan.from(), plan.until(), site.history().workingTime()).forEach(s -> rows.add(lot.id(), s));
     }

@@ -6,6 +6,7 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.function.Consumer;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.benchtrail.core.integrity.Hole;
@@ -42,7 +43,10 @@ class Continuity {
 
     /** The trail as it is stored, held against itself and against what the row says of its end. */
     SheetRecord read(TicketNumber number, Actor by) {
-        return alarming(number, by, read(number, trail.read(number)).marked());
+        return alarming(
+                number,
+                by,
+                read(number, trail.read(number), StoredTrail::verify).marked());
     }
 
     /** As {@link #read(TicketNumber, Actor)}, of those tickets that there are, in one statement. */
@@ -51,13 +55,19 @@ class Continuity {
                 .map(stored -> alarming(
                         stored.getKey(),
                         by,
-                        read(stored.getKey(), stored.getValue()).marked()))
+                        read(stored.getKey(), stored.getValue(), StoredTrail::verify)
+                                .marked()))
                 .toList();
     }
 
-    private SheetRecord read(TicketNumber number, StoredTrail stored) {
+    /** How a trail is held against itself. */
+    private interface Verifying {
+        Verification verify(StoredTrail stored, TicketNumber number, Consumer<Entry> holding);
+    }
+
+    private SheetRecord read(TicketNumber number, StoredTrail stored, Verifying how) {
         List<Entry> holding = new ArrayList<>();
-        Verification chain = stored.verify(number, holding::add);
+        Verification chain = how.verify(stored, number, holding::add);
         if (chain.newer() && nodes.isLaterSeen()) {
             return SheetRecord.newer(number, stored, chain);
         }
@@ -72,14 +82,16 @@ class Continuity {
      * @param row locked by the running transaction, so that nobody changes it between the two looks
      */
     SheetRecord read(Ticket row, Actor by) {
-        return against(row, read(row.number(), trail.read(row.number())), by);
+        return against(row, read(row.number(), trail.read(row.number()), StoredTrail::verify), by);
     }
 
     /** As {@link #read(Ticket, Actor)}, of many rows that the running transaction sees as they were in one moment. */
     List<SheetRecord> readAll(Collection<Ticket> rows, Actor by) {
         Map<TicketNumber, Ticket> byNumber = rows.stream().collect(Collectors.toMap(Ticket::number, row -> row));
-        return trail.read(byNumber.keySet()).entrySet().stream()
-                .map(stored -> read(stored.getKey(), stored.getValue()))
+        List<SheetRecord> read = trail.read(byNumber.keySet()).entrySet().parallelStream()
+                .map(stored -> read(stored.getKey(), stored.getValue(), StoredTrail::verifyOnce))
+                .toList();
+        return read.stream()
                 .map(found -> against(Objects.requireNonNull(byNumber.get(found.number())), found, by))
                 .toList();
     }

@@ -2,6 +2,7 @@ package org.benchtrail.trail;
 
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.function.BiFunction;
 import java.util.function.Consumer;
 import org.benchtrail.core.integrity.HashChain;
 import org.benchtrail.core.integrity.Hole;
@@ -49,7 +50,17 @@ public record StoredTrail(
      * @param holding takes each entry that holds, in their order, up to the first that does not
      */
     public Verification verify(TicketNumber ticket, Consumer<Entry> holding) {
-        Verification found = Verification.of(ticket, entries, expected, lastHash, holes, holding);
+        return verify(ticket, EntryCodec::decode, holding);
+    }
+
+    /** As {@link #verify(TicketNumber, Consumer)}, of one trail of very many: what was read is not kept for the next look. */
+    public Verification verifyOnce(TicketNumber ticket, Consumer<Entry> holding) {
+        return verify(ticket, (hash, canonical) -> EntryCodec.decode(canonical), holding);
+    }
+
+    private Verification verify(
+            TicketNumber ticket, BiFunction<String, byte[], EntryCodec.Decoded> read, Consumer<Entry> holding) {
+        Verification found = Verification.of(ticket, entries, expected, lastHash, holes, read, holding);
         return found.holds() && sealed != null ? found.against(entries, holes, sealed) : found;
     }
 

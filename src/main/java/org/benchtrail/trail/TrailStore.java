@@ -6,9 +6,11 @@ import jakarta.persistence.EntityManager;
 import java.time.Instant;
 import java.util.Arrays;
 import java.util.Collection;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.benchtrail.core.integrity.Hole;
@@ -63,11 +65,11 @@ public class TrailStore {
                 .run();
     }
 
-    /** A row of the statement; of a ticket without a trail there is one, which has no entry. */
+    /** A row of the statement: a ticket, or one of its entries. */
     private record Row(
             int ticket,
-            int expected,
-            String lastHash,
+            @Nullable Integer expected,
+            @Nullable String lastHash,
             @Nullable Long sealed,
             @Nullable String sealedHash,
             @Nullable Long broken,
@@ -96,6 +98,25 @@ public class TrailStore {
                             .toList();
         }
 
+        /** What the row of a ticket says, with the entries among some rows; empty if it is the row of an entry. */
+        Optional<StoredTrail> trail(List<Row> rows) {
+            if (expected == null || lastHash == null) {
+                return Optional.empty();
+            }
+            List<Hole> lost = lost();
+            return Optional.of(new StoredTrail(
+                    rows.stream()
+                            .flatMap(Row::stored)
+                            .filter(e -> lost.stream().noneMatch(hole -> hole.takes(e.entry())))
+                            .sorted(Comparator.comparing(TrailEntry::entry))
+                            .toList(),
+                    expected,
+                    lastHash,
+                    end(),
+                    lost,
+                    broken));
+        }
+
         Stream<TrailEntry> stored() {
             return entry == null || at == null || actor == null || kind == null || canonical == null || hash == null
                     ? Stream.empty()
@@ -120,23 +141,10 @@ public class TrailStore {
                 .stream()
                 .collect(Collectors.groupingBy(Row::ticket));
         Map<TicketNumber, StoredTrail> trails = new HashMap<>();
-        rows.forEach((serial, own) -> trails.put(new TicketNumber(serial), stored(own)));
+        rows.forEach((serial, own) -> own.stream()
+                .flatMap(row -> row.trail(own).stream())
+                .forEach(trail -> trails.put(new TicketNumber(serial), trail)));
         return trails;
-    }
-
-    private static StoredTrail stored(List<Row> rows) {
-        Row any = rows.get(0);
-        List<Hole> holes = any.lost();
-        return new StoredTrail(
-                rows.stream()
-                        .flatMap(Row::stored)
-                        .filter(e -> holes.stream().noneMatch(hole -> hole.takes(e.entry())))
-                        .toList(),
-                any.expected(),
-                any.lastHash(),
-                any.end(),
-                holes,
-                any.broken());
     }
 
     private record Leaf(long place, String hash) {}

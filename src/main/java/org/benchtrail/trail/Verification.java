@@ -3,6 +3,7 @@ package org.benchtrail.trail;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.BiFunction;
 import java.util.function.Consumer;
 import java.util.stream.Collectors;
 import org.benchtrail.core.integrity.HashChain;
@@ -35,6 +36,7 @@ public record Verification(
      * @param expected how many entries the ticket says it has, so that a cut tail is seen
      * @param lastHash what the ticket says the last one's hash is, so that a tail written anew is seen
      * @param holes after which it was agreed to go on: the trail goes on after them with the hash that they name
+     * @param read what is in an entry, by its hash and its bytes
      * @param holding takes each entry that holds, up to the first that does not
      */
     static Verification of(
@@ -43,12 +45,13 @@ public record Verification(
             int expected,
             String lastHash,
             List<Hole> holes,
+            BiFunction<String, byte[], EntryCodec.Decoded> read,
             Consumer<Entry> holding) {
         Hole end = new Hole(1, 0, HashChain.START, 0);
         Instant last = Instant.MIN;
         for (TrailEntry entry : trail) {
             int number = end.last() + 1;
-            String fault = fault(ticket, entry, number, end.hash(), last, holding);
+            String fault = fault(ticket, entry, number, end.hash(), last, read, holding);
             if (!fault.isEmpty()) {
                 return new Verification(
                         trail.size(),
@@ -117,7 +120,13 @@ public record Verification(
     }
 
     private static String fault(
-            TicketNumber ticket, TrailEntry entry, int number, String previous, Instant last, Consumer<Entry> holding) {
+            TicketNumber ticket,
+            TrailEntry entry,
+            int number,
+            String previous,
+            Instant last,
+            BiFunction<String, byte[], EntryCodec.Decoded> read,
+            Consumer<Entry> holding) {
         if (entry.entry() != number) {
             return "entry " + number + " is missing, " + entry.entry() + " stands in its place";
         }
@@ -128,7 +137,7 @@ public record Verification(
                     : "its content was altered, and it cannot be read";
         }
         try {
-            EntryCodec.Decoded inside = EntryCodec.decode(hash, entry.canonical());
+            EntryCodec.Decoded inside = read.apply(hash, entry.canonical());
             String fault = content(ticket, entry, inside, previous, last);
             if (fault.isEmpty()) {
                 holding.accept(inside.entry());

@@ -5,9 +5,11 @@ insert into trail_entry (ticket, entry, at, actor, kind, canonical, hash)
 values (:ticket, :entry, :at, :actor, :kind, :canonical, :hash)
 
 -- @ read
--- In one statement, so that nobody's act can fall between the row, the trail and what of it is sealed.
+-- In one statement, so that nobody's act can fall between the row, the trail and what of it is sealed: a row for each ticket,
+-- and one for each entry.
 select t.serial as ticket, t.entries as expected, t.last_hash, s.place as sealed, encode(s.hash, 'hex') as sealed_hash,
-  t.broken, h.holes, e.entry, e.at, e.actor, e.kind, e.canonical, e.hash
+  t.broken, h.holes, cast(null as integer) as entry, cast(null as timestamptz) as at, null as actor, null as kind,
+  cast(null as bytea) as canonical, null as hash
 from ticket t
 left join lateral (select place, hash from seal_leaf l where l.stream = 'ticket/' || ticket_number(t.serial)
   order by place desc limit 1) s on true
@@ -22,9 +24,10 @@ left join lateral (
     order by r.place desc limit 1) i
   where m.ticket = t.serial and m.outcome = 'AGREED' and m.way = 'GO_ON'
 ) h on true
-left join trail_entry e on e.ticket = t.serial
 where t.serial in (:tickets)
-order by t.serial, e.entry
+union all
+select ticket, null, null, null, null, null, null, entry, at, actor, kind, canonical, hash
+from trail_entry where ticket in (:tickets)
 
 -- @ leaves
 -- what the log has sealed of a ticket

@@ -158,7 +158,7 @@ class FreezeBenchmark {
             LotRows.Open open = rows.open(until);
             double counted = since(start);
             LotSignals signals = new LotSignals(finding -> 5);
-            List<Item> items = audited.items(ended, signals::add);
+            List<Item> items = audited.items(ended, signals);
             double read = since(start);
             int found = signals.all(from, until, site.history().workingTime()).size();
             double told = since(start);

@@ -38,13 +38,17 @@ public final class LotSignals {
     }
 
     /**
-     * Takes a ticket in.
+     * What is seen of one ticket, on whatever thread; {@link #add} takes it in.
      *
      * @param sheet as it was when the ticket ended
      * @param trail up to the entry with which it ended
      */
-    public void add(String ticket, JobSheet sheet, List<Entry> trail) {
-        traces.add(SignalTrace.of(ticket, sheet, trail, usualMinutes));
+    public SignalTrace trace(String ticket, JobSheet sheet, List<Entry> trail) {
+        return SignalTrace.of(ticket, sheet, trail, usualMinutes);
+    }
+
+    public void add(SignalTrace trace) {
+        traces.add(trace);
     }
 
     /** At most one of a kind for each ticket, by ticket in the order in which they came, then by kind. */

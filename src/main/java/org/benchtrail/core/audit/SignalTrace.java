@@ -42,7 +42,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param closedBy account; empty unless it was closed
  */
-record SignalTrace(
+public record SignalTrace(
         String ticket,
         List<Signal> own,
         List<Text> texts,

@@ -1,5 +1,8 @@
 package org.benchtrail.core.integrity;
 
+import java.lang.invoke.MethodHandles;
+import java.lang.invoke.VarHandle;
+import java.nio.ByteOrder;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.Arrays;
@@ -10,6 +13,9 @@ import java.util.HexFormat;
 public final class Hash implements Comparable<Hash> {
     public static final int BYTES = 32;
 
+    private static final VarHandle BIG_ENDIAN =
+            MethodHandles.byteArrayViewVarHandle(long[].class, ByteOrder.BIG_ENDIAN);
+
     /** Root of a tree without leaves: SHA-256 of nothing. */
     public static final Hash EMPTY_TREE = sha256();
 
@@ -18,8 +24,12 @@ public final class Hash implements Comparable<Hash> {
 
     private final byte[] bytes;
 
+    /** The first eight bytes: nearly always these decide which of two comes first. */
+    private final long first;
+
     private Hash(byte[] bytes) {
         this.bytes = bytes;
+        this.first = (long) BIG_ENDIAN.get(bytes, 0);
     }
 
     /** @throws IllegalArgumentException if these are not 32 bytes */
@@ -82,7 +92,9 @@ public final class Hash implements Comparable<Hash> {
     /** By their bytes from the first on, each from 0 to 255. */
     @Override
     public int compareTo(Hash other) {
-        return Arrays.compareUnsigned(bytes, other.bytes);
+        return first == other.first
+                ? Arrays.compareUnsigned(bytes, other.bytes)
+                : Long.compareUnsigned(first, other.first);
     }
 
     @Override

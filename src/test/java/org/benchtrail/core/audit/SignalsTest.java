@@ -105,7 +105,7 @@ class SignalsTest {
     private static List<Signal> signals(Papers... lot) {
         LotSignals signals = new LotSignals(finding -> finding.equals("slow") ? 2.1 : finding.equals("quick") ? 2 : 0);
         for (int i = 0; i < lot.length; i++) {
-            signals.add(String.valueOf(i), JobSheet.replay(lot[i].trail), lot[i].trail);
+            signals.add(signals.trace(String.valueOf(i), JobSheet.replay(lot[i].trail), lot[i].trail));
         }
         return signals.all(BEGINS, ENDS, ALWAYS);
     }
