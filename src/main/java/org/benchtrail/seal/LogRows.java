@@ -273,9 +273,9 @@ class LogRows implements TreeReader.Tiles {
                         HoleRow::stream, TreeMap::new, Collectors.mapping(HoleRow::hole, Collectors.toList())));
     }
 
-    /** Numbers of tickets that wait to be mended, at most 50. */
-    List<String> broken() {
-        return of("broken").values(String.class);
+    /** Tickets at which an act was refused because their trail does not hold, the newest first. */
+    List<Integer> broken(int most) {
+        return of("broken").with("most", most).values(Integer.class);
     }
 
     void publish(Signed signed) {

@@ -7,20 +7,25 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.benchtrail.core.integrity.Checkpoint;
 import org.benchtrail.core.integrity.SignedNote;
 import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
 import org.benchtrail.platform.Moments;
+import org.benchtrail.trail.Alarms;
 import org.jspecify.annotations.Nullable;
 
 /** What the page of the seal shows, read in one transaction. */
 @ApplicationScoped
 class SealQueries {
     private static final int MOST = 10;
+    private static final int MOST_BROKEN = 50;
     static final int PAGE = 50;
     private static final Duration TOO_LONG = Duration.ofMinutes(5);
 
@@ -28,6 +33,7 @@ class SealQueries {
     private final WitnessRows witnesses;
     private final LogKeys keys;
     private final Incidents incidents;
+    private final Alarms alarms;
     private final VerificationRows runs;
     private final SealJob job;
     private final SealConfig config;
@@ -38,6 +44,7 @@ class SealQueries {
             WitnessRows witnesses,
             LogKeys keys,
             Incidents incidents,
+            Alarms alarms,
             VerificationRows runs,
             SealJob job,
             SealConfig config,
@@ -46,6 +53,7 @@ class SealQueries {
         this.witnesses = witnesses;
         this.keys = keys;
         this.incidents = incidents;
+        this.alarms = alarms;
         this.runs = runs;
         this.job = job;
         this.config = config;
@@ -59,7 +67,7 @@ class SealQueries {
         SealView.@Nullable Look look = runs.newest().map(run -> look(run, zone)).orElse(null);
         return new SealView(
                 troubles(waiting, look),
-                rows.broken(),
+                broken(),
                 waiting.count(),
                 age(waiting.oldest()),
                 head(zone).orElse(null),
@@ -87,6 +95,16 @@ class SealQueries {
         return rows.headsFrom(largest, most).stream()
                 .map(signed -> new SealView.HeadLine(
                         signed.size(), root(signed.note()), Moments.text(signed.signedAt(), zone)))
+                .toList();
+    }
+
+    /** Tickets whose trail did not hold at an act or a look, the newest first. */
+    private List<String> broken() {
+        return Stream.concat(rows.broken(MOST_BROKEN).stream(), alarms.standing().stream())
+                .distinct()
+                .sorted(Comparator.reverseOrder())
+                .limit(MOST_BROKEN)
+                .map(serial -> new TicketNumber(serial).toString())
                 .toList();
     }
 

@@ -124,4 +124,4 @@ group by m.id
 order by m.ticket, m.first
 
 -- @ broken
-select ticket_number(serial) from ticket where broken is not null order by serial limit 50
+select serial from ticket where broken is not null order by serial desc limit :most

@@ -87,6 +87,9 @@ class AlarmJourneyTest {
             sue.page.locator("a:has-text('See the alarms')").click();
             sue.sees(cut + " does not hold");
             sue.look("alarms");
+            sue.go("/seal");
+            sue.sees("The trail of ticket " + cut + " was found broken.");
+            sue.look("alarm-seal");
             sue.go("/tickets/" + cut + "/mending");
             sue.sees("entry 4");
             sue.look("mending");
