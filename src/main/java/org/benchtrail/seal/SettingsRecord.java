@@ -11,12 +11,14 @@ import java.nio.file.Path;
 import java.util.Map;
 import java.util.Optional;
 import org.benchtrail.core.method.Policy;
+import org.benchtrail.core.method.Redecided;
 import org.benchtrail.site.PolicyConfig;
 import org.benchtrail.site.PolicyFingerprint;
 
 /**
  * Records what the server is started with, if it is not what the log says already: by which values entries are decided until the site
- * decides otherwise, and which witnesses are asked. Each entry names its policy by the fingerprint that stands here beside the values.
+ * decides otherwise, which witnesses are asked, and the rules of the method. Each entry names its policy by the fingerprint that stands
+ * here beside the values.
  */
 @ApplicationScoped
 class SettingsRecord {
@@ -50,7 +52,9 @@ class SettingsRecord {
                 "values",
                 PolicyFingerprint.lines(policy),
                 "witnesses",
-                witnesses);
+                witnesses,
+                "rules",
+                Redecided.rules());
         if (now.equals(kept)) {
             return;
         }

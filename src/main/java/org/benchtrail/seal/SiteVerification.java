@@ -57,6 +57,7 @@ class SiteVerification {
     private final Guards guards;
     private final LogLook log;
     private final QuorumLook quorum;
+    private final DecisionsLook decisions;
     private final TicketQueries tickets;
     private final Clock clock;
 
@@ -66,6 +67,7 @@ class SiteVerification {
             Guards guards,
             LogLook log,
             QuorumLook quorum,
+            DecisionsLook decisions,
             TicketQueries tickets,
             Clock clock) {
         this.rows = rows;
@@ -73,6 +75,7 @@ class SiteVerification {
         this.guards = guards;
         this.log = log;
         this.quorum = quorum;
+        this.decisions = decisions;
         this.tickets = tickets;
         this.clock = clock;
     }
@@ -202,6 +205,7 @@ class SiteVerification {
             int after = last;
             some = alone(() -> runs.tickets(after, TICKETS));
             found(run, broken(some, by), Function.identity());
+            found(run, decisions.look(numbers(some)), Function.identity());
             last = some.isEmpty() ? last : some.get(some.size() - 1);
             if (!alone(() -> runs.goOn(run.id(), run.size(), clock.instant()))) {
                 return;
@@ -209,13 +213,16 @@ class SiteVerification {
         } while (some.size() == TICKETS);
     }
 
-    /** Many tickets at once; where a row cannot be read, each of them by itself. */
-    private List<Finding> broken(List<Integer> serials, Actor by) {
-        List<TicketNumber> numbers = serials.stream()
+    private static List<TicketNumber> numbers(List<Integer> serials) {
+        return serials.stream()
                 .filter(SiteVerification::isNumber)
                 .map(TicketNumber::new)
                 .toList();
-        Map<TicketNumber, Verification> verified = verified(numbers, by);
+    }
+
+    /** Many tickets at once; where a row cannot be read, each of them by itself. */
+    private List<Finding> broken(List<Integer> serials, Actor by) {
+        Map<TicketNumber, Verification> verified = verified(numbers(serials), by);
         List<Finding> broken = new ArrayList<>();
         for (int serial : serials) {
             Verification found = isNumber(serial)

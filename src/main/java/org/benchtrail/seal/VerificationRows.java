@@ -6,7 +6,9 @@ import jakarta.persistence.EntityManager;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.benchtrail.core.integrity.SeenTimes;
 import org.benchtrail.platform.sql.Sql;
 import org.benchtrail.platform.sql.SqlText;
@@ -48,6 +50,7 @@ class VerificationRows {
                         "cosignatures",
                         "seen heads",
                         "out of time",
+                        "decided before",
                         "erased alone");
     }
 
@@ -225,6 +228,21 @@ class VerificationRows {
                         spans.stream().map(span -> span.notAfter().toString()).toArray(String[]::new))
                 .with("most", most)
                 .rows(OutOfTime.class);
+    }
+
+    private record DecidedBefore(String stream, long place) {}
+
+    /**
+     * The last place of each stream that went into the log before these rules did; no stream if other rules were recorded since, or
+     * these are not sealed.
+     */
+    Map<String, Long> decidedBefore(List<String> streams, String rules) {
+        return of("decided before")
+                .with("streams", streams.toArray(String[]::new))
+                .with("rules", rules)
+                .rows(DecidedBefore.class)
+                .stream()
+                .collect(Collectors.toMap(DecidedBefore::stream, DecidedBefore::place));
     }
 
     /** Requesters who were erased without a decision. */

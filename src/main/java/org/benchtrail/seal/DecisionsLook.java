@@ -1,0 +1,89 @@
+package org.benchtrail.seal;
+
+import io.quarkus.narayana.jta.QuarkusTransaction;
+import jakarta.enterprise.context.ApplicationScoped;
+import java.util.Collection;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import org.benchtrail.core.method.Entry;
+import org.benchtrail.core.method.Policy;
+import org.benchtrail.core.method.Redecided;
+import org.benchtrail.core.method.Stamp;
+import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.core.site.SiteHistory;
+import org.benchtrail.seal.VerificationRows.Finding;
+import org.benchtrail.site.PolicyFingerprint;
+import org.benchtrail.site.SiteBook;
+import org.benchtrail.trail.StoredTrail;
+import org.benchtrail.trail.TrailEntry;
+import org.benchtrail.trail.TrailStore;
+
+/**
+ * The part of a look that decides every move out of a step again, under the policy that the entry names: what somebody wrote past the
+ * gate holds as a chain, and is found by this. Asked is only what went into the log after these rules did: an older release may
+ * have decided by others.
+ */
+@ApplicationScoped
+class DecisionsLook {
+    private static final String TICKET = "ticket/";
+
+    private final TrailStore trails;
+    private final VerificationRows runs;
+    private final SiteBook site;
+
+    DecisionsLook(TrailStore trails, VerificationRows runs, SiteBook site) {
+        this.trails = trails;
+        this.runs = runs;
+        this.site = site;
+    }
+
+    /** Some tickets at once, whose trails were looked at. */
+    List<Finding> look(Collection<TicketNumber> numbers) {
+        Map<String, Long> before = QuarkusTransaction.requiringNew()
+                .call(() -> runs.decidedBefore(
+                        numbers.stream().map(number -> TICKET + number).toList(), Redecided.rules()));
+        List<TicketNumber> asked =
+                numbers.stream().filter(n -> before.containsKey(TICKET + n)).toList();
+        if (asked.isEmpty()) {
+            return List.of();
+        }
+        Map<TicketNumber, StoredTrail> stored =
+                QuarkusTransaction.requiringNew().call(() -> trails.read(asked));
+        Map<String, Policy> policies = policies(site.history());
+        Function<Stamp, Optional<Policy>> named = stamp -> Optional.ofNullable(stamp.origin())
+                .flatMap(origin -> Optional.ofNullable(policies.get(origin.policy())));
+        return asked.parallelStream()
+                .flatMap(number -> Optional.ofNullable(stored.get(number)).stream()
+                        .flatMap(trail ->
+                                refused(number, trail, before.getOrDefault(TICKET + number, 0L), named).stream()))
+                .toList();
+    }
+
+    private static Map<String, Policy> policies(SiteHistory history) {
+        return history.versions().stream()
+                .map(version -> version.rules().policy())
+                .collect(Collectors.toMap(PolicyFingerprint::of, policy -> policy, (a, b) -> a));
+    }
+
+    /** Of a trail that does not hold, or has a hole, that is said already. */
+    private static List<Finding> refused(
+            TicketNumber number, StoredTrail stored, long before, Function<Stamp, Optional<Policy>> policies) {
+        if (!stored.holes().isEmpty()) {
+            return List.of();
+        }
+        try {
+            List<Entry> trail = stored.entries().stream().map(TrailEntry::read).toList();
+            return Redecided.of(trail, (int) before, policies).stream()
+                    .map(found -> new Finding(
+                            "decision",
+                            TICKET + number + " " + found.move().stamp().entry(),
+                            found.sentence()))
+                    .toList();
+        } catch (RuntimeException whateverItHolds) {
+            return List.of();
+        }
+    }
+}
