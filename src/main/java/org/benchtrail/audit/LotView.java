@@ -80,11 +80,20 @@ public record LotView(
      *
      * @param again seed from the stored head and plan
      * @param altered which of plan, list, head, seed and order is not as the log sealed it, in sentences
+     * @param headHash of the head alone, by which somebody sees that it is typed as it was; of the plan likewise
      * @param tickets how many there are in the lot
      * @param list all of them, or of a large lot the drawn ones, with their ranks
      */
     public record Check(
-            String seed, String again, List<String> altered, String head, long leaves, int tickets, List<Listed> list) {
+            String seed,
+            String again,
+            List<String> altered,
+            String head,
+            String headHash,
+            String planHash,
+            long leaves,
+            int tickets,
+            List<Listed> list) {
         /** What is said first. */
         public String words() {
             return altered.isEmpty()

@@ -1,6 +1,7 @@
 package org.benchtrail.audit;
 
 import io.quarkus.qute.RawString;
+import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
@@ -346,9 +347,15 @@ final class LotViews {
                 again,
                 altered.stream().map(DrawCheck.Fault::sentence).toList(),
                 seed.head(),
+                hash(seed.head()),
+                hash(lot.planText()),
                 seed.size(),
                 LotList.size(lot),
                 LotList.printed(lot));
+    }
+
+    private static String hash(String text) {
+        return Hash.sha256(text.getBytes(StandardCharsets.UTF_8)).hex();
     }
 
     private List<LotView.ReviewLine> reviews(boolean own) {
