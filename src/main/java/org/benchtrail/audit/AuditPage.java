@@ -219,7 +219,7 @@ public class AuditPage {
     @Blocking
     public Response list(@RestPath String lot) {
         return Response.ok(queries.list(lot, current.actor()), Csv.MEDIA_TYPE)
-                .header("Content-Disposition", "attachment; filename=\"audit-" + lot + ".csv\"")
+                .header("Content-Disposition", Csv.PLAIN.disposition("audit-" + lot))
                 .build();
     }
 

@@ -42,10 +42,10 @@ final class LotList {
     }
 
     static String csv(AuditLot lot) {
-        List<String> lines = new ArrayList<>(List.of(Csv.line(List.of("part", "ticket", "rank", "drawn"))));
+        List<String> lines = new ArrayList<>(List.of(Csv.PLAIN.line(List.of("part", "ticket", "rank", "drawn"))));
         of(lot, ticket -> true)
                 .forEach(line -> lines.add(
-                        Csv.line(List.of(line.part(), line.ticket(), line.rank(), line.drawn() ? "yes" : "no"))));
+                        Csv.PLAIN.line(List.of(line.part(), line.ticket(), line.rank(), line.drawn() ? "yes" : "no"))));
         return String.join("", lines);
     }
 }

@@ -37,13 +37,15 @@ class LotQueries {
     private final AuditedTickets tickets;
     private final Directory people;
     private final Heads heads;
+    private final DrawChecks checks;
     private final Clock clock;
 
-    LotQueries(LotRows rows, AuditedTickets tickets, Directory people, Heads heads, Clock clock) {
+    LotQueries(LotRows rows, AuditedTickets tickets, Directory people, Heads heads, DrawChecks checks, Clock clock) {
         this.rows = rows;
         this.tickets = tickets;
         this.people = people;
         this.heads = heads;
+        this.checks = checks;
         this.clock = clock;
     }
 
@@ -86,7 +88,8 @@ class LotQueries {
                         clock.instant(),
                         rows.before(lot.plan().from()),
                         SignalViews.of(lot, viewer, rows),
-                        stuck(lot))
+                        stuck(lot),
+                        checks.faults(lot))
                 .view();
     }
 

@@ -79,12 +79,28 @@ public record LotView(
      * The draw done again.
      *
      * @param again seed from the stored head and plan
-     * @param holds whether seed and sample come out as they were kept
+     * @param altered which of plan, list, head, seed and order is not as the log sealed it, in sentences
+     * @param headHash of the head alone, by which somebody sees that it is typed as it was; of the plan likewise
      * @param tickets how many there are in the lot
      * @param list all of them, or of a large lot the drawn ones, with their ranks
      */
     public record Check(
-            String seed, String again, boolean holds, String head, long leaves, int tickets, List<Listed> list) {
+            String seed,
+            String again,
+            List<String> altered,
+            String head,
+            String headHash,
+            String planHash,
+            long leaves,
+            int tickets,
+            List<Listed> list) {
+        /** What is said first. */
+        public String words() {
+            return altered.isEmpty()
+                    ? "The draw holds: plan, list, head, seed and order are what the log sealed, and give one another."
+                    : "The draw does not hold.";
+        }
+
         /** Whether the list is all of the lot. */
         public boolean whole() {
             return list.size() == tickets;

@@ -1,6 +1,7 @@
 package org.benchtrail.audit;
 
 import io.quarkus.qute.RawString;
+import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
@@ -18,6 +19,7 @@ import org.benchtrail.core.audit.AuditLot;
 import org.benchtrail.core.audit.AuditLot.State;
 import org.benchtrail.core.audit.AuditLot.Turn;
 import org.benchtrail.core.audit.AuditRules;
+import org.benchtrail.core.audit.DrawCheck;
 import org.benchtrail.core.audit.LotResult;
 import org.benchtrail.core.audit.Mark;
 import org.benchtrail.core.audit.Outlook;
@@ -50,6 +52,7 @@ final class LotViews {
     private final LotRows.Gap before;
     private final List<SignalViews.SignalLine> signals;
     private final List<Turn> stuck;
+    private final List<DrawCheck.Fault> altered;
 
     LotViews(
             AuditLot lot,
@@ -61,7 +64,8 @@ final class LotViews {
             Instant now,
             LotRows.Gap before,
             List<SignalViews.SignalLine> signals,
-            List<Turn> stuck) {
+            List<Turn> stuck,
+            List<DrawCheck.Fault> altered) {
         this.lot = lot;
         this.viewer = viewer;
         this.zone = zone;
@@ -72,6 +76,7 @@ final class LotViews {
         this.before = before;
         this.signals = signals;
         this.stuck = stuck;
+        this.altered = altered;
     }
 
     LotView view() {
@@ -340,11 +345,17 @@ final class LotViews {
         return new LotView.Check(
                 seed.seed(),
                 again,
-                again.equals(seed.seed()) && lot.sample().equals(lot.drawn()),
+                altered.stream().map(DrawCheck.Fault::sentence).toList(),
                 seed.head(),
+                hash(seed.head()),
+                hash(lot.planText()),
                 seed.size(),
                 LotList.size(lot),
                 LotList.printed(lot));
+    }
+
+    private static String hash(String text) {
+        return Hash.sha256(text.getBytes(StandardCharsets.UTF_8)).hex();
     }
 
     private List<LotView.ReviewLine> reviews(boolean own) {

@@ -14,14 +14,14 @@ final class CsvFormat implements EventFormat {
 
     @Override
     public void begin(About about, OutputStream file) throws IOException {
-        write(Csv.line(HEADS), file);
+        write(Csv.PLAIN.line(HEADS), file);
     }
 
     @Override
     public void ticket(TicketEvents ticket, OutputStream file) throws IOException {
         StringBuilder lines = new StringBuilder();
         for (TicketEvent event : ticket.events()) {
-            lines.append(Csv.line(List.of(
+            lines.append(Csv.PLAIN.line(List.of(
                     ticket.number(),
                     ticket.category(),
                     ticket.priority(),

@@ -83,9 +83,9 @@ public record Figure(
     }
 
     /** The table as comma-separated values. */
-    public String csv() {
-        return Csv.line(heads.stream().map(Head::text).toList())
-                + rows.stream().map(r -> Csv.line(r.cells())).collect(Collectors.joining());
+    public String csv(Csv form) {
+        return form.line(heads.stream().map(Head::text).toList())
+                + rows.stream().map(r -> form.line(r.cells())).collect(Collectors.joining());
     }
 
     static String number(double value) {

@@ -5,6 +5,7 @@ import io.quarkus.qute.TemplateInstance;
 import io.quarkus.security.Authenticated;
 import io.smallrye.common.annotation.Blocking;
 import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.DefaultValue;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
@@ -33,6 +34,7 @@ import org.benchtrail.platform.repeat.Repeats;
 import org.benchtrail.seal.Heads;
 import org.benchtrail.seal.PaperHead;
 import org.jboss.resteasy.reactive.RestPath;
+import org.jboss.resteasy.reactive.RestQuery;
 import org.jspecify.annotations.Nullable;
 
 /** Figures over many tickets, each with its table as a file and the tickets behind every row. */
@@ -194,11 +196,12 @@ public class FiguresPage {
     @GET
     @Path("{figure}.csv")
     @Blocking
-    public Response file(@RestPath String figure, UriInfo address) {
+    public Response file(@RestPath String figure, @RestQuery("for") @DefaultValue("") String reader, UriInfo address) {
+        Csv form = Csv.of(reader);
         Figure found =
                 queries.report(asked(address), current.actor(), current.zone()).figure(figure);
-        return Response.ok(found.csv(), Csv.MEDIA_TYPE)
-                .header("Content-Disposition", "attachment; filename=\"" + found.id() + ".csv\"")
+        return Response.ok(found.csv(form), Csv.MEDIA_TYPE)
+                .header("Content-Disposition", form.disposition(found.id()))
                 .build();
     }
 

@@ -12,6 +12,8 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import org.benchtrail.core.integrity.Checkpoint;
 import org.benchtrail.core.integrity.SignedNote;
+import org.benchtrail.core.integrity.VerifierKey;
+import org.benchtrail.core.integrity.WitnessPolicy.Party;
 import org.benchtrail.platform.sql.Sql;
 import org.benchtrail.platform.sql.SqlText;
 
@@ -23,12 +25,14 @@ public class Heads {
     private final SqlText text;
     private final Witnessing witnessing;
     private final LogRows rows;
+    private final LogKeys keys;
 
-    Heads(EntityManager database, Witnessing witnessing, LogRows rows) {
+    Heads(EntityManager database, Witnessing witnessing, LogRows rows, LogKeys keys) {
         this.database = database;
         this.witnessing = witnessing;
         this.rows = rows;
-        text = SqlText.of(Heads.class).having("sealed", "own", "witnessed");
+        this.keys = keys;
+        text = SqlText.of(Heads.class).having("sealed", "own", "witnessed", "keys of");
     }
 
     /**
@@ -74,6 +78,43 @@ public class Heads {
         return new SignedNote(note.text(), Stream.concat(own, other).toList());
     }
 
+    /** Whether a note is a head of this log, signed by one of its keys. */
+    public boolean isOfLog(String note) {
+        LogKeys.Known known = keys.known();
+        return isSigned(note, known.named().stream().map(VerifierKey::parse).toList())
+                && note.startsWith(known.origin() + "\n");
+    }
+
+    /**
+     * Whether a witness signed a note.
+     *
+     * @param witness name of its key; where the site asks it no more, what it signed before tells which key that is
+     */
+    public boolean isOfWitness(String note, String witness) {
+        List<VerifierKey> asked = parties().stream()
+                .map(Party::key)
+                .filter(key -> key.name().equals(witness))
+                .toList();
+        return isSigned(
+                note,
+                asked.isEmpty()
+                        ? Sql.of(database, text.statement("keys of"))
+                                .with("witness", witness)
+                                .values(String.class)
+                                .stream()
+                                .map(VerifierKey::parse)
+                                .toList()
+                        : asked);
+    }
+
+    private static boolean isSigned(String note, List<VerifierKey> keys) {
+        try {
+            return !SignedNote.parse(note).signers(keys).isEmpty();
+        } catch (IllegalArgumentException e) {
+            return false;
+        }
+    }
+
     /** The newest head as a report shows it. */
     @Transactional
     public PaperHead onPaper(ZoneId zone) {
@@ -84,11 +125,15 @@ public class Heads {
 
     /** Names of the keys of the witnesses that the site asks; none without a policy. */
     public List<String> witnesses() {
+        return parties().stream()
+                .filter(party -> party.key().isUnderstood())
+                .map(party -> party.key().name())
+                .toList();
+    }
+
+    private List<Party> parties() {
         try {
-            return witnessing.witnesses().stream()
-                    .filter(party -> party.key().isUnderstood())
-                    .map(party -> party.key().name())
-                    .toList();
+            return witnessing.witnesses();
         } catch (IOException e) {
             throw new UncheckedIOException("the policy of witnesses", e);
         }

@@ -9,3 +9,6 @@ select c.size, c.note, s.line from checkpoint c join cosignature s on s.size = c
 where c.size > :index and split_part(s.key, '+', 1) = :witness
 order by c.size, s.at
 limit 1
+
+-- @ keys of
+select distinct key from cosignature where split_part(key, '+', 1) = :witness

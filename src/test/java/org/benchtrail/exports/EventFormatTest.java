@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.OutputStream;
 import java.io.StringReader;
 import java.lang.ref.WeakReference;
@@ -140,6 +141,10 @@ class EventFormatTest {
      * into a schema of the namespace that readers need, it takes that one.
      */
     private static void validateAsPublished(byte[] xml) throws SAXException, IOException {
+        validateAsPublished(new ByteArrayInputStream(xml));
+    }
+
+    static void validateAsPublished(InputStream xml) throws SAXException, IOException {
         Path published = Path.of("target", "schemas", "xes-ieee-1849-2016.xsd").toAbsolutePath();
         assertTrue(Files.exists(published), "the build unpacks it: mvn generate-test-resources");
         String wrapped = "<xs:schema xmlns:xs='http://www.w3.org/2001/XMLSchema' xmlns='http://www.xes-standard.org/'"
@@ -148,7 +153,7 @@ class EventFormatTest {
         SchemaFactory.newInstance(XMLConstants.W3C_XML_SCHEMA_NS_URI)
                 .newSchema(new StreamSource(new StringReader(wrapped)))
                 .newValidator()
-                .validate(new StreamSource(new ByteArrayInputStream(xml)));
+                .validate(new StreamSource(xml));
     }
 
     private static byte[] with(String part, String instead) throws IOException {

@@ -61,6 +61,11 @@ public final class Browser {
         return cookies.getOrDefault(name, "");
     }
 
+    /** By name, for a reader of another kind. */
+    public Map<String, String> cookies() {
+        return Map.copyOf(cookies);
+    }
+
     private Response keep(Response answer) {
         Cookies set = answer.detailedCookies();
         set.asList().forEach(cookie -> {

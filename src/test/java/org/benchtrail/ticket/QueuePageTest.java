@@ -131,7 +131,8 @@ class QueuePageTest {
     void theFile_holdsWhatIsSeen_andNothingThatRuns() {
         open("-2+3", Category.OTHER, false);
         open("Zed", Category.HEAT, true);
-        Response answer = browser(TEO).get("/queue.csv?place=" + encoded + "&sort=number-back");
+        Response answer = browser(TEO).get("/queue.csv?for=spreadsheet&place=" + encoded + "&sort=number-back");
+        assertEquals("attachment; filename=\"queue-for-a-spreadsheet.csv\"", answer.header("Content-Disposition"));
         assertEquals(200, answer.statusCode());
         assertTrue(answer.contentType().startsWith("text/csv"), answer.contentType());
         String[] lines = answer.asString().split("\r\n");
@@ -141,6 +142,12 @@ class QueuePageTest {
         assertTrue(lines[2].contains(",'-2+3,") && lines[2].contains(",\"'=Lamp, \"\"old\"\"\","), lines[2]);
         assertTrue(lines[2].contains(",Teo Marsh,") && lines[2].matches(".*\\d{2}:\\d{2}:\\d{2}Z,.*"), lines[2]);
         assertFalse(answer.asString().contains("Rae"));
+        Response plain = browser(TEO).get("/queue.csv?place=" + encoded + "&sort=number-back");
+        assertEquals("attachment; filename=\"queue.csv\"", plain.header("Content-Disposition"));
+        String line = plain.asString().split("\r\n")[2];
+        assertTrue(
+                line.contains(",-2+3,") && line.contains(",\"=Lamp, \"\"old\"\"\","),
+                "true to what was typed: " + line);
     }
 
     /** More than a stretch, and each once. */

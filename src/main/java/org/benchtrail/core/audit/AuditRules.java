@@ -74,10 +74,7 @@ public final class AuditRules {
                 "ticket",
                 "This ticket was not drawn: what is reviewed is not chosen.");
         require(lot.review(given.ticket(), given.turn()).isEmpty(), "ticket", "This review is given already.");
-        boolean first = lot.review(given.ticket(), 3 - given.turn())
-                .filter(r -> r.reviewer().equals(given.reviewer()))
-                .isPresent();
-        require(!first, "reviewer", "The second review is by somebody else than the first.");
+        notTheOther(lot, given.ticket(), given.turn(), given.reviewer());
         require(
                 lot.unfinished(given.reviewer()).isEmpty(),
                 "reviewer",
@@ -92,6 +89,14 @@ public final class AuditRules {
         }
     }
 
+    /** Nobody reads a ticket twice. */
+    private static void notTheOther(AuditLot lot, String ticket, int turn, String account) {
+        boolean other = lot.review(ticket, 3 - turn)
+                .filter(r -> r.reviewer().equals(account))
+                .isPresent();
+        require(!other, "reviewer", "The second review is by somebody else than the first.");
+    }
+
     private static void independent(List<String> reasons, boolean others, List<String> despite) {
         require(
                 reasons.isEmpty() || (!others && !despite.isEmpty()),
@@ -101,11 +106,8 @@ public final class AuditRules {
 
     /** The review that is this person's to work on, as long as they are independent. */
     public static Review own(AuditLot lot, String ticket, int turn, String account, List<String> reasons) {
-        open(lot);
-        Review review = lot.review(ticket, turn)
-                .orElseThrow(() -> new Invalid("ticket", "This review was given to nobody yet."));
-        require(review.reviewer().equals(account), "ticket", "This review was given to somebody else.");
-        require(!review.signed(), "mark", "This review is signed: its marks are final.");
+        Review review = held(lot, ticket, turn, account);
+        notTheOther(lot, ticket, turn, account);
         require(
                 !review.independent() || reasons.isEmpty(),
                 "reviewer",
@@ -113,8 +115,17 @@ public final class AuditRules {
         return review;
     }
 
+    private static Review held(AuditLot lot, String ticket, int turn, String account) {
+        open(lot);
+        Review review = lot.review(ticket, turn)
+                .orElseThrow(() -> new Invalid("ticket", "This review was given to nobody yet."));
+        require(review.reviewer().equals(account), "ticket", "This review was given to somebody else.");
+        require(!review.signed(), "mark", "This review is signed: its marks are final.");
+        return review;
+    }
+
     public static void decline(AuditLot lot, String ticket, int turn, String account, String why) {
-        own(lot, ticket, turn, account, List.of());
+        held(lot, ticket, turn, account);
         words(why, "remark", "Say why you decline it.");
     }
 

@@ -57,13 +57,13 @@ class QueueCsv {
     }
 
     /** @param zone in which its times are written, with their distance from UTC */
-    void write(QueueAsked asked, Actor viewer, ZoneId zone, OutputStream file) throws IOException {
+    void write(QueueAsked asked, Csv form, Actor viewer, ZoneId zone, OutputStream file) throws IOException {
         QueueFilter.Choice choice = asked.filter(viewer.account(), clock.instant(), zone);
-        write(Csv.line(HEADS), file);
+        write(form.line(HEADS), file);
         List<TicketLine> lines;
         do {
             lines = lists.lines(choice.lines(STRETCH), viewer);
-            write(text(lines, zone), file);
+            write(text(lines, form, zone), file);
             if (!lines.isEmpty()) {
                 choice.after(Cursor.of(lines.get(lines.size() - 1), asked.sorting()));
             }
@@ -74,12 +74,12 @@ class QueueCsv {
         file.write(text.getBytes(StandardCharsets.UTF_8));
     }
 
-    private String text(List<TicketLine> lines, ZoneId zone) {
+    private String text(List<TicketLine> lines, Csv form, ZoneId zone) {
         Map<String, String> names = people.names(lines.stream()
                 .map(TicketLine::assignee)
                 .filter(Objects::nonNull)
                 .collect(Collectors.toSet()));
-        return lines.stream().map(line -> Csv.line(cells(line, names, zone))).collect(Collectors.joining());
+        return lines.stream().map(line -> form.line(cells(line, names, zone))).collect(Collectors.joining());
     }
 
     private static List<String> cells(TicketLine line, Map<String, String> names, ZoneId zone) {

@@ -5,6 +5,7 @@ import io.quarkus.qute.TemplateInstance;
 import io.quarkus.security.Authenticated;
 import io.smallrye.common.annotation.Blocking;
 import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.DefaultValue;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
@@ -27,6 +28,7 @@ import org.benchtrail.platform.form.PostedForm;
 import org.benchtrail.platform.form.Refusal;
 import org.benchtrail.ticket.HandOvers;
 import org.jboss.resteasy.reactive.RestPath;
+import org.jboss.resteasy.reactive.RestQuery;
 
 /** The queue of tickets. */
 @Path("/")
@@ -71,14 +73,15 @@ public class QueuePage {
     @GET
     @Path("queue.csv")
     @Blocking
-    public Response file(UriInfo address) {
+    public Response file(@RestQuery("for") @DefaultValue("") String reader, UriInfo address) {
+        Csv form = Csv.of(reader);
         QueueAsked asked = asked(address);
         Actor viewer = current.actor();
         Permissions.require(Permission.SEE_TICKETS, viewer);
         ZoneId zone = current.zone();
-        StreamingOutput lines = file -> csv.write(asked, viewer, zone, file);
+        StreamingOutput lines = file -> csv.write(asked, form, viewer, zone, file);
         return Response.ok(lines, Csv.MEDIA_TYPE)
-                .header("Content-Disposition", "attachment; filename=\"queue.csv\"")
+                .header("Content-Disposition", form.disposition("queue"))
                 .build();
     }
 

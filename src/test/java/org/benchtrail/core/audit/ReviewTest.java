@@ -22,6 +22,7 @@ import org.benchtrail.core.method.Requirements;
 import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.Stamp;
 import org.benchtrail.core.method.desk.LesseningAgreed;
+import org.benchtrail.core.method.desk.SentBack;
 import org.benchtrail.core.method.plan.PartOverrideApproved;
 import org.benchtrail.core.method.plan.PlanApproved;
 import org.benchtrail.core.method.plan.PlanDeclined;
@@ -219,7 +220,8 @@ class ReviewTest {
                 new LesseningAgreed(3, "It was misread"), "agreed to a correction",
                 new PartOverrideApproved(3, "Maker says so"), "let a part through",
                 new PlanDeclined("No way back"), "declined its plan",
-                new PlanApproved(List.of(3), ""), "approved its plan");
+                new PlanApproved(List.of(3), ""), "approved its plan",
+                new SentBack("Look again"), "sent it back");
         EndedTickets.Told told = EndedTickets.handedOn();
         Entry last = told.trail().get(told.trail().size() - 1);
         judgements.forEach((fact, reason) -> {
