@@ -3,18 +3,17 @@ package org.benchtrail.seal;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.Collection;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.function.Function;
-import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.benchtrail.core.method.Entry;
 import org.benchtrail.core.method.Policy;
 import org.benchtrail.core.method.Redecided;
-import org.benchtrail.core.method.Stamp;
 import org.benchtrail.core.method.TicketNumber;
-import org.benchtrail.core.site.SiteHistory;
 import org.benchtrail.seal.VerificationRows.Finding;
+import org.benchtrail.site.PolicyConfig;
 import org.benchtrail.site.PolicyFingerprint;
 import org.benchtrail.site.SiteBook;
 import org.benchtrail.trail.StoredTrail;
@@ -33,11 +32,13 @@ class DecisionsLook {
     private final TrailStore trails;
     private final VerificationRows runs;
     private final SiteBook site;
+    private final PolicyConfig settings;
 
-    DecisionsLook(TrailStore trails, VerificationRows runs, SiteBook site) {
+    DecisionsLook(TrailStore trails, VerificationRows runs, SiteBook site, PolicyConfig settings) {
         this.trails = trails;
         this.runs = runs;
         this.site = site;
+        this.settings = settings;
     }
 
     /** Some tickets at once, whose trails were looked at. */
@@ -52,25 +53,31 @@ class DecisionsLook {
         }
         Map<TicketNumber, StoredTrail> stored =
                 QuarkusTransaction.requiringNew().call(() -> trails.read(asked));
-        Map<String, Policy> policies = policies(site.history());
-        Function<Stamp, Optional<Policy>> named = stamp -> Optional.ofNullable(stamp.origin())
-                .flatMap(origin -> Optional.ofNullable(policies.get(origin.policy())));
+        Map<String, Optional<Policy>> policies = policies();
         return asked.parallelStream()
                 .flatMap(number -> Optional.ofNullable(stored.get(number)).stream()
                         .flatMap(trail ->
-                                refused(number, trail, before.getOrDefault(TICKET + number, 0L), named).stream()))
+                                refused(number, trail, before.getOrDefault(TICKET + number, 0L), policies).stream()))
                 .toList();
     }
 
-    private static Map<String, Policy> policies(SiteHistory history) {
-        return history.versions().stream()
-                .map(version -> version.rules().policy())
-                .collect(Collectors.toMap(PolicyFingerprint::of, policy -> policy, (a, b) -> a));
+    /** Of what servers were started with before, only the names are known. */
+    private Map<String, Optional<Policy>> policies() {
+        Map<String, Optional<Policy>> policies = new HashMap<>();
+        QuarkusTransaction.requiringNew()
+                .call(runs::policiesNamed)
+                .forEach(name -> policies.put(name, Optional.empty()));
+        Stream.concat(
+                        Stream.of(settings.policy()),
+                        site.history().versions().stream()
+                                .map(version -> version.rules().policy()))
+                .forEach(policy -> policies.put(PolicyFingerprint.of(policy), Optional.of(policy)));
+        return policies;
     }
 
     /** Of a trail that does not hold, or has a hole, that is said already. */
     private static List<Finding> refused(
-            TicketNumber number, StoredTrail stored, long before, Function<Stamp, Optional<Policy>> policies) {
+            TicketNumber number, StoredTrail stored, long before, Map<String, Optional<Policy>> policies) {
         if (!stored.holes().isEmpty()) {
             return List.of();
         }

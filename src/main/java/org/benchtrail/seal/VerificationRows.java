@@ -51,6 +51,7 @@ class VerificationRows {
                         "seen heads",
                         "out of time",
                         "decided before",
+                        "policies named",
                         "erased alone");
     }
 
@@ -243,6 +244,11 @@ class VerificationRows {
                 .rows(DecidedBefore.class)
                 .stream()
                 .collect(Collectors.toMap(DecidedBefore::stream, DecidedBefore::place));
+    }
+
+    /** The names of all policies that a server was ever started with. */
+    List<String> policiesNamed() {
+        return of("policies named").values(String.class);
     }
 
     /** Requesters who were erased without a decision. */

@@ -3,9 +3,9 @@ package org.benchtrail.core.method;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.TreeSet;
-import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.benchtrail.core.integrity.HashChain;
 import org.benchtrail.core.method.desk.MoveFact;
@@ -40,9 +40,9 @@ public record Redecided(Entry move, List<Missing> missing) {
      *
      * @param trail a whole one
      * @param after number of the last entry that is not asked about
-     * @param policies by which a move was decided, if that is known
+     * @param policies all that the site ever had, by the name that entries give them; empty where the values are not known any more
      */
-    public static List<Redecided> of(List<Entry> trail, int after, Function<Stamp, Optional<Policy>> policies) {
+    public static List<Redecided> of(List<Entry> trail, int after, Map<String, Optional<Policy>> policies) {
         List<Redecided> refused = new ArrayList<>();
         JobSheet sheet = JobSheet.open(trail.get(0));
         for (Entry entry : trail.subList(1, trail.size())) {
@@ -56,11 +56,19 @@ public record Redecided(Entry move, List<Missing> missing) {
         return refused;
     }
 
-    private static Optional<Redecided> again(JobSheet before, Entry move, Function<Stamp, Optional<Policy>> policies) {
+    private static Optional<Redecided> again(JobSheet before, Entry move, Map<String, Optional<Policy>> policies) {
         Stamp stamp = move.stamp();
+        Origin origin = stamp.origin();
+        if (origin == null) {
+            return Optional.empty();
+        }
+        Optional<Policy> policy = policies.get(origin.policy());
+        if (policy == null) {
+            return Optional.of(new Redecided(
+                    move, Missing.rule("policy-known", "It names a policy that this site never had.", "trail")));
+        }
         Actor actor = new Actor(stamp.person(), stamp.person(), stamp.roles());
-        return policies.apply(stamp)
-                .map(policy -> Method.decide(before, move.fact(), actor, policy, stamp.at(), stamp.request()))
+        return policy.map(by -> Method.decide(before, move.fact(), actor, by, stamp.at(), stamp.request()))
                 .flatMap(decision -> decision instanceof Decision.Refused refused
                         ? Optional.of(new Redecided(move, refused.missing()))
                         : Optional.empty());
