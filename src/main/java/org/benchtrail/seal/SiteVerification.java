@@ -57,6 +57,7 @@ class SiteVerification {
     private final Guards guards;
     private final LogLook log;
     private final QuorumLook quorum;
+    private final TimeStampLook stamps;
     private final TicketQueries tickets;
     private final Clock clock;
 
@@ -66,6 +67,7 @@ class SiteVerification {
             Guards guards,
             LogLook log,
             QuorumLook quorum,
+            TimeStampLook stamps,
             TicketQueries tickets,
             Clock clock) {
         this.rows = rows;
@@ -73,6 +75,7 @@ class SiteVerification {
         this.guards = guards;
         this.log = log;
         this.quorum = quorum;
+        this.stamps = stamps;
         this.tickets = tickets;
         this.clock = clock;
     }
@@ -90,6 +93,7 @@ class SiteVerification {
             found(run, alone(guards::unlike), Function.identity());
             if (log.look(run, some -> found(run, some, Function.identity()))) {
                 found(run, quorum.look(), Function.identity());
+                found(run, stamps.look(), Function.identity());
                 records(run);
                 unsealed(run);
                 tickets(run, by);
