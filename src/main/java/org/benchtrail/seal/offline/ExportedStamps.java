@@ -63,10 +63,7 @@ public final class ExportedStamps {
     void tell(@Nullable TimeStampRoots roots, VerifyReport report) throws IOException {
         for (Checkpoint head : heads) {
             Path file = files.remove(head.size());
-            if (file != null && roots == null) {
-                report.tell("There is a time-stamp of the head of " + head.size()
-                        + " leaves; whose it is cannot be told without --timestamp-roots.");
-            } else if (file != null) {
+            if (file != null) {
                 tell(head, file, roots, report);
             }
         }
@@ -75,7 +72,13 @@ public final class ExportedStamps {
         }
     }
 
-    private static void tell(Checkpoint head, Path file, TimeStampRoots roots, VerifyReport report) throws IOException {
+    private static void tell(Checkpoint head, Path file, @Nullable TimeStampRoots roots, VerifyReport report)
+            throws IOException {
+        if (roots == null) {
+            report.tell("There is a time-stamp of the head of " + head.size()
+                    + " leaves; whose it is cannot be told without --timestamp-roots.");
+            return;
+        }
         try {
             if (Files.size(file) > TimeStampAnswer.LONGEST) {
                 report.found("time-stamp", name(head.size()), "is longer than any answer is");
