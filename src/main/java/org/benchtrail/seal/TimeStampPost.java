@@ -58,7 +58,9 @@ final class TimeStampPost {
         } catch (TimeoutException e) {
             throw new IOException("it took longer than " + patience.toSeconds() + " s", e);
         } catch (ExecutionException e) {
-            throw new IOException(String.valueOf(e.getMessage()), e);
+            Throwable why = e.getCause() == null ? e : e.getCause();
+            String said = why.getMessage();
+            throw new IOException(said == null ? why.getClass().getSimpleName() : said, e);
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
             throw new IOException("interrupted", e);
