@@ -18,6 +18,7 @@ import org.benchtrail.core.integrity.SignedNote;
 import org.benchtrail.core.integrity.TilePath;
 import org.benchtrail.platform.LongWork;
 import org.benchtrail.seal.offline.ExportedRecords;
+import org.benchtrail.seal.offline.ExportedStamps;
 
 /** The log as files: what the server serves under {@code /log}, byte for byte, for another disk or machine. */
 @ApplicationScoped
@@ -26,10 +27,12 @@ class LogFolder {
 
     private final LogRows rows;
     private final StoredLeaves stored;
+    private final TimeStampRows stamps;
     private final SealConfig config;
 
-    LogFolder(LogRows rows, StoredLeaves stored, SealConfig config) {
+    LogFolder(LogRows rows, StoredLeaves stored, TimeStampRows stamps, SealConfig config) {
         this.rows = rows;
+        this.stamps = stamps;
         this.stored = stored;
         this.config = config;
     }
@@ -59,6 +62,9 @@ class LogFolder {
     private void write(Path folder, boolean withRecords, LongWork progress) throws IOException {
         Optional<SignedNote> note = QuarkusTransaction.requiringNew().call(rows::newestNote);
         Path checkpoint = folder.resolve(CHECKPOINT);
+        if (note.isPresent()) {
+            stamp(folder, Checkpoint.parse(note.get().text()).size());
+        }
         if (note.isEmpty()
                 || (Files.exists(checkpoint)
                         && Arrays.equals(
@@ -88,6 +94,18 @@ class LogFolder {
             }
         }
         put(checkpoint, note.get().bytes());
+    }
+
+    /** The newest time-stamp of a head that this one contains. */
+    private void stamp(Path folder, long size) throws IOException {
+        Optional<TimeStampRows.Stamped> newest =
+                QuarkusTransaction.requiringNew().call(() -> stamps.newest(size));
+        if (newest.isPresent()) {
+            Path file = folder.resolve(ExportedStamps.name(newest.get().size()));
+            if (!Files.exists(file)) {
+                put(file, newest.get().answer());
+            }
+        }
     }
 
     private byte[] records(TilePath path) {

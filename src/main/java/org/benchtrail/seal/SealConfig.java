@@ -27,6 +27,18 @@ public interface SealConfig {
     /** A folder that the log is written to after each checkpoint, best on another disk or machine. */
     Optional<Path> folder();
 
+    /** Who stamps a head with the time once a day; nobody unless it is set. */
+    Timestamp timestamp();
+
+    /** An authority of time-stamps, by RFC 3161. */
+    interface Timestamp {
+        /** Where requests are posted to. */
+        Optional<String> url();
+
+        /** A file with the certificates of the roots that are trusted, in PEM. */
+        Optional<Path> roots();
+    }
+
     /** How often what was done meanwhile is sealed; nothing by itself at zero. */
     @WithDefault("PT5S")
     Duration every();

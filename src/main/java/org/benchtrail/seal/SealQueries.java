@@ -31,6 +31,8 @@ class SealQueries {
 
     private final LogRows rows;
     private final WitnessRows witnesses;
+    private final TimeStampRows stamps;
+    private final TimeStamping stamping;
     private final LogKeys keys;
     private final Incidents incidents;
     private final Alarms alarms;
@@ -42,6 +44,8 @@ class SealQueries {
     SealQueries(
             LogRows rows,
             WitnessRows witnesses,
+            TimeStampRows stamps,
+            TimeStamping stamping,
             LogKeys keys,
             Incidents incidents,
             Alarms alarms,
@@ -51,6 +55,8 @@ class SealQueries {
             Clock clock) {
         this.rows = rows;
         this.witnesses = witnesses;
+        this.stamps = stamps;
+        this.stamping = stamping;
         this.keys = keys;
         this.incidents = incidents;
         this.alarms = alarms;
@@ -71,10 +77,11 @@ class SealQueries {
                 waiting.count(),
                 age(waiting.oldest()),
                 head(zone).orElse(null),
-                witnesses.newest().stream()
-                        .map(e -> new SealView.WitnessLine(
-                                e.witness(), e.size(), Moments.text(e.at(), zone), answer(e.status(), e.detail())))
-                        .toList(),
+                answers(zone, false),
+                stamps.newest(Long.MAX_VALUE)
+                        .map(s -> new SealView.StampLine(s.size(), Moments.text(s.at(), zone), s.by()))
+                        .orElse(null),
+                answers(zone, true),
                 heads(Long.MAX_VALUE, MOST, zone),
                 List.copyOf(keys.known().good()),
                 incidents.newest().stream()
@@ -108,6 +115,15 @@ class SealQueries {
                 .toList();
     }
 
+    /** What each witness answered last, or the authority of time-stamps, whose answers stand beside theirs. */
+    private List<SealView.WitnessLine> answers(ZoneId zone, boolean ofStamps) {
+        return witnesses.newest().stream()
+                .filter(e -> e.witness().equals(TimeStamping.NAME) == ofStamps)
+                .map(e -> new SealView.WitnessLine(
+                        e.witness(), e.size(), Moments.text(e.at(), zone), answer(e.status(), e.detail())))
+                .toList();
+    }
+
     private List<String> troubles(LogRows.Waiting waiting, SealView.@Nullable Look look) {
         List<String> troubles = new ArrayList<>();
         if (!job.stopped().isEmpty()) {
@@ -123,6 +139,12 @@ class SealQueries {
         if (waiting.oldest() != null
                 && Duration.between(waiting.oldest(), clock.instant()).compareTo(TOO_LONG) > 0) {
             troubles.add("Something has waited to be sealed for " + age(waiting.oldest()) + ".");
+        }
+        if (config.timestamp().url().isPresent()) {
+            Duration without = stamping.without();
+            if (without.compareTo(TimeStamping.TOO_LONG) >= 0) {
+                troubles.add("No time-stamp for " + without.toDays() + " days.");
+            }
         }
         if (look != null && !look.findings().isEmpty()) {
             troubles.add("The latest look at the whole site: "

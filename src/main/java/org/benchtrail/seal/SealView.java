@@ -12,6 +12,8 @@ import org.jspecify.annotations.Nullable;
  * @param oldest how long the oldest of them waits; empty if none does
  * @param head the newest head; null before the first
  * @param witnesses what each witness answered last
+ * @param stamp the newest time-stamp of an authority; null if there is none
+ * @param stamping what the authority answered last; empty if it was never asked
  * @param heads the newest heads, the newest first
  * @param keys verifier keys that sign
  * @param incidents what was found broken, the newest first
@@ -24,6 +26,8 @@ public record SealView(
         String oldest,
         @Nullable Head head,
         List<WitnessLine> witnesses,
+        @Nullable StampLine stamp,
+        List<WitnessLine> stamping,
         List<HeadLine> heads,
         List<String> keys,
         List<IncidentLine> incidents,
@@ -41,6 +45,8 @@ public record SealView(
     public record HeadLine(long size, String root, String signed) {}
 
     public record WitnessLine(String name, long size, String when, String answer) {}
+
+    public record StampLine(long size, String at, String by) {}
 
     public record IncidentLine(String when, String about, String sentence) {}
 

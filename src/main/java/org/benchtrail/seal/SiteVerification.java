@@ -58,6 +58,7 @@ class SiteVerification {
     private final LogLook log;
     private final QuorumLook quorum;
     private final DecisionsLook decisions;
+    private final TimeStampLook stamps;
     private final TicketQueries tickets;
     private final Clock clock;
 
@@ -68,6 +69,7 @@ class SiteVerification {
             LogLook log,
             QuorumLook quorum,
             DecisionsLook decisions,
+            TimeStampLook stamps,
             TicketQueries tickets,
             Clock clock) {
         this.rows = rows;
@@ -76,6 +78,7 @@ class SiteVerification {
         this.log = log;
         this.quorum = quorum;
         this.decisions = decisions;
+        this.stamps = stamps;
         this.tickets = tickets;
         this.clock = clock;
     }
@@ -93,6 +96,7 @@ class SiteVerification {
             found(run, alone(guards::unlike), Function.identity());
             if (log.look(run, some -> found(run, some, Function.identity()))) {
                 found(run, quorum.look(), Function.identity());
+                found(run, stamps.look(), Function.identity());
                 records(run);
                 unsealed(run);
                 tickets(run, by);

@@ -7,6 +7,7 @@ import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
+import java.math.BigInteger;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.time.Clock;
@@ -20,6 +21,7 @@ import java.util.SplittableRandom;
 import java.util.TreeMap;
 import java.util.concurrent.TimeUnit;
 import org.benchtrail.core.integrity.Checkpoint;
+import org.benchtrail.core.integrity.Hash;
 import org.benchtrail.core.integrity.Keys;
 import org.benchtrail.core.integrity.SignedNote;
 import org.benchtrail.core.integrity.SigningKey;
@@ -32,6 +34,9 @@ import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.people.PeopleActs;
 import org.benchtrail.platform.TestDatabase;
 import org.benchtrail.seal.VerificationRows.Finding;
+import org.benchtrail.seal.timestamp.TestAuthority;
+import org.benchtrail.seal.timestamp.TimeStamp;
+import org.benchtrail.seal.timestamp.TimeStampRequest;
 import org.benchtrail.ticket.NewTicket;
 import org.benchtrail.ticket.TicketActs;
 import org.junit.jupiter.api.Test;
@@ -65,6 +70,7 @@ class ChangedBytesTest {
             "seal_head",
             "checkpoint",
             "cosignature",
+            "time_stamp",
             "account",
             "account_record",
             "api_token",
@@ -126,6 +132,9 @@ class ChangedBytesTest {
 
     @Inject
     LogRows log;
+
+    @Inject
+    TimeStampRows stamps;
 
     @Inject
     Clock clock;
@@ -194,8 +203,8 @@ class ChangedBytesTest {
             asking = owner;
             List<String> of = all(
                     "select tablename from pg_tables where schemaname = 'public'"
-                            + " and tablename ~ '^(seal|stream|site_record|disclosure|file_record|lost|checkpoint|cosign|witness|verification)'");
-            assertTrue(of.size() >= 15, of::toString);
+                            + " and tablename ~ '^(seal|stream|site_record|disclosure|file_record|lost|checkpoint|cosign|time_stamp|witness|verification)'");
+            assertTrue(of.size() >= 16, of::toString);
             assertEquals(
                     List.of(),
                     of.stream()
@@ -252,6 +261,7 @@ class ChangedBytesTest {
         job.round();
         assertEquals("", job.stopped());
         witnessed();
+        stamped();
         people.createToken(SUE, "not sealed yet", 1);
     }
 
@@ -284,6 +294,17 @@ class ChangedBytesTest {
                     at,
                     witness.cosign(text, at).toString());
         }
+    }
+
+    /** An authority has stamped the newest head. */
+    private void stamped() {
+        LogRows.Signed head =
+                QuarkusTransaction.requiringNew().call(log::newest).orElseThrow();
+        Hash imprint = TimeStampRequest.imprint(SignedNote.parse(head.note()).text());
+        byte[] answer =
+                new TestAuthority().answer(new TimeStampRequest(imprint, BigInteger.valueOf(head.size())).der());
+        TimeStamp stamp = new TimeStamp(TestAuthority.NOW, "CN=Test Authority");
+        QuarkusTransaction.requiringNew().run(() -> stamps.keep(head.size(), stamp, answer));
     }
 
     private static final String IDENTITIES =
@@ -449,6 +470,8 @@ class ChangedBytesTest {
             case "cosignature" ->
                 place.startsWith("cosignature ")
                         && (place.contains(" " + row.get("size") + " ") || place.endsWith(row.get("key")));
+            case "time_stamp" ->
+                place.equals("time_stamp " + row.get("size")) || place.equals("time_stamp " + change.after());
             case "coach_trial_result" ->
                 place.equals("coach_trial_result " + row.get("trial"))
                         || place.equals("coach_trial_result " + change.after());

@@ -54,17 +54,20 @@ final class FolderVerifier {
         report.tell("Head: " + head.origin() + ", " + head.size() + " leaves, root "
                 + head.root().base64() + ".");
         HeadSignatures.look(note, head, asked.policy(), report);
-        leaves(head.size());
+        ExportedStamps stamps = ExportedStamps.in(asked.export());
+        leaves(head, stamps);
         if (frontier.size() == head.size() && !frontier.root().equals(head.root())) {
             report.found("root", "checkpoint", "the leaves have another root than the head");
         }
         earlier(head);
         tiles(head.size());
         records.end();
+        stamps.tell(asked.roots(), report);
         return report;
     }
 
-    private void leaves(long size) throws IOException {
+    private void leaves(Checkpoint head, ExportedStamps stamps) throws IOException {
+        long size = head.size();
         for (long n = 0; n * TilePath.FULL < size; n++) {
             TilePath path = TilePath.of(TilePath.ENTRIES, n, size);
             Path file = asked.export().resolve(path.toString());
@@ -86,6 +89,9 @@ final class FolderVerifier {
                 frontier.add(hash);
                 records.next(leaf);
                 atEarlier();
+                if (stamps.isOf(frontier.size())) {
+                    stamps.head(new Checkpoint(head.origin(), frontier.size(), frontier.root()));
+                }
             }
             progress.at(frontier.size(), size, "leaves");
         }

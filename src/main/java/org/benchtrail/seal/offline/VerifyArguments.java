@@ -11,6 +11,7 @@ import org.benchtrail.core.integrity.Checkpoint;
 import org.benchtrail.core.integrity.Hash;
 import org.benchtrail.core.integrity.SignedNote;
 import org.benchtrail.core.integrity.WitnessPolicy;
+import org.benchtrail.seal.timestamp.TimeStampRoots;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -19,12 +20,15 @@ import org.jspecify.annotations.Nullable;
  * @param export folder that was exported, or the file of one trail
  * @param policy whose signatures are asked for; null if none was given
  * @param earlier a head that whoever asks holds; null if none was given
+ * @param roots whose time-stamps are believed; null if that was not said
  */
 record VerifyArguments(
         Path export,
         @Nullable WitnessPolicy policy,
-        @Nullable Head earlier) {
-    static final String USAGE = "verify FOLDER|TRAIL.jsonl [--policy FILE] [--earlier NOTE|SIZE:ROOT]";
+        @Nullable Head earlier,
+        @Nullable TimeStampRoots roots) {
+    static final String USAGE =
+            "verify FOLDER|TRAIL.jsonl [--policy FILE] [--earlier NOTE|SIZE:ROOT] [--timestamp-roots PEM]";
 
     private static final Pattern TYPED = Pattern.compile("([1-9][0-9]{0,18}):([A-Za-z0-9+/]{43}=)");
 
@@ -38,16 +42,18 @@ record VerifyArguments(
         }
         @Nullable WitnessPolicy policy = null;
         @Nullable Head earlier = null;
+        @Nullable TimeStampRoots roots = null;
         for (int i = 1; i < words.size(); i += 2) {
             String value = words.get(i + 1);
             switch (words.get(i)) {
                 case "--policy" ->
                     policy = WitnessPolicy.parse(Files.readString(Path.of(value), StandardCharsets.UTF_8));
                 case "--earlier" -> earlier = head(value);
+                case "--timestamp-roots" -> roots = TimeStampRoots.read(Path.of(value));
                 default -> throw new IllegalArgumentException("Use it so: " + USAGE);
             }
         }
-        return new VerifyArguments(Path.of(words.get(0)), policy, earlier);
+        return new VerifyArguments(Path.of(words.get(0)), policy, earlier, roots);
     }
 
     private static Head head(String value) throws IOException {

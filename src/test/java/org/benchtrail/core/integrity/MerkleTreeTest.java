@@ -148,6 +148,23 @@ class MerkleTreeTest {
         }
     }
 
+    /** Whoever makes up the root as well can hash to it whatever they like: only sizes that fit the path make it one. */
+    @Test
+    void aPathWithAMadeUpRoot_isRefused() {
+        GrownTree tree = grown(some(8));
+        Hash above = Hash.ofLeaf(ascii("above"));
+        List<Hash> up = new ArrayList<>(tree.at(8).inclusion(5));
+        up.add(above);
+        Hash root = tree.at(8).root();
+        Hash made = Hash.ofNode(above, root);
+        assertFalse(MerkleProofs.includes(5, 8, Hash.ofLeaf(some(8).get(5)), up, made));
+        List<Hash> on = new ArrayList<>(tree.at(8).consistency(3));
+        on.add(above);
+        assertFalse(MerkleProofs.extendsTree(3, Hash.ofNode(above, tree.at(3).root()), 8, made, on));
+        assertFalse(
+                MerkleProofs.extendsTree(3, root, 2, Hash.ofNode(root, above), List.of(root, above)), "a smaller tree");
+    }
+
     private static List<List<Hash>> changed(List<Hash> path, Hash other) {
         List<List<Hash>> all = new ArrayList<>();
         for (int i = 0; i <= path.size(); i++) {
