@@ -1,19 +1,20 @@
 package org.benchtrail.platform.sql;
 
-import jakarta.persistence.Tuple;
 import java.lang.reflect.Constructor;
 import java.lang.reflect.InvocationTargetException;
 import java.lang.reflect.RecordComponent;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import org.hibernate.query.TupleTransformer;
 import org.jspecify.annotations.Nullable;
 
 /** A row as a record: each component from the column of its name, whatever the order of either. */
-final class RecordRow<R extends Record> {
+final class RecordRow<R extends Record> implements TupleTransformer<R> {
     private final Constructor<R> constructor;
     private final Class<?>[] types;
     private final String[] columns;
+    private int[] places = {};
 
     private RecordRow(Constructor<R> constructor, Class<?>[] types, String[] columns) {
         this.constructor = constructor;
@@ -37,10 +38,14 @@ final class RecordRow<R extends Record> {
     }
 
     /** @throws IllegalArgumentException if a column is missing, or holds what its component cannot */
-    R read(Tuple row) {
+    @Override
+    public R transformTuple(@Nullable Object[] row, String[] names) {
+        if (places.length == 0) {
+            places = places(List.of(names));
+        }
         Object[] values = new Object[columns.length];
         for (int i = 0; i < values.length; i++) {
-            values[i] = fit(types[i], row.get(columns[i]));
+            values[i] = fit(types[i], row[places[i]]);
             if (values[i] == null && types[i].isPrimitive()) {
                 throw new IllegalArgumentException("column " + columns[i] + " is null");
             }
@@ -52,6 +57,19 @@ final class RecordRow<R extends Record> {
         } catch (ReflectiveOperationException e) {
             throw new IllegalStateException(e);
         }
+    }
+
+    /** Where each component's column stands among those of the result. */
+    private int[] places(List<String> names) {
+        return Arrays.stream(columns)
+                .mapToInt(column -> {
+                    int place = names.indexOf(column);
+                    if (place < 0) {
+                        throw new IllegalArgumentException("no column " + column + " among " + names);
+                    }
+                    return place;
+                })
+                .toArray();
     }
 
     private static String column(String component) {

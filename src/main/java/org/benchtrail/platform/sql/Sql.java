@@ -2,13 +2,13 @@ package org.benchtrail.platform.sql;
 
 import jakarta.persistence.EntityManager;
 import jakarta.persistence.Query;
-import jakarta.persistence.Tuple;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
-import java.util.stream.Stream;
+import org.hibernate.query.NativeQuery;
+import org.hibernate.query.TupleTransformer;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -41,10 +41,7 @@ public final class Sql {
     }
 
     public <R extends Record> List<R> rows(Class<R> of) {
-        RecordRow<R> row = RecordRow.of(of);
-        return tuples(database.createNativeQuery(statement, Tuple.class))
-                .map(row::read)
-                .toList();
+        return read(RecordRow.of(of));
     }
 
     /** The first row; empty if there is none. */
@@ -54,9 +51,7 @@ public final class Sql {
 
     /** The values of the only column, none of which is null. */
     public <T> List<T> values(Class<T> of) {
-        return tuples(database.createNativeQuery(statement, Tuple.class))
-                .map(tuple -> of.cast(Objects.requireNonNull(RecordRow.fit(of, tuple.get(0)))))
-                .toList();
+        return read((row, names) -> of.cast(Objects.requireNonNull(RecordRow.fit(of, row[0]))));
     }
 
     /** The only value of the only row. */
@@ -74,9 +69,11 @@ public final class Sql {
         return bound(database.createNativeQuery(before + statement));
     }
 
-    @SuppressWarnings("unchecked") // the query was made for tuples
-    private Stream<Tuple> tuples(Query query) {
-        return ((List<Tuple>) bound(query).getResultList()).stream();
+    @SuppressWarnings("unchecked") // of such a type is what the reading answers with
+    private <T> List<T> read(TupleTransformer<T> reading) {
+        Query query = database.createNativeQuery(statement);
+        query.unwrap(NativeQuery.class).setTupleTransformer(reading);
+        return List.copyOf((List<T>) bound(query).getResultList());
     }
 
     private Query bound(Query query) {
