@@ -3,19 +3,14 @@ package org.benchtrail.seal;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.Collection;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Stream;
 import org.benchtrail.core.method.Entry;
 import org.benchtrail.core.method.Policy;
 import org.benchtrail.core.method.Redecided;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.seal.VerificationRows.Finding;
-import org.benchtrail.site.PolicyConfig;
-import org.benchtrail.site.PolicyFingerprint;
-import org.benchtrail.site.SiteBook;
 import org.benchtrail.trail.StoredTrail;
 import org.benchtrail.trail.TrailEntry;
 import org.benchtrail.trail.TrailStore;
@@ -31,14 +26,12 @@ class DecisionsLook {
 
     private final TrailStore trails;
     private final VerificationRows runs;
-    private final SiteBook site;
-    private final PolicyConfig settings;
+    private final Policies policies;
 
-    DecisionsLook(TrailStore trails, VerificationRows runs, SiteBook site, PolicyConfig settings) {
+    DecisionsLook(TrailStore trails, VerificationRows runs, Policies policies) {
         this.trails = trails;
         this.runs = runs;
-        this.site = site;
-        this.settings = settings;
+        this.policies = policies;
     }
 
     /** Some tickets at once, whose trails were looked at. */
@@ -53,26 +46,12 @@ class DecisionsLook {
         }
         Map<TicketNumber, StoredTrail> stored =
                 QuarkusTransaction.requiringNew().call(() -> trails.read(asked));
-        Map<String, Optional<Policy>> policies = policies();
+        Map<String, Optional<Policy>> known = QuarkusTransaction.requiringNew().call(policies::all);
         return asked.parallelStream()
                 .flatMap(number -> Optional.ofNullable(stored.get(number)).stream()
                         .flatMap(trail ->
-                                refused(number, trail, before.getOrDefault(TICKET + number, 0L), policies).stream()))
+                                refused(number, trail, before.getOrDefault(TICKET + number, 0L), known).stream()))
                 .toList();
-    }
-
-    /** Of what servers were started with before, only the names are known. */
-    private Map<String, Optional<Policy>> policies() {
-        Map<String, Optional<Policy>> policies = new HashMap<>();
-        QuarkusTransaction.requiringNew()
-                .call(runs::policiesNamed)
-                .forEach(name -> policies.put(name, Optional.empty()));
-        Stream.concat(
-                        Stream.of(settings.policy()),
-                        site.history().versions().stream()
-                                .map(version -> version.rules().policy()))
-                .forEach(policy -> policies.put(PolicyFingerprint.of(policy), Optional.of(policy)));
-        return policies;
     }
 
     /** Of a trail that does not hold, or has a hole, that is said already. */
@@ -87,7 +66,7 @@ class DecisionsLook {
                     .map(found -> new Finding(
                             "decision",
                             TICKET + number + " " + found.move().stamp().entry(),
-                            found.sentence()))
+                            "By the rules and the policy of that day this could not be recorded: " + found.why()))
                     .toList();
         } catch (RuntimeException whateverItHolds) {
             return List.of();

@@ -11,9 +11,9 @@ import java.nio.file.Path;
 import java.util.Map;
 import java.util.Optional;
 import org.benchtrail.core.method.Policy;
+import org.benchtrail.core.method.PolicyFingerprint;
 import org.benchtrail.core.method.Redecided;
 import org.benchtrail.site.PolicyConfig;
-import org.benchtrail.site.PolicyFingerprint;
 
 /**
  * Records what the server is started with, if it is not what the log says already: by which values entries are decided until the site

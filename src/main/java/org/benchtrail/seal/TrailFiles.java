@@ -8,11 +8,17 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.stream.Stream;
 import org.benchtrail.core.integrity.HashChain;
 import org.benchtrail.core.integrity.Hole;
 import org.benchtrail.core.integrity.ProofFile;
 import org.benchtrail.core.integrity.SignedNote;
 import org.benchtrail.core.integrity.TreeReader;
+import org.benchtrail.core.method.Origin;
+import org.benchtrail.core.method.Policy;
+import org.benchtrail.core.method.PolicyFingerprint;
 import org.benchtrail.seal.offline.TrailLines;
 import org.benchtrail.trail.TrailEntry;
 import org.jspecify.annotations.Nullable;
@@ -22,9 +28,11 @@ import org.jspecify.annotations.Nullable;
 @Transactional
 public class TrailFiles {
     private final LogRows rows;
+    private final Policies policies;
 
-    TrailFiles(LogRows rows) {
+    TrailFiles(LogRows rows, Policies policies) {
         this.rows = rows;
+        this.policies = policies;
     }
 
     /** By the newest head; empty if nothing was ever signed. */
@@ -64,7 +72,22 @@ public class TrailFiles {
                         .append('\n');
             }
         }
-        return new TrailFile(TrailLines.first(ticket, head) + "\n", lines.toString(), trail.size(), leaves);
+        return new TrailFile(
+                TrailLines.first(ticket, head, decidedBy(trail)) + "\n", lines.toString(), trail.size(), leaves);
+    }
+
+    /** The policies that the entries name, as far as their values are known. */
+    private SortedMap<String, String> decidedBy(List<TrailEntry> trail) {
+        Map<String, Optional<Policy>> known = policies.all();
+        SortedMap<String, String> decided = new TreeMap<>();
+        trail.stream()
+                .flatMap(entry -> entry.readable().stream())
+                .flatMap(entry -> Stream.ofNullable(entry.stamp().origin()))
+                .map(Origin::policy)
+                .distinct()
+                .forEach(name -> known.getOrDefault(name, Optional.empty())
+                        .ifPresent(policy -> decided.put(name, PolicyFingerprint.lines(policy))));
+        return decided;
     }
 
     private Map<Long, ProofFile> proofs(String stream, long size, TreeReader tree, SignedNote head) {

@@ -51,7 +51,7 @@ class VerificationRows {
                         "seen heads",
                         "out of time",
                         "decided before",
-                        "policies named",
+                        "policies recorded",
                         "erased alone");
     }
 
@@ -246,9 +246,9 @@ class VerificationRows {
                 .collect(Collectors.toMap(DecidedBefore::stream, DecidedBefore::place));
     }
 
-    /** The names of all policies that a server was ever started with. */
-    List<String> policiesNamed() {
-        return of("policies named").values(String.class);
+    /** The lines of all policies that a server was ever started with. */
+    List<String> policiesRecorded() {
+        return of("policies recorded").values(String.class);
     }
 
     /** Requesters who were erased without a decision. */

@@ -20,6 +20,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.benchtrail.core.Invalid;
+import org.benchtrail.core.method.PolicyFingerprint;
 import org.benchtrail.core.site.SiteHistory;
 import org.benchtrail.people.CurrentActor;
 import org.benchtrail.people.Directory;

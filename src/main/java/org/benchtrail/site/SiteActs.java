@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.stream.Stream;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.PolicyFingerprint;
 import org.benchtrail.core.site.SiteHistory;
 import org.benchtrail.core.site.SiteRules;
 import org.benchtrail.core.text.PlainText;

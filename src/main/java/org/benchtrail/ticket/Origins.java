@@ -9,9 +9,9 @@ import java.util.UUID;
 import org.benchtrail.core.method.Channel;
 import org.benchtrail.core.method.Origin;
 import org.benchtrail.core.method.Policy;
+import org.benchtrail.core.method.PolicyFingerprint;
 import org.benchtrail.platform.RequestKind;
 import org.benchtrail.site.PolicyConfig;
-import org.benchtrail.site.PolicyFingerprint;
 import org.jboss.logging.Logger;
 
 /** How entries come to be made: by which door, in answer to which request, decided by which policy. */

@@ -190,6 +190,6 @@ select s.stream, coalesce((select max(l.place) from seal_leaf l where l.stream =
 from unnest(cast(:streams as text[])) s(stream) cross join since
 where since.index is not null
 
--- @ policies named
-select distinct j.read #>> '{content,policy}' from site_record r cross join lateral json_read(r.canonical) as j(read)
-where r.stream = 'policy' and j.read ->> 'what' = 'settings' and j.read #>> '{content,policy}' is not null
+-- @ policies recorded
+select distinct j.read #>> '{content,values}' from site_record r cross join lateral json_read(r.canonical) as j(read)
+where r.stream = 'policy' and j.read ->> 'what' = 'settings' and j.read #>> '{content,values}' is not null

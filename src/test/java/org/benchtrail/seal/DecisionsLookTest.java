@@ -3,11 +3,19 @@ package org.benchtrail.seal;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Set;
+import java.util.function.UnaryOperator;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Category;
 import org.benchtrail.core.method.Priority;
@@ -17,12 +25,16 @@ import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.knowledge.ClosedTickets;
 import org.benchtrail.people.PeopleActs;
 import org.benchtrail.platform.TestDatabase;
+import org.benchtrail.seal.offline.VerifyCommand;
 import org.benchtrail.site.PolicyConfig;
 import org.benchtrail.ticket.NewTicket;
 import org.benchtrail.ticket.TicketActs;
+import org.benchtrail.trail.TrailEntry;
+import org.benchtrail.trail.TrailStore;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 
 /** What the owner of the database writes past the gate, with every hash and row as it should be. */
 @Order(2) // a look reads the whole log, and it is short yet
@@ -45,6 +57,15 @@ class DecisionsLookTest {
 
     @Inject
     PolicyConfig config;
+
+    @Inject
+    TrailFiles files;
+
+    @Inject
+    TrailStore trails;
+
+    @TempDir
+    Path folder;
 
     @BeforeEach
     void person() {
@@ -130,6 +151,42 @@ class DecisionsLookTest {
         } finally {
             takeBack(forged, entries);
         }
+    }
+
+    /** The verifier has no database: it decides by what the file says of the policy, which its name proves. */
+    @Test
+    void theFileOfATrail_isReplayedAndDecidedAgain() throws Exception {
+        TicketNumber honest = ClosedTickets.one(tickets, DEE);
+        TicketNumber forged = ticket();
+        int entries = Integer.parseInt(
+                TestDatabase.one("select entries::text from ticket where serial = " + forged.serial()));
+        String again = "Together the entries tell one ticket. Every move out of a step was decided again.";
+        job.round();
+        assertTrue(verified(honest, file -> file).contains(again));
+        assertTrue(verified(honest, file -> file.replace("soakTime=PT48H", "soakTime=PT1H"))
+                .contains("Does not hold."));
+        assertTrue(verified(honest, file -> file.replaceFirst(",\"policies\":\\{[^}]*\\}", ""))
+                .contains("Moves whose policy is not in this file were not decided again."));
+        writePastTheGate(forged, "j ->> 'policy'");
+        try {
+            String said = verified(forged, file -> file);
+            assertTrue(
+                    said.contains("Entry " + (entries + 1) + " could not be recorded by the rules of this release: "),
+                    said);
+            assertTrue(said.startsWith("Holds as far as can be told."), said);
+        } finally {
+            takeBack(forged, entries);
+        }
+    }
+
+    private String verified(TicketNumber ticket, UnaryOperator<String> altered) throws IOException {
+        List<TrailEntry> trail =
+                QuarkusTransaction.requiringNew().call(() -> trails.read(ticket).entries());
+        String file = files.newest(ticket.toString(), trail).orElseThrow().text();
+        Path written = Files.writeString(folder.resolve("trail.jsonl"), altered.apply(file));
+        ByteArrayOutputStream said = new ByteArrayOutputStream();
+        VerifyCommand.run(List.of(written.toString()), new PrintStream(said, true, StandardCharsets.UTF_8));
+        return said.toString(StandardCharsets.UTF_8);
     }
 
     /** What another release recorded as its rules ends the asking until these are recorded again. */

@@ -74,9 +74,8 @@ public record Redecided(Entry move, List<Missing> missing) {
                         : Optional.empty());
     }
 
-    /** For people. */
-    public String sentence() {
-        return "By the rules and the policy of that day this could not be recorded: "
-                + missing.stream().map(Missing::sentence).collect(Collectors.joining(" "));
+    /** What it lacks, in sentences for people. */
+    public String why() {
+        return missing.stream().map(Missing::sentence).collect(Collectors.joining(" "));
     }
 }

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.List;
+import java.util.SortedMap;
 import org.benchtrail.core.integrity.Hash;
 import org.benchtrail.core.integrity.ProofFile;
 import org.benchtrail.core.integrity.SignedNote;
@@ -15,17 +16,25 @@ import org.jspecify.annotations.Nullable;
  */
 public final class TrailLines {
     static final String FORMAT = "benchtrail-trail/1";
+    static final String POLICIES = "policies";
 
     private TrailLines() {}
 
-    /** @param head the signed note that all proofs lead to */
-    public static String first(String ticket, SignedNote head) {
-        return JsonNodeFactory.instance
+    /**
+     * @param head the signed note that all proofs lead to
+     * @param policies by which the entries were decided, each by the name that entries give it: its lines, of which the name is the hash
+     */
+    public static String first(String ticket, SignedNote head, SortedMap<String, String> policies) {
+        ObjectNode line = JsonNodeFactory.instance
                 .objectNode()
                 .put("format", FORMAT)
                 .put("ticket", ticket)
-                .put("head", head.toString())
-                .toString();
+                .put("head", head.toString());
+        if (!policies.isEmpty()) {
+            ObjectNode named = line.putObject(POLICIES);
+            policies.forEach(named::put);
+        }
+        return line.toString();
     }
 
     /**

@@ -7,6 +7,8 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import org.benchtrail.core.integrity.Checkpoint;
 import org.benchtrail.core.integrity.Hash;
 import org.benchtrail.core.integrity.HashChain;
@@ -28,13 +30,14 @@ final class TrailVerifier {
     private int unsealed;
     private int veiled;
     private int next = 1;
+    private final TrailDecisions decisions = new TrailDecisions();
 
     TrailVerifier(VerifyArguments asked) {
         this.asked = asked;
     }
 
     /** What the first line says. */
-    private record Begins(String ticket, SignedNote note, Checkpoint head) {}
+    private record Begins(String ticket, SignedNote note, Checkpoint head, SortedMap<String, String> policies) {}
 
     VerifyReport verify() throws IOException {
         if (Files.size(asked.export()) > LARGEST) {
@@ -59,6 +62,9 @@ final class TrailVerifier {
         for (int i = 1; i < lines.length - 1; i++) {
             line(utf8(lines[i]), begins);
         }
+        if (report.findings().isEmpty()) {
+            decisions.tell(begins.policies(), report);
+        }
         earlier(head);
         tell(lines.length - 2);
         return report;
@@ -73,8 +79,13 @@ final class TrailVerifier {
             JsonNode json = mapper.readTree(line);
             String ticket = json.path("ticket").asText();
             SignedNote note = SignedNote.parse(json.path("head").asText());
-            return TrailLines.first(ticket, note).equals(line)
-                    ? new Begins(ticket, note, Checkpoint.parse(note.text()))
+            SortedMap<String, String> policies = new TreeMap<>();
+            json.path(TrailLines.POLICIES)
+                    .fields()
+                    .forEachRemaining(named ->
+                            policies.put(named.getKey(), named.getValue().asText()));
+            return TrailLines.first(ticket, note, policies).equals(line)
+                    ? new Begins(ticket, note, Checkpoint.parse(note.text()), policies)
                     : null;
         } catch (IOException | IllegalArgumentException e) {
             return null;
@@ -145,6 +156,7 @@ final class TrailVerifier {
                 index, head.size(), new Leaf("incidents", at, hash).leafHash(), path, head.root())) {
             report.found("proof", "incident " + at, "is not in the log of this head");
         }
+        decisions.lacking();
         Hole hole = new Hole(place, said.path("last").asInt(), said.path("hash").asText(), at);
         report.unsure(hole.sentence());
         previous = hole.hash();
@@ -154,12 +166,14 @@ final class TrailVerifier {
     private void content(int place, @Nullable String canonical, String hash, String ticket) throws IOException {
         if (canonical == null) {
             veiled++;
+            decisions.lacking();
             return;
         }
         if (!HashChain.hash(canonical.getBytes(StandardCharsets.UTF_8)).equals(hash)) {
             report.found("record", "entry " + place, "is not what its hash was made of");
             return;
         }
+        decisions.add(place, canonical, hash);
         JsonNode entry = mapper.readTree(canonical);
         if (!entry.path("ticket").asText().equals(ticket)
                 || entry.path("entry").asLong() != place

@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.TreeMap;
 import org.benchtrail.core.integrity.Checkpoint;
 import org.benchtrail.core.integrity.EntryBundle;
 import org.benchtrail.core.integrity.Frontier;
@@ -74,7 +75,7 @@ final class SmallExport {
         ByteArrayOutputStream hashes = new ByteArrayOutputStream();
         leaves.forEach(leaf -> hashes.writeBytes(leaf.leafHash().bytes()));
         TreeReader tree = new TreeReader(leaves.size(), tile -> hashes.toByteArray());
-        StringBuilder file = new StringBuilder(TrailLines.first(ticket, note) + "\n");
+        StringBuilder file = new StringBuilder(TrailLines.first(ticket, note, new TreeMap<>()) + "\n");
         for (int i = 0; i < leaves.size(); i++) {
             Leaf leaf = leaves.get(i);
             if (leaf.stream().equals("ticket/" + ticket)) {

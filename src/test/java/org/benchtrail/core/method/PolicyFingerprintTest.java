@@ -1,13 +1,14 @@
-package org.benchtrail.site;
+package org.benchtrail.core.method;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 
 import java.math.BigDecimal;
 import java.time.Duration;
+import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import org.benchtrail.core.method.Policy;
 import org.junit.jupiter.api.Test;
 
 class PolicyFingerprintTest {
@@ -28,6 +29,24 @@ class PolicyFingerprintTest {
                 .collect(Collectors.toSet());
         assertEquals(1, prints.size());
         assertEquals(16, prints.iterator().next().length());
+    }
+
+    /** What a file says of a policy is one only if it comes back to the name that entries give it. */
+    @Test
+    void itsLines_areReadBack_andOthersAreNone() {
+        Policy policy = policy("251.5", 25, 49, 15, "3");
+        String lines = PolicyFingerprint.lines(policy);
+        assertEquals(policy, PolicyFingerprint.read(lines));
+        assertEquals(PolicyFingerprint.of(policy), PolicyFingerprint.name(lines));
+        for (String other : List.of(
+                "",
+                lines.replace("251.5", "251.50"),
+                lines.replace("251.5", "much"),
+                lines.replace("PT25H", "25 hours"),
+                lines + "more=1\n",
+                lines.substring(lines.indexOf('\n') + 1))) {
+            assertThrows(IllegalArgumentException.class, () -> PolicyFingerprint.read(other), other);
+        }
     }
 
     @Test
