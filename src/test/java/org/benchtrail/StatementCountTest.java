@@ -82,7 +82,7 @@ class StatementCountTest {
             "/record",
             7,
             "/record.pdf",
-            12,
+            13,
             "/erasing",
             8,
             "/mending",

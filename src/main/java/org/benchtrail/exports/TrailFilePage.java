@@ -53,7 +53,10 @@ public class TrailFilePage {
                 .orElseThrow(
                         () -> new NotFound(leaves == null ? "proof: nothing was sealed yet" : "head of " + leaves));
         return Response.ok(file.text(), JsonLinesFormat.MEDIA_TYPE)
-                .header("Content-Disposition", "attachment; filename=\"" + ticket + "-trail.jsonl\"")
+                .header(
+                        "Content-Disposition",
+                        "attachment; filename=\"" + ticket + "-trail" + (leaves == null ? "" : "-" + leaves)
+                                + ".jsonl\"")
                 .build();
     }
 

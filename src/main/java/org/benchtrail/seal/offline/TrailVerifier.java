@@ -65,7 +65,9 @@ final class TrailVerifier {
         if (report.findings().isEmpty()) {
             decisions.tell(begins.policies(), report);
         }
-        earlier(head);
+        if (report.findings().isEmpty()) {
+            earlier(head);
+        }
         tell(lines.length - 2);
         return report;
     }
