@@ -53,7 +53,7 @@ class LotByHandTest extends LotCourse {
         List<String> numbers = new ArrayList<>();
         List<String> drawn = new ArrayList<>();
         Matcher listed = Pattern.compile(
-                        "([0-9]+-[0-9])(" + HASH + ").{0,60}?(drawn|no)(?=[0-9]+-[0-9]" + HASH + "|Newest)")
+                        "([0-9]+-[0-9])(" + HASH + ").{0,60}?(drawn|no)(?=[0-9]+-[0-9]" + HASH + "|Newest|Lot)")
                 .matcher(joined);
         while (listed.find()) {
             numbers.add(listed.group(1));
@@ -77,7 +77,7 @@ class LotByHandTest extends LotCourse {
     /** The command as it is printed, its line breaks taken out. */
     private static String said(String paper) {
         Matcher command =
-                Pattern.compile("printf\\s+'%b%s'.*?sha256sum", Pattern.DOTALL).matcher(paper);
+                Pattern.compile("\\{ printf\\s.*?sha256sum", Pattern.DOTALL).matcher(paper);
         assertTrue(command.find(), paper);
         return command.group().replaceAll("\\s+", " ");
     }
@@ -118,7 +118,7 @@ class LotByHandTest extends LotCourse {
     }
 
     private static String run(Path desk, String command) throws IOException, InterruptedException {
-        Process shell = new ProcessBuilder("bash", "-c", command)
+        Process shell = new ProcessBuilder("sh", "-c", command)
                 .directory(desk.toFile())
                 .redirectErrorStream(true)
                 .start();

@@ -10,6 +10,7 @@ import java.util.Set;
 import org.benchtrail.core.method.Entry;
 import org.benchtrail.core.method.Fact;
 import org.benchtrail.core.method.JobSheet;
+import org.benchtrail.core.method.desk.Cancelled;
 import org.benchtrail.core.method.desk.HandedOver;
 import org.benchtrail.core.method.desk.LesseningAgreed;
 import org.benchtrail.core.method.desk.Opened;
@@ -57,6 +58,7 @@ public final class Independence {
         judged.put(LesseningAgreed.class, "agreed to a correction");
         judged.put(StopWorkCleared.class, "cleared a hazard");
         judged.put(SentBack.class, "sent it back");
+        judged.put(Cancelled.class, "cancelled it");
         return judged;
     }
 

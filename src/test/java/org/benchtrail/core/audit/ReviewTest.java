@@ -21,6 +21,7 @@ import org.benchtrail.core.method.Requirement;
 import org.benchtrail.core.method.Requirements;
 import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.Stamp;
+import org.benchtrail.core.method.desk.Cancelled;
 import org.benchtrail.core.method.desk.LesseningAgreed;
 import org.benchtrail.core.method.desk.SentBack;
 import org.benchtrail.core.method.plan.PartOverrideApproved;
@@ -221,7 +222,8 @@ class ReviewTest {
                 new PartOverrideApproved(3, "Maker says so"), "let a part through",
                 new PlanDeclined("No way back"), "declined its plan",
                 new PlanApproved(List.of(3), ""), "approved its plan",
-                new SentBack("Look again"), "sent it back");
+                new SentBack("Look again"), "sent it back",
+                new Cancelled("Bought another", null), "cancelled it");
         EndedTickets.Told told = EndedTickets.handedOn();
         Entry last = told.trail().get(told.trail().size() - 1);
         judgements.forEach((fact, reason) -> {
