@@ -34,24 +34,38 @@ class DecisionsLook {
         this.policies = policies;
     }
 
-    /** Some tickets at once, whose trails were looked at. */
-    List<Finding> look(Collection<TicketNumber> numbers) {
-        Map<String, Long> before = QuarkusTransaction.requiringNew()
-                .call(() -> runs.decidedBefore(
-                        numbers.stream().map(number -> TICKET + number).toList(), Redecided.rules()));
-        List<TicketNumber> asked =
-                numbers.stream().filter(n -> before.containsKey(TICKET + n)).toList();
-        if (asked.isEmpty()) {
-            return List.of();
+    /** What holds for all of a look is asked once. */
+    Walk begin() {
+        return QuarkusTransaction.requiringNew()
+                .call(() -> new Walk(runs.rulesSince(Redecided.rules()), policies.all()));
+    }
+
+    /** Through the tickets, some at a time. */
+    final class Walk {
+        private final Optional<Long> since;
+        private final Map<String, Optional<Policy>> known;
+
+        /** @param since the first leaf after these rules; empty if others were recorded since, or these are not sealed */
+        private Walk(Optional<Long> since, Map<String, Optional<Policy>> known) {
+            this.since = since;
+            this.known = known;
         }
-        Map<TicketNumber, StoredTrail> stored =
-                QuarkusTransaction.requiringNew().call(() -> trails.read(asked));
-        Map<String, Optional<Policy>> known = QuarkusTransaction.requiringNew().call(policies::all);
-        return asked.parallelStream()
-                .flatMap(number -> Optional.ofNullable(stored.get(number)).stream()
-                        .flatMap(trail ->
-                                refused(number, trail, before.getOrDefault(TICKET + number, 0L), known).stream()))
-                .toList();
+
+        List<Finding> look(Collection<TicketNumber> numbers) {
+            if (since.isEmpty() || numbers.isEmpty()) {
+                return List.of();
+            }
+            Map<String, Long> before = QuarkusTransaction.requiringNew()
+                    .call(() -> runs.sealedBefore(
+                            numbers.stream().map(number -> TICKET + number).toList(), since.orElseThrow()));
+            Map<TicketNumber, StoredTrail> stored =
+                    QuarkusTransaction.requiringNew().call(() -> trails.read(numbers));
+            return numbers.parallelStream()
+                    .flatMap(number -> Optional.ofNullable(stored.get(number)).stream()
+                            .flatMap(trail ->
+                                    refused(number, trail, before.getOrDefault(TICKET + number, 0L), known).stream()))
+                    .toList();
+        }
     }
 
     /** Of a trail that does not hold, or has a hole, that is said already. */

@@ -70,6 +70,7 @@ class SealQueries {
     SealView view(Actor viewer, ZoneId zone) {
         Permissions.require(Permission.SEE_ALARMS, viewer);
         LogRows.Waiting waiting = rows.waiting();
+        List<WitnessRows.Event> answers = witnesses.newest();
         SealView.@Nullable Look look = runs.newest().map(run -> look(run, zone)).orElse(null);
         return new SealView(
                 troubles(waiting, look),
@@ -77,11 +78,11 @@ class SealQueries {
                 waiting.count(),
                 age(waiting.oldest()),
                 head(zone).orElse(null),
-                answers(zone, false),
+                answers(answers, false, zone),
                 stamps.newest(Long.MAX_VALUE)
                         .map(s -> new SealView.StampLine(s.size(), Moments.text(s.at(), zone), s.by()))
                         .orElse(null),
-                answers(zone, true),
+                answers(answers, true, zone),
                 heads(Long.MAX_VALUE, MOST, zone),
                 List.copyOf(keys.known().good()),
                 incidents.newest().stream()
@@ -116,8 +117,8 @@ class SealQueries {
     }
 
     /** What each witness answered last, or the authority of time-stamps, whose answers stand beside theirs. */
-    private List<SealView.WitnessLine> answers(ZoneId zone, boolean ofStamps) {
-        return witnesses.newest().stream()
+    private static List<SealView.WitnessLine> answers(List<WitnessRows.Event> newest, boolean ofStamps, ZoneId zone) {
+        return newest.stream()
                 .filter(e -> e.witness().equals(TimeStamping.NAME) == ofStamps)
                 .map(e -> new SealView.WitnessLine(
                         e.witness(), e.size(), Moments.text(e.at(), zone), answer(e.status(), e.detail())))

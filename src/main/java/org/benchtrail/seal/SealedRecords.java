@@ -12,6 +12,7 @@ import org.benchtrail.core.integrity.Hash;
 import org.benchtrail.core.integrity.HashChain;
 import org.benchtrail.core.integrity.Leaf;
 import org.benchtrail.core.integrity.MerkleProofs;
+import org.benchtrail.core.integrity.SignedNote;
 import org.benchtrail.core.integrity.TreeReader;
 
 /** Single records of a stream of the site, each held against the newest head; everything within the running transaction. */
@@ -39,7 +40,9 @@ public class SealedRecords {
     /** By place; without those whose record is gone. */
     public Map<Long, Told> of(String stream, Collection<Long> places) {
         Optional<LogRows.Signed> head = rows.newest();
-        TreeReader tree = new TreeReader(head.map(LogRows.Signed::size).orElse(0L), rows);
+        long size = head.map(LogRows.Signed::size).orElse(0L);
+        Optional<Checkpoint> signed = head.flatMap(this::signed);
+        TreeReader tree = new TreeReader(size, rows);
         Map<Long, Long> indices = rows.places(stream).stream()
                 .collect(Collectors.toMap(LogRows.PlaceRow::place, LogRows.PlaceRow::index));
         Map<Long, Told> told = new HashMap<>();
@@ -48,10 +51,10 @@ public class SealedRecords {
             if (!found.isEmpty() && found.get(0).place() == place) {
                 byte[] canonical = found.get(0).canonical();
                 long index = indices.getOrDefault(place, Long.MAX_VALUE);
-                boolean covered = head.filter(h -> index < h.size()).isPresent();
-                Standing standing = !covered
+                Leaf leaf = new Leaf(stream, place, Hash.ofHex(HashChain.hash(canonical)));
+                Standing standing = index >= size
                         ? Standing.WAITING
-                        : isIn(new Leaf(stream, place, Hash.ofHex(HashChain.hash(canonical))), index, tree, head.get())
+                        : signed.filter(s -> isIn(leaf, index, tree, s)).isPresent()
                                 ? Standing.SEALED
                                 : Standing.UNLIKE;
                 told.put(place, new Told(canonical, standing));
@@ -60,13 +63,21 @@ public class SealedRecords {
         return told;
     }
 
-    /** By the bytes of the record and the root that was signed; what the rows of the log say of that leaf counts for nothing. */
-    private boolean isIn(Leaf leaf, long index, TreeReader tree, LogRows.Signed head) {
+    /** What a head says, if the log signed it. */
+    private Optional<Checkpoint> signed(LogRows.Signed head) {
         try {
-            Checkpoint signed = Checkpoint.parse(rows.note(head).text());
             return heads.isOfLog(head.note())
-                    && MerkleProofs.includes(
-                            index, signed.size(), leaf.leafHash(), tree.inclusion(index), signed.root());
+                    ? Optional.of(Checkpoint.parse(SignedNote.parse(head.note()).text()))
+                    : Optional.empty();
+        } catch (IllegalArgumentException altered) {
+            return Optional.empty();
+        }
+    }
+
+    /** By the bytes of the record and the root that was signed; what the rows of the log say of that leaf counts for nothing. */
+    private static boolean isIn(Leaf leaf, long index, TreeReader tree, Checkpoint signed) {
+        try {
+            return MerkleProofs.includes(index, signed.size(), leaf.leafHash(), tree.inclusion(index), signed.root());
         } catch (IllegalArgumentException altered) {
             return false;
         }

@@ -203,13 +203,14 @@ class SiteVerification {
     }
 
     private void tickets(Run run, Actor by) {
+        DecisionsLook.Walk decided = decisions.begin();
         int last = Integer.MIN_VALUE;
         List<Integer> some;
         do {
             int after = last;
             some = alone(() -> runs.tickets(after, TICKETS));
             found(run, broken(some, by), Function.identity());
-            found(run, decisions.look(numbers(some)), Function.identity());
+            found(run, decided.look(numbers(some)), Function.identity());
             last = some.isEmpty() ? last : some.get(some.size() - 1);
             if (!alone(() -> runs.goOn(run.id(), run.size(), clock.instant()))) {
                 return;

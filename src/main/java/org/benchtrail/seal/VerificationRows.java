@@ -50,7 +50,8 @@ class VerificationRows {
                         "cosignatures",
                         "seen heads",
                         "out of time",
-                        "decided before",
+                        "rules since",
+                        "sealed before",
                         "policies recorded",
                         "erased alone");
     }
@@ -231,19 +232,22 @@ class VerificationRows {
                 .rows(OutOfTime.class);
     }
 
-    private record DecidedBefore(String stream, long place) {}
+    /** The leaf with which these rules went into the log; empty if others were recorded since, or these are not sealed. */
+    Optional<Long> rulesSince(String rules) {
+        return of("rules since").with("rules", rules).values(Long.class).stream()
+                .findFirst();
+    }
 
-    /**
-     * The last place of each stream that went into the log before these rules did; no stream if other rules were recorded since, or
-     * these are not sealed.
-     */
-    Map<String, Long> decidedBefore(List<String> streams, String rules) {
-        return of("decided before")
+    private record SealedBefore(String stream, long place) {}
+
+    /** The last place of each stream that went into the log before a leaf; those of which none did are left out. */
+    Map<String, Long> sealedBefore(List<String> streams, long leaf) {
+        return of("sealed before")
                 .with("streams", streams.toArray(String[]::new))
-                .with("rules", rules)
-                .rows(DecidedBefore.class)
+                .with("leaf", leaf)
+                .rows(SealedBefore.class)
                 .stream()
-                .collect(Collectors.toMap(DecidedBefore::stream, DecidedBefore::place));
+                .collect(Collectors.toMap(SealedBefore::stream, SealedBefore::place));
     }
 
     /** The lines of all policies that a server was ever started with. */

@@ -175,20 +175,21 @@ join trail_entry e on e.ticket = stream_ticket(l.stream) and e.entry = l.place
 where e.at < s.not_before or e.at > s.not_after
 order by l.index limit :most
 
--- @ decided before
+-- @ rules since
 -- rules count from the first record that has them after the last one that has others
 with settings as (
   select r.place, l.index, coalesce(j.read #>> '{content,rules}', '') = :rules as same
   from site_record r cross join lateral json_read(r.canonical) as j(read)
   left join seal_leaf l on l.stream = r.stream and l.place = r.place
   where r.stream = 'policy' and j.read ->> 'what' = 'settings'
-), since as (
-  select index from settings where same and place > coalesce((select max(place) from settings where not same), 0)
-  order by place limit 1
 )
-select s.stream, coalesce((select max(l.place) from seal_leaf l where l.stream = s.stream and l.index < since.index), 0) as place
-from unnest(cast(:streams as text[])) s(stream) cross join since
-where since.index is not null
+select index from (
+  select index from settings where same and place > coalesce((select max(place) from settings where not same), 0)
+  order by place limit 1) first
+where index is not null
+
+-- @ sealed before
+select stream, max(place) as place from seal_leaf where stream = any(cast(:streams as text[])) and index < :leaf group by stream
 
 -- @ policies recorded
 select distinct j.read #>> '{content,values}' from site_record r cross join lateral json_read(r.canonical) as j(read)

@@ -21,6 +21,7 @@ public record Redecided(Entry move, List<Missing> missing) {
     private static final int VERSION = 1;
 
     private static final int DIGITS = 16;
+    private static final String RULES = named();
 
     public Redecided {
         missing = List.copyOf(missing);
@@ -28,6 +29,10 @@ public record Redecided(Entry move, List<Missing> missing) {
 
     /** Stands for the rules by which this release decides: of releases with the same one an old move can be decided again. */
     public static String rules() {
+        return RULES;
+    }
+
+    private static String named() {
         String codes = Requirements.all().stream().map(Requirement::code).collect(Collectors.joining("\n"));
         String kinds = String.join("\n", new TreeSet<>(FactKinds.all().keySet()));
         return VERSION + "-"
