@@ -136,7 +136,7 @@ class LotJob {
         LotSignals signals = new LotSignals(usualMinutes());
         List<Item> items = tickets.items(rows.ended(plan.from(), plan.until()), signals);
         acts.append(lot, new LotFrozen(items, (int) open.tickets(), open.oldest()), Stamp.SERVER);
-        signals.all(plan.from(), plan.until(), site.history().workingTime()).forEach(s -> rows.add(lot.id(), s));
+        rows.add(lot.id(), signals.all(plan.from(), plan.until(), site.history().workingTime()));
     }
 
     /** Of the check that answers a finding, by the catalogue in force. */

@@ -58,7 +58,7 @@ class LotRows {
                         "reviews waiting",
                         "addenda waiting",
                         "reviewed lots of",
-                        "add signal",
+                        "add signals",
                         "signals",
                         "measure",
                         "worth",
@@ -284,12 +284,17 @@ class LotRows {
         return of("reviewed lots of").with("account", account).rows(ReviewedOf.class);
     }
 
-    void add(String lot, Signal signal) {
-        of("add signal")
+    /** Keeps what was seen when a lot was frozen. */
+    void add(String lot, List<Signal> signals) {
+        of("add signals")
                 .with("lot", lot)
-                .with("ticket", TicketNumber.parse(signal.ticket()).serial())
-                .with("kind", signal.kind().name())
-                .with("detail", signal.detail())
+                .with(
+                        "tickets",
+                        signals.stream()
+                                .map(s -> TicketNumber.parse(s.ticket()).serial())
+                                .toArray(Integer[]::new))
+                .with("kinds", signals.stream().map(s -> s.kind().name()).toArray(String[]::new))
+                .with("details", signals.stream().map(Signal::detail).toArray(String[]::new))
                 .run();
     }
 

@@ -11,9 +11,6 @@ import com.github.benmanes.caffeine.cache.Cache;
 import com.github.benmanes.caffeine.cache.Caffeine;
 import java.io.IOException;
 import java.security.SecureRandom;
-import java.time.Instant;
-import java.time.ZoneOffset;
-import java.time.format.DateTimeFormatter;
 import java.util.Base64;
 import java.util.Objects;
 import java.util.Set;
@@ -54,10 +51,6 @@ final class EntryCodec {
             .maximumWeight(MOST_KEPT)
             .weigher((String hash, Kept kept) -> kept.bytes())
             .build();
-
-    /** Always six digits of fraction: the column keeps microseconds, and one instant has one form. */
-    private static final DateTimeFormatter MICROSECONDS =
-            DateTimeFormatter.ofPattern("uuuu-MM-dd'T'HH:mm:ss.SSSSSS'Z'").withZone(ZoneOffset.UTC);
 
     private EntryCodec() {}
 
@@ -119,7 +112,7 @@ final class EntryCodec {
                 origin == null ? 1 : FORMAT,
                 ticket,
                 stamp.entry(),
-                MICROSECONDS.format(stamp.at()),
+                EntryTime.write(stamp.at()),
                 stamp.by(),
                 new TreeSet<>(stamp.roles()),
                 stamp.channel(),
@@ -171,7 +164,7 @@ final class EntryCodec {
             }
             Stamp stamp = new Stamp(
                     envelope.entry(),
-                    Instant.parse(envelope.at()),
+                    EntryTime.read(envelope.at()),
                     envelope.actor(),
                     envelope.roles(),
                     envelope.origin());

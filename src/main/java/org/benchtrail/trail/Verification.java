@@ -49,9 +49,10 @@ public record Verification(
             Consumer<Entry> holding) {
         Hole end = new Hole(1, 0, HashChain.START, 0);
         Instant last = Instant.MIN;
+        String written = ticket.toString();
         for (TrailEntry entry : trail) {
             int number = end.last() + 1;
-            String fault = fault(ticket, entry, number, end.hash(), last, read, holding);
+            String fault = fault(written, entry, number, end.hash(), last, read, holding);
             if (!fault.isEmpty()) {
                 return new Verification(
                         trail.size(),
@@ -120,7 +121,7 @@ public record Verification(
     }
 
     private static String fault(
-            TicketNumber ticket,
+            String ticket,
             TrailEntry entry,
             int number,
             String previous,
@@ -149,11 +150,11 @@ public record Verification(
     }
 
     private static String content(
-            TicketNumber ticket, TrailEntry entry, EntryCodec.Decoded inside, String previous, Instant last) {
+            String ticket, TrailEntry entry, EntryCodec.Decoded inside, String previous, Instant last) {
         if (!inside.previous().equals(previous)) {
             return "it does not follow the entry before it";
         }
-        if (!inside.ticket().equals(ticket.toString())
+        if (!inside.ticket().equals(ticket)
                 || inside.entry().stamp().entry() != entry.entry()
                 || !inside.entry().stamp().at().equals(entry.at())
                 || !inside.entry().stamp().by().equals(entry.actor())

@@ -100,8 +100,10 @@ where r.turn = 1 and r.signed and (t.assignee = :account
   or exists (select from trail_entry e where e.ticket = r.ticket and e.actor = :account))
 order by r.lot desc, r.ticket
 
--- @ add signal
-insert into audit_signal (lot, ticket, kind, detail) values (:lot, :ticket, :kind, :detail)
+-- @ add signals
+insert into audit_signal (lot, ticket, kind, detail)
+select :lot, ticket, kind, detail
+from unnest(cast(:tickets as integer[]), cast(:kinds as text[]), cast(:details as text[])) as s(ticket, kind, detail)
 
 -- @ signals
 select ticket, kind, detail from audit_signal where lot = :lot order by kind, ticket

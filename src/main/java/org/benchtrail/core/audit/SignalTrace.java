@@ -13,6 +13,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
+import java.util.regex.Pattern;
 import org.benchtrail.core.method.Course;
 import org.benchtrail.core.method.Entry;
 import org.benchtrail.core.method.Fact;
@@ -57,6 +58,8 @@ public record SignalTrace(
     /** A reading, by what it is compared with; {@code after} the repair or before. */
     record Value(int entry, Instant at, String key, String digits, boolean after) {}
 
+    private static final Pattern BETWEEN_WORDS = Pattern.compile("[^\\p{L}\\p{N}]+");
+    private static final Pattern BLANKS = Pattern.compile("\\s+");
     private static final int SHORTEST = 15;
     private static final int FEWEST_WORDS = 3;
     private static final int WORDS_IN_A_ROW = 8;
@@ -141,7 +144,7 @@ public record SignalTrace(
 
     static List<String> words(String text) {
         List<String> words = new ArrayList<>();
-        for (String word : text.toLowerCase(Locale.ROOT).split("[^\\p{L}\\p{N}]+", -1)) {
+        for (String word : BETWEEN_WORDS.split(text.toLowerCase(Locale.ROOT), -1)) {
             if (!word.isEmpty()) {
                 words.add(word);
             }
@@ -157,7 +160,7 @@ public record SignalTrace(
     }
 
     private static List<String> folded(String text) {
-        return List.of(text.strip().toLowerCase(Locale.ROOT).split("\\s+", -1));
+        return List.of(BLANKS.split(text.strip().toLowerCase(Locale.ROOT), -1));
     }
 
     /** All runs of eight words. */

@@ -30,6 +30,14 @@ public final class FactKinds {
             DocumentFact.class,
             DeskFact.class);
 
+    /** Each made once: it is asked for with every entry that is held against its row. */
+    private static final ClassValue<String> NAMES = new ClassValue<>() {
+        @Override
+        protected String computeValue(Class<?> kind) {
+            return kind.getSimpleName().replaceAll("(?<=[a-z])(?=[A-Z])", "-").toLowerCase(Locale.ROOT);
+        }
+    };
+
     private static final Map<String, Class<? extends Fact>> BY_NAME = Collections.unmodifiableMap(collect());
 
     private FactKinds() {}
@@ -39,7 +47,7 @@ public final class FactKinds {
     }
 
     public static String name(Class<? extends Fact> kind) {
-        return kind.getSimpleName().replaceAll("(?<=[a-z])(?=[A-Z])", "-").toLowerCase(Locale.ROOT);
+        return NAMES.get(kind);
     }
 
     /** Whether only the server itself records facts of that kind. */

@@ -2,7 +2,6 @@ package org.benchtrail.core.method;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import org.benchtrail.core.Invalid;
 
@@ -84,6 +83,7 @@ public record TicketNumber(int serial) {
 
     @Override
     public String toString() {
-        return String.format(Locale.ROOT, "%d-%d", serial, checkDigit(Integer.toString(serial)));
+        String digits = Integer.toString(serial);
+        return digits + "-" + checkDigit(digits);
     }
 }
