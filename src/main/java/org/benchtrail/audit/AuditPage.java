@@ -23,11 +23,12 @@ import org.benchtrail.core.audit.AuditAct.TicketChosen;
 import org.benchtrail.core.audit.AuditLot;
 import org.benchtrail.core.audit.AuditLot.Turn;
 import org.benchtrail.core.audit.AuditPlan;
-import org.benchtrail.core.audit.DefectClass;
+
 import org.benchtrail.core.audit.Mark;
 import org.benchtrail.core.audit.SignalKind;
 import org.benchtrail.core.audit.Stratum;
 import org.benchtrail.core.audit.Take;
+import org.benchtrail.core.method.DefectClass;
 import org.benchtrail.people.CurrentActor;
 import org.benchtrail.people.NeedsPermission;
 import org.benchtrail.people.Permission;

@@ -9,9 +9,9 @@ import java.util.Map;
 import java.util.stream.Collectors;
 import org.benchtrail.core.audit.AuditAct;
 import org.benchtrail.core.audit.AuditLot;
-import org.benchtrail.core.audit.DefectClass;
 import org.benchtrail.core.audit.LotResult;
 import org.benchtrail.core.audit.Mark;
+import org.benchtrail.core.method.DefectClass;
 import org.benchtrail.core.method.TicketNumber;
 
 /** What audits found of the tickets that somebody worked on, as soon as that person may read it. */

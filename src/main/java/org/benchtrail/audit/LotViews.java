@@ -28,6 +28,7 @@ import org.benchtrail.core.audit.Stratum;
 import org.benchtrail.core.audit.Take;
 import org.benchtrail.core.integrity.Hash;
 import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.DefectClass;
 import org.benchtrail.core.method.Requirement;
 import org.benchtrail.core.method.Requirements;
 import org.benchtrail.people.Permission;
@@ -408,7 +409,7 @@ final class LotViews {
         return words(marked.mark(), marked.defect());
     }
 
-    private static String words(Mark mark, org.benchtrail.core.audit.@Nullable DefectClass defect) {
+    private static String words(Mark mark, @Nullable DefectClass defect) {
         return mark.words() + (defect == null ? "" : ", " + defect.words());
     }
 

@@ -3,8 +3,8 @@ package org.benchtrail.audit;
 import io.quarkus.qute.TemplateExtension;
 import java.util.Arrays;
 import java.util.List;
-import org.benchtrail.core.audit.DefectClass;
 import org.benchtrail.core.audit.Mark;
+import org.benchtrail.core.method.DefectClass;
 import org.benchtrail.platform.Option;
 
 /** The words of the choices in an audit. */

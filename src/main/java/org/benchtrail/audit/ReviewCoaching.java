@@ -17,7 +17,6 @@ import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
 import org.benchtrail.core.audit.AuditLot;
 import org.benchtrail.core.audit.Coached;
-import org.benchtrail.core.audit.ReviewQuestion;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.TicketNumber;
@@ -186,10 +185,7 @@ class ReviewCoaching {
     private static List<Line> lines(List<Found> works) {
         return Coached.of(works.stream().map(Found::work).toList()).stream()
                 .map(c -> new Line(
-                        c.requirement().title(),
-                        ReviewQuestion.of(c.requirement()).question(),
-                        counts(c),
-                        c.faulty()))
+                        c.requirement().title(), c.requirement().review().question(), counts(c), c.faulty()))
                 .toList();
     }
 

@@ -5,9 +5,9 @@ import java.time.ZoneOffset;
 import java.util.List;
 import org.benchtrail.core.audit.AuditAct.Marked;
 import org.benchtrail.core.audit.AuditLot.Turn;
-import org.benchtrail.core.audit.DefectClass;
 import org.benchtrail.core.audit.Mark;
 import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.DefectClass;
 import org.benchtrail.seal.SealRounds;
 
 /** The server's part of an audit, and a reviewer who is quick, when a test of another feature asks for them. */

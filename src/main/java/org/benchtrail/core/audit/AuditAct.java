@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import org.benchtrail.core.method.DefectClass;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -14,6 +14,7 @@ import org.benchtrail.core.audit.AuditAct.Settled;
 import org.benchtrail.core.audit.AuditAct.TicketChosen;
 import org.benchtrail.core.audit.AuditLot.Review;
 import org.benchtrail.core.audit.AuditLot.State;
+import org.benchtrail.core.method.DefectClass;
 
 /** What keeps an act of an audit from being done; each rule throws {@link Invalid} with what to do instead. */
 public final class AuditRules {

@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Objects;
 import org.benchtrail.core.audit.AuditAct.Marked;
 import org.benchtrail.core.audit.AuditLot.Review;
+import org.benchtrail.core.method.Requirements;
 import org.benchtrail.core.statistics.LotBounds;
 import org.benchtrail.core.statistics.LotBounds.Seen;
 import org.benchtrail.core.statistics.StratifiedBounds;
@@ -204,10 +205,15 @@ public record LotResult(
                 return Verdict.DEFECT;
             }
             // what cannot be told of a minor requirement hides no defect by which the ticket is judged
-            boolean hides = mark.mark() == Mark.CANNOT_TELL && ReviewQuestion.counts(mark.requirement());
+            boolean hides = mark.mark() == Mark.CANNOT_TELL && isUsuallyCounted(mark.requirement());
             verdict = hides ? Verdict.UNSURE : verdict;
         }
         return verdict;
+    }
+
+    /** Whether what is lacking there is usually a defect by which a ticket is judged; of what nobody asks about any more it is. */
+    private static boolean isUsuallyCounted(String code) {
+        return Requirements.of(code).map(r -> r.review().usual().counts()).orElse(true);
     }
 
     /** Whether every ticket that it speaks of was looked at. */

@@ -10,6 +10,7 @@ import org.benchtrail.core.method.Move;
 import org.benchtrail.core.method.Policy;
 import org.benchtrail.core.method.Requirement;
 import org.benchtrail.core.method.Requirements;
+import org.benchtrail.core.method.ReviewQuestion;
 import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.method.Standing;
 import org.benchtrail.core.method.StandingFact;
@@ -48,7 +49,7 @@ public record ReviewSheet(int entries, List<Row> rows) {
         List<Row> rows = new ArrayList<>();
         for (Requirement requirement : Requirements.all()) {
             if (isReached(sheet, requirement.step())) {
-                ReviewQuestion question = ReviewQuestion.of(requirement);
+                ReviewQuestion question = requirement.review();
                 rows.add(new Row(
                         requirement,
                         requirement.status(end).state(),

@@ -34,8 +34,9 @@ public interface Requirement {
      * @param waivable whether a supervisor may let it go unmet
      * @param word one or two words for it, as the head of its question
      * @param gap what is lacking, as a sentence with what to do; empty if the requirement is met
+     * @param review what a reviewer asks of it
      */
-    record Row(boolean waivable, String word, String title, Function<Situation, String> gap) {}
+    record Row(boolean waivable, String word, String title, Function<Situation, String> gap, ReviewQuestion review) {}
 
     default boolean waivable() {
         return row().waivable();
@@ -48,6 +49,10 @@ public interface Requirement {
 
     default String title() {
         return row().title();
+    }
+
+    default ReviewQuestion review() {
+        return row().review();
     }
 
     /** Why nothing is asked here, as a sentence; empty if something is. Where it is not empty, nothing is lacking. */

@@ -31,6 +31,7 @@ import org.benchtrail.core.audit.AuditAct.TicketChosen;
 import org.benchtrail.core.audit.AuditLot.State;
 import org.benchtrail.core.audit.LotResult.Line;
 import org.benchtrail.core.integrity.Hash;
+import org.benchtrail.core.method.DefectClass;
 import org.benchtrail.core.method.EndedTickets;
 import org.benchtrail.core.method.TicketNumber;
 import org.junit.jupiter.api.Test;

@@ -1,6 +1,7 @@
 package org.benchtrail.core.audit;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -14,6 +15,7 @@ import org.benchtrail.core.Invalid;
 import org.benchtrail.core.audit.AuditAct.Marked;
 import org.benchtrail.core.audit.Independence.Beside;
 import org.benchtrail.core.audit.Independence.Person;
+import org.benchtrail.core.method.DefectClass;
 import org.benchtrail.core.method.EndedTickets;
 import org.benchtrail.core.method.Entry;
 import org.benchtrail.core.method.Fact;
@@ -37,11 +39,10 @@ class ReviewTest {
 
     @Test
     void everyRequirement_hasItsQuestionAndItsClass() {
-        assertEquals(
-                Requirements.all().stream().map(Requirement::code).sorted().toList(),
-                ReviewQuestion.codes().stream().sorted().toList());
-        Requirements.all()
-                .forEach(r -> assertTrue(ReviewQuestion.of(r).question().endsWith("?"), r::code));
+        for (Requirement r : Requirements.all()) {
+            assertTrue(r.review().question().endsWith("?"), r::code);
+            assertFalse(r.review().restsOn().isEmpty(), r::code);
+        }
         assertEquals(
                 Set.of(
                         "hazards-screened",
@@ -74,7 +75,7 @@ class ReviewTest {
 
     private static Set<String> ofClass(DefectClass wanted) {
         return Requirements.all().stream()
-                .filter(r -> ReviewQuestion.of(r).usual() == wanted)
+                .filter(r -> r.review().usual() == wanted)
                 .map(Requirement::code)
                 .collect(java.util.stream.Collectors.toSet());
     }

@@ -6,11 +6,13 @@ import java.util.stream.Stream;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Part;
 import org.benchtrail.core.method.Requirement;
+import org.benchtrail.core.method.ReviewQuestion;
 import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.method.Step;
 import org.benchtrail.core.method.desk.SentBack;
+import org.benchtrail.core.method.identify.FindingRecorded;
 
 /** What the record has to hold before the ticket can be closed. */
 public enum DocumentRequirement implements Requirement {
@@ -18,20 +20,33 @@ public enum DocumentRequirement implements Requirement {
             false,
             "Cause",
             "The cause, and how it is known",
-            s -> s.unlessInRound(CauseNamed.class, "Name the cause and how it is known.")),
-    SUMMARY_WRITTEN(false, "Summary", "Findings, actions and outcome, signed", DocumentRequirement::summary),
+            s -> s.unlessInRound(CauseNamed.class, "Name the cause and how it is known."),
+            ReviewQuestion.major("Is it a cause, and do the checks show it?", CauseNamed.class, FindingRecorded.class)),
+    SUMMARY_WRITTEN(
+            false,
+            "Summary",
+            "Findings, actions and outcome, signed",
+            DocumentRequirement::summary,
+            ReviewQuestion.minor("Does the summary say what the entries say?", SummaryWritten.class, Signed.class)),
     KNOWLEDGE_LINKED(
             true,
             "Knowledge",
             "What the next technician gains",
             s -> s.unlessInRound(
-                    KnowledgeLinked.class, "Confirm a known cause, propose a new one, or say why nothing is learned.")),
+                    KnowledgeLinked.class, "Confirm a known cause, propose a new one, or say why nothing is learned."),
+            ReviewQuestion.minor("Would it help the next technician?", KnowledgeLinked.class)),
     EFFORT_RECORDED(
             true,
             "Effort",
             "Time spent and parts used",
-            s -> s.unlessInRound(EffortRecorded.class, "Record the time spent and the parts used.")),
-    MENTOR_SIGNED(false, "Mentor", "What a trainee worked on, signed by a mentor", DocumentRequirement::mentor) {
+            s -> s.unlessInRound(EffortRecorded.class, "Record the time spent and the parts used."),
+            ReviewQuestion.minor("Do time and parts fit the work?", EffortRecorded.class)),
+    MENTOR_SIGNED(
+            false,
+            "Mentor",
+            "What a trainee worked on, signed by a mentor",
+            DocumentRequirement::mentor,
+            ReviewQuestion.major("Did the mentor look at the work before signing?", Signed.class)) {
         @Override
         public String unasked(Situation s) {
             return s.sheet().workedBy(Role.TRAINEE) ? "" : "No trainee worked on it.";
@@ -40,8 +55,9 @@ public enum DocumentRequirement implements Requirement {
 
     private final Row row;
 
-    DocumentRequirement(boolean waivable, String word, String title, Function<Situation, String> gap) {
-        row = new Row(waivable, word, title, gap);
+    DocumentRequirement(
+            boolean waivable, String word, String title, Function<Situation, String> gap, ReviewQuestion review) {
+        row = new Row(waivable, word, title, gap, review);
     }
 
     @Override

@@ -4,6 +4,7 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Requirement;
+import org.benchtrail.core.method.ReviewQuestion;
 import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.method.Step;
@@ -14,37 +15,60 @@ public enum IdentifyRequirement implements Requirement {
             false,
             "Symptom",
             "A symptom, in the requester's words and as something observable",
-            IdentifyRequirement::symptom),
+            IdentifyRequirement::symptom,
+            ReviewQuestion.major(
+                    "Could somebody who was not there see from these words whether the trouble is gone?",
+                    SymptomRecorded.class)),
     ONSET_KNOWN(
             false,
             "Start",
             "When it began or last worked",
-            s -> s.unlessRecorded(OnsetRecorded.class, "Say when it began or last worked, or that nobody knows.")),
+            s -> s.unlessRecorded(OnsetRecorded.class, "Say when it began or last worked, or that nobody knows."),
+            ReviewQuestion.minor("Is the time named that matters, or rightly not known?", OnsetRecorded.class)),
     CHANGES_ASKED(
             true,
             "Changes",
             "What changed before it began",
             s -> s.unlessRecorded(
                     ChangesAsked.class,
-                    "Ask what changed: hardware, software, settings, place, infrastructure; yes, no or unknown for each.")),
+                    "Ask what changed: hardware, software, settings, place, infrastructure; yes, no or unknown for each."),
+            ReviewQuestion.minor("Was each kind of change really asked about?", ChangesAsked.class)),
     SCOPE_KNOWN(
             false,
             "Affected",
             "Who is affected: one, several or a site",
-            s -> s.unlessRecorded(ScopeRecorded.class, "Say who is affected: one, several or a site.")),
+            s -> s.unlessRecorded(ScopeRecorded.class, "Say who is affected: one, several or a site."),
+            ReviewQuestion.minor("Does the answer fit what else is known of the site?", ScopeRecorded.class)),
     REPRODUCED(
             true,
             "Reproduction",
             "Whether it can be reproduced, and how",
             s -> s.unlessRecorded(
-                    ReproductionTried.class, "Try to reproduce it and say how, or say that it is unsafe to try.")),
-    HAZARDS_SCREENED(false, "Hazards", "Hazards looked for; any found is cleared", IdentifyRequirement::hazards) {
+                    ReproductionTried.class, "Try to reproduce it and say how, or say that it is unsafe to try."),
+            ReviewQuestion.minor("Could another person bring it about in that way?", ReproductionTried.class)),
+    HAZARDS_SCREENED(
+            false,
+            "Hazards",
+            "Hazards looked for; any found is cleared",
+            IdentifyRequirement::hazards,
+            ReviewQuestion.critical(
+                    "Do the answers fit the pictures and words of the ticket, and was a hazard cleared before work went on?",
+                    HazardsScreened.class,
+                    StopWorkCleared.class)) {
         @Override
         public boolean bitesLater(JobSheet sheet) {
             return true;
         }
     },
-    DATA_PROTECTED(true, "Data", "Data at risk: how they are protected", IdentifyRequirement::data) {
+    DATA_PROTECTED(
+            true,
+            "Data",
+            "Data at risk: how they are protected",
+            IdentifyRequirement::data,
+            ReviewQuestion.critical(
+                    "Were the data safe before anything was done that could lose them?",
+                    DataAnswered.class,
+                    LossAccepted.class)) {
         /** From a drive-failure finding on, no step is left without the data backed up. */
         @Override
         public boolean bitesLater(JobSheet sheet) {
@@ -59,23 +83,31 @@ public enum IdentifyRequirement implements Requirement {
             return Math.max(failure, answer);
         }
     },
-    EVIDENCE_ATTACHED(true, "Evidence", "A reading, a log extract or a picture", IdentifyRequirement::evidence),
+    EVIDENCE_ATTACHED(
+            true,
+            "Evidence",
+            "A reading, a log extract or a picture",
+            IdentifyRequirement::evidence,
+            ReviewQuestion.major("Does the evidence show this trouble on this device?", EvidenceFact.class)),
     LOGS_REVIEWED(
             true,
             "Logs",
             "System and application logs looked at",
-            s -> s.unlessRecorded(LogsReviewed.class, "Look at the system and application logs, or say why not.")),
+            s -> s.unlessRecorded(LogsReviewed.class, "Look at the system and application logs, or say why not."),
+            ReviewQuestion.minor("Were the logs read that could speak of it?", LogsReviewed.class)),
     LIKENESS_CHECKED(
             false,
             "Seen before",
             "Similar tickets and known causes looked at",
             s -> s.unlessRecorded(
-                    LikenessChecked.class, "Look at the similar tickets and known causes that are shown."));
+                    LikenessChecked.class, "Look at the similar tickets and known causes that are shown."),
+            ReviewQuestion.minor("Was what had been seen before taken into account?", LikenessChecked.class));
 
     private final Row row;
 
-    IdentifyRequirement(boolean waivable, String word, String title, Function<Situation, String> gap) {
-        row = new Row(waivable, word, title, gap);
+    IdentifyRequirement(
+            boolean waivable, String word, String title, Function<Situation, String> gap, ReviewQuestion review) {
+        row = new Row(waivable, word, title, gap, review);
     }
 
     @Override

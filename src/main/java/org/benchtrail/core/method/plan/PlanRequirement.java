@@ -9,6 +9,7 @@ import java.util.function.Predicate;
 import org.benchtrail.core.method.Caution;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Requirement;
+import org.benchtrail.core.method.ReviewQuestion;
 import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.method.Step;
@@ -19,14 +20,28 @@ import org.benchtrail.core.method.identify.LossAccepted;
 
 /** What plan asks for. */
 public enum PlanRequirement implements Requirement {
-    ACTION_PLANNED(false, "Action", "An action with effect, impact and way back", PlanRequirement::planned),
+    ACTION_PLANNED(
+            false,
+            "Action",
+            "An action with effect, impact and way back",
+            PlanRequirement::planned,
+            ReviewQuestion.major("Would the action cure the cause, and would its way back work?", ActionPlanned.class)),
     MAKER_CONSULTED(
             true,
             "Maker",
             "The maker's instructions consulted",
             s -> s.unlessInRound(
-                    MakerConsulted.class, "Read the maker's instructions and name them, or say why none apply.")),
-    PARTS_FIT(true, "Parts fit", "Every replacement part fits", PartsFit::lacking) {
+                    MakerConsulted.class, "Read the maker's instructions and name them, or say why none apply."),
+            ReviewQuestion.minor("Were the right instructions read?", MakerConsulted.class)),
+    PARTS_FIT(
+            true,
+            "Parts fit",
+            "Every replacement part fits",
+            PartsFit::lacking,
+            ReviewQuestion.major(
+                    "Was the part held against the device, and not against its name?",
+                    PartFitChecked.class,
+                    PartOverrideApproved.class)) {
         @Override
         public int waivableSince(JobSheet sheet) {
             return PartsFit.lastQuestion(sheet);
@@ -37,19 +52,37 @@ public enum PlanRequirement implements Requirement {
             return unless(s, a -> a.fact().part() != null, "No action of the plan replaces a part.");
         }
     },
-    PLAN_APPROVED(false, "Approval", "Approved by somebody else where policy asks", Approval::lacking) {
+    PLAN_APPROVED(
+            false,
+            "Approval",
+            "Approved by somebody else where policy asks",
+            Approval::lacking,
+            ReviewQuestion.critical(
+                    "Did somebody else agree who had seen the evidence?", PlanApproved.class, PlanDeclined.class)) {
         @Override
         public String unasked(Situation s) {
             return Approval.reasons(s.sheet(), s.policy()).isEmpty() ? "Policy asks for no approval of this plan." : "";
         }
     },
-    CAUTIONS_TAKEN(false, "Precautions", "Cautions acknowledged before the first action", PlanRequirement::cautions) {
+    CAUTIONS_TAKEN(
+            false,
+            "Precautions",
+            "Cautions acknowledged before the first action",
+            PlanRequirement::cautions,
+            ReviewQuestion.critical(
+                    "Were the precautions those that the work needed, and taken before it?",
+                    CautionsAcknowledged.class)) {
         @Override
         public String unasked(Situation s) {
             return unless(s, a -> !a.fact().cautions().isEmpty(), "No action of the plan calls for a precaution.");
         }
     },
-    DATA_STILL_PROTECTED(true, "Data", "The answer about data is fresh enough", PlanRequirement::dataFresh) {
+    DATA_STILL_PROTECTED(
+            true,
+            "Data",
+            "The answer about data is fresh enough",
+            PlanRequirement::dataFresh,
+            ReviewQuestion.critical("Was the backup still good when the work began?", DataAnswered.class)) {
         @Override
         public int waivableSince(JobSheet sheet) {
             return sheet.actions().stream()
@@ -65,12 +98,17 @@ public enum PlanRequirement implements Requirement {
         }
     },
     ACTIONS_SETTLED(
-            false, "Carried out", "Every action carried out or not needed, none failed", PlanRequirement::settled);
+            false,
+            "Carried out",
+            "Every action carried out or not needed, none failed",
+            PlanRequirement::settled,
+            ReviewQuestion.major("Does each note say what was really done?", ActionSettled.class));
 
     private final Row row;
 
-    PlanRequirement(boolean waivable, String word, String title, Function<Situation, String> gap) {
-        row = new Row(waivable, word, title, gap);
+    PlanRequirement(
+            boolean waivable, String word, String title, Function<Situation, String> gap, ReviewQuestion review) {
+        row = new Row(waivable, word, title, gap, review);
     }
 
     @Override

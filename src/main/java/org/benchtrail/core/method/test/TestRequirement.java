@@ -6,9 +6,11 @@ import java.util.function.Function;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Move;
 import org.benchtrail.core.method.Requirement;
+import org.benchtrail.core.method.ReviewQuestion;
 import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.method.Step;
+import org.benchtrail.core.method.desk.CautionsAcknowledged;
 
 /** What test asks for. */
 public enum TestRequirement implements Requirement {
@@ -16,14 +18,30 @@ public enum TestRequirement implements Requirement {
             false,
             "Expectation",
             "A check whose expectation was written before its result",
-            TestRequirement::expectation),
-    RESULT_RECORDED(false, "Result", "Its result, and what that says about the theory", TestRequirement::result),
-    THEORY_SUPPORTED(false, "Support", "The last clear check supports this move", TestRequirement::supported),
+            TestRequirement::expectation,
+            ReviewQuestion.major("Was the expectation a real one: could it have failed?", CheckPlanned.class)),
+    RESULT_RECORDED(
+            false,
+            "Result",
+            "Its result, and what that says about the theory",
+            TestRequirement::result,
+            ReviewQuestion.major("Does what was seen lead to that result?", ResultRecorded.class)),
+    THEORY_SUPPORTED(
+            false,
+            "Support",
+            "The last clear check supports this move",
+            TestRequirement::supported,
+            ReviewQuestion.major(
+                    "Does the last check tell this theory from the others?", CheckPlanned.class, ResultRecorded.class)),
     INVASIVE_GUARDED(
             false,
             "Precautions",
             "Invasive checks only with data protected, hazards cleared, cautions taken",
-            TestRequirement::invasive) {
+            TestRequirement::invasive,
+            ReviewQuestion.critical(
+                    "Were the precautions taken before the device was opened or changed?",
+                    CheckPlanned.class,
+                    CautionsAcknowledged.class)) {
         @Override
         public String unasked(Situation s) {
             boolean any = s.sheet().ofRound(ResultRecorded.class).stream()
@@ -36,8 +54,9 @@ public enum TestRequirement implements Requirement {
 
     private final Row row;
 
-    TestRequirement(boolean waivable, String word, String title, Function<Situation, String> gap) {
-        row = new Row(waivable, word, title, gap);
+    TestRequirement(
+            boolean waivable, String word, String title, Function<Situation, String> gap, ReviewQuestion review) {
+        row = new Row(waivable, word, title, gap, review);
     }
 
     @Override

@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.function.Function;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Requirement;
+import org.benchtrail.core.method.ReviewQuestion;
 import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.method.Step;
@@ -19,20 +20,34 @@ public enum TheorizeRequirement implements Requirement {
             "The simple things looked at first",
             s -> s.unlessRecorded(
                     ObviousQuestioned.class,
-                    "Look at the simple things first: power, cables and seating, settings, the last change; or say why not.")) {
+                    "Look at the simple things first: power, cables and seating, settings, the last change; or say why not."),
+            ReviewQuestion.minor("Were the simple things looked at and not only ticked?", ObviousQuestioned.class)) {
         /** It was called so in entries from earlier times. */
         @Override
         public boolean isNamed(String code) {
             return super.isNamed(code) || code.equals("obvious-questioned");
         }
     },
-    THEORY_STATED(false, "Theories", "At least one theory", TheorizeRequirement::stated),
-    THEORY_CHOSEN(false, "Choice", "One active theory; why, if it is not the best ranked", TheorizeRequirement::chosen),
+    THEORY_STATED(
+            false,
+            "Theories",
+            "At least one theory",
+            TheorizeRequirement::stated,
+            ReviewQuestion.minor("Would each theory explain the symptom?", TheoryStated.class)),
+    THEORY_CHOSEN(
+            false,
+            "Choice",
+            "One active theory; why, if it is not the best ranked",
+            TheorizeRequirement::chosen,
+            ReviewQuestion.major(
+                    "Did the evidence at that time speak for this theory?", TheoryChosen.class, TheoryStated.class)),
     NOT_ALREADY_REFUTED(
             true,
             "Not ruled out",
             "Not a theory that was ruled out before, unless something is new",
-            TheorizeRequirement::notRefuted) {
+            TheorizeRequirement::notRefuted,
+            ReviewQuestion.major(
+                    "If it had been ruled out before: is there really something new?", TheoryChosen.class)) {
         /** Who waives it knows which one is chosen. */
         @Override
         public int waivableSince(JobSheet sheet) {
@@ -52,8 +67,9 @@ public enum TheorizeRequirement implements Requirement {
 
     private final Row row;
 
-    TheorizeRequirement(boolean waivable, String word, String title, Function<Situation, String> gap) {
-        row = new Row(waivable, word, title, gap);
+    TheorizeRequirement(
+            boolean waivable, String word, String title, Function<Situation, String> gap, ReviewQuestion review) {
+        row = new Row(waivable, word, title, gap, review);
     }
 
     @Override

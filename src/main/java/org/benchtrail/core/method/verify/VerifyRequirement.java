@@ -5,17 +5,30 @@ import java.util.Map;
 import java.util.function.Function;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Requirement;
+import org.benchtrail.core.method.ReviewQuestion;
 import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.method.Step;
+import org.benchtrail.core.method.identify.BenchResultAttached;
 import org.benchtrail.core.method.identify.ReadingRecorded;
+import org.benchtrail.core.method.identify.SoakTimeReckoned;
 import org.benchtrail.core.method.identify.SymptomRecorded;
 
 /** What verify asks for. Only what was done after the last action counts. */
 public enum VerifyRequirement implements Requirement {
-    SYMPTOMS_GONE(false, "Symptoms", "Every symptom looked for again and gone", VerifyRequirement::symptoms),
+    SYMPTOMS_GONE(
+            false,
+            "Symptoms",
+            "Every symptom looked for again and gone",
+            VerifyRequirement::symptoms,
+            ReviewQuestion.major("Was the same symptom looked for in the same way?", SymptomRechecked.class)),
     READINGS_BACK(
-            true, "Readings", "What was outside its limit is measured again and within", VerifyRequirement::readings) {
+            true,
+            "Readings",
+            "What was outside its limit is measured again and within",
+            VerifyRequirement::readings,
+            ReviewQuestion.major(
+                    "Is the second reading of the same point, taken after the work?", ReadingRecorded.class)) {
         @Override
         public int waivableSince(JobSheet sheet) {
             return ReadingsBack.lastOutside(sheet);
@@ -26,13 +39,23 @@ public enum VerifyRequirement implements Requirement {
             return ReadingsBack.lastOutside(s.sheet()) == 0 ? "No reading was outside its limit." : "";
         }
     },
-    FUNCTION_CHECKED(true, "Full function", "The full-function checklist complete", VerifyRequirement::function) {
+    FUNCTION_CHECKED(
+            true,
+            "Full function",
+            "The full-function checklist complete",
+            VerifyRequirement::function,
+            ReviewQuestion.major("Was the device used as its owner uses it?", FunctionChecked.class)) {
         @Override
         public int waivableSince(JobSheet sheet) {
             return sheet.latest(FunctionChecked.class).map(StandingFact::entry).orElse(0);
         }
     },
-    REQUESTER_AGREES(true, "Requester", "The requester agrees", VerifyRequirement::requester) {
+    REQUESTER_AGREES(
+            true,
+            "Requester",
+            "The requester agrees",
+            VerifyRequirement::requester,
+            ReviewQuestion.minor("Was the requester really asked?", RequesterAnswered.class)) {
         @Override
         public int waivableSince(JobSheet sheet) {
             return sheet.latest(RequesterAnswered.class, VerifyRequirement::disagrees)
@@ -45,8 +68,20 @@ public enum VerifyRequirement implements Requirement {
             "Prevention",
             "A preventive measure, or why none applies",
             s -> s.unlessInRound(
-                    PreventionConsidered.class, "Name what keeps it from coming back, or say why nothing applies.")),
-    SOAK_TIME_PASSED(true, "Soak time", "An intermittent fault has run clean for the soak time", SoakTime::lacking) {
+                    PreventionConsidered.class, "Name what keeps it from coming back, or say why nothing applies."),
+            ReviewQuestion.minor(
+                    "Would the measure prevent this cause, or is it rightly left?", PreventionConsidered.class)),
+    SOAK_TIME_PASSED(
+            true,
+            "Soak time",
+            "An intermittent fault has run clean for the soak time",
+            SoakTime::lacking,
+            ReviewQuestion.major(
+                    "Did it run long enough, and as it ran when it failed?",
+                    SoakStarted.class,
+                    SoakRun.class,
+                    SoakTimeReckoned.class,
+                    BenchResultAttached.class)) {
         @Override
         public int waivableSince(JobSheet sheet) {
             return SoakTime.lastSign(sheet);
@@ -60,8 +95,9 @@ public enum VerifyRequirement implements Requirement {
 
     private final Row row;
 
-    VerifyRequirement(boolean waivable, String word, String title, Function<Situation, String> gap) {
-        row = new Row(waivable, word, title, gap);
+    VerifyRequirement(
+            boolean waivable, String word, String title, Function<Situation, String> gap, ReviewQuestion review) {
+        row = new Row(waivable, word, title, gap, review);
     }
 
     @Override

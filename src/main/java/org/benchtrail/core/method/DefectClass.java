@@ -1,8 +1,8 @@
-package org.benchtrail.core.audit;
+package org.benchtrail.core.method;
 
 import java.util.Locale;
 
-/** How much a defect weighs. */
+/** How much it weighs where a requirement was not satisfied. */
 public enum DefectClass {
     MINOR("The record is poorer than it should be"),
     MAJOR("The cause or the cure is not shown"),
