@@ -67,8 +67,8 @@ public class AuditActs {
         this.clock = clock;
     }
 
-    /** States what will be looked at of a period that has not ended. */
-    public void state(AuditPlan plan, Actor by) {
+    /** @throws Invalid with what keeps that plan from being stated */
+    public void check(AuditPlan plan, Actor by) {
         Permissions.require(Permission.PLAN_AUDITS, by);
         AuditRules.plan(plan, clock.instant());
         List<String> other = rows.overlapping(plan.from(), plan.until());
@@ -82,6 +82,11 @@ public class AuditActs {
         AuditRules.doubled(
                 plan,
                 rows.notAccepted().stream().filter(AuditRules::isDoublingDue).toList());
+    }
+
+    /** States what will be looked at of a period that has not ended. */
+    public void state(AuditPlan plan, Actor by) {
+        check(plan, by);
         rows.add(plan);
         append(AuditLot.of(plan.lot(), List.of()), new PlanStated(plan.text()), by.account());
     }

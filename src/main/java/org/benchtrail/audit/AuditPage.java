@@ -23,7 +23,6 @@ import org.benchtrail.core.audit.AuditAct.TicketChosen;
 import org.benchtrail.core.audit.AuditLot;
 import org.benchtrail.core.audit.AuditLot.Turn;
 import org.benchtrail.core.audit.AuditPlan;
-
 import org.benchtrail.core.audit.Mark;
 import org.benchtrail.core.audit.SignalKind;
 import org.benchtrail.core.audit.Stratum;
@@ -82,6 +81,7 @@ public class AuditPage {
      * @param shown what the sample would have shown of them
      * @param gap which tickets belong to no lot if it begins then; empty where that cannot be read
      * @param doubling lots that were not accepted, so that twice as many are drawn now
+     * @param asked what is read once more before it is stated; empty until somebody wants to state it
      */
     public record PlanView(
             List<StratumLine> strata,
@@ -89,7 +89,8 @@ public class AuditPage {
             List<Option> witnesses,
             List<Option> otherwise,
             String gap,
-            List<String> doubling) {
+            List<String> doubling,
+            List<String> asked) {
 
         /** Whether there is no ticket to go by. */
         public boolean isNothingEnded() {
@@ -112,14 +113,15 @@ public class AuditPage {
     public Response plan() {
         List<AuditLot> doubling = queries.doublingDue(current.actor());
         FormValues usual = PlanForm.usual(clock.instant(), queries.lastEnd(current.actor()), current.zone(), doubling);
-        return Html.ok(planPage(usual, List.of(), doubling));
+        return Html.ok(planPage(usual, List.of(), doubling, List.of()));
     }
 
-    private TemplateInstance planPage(FormValues fill, List<Invalid.Problem> problems) {
-        return planPage(fill, problems, queries.doublingDue(current.actor()));
+    private TemplateInstance planPage(FormValues fill, List<Invalid.Problem> problems, List<String> asked) {
+        return planPage(fill, problems, queries.doublingDue(current.actor()), asked);
     }
 
-    private TemplateInstance planPage(FormValues fill, List<Invalid.Problem> problems, List<AuditLot> doubling) {
+    private TemplateInstance planPage(
+            FormValues fill, List<Invalid.Problem> problems, List<AuditLot> doubling, List<String> asked) {
         LotQueries.Before before = queries.before(current.actor());
         Map<Stratum, Take> takes = takes(fill);
         List<StratumLine> strata = Arrays.stream(Stratum.values())
@@ -139,7 +141,8 @@ public class AuditPage {
                         PlanForm.from(fill, current.zone())
                                 .map(from -> queries.gap(from, current.actor(), current.zone()))
                                 .orElse(""),
-                        doubling.stream().map(AuditLot::id).toList()),
+                        doubling.stream().map(AuditLot::id).toList(),
+                        asked),
                 fill,
                 problems);
     }
@@ -162,7 +165,7 @@ public class AuditPage {
         return typed.matches("[0-9]{1,3}") ? Integer.parseInt(typed) : 0;
     }
 
-    /** Shows what a plan would show, or states it. */
+    /** Shows what a plan would show, or states it once it was read as it will stand. */
     @POST
     @Path("plan")
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
@@ -171,15 +174,23 @@ public class AuditPage {
     public Response state(MultivaluedMap<String, String> typed) {
         PostedForm form = new PostedForm(typed);
         if (form.text("act").equals("look")) {
-            return Html.ok(planPage(new FormValues().typed(form.typed(), List.of()), List.of()));
+            return Html.ok(planPage(new FormValues().typed(form.typed(), List.of()), List.of(), List.of()));
         }
         return Refusal.answer(
                 () -> {
                     AuditPlan plan = PlanForm.read(form, current.zone());
+                    if (!form.text("sure").equals(PlanForm.sure(plan))) {
+                        acts.check(plan, current.actor());
+                        FormValues again = new FormValues().typed(form.typed(), List.of());
+                        return Html.ok(planPage(
+                                again.set("sure", PlanForm.sure(plan)),
+                                List.of(),
+                                PlanForm.asked(plan, current.zone())));
+                    }
                     acts.state(plan, current.actor());
                     return Html.goTo("/audit/" + plan.lot());
                 },
-                refusal -> planPage(new FormValues().typed(form, refusal), refusal.problems()));
+                refusal -> planPage(new FormValues().typed(form, refusal), refusal.problems(), List.of()));
     }
 
     @GET

@@ -68,9 +68,12 @@ public record LotView(
 
     /** What a sample shows, with its operating curve. */
     public record Shown(String part, Outlook outlook, RawString curve) {
-        /** A chance in percent, never rounded up to certainty. */
+        /** A chance in percent, never rounded to certainty. */
         public String percent(double chance) {
-            double tenths = Math.floor(chance * 1000) / 10;
+            double tenths = Math.round(chance * 1000) / 10.0;
+            if (chance > 0 && chance < 1) {
+                tenths = Math.min(99.9, Math.max(0.1, tenths));
+            }
             return tenths + " %";
         }
     }

@@ -5,6 +5,7 @@ import java.time.LocalDateTime;
 import java.time.YearMonth;
 import java.time.ZoneId;
 import java.time.format.DateTimeParseException;
+import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -15,6 +16,8 @@ import org.benchtrail.core.audit.AuditLot;
 import org.benchtrail.core.audit.AuditPlan;
 import org.benchtrail.core.audit.Stratum;
 import org.benchtrail.core.audit.Take;
+import org.benchtrail.core.integrity.Hash;
+import org.benchtrail.platform.Moments;
 import org.benchtrail.platform.form.FormValues;
 import org.benchtrail.platform.form.PostedForm;
 
@@ -80,6 +83,30 @@ final class PlanForm {
                 form.number("acceptance").getAsInt(),
                 otherwise.orElseThrow(),
                 form.text("witness"));
+    }
+
+    /** By which a form says that exactly this plan was read before it is stated. */
+    static String sure(AuditPlan plan) {
+        return Hash.sha256(plan.bytes()).hex();
+    }
+
+    /** What whoever states a plan reads once more, because nobody changes it afterwards. */
+    static List<String> asked(AuditPlan plan, ZoneId zone) {
+        List<String> asked = new ArrayList<>();
+        asked.add("Lot " + plan.lot() + " takes what ends from " + Moments.text(plan.from(), zone) + " until "
+                + Moments.text(plan.until(), zone) + ".");
+        String month = YearMonth.from(plan.from().atZone(zone)).toString();
+        if (!plan.lot().startsWith(month)) {
+            asked.add("The name of the lot is of another month than its beginning, " + month + ".");
+        }
+        asked.add("Its random part is accepted with at most " + plan.acceptance()
+                + " tickets that have a defect. If there are more, "
+                + plan.otherwise().words() + ".");
+        asked.add(
+                plan.witness().isEmpty()
+                        ? "The draw waits for no witness."
+                        : "The draw waits for the signature of " + plan.witness() + ".");
+        return asked;
     }
 
     /** When the period begins, as far as it can be read. */

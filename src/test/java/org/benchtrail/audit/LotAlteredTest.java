@@ -134,6 +134,18 @@ class LotAlteredTest extends LotCourse {
                         .toList());
     }
 
+    @Test
+    void aPlan_thatIsNoneAnyMore_isNamedAsAltered() {
+        drawnLot();
+        Altering garbled = new Altering("plan", "plan-stated", "audit-plan/1", "audit-plan/9");
+        inRow(garbled, false);
+        String page = sue.get("/audit/" + lot).asString();
+        assertTrue(page.contains("The plan was altered: what is kept is no plan of an audit."), page);
+        assertTrue(sue.get("/audit").asString().contains("State a plan"), "the other lots are there");
+        inRow(garbled, true);
+        assertTrue(page().contains(HOLDS), page());
+    }
+
     private static void refusedBySql(String sql) {
         SQLException refused = assertThrows(SQLException.class, () -> {
             try (Connection server = TestDatabase.server();

@@ -1,6 +1,7 @@
 package org.benchtrail.audit;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.restassured.response.Response;
@@ -15,6 +16,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.ThreadLocalRandom;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.benchtrail.core.audit.AuditLot;
 import org.benchtrail.core.audit.AuditLot.Turn;
 import org.benchtrail.core.audit.Stratum;
@@ -42,6 +45,7 @@ import org.junit.jupiter.api.BeforeEach;
 
 /** Lots in browsers: who is there, tickets that have ended, a plan, and a draw. */
 abstract class LotCourse {
+    private static final Pattern SURE = Pattern.compile("name=\"sure\" value=\"([0-9a-f]{64})\"");
     static final String PASSWORD = "a long enough password";
     static final Actor TINA = new Actor("audit-tina", "Tina Brook", Set.of(Role.TECHNICIAN));
     static final Actor SUE = new Actor("audit-sue", "Sue Marsh", Set.of(Role.SUPERVISOR));
@@ -149,8 +153,25 @@ abstract class LotCourse {
         lastUntil = clock.instant().plusSeconds(5);
         Map<String, Object> plan = plan(from, lastUntil, rest);
         lot = String.valueOf(plan.get("lot"));
-        Response answer = sue.post("/audit/plan", plan);
+        Response answer = state(plan);
         assertEquals(303, answer.statusCode(), answer.asString());
+    }
+
+    /** States a plan as somebody does who reads once more what is asked before. */
+    Response state(Map<String, Object> plan) {
+        Response asked = sue.post("/audit/plan", plan);
+        if (asked.statusCode() != 200) {
+            return asked;
+        }
+        Map<String, Object> read = new HashMap<>(plan);
+        read.put("sure", sure(asked));
+        return sue.post("/audit/plan", read);
+    }
+
+    static String sure(Response asked) {
+        Matcher sure = SURE.matcher(asked.asString());
+        assertTrue(sure.find(), asked.asString());
+        return sure.group(1);
     }
 
     static Map<String, Object> plan(Instant from, Instant until, int rest) {

@@ -15,6 +15,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import org.apache.pdfbox.Loader;
@@ -272,6 +273,35 @@ class LotDrawTest extends LotCourse {
         return new String(hash.getInputStream().readNBytes(64), StandardCharsets.US_ASCII);
     }
 
+    /** What cannot be taken back is asked once more, and what was asked is what is stated. */
+    @Test
+    void aPlan_isReadOnceMoreBeforeItIsStated() {
+        Instant from = begins();
+        lastUntil = clock.instant().plusSeconds(5);
+        Map<String, Object> plan = plan(from, lastUntil, 9);
+        lot = String.valueOf(plan.get("lot"));
+        Response asked = sue.post("/audit/plan", plan);
+        assertEquals(200, asked.statusCode());
+        String page = asked.asString();
+        assertTrue(page.contains("Once stated, nobody changes this plan"), page);
+        assertTrue(page.contains("Lot " + lot + " takes what ends from"), page);
+        assertTrue(page.contains("The name of the lot is of another month than its beginning"), page);
+        assertTrue(page.contains("value=\"9\""), "what was typed is still there");
+        assertEquals(404, sue.get("/audit/" + lot).statusCode(), "nothing is stated yet");
+
+        Map<String, Object> changed = new HashMap<>(plan);
+        changed.put("sure", sure(asked));
+        changed.put("acceptance", "7");
+        Response again = sue.post("/audit/plan", changed);
+        assertEquals(200, again.statusCode(), "another plan than was read");
+        assertTrue(again.asString().contains("at most 7 tickets"), again.asString());
+        assertEquals(404, sue.get("/audit/" + lot).statusCode());
+
+        changed.put("sure", sure(again));
+        at(sue.post("/audit/plan", changed));
+        assertTrue(page().contains("accept 7"), "what was read is what is stated");
+    }
+
     /** A period that begins after a ticket ended leaves it out: plan and report say so. */
     @Test
     void whatEndsBetweenTwoLots_isNamed() {
@@ -332,7 +362,7 @@ class LotDrawTest extends LotCourse {
         Map<String, Object> plan = plan(from, lastUntil, 2);
         plan.put("otherwise", "DOUBLE_NEXT");
         lot = String.valueOf(plan.get("lot"));
-        at(sue.post("/audit/plan", plan));
+        at(state(plan));
         drawn();
         reviewAll("symptom-observed");
         assertFalse(page().contains("Draw the rest"));
@@ -345,7 +375,7 @@ class LotDrawTest extends LotCourse {
         refused(422, less);
         assertTrue(less.asString().contains("at least 4"), less.asString());
         lastUntil = next.plusSeconds(60);
-        at(sue.post("/audit/plan", plan(next, lastUntil, 4)));
+        at(state(plan(next, lastUntil, 4)));
         assertFalse(sue.get("/audit/plan").asString().contains("was not accepted, and its plan says"), "once");
     }
 }

@@ -131,6 +131,9 @@ public record AuditPlan(
     }
 
     private static Invalid unreadable() {
-        return new Invalid("plan", "This is no plan of an audit.");
+        return new Invalid(
+                "plan",
+                "The plan was altered: what is kept is no plan of an audit. A look at the whole site, from Seal, says what else is not as"
+                        + " it was sealed.");
     }
 }

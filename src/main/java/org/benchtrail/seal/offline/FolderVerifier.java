@@ -106,7 +106,7 @@ final class FolderVerifier {
                 report.found(
                         "earlier head",
                         "leaves below " + earlier.size(),
-                        "are not those of the head that you hold: the log was rewritten since");
+                        "are not those of the head that you hold: the log was rewritten since" + earlier.doubt());
             }
         }
     }

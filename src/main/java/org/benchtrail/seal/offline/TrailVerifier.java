@@ -203,7 +203,10 @@ final class TrailVerifier {
         if (earlier.size() == head.size() && earlier.root().equals(head.root())) {
             report.contains(earlier.size());
         } else if (earlier.size() == head.size()) {
-            report.found("earlier head", "head", "has another root than the head that you hold: the log was rewritten");
+            report.found(
+                    "earlier head",
+                    "head",
+                    "has another root than the head that you hold: the log was rewritten" + earlier.doubt());
         } else {
             report.unsure("One ticket does not show that the log of " + head.size()
                     + " leaves goes on from the head that you hold: verify the whole log for that.");

@@ -30,13 +30,34 @@ record VerifyArguments(
     static final String USAGE =
             "verify FOLDER|TRAIL.jsonl [--policy FILE] [--earlier NOTE|SIZE:ROOT] [--timestamp-roots PEM]";
 
-    private static final Pattern TYPED = Pattern.compile("([1-9][0-9]{0,18}):([A-Za-z0-9+/]{43}=)");
+    private static final String HELP = """
+            %s
 
-    /** A head as it stands on paper. */
-    record Head(long size, Hash root) {}
+            FOLDER is an exported log, TRAIL.jsonl the file of one ticket.
+              --policy FILE          whose signatures are asked for, in the lines of a policy file
+              --earlier NOTE         a head that you kept, as a file
+              --earlier SIZE:ROOT    a head that you have on paper: its leaves, a colon, its root
+              --timestamp-roots PEM  the roots of the authority whose time-stamps you believe
+
+            It ends with 0 if the export holds and somebody outside the shop vouches for it, 1 if it does not hold,
+            2 if it holds as far as can be told, 3 if this is no export.""".formatted(USAGE);
+
+    private static final Pattern TYPED = Pattern.compile("([1-9][0-9]{0,18}):(\\S*)");
+    private static final int ROOT = 44;
+
+    /** @param typed whether somebody typed it, as it stands on paper */
+    record Head(long size, Hash root, boolean typed) {
+        /** What else it may be if another root is found. */
+        String doubt() {
+            return typed ? ", or a character of the root was typed wrongly" : "";
+        }
+    }
 
     /** @throws IllegalArgumentException with a sentence that says what cannot be taken */
     static VerifyArguments parse(List<String> words) throws IOException {
+        if (words.equals(List.of("--help")) || words.equals(List.of("-h"))) {
+            throw new IllegalArgumentException(HELP);
+        }
         if (words.isEmpty() || words.size() % 2 == 0) {
             throw new IllegalArgumentException("Use it so: " + USAGE);
         }
@@ -59,10 +80,31 @@ record VerifyArguments(
     private static Head head(String value) throws IOException {
         Matcher typed = TYPED.matcher(value);
         if (typed.matches()) {
-            return new Head(Long.parseLong(typed.group(1)), Hash.ofBase64(typed.group(2)));
+            return new Head(size(typed.group(1)), root(typed.group(2)), true);
         }
         Checkpoint note = Checkpoint.parse(
                 SignedNote.parse(Files.readAllBytes(Path.of(value))).text());
-        return new Head(note.size(), note.root());
+        return new Head(note.size(), note.root(), false);
+    }
+
+    private static long size(String typed) {
+        try {
+            return Long.parseLong(typed);
+        } catch (NumberFormatException e) {
+            throw new IllegalArgumentException("No log has " + typed + " leaves: look at the number once more.", e);
+        }
+    }
+
+    private static Hash root(String typed) {
+        if (typed.length() != ROOT) {
+            throw new IllegalArgumentException(
+                    "A root has " + ROOT + " characters, and this one has " + typed.length() + ": " + typed);
+        }
+        try {
+            return Hash.ofBase64(typed);
+        } catch (IllegalArgumentException e) {
+            throw new IllegalArgumentException(
+                    "No root is written like this; look at each character once more, capitals too: " + typed, e);
+        }
     }
 }

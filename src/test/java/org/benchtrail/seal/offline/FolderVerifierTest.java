@@ -80,6 +80,33 @@ class FolderVerifierTest {
         assertTrue(said.contains("The earlier head of 3 leaves that you gave is contained."), said);
     }
 
+    /** Somebody who types 44 characters from paper makes slips: each is told as what it is. */
+    @Test
+    void aTypedHead_withASlip_isToldAsOne() {
+        String root = earlier.substring(2);
+        assertEquals(3, verify("--earlier", "3:" + root.substring(1)), () -> said);
+        assertTrue(said.contains("A root has 44 characters, and this one has 43"), said);
+        assertEquals(3, verify("--earlier", "3:" + root.substring(0, 20) + "\u2013" + root.substring(21)), () -> said);
+        assertTrue(said.contains("No root is written like this"), said);
+        assertEquals(3, verify("--earlier", "9999999999999999999:" + root), () -> said);
+        assertTrue(said.contains("No log has 9999999999999999999 leaves"), said);
+        char other = root.charAt(5) == 'A' ? 'B' : 'A';
+        assertEquals(1, verify("--earlier", "3:" + root.substring(0, 5) + other + root.substring(6)), () -> said);
+        assertTrue(said.contains("or a character of the root was typed wrongly"), said);
+    }
+
+    @Test
+    void whoeverAsksForHelp_getsIt() {
+        for (String word : List.of("--help", "-h")) {
+            ByteArrayOutputStream out = new ByteArrayOutputStream();
+            assertEquals(3, VerifyCommand.run(List.of(word), new PrintStream(out, true, StandardCharsets.UTF_8)));
+            assertTrue(
+                    out.toString(StandardCharsets.UTF_8)
+                            .contains("--earlier SIZE:ROOT    a head that you have on paper"),
+                    word);
+        }
+    }
+
     @Test
     void withoutSomebodyOutside_itCannotBeTold() throws IOException {
         assertEquals(2, verify(), () -> said);
