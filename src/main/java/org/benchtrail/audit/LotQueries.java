@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import org.benchtrail.core.Invalid;
 import org.benchtrail.core.audit.AuditLot;
 import org.benchtrail.core.audit.AuditLot.Turn;
 import org.benchtrail.core.audit.AuditRules;
@@ -54,18 +55,24 @@ class LotQueries {
 
     List<LotLine> lots(Actor viewer, ZoneId zone) {
         Permissions.require(Permission.REVIEW, viewer);
-        return rows.lots().stream()
-                .map(rows::lot)
-                .map(lot -> new LotLine(
-                        lot.id(),
-                        Moments.text(lot.plan().from(), zone) + " to "
-                                + Moments.text(lot.plan().until(), zone),
-                        LotViews.progress(lot),
-                        (int) lot.reviews().stream()
-                                .filter(r -> !r.signed() && r.reviewer().equals(viewer.account()))
-                                .count(),
-                        lot.state() != AuditLot.State.CONCLUDED))
-                .toList();
+        return rows.lots().stream().map(id -> line(rows.lot(id), viewer, zone)).toList();
+    }
+
+    private static LotLine line(AuditLot lot, Actor viewer, ZoneId zone) {
+        int own = (int) lot.reviews().stream()
+                .filter(r -> !r.signed() && r.reviewer().equals(viewer.account()))
+                .count();
+        try {
+            return new LotLine(
+                    lot.id(),
+                    Moments.text(lot.plan().from(), zone) + " to "
+                            + Moments.text(lot.plan().until(), zone),
+                    LotViews.progress(lot),
+                    own,
+                    lot.state() != AuditLot.State.CONCLUDED);
+        } catch (Invalid altered) { // one that cannot be read hides no other
+            return new LotLine(lot.id(), "not known", altered.problems().get(0).sentence(), own, true);
+        }
     }
 
     /** A lot, and the head of the log that its report names. */

@@ -11,8 +11,8 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Consumer;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import org.benchtrail.core.integrity.Hole;
 import org.benchtrail.core.method.Entry;
 import org.benchtrail.core.method.TicketNumber;
@@ -106,9 +106,9 @@ public class TrailStore {
             List<Hole> lost = lost();
             return Optional.of(new StoredTrail(
                     rows.stream()
-                            .flatMap(Row::stored)
+                            .<TrailEntry>mapMulti(Row::stored)
                             .filter(e -> lost.stream().noneMatch(hole -> hole.takes(e.entry())))
-                            .sorted(Comparator.comparing(TrailEntry::entry))
+                            .sorted(Comparator.comparingInt(TrailEntry::entry))
                             .toList(),
                     expected,
                     lastHash,
@@ -117,10 +117,11 @@ public class TrailStore {
                     broken));
         }
 
-        Stream<TrailEntry> stored() {
-            return entry == null || at == null || actor == null || kind == null || canonical == null || hash == null
-                    ? Stream.empty()
-                    : Stream.of(new TrailEntry(entry, at, actor, kind, canonical, hash));
+        /** The entry, unless it is the row of a ticket. */
+        void stored(Consumer<TrailEntry> trail) {
+            if (entry != null && at != null && actor != null && kind != null && canonical != null && hash != null) {
+                trail.accept(new TrailEntry(entry, at, actor, kind, canonical, hash));
+            }
         }
     }
 

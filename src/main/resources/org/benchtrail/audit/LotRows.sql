@@ -82,8 +82,13 @@ select ends from audit_lot order by ends desc limit 1
 select distinct r.lot, r.reviewer from audit_review r join audit_lot l on l.id = r.lot where not r.signed and l.state = 'DRAWN'
 
 -- @ open
-select count(*) as tickets, min(opened) as oldest from ticket
-where opened < :ends and (standing = 'OPEN' or ended >= :ends)
+-- those that are open still, and those that ended since: two short lists, each by its index
+select count(*) as tickets, min(opened) as oldest from (
+  select opened from ticket where standing = 'OPEN' and opened < :ends
+  union all
+  select opened from ticket where standing <> 'OPEN' and opened < :ends and ended >= :ends
+    and serial in (select ticket from trail_entry where kind in ('closed', 'cancelled') and at >= :ends)
+) t
 
 -- @ reviews waiting
 select (select count(*) from audit_review r join audit_lot l on l.id = r.lot

@@ -33,7 +33,8 @@ from many_moves.ticket t, generate_series(1, 30) e(n)
 do $$ begin
   execute 'alter table many_moves.ticket add primary key (serial)';
   execute 'alter table many_moves.trail_entry add primary key (ticket, entry)';
-  execute 'create index ticket_by_opened on many_moves.ticket (opened)';
+  execute 'create index ticket_at_step on many_moves.ticket (standing, step, due, serial);
+create index ticket_by_opened on many_moves.ticket (opened)';
   execute 'create index trail_entry_ended on many_moves.trail_entry (at) where kind in (''closed'', ''cancelled'')';
   execute 'create index trail_entry_moves on many_moves.trail_entry (ticket, entry) include (kind, at) where kind in (''advanced'', ''ruled-out'', ''rethought'', ''verify-failed'', ''closed'', ''cancelled'', ''reopened'', ''held'', ''resumed'')';
 end $$

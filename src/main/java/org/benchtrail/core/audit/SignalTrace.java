@@ -14,6 +14,7 @@ import java.util.Set;
 import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.benchtrail.core.method.Course;
 import org.benchtrail.core.method.Entry;
 import org.benchtrail.core.method.Fact;
@@ -139,17 +140,16 @@ public record SignalTrace(
     }
 
     static boolean isShort(String text) {
-        return text.strip().codePoints().count() < SHORTEST || new HashSet<>(words(text)).size() < FEWEST_WORDS;
+        return text.strip().codePoints().count() < SHORTEST
+                || parted(text).distinct().limit(FEWEST_WORDS).count() < FEWEST_WORDS;
     }
 
     static List<String> words(String text) {
-        List<String> words = new ArrayList<>();
-        for (String word : BETWEEN_WORDS.split(text.toLowerCase(Locale.ROOT), -1)) {
-            if (!word.isEmpty()) {
-                words.add(word);
-            }
-        }
-        return words;
+        return parted(text).toList();
+    }
+
+    private static Stream<String> parted(String text) {
+        return BETWEEN_WORDS.splitAsStream(text.toLowerCase(Locale.ROOT)).filter(word -> !word.isEmpty());
     }
 
     private static List<Text> texts(JobSheet sheet) {
