@@ -66,8 +66,9 @@ public record LotView(
     /** A stratum: how many there are, are taken, and are reviewed. */
     public record Part(String title, int items, int drawn, int signed, String how) {}
 
-    /** What a sample shows, with its operating curve. */
-    public record Shown(String part, Outlook outlook, RawString curve) {
+    /** @param curve by which the plan accepts; null where it accepts all that would be drawn */
+    public record Shown(
+            String part, Outlook outlook, @Nullable RawString curve) {
         /** A chance in percent, never rounded to certainty. */
         public String percent(double chance) {
             double tenths = Math.round(chance * 1000) / 10.0;

@@ -42,6 +42,7 @@ import org.jspecify.annotations.Nullable;
 /** A lot as one viewer sees it. */
 final class LotViews {
     private static final int MOST_CHOSEN = AuditRules.MOST_CHOSEN;
+    private static final int FEWEST_FOR_A_LINE = 8;
 
     private final AuditLot lot;
     private final Actor viewer;
@@ -328,14 +329,19 @@ final class LotViews {
         return new LotView.Shown(largest.title(), outlook, curve(outlook));
     }
 
-    static RawString curve(Outlook outlook) {
+    /** Dots where there is a handful of tickets, and nothing where the plan accepts the lot in all that would be drawn. */
+    static @Nullable RawString curve(Outlook outlook) {
+        List<Outlook.Point> points = outlook.curve();
+        if (points.stream().mapToDouble(Outlook.Point::accepted).distinct().count() < 2) {
+            return null;
+        }
         return SvgChart.draw(new Chart(
                 "tickets with a defect, of " + outlook.items(),
                 "chance that the lot is accepted",
                 List.of(new Chart.Series(
                         "by this plan",
-                        Chart.Kind.LINE,
-                        outlook.curve().stream()
+                        points.size() < FEWEST_FOR_A_LINE ? Chart.Kind.DOTS : Chart.Kind.LINE,
+                        points.stream()
                                 .map(p -> Chart.Point.at(p.defects(), p.accepted()))
                                 .toList()))));
     }

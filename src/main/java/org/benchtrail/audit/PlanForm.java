@@ -99,14 +99,21 @@ final class PlanForm {
         if (!plan.lot().startsWith(month)) {
             asked.add("The name of the lot is of another month than its beginning, " + month + ".");
         }
-        asked.add("Its random part is accepted with at most " + plan.acceptance()
-                + " tickets that have a defect. If there are more, "
+        asked.add("Its random part is accepted " + accepted(plan.acceptance()) + ". Otherwise "
                 + plan.otherwise().words() + ".");
         asked.add(
                 plan.witness().isEmpty()
                         ? "The draw waits for no witness."
                         : "The draw waits for the signature of " + plan.witness() + ".");
         return asked;
+    }
+
+    private static String accepted(int defects) {
+        return switch (defects) {
+            case 0 -> "if no ticket of it has a critical or major defect";
+            case 1 -> "if at most 1 ticket of it has a critical or major defect";
+            default -> "if at most " + defects + " tickets of it have a critical or major defect";
+        };
     }
 
     /** When the period begins, as far as it can be read. */

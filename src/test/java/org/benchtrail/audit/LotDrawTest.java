@@ -294,7 +294,8 @@ class LotDrawTest extends LotCourse {
         changed.put("acceptance", "7");
         Response again = sue.post("/audit/plan", changed);
         assertEquals(200, again.statusCode(), "another plan than was read");
-        assertTrue(again.asString().contains("at most 7 tickets"), again.asString());
+        assertTrue(
+                again.asString().contains("at most 7 tickets of it have a critical or major defect"), again.asString());
         assertEquals(404, sue.get("/audit/" + lot).statusCode());
 
         changed.put("sure", sure(again));

@@ -22,6 +22,11 @@ import org.benchtrail.core.statistics.LotBounds.Seen;
  */
 public record Outlook(
         int items, int looked, int ifNone, List<Discovery> discovery, List<LimitingQuality> plans, List<Point> curve) {
+    /** How many defects the curve goes up to. */
+    public int mostShown() {
+        return curve.get(curve.size() - 1).defects();
+    }
+
     /** @param atNinetyFive how many to look at to find one of them with 95 % confidence */
     public record Discovery(int defects, double chance, int atNinetyFive) {}
 
