@@ -63,9 +63,13 @@ class StampedExportTest {
     }
 
     private int verify(String... further) {
+        return verify(folder, further);
+    }
+
+    private int verify(Path export, String... further) {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         int exit = VerifyCommand.run(
-                Stream.concat(Stream.of(folder.toString()), Stream.of(further)).toList(),
+                Stream.concat(Stream.of(export.toString()), Stream.of(further)).toList(),
                 new PrintStream(out, true, StandardCharsets.UTF_8));
         said = out.toString(StandardCharsets.UTF_8);
         return exit;
@@ -111,6 +115,16 @@ class StampedExportTest {
         put(5, new byte[TimeStampAnswer.LONGEST + 1]);
         assertEquals(1, verify("--timestamp-roots", roots), () -> said);
         assertTrue(said.contains("is longer than any answer is"), said);
+    }
+
+    /** Whoever asks after them learns where they are. */
+    @Test
+    void aFileOfOneTicket_saysThatItCarriesNone() throws IOException {
+        Path trail = Files.writeString(besides.resolve("trail.jsonl"), five().trail("40718-6", 3));
+        assertEquals(2, verify(trail, "--timestamp-roots", roots), () -> said);
+        assertTrue(said.contains("the file of one ticket carries none"), said);
+        assertEquals(2, verify(trail), () -> said);
+        assertFalse(said.contains("carries none"), said);
     }
 
     @Test

@@ -104,6 +104,6 @@ public record Opened(
                 category.title(),
                 impact.words(),
                 urgency.words(),
-                assignee == null ? "nobody has it yet" : "for " + reader.name(assignee));
+                assignee == null ? "nobody has it yet" : "given to " + reader.name(assignee));
     }
 }
