@@ -5,6 +5,7 @@ import com.microsoft.playwright.Browser;
 import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
+import com.microsoft.playwright.PlaywrightException;
 import com.microsoft.playwright.options.ColorScheme;
 import com.microsoft.playwright.options.Media;
 import java.nio.file.Path;
@@ -156,8 +157,18 @@ final class Person implements AutoCloseable {
     /** Whether anything reaches beyond the screen. */
     private void assertFits(String what) {
         int width = page.viewportSize().width;
-        int needed = ((Number) page.evaluate("document.documentElement.scrollWidth")).intValue();
+        int needed = neededWidth();
         Assertions.assertTrue(needed <= width, what + " needs " + needed + " px on a screen of " + width + " px");
+    }
+
+    private int neededWidth() {
+        String width = "document.documentElement.scrollWidth";
+        try {
+            return ((Number) page.evaluate(width)).intValue();
+        } catch (PlaywrightException left) { // the page that was asked for came while the one before was measured
+            page.waitForLoadState();
+            return ((Number) page.evaluate(width)).intValue();
+        }
     }
 
     private static Pattern whole(String words) {
