@@ -15,8 +15,6 @@ begin
       return '[' || coalesce((select string_agg(
           case jsonb_typeof(e.value) when 'string' then e.value::text else canonical_json(e.value) end, ',' order by e.n)
         from jsonb_array_elements(value) with ordinality as e(value, n)), '') || ']';
-    when 'string' then
-      return value::text;
     when 'number' then
       return case when value::text ~ '^(0|-?[1-9][0-9]{0,14})$' then value::text else to_json(value::text)::text end;
     else

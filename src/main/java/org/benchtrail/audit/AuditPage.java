@@ -173,19 +173,18 @@ public class AuditPage {
     @Blocking
     public Response state(MultivaluedMap<String, String> typed) {
         PostedForm form = new PostedForm(typed);
+        FormValues fill = new FormValues().typed(form.typed(), List.of());
         if (form.text("act").equals("look")) {
-            return Html.ok(planPage(new FormValues().typed(form.typed(), List.of()), List.of(), List.of()));
+            return Html.ok(planPage(fill, List.of(), List.of()));
         }
         return Refusal.answer(
                 () -> {
                     AuditPlan plan = PlanForm.read(form, current.zone());
-                    if (!form.text("sure").equals(PlanForm.sure(plan))) {
+                    String sure = PlanForm.sure(plan);
+                    if (!form.text("sure").equals(sure)) {
                         acts.check(plan, current.actor());
-                        FormValues again = new FormValues().typed(form.typed(), List.of());
-                        return Html.ok(planPage(
-                                again.set("sure", PlanForm.sure(plan)),
-                                List.of(),
-                                PlanForm.asked(plan, current.zone())));
+                        return Html.ok(
+                                planPage(fill.set("sure", sure), List.of(), PlanForm.asked(plan, current.zone())));
                     }
                     acts.state(plan, current.actor());
                     return Html.goTo("/audit/" + plan.lot());

@@ -4,9 +4,9 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import org.benchtrail.core.method.DefectClass;
+import org.benchtrail.core.text.KindName;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -30,7 +30,7 @@ public sealed interface AuditAct {
     }
 
     static String name(Class<? extends AuditAct> kind) {
-        return kind.getSimpleName().replaceAll("(?<=[a-z])(?=[A-Z])", "-").toLowerCase(Locale.ROOT);
+        return KindName.of(kind);
     }
 
     /** @param plan text of an {@link AuditPlan} */

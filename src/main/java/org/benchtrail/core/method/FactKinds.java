@@ -3,7 +3,6 @@ package org.benchtrail.core.method;
 import java.lang.reflect.RecordComponent;
 import java.util.Collections;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
 import org.benchtrail.core.method.desk.DeskFact;
@@ -13,6 +12,7 @@ import org.benchtrail.core.method.plan.PlanFact;
 import org.benchtrail.core.method.test.TestFact;
 import org.benchtrail.core.method.theorize.TheorizeFact;
 import org.benchtrail.core.method.verify.VerifyFact;
+import org.benchtrail.core.text.KindName;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -30,14 +30,6 @@ public final class FactKinds {
             DocumentFact.class,
             DeskFact.class);
 
-    /** Each made once: it is asked for with every entry that is held against its row. */
-    private static final ClassValue<String> NAMES = new ClassValue<>() {
-        @Override
-        protected String computeValue(Class<?> kind) {
-            return kind.getSimpleName().replaceAll("(?<=[a-z])(?=[A-Z])", "-").toLowerCase(Locale.ROOT);
-        }
-    };
-
     private static final Map<String, Class<? extends Fact>> BY_NAME = Collections.unmodifiableMap(collect());
 
     private FactKinds() {}
@@ -47,7 +39,7 @@ public final class FactKinds {
     }
 
     public static String name(Class<? extends Fact> kind) {
-        return NAMES.get(kind);
+        return KindName.of(kind);
     }
 
     /** Whether only the server itself records facts of that kind. */
