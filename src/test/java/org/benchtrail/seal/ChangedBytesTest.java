@@ -147,7 +147,7 @@ class ChangedBytesTest {
     private final Map<String, Integer> named = new TreeMap<>();
     private final Map<String, Integer> untouched = new TreeMap<>();
     private final List<String> unnamed = new ArrayList<>();
-    private int alone;
+    private int looks;
 
     @Test
     @Timeout(value = 3, unit = TimeUnit.HOURS)
@@ -169,23 +169,18 @@ class ChangedBytesTest {
                 } finally {
                     batch = takenBack(owner, batch);
                 }
-                found.removeAll(before);
-                for (ChangedByte change : batch) {
-                    if (found.stream().anyMatch(f -> names(change, f)) || isNamedAlone(owner, change, before)) {
-                        named.merge(change.table(), 1, Integer::sum);
-                    } else if (change.table().equals("seal_queue")) {
-                        waiting++;
-                    } else {
-                        unnamed.add(change.toString());
-                    }
-                }
                 done += batch.size();
+                List<ChangedByte> hidden = notNamed(batch, found, before);
+                waiting += (int) hidden.stream().filter(ChangedBytesTest::waits).count();
+                hidden.removeIf(ChangedBytesTest::waits);
+                hidden = askedAgain(owner, hidden, before);
+                hidden.forEach(change -> unnamed.add(change.toString()));
             }
             assertEquals(before, look(), "all was put back");
             System.out.println("changed bytes: " + done + ", named: "
-                    + named.values().stream().mapToInt(i -> i).sum() + " (" + alone
-                    + " asked by themselves), not sealed yet: " + waiting + ", neither: "
-                    + unnamed.size() + "; by table " + named + "; tables without a row " + untouched.keySet());
+                    + named.values().stream().mapToInt(i -> i).sum() + ", not sealed yet: " + waiting + ", neither: "
+                    + unnamed.size() + "; further looks " + looks + "; by table " + named + "; tables without a row "
+                    + untouched.keySet());
             unnamed.stream().limit(40).forEach(System.out::println);
         } finally {
             TestDatabase.run("alter table alarm disable trigger user");
@@ -394,21 +389,62 @@ class ChangedBytesTest {
         return taken;
     }
 
-    /** Of neighbours that are gone at once only the first is named, so what was not is tried again by itself. */
-    private boolean isNamedAlone(Connection owner, ChangedByte change, Set<Finding> before) throws SQLException {
-        if (change.table().equals("seal_queue")) {
-            return false;
+    /** Those that no new finding names. */
+    private List<ChangedByte> notNamed(List<ChangedByte> changes, Set<Finding> found, Set<Finding> before) {
+        found.removeAll(before);
+        List<ChangedByte> hidden = new ArrayList<>();
+        for (ChangedByte change : changes) {
+            if (found.stream().anyMatch(f -> names(change, f))) {
+                named.merge(change.table(), 1, Integer::sum);
+            } else {
+                hidden.add(change);
+            }
         }
-        alone++;
+        return hidden;
+    }
+
+    /** What stands in the queue only is not sealed yet. */
+    private static boolean waits(ChangedByte change) {
+        return change.table().equals("seal_queue");
+    }
+
+    /**
+     * One change can hide others, of neighbours that are gone at once the first is named: so those that were hidden are made again
+     * without the others, each time the ones that are hidden still, and by itself what no such round brings out.
+     */
+    private List<ChangedByte> askedAgain(Connection owner, List<ChangedByte> hidden, Set<Finding> before)
+            throws SQLException {
+        List<ChangedByte> left = hidden;
+        while (left.size() > 1) {
+            List<ChangedByte> still = madeAgain(owner, left, before);
+            if (still.size() == left.size()) {
+                break;
+            }
+            left = still;
+        }
+        List<ChangedByte> never = new ArrayList<>();
+        for (ChangedByte change : left) {
+            never.addAll(madeAgain(owner, List.of(change), before));
+        }
+        return never;
+    }
+
+    /** The hidden ones of the changes, made again and taken back. */
+    private List<ChangedByte> madeAgain(Connection owner, List<ChangedByte> changes, Set<Finding> before)
+            throws SQLException {
+        looks++;
         guarded(false);
-        ChangedByte again = change.again(owner);
+        List<ChangedByte> again = new ArrayList<>();
+        Set<Finding> found;
         try {
-            Set<Finding> found = look();
-            found.removeAll(before);
-            return found.stream().anyMatch(f -> names(change, f));
+            for (ChangedByte change : changes) {
+                again.add(change.again(owner));
+            }
+            found = look();
         } finally {
-            takenBack(owner, List.of(again));
+            again = takenBack(owner, again);
         }
+        return notNamed(again, found, before);
     }
 
     private Set<Finding> look() {
