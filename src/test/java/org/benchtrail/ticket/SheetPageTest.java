@@ -280,4 +280,40 @@ class SheetPageTest {
         assertFalse(closed.contains("<span class=\"mark\">active</span>"), closed);
         assertTrue(closed.contains("<span class=\"mark\">borne out</span>"), closed);
     }
+
+    /** A form that no template shows stands below its step, with a field for each component, and keeps what was refused. */
+    @Test
+    void drawnForm_standsBelowItsStep_keepsWhatIsRefused_andRecords() {
+        TicketNumber number = opens();
+        does(number, 0, UNTIL_PLANNED);
+        Browser ines = page(INES, number);
+        String form = "details#rethink form[action=/tickets/" + number + "/rethink]";
+        Document shown = Html.read(shown(ines, number));
+        assertEquals(1, shown.select(form + " textarea[name=rethink.reason]").size());
+        assertEquals(
+                1,
+                shown.select(form + " input[type=checkbox][name=rethink.theoryWrong]")
+                        .size());
+        assertEquals(0, shown.select("details#persists, details#rethink[open]").size(), "the form of another step");
+        assertEquals(
+                0,
+                Html.read(shown(page(SUE, number), number))
+                        .select("details#rethink")
+                        .size(),
+                "who does not work on the step");
+        Response refused = ines.post(
+                "/tickets/" + number + "/rethink",
+                Map.of("version", "" + version(number), "rethink.theoryWrong", "true"));
+        assertEquals(422, refused.statusCode());
+        Document again = Html.read(refused.asString());
+        assertEquals(
+                "Say what carrying out the plan has shown.",
+                again.select("details#rethink[open] label.wrong em").text());
+        assertEquals(1, again.select("details#rethink input[checked]").size());
+        Response taken = ines.post(
+                "/tickets/" + number + "/rethink",
+                Map.of("version", "" + version(number), "rethink.reason", "It is dry"));
+        assertEquals(303, taken.statusCode(), taken.asString());
+        assertEquals("rethought", kinds(number).get(version(number) - 1));
+    }
 }

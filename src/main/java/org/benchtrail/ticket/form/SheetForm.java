@@ -17,6 +17,7 @@ import org.benchtrail.core.method.desk.MoveFact;
 import org.benchtrail.platform.form.FormValues;
 import org.benchtrail.platform.form.PostedForm;
 import org.benchtrail.ticket.Work;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A form of the job sheet, which has one save.
@@ -26,9 +27,15 @@ import org.benchtrail.ticket.Work;
  * @param fields those of no group, by name; one that ends in a hyphen or a dot is followed by something else
  * @param about the field that tells one from another where the page has several of it; empty where it has one
  * @param move what its button 'and go on' asks for
+ * @param drawn how it is shown; null where a template of its step shows it
  */
 public record SheetForm(
-        String name, List<FieldGroup<?>> groups, Set<String> fields, String about, Function<Posting, MoveFact> move) {
+        String name,
+        List<FieldGroup<?>> groups,
+        Set<String> fields,
+        String about,
+        Function<Posting, MoveFact> move,
+        @Nullable DrawnForm drawn) {
     /** Of every form: the version of the sheet, the button, and the page to go back to. */
     private static final Set<String> COMMON = Set.of("version", "then", "back");
 
@@ -38,12 +45,12 @@ public record SheetForm(
     private static final char SEVERAL = '|';
 
     public static SheetForm of(String name, FieldGroup<?>... groups) {
-        return new SheetForm(name, List.of(groups), Set.of(), "", SheetForm::onwards);
+        return new SheetForm(name, List.of(groups), Set.of(), "", SheetForm::onwards, null);
     }
 
     /** With groups that several forms have, read after its own. */
     public SheetForm with(List<FieldGroup<?>> more) {
-        return new SheetForm(name, Stream.concat(groups.stream(), more.stream()).toList(), fields, about, move);
+        return new SheetForm(name, Stream.concat(groups.stream(), more.stream()).toList(), fields, about, move, drawn);
     }
 
     public SheetForm with(FieldGroup<?>... more) {
@@ -53,16 +60,23 @@ public record SheetForm(
     /** With fields that belong to no group. */
     public SheetForm fields(String... names) {
         Set<String> all = Stream.concat(fields.stream(), Stream.of(names)).collect(Collectors.toUnmodifiableSet());
-        return new SheetForm(name, groups, all, about, move);
+        return new SheetForm(name, groups, all, about, move, drawn);
     }
 
     /** One of several on the page, told from the others by that field. */
     public SheetForm about(String field) {
-        return new SheetForm(name, groups, fields, field, move);
+        return new SheetForm(name, groups, fields, field, move, drawn);
     }
 
     public SheetForm moving(Function<Posting, MoveFact> other) {
-        return new SheetForm(name, groups, fields, about, other);
+        return new SheetForm(name, groups, fields, about, other, drawn);
+    }
+
+    /** Of one fact, and shown below its step without a template. */
+    public SheetForm drawn(String title, String hint, String button, DrawnForm.Asked... asked) {
+        List<DrawnForm.Field> shown =
+                Stream.of(asked).map(a -> a.of(groups.get(0))).toList();
+        return new SheetForm(name, groups, fields, about, move, new DrawnForm(title, hint, button, shown));
     }
 
     /** On from the step. */

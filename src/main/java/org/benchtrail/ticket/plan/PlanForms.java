@@ -1,5 +1,7 @@
 package org.benchtrail.ticket.plan;
 
+import static org.benchtrail.ticket.form.DrawnForm.field;
+import static org.benchtrail.ticket.form.DrawnForm.paragraph;
 import static org.benchtrail.ticket.form.FieldGroup.eitherLine;
 import static org.benchtrail.ticket.form.FieldGroup.given;
 import static org.benchtrail.ticket.form.FieldGroup.ofEach;
@@ -60,7 +62,13 @@ public final class PlanForms {
             .with(EvidenceForm.GROUPS)
             .fields(EvidenceForm.LIMIT);
 
-    private static final SheetForm RETHINK = SheetForm.of("rethink", required("rethink", Rethought.class));
+    private static final SheetForm RETHINK = SheetForm.of("rethink", required("rethink", Rethought.class))
+            .drawn(
+                    "The plan is wrong",
+                    "back to the theories",
+                    "Back to Theorize, next round",
+                    paragraph("reason", "What carrying out the plan has shown"),
+                    field("theoryWrong", "It shows that the theory is wrong"));
 
     public static final List<SheetForm> ALL = List.of(PLAN, APPROVE, CARRY_OUT, RETHINK);
 

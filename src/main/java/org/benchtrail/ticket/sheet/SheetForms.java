@@ -42,15 +42,19 @@ public final class SheetForms {
             .toList();
 
     public static final List<SheetForm> ALL = Stream.concat(
-                    ALWAYS.stream(),
-                    Stream.of(Step.values()).flatMap(step -> OF_STEP.getOrDefault(step, List.of()).stream()))
+                    ALWAYS.stream(), Stream.of(Step.values()).flatMap(step -> of(step).stream()))
             .toList();
 
     private SheetForms() {}
 
+    /** Those that only that step has. */
+    static List<SheetForm> of(Step step) {
+        return OF_STEP.getOrDefault(step, List.of());
+    }
+
     /** The names of the forms that the page has when the ticket stands there. */
     static Set<String> at(Step step) {
-        return Stream.concat(ALWAYS.stream(), OF_STEP.getOrDefault(step, List.of()).stream())
+        return Stream.concat(ALWAYS.stream(), of(step).stream())
                 .map(SheetForm::name)
                 .collect(Collectors.toSet());
     }

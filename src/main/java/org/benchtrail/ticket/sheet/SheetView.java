@@ -48,6 +48,7 @@ import org.jspecify.annotations.Nullable;
  * @param questions that the causes are told apart by, for as long
  * @param forecast what the viewer is to say first, or may skip for a trainee; null if nothing is
  * @param chances what the viewer may forecast besides; null if nothing
+ * @param drawn the forms below the step that no template shows
  * @param coach what is said beside the requirements of the step
  */
 public record SheetView(
@@ -76,6 +77,7 @@ public record SheetView(
         @Nullable ChancesView chances,
         CoachView coach,
         Steps step,
+        List<DrawnView> drawn,
         DeskView desk,
         JudgingView judging) {
 
@@ -130,6 +132,7 @@ public record SheetView(
                 chances(contents),
                 contents.coach(),
                 steps(contents, gate),
+                open && offered.working() ? DrawnView.all(viewing) : List.of(),
                 DeskView.of(viewing, contents.workers()),
                 JudgingView.of(viewing));
     }

@@ -1,5 +1,6 @@
 package org.benchtrail.ticket.verify;
 
+import static org.benchtrail.ticket.form.DrawnForm.paragraph;
 import static org.benchtrail.ticket.form.FieldGroup.answer;
 import static org.benchtrail.ticket.form.FieldGroup.eitherLine;
 import static org.benchtrail.ticket.form.FieldGroup.given;
@@ -59,7 +60,12 @@ public final class VerifyForms {
             .with(EvidenceForm.GROUPS)
             .fields(EvidenceForm.LIMIT, "soakStart");
 
-    private static final SheetForm PERSISTS = SheetForm.of("persists", required("persists", VerifyFailed.class));
+    private static final SheetForm PERSISTS = SheetForm.of("persists", required("persists", VerifyFailed.class))
+            .drawn(
+                    "Not solved",
+                    "it is still there, or something new appeared",
+                    "Back to Theorize, next round",
+                    paragraph("reason", "What is still there, or appeared"));
 
     public static final List<SheetForm> ALL = List.of(VERIFY, PERSISTS);
 
