@@ -22,6 +22,7 @@ import org.benchtrail.core.method.desk.HandedOver;
 import org.benchtrail.core.method.desk.Reopened;
 import org.benchtrail.core.method.desk.Rethought;
 import org.benchtrail.core.method.identify.FindingRecorded;
+import org.benchtrail.core.method.identify.IdentifyRequirement;
 import org.benchtrail.core.method.identify.LikenessChecked;
 import org.benchtrail.core.method.plan.ActionPlanned;
 import org.benchtrail.core.method.test.CheckPlanned;
@@ -241,5 +242,27 @@ class SightTest {
         }
         System.out.println("sheets veiled: " + veiled + ", with a hazard or a deed that is guarded: " + guarded);
         assertTrue(veiled > 500 && guarded > 50, veiled + " and " + guarded + ": too few to prove much");
+    }
+
+    /** Whether anything is alike is not told before the forecast, neither in a refusal nor in a line of the gate. */
+    @Test
+    void gapOfLikeness_isToldAfterTheForecastOnly() {
+        TicketFixture desk = Sheets.demanding();
+        Missing alike = new Missing("likeness-checked", "Three are alike.", "likeness-checked", true);
+        Missing onset = new Missing("onset-known", "Ask when it began.", "onset-known", false);
+        assertFalse(Sight.told(alike, desk.sheet(), TOM).sentence().contains("alike"));
+        assertEquals("likeness-checked", Sight.told(alike, desk.sheet(), TOM).code());
+        assertEquals(alike, Sight.told(alike, desk.sheet(), SUE), "who does not forecast");
+        assertEquals(onset, Sight.told(onset, desk.sheet(), TOM));
+        Requirement.Status open =
+                new Requirement.Status(IdentifyRequirement.LIKENESS_CHECKED, Requirement.State.MISSING, "Three.");
+        Requirement.Status met =
+                new Requirement.Status(IdentifyRequirement.LIKENESS_CHECKED, Requirement.State.MET, "");
+        Requirement.Status other =
+                new Requirement.Status(IdentifyRequirement.ONSET_KNOWN, Requirement.State.MISSING, "Ask.");
+        assertFalse(Sight.told(open, desk.sheet(), TOM).sentence().contains("Three"));
+        assertEquals(open, Sight.told(open, desk.sheet(), SUE));
+        assertEquals(met, Sight.told(met, desk.sheet(), TOM));
+        assertEquals(other, Sight.told(other, desk.sheet(), TOM));
     }
 }

@@ -68,4 +68,15 @@ class StampTest {
         assertEquals("ines", last.get(2).by(), "whoever tried");
         assertTrue(desk.sheet().latest(Refused.class).orElseThrow().stamp().sameRequest(last.get(1)));
     }
+
+    /** A clock that is behind: the same moment in two requests. */
+    @Test
+    void time_isBorrowed_byAnotherRequestOfTheSameMoment() {
+        Stamp before = new Stamp(1, AT, "ines", Set.of(), new Origin(Channel.PAGE, "one", "p", null));
+        Origin two = new Origin(Channel.PAGE, "two", "p", null);
+        assertTrue(new Stamp(2, AT, "ines", Set.of(), two).borrowsTime(before));
+        assertFalse(new Stamp(2, AT.plusNanos(1_000), "ines", Set.of(), two).borrowsTime(before));
+        assertFalse(new Stamp(2, AT, "ines", Set.of(), before.origin()).borrowsTime(before), "sent together");
+        assertFalse(new Stamp(2, AT, "ines", Set.of()).borrowsTime(before), "not known of the first format");
+    }
 }

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.random.RandomGenerator;
 import java.util.random.RandomGeneratorFactory;
 import org.benchtrail.core.Invalid;
@@ -136,5 +137,24 @@ class TicketNumberTest {
         assertEquals(List.of(), TicketNumber.meant("bay 3"));
         assertEquals(List.of(), TicketNumber.meant("0123"));
         assertEquals(List.of(), TicketNumber.meant(""));
+    }
+
+    /** At most nine digits are a number without its check digit; one digit is never a check digit alone. */
+    @Test
+    void whatIsTyped_atItsBounds() {
+        assertEquals(List.of(new TicketNumber(999_999_999)), TicketNumber.meant("999999999"));
+        int last = TicketNumber.checkDigit("999999999");
+        assertEquals(List.of(new TicketNumber(999_999_999)), TicketNumber.meant("999999999" + last));
+        assertEquals(List.of(), TicketNumber.meant("999999999" + (last + 1) % 10));
+        assertEquals(List.of(new TicketNumber(6)), TicketNumber.meant("6"));
+    }
+
+    @Test
+    void slipOfTheCheckDigit_isMended_andNothingElse() {
+        assertEquals(Optional.of(new TicketNumber(40718)), TicketNumber.mended("40718-5"));
+        assertEquals(Optional.of(new TicketNumber(40718)), TicketNumber.mended("407185"));
+        assertEquals(Optional.empty(), TicketNumber.mended("40718-6"), "nothing to mend");
+        assertEquals(Optional.empty(), TicketNumber.mended("bay 3"));
+        assertEquals(Optional.empty(), TicketNumber.mended("7"));
     }
 }
