@@ -38,8 +38,6 @@ import org.junit.jupiter.params.provider.MethodSource;
 
 /** What a fact cannot be without is named by its field; what it names is looked up; where it stands in the record. */
 class LeftOutTest {
-    private static final String COMMITMENT = "ab".repeat(32);
-
     private static Opened opened(Category category, Priority.Impact impact, Priority.Urgency urgency) {
         return new Opened(
                 "40718-6", "Dark", "", category, "Laptop", "Desk", 1, impact, urgency, "ines", Set.of(Role.TECHNICIAN));
