@@ -48,7 +48,6 @@ import org.jspecify.annotations.Nullable;
  * @param questions that the causes are told apart by, for as long
  * @param forecast what the viewer is to say first, or may skip for a trainee; null if nothing is
  * @param chances what the viewer may forecast besides; null if nothing
- * @param drawn the forms below the step that no template shows
  * @param coach what is said beside the requirements of the step
  */
 public record SheetView(
@@ -77,18 +76,22 @@ public record SheetView(
         @Nullable ChancesView chances,
         CoachView coach,
         Steps step,
-        List<DrawnView> drawn,
         DeskView desk,
         JudgingView judging) {
 
-    /** The view of the step; the others are null, and all of them if the ticket has ended. */
+    /**
+     * The view of the step; the others are null, and all of them if the ticket has ended.
+     *
+     * @param drawn the forms below the step that no template shows
+     */
     public record Steps(
             @Nullable IdentifyView identify,
             @Nullable TheorizeView theorize,
             @Nullable TestView test,
             @Nullable PlanView plan,
             @Nullable VerifyView verify,
-            @Nullable DocumentView document) {}
+            @Nullable DocumentView document,
+            List<DrawnView> drawn) {}
 
     /** So many bytes of a picture hold what its camera noted; the browser sends them beside one that it made smaller. */
     public int pictureHead() {
@@ -132,7 +135,6 @@ public record SheetView(
                 chances(contents),
                 contents.coach(),
                 steps(contents, gate),
-                open && offered.working() ? DrawnView.all(viewing) : List.of(),
                 DeskView.of(viewing, contents.workers()),
                 JudgingView.of(viewing));
     }
@@ -158,7 +160,8 @@ public record SheetView(
                 now == Step.TEST ? TestView.of(viewing, contents.questions()) : null,
                 now == Step.PLAN ? PlanView.of(viewing, ranking) : null,
                 now == Step.VERIFY ? VerifyView.of(viewing, gate) : null,
-                now == Step.DOCUMENT ? DocumentView.of(ranking, contents.known(), gate) : null);
+                now == Step.DOCUMENT ? DocumentView.of(ranking, contents.known(), gate) : null,
+                now == null ? List.of() : DrawnView.all(viewing));
     }
 
     private static IdentifyView identify(SheetQueries.Contents contents) {

@@ -60,8 +60,6 @@ class BenchSignsTest {
                 .map(sign -> sign.split("/")[1])
                 .collect(Collectors.toCollection(TreeSet::new));
         assertTrue(all.containsAll(feeding), feeding.toString());
-        assertEquals(32, all.size());
-        assertEquals(23, feeding.size());
         Set<String> silent = new TreeSet<>(all);
         silent.removeAll(feeding);
         assertEquals(
@@ -75,7 +73,8 @@ class BenchSignsTest {
                         "before-after",
                         "soak",
                         "subset"),
-                silent);
+                silent,
+                "say in BenchSigns what it tells of a finding, or name it here");
     }
 
     @Test

@@ -1,5 +1,6 @@
 package org.benchtrail.core.bench;
 
+import static org.junit.jupiter.api.Assertions.assertAll;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
@@ -9,8 +10,11 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.tngtech.archunit.core.domain.JavaClass;
 import com.tngtech.archunit.core.importer.ClassFileImporter;
+import java.io.IOException;
 import java.lang.reflect.ParameterizedType;
 import java.lang.reflect.RecordComponent;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
@@ -150,6 +154,12 @@ class BenchTest {
         assertFalse(all.replace("mean x", "mean").matches("(?s).*[\\w)%] x [\\w(λ√].*"), all);
     }
 
+    @Test
+    void readme_countsThem() throws IOException {
+        String readme = Files.readString(Path.of("README.md"));
+        assertTrue(readme.contains(" " + Bench.all().size() + " calculations of the trade"), "their number in README");
+    }
+
     /** Without them nothing would notice that its words say otherwise than its numbers, or come back as its input grows. */
     @ParameterizedTest
     @MethodSource("calculations")
@@ -161,13 +171,14 @@ class BenchTest {
                 == Result.Level.NONE) {
             return;
         }
-        assertTrue(
-                Drive.ALL.stream().anyMatch(d -> d.calculation().equals(calculation.id())),
-                calculation.id() + " judges: say in Drive which way its inputs drive the verdict");
-        assertNotEquals(
-                List.of(),
-                Saying.of(calculation.id()),
-                calculation.id() + " judges: say in Saying what its words say of the numbers");
+        assertAll(
+                () -> assertTrue(
+                        Drive.ALL.stream().anyMatch(d -> d.calculation().equals(calculation.id())),
+                        calculation.id() + " judges: say in Drive which way its inputs drive the verdict"),
+                () -> assertNotEquals(
+                        List.of(),
+                        Saying.of(calculation.id()),
+                        calculation.id() + " judges: say in Saying what its words say of the numbers"));
     }
 
     /** Everything a result owes, for the example with its numbers shaken by up to 40 % either way. */

@@ -283,7 +283,7 @@ final class Walk {
         pieces(result).filter(said::add).forEach(piece -> wording(input, piece));
         String reason = result.judgement().reason();
         if (NO_TIME_TO_SAY.matcher(reason).find()) {
-            fault("says " + reason, input);
+            fault("says a time as nobody would, which Numeral.about writes: " + reason, input);
         }
         severity(input, result);
         for (Rule rule : result.rules()) {
