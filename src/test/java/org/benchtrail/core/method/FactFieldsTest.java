@@ -253,7 +253,8 @@ class FactFieldsTest {
                                 .map(RecordComponent::getType)
                                 .anyMatch(type -> type == String.class || type.isEnum()))
                         .filter(kind -> !here.contains(kind) && !BY_THE_SERVER.contains(kind))
-                        .toList());
+                        .toList(),
+                "give them a row in facts()");
     }
 
     @ParameterizedTest

@@ -384,6 +384,6 @@ class SheetFormsTest {
         assertEquals(
                 new TreeSet<>(OTHERWISE.keySet()),
                 without,
-                "nobody can type these: give the form of their step a group, or say here where they are recorded");
+                "nobody can type these: give them a drawn form, or the form of their step a group, or say here where they are recorded");
     }
 }
