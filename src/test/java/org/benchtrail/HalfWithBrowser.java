@@ -11,6 +11,7 @@ import org.junit.platform.suite.api.Suite;
     "org.benchtrail.catalogue",
     "org.benchtrail.core",
     "org.benchtrail.learning",
+    "org.benchtrail.platform",
     "org.benchtrail.proposals",
     "org.benchtrail.training"
 })
