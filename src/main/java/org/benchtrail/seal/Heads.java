@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.benchtrail.core.integrity.Checkpoint;
+import org.benchtrail.core.integrity.KeyHistory;
 import org.benchtrail.core.integrity.SignedNote;
 import org.benchtrail.core.integrity.VerifierKey;
 import org.benchtrail.core.integrity.WitnessPolicy.Party;
@@ -80,7 +81,7 @@ public class Heads {
 
     /** Whether a note is a head of this log, signed by one of its keys. */
     public boolean isOfLog(String note) {
-        LogKeys.Known known = keys.known();
+        KeyHistory known = keys.known();
         return isSigned(note, known.named().stream().map(VerifierKey::parse).toList())
                 && note.startsWith(known.origin() + "\n");
     }

@@ -11,15 +11,14 @@ import java.security.KeyPair;
 import java.security.SecureRandom;
 import java.util.ArrayList;
 import java.util.HexFormat;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
+import org.benchtrail.core.integrity.KeyHistory;
 import org.benchtrail.core.integrity.SigningKey;
 import org.benchtrail.core.integrity.VerifierKey;
-import org.jspecify.annotations.Nullable;
 
 /**
  * The keys of the log, as its stream {@code keys} tells: the first with the origin, each further one signed by one that was good, and
@@ -42,31 +41,16 @@ class LogKeys {
         this.mapper = mapper;
     }
 
-    /**
-     * What the stream tells.
-     *
-     * @param origin name of the log; null before the first key
-     * @param good the keys that sign
-     * @param named all that ever signed
-     */
-    record Known(@Nullable String origin, Set<String> good, Set<String> named) {}
-
-    Known known() {
-        @Nullable String origin = null;
-        Set<String> good = new LinkedHashSet<>();
-        Set<String> named = new LinkedHashSet<>();
-        for (LogRows.SiteRecord record : rows.records(STREAM, 0, MOST)) {
-            JsonNode content = content(record);
-            String key = content.path("key").asText();
-            if (content.path("act").asText().equals("retired")) {
-                good.remove(key);
-            } else {
-                good.add(key);
-                named.add(key);
-                origin = origin == null ? content.path("origin").asText() : origin;
-            }
-        }
-        return new Known(origin, good, named);
+    /** What the stream tells. */
+    KeyHistory known() {
+        return KeyHistory.of(rows.records(STREAM, 0, MOST).stream()
+                .map(this::content)
+                .map(content -> new KeyHistory.Told(
+                        content.path("act").asText(),
+                        content.path("key").asText(),
+                        content.path("origin").asText(),
+                        content.path("signature").asText()))
+                .toList());
     }
 
     private JsonNode content(LogRows.SiteRecord record) {
@@ -90,7 +74,7 @@ class LogKeys {
         if (files.isEmpty()) {
             return List.of();
         }
-        Known known = known();
+        KeyHistory known = known();
         String origin = known.origin() == null ? config.origin().orElseGet(LogKeys::madeUp) : known.origin();
         List<SigningKey> keys = new ArrayList<>();
         for (Path file : files) {
@@ -119,14 +103,14 @@ class LogKeys {
         }
     }
 
-    private void record(Known known, List<SigningKey> keys) {
+    private void record(KeyHistory known, List<SigningKey> keys) {
         List<String> named = keys.stream().map(key -> key.verifier().toString()).toList();
         if (known.origin() == null) {
             String origin = keys.get(0).verifier().name();
             note(Map.of("act", "made", "key", named.get(0), "origin", origin));
-            known = new Known(origin, Set.of(named.get(0)), Set.of(named.get(0)));
+            known = new KeyHistory(origin, Set.of(named.get(0)), Set.of(named.get(0)), List.of());
         }
-        Known before = known;
+        KeyHistory before = known;
         SigningKey voucher = keys.stream()
                 .filter(key -> before.good().contains(key.verifier().toString()))
                 .findFirst()
@@ -141,10 +125,10 @@ class LogKeys {
                         "key",
                         key,
                         "signature",
-                        voucher.sign(key + "\n").toString())));
+                        voucher.sign(KeyHistory.vouched(key)).toString())));
         before.good().stream()
                 .filter(key -> !named.contains(key))
-                .forEach(key -> note(Map.of("act", "retired", "key", key)));
+                .forEach(key -> note(Map.of("act", KeyHistory.RETIRED, "key", key)));
     }
 
     private void note(Map<String, String> content) {

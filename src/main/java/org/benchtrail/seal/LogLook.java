@@ -24,6 +24,7 @@ import org.benchtrail.core.integrity.Frontier;
 import org.benchtrail.core.integrity.Hash;
 import org.benchtrail.core.integrity.HashChain;
 import org.benchtrail.core.integrity.Hole;
+import org.benchtrail.core.integrity.KeyHistory;
 import org.benchtrail.core.integrity.Leaf;
 import org.benchtrail.core.integrity.SignedNote;
 import org.benchtrail.core.integrity.TreeReader;
@@ -116,19 +117,27 @@ class LogLook {
         return QuarkusTransaction.requiringNew().call(work);
     }
 
-    private LogKeys.Known known(Consumer<Finding> found) {
+    private KeyHistory known(Consumer<Finding> found) {
         try {
-            return alone(keys::known);
+            KeyHistory known = alone(keys::known);
+            known.strangers()
+                    .forEach(
+                            place -> found.accept(
+                                    new Finding(
+                                            "key",
+                                            LogKeys.STREAM + " " + (place + 1),
+                                            "It names a key for which no earlier key of this log signed: what that key signs is not of this log.")));
+            return known;
         } catch (IllegalStateException e) {
             found.accept(
                     new Finding("record", LogKeys.STREAM, "The keys of this log cannot be read: " + e.getMessage()));
-            return new LogKeys.Known(null, Set.of(), Set.of());
+            return new KeyHistory(null, Set.of(), Set.of(), List.of());
         }
     }
 
     /** One walk from the first leaf to the last. */
     private final class Walk {
-        private final LogKeys.Known known;
+        private final KeyHistory known;
         private final List<VerifierKey> named;
         private final Consumer<Finding> found;
         private final Map<String, Long> places = new HashMap<>();
@@ -145,7 +154,7 @@ class LogLook {
         private long unlikeRoots;
         private long unsigned;
 
-        Walk(LogKeys.Known known, Consumer<Finding> found) {
+        Walk(KeyHistory known, Consumer<Finding> found) {
             this.known = known;
             this.named =
                     known.named().stream().flatMap(key -> parsed(key).stream()).toList();

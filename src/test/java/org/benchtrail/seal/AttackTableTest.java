@@ -212,7 +212,30 @@ class AttackTableTest {
                 "attachment " + sha,
                 "The file is not the one that was sealed, or one of the two is gone."));
         all.addAll(removed());
+        all.add(keyOfTheirOwn());
         return all;
+    }
+
+    /** It signs for itself, as whoever made it can. */
+    private static Row keyOfTheirOwn() {
+        SigningKey own = new SigningKey(
+                TestDatabase.one(
+                        "select convert_from(canonical, 'UTF8')::jsonb -> 'content' ->> 'origin' from site_record"
+                                + " where stream = 'keys' and place = 1"),
+                VerifierKey.LOG,
+                Keys.TEST_3);
+        String key = own.verifier().toString();
+        String canonical = "{\"content\":{\"act\":\"added\",\"key\":\"" + key + "\",\"signature\":\""
+                + own.sign(key + "\n") + "\"}}";
+        String place = TestDatabase.one("select max(place) + 1 from site_record where stream = 'keys'");
+        return new Row(
+                List.of("site_record|insert into site_record (stream, place, canonical, hash) select 'keys', " + place
+                        + ", c, encode(sha256('\\x00'::bytea || c), 'hex') from convert_to('" + canonical
+                        + "', 'UTF8') c"),
+                List.of("site_record|delete from site_record where stream = 'keys' and place = " + place),
+                "key",
+                "keys " + place,
+                "It names a key for which no earlier key of this log signed: what that key signs is not of this log.");
     }
 
     /** A ticket and a file of which nothing is left but their leaves. */
