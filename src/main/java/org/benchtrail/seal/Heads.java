@@ -82,8 +82,12 @@ public class Heads {
     /** Whether a note is a head of this log, signed by one of its keys. */
     public boolean isOfLog(String note) {
         KeyHistory known = keys.known();
-        return isSigned(note, known.named().stream().map(VerifierKey::parse).toList())
-                && note.startsWith(known.origin() + "\n");
+        try {
+            Checkpoint checkpoint = Checkpoint.parse(SignedNote.parse(note).text());
+            return checkpoint.origin().equals(known.origin()) && isSigned(note, known.signing(checkpoint.size()));
+        } catch (IllegalArgumentException e) {
+            return false;
+        }
     }
 
     /**

@@ -15,7 +15,6 @@ import org.benchtrail.core.integrity.Hash;
 import org.benchtrail.core.integrity.Leaf;
 import org.benchtrail.core.integrity.SignedNote;
 import org.benchtrail.core.integrity.TilePath;
-import org.benchtrail.core.integrity.VerifierKey;
 
 /**
  * Puts back the leaves that an old backup lacks, from the folder that the log is written to, so that the same log goes on. What they
@@ -74,10 +73,9 @@ class LeafRestore {
     private Checkpoint signed(Path file) throws IOException, Refused {
         try {
             SignedNote note = SignedNote.parse(Files.readAllBytes(file));
-            note.signers(QuarkusTransaction.requiringNew().call(keys::known).named().stream()
-                    .map(VerifierKey::parse)
-                    .toList());
-            return Checkpoint.parse(note.text());
+            Checkpoint checkpoint = Checkpoint.parse(note.text());
+            note.signers(QuarkusTransaction.requiringNew().call(keys::known).signing(checkpoint.size()));
+            return checkpoint;
         } catch (IllegalArgumentException e) {
             throw new Refused(file + " is not signed by a key of this log.");
         }

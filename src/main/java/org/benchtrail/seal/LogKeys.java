@@ -14,11 +14,12 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.benchtrail.core.integrity.KeyHistory;
 import org.benchtrail.core.integrity.SigningKey;
 import org.benchtrail.core.integrity.VerifierKey;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The keys of the log, as its stream {@code keys} tells: the first with the origin, each further one signed by one that was good, and
@@ -43,14 +44,20 @@ class LogKeys {
 
     /** What the stream tells. */
     KeyHistory known() {
+        Map<Long, Long> leaves = rows.places(STREAM).stream()
+                .collect(Collectors.toMap(LogRows.PlaceRow::place, LogRows.PlaceRow::index));
         return KeyHistory.of(rows.records(STREAM, 0, MOST).stream()
-                .map(this::content)
-                .map(content -> new KeyHistory.Told(
-                        content.path("act").asText(),
-                        content.path("key").asText(),
-                        content.path("origin").asText(),
-                        content.path("signature").asText()))
+                .map(record -> told(content(record), leaves.get(record.place())))
                 .toList());
+    }
+
+    private static KeyHistory.Told told(JsonNode content, @Nullable Long leaf) {
+        return new KeyHistory.Told(
+                content.path("act").asText(),
+                content.path("key").asText(),
+                content.path("origin").asText(),
+                content.path("signature").asText(),
+                leaf);
     }
 
     private JsonNode content(LogRows.SiteRecord record) {
@@ -108,7 +115,7 @@ class LogKeys {
         if (known.origin() == null) {
             String origin = keys.get(0).verifier().name();
             note(Map.of("act", "made", "key", named.get(0), "origin", origin));
-            known = new KeyHistory(origin, Set.of(named.get(0)), Set.of(named.get(0)), List.of());
+            known = KeyHistory.of(origin, named.get(0));
         }
         KeyHistory before = known;
         SigningKey voucher = keys.stream()

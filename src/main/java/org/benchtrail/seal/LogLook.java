@@ -11,7 +11,6 @@ import java.util.HashSet;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.concurrent.Callable;
@@ -131,14 +130,13 @@ class LogLook {
         } catch (IllegalStateException e) {
             found.accept(
                     new Finding("record", LogKeys.STREAM, "The keys of this log cannot be read: " + e.getMessage()));
-            return new KeyHistory(null, Set.of(), Set.of(), List.of());
+            return KeyHistory.of(List.of());
         }
     }
 
     /** One walk from the first leaf to the last. */
     private final class Walk {
         private final KeyHistory known;
-        private final List<VerifierKey> named;
         private final Consumer<Finding> found;
         private final Map<String, Long> places = new HashMap<>();
         private final Map<String, Hash> completed = new HashMap<>();
@@ -156,17 +154,7 @@ class LogLook {
 
         Walk(KeyHistory known, Consumer<Finding> found) {
             this.known = known;
-            this.named =
-                    known.named().stream().flatMap(key -> parsed(key).stream()).toList();
             this.found = found;
-        }
-
-        private static Optional<VerifierKey> parsed(String key) {
-            try {
-                return Optional.of(VerifierKey.parse(key));
-            } catch (IllegalArgumentException altered) {
-                return Optional.empty();
-            }
         }
 
         private static String name(int level, long n) {
@@ -250,7 +238,8 @@ class LogLook {
             try {
                 SignedNote note = SignedNote.parse(head.note());
                 Checkpoint checkpoint = Checkpoint.parse(note.text());
-                if (note.signers(named).size() != note.lines().size()
+                if (note.signers(known.signing(checkpoint.size())).size()
+                                != note.lines().size()
                         || checkpoint.size() != head.size()
                         || !checkpoint.origin().equals(known.origin())) {
                     unsigned(place, "What stands in its row is not what this log signed at that size.");

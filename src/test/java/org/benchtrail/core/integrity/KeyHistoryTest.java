@@ -21,7 +21,7 @@ class KeyHistoryTest {
     }
 
     private static Told made() {
-        return new Told("made", name(FIRST), ORIGIN, "");
+        return new Told("made", name(FIRST), ORIGIN, "", 0L);
     }
 
     private static Told added(SigningKey key, SigningKey voucher) {
@@ -29,11 +29,12 @@ class KeyHistoryTest {
                 "added",
                 name(key),
                 "",
-                voucher.sign(KeyHistory.vouched(name(key))).toString());
+                voucher.sign(KeyHistory.vouched(name(key))).toString(),
+                7L);
     }
 
     private static Told retired(SigningKey key) {
-        return new Told("retired", name(key), "", "");
+        return new Told("retired", name(key), "", "", 20L);
     }
 
     private static void assertKeys(Set<SigningKey> good, List<Integer> strangers, Told... records) {
@@ -56,7 +57,9 @@ class KeyHistoryTest {
         assertKeys(Set.of(FIRST, SECOND), List.of(), made(), added(SECOND, FIRST));
         assertKeys(Set.of(SECOND), List.of(), made(), added(SECOND, FIRST), retired(FIRST));
         KeyHistory after = KeyHistory.of(List.of(made(), added(SECOND, FIRST), retired(FIRST)));
-        assertEquals(Set.of(name(FIRST), name(SECOND)), after.named(), "what it signed before holds");
+        assertEquals(2, after.signing(20).size(), "what it signed before holds");
+        assertEquals(
+                List.of(SECOND.verifier()), after.signing(21), "a head that holds the leaf by which it was retired");
     }
 
     @Test
@@ -64,14 +67,15 @@ class KeyHistoryTest {
         List<Told> ways = List.of(
                 added(STRANGER, STRANGER),
                 added(STRANGER, SECOND),
-                new Told("added", name(STRANGER), "", ""),
-                new Told("added", name(STRANGER), "", "no line"),
-                new Told("made", name(STRANGER), ORIGIN, ""),
-                new Told("added", name(STRANGER), "", added(SECOND, FIRST).signature()));
+                new Told("added", name(STRANGER), "", "", 7L),
+                new Told("added", name(STRANGER), "", "no line", 7L),
+                new Told("made", name(STRANGER), ORIGIN, "", 7L),
+                new Told("added", name(STRANGER), "", added(SECOND, FIRST).signature(), 7L));
         for (Told way : ways) {
             assertKeys(Set.of(FIRST), List.of(1), made(), way);
             assertEquals(
-                    Set.of(name(FIRST)), KeyHistory.of(List.of(made(), way)).named());
+                    List.of(FIRST.verifier()),
+                    KeyHistory.of(List.of(made(), way)).signing(1));
         }
     }
 
@@ -85,8 +89,29 @@ class KeyHistoryTest {
     /** The name of the log is that of its first record, whatever comes after. */
     @Test
     void origin_isNotGivenAnew() {
-        Told other = new Told("made", name(STRANGER), "other.example/log", "");
+        Told other = new Told("made", name(STRANGER), "other.example/log", "", 7L);
         assertEquals(ORIGIN, KeyHistory.of(List.of(made(), other)).origin());
-        assertKeys(Set.of(FIRST), List.of(), new Told("retired", name(FIRST), ORIGIN, ""));
+        assertKeys(Set.of(FIRST), List.of(), new Told("retired", name(FIRST), ORIGIN, "", 7L));
+    }
+
+    /** Two servers whose settings differ for a while: one retires what the other signs with still. */
+    @Test
+    void keyThatIsTakenInAgain_signsAgain() {
+        KeyHistory again = KeyHistory.of(List.of(made(), added(SECOND, FIRST), retired(FIRST), added(FIRST, SECOND)));
+        assertEquals(2, again.signing(1000).size());
+    }
+
+    @Test
+    void retirementThatIsNotSealedYet_endsNothing_andWhatIsNoKeyIsNone() {
+        Told open = new Told("retired", name(FIRST), "", "", null);
+        assertEquals(
+                2,
+                KeyHistory.of(List.of(made(), added(SECOND, FIRST), open))
+                        .signing(1000)
+                        .size());
+        assertEquals(
+                List.of(),
+                KeyHistory.of(List.of(new Told("made", "altered", ORIGIN, "", 0L)))
+                        .signing(1));
     }
 }
