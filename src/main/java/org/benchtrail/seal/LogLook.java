@@ -103,8 +103,9 @@ class LogLook {
             }
         }
         walk.end();
-        // those that were made since, and what never was one
+        // what never was one, of no size or of more than there is, and those that were made since
         long seen = walk.frontier.size();
+        alone(() -> rows.heads(Long.MIN_VALUE, 0)).forEach(head -> walk.head(head, null));
         alone(() -> rows.heads(seen, Long.MAX_VALUE)).forEach(head -> walk.head(head, null));
         edge(all::add);
         witnesses(all::add);

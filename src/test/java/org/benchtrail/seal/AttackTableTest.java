@@ -213,6 +213,14 @@ class AttackTableTest {
                 "The file is not the one that was sealed, or one of the two is gone."));
         all.addAll(removed());
         all.add(keyOfTheirOwn());
+        String size =
+                TestDatabase.one("select max(size) from checkpoint where size < (select max(size) from checkpoint)");
+        all.add(new Row(
+                List.of("checkpoint|update checkpoint set size = 0 where size = " + size),
+                List.of("checkpoint|update checkpoint set size = " + size + " where size = 0"),
+                "signature",
+                "head of 0",
+                "What stands in its row is not what this log signed at that size."));
         return all;
     }
 
