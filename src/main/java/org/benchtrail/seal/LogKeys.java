@@ -115,7 +115,7 @@ class LogKeys {
         if (known.origin() == null) {
             String origin = keys.get(0).verifier().name();
             note(Map.of("act", "made", "key", named.get(0), "origin", origin));
-            known = KeyHistory.of(origin, named.get(0));
+            known = known();
         }
         KeyHistory before = known;
         SigningKey voucher = keys.stream()

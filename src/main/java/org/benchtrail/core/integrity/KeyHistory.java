@@ -40,15 +40,11 @@ public record KeyHistory(@Nullable String origin, Set<String> good, Map<String, 
 
     /** In the order of the records. */
     public static KeyHistory of(List<Told> records) {
-        @Nullable String origin = null;
         Set<String> good = new LinkedHashSet<>();
         Map<String, Long> until = new LinkedHashMap<>();
         List<Integer> strangers = new ArrayList<>();
         for (int place = 0; place < records.size(); place++) {
             Told told = records.get(place);
-            if (place == 0) {
-                origin = told.origin();
-            }
             if (place > 0 && told.act().equals(RETIRED)) {
                 good.remove(told.key());
                 until.computeIfPresent(told.key(), (key, ever) -> told.leaf() == null ? ever : told.leaf());
@@ -59,12 +55,8 @@ public record KeyHistory(@Nullable String origin, Set<String> good, Map<String, 
                 strangers.add(place);
             }
         }
+        @Nullable String origin = records.isEmpty() ? null : records.get(0).origin();
         return new KeyHistory(origin, good, until, List.copyOf(strangers));
-    }
-
-    /** Of a log that begins with that key. */
-    public static KeyHistory of(String origin, String key) {
-        return new KeyHistory(origin, Set.of(key), Map.of(key, Long.MAX_VALUE), List.of());
     }
 
     /** The keys whose signature of a head of that size is the log's; what was altered so that it is no key is none. */

@@ -10,11 +10,12 @@ import org.benchtrail.platform.Option;
  * How a form of one fact is shown that needs no template: folded below its step, with a field for each component that it asks for,
  * and what was recorded of that kind above them.
  *
+ * @param group of its fields
  * @param title what it is for, on the line that opens it
  * @param hint beside the title, when it is the right one
  * @param button what sends it
  */
-public record DrawnForm(String title, String hint, String button, List<Field> fields) {
+public record DrawnForm(FieldGroup<?> group, String title, String hint, String button, List<Field> fields) {
 
     /**
      * One field, of the kind that its component's type asks for.

@@ -74,9 +74,9 @@ public record SheetForm(
 
     /** Of one fact, and shown below its step without a template. */
     public SheetForm drawn(String title, String hint, String button, DrawnForm.Asked... asked) {
-        List<DrawnForm.Field> shown =
-                Stream.of(asked).map(a -> a.of(groups.get(0))).toList();
-        return new SheetForm(name, groups, fields, about, move, new DrawnForm(title, hint, button, shown));
+        FieldGroup<?> group = groups.get(0);
+        List<DrawnForm.Field> shown = Stream.of(asked).map(a -> a.of(group)).toList();
+        return new SheetForm(name, groups, fields, about, move, new DrawnForm(group, title, hint, button, shown));
     }
 
     /** On from the step. */

@@ -81,12 +81,15 @@ public record StepRow(Step step, State state, String summary, String initials, S
 
     /** What was recorded of a step in a round; in the round that a ticket is in also what still holds from before. */
     static List<EntryLine> facts(Step step, int round, Viewing viewing) {
-        JobSheet sheet = viewing.sheet();
+        return viewing.lines(recorded(step, round, viewing.sheet()).toList());
+    }
+
+    /** As {@link #facts}, not yet in words. */
+    static Stream<? extends StandingFact<?>> recorded(Step step, int round, JobSheet sheet) {
         boolean present = round == sheet.round();
-        return viewing.lines(sheet.facts().stream()
+        return sheet.facts().stream()
                 .filter(f -> f.round() == round || (present && holds(f, sheet)))
-                .filter(f -> f.fact().shownUnder() == step || (f.fact().shownUnder() == null && tells(f, step, sheet)))
-                .toList());
+                .filter(f -> f.fact().shownUnder() == step || (f.fact().shownUnder() == null && tells(f, step, sheet)));
     }
 
     /** The answers to identify are given once, until the ticket is reopened. */

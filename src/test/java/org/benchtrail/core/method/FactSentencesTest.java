@@ -58,18 +58,6 @@ import org.junit.jupiter.params.provider.MethodSource;
 
 /** The line in which a fact is read in trail and record says which of its two sides it is: yes or no, gone or still there. */
 class FactSentencesTest {
-    private static final Telling PLAIN = new Telling() {
-        @Override
-        public String time(Instant at) {
-            return "09:30";
-        }
-
-        @Override
-        public String name(String account) {
-            return account;
-        }
-    };
-
     private static ChangesAsked changes(ChangeAnswer hardware, ChangeAnswer software) {
         Map<ChangeKind, ChangeAnswer> answers = new EnumMap<>(ChangeKind.class);
         for (ChangeKind kind : ChangeKind.values()) {
@@ -212,6 +200,6 @@ class FactSentencesTest {
     @ParameterizedTest
     @MethodSource("lines")
     void line_saysWhichSideItIs(Fact fact, String line) {
-        assertEquals(line, fact.told(PLAIN));
+        assertEquals(line, fact.told(FactToldTest.PLAIN));
     }
 }

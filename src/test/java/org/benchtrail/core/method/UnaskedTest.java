@@ -126,14 +126,10 @@ class UnaskedTest {
 
     @Test
     void mentor_isAskedOfATraineesWork() {
-        assertUnasked("No trainee worked on it.", DocumentRequirement.MENTOR_SIGNED, closedPlain());
+        assertUnasked("No trainee worked on it.", DocumentRequirement.MENTOR_SIGNED, Sheets.closed());
         TicketFixture trainees = demanding();
         Sheets.meetAll(trainees);
         assertAsked(DocumentRequirement.MENTOR_SIGNED, trainees);
-    }
-
-    private static TicketFixture closedPlain() {
-        return Sheets.closed();
     }
 
     @Test
