@@ -58,6 +58,28 @@ class ClosedCases {
         words.learn(String.join(" ", report.title(), named.cause(), report.device(), body));
     }
 
+    /** What a case says in words, anew by the sheet; nothing where the ticket has none. */
+    void rewrite(TicketNumber number, JobSheet sheet, CauseNamed named) {
+        String title = sheet.opened().title();
+        String body = SheetDigest.body(sheet);
+        statement("rewrite")
+                .with("serial", number.serial())
+                .with("title", title)
+                .with("cause", named.cause())
+                .with("body", body)
+                .with("titleWords", SearchText.index(title))
+                .with(
+                        "causeWords",
+                        SearchText.index(named.cause() + " " + sheet.opened().device()))
+                .with("bodyWords", SearchText.index(body))
+                .run();
+    }
+
+    /** Words that nothing has any more help nobody to spell a search. */
+    void forget(String text) {
+        words.forget(text);
+    }
+
     /** It counts as solved no more. */
     void reopen(TicketNumber number) {
         statement("reopen").with("serial", number.serial()).run();

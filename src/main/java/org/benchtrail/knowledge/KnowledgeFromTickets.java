@@ -19,6 +19,7 @@ import org.benchtrail.core.method.document.KnowledgeLinked;
 import org.benchtrail.core.method.document.Lesson;
 import org.benchtrail.core.method.document.Sureness;
 import org.benchtrail.ticket.TicketChanged;
+import org.benchtrail.ticket.WordsErased;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -56,6 +57,14 @@ class KnowledgeFromTickets {
                 reopened(changed.number(), entry.stamp(), reopened.reason());
             }
         }
+    }
+
+    /** The case of a ticket forgets words that are erased; a known cause that was made of them has its own, and stays. */
+    void forget(@Observes WordsErased gone) {
+        gone.sheet()
+                .latest(CauseNamed.class)
+                .ifPresent(named -> cases.rewrite(gone.number(), gone.sheet(), named.fact()));
+        cases.forget(gone.words());
     }
 
     /** @throws Invalid if a known cause is named that is not there, or not shown any more */

@@ -24,6 +24,12 @@ class WordList {
         Sql.of(database, sql.statement("learn")).with("words", words).run();
     }
 
+    /** Takes out those of its words that no case and no known cause has any more. */
+    void forget(String text) {
+        String[] words = SearchText.words(text).stream().distinct().sorted().toArray(String[]::new);
+        Sql.of(database, sql.statement("forget")).with("words", words).run();
+    }
+
     /** Whether any word begins so. */
     boolean begins(String word) {
         return Sql.of(database, sql.statement("begins"))

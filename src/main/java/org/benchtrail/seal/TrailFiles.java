@@ -61,7 +61,10 @@ public class TrailFiles {
             ProofFile proof = proofs.get((long) entry.entry());
             boolean last = entry == trail.get(trail.size() - 1);
             lines.append(TrailLines.entry(
-                            whole ? new String(entry.canonical(), StandardCharsets.UTF_8) : null, entry.hash(), proof))
+                            whole ? new String(entry.canonical(), StandardCharsets.UTF_8) : null,
+                            whole ? entry.wordsAsJson().orElse(null) : null,
+                            entry.hash(),
+                            proof))
                     .append('\n');
             if (proof != null) {
                 leaves.add(new TrailFile.Sealed(entry.entry(), proof.index()));

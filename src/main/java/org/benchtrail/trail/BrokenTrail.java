@@ -1,7 +1,9 @@
 package org.benchtrail.trail;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.MissingNode;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -73,7 +75,7 @@ public final class BrokenTrail {
     /** What an entry names as the one before it; no hash at all if the bytes are no entry. */
     private static String previous(byte[] canonical) {
         try {
-            return EntryCodec.decode(canonical).previous();
+            return EntryCodec.decode(canonical, null).previous();
         } catch (IllegalArgumentException e) {
             return "";
         }
@@ -104,7 +106,18 @@ public final class BrokenTrail {
         return hash.equals(entry.hash())
                 && hash.equals(known.getOrDefault(entry.entry(), hash))
                 && previous(entry.canonical()).equals(previous)
-                && entryOf(entry.canonical()).filter(entry::isAlike).isPresent();
+                && entryOf(entry.canonical()).filter(entry::isAlike).isPresent()
+                && hasItsWords(entry);
+    }
+
+    /** Whether the words of an entry are there, or were erased. */
+    private boolean hasItsWords(TrailEntry entry) {
+        try {
+            return !EntryCodec.decode(entry.canonical(), entry.words()).lacking()
+                    || stored.erased().contains(entry.entry());
+        } catch (IllegalArgumentException e) {
+            return false;
+        }
     }
 
     /** Where the trail has to end. */
@@ -123,25 +136,35 @@ public final class BrokenTrail {
     }
 
     /**
-     * The entries that a file holds, by their hashes. Each stands in a line, as the file of a trail with proofs has it, or by itself
-     * as in the parts of a whole log; what is no entry is passed over, because no hash would ask for it.
+     * The entries that a file holds, by their hashes, with the words that belong to them. Each stands in a line, as the file of a trail
+     * with proofs has it, or by itself as in the parts of a whole log, with its words in another line; what is no entry is passed over,
+     * because no hash would ask for it.
      */
     static Map<String, TrailEntry> candidates(byte[] file) {
         Map<String, TrailEntry> byHash = new HashMap<>();
-        new String(file, StandardCharsets.UTF_8)
-                .lines()
-                .flatMap(line -> Stream.of(line, told(line)))
-                .flatMap(line -> entryOf(line.getBytes(StandardCharsets.UTF_8)).stream())
-                .forEach(entry -> byHash.put(entry.hash(), entry));
+        Map<String, byte[]> words = new HashMap<>();
+        new String(file, StandardCharsets.UTF_8).lines().forEach(line -> {
+            JsonNode told = told(line);
+            Stream.of(line, told.path("entry").asText())
+                    .flatMap(text -> entryOf(utf8(text)).stream())
+                    .forEach(entry -> byHash.put(entry.hash(), entry));
+            if (told.path("words").isTextual()) {
+                words.put(told.path("hash").asText(), utf8(told.path("words").asText()));
+            }
+        });
+        byHash.replaceAll((hash, entry) -> entry.with(words.get(hash)));
         return byHash;
     }
 
-    /** What a line of the file with proofs says that the entry is; nothing if it is no such line. */
-    private static String told(String line) {
+    private static byte[] utf8(String text) {
+        return text.getBytes(StandardCharsets.UTF_8);
+    }
+
+    private static JsonNode told(String line) {
         try {
-            return LINES.readTree(line).path("entry").asText();
+            return LINES.readTree(line);
         } catch (JsonProcessingException e) {
-            return "";
+            return MissingNode.getInstance();
         }
     }
 
@@ -189,11 +212,15 @@ public final class BrokenTrail {
             }
             TrailEntry here = byNumber.get(place);
             boolean stays = here != null && holds(here, previous(here.canonical())) && isWanted(here.hash(), wanted);
-            TrailEntry entry = stays ? here : byHash.get(wanted);
+            TrailEntry entry = stays ? here : withItsWords(byHash.get(wanted), here);
             if (entry == null || entry.entry() != place || !wanted.equals(leaves.getOrDefault(place, wanted))) {
                 throw new Lacking(
                         "Entry " + place + " is neither here nor in the file as it was: it has to have the hash "
                                 + (wanted.isEmpty() ? "that the log sealed" : wanted.substring(0, 12) + "…") + ".");
+            }
+            if (!hasItsWords(entry)) {
+                throw new Lacking("The file has entry " + place
+                        + " without its words: a file of the ticket's own trail has them.");
             }
             if (!stays) {
                 written.add(entry);
@@ -202,12 +229,24 @@ public final class BrokenTrail {
             wanted = previous(entry.canonical());
         }
         Collections.reverse(whole);
-        Verification found =
-                new StoredTrail(whole, end.place(), end.hash(), stored.sealed(), stored.holes(), null).verify(ticket);
+        Verification found = new StoredTrail(
+                        whole, end.place(), end.hash(), stored.sealed(), stored.holes(), stored.erased(), null)
+                .verify(ticket);
         if (!found.holds()) {
             throw new Lacking("With these entries the trail would not hold either. " + found.sentence());
         }
         return new Whole(List.copyOf(whole), List.copyOf(written));
+    }
+
+    /** The words of an entry that is put back: those of the file or, where it has none, those that are kept here; none once erased. */
+    private @Nullable TrailEntry withItsWords(@Nullable TrailEntry entry, @Nullable TrailEntry here) {
+        if (entry == null || stored.erased().contains(entry.entry())) {
+            return entry == null ? null : entry.with(null);
+        }
+        if (entry.words() == null && here != null && hasItsWords(entry.with(here.words()))) {
+            return entry.with(here.words());
+        }
+        return entry;
     }
 
     private static boolean isWanted(String hash, String wanted) {

@@ -7,20 +7,26 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.ObjectReader;
 import com.fasterxml.jackson.databind.exc.InvalidFormatException;
 import com.fasterxml.jackson.databind.exc.UnrecognizedPropertyException;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import com.github.benmanes.caffeine.cache.Cache;
 import com.github.benmanes.caffeine.cache.Caffeine;
 import java.io.IOException;
 import java.security.SecureRandom;
 import java.util.Base64;
+import java.util.Collections;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
+import java.util.SortedMap;
 import java.util.TreeSet;
+import java.util.random.RandomGenerator;
 import java.util.stream.Stream;
 import org.benchtrail.core.integrity.HashChain;
 import org.benchtrail.core.method.Channel;
 import org.benchtrail.core.method.Entry;
 import org.benchtrail.core.method.Fact;
 import org.benchtrail.core.method.FactKinds;
+import org.benchtrail.core.method.FreeText;
 import org.benchtrail.core.method.Origin;
 import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.Stamp;
@@ -30,10 +36,14 @@ import org.jspecify.annotations.Nullable;
 final class EntryCodec {
     /**
      * Version of the envelope and of the payloads in it; every version ever written stays readable. Format 2 says how the entry
-     * came to be made, and holds a salt, so that the hash of an entry whose words are easily guessed gives nothing away.
+     * came to be made, and holds a salt, so that the hash of an entry that is easily guessed gives nothing away. In format 3
+     * commitments stand in place of somebody's own words, see {@link Words}; an entry without any is still written in format 2.
      */
-    private static final int FORMAT = 2;
+    private static final int FORMAT = 3;
 
+    private static final int WITH_ORIGIN = 2;
+
+    private static final String PAYLOAD = "payload";
     private static final int SALT_BYTES = 16;
     private static final SecureRandom RANDOM = new SecureRandom();
 
@@ -72,7 +82,7 @@ final class EntryCodec {
             String previous) {
         Envelope {
             Stream.of(ticket, at, actor, roles, payload, previous).forEach(Objects::requireNonNull);
-            boolean since2 = format == FORMAT;
+            boolean since2 = format >= WITH_ORIGIN;
             if (Stream.of(channel, request, policy, salt).anyMatch(part -> (part != null) != since2)
                     || (behalf != null && !since2)) {
                 throw new IllegalArgumentException("parts of another format");
@@ -87,12 +97,16 @@ final class EntryCodec {
         }
     }
 
-    /** @param salt null in format 1 */
+    /**
+     * @param salt null in format 1
+     * @param lacking whether words are not there, so that {@link FreeText#ERASED} stands in their place
+     */
     record Decoded(
             String ticket,
             Entry entry,
             String previous,
-            @Nullable String salt) {}
+            @Nullable String salt,
+            boolean lacking) {}
 
     private record Kept(Decoded decoded, int bytes) {}
 
@@ -101,15 +115,19 @@ final class EntryCodec {
         byte[] salt = new byte[SALT_BYTES];
         RANDOM.nextBytes(salt);
         return encode(
-                ticket, entry, previous, Base64.getUrlEncoder().withoutPadding().encodeToString(salt));
+                ticket, entry, previous, Base64.getUrlEncoder().withoutPadding().encodeToString(salt), RANDOM);
     }
 
-    /** @param salt left out of an entry of format 1, which is one whose origin is not known */
-    static TrailEntry encode(String ticket, Entry entry, String previous, @Nullable String salt) {
+    /**
+     * @param salt left out of an entry of format 1, which is one whose origin is not known
+     * @param chance from which the salts of its words come
+     */
+    static TrailEntry encode(
+            String ticket, Entry entry, String previous, @Nullable String salt, RandomGenerator chance) {
         Stamp stamp = entry.stamp();
         Origin origin = stamp.origin();
         Envelope envelope = new Envelope(
-                origin == null ? 1 : FORMAT,
+                origin == null ? 1 : WITH_ORIGIN,
                 ticket,
                 stamp.entry(),
                 EntryTime.write(stamp.at()),
@@ -122,19 +140,26 @@ final class EntryCodec {
                 origin == null ? null : salt,
                 entry.fact(),
                 previous);
-        return stored(entry, CanonicalJson.of(json(envelope)));
+        ObjectNode written = MAPPER.valueToTree(envelope);
+        SortedMap<String, Words.Word> words = origin == null
+                ? Collections.emptySortedMap()
+                : Words.hide(entry.fact(), (ObjectNode) written.path(PAYLOAD), chance);
+        if (!words.isEmpty()) {
+            written.put("format", FORMAT);
+        }
+        return stored(entry, CanonicalJson.of(json(written)), Words.write(words));
     }
 
     /**
-     * An entry as it has to be stored, by its bytes alone.
+     * An entry as it has to be stored but for its words, by its bytes alone.
      *
      * @throws IllegalArgumentException if they are no entry of a known format
      */
     static TrailEntry stored(byte[] canonical) {
-        return stored(decode(canonical).entry(), canonical);
+        return stored(decode(canonical, null).entry(), canonical, null);
     }
 
-    private static TrailEntry stored(Entry entry, byte[] canonical) {
+    private static TrailEntry stored(Entry entry, byte[] canonical, byte @Nullable [] words) {
         Stamp stamp = entry.stamp();
         return new TrailEntry(
                 stamp.entry(),
@@ -142,23 +167,33 @@ final class EntryCodec {
                 stamp.by(),
                 FactKinds.name(entry.fact().getClass()),
                 canonical,
-                HashChain.hash(canonical));
+                HashChain.hash(canonical),
+                words);
     }
 
     /**
-     * As {@link #decode(byte[])}, of bytes that were read before as often as not.
+     * As {@link #decode(byte[], byte[])}, of bytes that were read before as often as not.
      *
      * @param hash of these bytes, which the caller has computed from them
      */
-    static Decoded decode(String hash, byte[] canonical) {
-        return READ.get(hash, key -> new Kept(decode(canonical), canonical.length))
+    static Decoded decode(String hash, byte[] canonical, byte @Nullable [] words) {
+        String both = words == null ? hash : hash + HashChain.hash(words);
+        return READ.get(both, key -> new Kept(decode(canonical, words), canonical.length))
                 .decoded();
     }
 
-    /** @throws IllegalArgumentException if the bytes, whatever they are, are no entry of a known format */
-    static Decoded decode(byte[] canonical) {
+    /**
+     * @param words that belong to these bytes, see {@link Words#write}; null if none are kept
+     * @throws Words.Altered if they are others than were committed to
+     * @throws IllegalArgumentException if the bytes, whatever they are, are no entry of a known format
+     */
+    static Decoded decode(byte[] canonical, byte @Nullable [] words) {
         try {
-            Envelope envelope = ENVELOPE.readValue(canonical);
+            JsonNode tree = MAPPER.readTree(canonical);
+            boolean lacking = tree.path("format").asInt() >= FORMAT || words != null
+                    ? Words.show(tree.path(PAYLOAD), Words.read(words))
+                    : false;
+            Envelope envelope = ENVELOPE.readValue(tree);
             if (envelope == null || envelope.format() < 1 || envelope.format() > FORMAT) {
                 throw new IllegalArgumentException("not of format 1 to " + FORMAT);
             }
@@ -169,7 +204,15 @@ final class EntryCodec {
                     envelope.roles(),
                     envelope.origin());
             return new Decoded(
-                    envelope.ticket(), new Entry(stamp, envelope.payload()), envelope.previous(), envelope.salt());
+                    envelope.ticket(),
+                    new Entry(stamp, envelope.payload()),
+                    envelope.previous(),
+                    envelope.salt(),
+                    lacking);
+        } catch (Words.Altered e) {
+            // unless it is no entry at all
+            decode(canonical, null);
+            throw e;
         } catch (IOException | RuntimeException e) {
             throw new IllegalArgumentException("not a readable entry: " + e.getMessage(), e);
         }
@@ -188,15 +231,16 @@ final class EntryCodec {
                                     && (!FactKinds.all()
                                                     .containsKey(tree.at("/payload/kind")
                                                             .asText())
-                                            || hasMore(canonical))));
+                                            || hasMore(tree))));
         } catch (IOException | RuntimeException none) {
             return false;
         }
     }
 
-    private static boolean hasMore(byte[] canonical) throws IOException {
+    private static boolean hasMore(JsonNode tree) throws IOException {
         try {
-            ENVELOPE.readValue(canonical);
+            Words.show(tree.path(PAYLOAD), Map.of());
+            ENVELOPE.readValue(tree);
             return false;
         } catch (UnrecognizedPropertyException component) {
             return true;
@@ -205,7 +249,7 @@ final class EntryCodec {
         }
     }
 
-    private static String json(Envelope envelope) {
+    private static String json(JsonNode envelope) {
         try {
             return MAPPER.writeValueAsString(envelope);
         } catch (JsonProcessingException e) {

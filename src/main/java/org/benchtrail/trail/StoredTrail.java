@@ -2,6 +2,8 @@ package org.benchtrail.trail;
 
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.function.BiFunction;
 import java.util.function.Consumer;
 import org.benchtrail.core.integrity.HashChain;
@@ -18,6 +20,7 @@ import org.jspecify.annotations.Nullable;
  * @param lastHash hash of the last one by the row
  * @param sealed the last one that the log has sealed; null if it has none
  * @param holes after which two people agreed to go on
+ * @param erased entries of which the words were erased
  * @param broken place of the incident that says that the trail was found broken; null unless it still has to be mended
  */
 public record StoredTrail(
@@ -26,14 +29,16 @@ public record StoredTrail(
         String lastHash,
         @Nullable SealedEnd sealed,
         List<Hole> holes,
+        Set<Integer> erased,
         @Nullable Long broken) {
     public StoredTrail {
         entries = List.copyOf(entries);
         holes = List.copyOf(holes);
+        erased = Set.copyOf(erased);
     }
 
     StoredTrail(List<TrailEntry> entries, int expected, String lastHash, @Nullable SealedEnd sealed) {
-        this(entries, expected, lastHash, sealed, List.of(), null);
+        this(entries, expected, lastHash, sealed, List.of(), Set.of(), null);
     }
 
     /** The last leaf of the ticket's stream. */
@@ -50,17 +55,17 @@ public record StoredTrail(
      * @param holding takes each entry that holds, in their order, up to the first that does not
      */
     public Verification verify(TicketNumber ticket, Consumer<Entry> holding) {
-        return verify(ticket, EntryCodec::decode, holding);
+        return verify(ticket, (hash, entry) -> EntryCodec.decode(hash, entry.canonical(), entry.words()), holding);
     }
 
     /** As {@link #verify(TicketNumber, Consumer)}, of one trail of very many: what was read is not kept for the next look. */
     public Verification verifyOnce(TicketNumber ticket, Consumer<Entry> holding) {
-        return verify(ticket, (hash, canonical) -> EntryCodec.decode(canonical), holding);
+        return verify(ticket, (hash, entry) -> EntryCodec.decode(entry.canonical(), entry.words()), holding);
     }
 
     private Verification verify(
-            TicketNumber ticket, BiFunction<String, byte[], EntryCodec.Decoded> read, Consumer<Entry> holding) {
-        Verification found = Verification.of(ticket, entries, expected, lastHash, holes, read, holding);
+            TicketNumber ticket, BiFunction<String, TrailEntry, EntryCodec.Decoded> read, Consumer<Entry> holding) {
+        Verification found = Verification.of(ticket, entries, expected, lastHash, holes, erased, read, holding);
         return found.holds() && sealed != null ? found.against(entries, holes, sealed) : found;
     }
 
@@ -79,12 +84,12 @@ public record StoredTrail(
 
     /** Which check finds it broken: A1 of each entry, A2 of the end by the row, A3 of the last leaf; ROW where all three hold. */
     public String check(TicketNumber ticket) {
-        if (!new StoredTrail(entries, end().place(), end().hash(), null, holes, null)
+        if (!new StoredTrail(entries, end().place(), end().hash(), null, holes, erased, null)
                 .verify(ticket)
                 .holds()) {
             return "A1";
         }
-        if (!new StoredTrail(entries, expected, lastHash, null, holes, null)
+        if (!new StoredTrail(entries, expected, lastHash, null, holes, erased, null)
                 .verify(ticket)
                 .holds()) {
             return "A2";
@@ -94,7 +99,7 @@ public record StoredTrail(
 
     /** Stands for all that is stored here, so that a change of any of it is seen; not for what is sealed of it, which goes on by itself. */
     public String fingerprint() {
-        StringBuilder all = new StringBuilder(expected + " " + lastHash + " " + holes);
+        StringBuilder all = new StringBuilder(expected + " " + lastHash + " " + holes + " " + new TreeSet<>(erased));
         entries.forEach(e -> all.append('\n')
                 .append(String.join(
                         " ",
@@ -103,7 +108,8 @@ public record StoredTrail(
                         e.actor(),
                         e.kind(),
                         e.hash(),
-                        HashChain.hash(e.canonical()))));
+                        HashChain.hash(e.canonical()),
+                        e.words() == null ? "" : HashChain.hash(e.words()))));
         return HashChain.hash(all.toString().getBytes(StandardCharsets.UTF_8));
     }
 

@@ -3,16 +3,20 @@ package org.benchtrail.trail;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Optional;
 import org.benchtrail.core.method.Entry;
+import org.jspecify.annotations.Nullable;
 
 /**
  * One entry as it is stored.
  *
  * @param canonical the exact bytes that were hashed
  * @param hash of those bytes, which also name the previous entry's
+ * @param words that the bytes hold commitments to, as they are stored; null if there are none, or none any more
  */
-public record TrailEntry(int entry, Instant at, String actor, String kind, byte[] canonical, String hash) {
+public record TrailEntry(
+        int entry, Instant at, String actor, String kind, byte[] canonical, String hash, byte @Nullable [] words) {
 
     /**
      * What was recorded.
@@ -20,14 +24,14 @@ public record TrailEntry(int entry, Instant at, String actor, String kind, byte[
      * @throws IllegalArgumentException if the bytes are no entry of a known format
      */
     public Entry read() {
-        return EntryCodec.decode(canonical).entry();
+        return EntryCodec.decode(canonical, words).entry();
     }
 
     private static final byte[] VEIL = "veiled until your forecast".getBytes(StandardCharsets.UTF_8);
 
     /** The same without what was recorded, for whoever may not read it yet. */
     public TrailEntry veiled() {
-        return new TrailEntry(entry, at, actor, kind, VEIL.clone(), hash);
+        return new TrailEntry(entry, at, actor, kind, VEIL.clone(), hash, null);
     }
 
     public boolean isVeiled() {
@@ -43,6 +47,42 @@ public record TrailEntry(int entry, Instant at, String actor, String kind, byte[
         }
     }
 
+    /** The same with words from elsewhere, which may be others than were committed to. */
+    TrailEntry with(byte @Nullable [] others) {
+        return new TrailEntry(entry, at, actor, kind, canonical, hash, others);
+    }
+
+    /** The words that somebody wrote into it, as far as they are there. */
+    public List<String> spoken() {
+        return Words.read(words).values().stream().map(Words.Word::value).toList();
+    }
+
+    /** What it holds commitments to, with salts, as JSON; empty if that is nothing, or nothing any more. */
+    public Optional<String> wordsAsJson() {
+        return Optional.ofNullable(words).map(stored -> new String(stored, StandardCharsets.UTF_8));
+    }
+
+    /** Whether words stand beside it that are others than it holds commitments to. */
+    public boolean hasOtherWords() {
+        try {
+            EntryCodec.decode(canonical, words);
+            return false;
+        } catch (Words.Altered e) {
+            return true;
+        } catch (IllegalArgumentException unreadable) {
+            return false;
+        }
+    }
+
+    /** Whether words that it holds commitments to are not there. */
+    public boolean lacksWords() {
+        try {
+            return EntryCodec.decode(canonical, words).lacking();
+        } catch (IllegalArgumentException unreadable) {
+            return false;
+        }
+    }
+
     /** Whether the columns beside the content are those of another. */
     boolean isAlike(TrailEntry other) {
         return entry == other.entry
@@ -53,6 +93,6 @@ public record TrailEntry(int entry, Instant at, String actor, String kind, byte[
     }
 
     public String previous() {
-        return EntryCodec.decode(canonical).previous();
+        return EntryCodec.decode(canonical, null).previous();
     }
 }

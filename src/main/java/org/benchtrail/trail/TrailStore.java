@@ -11,6 +11,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Consumer;
 import java.util.stream.Collectors;
 import org.benchtrail.core.integrity.Hole;
@@ -62,6 +63,7 @@ public class TrailStore {
                 .with("kind", next.kind())
                 .with("canonical", next.canonical())
                 .with("hash", next.hash())
+                .with("words", next.words())
                 .run();
     }
 
@@ -74,12 +76,14 @@ public class TrailStore {
             @Nullable String sealedHash,
             @Nullable Long broken,
             @Nullable String holes,
+            @Nullable String erased,
             @Nullable Integer entry,
             @Nullable Instant at,
             @Nullable String actor,
             @Nullable String kind,
             byte @Nullable [] canonical,
-            @Nullable String hash) {
+            @Nullable String hash,
+            byte @Nullable [] words) {
 
         StoredTrail.@Nullable SealedEnd end() {
             return sealed == null || sealedHash == null ? null : new StoredTrail.SealedEnd(sealed, sealedHash);
@@ -114,13 +118,18 @@ public class TrailStore {
                     lastHash,
                     end(),
                     lost,
+                    erased == null
+                            ? Set.of()
+                            : Arrays.stream(erased.split(","))
+                                    .map(Integer::valueOf)
+                                    .collect(Collectors.toSet()),
                     broken));
         }
 
         /** The entry, unless it is the row of a ticket. */
         void stored(Consumer<TrailEntry> trail) {
             if (entry != null && at != null && actor != null && kind != null && canonical != null && hash != null) {
-                trail.accept(new TrailEntry(entry, at, actor, kind, canonical, hash));
+                trail.accept(new TrailEntry(entry, at, actor, kind, canonical, hash, words));
             }
         }
     }
@@ -176,6 +185,7 @@ public class TrailStore {
                     .with("ticket", ticket.serial())
                     .with("entry", entry.entry())
                     .with("canonical", entry.canonical())
+                    .with("words", entry.words())
                     .value(String.class);
         }
         requeue.forEach(statement ->

@@ -3,6 +3,7 @@ package org.benchtrail.trail;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.BiFunction;
 import java.util.function.Consumer;
 import java.util.stream.Collectors;
@@ -36,7 +37,8 @@ public record Verification(
      * @param expected how many entries the ticket says it has, so that a cut tail is seen
      * @param lastHash what the ticket says the last one's hash is, so that a tail written anew is seen
      * @param holes after which it was agreed to go on: the trail goes on after them with the hash that they name
-     * @param read what is in an entry, by its hash and its bytes
+     * @param erased entries of which the words were erased
+     * @param read what is in an entry, by its hash
      * @param holding takes each entry that holds, up to the first that does not
      */
     static Verification of(
@@ -45,14 +47,15 @@ public record Verification(
             int expected,
             String lastHash,
             List<Hole> holes,
-            BiFunction<String, byte[], EntryCodec.Decoded> read,
+            Set<Integer> erased,
+            BiFunction<String, TrailEntry, EntryCodec.Decoded> read,
             Consumer<Entry> holding) {
         Hole end = new Hole(1, 0, HashChain.START, 0);
         Instant last = Instant.MIN;
         String written = ticket.toString();
         for (TrailEntry entry : trail) {
             int number = end.last() + 1;
-            String fault = fault(written, entry, number, end.hash(), last, read, holding);
+            String fault = fault(written, entry, number, end.hash(), last, erased, read, holding);
             if (!fault.isEmpty()) {
                 return new Verification(
                         trail.size(),
@@ -126,7 +129,8 @@ public record Verification(
             int number,
             String previous,
             Instant last,
-            BiFunction<String, byte[], EntryCodec.Decoded> read,
+            Set<Integer> erased,
+            BiFunction<String, TrailEntry, EntryCodec.Decoded> read,
             Consumer<Entry> holding) {
         if (entry.entry() != number) {
             return "entry " + number + " is missing, " + entry.entry() + " stands in its place";
@@ -138,12 +142,17 @@ public record Verification(
                     : "its content was altered, and it cannot be read";
         }
         try {
-            EntryCodec.Decoded inside = read.apply(hash, entry.canonical());
+            EntryCodec.Decoded inside = read.apply(hash, entry);
             String fault = content(ticket, entry, inside, previous, last);
+            if (fault.isEmpty() && inside.lacking() && !erased.contains(number)) {
+                fault = "its words are missing, and nobody erased them";
+            }
             if (fault.isEmpty()) {
                 holding.accept(inside.entry());
             }
             return fault;
+        } catch (Words.Altered e) {
+            return "its words were altered";
         } catch (IllegalArgumentException e) {
             return NOT_READ;
         }

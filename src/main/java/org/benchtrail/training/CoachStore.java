@@ -66,7 +66,14 @@ class CoachStore {
     }
 
     private record WorkRow(
-            int ticket, int entry, Instant at, String actor, String kind, byte[] canonical, String hash) {}
+            int ticket,
+            int entry,
+            Instant at,
+            String actor,
+            String kind,
+            byte[] canonical,
+            String hash,
+            byte @Nullable [] words) {}
 
     /** Of each ticket on which that person left a step or tried to, the entries that matter; what cannot be read is left out. */
     Map<TicketNumber, List<Entry>> work(String person) {
@@ -75,7 +82,7 @@ class CoachStore {
                 .with("person", person)
                 .with("kinds", WorkJudged.kinds())
                 .rows(WorkRow.class)
-                .forEach(r -> new TrailEntry(r.entry, r.at, r.actor, r.kind, r.canonical, r.hash)
+                .forEach(r -> new TrailEntry(r.entry, r.at, r.actor, r.kind, r.canonical, r.hash, r.words)
                         .readable()
                         .ifPresent(entry -> work.computeIfAbsent(new TicketNumber(r.ticket), t -> new ArrayList<>())
                                 .add(entry)));

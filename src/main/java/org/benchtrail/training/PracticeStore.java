@@ -89,6 +89,7 @@ class PracticeStore {
                         .with("kind", entry.kind())
                         .with("canonical", entry.canonical())
                         .with("hash", entry.hash())
+                        .with("words", entry.words())
                         .with("recorded", recorded)
                         .run())
                 .sum());
@@ -127,7 +128,8 @@ class PracticeStore {
             @Nullable String own,
             @Nullable Boolean coached) {}
 
-    private record EntryRow(int entry, Instant at, String actor, String kind, byte[] canonical, String hash) {}
+    private record EntryRow(
+            int entry, Instant at, String actor, String kind, byte[] canonical, String hash, byte @Nullable [] words) {}
 
     private record ActRow(String act, int entry, String step) {}
 
@@ -154,7 +156,7 @@ class PracticeStore {
 
     private PracticeJob whole(JobRow row) {
         List<TrailEntry> trail = sql("entries").with("job", row.id).rows(EntryRow.class).stream()
-                .map(e -> new TrailEntry(e.entry, e.at, e.actor, e.kind, e.canonical, e.hash))
+                .map(e -> new TrailEntry(e.entry, e.at, e.actor, e.kind, e.canonical, e.hash, e.words))
                 .toList();
         List<PracticeJob.Done> done = sql("acts").with("job", row.id).rows(ActRow.class).stream()
                 .map(a -> new PracticeJob.Done(a.act, a.entry, Step.valueOf(a.step)))

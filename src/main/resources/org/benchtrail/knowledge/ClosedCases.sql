@@ -11,6 +11,12 @@ on conflict (serial) do update set
   closed = excluded.closed, closed_by = excluded.closed_by, minutes = excluded.minutes, known = excluded.known, reopened = false,
   search = excluded.search
 
+-- @ rewrite
+update closed_case set title = :title, cause = :cause, body = :body,
+  search = setweight(to_tsvector('simple', :titleWords), 'A') || setweight(to_tsvector('simple', :causeWords), 'B')
+    || setweight(to_tsvector('simple', :bodyWords), 'D')
+where serial = :serial
+
 -- @ reopen
 update closed_case set reopened = true where serial = :serial
 

@@ -1,15 +1,15 @@
 -- The trail: entries are added and read, and nothing else.
 
 -- @ append
-insert into trail_entry (ticket, entry, at, actor, kind, canonical, hash)
-values (:ticket, :entry, :at, :actor, :kind, :canonical, :hash)
+insert into trail_entry (ticket, entry, at, actor, kind, canonical, hash, words)
+values (:ticket, :entry, :at, :actor, :kind, :canonical, :hash, cast(:words as bytea))
 
 -- @ read
 -- In one statement, so that nobody's act can fall between the row, the trail and what of it is sealed: a row for each ticket,
 -- and one for each entry.
 select t.serial as ticket, t.entries as expected, t.last_hash, s.place as sealed, encode(s.hash, 'hex') as sealed_hash,
-  t.broken, h.holes, cast(null as integer) as entry, cast(null as timestamptz) as at, null as actor, null as kind,
-  cast(null as bytea) as canonical, null as hash
+  t.broken, h.holes, x.erased, cast(null as integer) as entry, cast(null as timestamptz) as at, null as actor, null as kind,
+  cast(null as bytea) as canonical, null as hash, cast(null as bytea) as words
 from ticket t
 left join lateral (select place, hash from seal_leaf l where l.stream = 'ticket/' || ticket_number(t.serial)
   order by place desc limit 1) s on true
@@ -24,9 +24,17 @@ left join lateral (
     order by r.place desc limit 1) i
   where m.ticket = t.serial and m.outcome = 'AGREED' and m.way = 'GO_ON'
 ) h on true
+left join lateral (
+-- so do words that are missing, with the record of who decided it
+  select string_agg(cast(w.entry as text), ',') as erased
+  from erased_words w
+  where w.ticket = t.serial and exists (select from site_record r cross join lateral json_read(r.canonical) as j(read)
+    where r.stream = 'erasures' and j.read ->> 'what' = 'erased_words'
+      and (j.read -> 'content') @> jsonb_build_object('id', w.id, 'ticket', w.ticket, 'entry', w.entry))
+) x on true
 where t.serial in (:tickets)
 union all
-select ticket, null, null, null, null, null, null, entry, at, actor, kind, canonical, hash
+select ticket, null, null, null, null, null, null, null, entry, at, actor, kind, canonical, hash, words
 from trail_entry where ticket in (:tickets)
 
 -- @ leaves
@@ -34,7 +42,7 @@ from trail_entry where ticket in (:tickets)
 select place, encode(hash, 'hex') as hash from seal_leaf where stream = 'ticket/' || ticket_number(cast(:ticket as integer)) order by place
 
 -- @ put back
-select cast(put_back_entry(cast(:ticket as integer), cast(:entry as integer), :canonical) as text)
+select cast(put_back_entry(cast(:ticket as integer), cast(:entry as integer), :canonical, cast(:words as bytea)) as text)
 
 -- @ sealing waits
 select cast(pg_advisory_xact_lock(7202) as text)

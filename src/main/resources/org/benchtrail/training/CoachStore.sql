@@ -9,7 +9,7 @@ select code, level, at from coach.choice where person = :person order by id
 
 -- @ work
 -- of each ticket on which the person left a step or tried to
-select e.ticket, e.entry, e.at, e.actor, e.kind, e.canonical, e.hash
+select e.ticket, e.entry, e.at, e.actor, e.kind, e.canonical, e.hash, e.words
 from trail_entry e
 where e.kind in (:kinds)
   and e.ticket in (

@@ -9,8 +9,8 @@ returning id
 insert into practice_truth (job, seed, fault, salt, own, version) values (:job, :seed, :fault, :salt, :own, :version)
 
 -- @ append
-insert into practice_entry (job, entry, at, actor, kind, canonical, hash, recorded)
-values (:job, :entry, :at, :actor, :kind, :canonical, :hash, :recorded)
+insert into practice_entry (job, entry, at, actor, kind, canonical, hash, words, recorded)
+values (:job, :entry, :at, :actor, :kind, :canonical, :hash, cast(:words as bytea), :recorded)
 
 -- @ act
 insert into practice_act (job, place, act, entry, step) values (:job, :place, :act, :entry, :step)
@@ -30,7 +30,7 @@ left join practice_own_text x on x.own = t.own and x.version = t.version
 where j.id = :job and j.person = :person
 
 -- @ entries
-select entry, at, actor, kind, canonical, hash from practice_entry where job = :job order by entry
+select entry, at, actor, kind, canonical, hash, words from practice_entry where job = :job order by entry
 
 -- @ acts
 select act, entry, step from practice_act where job = :job order by place

@@ -280,14 +280,14 @@ final class ApiDesk {
 
     List<JsonNode> trail() {
         List<JsonNode> entries = new ArrayList<>();
-        JsonPath trail = as.apply(who)
+        String trail = as.apply(who)
                 .get("/api/tickets/" + number + "/trail")
                 .then()
                 .statusCode(200)
                 .extract()
-                .jsonPath();
-        for (String canonical : trail.getList("canonical", String.class)) {
-            entries.add(tree(canonical));
+                .asString();
+        for (JsonNode line : tree(trail)) {
+            entries.add(ShownWords.in(tree(line.at("/canonical").asText()), line.at("/words")));
         }
         return entries;
     }

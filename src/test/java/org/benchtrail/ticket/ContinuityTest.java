@@ -190,7 +190,7 @@ class ContinuityTest {
     @Test
     void sealedEntry_writtenAnewTogetherWithTheRow_stopsTheTicket() {
         SealRounds.once();
-        replace(3, canonical(3).replace("Seen", "Unseen"));
+        replace(3, canonical(3).replace("\"driveFailure\":false", "\"driveFailure\":true"));
         TestDatabase.run(
                 "update ticket t set last_hash = e.hash from trail_entry e where e.ticket = t.serial and e.entry = 3"
                         + " and t.serial = ?",
@@ -208,7 +208,7 @@ class ContinuityTest {
     @Test
     void alteredLastEntry_stopsTheTicket() {
         Tampering.run(
-                "update trail_entry set canonical = convert_to(replace(convert_from(canonical, 'UTF8'), 'Seen', 'Unseen'), 'UTF8')"
+                "update trail_entry set canonical = convert_to(replace(convert_from(canonical, 'UTF8'), '\"driveFailure\":false', '\"driveFailure\":true'), 'UTF8')"
                         + " where ticket = ? and entry = 3",
                 serial);
         assertRefused("Entry 3 does not hold: its content was altered.");
@@ -218,14 +218,14 @@ class ContinuityTest {
     /** With its hash calculated anew it fits the chain; only the row still knows what was there. */
     @Test
     void lastEntryWrittenAnew_stopsTheTicket() {
-        replace(3, canonical(3).replace("Seen", "Unseen"));
+        replace(3, canonical(3).replace("\"driveFailure\":false", "\"driveFailure\":true"));
         assertRefused("The ticket's row names another last entry than the trail has.");
         assertAllCanBeRead();
     }
 
     @Test
     void earlierEntryWrittenAnew_stopsTheTicket() {
-        replace(2, canonical(2).replace("Seen", "Unseen"));
+        replace(2, canonical(2).replace("\"driveFailure\":false", "\"driveFailure\":true"));
         assertRefused("Entry 3 does not hold: it does not follow the entry before it.");
     }
 
@@ -289,8 +289,8 @@ class ContinuityTest {
     private void insert(int entry, String kind, String canonical) {
         byte[] bytes = canonical.getBytes(StandardCharsets.UTF_8);
         Tampering.run(
-                "insert into trail_entry (ticket, entry, at, actor, kind, canonical, hash)"
-                        + " select ticket, ?, at, actor, ?, ?, ? from trail_entry where ticket = ? and entry = 3",
+                "insert into trail_entry (ticket, entry, at, actor, kind, canonical, hash, words)"
+                        + " select ticket, ?, at, actor, ?, ?, ?, words from trail_entry where ticket = ? and entry = 3",
                 entry,
                 kind,
                 bytes,
@@ -307,7 +307,7 @@ class ContinuityTest {
     void garbageAsTheLastEntry_isSaid_andStopsNothingElse(String what) {
         String garbage = switch (what) {
             case "{KIND" -> canonical(3).replace("finding-recorded", "vanished");
-            case "{FORMAT" -> canonical(3).replace("\"format\":2", "\"format\":99");
+            case "{FORMAT" -> canonical(3).replace("\"format\":3", "\"format\":99");
             case "{ROLES" -> canonical(3).replace("[\"TECHNICIAN\"]", "[null]");
             case "{DEEP" -> "[".repeat(5_000) + "]".repeat(5_000);
             default -> what;
@@ -336,7 +336,7 @@ class ContinuityTest {
                     case "COMPONENT" ->
                         canonical(3).replace("\"kind\":\"finding", "\"aspect\":\"x\",\"kind\":\"finding");
                     case "WORD" -> canonical(3).replace("[\"TECHNICIAN\"]", "[\"VISITOR\"]");
-                    default -> canonical(3).replace("\"format\":2", "\"format\":3");
+                    default -> canonical(3).replace("\"format\":3", "\"format\":4");
                 });
         TestDatabase.run(
                 "update ticket set last_hash = (select hash from trail_entry where ticket = serial and entry = 3) where serial = ?",
@@ -372,7 +372,11 @@ class ContinuityTest {
                 canonical(3)
                         .replace("\"entry\":3", "\"entry\":1")
                         .replaceAll("(?<=\"previous\":\")[0-9a-f]{64}", HashChain.START));
-        Tampering.run("update trail_entry set kind = 'finding-recorded' where entry = 1 and ticket = ?", serial);
+        Tampering.run(
+                "update trail_entry set kind = 'finding-recorded', words = (select words from trail_entry where entry = 3 and ticket = ?)"
+                        + " where entry = 1 and ticket = ?",
+                serial,
+                serial);
         Tampering.run(
                 "update trail_entry set at = (select at from trail_entry where entry = 3 and ticket = ?) where entry = 1 and ticket = ?",
                 serial,
@@ -389,7 +393,7 @@ class ContinuityTest {
     @Test
     void alarm_isShownToWhomItConcerns_andEndsWhenTheRecordHoldsAgain() {
         String kept = canonical(3);
-        replace(3, kept.replace("Seen", "Unseen"));
+        replace(3, kept.replace("\"driveFailure\":false", "\"driveFailure\":true"));
         assertEquals(409, act(3, FINDING).statusCode());
         Browser tess = Browser.signedIn(TESS.account(), PASSWORD);
         assertFalse(tess.get("/queue").asString().contains("/alarms"));

@@ -24,8 +24,8 @@ final class Placeholders {
     private static final Pattern HASH =
             Pattern.compile("(?<=\"(?:previous|hash)\":\")([1-9a-f][0-9a-f]{63}|0[0-9a-f]{63})");
     private static final Pattern SENT = Pattern.compile("(?<=\"request\":\")([0-9a-f-]{36})");
-    private static final Pattern SALT = Pattern.compile("(?<=\"salt\":\")([A-Za-z0-9_-]{22})");
-    private static final Pattern COMMITMENT = Pattern.compile("(?<=\"commitment\":\")([0-9a-f]{64})");
+    private static final Pattern SALT = Pattern.compile("(?<=\"salt\":\")([A-Za-z0-9_-]{22}(?:[A-Za-z0-9_-]{21})?)");
+    private static final Pattern COMMITMENT = Pattern.compile("(?<=\"commit(?:ment|ted)\":\")([0-9a-f]{64})");
     private static final Pattern POLICY = Pattern.compile("(?<=\"policy\":\")([0-9a-f]{16})");
     private static final Pattern REQUESTER = Pattern.compile("(?<=\"requester\":)(\\d+)");
     private static final Pattern KNOWN = Pattern.compile("(?<=\"known\":|/api/knowledge/)(\\d{1,8})(?!\\d)");
@@ -106,6 +106,7 @@ final class Placeholders {
             case "request" -> standIn("request", text);
             case "hash" -> standIn("hash", text);
             case "commitment" -> "{commitment}";
+            case "salt" -> "{salt}";
             case "secret" -> standIn("secret", text);
             case "reference" -> standIn("reference", text);
             case "next" -> PAGE_NAME.matcher(text).matches() ? standIn("page", text) : in(text);

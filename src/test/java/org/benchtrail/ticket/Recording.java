@@ -368,7 +368,7 @@ final class Recording {
         private void stored() {
             ArrayNode stored = Golden.array();
             for (Stored entry : query(
-                    "select convert_from(canonical, 'UTF8') as canonical, entry, kind from trail_entry where ticket = ? and entry > ? order by entry")) {
+                    "select convert_from(canonical, 'UTF8') || coalesce(' ' || convert_from(words, 'UTF8'), '') as canonical, entry, kind from trail_entry where ticket = ? and entry > ? order by entry")) {
                 stored.add(placeholders.inCanonical(entry.canonical()));
                 kinds.add(entry.kind());
                 version = entry.entry();

@@ -720,7 +720,8 @@ class TicketApiTest {
             assertEquals(previous, entry.at("/previous").asText(), number);
             assertEquals(number, entry.at("/ticket").asText());
             assertEquals(payloads.size() + 1, entry.at("/entry").asInt());
-            assertNull(payloads.put(payloads.size() + 1, entry.at("/payload")));
+            assertNull(payloads.put(
+                    payloads.size() + 1, ShownWords.in(entry, one.at("/words")).at("/payload")));
             previous = hash;
         }
         return payloads;

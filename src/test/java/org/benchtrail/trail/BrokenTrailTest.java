@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.SplittableRandom;
 import java.util.stream.Collectors;
 import org.benchtrail.BesideOthers;
@@ -64,11 +65,27 @@ class BrokenTrailTest {
                 .replace("\"title\":\"", "\"title\":\"Another ")
                 .getBytes(StandardCharsets.UTF_8);
         return switch (random.nextInt(3)) {
-            case 0 -> new TrailEntry(entry.entry(), entry.at(), entry.actor(), entry.kind(), bytes, entry.hash());
+            case 0 ->
+                new TrailEntry(
+                        entry.entry(), entry.at(), entry.actor(), entry.kind(), bytes, entry.hash(), entry.words());
             case 1 ->
-                new TrailEntry(entry.entry(), entry.at(), entry.actor(), entry.kind(), bytes, HashChain.hash(bytes));
+                new TrailEntry(
+                        entry.entry(),
+                        entry.at(),
+                        entry.actor(),
+                        entry.kind(),
+                        bytes,
+                        HashChain.hash(bytes),
+                        entry.words());
             default ->
-                new TrailEntry(entry.entry(), entry.at(), "nobody", entry.kind(), entry.canonical(), entry.hash());
+                new TrailEntry(
+                        entry.entry(),
+                        entry.at(),
+                        "nobody",
+                        entry.kind(),
+                        entry.canonical(),
+                        entry.hash(),
+                        entry.words());
         };
     }
 
@@ -168,6 +185,7 @@ class BrokenTrailTest {
                 chain.get(LENGTH - 1).hash(),
                 new StoredTrail.SealedEnd(3, chain.get(2).hash()),
                 List.of(hole),
+                Set.of(),
                 null);
         BrokenTrail repair = new BrokenTrail(Chains.TICKET, stored, leaves(chain, 3), null);
         assertEquals(LENGTH, repair.first());

@@ -14,7 +14,9 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
+import java.util.SplittableRandom;
 import java.util.TreeSet;
+import java.util.random.RandomGenerator;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.benchtrail.core.integrity.HashChain;
@@ -112,6 +114,11 @@ class EntryCodecTest {
             "verify-failed",
             "waived"));
 
+    /** Of entries that have no words of which a commitment could be made. */
+    private static final RandomGenerator NONE = () -> {
+        throw new AssertionError("nothing is hidden");
+    };
+
     private static final Origin FROM_PAGE = new Origin(Channel.PAGE, "r-1", "0123456789abcdef", null);
 
     static Stream<Fact> samples() {
@@ -157,15 +164,19 @@ class EntryCodecTest {
                 new Stamp(7, at, "ines", roles),
                 new Stamp(7, at, "ines", roles, FROM_PAGE),
                 new Stamp(7, at, Stamp.SERVER, Set.of(), FROM_PAGE.ofServerFor("ines")))) {
-            TrailEntry stored = EntryCodec.encode("40718-6", new Entry(stamp, fact), HashChain.START);
-            EntryCodec.Decoded back = EntryCodec.decode(stored.canonical());
-            assertEquals(new EntryCodec.Decoded("40718-6", new Entry(stamp, fact), HashChain.START, back.salt()), back);
+            TrailEntry stored = EntryCodec.encode(
+                    "40718-6", new Entry(stamp, fact), HashChain.START, "salt", new SplittableRandom(1));
+            EntryCodec.Decoded back = EntryCodec.decode(stored.canonical(), stored.words());
+            assertEquals(
+                    new EntryCodec.Decoded("40718-6", new Entry(stamp, fact), HashChain.START, back.salt(), false),
+                    back);
             assertEquals(FactKinds.name(fact.getClass()), stored.kind());
             assertEquals(HashChain.START, stored.previous());
             assertArrayEquals(CanonicalJson.of(text(stored)), stored.canonical(), "the bytes are canonical");
             assertArrayEquals(
                     stored.canonical(),
-                    EntryCodec.encode(back.ticket(), back.entry(), back.previous(), back.salt())
+                    EntryCodec.encode(
+                                    back.ticket(), back.entry(), back.previous(), back.salt(), new SplittableRandom(1))
                             .canonical());
         }
     }
@@ -175,7 +186,7 @@ class EntryCodecTest {
         Stamp stamp = new Stamp(
                 2, Instant.parse("2031-03-03T08:00:00Z"), Stamp.SERVER, Set.of(), FROM_PAGE.ofServerFor("ines"));
         TrailEntry stored = EntryCodec.encode(
-                "40718-6", new Entry(stamp, new Advanced()), "1".repeat(64), "AAAAAAAAAAAAAAAAAAAAAA");
+                "40718-6", new Entry(stamp, new Advanced()), "1".repeat(64), "AAAAAAAAAAAAAAAAAAAAAA", NONE);
         assertEquals(
                 "{\"actor\":\"server\",\"at\":\"2031-03-03T08:00:00.000000Z\",\"behalf\":\"ines\",\"channel\":\"SERVER\","
                         + "\"entry\":2,\"format\":2,\"payload\":{\"kind\":\"advanced\"},\"policy\":\"0123456789abcdef\","
@@ -243,7 +254,7 @@ class EntryCodecTest {
         List<TrailEntry> trail = new ArrayList<>();
         for (String line : lines) {
             byte[] canonical = line.getBytes(StandardCharsets.UTF_8);
-            Entry entry = EntryCodec.decode(canonical).entry();
+            Entry entry = EntryCodec.decode(canonical, null).entry();
             Stamp stamp = entry.stamp();
             String kind = FactKinds.name(entry.fact().getClass());
             assertArrayEquals(
@@ -251,12 +262,13 @@ class EntryCodecTest {
                     EntryCodec.encode(
                                     "40718-6",
                                     entry,
-                                    EntryCodec.decode(canonical).previous(),
-                                    null)
+                                    EntryCodec.decode(canonical, null).previous(),
+                                    null,
+                                    NONE)
                             .canonical());
             assertEquals("entry " + stamp.entry(), stamp.request(), "each a request of its own");
-            trail.add(
-                    new TrailEntry(stamp.entry(), stamp.at(), stamp.by(), kind, canonical, HashChain.hash(canonical)));
+            trail.add(new TrailEntry(
+                    stamp.entry(), stamp.at(), stamp.by(), kind, canonical, HashChain.hash(canonical), null));
         }
         Verification verification =
                 new StoredTrail(trail, lines.size(), trail.get(trail.size() - 1).hash(), null).verify(Chains.TICKET);
@@ -315,7 +327,7 @@ class EntryCodecTest {
             })
     void whatIsNoEntry_isRefused(String text) {
         byte[] bytes = text.getBytes(StandardCharsets.UTF_8);
-        assertThrows(IllegalArgumentException.class, () -> EntryCodec.decode(bytes));
+        assertThrows(IllegalArgumentException.class, () -> EntryCodec.decode(bytes, null));
     }
 
     /** The hash covers everything: two entries that differ in one part differ in their hash. */
@@ -355,6 +367,6 @@ class EntryCodecTest {
 
     private static TrailEntry ofFormat2(Fact fact, Origin origin, String salt) {
         Stamp stamp = new Stamp(2, Instant.parse("2031-03-03T08:00:00Z"), "ines", Set.of(), origin);
-        return EntryCodec.encode("40718-6", new Entry(stamp, fact), HashChain.START, salt);
+        return EntryCodec.encode("40718-6", new Entry(stamp, fact), HashChain.START, salt, new SplittableRandom(1));
     }
 }

@@ -96,7 +96,10 @@ class VerificationTest {
             TrailEntry old = chain().get(entry - 1);
             assertBrokenAt(
                     entry,
-                    with(entry, new TrailEntry(old.entry(), old.at(), old.actor(), old.kind(), other, old.hash())));
+                    with(
+                            entry,
+                            new TrailEntry(
+                                    old.entry(), old.at(), old.actor(), old.kind(), other, old.hash(), old.words())));
         }
     }
 
@@ -109,7 +112,10 @@ class VerificationTest {
             byte[] bytes = other.getBytes(StandardCharsets.UTF_8);
             assertBrokenAt(
                     entry,
-                    with(entry, new TrailEntry(old.entry(), old.at(), old.actor(), old.kind(), bytes, old.hash())));
+                    with(
+                            entry,
+                            new TrailEntry(
+                                    old.entry(), old.at(), old.actor(), old.kind(), bytes, old.hash(), old.words())));
         }
     }
 
@@ -124,7 +130,14 @@ class VerificationTest {
                     entry,
                     with(
                             entry,
-                            new TrailEntry(old.entry(), old.at(), old.actor(), old.kind(), old.canonical(), other)));
+                            new TrailEntry(
+                                    old.entry(),
+                                    old.at(),
+                                    old.actor(),
+                                    old.kind(),
+                                    old.canonical(),
+                                    other,
+                                    old.words())));
         }
     }
 
@@ -133,14 +146,26 @@ class VerificationTest {
     void alteredColumn_isFound(int entry) {
         TrailEntry old = chain().get(entry - 1);
         byte[] bytes = old.canonical();
-        assertBrokenAt(entry, with(entry, new TrailEntry(99, old.at(), old.actor(), old.kind(), bytes, old.hash())));
+        assertBrokenAt(
+                entry,
+                with(entry, new TrailEntry(99, old.at(), old.actor(), old.kind(), bytes, old.hash(), old.words())));
         assertBrokenAt(
                 entry,
                 with(
                         entry,
-                        new TrailEntry(entry, old.at().plusNanos(1000), old.actor(), old.kind(), bytes, old.hash())));
-        assertBrokenAt(entry, with(entry, new TrailEntry(entry, old.at(), "ole", old.kind(), bytes, old.hash())));
-        assertBrokenAt(entry, with(entry, new TrailEntry(entry, old.at(), old.actor(), "waived", bytes, old.hash())));
+                        new TrailEntry(
+                                entry,
+                                old.at().plusNanos(1000),
+                                old.actor(),
+                                old.kind(),
+                                bytes,
+                                old.hash(),
+                                old.words())));
+        assertBrokenAt(
+                entry, with(entry, new TrailEntry(entry, old.at(), "ole", old.kind(), bytes, old.hash(), old.words())));
+        assertBrokenAt(
+                entry,
+                with(entry, new TrailEntry(entry, old.at(), old.actor(), "waived", bytes, old.hash(), old.words())));
     }
 
     @Test
@@ -169,7 +194,7 @@ class VerificationTest {
     }
 
     private static TrailEntry numbered(TrailEntry e, int entry) {
-        return new TrailEntry(entry, e.at(), e.actor(), e.kind(), e.canonical(), e.hash());
+        return new TrailEntry(entry, e.at(), e.actor(), e.kind(), e.canonical(), e.hash(), e.words());
     }
 
     @ParameterizedTest
@@ -270,7 +295,12 @@ class VerificationTest {
     void contentThatIsNoEntry_isFoundAndNotThrown(String content) {
         byte[] bytes = content.getBytes(StandardCharsets.UTF_8);
         TrailEntry old = chain().get(4);
-        assertBrokenAt(5, with(5, new TrailEntry(5, old.at(), old.actor(), old.kind(), bytes, HashChain.hash(bytes))));
+        assertBrokenAt(
+                5,
+                with(
+                        5,
+                        new TrailEntry(
+                                5, old.at(), old.actor(), old.kind(), bytes, HashChain.hash(bytes), old.words())));
     }
 
     @Test

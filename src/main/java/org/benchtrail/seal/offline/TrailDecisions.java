@@ -1,7 +1,5 @@
 package org.benchtrail.seal.offline;
 
-import java.nio.charset.StandardCharsets;
-import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -26,10 +24,8 @@ final class TrailDecisions {
         whole = false;
     }
 
-    void add(int place, String canonical, String hash) {
-        new TrailEntry(place, Instant.EPOCH, "", "", canonical.getBytes(StandardCharsets.UTF_8), hash)
-                .readable()
-                .ifPresentOrElse(entries::add, this::lacking);
+    void add(TrailEntry entry) {
+        entry.readable().ifPresentOrElse(entries::add, this::lacking);
     }
 
     /** @param named policies of the file, of which each is one only if its name is the hash of its lines */

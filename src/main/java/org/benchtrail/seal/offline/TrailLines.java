@@ -17,6 +17,7 @@ import org.jspecify.annotations.Nullable;
 public final class TrailLines {
     static final String FORMAT = "benchtrail-trail/1";
     static final String POLICIES = "policies";
+    static final String WORDS = "words";
 
     private TrailLines() {}
 
@@ -41,10 +42,13 @@ public final class TrailLines {
      * An entry.
      *
      * @param canonical the bytes that were hashed, as text; null if whoever asks may not read them
+     * @param words that the bytes hold commitments to, as JSON; null if there are none, or none any more
      * @param proof null if the head does not cover it yet
      */
-    public static String entry(@Nullable String canonical, String hash, @Nullable ProofFile proof) {
-        return entry(canonical, hash, proof == null ? null : proof.index(), proof == null ? List.of() : proof.path());
+    public static String entry(
+            @Nullable String canonical, @Nullable String words, String hash, @Nullable ProofFile proof) {
+        return entry(
+                canonical, words, hash, proof == null ? null : proof.index(), proof == null ? List.of() : proof.path());
     }
 
     /**
@@ -61,9 +65,13 @@ public final class TrailLines {
         return proven(line.put("hole", record), leaf, path);
     }
 
-    static String entry(@Nullable String canonical, String hash, @Nullable Long leaf, List<Hash> path) {
-        ObjectNode line = JsonNodeFactory.instance.objectNode();
-        return proven(line.put("entry", canonical).put("hash", hash), leaf, path);
+    static String entry(
+            @Nullable String canonical, @Nullable String words, String hash, @Nullable Long leaf, List<Hash> path) {
+        ObjectNode line = JsonNodeFactory.instance.objectNode().put("entry", canonical);
+        if (words != null) {
+            line.put(WORDS, words);
+        }
+        return proven(line.put("hash", hash), leaf, path);
     }
 
     private static String proven(ObjectNode line, @Nullable Long leaf, List<Hash> path) {

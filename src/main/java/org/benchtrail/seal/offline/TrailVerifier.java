@@ -5,6 +5,7 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.SortedMap;
@@ -16,6 +17,7 @@ import org.benchtrail.core.integrity.Hole;
 import org.benchtrail.core.integrity.Leaf;
 import org.benchtrail.core.integrity.MerkleProofs;
 import org.benchtrail.core.integrity.SignedNote;
+import org.benchtrail.trail.TrailEntry;
 import org.jspecify.annotations.Nullable;
 
 /** Verifies the trail of one ticket: the head's signatures, each entry's bytes, its place in the chain, and its proof. */
@@ -29,6 +31,7 @@ final class TrailVerifier {
     private long lastLeaf = -1;
     private int unsealed;
     private int veiled;
+    private int erased;
     private int next = 1;
     private final TrailDecisions decisions = new TrailDecisions();
 
@@ -112,11 +115,14 @@ final class TrailVerifier {
             String hash = json.path("hash").asText();
             Long leaf = leaf(json);
             List<Hash> path = path(json);
-            if (!TrailLines.entry(canonical, hash, leaf, path).equals(line)) {
+            String words = json.path(TrailLines.WORDS).isTextual()
+                    ? json.get(TrailLines.WORDS).asText()
+                    : null;
+            if (!TrailLines.entry(canonical, words, hash, leaf, path).equals(line)) {
                 report.found("line", where, "is not written as such a line is");
                 return;
             }
-            content(place, canonical, hash, begins.ticket());
+            content(place, canonical, words, hash, begins.ticket());
             proof(place, new Leaf("ticket/" + begins.ticket(), place, Hash.ofHex(hash)), leaf, path, begins.head());
             previous = hash;
         } catch (IOException | IllegalArgumentException e) {
@@ -168,7 +174,8 @@ final class TrailVerifier {
         next = hole.last() + 1;
     }
 
-    private void content(int place, @Nullable String canonical, String hash, String ticket) throws IOException {
+    private void content(int place, @Nullable String canonical, @Nullable String words, String hash, String ticket)
+            throws IOException {
         if (canonical == null) {
             veiled++;
             decisions.lacking();
@@ -178,13 +185,30 @@ final class TrailVerifier {
             report.found("record", "entry " + place, "is not what its hash was made of");
             return;
         }
-        decisions.add(place, canonical, hash);
+        words(place, canonical, words, hash);
         JsonNode entry = mapper.readTree(canonical);
         if (!entry.path("ticket").asText().equals(ticket)
                 || entry.path("entry").asLong() != place
                 || !entry.path("previous").asText().equals(previous)) {
             report.found("chain", "entry " + place, "does not follow the entry before it");
         }
+    }
+
+    private void words(int place, String canonical, @Nullable String words, String hash) {
+        TrailEntry entry = new TrailEntry(
+                place,
+                Instant.EPOCH,
+                "",
+                "",
+                canonical.getBytes(StandardCharsets.UTF_8),
+                hash,
+                words == null ? null : words.getBytes(StandardCharsets.UTF_8));
+        if (entry.hasOtherWords()) {
+            report.found("words", "entry " + place, "are not those that it holds commitments to");
+        } else if (entry.lacksWords()) {
+            erased++;
+        }
+        decisions.add(entry);
     }
 
     private void proof(int place, Leaf leaf, @Nullable Long index, List<Hash> path, Checkpoint head) {
@@ -221,6 +245,10 @@ final class TrailVerifier {
                 + " were looked at. That there is no further one is shown by the whole log only.");
         if (unsealed > 0) {
             report.unsure("The last " + unsealed + " of them are not sealed by this head.");
+        }
+        if (erased > 0) {
+            report.unsure(
+                    "The words of " + erased + " of them are not in the file: they were erased, or taken out of it.");
         }
         if (veiled > 0) {
             report.unsure(veiled + " of them are shown by their hash alone.");

@@ -82,6 +82,7 @@ final class SmallExport {
                 boolean proven = leaf.place() <= sealed;
                 file.append(TrailLines.entry(
                                 records.get(i),
+                                null,
                                 leaf.hash().hex(),
                                 proven ? new ProofFile(i, tree.inclusion(i), note) : null))
                         .append('\n');

@@ -138,6 +138,16 @@ class TrailMendingTest {
                 "select convert_from(canonical, 'UTF8') from trail_entry where ticket = ? order by entry", serial);
     }
 
+    /** Lines with the words of the entries, which stay the same whatever a test makes of the entries. */
+    private String words() {
+        return String.join(
+                "\n",
+                column(
+                        "select json_build_object('hash', hash, 'words', convert_from(words, 'UTF8'))::text from trail_entry"
+                                + " where ticket = ? and words is not null order by entry",
+                        serial));
+    }
+
     /** What the incidents say of this ticket, oldest first. */
     private List<String> incidents() {
         return column(
@@ -395,7 +405,7 @@ class TrailMendingTest {
     void alteredEntry_takesItsOwnBytesBack_withTheColumnsBesideThem() {
         String kept = export();
         List<String> before = hashes();
-        rewrite(3, entries().get(2).replace("Seen", "Unseen"));
+        rewrite(3, entries().get(2).replace("\"driveFailure\":false", "\"driveFailure\":true"));
         Tampering.run("update trail_entry set actor = 'nobody' where ticket = ? and entry = 2", serial);
         assertBroken(4);
         assertEquals(Outcome.AGREED, mend(PUT_BACK, bytes(kept)));
@@ -410,7 +420,7 @@ class TrailMendingTest {
     void unsealedTail_putBack_isSealedInItsOrder() {
         assertEquals(200, act(4).statusCode());
         assertEquals(200, act(5).statusCode());
-        String kept = String.join("\n", entries());
+        String kept = String.join("\n", entries()) + "\n" + words();
         cut(5);
         TestDatabase.run("delete from seal_queue where stream = ?", "ticket/" + number);
         assertBroken(6);
@@ -423,7 +433,7 @@ class TrailMendingTest {
     @Test
     void whatIsBackByHand_needsTheTwoAllTheSame_andNoFile() {
         String before = entries().get(2);
-        rewrite(3, before.replace("Seen", "Unseen"));
+        rewrite(3, before.replace("\"driveFailure\":false", "\"driveFailure\":true"));
         assertBroken(4);
         rewrite(3, before);
         assertBroken(4);
@@ -434,6 +444,7 @@ class TrailMendingTest {
     @Test
     void entriesOfAnotherTicket_orAForgedTail_orAFileWithEntriesLeftOut_putNothingBack() {
         List<String> mine = entries();
+        String words = words();
         String first = number;
         number = opened();
         String other = number;
@@ -443,7 +454,7 @@ class TrailMendingTest {
                 TicketNumber.parse(other).serial());
         cut(3);
         assertBroken(4);
-        String forged3 = mine.get(2).replace("Seen", "Never seen");
+        String forged3 = mine.get(2).replace("\"driveFailure\":false", "\"driveFailure\":true");
         String forged4 = mine.get(3).replace(HashChain.hash(bytes(mine.get(2))), HashChain.hash(bytes(forged3)));
         for (String file : List.of(
                 String.join("\n", strange),
@@ -453,7 +464,7 @@ class TrailMendingTest {
                 String.join("\n", mine).replace("\"previous\"", "\"Previous\""),
                 "",
                 "{\"entry\":[]}\nnull\n[[[")) {
-            String refusal = refused(() -> mending.propose(ticket, PUT_BACK, bytes(file), SAM));
+            String refusal = refused(() -> mending.propose(ticket, PUT_BACK, bytes(file + "\n" + words), SAM));
             assertTrue(refusal.contains("neither here nor in the file"), refusal);
         }
         assertEquals(2, hashes().size());
@@ -464,11 +475,12 @@ class TrailMendingTest {
     @Test
     void longerTail_isNotTaken() {
         List<String> mine = new ArrayList<>(entries());
+        String words = words();
         mine.add(mine.get(3)
                 .replace("\"entry\":4", "\"entry\":5")
                 .replaceAll("(?<=\"previous\":\")[0-9a-f]{64}", HashChain.hash(bytes(mine.get(3)))));
         cut(3);
-        assertEquals(Outcome.AGREED, mend(PUT_BACK, bytes(String.join("\n", mine))));
+        assertEquals(Outcome.AGREED, mend(PUT_BACK, bytes(String.join("\n", mine) + "\n" + words)));
         assertEquals(4, hashes().size());
     }
 
@@ -557,9 +569,9 @@ class TrailMendingTest {
     @Test
     void database_takesOnlyWhatIsProven_andOnlyAfterTwoAgreed() throws SQLException {
         String third = entries().get(2);
-        rewrite(3, third.replace("Seen", "Unseen"));
-        String putBack = "select put_back_entry(?, 3, ?)";
-        assertRefusedByDatabase("nobody agreed", putBack, serial, bytes(third));
+        rewrite(3, third.replace("\"driveFailure\":false", "\"driveFailure\":true"));
+        String putBack = "select put_back_entry(?, 3, ?, ?)";
+        assertRefusedByDatabase("nobody agreed", putBack, serial, bytes(third), bytes("{}"));
         assertRefusedByDatabase(
                 "permission denied",
                 "update trail_entry set canonical = ? where ticket = ? and entry = 3",
@@ -568,7 +580,11 @@ class TrailMendingTest {
         assertRefusedByDatabase("permission denied", "delete from trail_entry where ticket = ?", serial);
         assertEquals(Outcome.AGREED, mend(PUT_BACK, bytes(third)));
         assertRefusedByDatabase(
-                "the trail goes on at entry 5", putBack, serial, bytes(third.replace("Seen", "Unseen")));
+                "the trail goes on at entry 5",
+                putBack,
+                serial,
+                bytes(third.replace("\"driveFailure\":false", "\"driveFailure\":true")),
+                bytes("{}"));
         assertRefusedByDatabase(
                 "what was proposed stays",
                 "update mending set outcome = null, ended = null, ended_by = null" + " where ticket = ?",

@@ -3,6 +3,7 @@ package org.benchtrail.core.method.desk;
 import java.util.List;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.FreeText;
 import org.benchtrail.core.method.Later;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Persons;
@@ -19,7 +20,7 @@ import org.jspecify.annotations.Nullable;
  * @param requirement code of the requirement that it adds to, by which it answers what a review asked; null if it is about none
  */
 public record Addendum(
-        About about, String text, @Later @Nullable String requirement) implements DeskFact {
+        About about, @FreeText String text, @Later @Nullable String requirement) implements DeskFact {
     /** What it adds to. */
     public enum About {
         REMARK("a remark"),

@@ -3,6 +3,7 @@ package org.benchtrail.core.method.desk;
 import java.util.List;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.FreeText;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Part;
@@ -15,7 +16,7 @@ import org.benchtrail.core.method.Told;
 import org.benchtrail.core.text.FieldChecks;
 
 /** A second person has read an addendum and stands by it. */
-public record AddendumCountersigned(int addendum, String note) implements DeskFact {
+public record AddendumCountersigned(int addendum, @FreeText String note) implements DeskFact {
     public AddendumCountersigned {
         FieldChecks t = new FieldChecks();
         note = t.optional("note", note, FieldChecks.PARAGRAPH);

@@ -2,6 +2,7 @@ package org.benchtrail.core.method.desk;
 
 import java.util.List;
 import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.FreeText;
 import org.benchtrail.core.method.Method;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Situation;
@@ -15,7 +16,10 @@ import org.jspecify.annotations.Nullable;
  *
  * @param requirement code of the requirement that is to be waived; null unless a waiver is asked for
  */
-public record Asked(AskKind what, @Nullable String requirement, String note) implements DeskFact {
+public record Asked(
+        AskKind what,
+        @Nullable String requirement,
+        @FreeText String note) implements DeskFact {
     public Asked {
         FieldChecks t = new FieldChecks();
         t.require(what != null, "what", "Say what is asked for: an approval, a waiver, or a mentor.");

@@ -5,6 +5,7 @@ import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Course;
 import org.benchtrail.core.method.Fact;
+import org.benchtrail.core.method.FreeText;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Move;
 import org.benchtrail.core.method.Persons;
@@ -20,7 +21,7 @@ import org.benchtrail.core.text.FieldChecks;
 import org.jspecify.annotations.Nullable;
 
 /** Ended without a fix: withdrawn, or a duplicate of another ticket. */
-public record Cancelled(String reason, @Nullable String duplicateOf) implements MoveFact {
+public record Cancelled(@FreeText String reason, @Nullable String duplicateOf) implements MoveFact {
     public Cancelled {
         FieldChecks t = new FieldChecks();
         reason = t.required("reason", reason, FieldChecks.PARAGRAPH, "Say why it ends here.");

@@ -6,6 +6,7 @@ import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Correctable;
 import org.benchtrail.core.method.Fact;
+import org.benchtrail.core.method.FreeText;
 import org.benchtrail.core.method.GuardedAct;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Missing;
@@ -28,7 +29,8 @@ import org.jspecify.annotations.Nullable;
  * @param entry number of the entry that is corrected
  * @param replacement what stands instead, of the same kind; null strikes it out
  */
-public record Corrected(int entry, String reason, @Nullable Fact replacement) implements DeskFact {
+public record Corrected(
+        int entry, @FreeText String reason, @Nullable Fact replacement) implements DeskFact {
     public Corrected {
         FieldChecks t = new FieldChecks();
         reason = t.required("reason", reason, FieldChecks.PARAGRAPH, "Say why it is corrected.");

@@ -3,6 +3,7 @@ package org.benchtrail.core.method.desk;
 import java.util.List;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Course;
+import org.benchtrail.core.method.FreeText;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Move;
 import org.benchtrail.core.method.Persons;
@@ -12,7 +13,7 @@ import org.benchtrail.core.method.Telling;
 import org.benchtrail.core.method.Told;
 import org.benchtrail.core.text.FieldChecks;
 
-public record Escalated(String to, String tried) implements MoveFact {
+public record Escalated(String to, @FreeText String tried) implements MoveFact {
     public Escalated {
         FieldChecks t = new FieldChecks();
         to = t.required("to", to, FieldChecks.LINE, "Say to whom, or to which supplier.");

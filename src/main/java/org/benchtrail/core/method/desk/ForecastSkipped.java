@@ -3,6 +3,7 @@ package org.benchtrail.core.method.desk;
 import java.util.List;
 import java.util.Set;
 import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.FreeText;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Persons;
 import org.benchtrail.core.method.Role;
@@ -17,7 +18,8 @@ import org.benchtrail.core.text.FieldChecks;
  *
  * @param person account of the trainee
  */
-public record ForecastSkipped(ForecastKind forecast, String person, String reason) implements ForecastFact {
+public record ForecastSkipped(
+        ForecastKind forecast, String person, @FreeText String reason) implements ForecastFact {
     public ForecastSkipped {
         FieldChecks t = new FieldChecks();
         t.require(forecast != null, "forecast", "Say which forecast is skipped.");

@@ -4,6 +4,7 @@ import java.util.List;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Course;
 import org.benchtrail.core.method.Fact;
+import org.benchtrail.core.method.FreeText;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Move;
 import org.benchtrail.core.method.Persons;
@@ -15,7 +16,7 @@ import org.benchtrail.core.method.Told;
 import org.benchtrail.core.text.FieldChecks;
 
 /** Offered to another account, which has it as soon as it takes it. */
-public record HandOverOffered(String to, String note) implements MoveFact {
+public record HandOverOffered(String to, @FreeText String note) implements MoveFact {
     public HandOverOffered {
         FieldChecks t = new FieldChecks();
         to = t.required("to", to, 60, "Say who is to take it.");

@@ -6,6 +6,7 @@ import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Course;
 import org.benchtrail.core.method.EnumCopies;
 import org.benchtrail.core.method.Fact;
+import org.benchtrail.core.method.FreeText;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Move;
 import org.benchtrail.core.method.Persons;
@@ -18,7 +19,8 @@ import org.benchtrail.core.method.Told;
 import org.benchtrail.core.text.FieldChecks;
 
 /** Taken from the queue, taken when offered, or assigned by a supervisor. */
-public record HandedOver(String to, Set<Role> toRoles, String note) implements MoveFact {
+public record HandedOver(
+        String to, Set<Role> toRoles, @FreeText String note) implements MoveFact {
     public HandedOver {
         FieldChecks t = new FieldChecks();
         to = t.required("to", to, 60, "Say who takes it.");

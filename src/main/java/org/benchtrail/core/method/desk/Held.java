@@ -6,6 +6,7 @@ import java.time.temporal.ChronoUnit;
 import java.util.List;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Course;
+import org.benchtrail.core.method.FreeText;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Move;
 import org.benchtrail.core.method.Situation;
@@ -14,7 +15,8 @@ import org.benchtrail.core.method.Telling;
 import org.benchtrail.core.method.Told;
 import org.benchtrail.core.text.FieldChecks;
 
-public record Held(WaitingFor waitingFor, Instant followUp, String note) implements MoveFact {
+public record Held(
+        WaitingFor waitingFor, Instant followUp, @FreeText String note) implements MoveFact {
     public Held {
         FieldChecks t = new FieldChecks();
         t.require(waitingFor != null, "waitingFor", "Say what it waits for.");

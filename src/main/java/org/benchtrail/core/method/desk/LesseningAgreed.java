@@ -4,6 +4,7 @@ import java.util.List;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Fact;
+import org.benchtrail.core.method.FreeText;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Part;
 import org.benchtrail.core.method.Reference;
@@ -18,7 +19,7 @@ import org.benchtrail.core.text.FieldChecks;
  *
  * @param correction entry number of the correction, or of the answer that was given anew; the latest about the same
  */
-public record LesseningAgreed(int correction, String reason) implements DeskFact {
+public record LesseningAgreed(int correction, @FreeText String reason) implements DeskFact {
     public LesseningAgreed {
         FieldChecks t = new FieldChecks();
         reason = t.required("reason", reason, FieldChecks.PARAGRAPH, "Say why it may be so.");

@@ -3,6 +3,7 @@ package org.benchtrail.core.method.desk;
 import java.util.List;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Course;
+import org.benchtrail.core.method.FreeText;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Move;
 import org.benchtrail.core.method.Persons;
@@ -12,7 +13,7 @@ import org.benchtrail.core.method.Telling;
 import org.benchtrail.core.text.FieldChecks;
 
 /** An offer taken back by who has the ticket, or declined by whom it was offered to. */
-public record OfferWithdrawn(String note) implements MoveFact {
+public record OfferWithdrawn(@FreeText String note) implements MoveFact {
     public OfferWithdrawn {
         FieldChecks t = new FieldChecks();
         note = t.optional("note", note, FieldChecks.PARAGRAPH);

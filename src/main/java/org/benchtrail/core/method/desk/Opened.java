@@ -9,6 +9,7 @@ import org.benchtrail.core.method.Category;
 import org.benchtrail.core.method.Correctable;
 import org.benchtrail.core.method.EnumCopies;
 import org.benchtrail.core.method.Fact;
+import org.benchtrail.core.method.FreeText;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Priority;
@@ -33,8 +34,8 @@ import org.jspecify.annotations.Nullable;
 @ServerOnly
 public record Opened(
         String ticket,
-        String title,
-        String words,
+        @FreeText String title,
+        @FreeText String words,
         Category category,
         String device,
         String place,

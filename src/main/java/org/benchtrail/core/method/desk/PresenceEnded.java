@@ -3,6 +3,7 @@ package org.benchtrail.core.method.desk;
 import java.util.List;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.FreeText;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Reference;
 import org.benchtrail.core.method.Situation;
@@ -18,7 +19,8 @@ import org.jspecify.annotations.Nullable;
  * @param stayed whether they stayed until all was done
  * @param saw what they saw
  */
-public record PresenceEnded(int presence, @Nullable Boolean stayed, String saw) implements DeskFact {
+public record PresenceEnded(
+        int presence, @Nullable Boolean stayed, @FreeText String saw) implements DeskFact {
     public PresenceEnded {
         FieldChecks t = new FieldChecks();
         t.require(stayed != null, "stayed", "Say whether you stayed until it was done: yes or no.");

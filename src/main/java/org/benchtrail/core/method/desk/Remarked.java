@@ -4,6 +4,7 @@ import java.util.List;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Fact;
+import org.benchtrail.core.method.FreeText;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Later;
 import org.benchtrail.core.method.Missing;
@@ -28,7 +29,7 @@ import org.jspecify.annotations.Nullable;
 public record Remarked(
         @Nullable Integer entry,
         @Nullable String requirement,
-        String text,
+        @FreeText String text,
         @Later @Nullable WorkMark mark) implements DeskFact {
     public Remarked {
         FieldChecks t = new FieldChecks();

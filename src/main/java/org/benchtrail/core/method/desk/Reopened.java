@@ -3,6 +3,7 @@ package org.benchtrail.core.method.desk;
 import java.util.List;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Course;
+import org.benchtrail.core.method.FreeText;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Move;
 import org.benchtrail.core.method.Role;
@@ -11,7 +12,7 @@ import org.benchtrail.core.method.Stamp;
 import org.benchtrail.core.method.Telling;
 import org.benchtrail.core.text.FieldChecks;
 
-public record Reopened(String reason) implements MoveFact {
+public record Reopened(@FreeText String reason) implements MoveFact {
     public Reopened {
         FieldChecks t = new FieldChecks();
         reason = t.required("reason", reason, FieldChecks.PARAGRAPH, "Say why it is opened again.");

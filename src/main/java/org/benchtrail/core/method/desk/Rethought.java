@@ -1,6 +1,7 @@
 package org.benchtrail.core.method.desk;
 
 import org.benchtrail.core.method.Course;
+import org.benchtrail.core.method.FreeText;
 import org.benchtrail.core.method.Move;
 import org.benchtrail.core.method.Stamp;
 import org.benchtrail.core.method.Step;
@@ -10,7 +11,7 @@ import org.benchtrail.core.method.Told;
 import org.benchtrail.core.text.FieldChecks;
 
 /** Carrying out the plan showed the theory wrong, or an action failed. */
-public record Rethought(String reason, boolean theoryWrong) implements MoveFact {
+public record Rethought(@FreeText String reason, boolean theoryWrong) implements MoveFact {
     public Rethought {
         FieldChecks t = new FieldChecks();
         reason = t.required("reason", reason, FieldChecks.PARAGRAPH, "Say what carrying out the plan has shown.");

@@ -3,6 +3,7 @@ package org.benchtrail.core.method.desk;
 import java.util.List;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Course;
+import org.benchtrail.core.method.FreeText;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Move;
 import org.benchtrail.core.method.Persons;
@@ -11,7 +12,7 @@ import org.benchtrail.core.method.Stamp;
 import org.benchtrail.core.method.Telling;
 import org.benchtrail.core.text.FieldChecks;
 
-public record Returned(String note) implements MoveFact {
+public record Returned(@FreeText String note) implements MoveFact {
     public Returned {
         FieldChecks t = new FieldChecks();
         note = t.required("note", note, FieldChecks.PARAGRAPH, "Say what came back.");

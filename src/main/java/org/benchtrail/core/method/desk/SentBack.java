@@ -2,6 +2,7 @@ package org.benchtrail.core.method.desk;
 
 import java.util.List;
 import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.FreeText;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Part;
 import org.benchtrail.core.method.Role;
@@ -10,7 +11,7 @@ import org.benchtrail.core.method.Telling;
 import org.benchtrail.core.text.FieldChecks;
 
 /** A mentor does not sign the work as it is, and says what has to be put right first. */
-public record SentBack(String reason) implements DeskFact {
+public record SentBack(@FreeText String reason) implements DeskFact {
     public SentBack {
         FieldChecks t = new FieldChecks();
         reason = t.required("reason", reason, FieldChecks.PARAGRAPH, "Say what has to be put right first.");

@@ -1,6 +1,7 @@
 package org.benchtrail.core.method.desk;
 
 import org.benchtrail.core.method.Course;
+import org.benchtrail.core.method.FreeText;
 import org.benchtrail.core.method.Later;
 import org.benchtrail.core.method.Move;
 import org.benchtrail.core.method.Stamp;
@@ -17,7 +18,8 @@ import org.jspecify.annotations.Nullable;
  * @param persists whether a symptom persists; false if only a new fault appeared, which says nothing of the repair. Null, as in
  *     entries from before it was asked: it persists
  */
-public record VerifyFailed(String reason, @Later @Nullable Boolean persists) implements MoveFact {
+public record VerifyFailed(
+        @FreeText String reason, @Later @Nullable Boolean persists) implements MoveFact {
     public VerifyFailed {
         FieldChecks t = new FieldChecks();
         reason = t.required("reason", reason, FieldChecks.PARAGRAPH, "Say what persists or appeared.");

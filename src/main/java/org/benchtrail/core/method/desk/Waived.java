@@ -3,6 +3,7 @@ package org.benchtrail.core.method.desk;
 import java.util.List;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.FreeText;
 import org.benchtrail.core.method.Method;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Part;
@@ -15,7 +16,7 @@ import org.benchtrail.core.method.Told;
 import org.benchtrail.core.text.FieldChecks;
 
 /** A supervisor lets one requirement go unmet. */
-public record Waived(String requirement, String reason) implements DeskFact {
+public record Waived(String requirement, @FreeText String reason) implements DeskFact {
     public Waived {
         FieldChecks t = new FieldChecks();
         requirement = t.required("requirement", requirement, 60, "Name the requirement.");

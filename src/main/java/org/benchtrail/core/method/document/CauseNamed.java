@@ -1,11 +1,12 @@
 package org.benchtrail.core.method.document;
 
+import org.benchtrail.core.method.FreeText;
 import org.benchtrail.core.method.Telling;
 import org.benchtrail.core.method.Told;
 import org.benchtrail.core.text.FieldChecks;
 import org.jspecify.annotations.Nullable;
 
-public record CauseNamed(String cause, @Nullable String causeId, Sureness sureness) implements DocumentFact {
+public record CauseNamed(@FreeText String cause, @Nullable String causeId, Sureness sureness) implements DocumentFact {
     public CauseNamed {
         FieldChecks t = new FieldChecks();
         cause = t.required("cause", cause, FieldChecks.LINE, "Name the cause.");

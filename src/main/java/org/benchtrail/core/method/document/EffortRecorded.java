@@ -1,11 +1,12 @@
 package org.benchtrail.core.method.document;
 
 import org.benchtrail.core.method.Correctable;
+import org.benchtrail.core.method.FreeText;
 import org.benchtrail.core.method.Telling;
 import org.benchtrail.core.method.Told;
 import org.benchtrail.core.text.FieldChecks;
 
-public record EffortRecorded(int minutes, String parts) implements DocumentFact {
+public record EffortRecorded(int minutes, @FreeText String parts) implements DocumentFact {
     public EffortRecorded {
         FieldChecks t = new FieldChecks();
         t.require(minutes >= 1 && minutes <= 100_000, "minutes", "Give the time spent in minutes, 1 to 100000.");

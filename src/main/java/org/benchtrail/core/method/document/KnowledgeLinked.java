@@ -1,5 +1,6 @@
 package org.benchtrail.core.method.document;
 
+import org.benchtrail.core.method.FreeText;
 import org.benchtrail.core.method.Later;
 import org.benchtrail.core.method.Telling;
 import org.benchtrail.core.method.Told;
@@ -14,7 +15,9 @@ import org.jspecify.annotations.Nullable;
  * @param known number of the known cause that this ticket confirms; null if it is none of the knowledge base
  */
 public record KnowledgeLinked(
-        Lesson learned, String text, @Later @Nullable Long known) implements DocumentFact {
+        Lesson learned,
+        @FreeText String text,
+        @Later @Nullable Long known) implements DocumentFact {
     public KnowledgeLinked {
         FieldChecks t = new FieldChecks();
         t.require(learned != null, "learned", "Say what the next technician gains from this.");

@@ -1,11 +1,15 @@
 package org.benchtrail.core.method.document;
 
 import java.util.List;
+import org.benchtrail.core.method.FreeText;
 import org.benchtrail.core.method.Telling;
 import org.benchtrail.core.method.Told;
 import org.benchtrail.core.text.FieldChecks;
 
-public record SummaryWritten(String findings, String actions, String outcome) implements DocumentFact {
+public record SummaryWritten(
+        @FreeText String findings,
+        @FreeText String actions,
+        @FreeText String outcome) implements DocumentFact {
     public SummaryWritten {
         FieldChecks t = new FieldChecks();
         findings = t.required("findings", findings, FieldChecks.PARAGRAPH, "Sum up what was found.");

@@ -7,6 +7,7 @@ import org.benchtrail.core.diagnosis.Source;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Correctable;
 import org.benchtrail.core.method.Fact;
+import org.benchtrail.core.method.FreeText;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Later;
 import org.benchtrail.core.method.Missing;
@@ -27,11 +28,11 @@ import org.jspecify.annotations.Nullable;
  *     the file came as it was
  */
 public record AttachmentAdded(
-        String fileName,
+        @FreeText String fileName,
         String mediaType,
         long bytes,
         String sha256,
-        String shows,
+        @FreeText String shows,
         @Later @Nullable Instant deviceTime,
         @Later @Nullable String scaledFrom)
         implements EvidenceFact {

@@ -5,6 +5,7 @@ import java.util.Map;
 import java.util.stream.Stream;
 import org.benchtrail.core.diagnosis.Source;
 import org.benchtrail.core.method.EnumCopies;
+import org.benchtrail.core.method.FreeText;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Sign;
 import org.benchtrail.core.method.Telling;
@@ -13,7 +14,8 @@ import org.benchtrail.core.method.Wording;
 import org.benchtrail.core.text.FieldChecks;
 
 /** What changed before it began: each kind answered. */
-public record ChangesAsked(Map<ChangeKind, ChangeAnswer> answers, String note) implements IdentifyFact {
+public record ChangesAsked(
+        Map<ChangeKind, ChangeAnswer> answers, @FreeText String note) implements IdentifyFact {
     public ChangesAsked {
         FieldChecks t = new FieldChecks();
         answers = EnumCopies.map(ChangeKind.class, answers);

@@ -1,11 +1,12 @@
 package org.benchtrail.core.method.identify;
 
+import org.benchtrail.core.method.FreeText;
 import org.benchtrail.core.method.Lasts;
 import org.benchtrail.core.method.Telling;
 import org.benchtrail.core.method.Told;
 import org.benchtrail.core.text.FieldChecks;
 
-public record DataAnswered(DataState state, String note) implements IdentifyFact {
+public record DataAnswered(DataState state, @FreeText String note) implements IdentifyFact {
     public DataAnswered {
         FieldChecks t = new FieldChecks();
         t.require(state != null, "state", "Choose how the data stands.");

@@ -4,6 +4,7 @@ import java.util.List;
 import org.benchtrail.core.diagnosis.Source;
 import org.benchtrail.core.method.Correctable;
 import org.benchtrail.core.method.Fact;
+import org.benchtrail.core.method.FreeText;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Sign;
 import org.benchtrail.core.method.Telling;
@@ -13,7 +14,7 @@ import org.benchtrail.core.text.FieldChecks;
 import org.jspecify.annotations.Nullable;
 
 /** Something observed that bears on causes. A drive-failure finding puts data first from that moment on. */
-public record FindingRecorded(String text, boolean driveFailure) implements EvidenceFact {
+public record FindingRecorded(@FreeText String text, boolean driveFailure) implements EvidenceFact {
     public FindingRecorded {
         FieldChecks t = new FieldChecks();
         text = t.required("text", text, FieldChecks.PARAGRAPH, "Say what was found.");

@@ -2,12 +2,13 @@ package org.benchtrail.core.method.identify;
 
 import java.util.List;
 import org.benchtrail.core.diagnosis.Source;
+import org.benchtrail.core.method.FreeText;
 import org.benchtrail.core.method.Telling;
 import org.benchtrail.core.method.Told;
 import org.benchtrail.core.method.Wording;
 import org.benchtrail.core.text.FieldChecks;
 
-public record LogsReviewed(boolean looked, String note) implements IdentifyFact {
+public record LogsReviewed(boolean looked, @FreeText String note) implements IdentifyFact {
     public LogsReviewed {
         FieldChecks t = new FieldChecks();
         note = t.required(

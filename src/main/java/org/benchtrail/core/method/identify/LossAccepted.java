@@ -1,5 +1,6 @@
 package org.benchtrail.core.method.identify;
 
+import org.benchtrail.core.method.FreeText;
 import org.benchtrail.core.method.Telling;
 import org.benchtrail.core.method.Told;
 import org.benchtrail.core.text.FieldChecks;
@@ -10,7 +11,7 @@ import org.benchtrail.core.text.FieldChecks;
  * @param owner who owns the data
  * @param how how they said so, and when
  */
-public record LossAccepted(String owner, String how) implements IdentifyFact {
+public record LossAccepted(@FreeText String owner, @FreeText String how) implements IdentifyFact {
     public LossAccepted {
         FieldChecks t = new FieldChecks();
         owner = t.required("owner", owner, FieldChecks.LINE, "Say who owns the data.");

@@ -4,6 +4,7 @@ import java.util.List;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Correctable;
+import org.benchtrail.core.method.FreeText;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Reference;
 import org.benchtrail.core.method.Situation;
@@ -18,8 +19,14 @@ import org.benchtrail.core.text.FieldChecks;
  * @param picture entry of the attached file
  * @param text what the mark says; empty if it only points
  */
-public record PictureMarked(int picture, MarkKind mark, int fromX, int fromY, int toX, int toY, String text)
-        implements EvidenceFact {
+public record PictureMarked(
+        int picture,
+        MarkKind mark,
+        int fromX,
+        int fromY,
+        int toX,
+        int toY,
+        @FreeText String text) implements EvidenceFact {
     /** Thousandths. */
     public static final int WHOLE = 1000;
 

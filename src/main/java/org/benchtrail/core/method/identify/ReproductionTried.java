@@ -3,6 +3,7 @@ package org.benchtrail.core.method.identify;
 import java.util.List;
 import org.benchtrail.core.diagnosis.Source;
 import org.benchtrail.core.method.Fact;
+import org.benchtrail.core.method.FreeText;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Sign;
 import org.benchtrail.core.method.Telling;
@@ -11,7 +12,8 @@ import org.benchtrail.core.method.Wording;
 import org.benchtrail.core.text.FieldChecks;
 import org.jspecify.annotations.Nullable;
 
-public record ReproductionTried(Reproduction outcome, String how) implements IdentifyFact {
+public record ReproductionTried(
+        Reproduction outcome, @FreeText String how) implements IdentifyFact {
     public ReproductionTried {
         FieldChecks t = new FieldChecks();
         t.require(outcome != null, "outcome", "Choose yes, no, intermittent or unsafe to try.");

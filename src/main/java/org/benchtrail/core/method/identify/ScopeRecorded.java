@@ -2,6 +2,7 @@ package org.benchtrail.core.method.identify;
 
 import java.util.List;
 import org.benchtrail.core.diagnosis.Source;
+import org.benchtrail.core.method.FreeText;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Sign;
 import org.benchtrail.core.method.Telling;
@@ -9,7 +10,7 @@ import org.benchtrail.core.method.Told;
 import org.benchtrail.core.method.Wording;
 import org.benchtrail.core.text.FieldChecks;
 
-public record ScopeRecorded(Scope scope, String note) implements IdentifyFact {
+public record ScopeRecorded(Scope scope, @FreeText String note) implements IdentifyFact {
     public ScopeRecorded {
         FieldChecks t = new FieldChecks();
         t.require(scope != null, "scope", "Choose one, several or a site.");

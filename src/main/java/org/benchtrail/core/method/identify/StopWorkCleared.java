@@ -2,6 +2,7 @@ package org.benchtrail.core.method.identify;
 
 import java.util.List;
 import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.FreeText;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Part;
@@ -11,7 +12,7 @@ import org.benchtrail.core.method.Telling;
 import org.benchtrail.core.text.FieldChecks;
 
 /** A stop-work lifted: what made the place workable again, by somebody who acknowledged what there was to do. */
-public record StopWorkCleared(String how, boolean acknowledged) implements IdentifyFact {
+public record StopWorkCleared(@FreeText String how, boolean acknowledged) implements IdentifyFact {
     public StopWorkCleared {
         FieldChecks t = new FieldChecks();
         how = t.required("how", how, FieldChecks.PARAGRAPH, "Say what was done about the hazard.");

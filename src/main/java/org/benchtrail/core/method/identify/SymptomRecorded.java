@@ -4,6 +4,7 @@ import java.util.List;
 import org.benchtrail.core.diagnosis.Source;
 import org.benchtrail.core.method.Correctable;
 import org.benchtrail.core.method.Fact;
+import org.benchtrail.core.method.FreeText;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Sign;
 import org.benchtrail.core.method.Telling;
@@ -13,7 +14,8 @@ import org.benchtrail.core.text.FieldChecks;
 import org.jspecify.annotations.Nullable;
 
 /** A symptom in the requester's words, and restated as something that anyone could observe. */
-public record SymptomRecorded(String words, String observable, boolean intermittent) implements IdentifyFact {
+public record SymptomRecorded(
+        @FreeText String words, @FreeText String observable, boolean intermittent) implements IdentifyFact {
     public SymptomRecorded {
         FieldChecks t = new FieldChecks();
         words = t.required("words", words, FieldChecks.PARAGRAPH, "Write down what the requester said.");

@@ -10,6 +10,7 @@ import org.benchtrail.core.method.Caution;
 import org.benchtrail.core.method.Correctable;
 import org.benchtrail.core.method.EnumCopies;
 import org.benchtrail.core.method.Fact;
+import org.benchtrail.core.method.FreeText;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Later;
 import org.benchtrail.core.method.Missing;
@@ -38,10 +39,10 @@ import org.jspecify.annotations.Nullable;
  * @param against why it is not what its words say, where they speak for a yes that was answered with no; null if they do not
  */
 public record ActionPlanned(
-        String what,
-        String effect,
-        String impact,
-        String wayBack,
+        @FreeText String what,
+        @FreeText String effect,
+        @FreeText String impact,
+        @FreeText String wayBack,
         Boolean irreversible,
         Boolean touchesStorage,
         boolean severalDevices,
@@ -50,7 +51,7 @@ public record ActionPlanned(
         @Nullable String part,
         Set<Caution> cautions,
         @Later @Nullable Boolean usesPart,
-        @Later @Nullable String against)
+        @Later @FreeText @Nullable String against)
         implements PlanFact {
     public ActionPlanned {
         FieldChecks t = new FieldChecks();

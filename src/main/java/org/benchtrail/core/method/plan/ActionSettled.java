@@ -7,6 +7,7 @@ import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Caution;
 import org.benchtrail.core.method.EnumCopies;
+import org.benchtrail.core.method.FreeText;
 import org.benchtrail.core.method.Gate;
 import org.benchtrail.core.method.GuardedAct;
 import org.benchtrail.core.method.JobSheet;
@@ -18,7 +19,8 @@ import org.benchtrail.core.method.Told;
 import org.benchtrail.core.method.desk.CautionsAcknowledged;
 import org.benchtrail.core.text.FieldChecks;
 
-public record ActionSettled(int action, Settlement settlement, String note) implements PlanFact {
+public record ActionSettled(
+        int action, Settlement settlement, @FreeText String note) implements PlanFact {
     public ActionSettled {
         FieldChecks t = new FieldChecks();
         t.require(settlement != null, "settlement", "Say whether it was carried out, failed, or is not needed.");

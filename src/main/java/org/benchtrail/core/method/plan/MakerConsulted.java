@@ -1,11 +1,12 @@
 package org.benchtrail.core.method.plan;
 
+import org.benchtrail.core.method.FreeText;
 import org.benchtrail.core.method.Telling;
 import org.benchtrail.core.method.Told;
 import org.benchtrail.core.text.FieldChecks;
 
 /** The maker's instructions: the reference, or why there are none for this. */
-public record MakerConsulted(boolean applicable, String text) implements PlanFact {
+public record MakerConsulted(boolean applicable, @FreeText String text) implements PlanFact {
     public MakerConsulted {
         FieldChecks t = new FieldChecks();
         text = t.required(

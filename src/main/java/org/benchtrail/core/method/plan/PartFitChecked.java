@@ -2,6 +2,7 @@ package org.benchtrail.core.method.plan;
 
 import java.util.List;
 import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.FreeText;
 import org.benchtrail.core.method.Later;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.ServerOnly;
@@ -19,7 +20,7 @@ import org.jspecify.annotations.Nullable;
 public record PartFitChecked(
         int action,
         Fit fit,
-        String basis,
+        @FreeText String basis,
 
         @Later @ServerOnly("The server names the result of the bench: attach it from there.") @Nullable
         Integer result)

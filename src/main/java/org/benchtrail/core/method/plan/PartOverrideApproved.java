@@ -2,6 +2,7 @@ package org.benchtrail.core.method.plan;
 
 import java.util.List;
 import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.FreeText;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Part;
 import org.benchtrail.core.method.Situation;
@@ -10,7 +11,7 @@ import org.benchtrail.core.method.Told;
 import org.benchtrail.core.text.FieldChecks;
 
 /** A part that failed its fit check, let through by somebody else with a reason. */
-public record PartOverrideApproved(int action, String reason) implements PlanFact {
+public record PartOverrideApproved(int action, @FreeText String reason) implements PlanFact {
     public PartOverrideApproved {
         FieldChecks t = new FieldChecks();
         reason = t.required("reason", reason, FieldChecks.PARAGRAPH, "Say why the part may be used all the same.");

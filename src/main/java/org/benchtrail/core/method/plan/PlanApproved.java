@@ -2,6 +2,7 @@ package org.benchtrail.core.method.plan;
 
 import java.util.List;
 import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.FreeText;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Part;
 import org.benchtrail.core.method.Situation;
@@ -10,7 +11,7 @@ import org.benchtrail.core.method.Told;
 import org.benchtrail.core.text.FieldChecks;
 
 /** The plan as it stands, approved by somebody else; the actions are those listed by entry number. */
-public record PlanApproved(List<Integer> actions, String note) implements PlanFact {
+public record PlanApproved(List<Integer> actions, @FreeText String note) implements PlanFact {
     public PlanApproved {
         FieldChecks t = new FieldChecks();
         actions = actions == null ? List.of() : List.copyOf(actions);

@@ -9,6 +9,7 @@ import org.benchtrail.core.method.Caution;
 import org.benchtrail.core.method.Correctable;
 import org.benchtrail.core.method.EnumCopies;
 import org.benchtrail.core.method.Fact;
+import org.benchtrail.core.method.FreeText;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Later;
 import org.benchtrail.core.method.Missing;
@@ -37,8 +38,8 @@ import org.jspecify.annotations.Nullable;
  */
 public record CheckPlanned(
         int theory,
-        String what,
-        String expectation,
+        @FreeText String what,
+        @FreeText String expectation,
         boolean invasive,
         Set<Caution> cautions,
         @Later @Nullable String finding,

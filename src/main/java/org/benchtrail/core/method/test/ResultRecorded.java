@@ -6,6 +6,7 @@ import org.benchtrail.core.Invalid;
 import org.benchtrail.core.diagnosis.Source;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.CatalogueAnswer;
+import org.benchtrail.core.method.FreeText;
 import org.benchtrail.core.method.GuardedAct;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Later;
@@ -33,11 +34,11 @@ import org.jspecify.annotations.Nullable;
  */
 public record ResultRecorded(
         int check,
-        String observation,
+        @FreeText String observation,
         CheckOutcome outcome,
         @Nullable Integer reading,
         @Later @Nullable String answer,
-        @Later @Nullable String against)
+        @Later @FreeText @Nullable String against)
         implements TestFact {
     public ResultRecorded {
         FieldChecks t = new FieldChecks();

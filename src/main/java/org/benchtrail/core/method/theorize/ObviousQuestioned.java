@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Objects;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.FreeText;
 import org.benchtrail.core.method.Lasts;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Situation;
@@ -14,7 +15,8 @@ import org.benchtrail.core.method.Telling;
 import org.benchtrail.core.method.Told;
 import org.benchtrail.core.text.FieldChecks;
 
-public record ObviousQuestioned(Map<Obvious, Inspection> looks, String note) implements TheorizeFact {
+public record ObviousQuestioned(
+        Map<Obvious, Inspection> looks, @FreeText String note) implements TheorizeFact {
     public ObviousQuestioned {
         FieldChecks t = new FieldChecks();
         Map<Obvious, Inspection> copy = new EnumMap<>(Obvious.class);

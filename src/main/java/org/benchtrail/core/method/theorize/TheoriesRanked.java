@@ -1,6 +1,7 @@
 package org.benchtrail.core.method.theorize;
 
 import java.util.List;
+import org.benchtrail.core.method.FreeText;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Later;
 import org.benchtrail.core.method.RecordPlace;
@@ -21,7 +22,7 @@ import org.jspecify.annotations.Nullable;
  */
 public record TheoriesRanked(
         List<Integer> order,
-        String basis,
+        @FreeText String basis,
 
         @ServerOnly("The server ranks the causes of the catalogue: leave this out.") @Later @Nullable
         List<RankedCause> causes,

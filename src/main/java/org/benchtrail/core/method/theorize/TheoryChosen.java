@@ -1,6 +1,7 @@
 package org.benchtrail.core.method.theorize;
 
 import java.util.List;
+import org.benchtrail.core.method.FreeText;
 import org.benchtrail.core.method.Reference;
 import org.benchtrail.core.method.Telling;
 import org.benchtrail.core.method.Told;
@@ -13,7 +14,8 @@ import org.benchtrail.core.text.FieldChecks;
  * @param reason why this one, where it is not the best ranked; else may be empty
  * @param newEvidence what is new, where it was ruled out before; else may be empty
  */
-public record TheoryChosen(int theory, String reason, String newEvidence) implements TheorizeFact {
+public record TheoryChosen(
+        int theory, @FreeText String reason, @FreeText String newEvidence) implements TheorizeFact {
     public TheoryChosen {
         FieldChecks t = new FieldChecks();
         reason = t.optional("reason", reason, FieldChecks.PARAGRAPH);

@@ -5,6 +5,7 @@ import java.util.Locale;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Correctable;
 import org.benchtrail.core.method.Fact;
+import org.benchtrail.core.method.FreeText;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.StandingFact;
@@ -14,7 +15,7 @@ import org.benchtrail.core.text.FieldChecks;
 import org.jspecify.annotations.Nullable;
 
 /** A cause put forward: from the catalogue ({@code causeId}) or in free words. */
-public record TheoryStated(String text, @Nullable String causeId) implements TheorizeFact {
+public record TheoryStated(@FreeText String text, @Nullable String causeId) implements TheorizeFact {
     public TheoryStated {
         FieldChecks t = new FieldChecks();
         text = t.required("text", text, FieldChecks.LINE, "Say what the cause could be.");

@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.TreeMap;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.FreeText;
 import org.benchtrail.core.method.Lasts;
 import org.benchtrail.core.method.Later;
 import org.benchtrail.core.method.Missing;
@@ -24,7 +25,7 @@ import org.jspecify.annotations.Nullable;
  */
 public record FunctionChecked(
         Map<Integer, ItemState> items,
-        String note,
+        @FreeText String note,
         @Later @Nullable Map<String, ItemState> answers) implements VerifyFact {
     public FunctionChecked {
         FieldChecks t = new FieldChecks();

@@ -1,11 +1,13 @@
 package org.benchtrail.core.method.verify;
 
+import org.benchtrail.core.method.FreeText;
 import org.benchtrail.core.method.Lasts;
 import org.benchtrail.core.method.Telling;
 import org.benchtrail.core.method.Told;
 import org.benchtrail.core.text.FieldChecks;
 
-public record RequesterAnswered(RequesterState state, int tries, String note) implements VerifyFact {
+public record RequesterAnswered(
+        RequesterState state, int tries, @FreeText String note) implements VerifyFact {
     public RequesterAnswered {
         FieldChecks t = new FieldChecks();
         t.require(state != null, "state", "Say what the requester answered.");

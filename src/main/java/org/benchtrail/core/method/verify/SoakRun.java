@@ -3,6 +3,7 @@ package org.benchtrail.core.method.verify;
 import java.util.List;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.FreeText;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.method.StandingFact;
@@ -11,7 +12,8 @@ import org.benchtrail.core.method.Told;
 import org.benchtrail.core.text.FieldChecks;
 
 /** A run under observation after the last action, in minutes. */
-public record SoakRun(int minutes, boolean recurred, String note) implements VerifyFact {
+public record SoakRun(
+        int minutes, boolean recurred, @FreeText String note) implements VerifyFact {
     public SoakRun {
         FieldChecks t = new FieldChecks();
         t.require(minutes >= 1 && minutes <= 525_600, "minutes", "Give the run in minutes, 1 to 525600 (a year).");

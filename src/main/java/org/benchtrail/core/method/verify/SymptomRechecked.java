@@ -3,6 +3,7 @@ package org.benchtrail.core.method.verify;
 import java.util.List;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.FreeText;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Situation;
 import org.benchtrail.core.method.Telling;
@@ -10,7 +11,8 @@ import org.benchtrail.core.method.Told;
 import org.benchtrail.core.method.identify.SymptomRecorded;
 import org.benchtrail.core.text.FieldChecks;
 
-public record SymptomRechecked(int symptom, boolean gone, String how) implements VerifyFact {
+public record SymptomRechecked(
+        int symptom, boolean gone, @FreeText String how) implements VerifyFact {
     public SymptomRechecked {
         FieldChecks t = new FieldChecks();
         how = t.required("how", how, FieldChecks.PARAGRAPH, "Say how it was looked for.");
