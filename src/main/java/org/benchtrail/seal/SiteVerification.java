@@ -47,6 +47,7 @@ class SiteVerification {
             new Recorded("incidents", "mending", "id"),
             new Recorded("policy", "site_version", "number"),
             new Recorded("erasures", "forecast_erasure", "id"),
+            new Recorded("erasures", "erased_words", "id"),
             new Recorded("audit/%", "audit_act", "id"),
             new Recorded("figures", "chart_baseline", "id"),
             new Recorded("training", "coach_trial", "id"),

@@ -144,8 +144,8 @@ public record Verification(
         try {
             EntryCodec.Decoded inside = read.apply(hash, entry);
             String fault = content(ticket, entry, inside, previous, last);
-            if (fault.isEmpty() && inside.lacking() && !erased.contains(number)) {
-                fault = "its words are missing, and nobody erased them";
+            if (fault.isEmpty()) {
+                fault = words(inside.lacking(), entry.words() != null, erased.contains(number));
             }
             if (fault.isEmpty()) {
                 holding.accept(inside.entry());
@@ -156,6 +156,13 @@ public record Verification(
         } catch (IllegalArgumentException e) {
             return NOT_READ;
         }
+    }
+
+    private static String words(boolean lacking, boolean there, boolean erased) {
+        if (lacking && !erased) {
+            return "its words are missing, and nobody erased them";
+        }
+        return there && erased ? "its words were erased, and stand there again" : "";
     }
 
     private static String content(

@@ -9,6 +9,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import com.fasterxml.jackson.databind.node.TextNode;
 import java.io.IOException;
 import java.lang.reflect.RecordComponent;
+import java.util.Arrays;
 import java.util.Base64;
 import java.util.HashSet;
 import java.util.List;
@@ -30,6 +31,7 @@ import org.jspecify.annotations.Nullable;
  * be erased.
  */
 final class Words {
+    private static final Base64.Encoder BASE64 = Base64.getUrlEncoder().withoutPadding();
     private static final String COMMITTED = "committed";
     private static final ObjectMapper MAPPER = new ObjectMapper();
     private static final TypeReference<TreeMap<String, Word>> ALL = new TypeReference<>() {};
@@ -37,7 +39,14 @@ final class Words {
     private Words() {}
 
     /** Words and the salt of their commitment, base64url without padding. */
-    record Word(String salt, String value) {}
+    record Word(String salt, String value) {
+        /** A salt has one spelling only, so that no byte of it can be changed unseen. */
+        Word {
+            if (!BASE64.encodeToString(Base64.getUrlDecoder().decode(salt)).equals(salt)) {
+                throw new IllegalArgumentException("another spelling of a salt");
+            }
+        }
+    }
 
     /** Words that are not those that were committed to. */
     static final class Altered extends IllegalArgumentException {
@@ -83,7 +92,7 @@ final class Words {
 
         private JsonNode committed(String pointer, String value) {
             byte[] salt = Commitment.secret(chance);
-            hidden.put(pointer, new Word(Base64.getUrlEncoder().withoutPadding().encodeToString(salt), value));
+            hidden.put(pointer, new Word(BASE64.encodeToString(salt), value));
             return MAPPER.createObjectNode()
                     .put(COMMITTED, Commitment.of(salt, kind + pointer, value).hex());
         }
@@ -157,8 +166,12 @@ final class Words {
     /** @throws Altered if that is nothing that was stored so */
     static SortedMap<String, Word> read(byte @Nullable [] stored) {
         try {
-            return stored == null ? new TreeMap<>() : MAPPER.readValue(stored, ALL);
-        } catch (IOException e) {
+            SortedMap<String, Word> words = stored == null ? new TreeMap<>() : MAPPER.readValue(stored, ALL);
+            if (!Arrays.equals(stored, write(words))) {
+                throw new Altered("words that are not written as they were");
+            }
+            return words;
+        } catch (IOException | IllegalArgumentException e) {
             throw new Altered("words that cannot be read");
         }
     }

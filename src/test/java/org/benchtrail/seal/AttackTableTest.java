@@ -175,7 +175,7 @@ class AttackTableTest {
                 "What is stored is not what was sealed."));
         String rewritten =
                 "trail_entry|update trail_entry set canonical = c.now, hash = encode(sha256('\\x00'::bytea || c.now),"
-                        + " 'hex') from (select convert_to(replace(convert_from(canonical, 'UTF8'), 'dusty', 'clean'), 'UTF8') as now"
+                        + " 'hex') from (select convert_to(replace(convert_from(canonical, 'UTF8'), '\"driveFailure\":false', '\"driveFailure\":true'), 'UTF8') as now"
                         + " from trail_entry where ticket = " + anew + " and entry = 2) c where ticket = " + anew
                         + " and entry = 2";
         all.add(new Row(

@@ -83,6 +83,7 @@ class ChangedBytesTest {
             "site_limit",
             "site_version",
             "forecast_erasure",
+            "erased_words",
             "audit_act",
             "mending",
             "chart_baseline",

@@ -17,7 +17,6 @@ import java.nio.file.Path;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.ArrayList;
-import java.util.HexFormat;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Stream;
@@ -30,6 +29,7 @@ import org.benchtrail.core.method.Priority;
 import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.people.PeopleActs;
+import org.benchtrail.platform.Everywhere;
 import org.benchtrail.platform.TestDatabase;
 import org.benchtrail.seal.VerificationRows.Finding;
 import org.benchtrail.seal.offline.VerifyCommand;
@@ -104,16 +104,16 @@ class RequesterErasedTest {
         folder.write(export, true);
         Checkpoint earlier = Checkpoint.parse(
                 SignedNote.parse(Files.readString(export.resolve("checkpoint"))).text());
-        assertFalse(holding(NAME).isEmpty());
+        assertFalse(Everywhere.holding(NAME).isEmpty());
         List<Finding> before = look();
         assertTrue(erasure.erase(number, SUE.account(), "asked for by letter").erased());
         assertFalse(erasure.erase(number, SUE.account(), "asked for by letter").erased());
-        assertEquals(List.of(), holding(NAME), "the value is nowhere in the database");
-        assertEquals(List.of(), holding(CONTACT));
+        assertEquals(List.of(), Everywhere.holding(NAME), "the value is nowhere in the database");
+        assertEquals(List.of(), Everywhere.holding(CONTACT));
         job.round();
         assertEquals("", job.stopped());
         assertEquals(before, look(), "nothing that holds is told not to");
-        assertEquals(List.of(), holding(NAME));
+        assertEquals(List.of(), Everywhere.holding(NAME));
 
         String erased =
                 "select convert_from(r.canonical, 'UTF8') from site_record r join seal_leaf l on l.stream = r.stream"
@@ -160,7 +160,7 @@ class RequesterErasedTest {
         assertThrows(Invalid.class, () -> erasure.erase(number, TOM.account(), "because"));
         assertThrows(Invalid.class, () -> erasure.erase(number, SUE.account(), " "));
         assertThrows(Invalid.class, () -> erasure.erase(number, SUE.account(), "somebody asked for it"));
-        assertFalse(holding("room 6").isEmpty());
+        assertFalse(Everywhere.holding("room 6").isEmpty());
     }
 
     /** Another one of the same name is not taken for the person, but told of. */
@@ -169,7 +169,7 @@ class RequesterErasedTest {
         TicketNumber number = ticket("Two Alike", "room 7");
         TicketNumber other = ticket("Two Alike", "room 8");
         assertEquals(new RequesterErasure.Erased(true, 1), erasure.erase(number, SUE.account(), "asked"));
-        assertFalse(holding("room 8").isEmpty());
+        assertFalse(Everywhere.holding("room 8").isEmpty());
         assertEquals(new RequesterErasure.Erased(true, 0), erasure.erase(other, SUE.account(), "asked"));
     }
 
@@ -190,31 +190,6 @@ class RequesterErasedTest {
         verification.work(SUE);
         return QuarkusTransaction.requiringNew()
                 .call(() -> runs.findings(runs.newest().orElseThrow().id()));
-    }
-
-    /** Tables that hold the value, in words or in bytes. */
-    private static List<String> holding(String value) {
-        String hex = HexFormat.of().formatHex(value.getBytes(StandardCharsets.UTF_8));
-        List<String> tables =
-                all("select schemaname || '.' || tablename from pg_tables where schemaname not in ('pg_catalog',"
-                        + " 'information_schema') order by 1");
-        List<String> holding = new ArrayList<>();
-        // a connection for each table would take longer than the search
-        try (var connection = TestDatabase.owner();
-                var statement = connection.createStatement()) {
-            for (String table : tables) {
-                if (!all(
-                                statement,
-                                "select 1 from " + table + " t where t::text like '%" + value + "%' or t::text like '%"
-                                        + hex + "%' limit 1")
-                        .isEmpty()) {
-                    holding.add(table);
-                }
-            }
-        } catch (SQLException e) {
-            throw new IllegalStateException(e);
-        }
-        return holding;
     }
 
     private static List<String> all(String sql) {

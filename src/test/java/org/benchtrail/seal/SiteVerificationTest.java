@@ -139,7 +139,7 @@ class SiteVerificationTest {
         all.add(new Alteration(
                 "trail_entry",
                 "update trail_entry set canonical = c.now, hash = encode(sha256('\\x00'::bytea || c.now), 'hex') from (select"
-                        + " convert_to(replace(convert_from(canonical, 'UTF8'), 'rattles', 'whistles'), 'UTF8') as now from"
+                        + " convert_to(replace(convert_from(canonical, 'UTF8'), 'CAN_WAIT', 'STOPPED'), 'UTF8') as now from"
                         + " trail_entry where ticket = " + chain + ") c where ticket = " + chain,
                 "update trail_entry set canonical = decode('" + before + "', 'hex'), hash = '" + hash
                         + "' where ticket = " + chain,
