@@ -7,6 +7,13 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.PrintStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -22,11 +29,13 @@ import org.benchtrail.people.PeopleActs;
 import org.benchtrail.platform.Everywhere;
 import org.benchtrail.platform.TestDatabase;
 import org.benchtrail.seal.SealRounds;
+import org.benchtrail.seal.offline.VerifyCommand;
 import org.benchtrail.ticket.TicketActs;
 import org.benchtrail.ticket.TicketQueries;
 import org.benchtrail.ticket.WordsErasure;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 
 /** Words that name a person are erased from a ticket that was worked to its end: they are nowhere, and everything holds. */
 @QuarkusTest
@@ -48,6 +57,11 @@ class WordsErasedTest {
 
     @Inject
     WordsErasure erasure;
+
+    @TempDir
+    Path own;
+
+    private String said = "";
 
     @BeforeEach
     void persons() {
@@ -135,6 +149,49 @@ class WordsErasedTest {
         assertEquals(before, SealRounds.look(number.toString()));
         assertEquals("", look.ticket(number, Jobs.INES).fault());
         assertEquals(List.of(), erasure.written(number));
+    }
+
+    /** Whoever holds the file of the ticket sees whether the words are those that were written. */
+    @Test
+    void fileOfTheTicket_provesItsWords() {
+        TicketNumber number = closed();
+        SealRounds.once();
+        Browser sue = Browser.signedIn(Jobs.SUE.account(), PASSWORD);
+        String file = sue.get("/tickets/" + number + "/trail.jsonl").asString();
+        assertTrue(file.contains(NAME));
+        assertEquals(2, verify(file), () -> said);
+        assertFalse(said.contains("The words of"), said);
+        assertEquals(1, verify(file.replaceFirst(NAME + " sat there", "Somebody sat there")), said);
+        assertTrue(said.contains("words: entry") && said.contains("are not those that it holds commitments to"), said);
+        erasure.erase(number, naming(number).subList(0, 2), "words-omar, words-wilma", "asked");
+        assertEquals(2, verify(sue.get("/tickets/" + number + "/trail.jsonl").asString()), said);
+        assertTrue(said.contains("The words of 2 of them are not in the file"), said);
+    }
+
+    private int verify(String file) {
+        try {
+            ByteArrayOutputStream out = new ByteArrayOutputStream();
+            int exit = VerifyCommand.run(
+                    List.of(Files.writeString(own.resolve("trail.jsonl"), file).toString()),
+                    new PrintStream(out, true, StandardCharsets.UTF_8));
+            said = out.toString(StandardCharsets.UTF_8);
+            return exit;
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    @Test
+    void whatIsNotTicked_orGone_orNoNumber_isRefused_andNothingTypedIsLost() {
+        TicketNumber number = closed();
+        Browser omar = Browser.signedIn(OMAR.account(), PASSWORD);
+        String page = "/tickets/" + number + "/erasing/words";
+        for (List<String> entries : List.of(List.<String>of(), List.of("x"), List.of("2", "999"), List.of("-1"))) {
+            var refused = omar.post(page, Map.of("entries", entries, "reason", List.of("as they asked")));
+            assertEquals(422, refused.statusCode(), entries::toString);
+            assertTrue(refused.asString().contains("as they asked"), entries::toString);
+        }
+        assertTrue(Everywhere.holding(NAME).contains("public.trail_entry"));
     }
 
     private static List<String> texts(List<Integer> entries) {

@@ -220,6 +220,8 @@ class DoorsTest {
             new Door("POST", "/practice/{id}/give-up", Permission.WORK_TICKETS),
             new Door("GET", "/tickets/{number}/erasing", Permission.DECIDE_PROPOSALS),
             new Door("POST", "/tickets/{number}/erasing", Permission.DECIDE_PROPOSALS),
+            new Door("GET", "/tickets/{number}/erasing/words", Permission.DECIDE_PROPOSALS),
+            new Door("POST", "/tickets/{number}/erasing/words", Permission.DECIDE_PROPOSALS),
             new Door("GET", "/tickets/{number}/mending", Permission.MEND_TRAILS),
             new Door("POST", "/tickets/{number}/mending", Permission.MEND_TRAILS),
             new Door("POST", "/tickets/{number}/mending/{id}/agreement", Permission.MEND_TRAILS),

@@ -212,6 +212,7 @@ class AttackTableTest {
                 "attachment " + sha,
                 "The file is not the one that was sealed, or one of the two is gone."));
         all.addAll(removed());
+        all.addAll(words());
         all.add(keyOfTheirOwn());
         String size =
                 TestDatabase.one("select max(size) from checkpoint where size < (select max(size) from checkpoint)");
@@ -334,6 +335,43 @@ class AttackTableTest {
                         "root",
                         "head of " + TestDatabase.one("select min(size)::text from checkpoint where size > " + leaf),
                         "The leaves below it are not those that were signed."));
+    }
+
+    /** What somebody wrote into a ticket, which what is hashed only commits to. */
+    private List<Row> words() {
+        int other = ticket("Rae");
+        int none = ticket("Rae");
+        int back = ticket("Rae");
+        String written = "convert_from(words, 'UTF8')";
+        String erase = "insert into erased_words (ticket, entry, commitments, reason, decided_by, at) values (" + back
+                + ", 2, '[]', 'asked', 'table-sue', now())";
+        return List.of(
+                new Row(
+                        List.of("trail_entry|update trail_entry set words = convert_to(replace(" + written
+                                + ", 'dusty', 'clean'), 'UTF8') where entry = 2 and ticket = " + other),
+                        List.of(written(other)),
+                        "ticket",
+                        number(other),
+                        "Entry 2 does not hold: its words were altered."),
+                new Row(
+                        List.of("trail_entry|update trail_entry set words = null where entry = 2 and ticket = " + none),
+                        List.of(written(none)),
+                        "ticket",
+                        number(none),
+                        "Entry 2 does not hold: its words are missing, and nobody erased them."),
+                new Row(
+                        List.of("ticket|" + erase),
+                        List.of("erased_words|delete from erased_words where ticket = " + back),
+                        "ticket",
+                        number(back),
+                        "Entry 2 does not hold: its words were erased, and stand there again."));
+    }
+
+    private static String written(int ticket) {
+        return "trail_entry|update trail_entry set words = decode('"
+                + TestDatabase.one(
+                        "select encode(words, 'hex') from trail_entry where entry = 2 and ticket = " + ticket)
+                + "', 'hex') where entry = 2 and ticket = " + ticket;
     }
 
     /** What waits to be sealed. */

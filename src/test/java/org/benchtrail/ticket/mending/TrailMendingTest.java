@@ -36,6 +36,7 @@ import org.benchtrail.platform.TestDatabase;
 import org.benchtrail.seal.SealRounds;
 import org.benchtrail.seal.offline.VerifyCommand;
 import org.benchtrail.ticket.TicketMending;
+import org.benchtrail.ticket.WordsErasure;
 import org.benchtrail.trail.Mendings.Outcome;
 import org.benchtrail.trail.Mendings.Way;
 import org.benchtrail.trail.Tampering;
@@ -63,6 +64,9 @@ class TrailMendingTest {
 
     @Inject
     PeopleActs people;
+
+    @Inject
+    WordsErasure erasure;
 
     @Inject
     TicketMending mending;
@@ -482,6 +486,44 @@ class TrailMendingTest {
         cut(3);
         assertEquals(Outcome.AGREED, mend(PUT_BACK, bytes(String.join("\n", mine) + "\n" + words)));
         assertEquals(4, hashes().size());
+    }
+
+    /** Words that were erased do not come back with an entry from an old file; those of the others do. */
+    @Test
+    void erasedWords_stayErased_whateverTheFileHas() {
+        String kept = export();
+        erasure.erase(TicketNumber.parse(number), List.of(3), "mend-sam, mend-ada", "asked");
+        cut(2);
+        assertEquals(Outcome.AGREED, mend(PUT_BACK, bytes(kept)));
+        assertHolds();
+        assertEquals(
+                List.of("2", "4"),
+                column(
+                        "select entry from trail_entry where ticket = ? and entry > 1 and words is not null order by entry",
+                        serial));
+        assertRefusedByOwner(
+                "the words of entry 3 were erased",
+                "update trail_entry set words = '{}' where ticket = " + serial + " and entry = 3");
+    }
+
+    private static void assertRefusedByOwner(String why, String sql) {
+        try (Connection owner = TestDatabase.owner();
+                var statement = owner.createStatement()) {
+            String said = assertThrows(SQLException.class, () -> statement.execute(sql))
+                    .getMessage();
+            assertTrue(said.contains(why), said);
+        } catch (SQLException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+
+    /** The parts of a whole log have no words: with them alone an entry does not come back. */
+    @Test
+    void entryWithoutItsWords_isNotPutBack() {
+        String bare = String.join("\n", entries());
+        cut(3);
+        assertTrue(refused(() -> mending.propose(ticket, PUT_BACK, bytes(bare), SAM))
+                .contains("without its words"));
     }
 
     /** An entry too much is taken away by nothing here. */
