@@ -85,6 +85,8 @@ class StatementCountTest {
             13,
             "/erasing",
             8,
+            "/erasing/words",
+            8,
             "/mending",
             9);
 

@@ -17,6 +17,7 @@ import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.platform.sql.Sql;
 import org.benchtrail.platform.sql.SqlText;
 import org.benchtrail.site.SiteBook;
+import org.benchtrail.trail.SaltedWords;
 import org.benchtrail.trail.TrailEntry;
 import org.benchtrail.trail.TrailStore;
 
@@ -60,7 +61,13 @@ public class WordsErasure {
     /** An entry with words, which are still there. */
     public record Written(int entry, String by, String kind, String words) {
         static Written of(TrailEntry stored) {
-            return new Written(stored.entry(), stored.actor(), stored.kind(), String.join(" / ", stored.spoken()));
+            return new Written(
+                    stored.entry(),
+                    stored.actor(),
+                    stored.kind(),
+                    stored.saltedWords().values().stream()
+                            .map(SaltedWords::value)
+                            .collect(Collectors.joining(" / ")));
         }
     }
 
@@ -68,7 +75,7 @@ public class WordsErasure {
     @Transactional
     public List<Written> written(TicketNumber ticket) {
         return trail.read(ticket).entries().stream()
-                .filter(entry -> entry.words() != null)
+                .filter(entry -> !entry.saltedWords().isEmpty())
                 .map(Written::of)
                 .toList();
     }

@@ -37,7 +37,7 @@ final class EntryCodec {
     /**
      * Version of the envelope and of the payloads in it; every version ever written stays readable. Format 2 says how the entry
      * came to be made, and holds a salt, so that the hash of an entry that is easily guessed gives nothing away. In format 3
-     * commitments stand in place of somebody's own words, see {@link Words}; an entry without any is still written in format 2.
+     * commitments stand in place of somebody's own words, see {@link WrittenWords}; an entry without any is still written in format 2.
      */
     private static final int FORMAT = 3;
 
@@ -141,13 +141,13 @@ final class EntryCodec {
                 entry.fact(),
                 previous);
         ObjectNode written = MAPPER.valueToTree(envelope);
-        SortedMap<String, Words.Word> words = origin == null
+        SortedMap<String, SaltedWords> words = origin == null
                 ? Collections.emptySortedMap()
-                : Words.hide(entry.fact(), (ObjectNode) written.path(PAYLOAD), chance);
+                : WrittenWords.hide(entry.fact(), (ObjectNode) written.path(PAYLOAD), chance);
         if (!words.isEmpty()) {
             written.put("format", FORMAT);
         }
-        return stored(entry, CanonicalJson.of(json(written)), Words.write(words));
+        return stored(entry, CanonicalJson.of(json(written)), WrittenWords.write(words));
     }
 
     /**
@@ -183,16 +183,15 @@ final class EntryCodec {
     }
 
     /**
-     * @param words that belong to these bytes, see {@link Words#write}; null if none are kept
-     * @throws Words.Altered if they are others than were committed to
+     * @param words that belong to these bytes, see {@link WrittenWords#write}; null if none are kept
+     * @throws WrittenWords.Altered if they are others than were committed to
      * @throws IllegalArgumentException if the bytes, whatever they are, are no entry of a known format
      */
     static Decoded decode(byte[] canonical, byte @Nullable [] words) {
         try {
             JsonNode tree = MAPPER.readTree(canonical);
-            boolean lacking = tree.path("format").asInt() >= FORMAT || words != null
-                    ? Words.show(tree.path(PAYLOAD), Words.read(words))
-                    : false;
+            boolean hides = tree.path("format").asInt() >= FORMAT || words != null;
+            boolean lacking = hides && WrittenWords.show(tree.path(PAYLOAD), WrittenWords.read(words));
             Envelope envelope = ENVELOPE.readValue(tree);
             if (envelope == null || envelope.format() < 1 || envelope.format() > FORMAT) {
                 throw new IllegalArgumentException("not of format 1 to " + FORMAT);
@@ -209,7 +208,7 @@ final class EntryCodec {
                     envelope.previous(),
                     envelope.salt(),
                     lacking);
-        } catch (Words.Altered e) {
+        } catch (WrittenWords.Altered e) {
             // unless it is no entry at all
             decode(canonical, null);
             throw e;
@@ -239,7 +238,7 @@ final class EntryCodec {
 
     private static boolean hasMore(JsonNode tree) throws IOException {
         try {
-            Words.show(tree.path(PAYLOAD), Map.of());
+            WrittenWords.show(tree.path(PAYLOAD), Map.of());
             ENVELOPE.readValue(tree);
             return false;
         } catch (UnrecognizedPropertyException component) {

@@ -3,8 +3,9 @@ package org.benchtrail.trail;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.util.Arrays;
-import java.util.List;
+import java.util.Collections;
 import java.util.Optional;
+import java.util.SortedMap;
 import org.benchtrail.core.method.Entry;
 import org.jspecify.annotations.Nullable;
 
@@ -52,9 +53,9 @@ public record TrailEntry(
         return new TrailEntry(entry, at, actor, kind, canonical, hash, others);
     }
 
-    /** The words that somebody wrote into it, as far as they are there. */
-    public List<String> spoken() {
-        return Words.read(words).values().stream().map(Words.Word::value).toList();
+    /** What somebody wrote into it, by its JSON pointer in the payload; empty if that is nothing, nothing any more, or was altered. */
+    public SortedMap<String, SaltedWords> saltedWords() {
+        return hasOtherWords() ? Collections.emptySortedMap() : WrittenWords.read(words);
     }
 
     /** What it holds commitments to, with salts, as JSON; empty if that is nothing, or nothing any more. */
@@ -67,7 +68,7 @@ public record TrailEntry(
         try {
             EntryCodec.decode(canonical, words);
             return false;
-        } catch (Words.Altered e) {
+        } catch (WrittenWords.Altered e) {
             return true;
         } catch (IllegalArgumentException unreadable) {
             return false;

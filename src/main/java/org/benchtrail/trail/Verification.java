@@ -151,7 +151,7 @@ public record Verification(
                 holding.accept(inside.entry());
             }
             return fault;
-        } catch (Words.Altered e) {
+        } catch (WrittenWords.Altered e) {
             return "its words were altered";
         } catch (IllegalArgumentException e) {
             return NOT_READ;

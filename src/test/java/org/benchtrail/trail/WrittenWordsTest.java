@@ -37,7 +37,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /** Words that somebody wrote into an entry: what is hashed holds commitments to them, and they can go. */
-class WordsTest {
+class WrittenWordsTest {
     private static final ObjectMapper JSON = new ObjectMapper();
     private static final Stamp STAMP = new Stamp(
             7,
@@ -163,8 +163,8 @@ class WordsTest {
     @MethodSource("samples")
     void words_areNotInWhatIsHashed_andEverythingElseIs(Fact fact) {
         TrailEntry entry = stored(fact);
-        for (String words : entry.spoken()) {
-            assertFalse(text(entry.canonical()).contains("\"" + words + "\""), words);
+        for (SaltedWords words : entry.saltedWords().values()) {
+            assertFalse(text(entry.canonical()).contains("\"" + words.value() + "\""), words.value());
         }
         assertEquals(fact, entry.read().fact());
         assertFalse(entry.lacksWords());

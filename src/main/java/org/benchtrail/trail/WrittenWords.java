@@ -30,23 +30,12 @@ import org.jspecify.annotations.Nullable;
  * Commitment} by the name {@code kind/pointer}; the words stand beside it with their salts, by their JSON pointers (RFC 6901), and can
  * be erased.
  */
-final class Words {
-    private static final Base64.Encoder BASE64 = Base64.getUrlEncoder().withoutPadding();
+final class WrittenWords {
     private static final String COMMITTED = "committed";
     private static final ObjectMapper MAPPER = new ObjectMapper();
-    private static final TypeReference<TreeMap<String, Word>> ALL = new TypeReference<>() {};
+    private static final TypeReference<TreeMap<String, SaltedWords>> ALL = new TypeReference<>() {};
 
-    private Words() {}
-
-    /** Words and the salt of their commitment, base64url without padding. */
-    record Word(String salt, String value) {
-        /** A salt has one spelling only, so that no byte of it can be changed unseen. */
-        Word {
-            if (!BASE64.encodeToString(Base64.getUrlDecoder().decode(salt)).equals(salt)) {
-                throw new IllegalArgumentException("another spelling of a salt");
-            }
-        }
-    }
+    private WrittenWords() {}
 
     /** Words that are not those that were committed to. */
     static final class Altered extends IllegalArgumentException {
@@ -58,13 +47,13 @@ final class Words {
     }
 
     /** Puts commitments in place of the words of a fact; empty texts stay, as they say nothing of anybody. */
-    static SortedMap<String, Word> hide(Fact fact, ObjectNode payload, RandomGenerator chance) {
-        SortedMap<String, Word> hidden = new TreeMap<>();
+    static SortedMap<String, SaltedWords> hide(Fact fact, ObjectNode payload, RandomGenerator chance) {
+        SortedMap<String, SaltedWords> hidden = new TreeMap<>();
         new Hiding(FactKinds.name(fact.getClass()), hidden, chance).below(fact, payload, "");
         return hidden;
     }
 
-    private record Hiding(String kind, SortedMap<String, Word> hidden, RandomGenerator chance) {
+    private record Hiding(String kind, SortedMap<String, SaltedWords> hidden, RandomGenerator chance) {
         private void record(Record record, JsonNode node, String pointer) {
             for (RecordComponent component : record.getClass().getRecordComponents()) {
                 String name = component.getName();
@@ -92,7 +81,7 @@ final class Words {
 
         private JsonNode committed(String pointer, String value) {
             byte[] salt = Commitment.secret(chance);
-            hidden.put(pointer, new Word(BASE64.encodeToString(salt), value));
+            hidden.put(pointer, new SaltedWords(SaltedWords.spelling(salt), value));
             return MAPPER.createObjectNode()
                     .put(COMMITTED, Commitment.of(salt, kind + pointer, value).hex());
         }
@@ -105,7 +94,7 @@ final class Words {
      * @return whether some of them are not there, so that {@link FreeText#ERASED} stands in their place
      * @throws Altered if there are others than were committed to
      */
-    static boolean show(JsonNode payload, Map<String, Word> words) {
+    static boolean show(JsonNode payload, Map<String, SaltedWords> words) {
         Set<String> left = new HashSet<>(words.keySet());
         boolean lacking = new Showing(payload.path("kind").asText(), words, left).below(payload, "");
         if (!left.isEmpty()) {
@@ -114,7 +103,7 @@ final class Words {
         return lacking;
     }
 
-    private record Showing(String kind, Map<String, Word> words, Set<String> left) {
+    private record Showing(String kind, Map<String, SaltedWords> words, Set<String> left) {
         private boolean below(JsonNode node, String pointer) {
             boolean lacking = false;
             if (node instanceof ObjectNode object) {
@@ -134,18 +123,18 @@ final class Words {
             if (!isCommitment(value)) {
                 return below(value, pointer);
             }
-            Word word = words.get(pointer);
+            SaltedWords word = words.get(pointer);
             if (word == null) {
                 put.accept(TextNode.valueOf(FreeText.ERASED));
                 return true;
             }
             left.remove(pointer);
-            if (!Commitment.of(Base64.getUrlDecoder().decode(word.salt), kind + pointer, word.value)
+            if (!Commitment.of(Base64.getUrlDecoder().decode(word.salt()), kind + pointer, word.value())
                     .hex()
                     .equals(value.path(COMMITTED).asText())) {
                 throw new Altered("other words at " + pointer + " than were committed to");
             }
-            put.accept(TextNode.valueOf(word.value));
+            put.accept(TextNode.valueOf(word.value()));
             return false;
         }
     }
@@ -155,7 +144,7 @@ final class Words {
     }
 
     /** As they are stored; null if there are none. */
-    static byte @Nullable [] write(SortedMap<String, Word> words) {
+    static byte @Nullable [] write(SortedMap<String, SaltedWords> words) {
         try {
             return words.isEmpty() ? null : CanonicalJson.of(MAPPER.writeValueAsString(words));
         } catch (JsonProcessingException e) {
@@ -164,9 +153,9 @@ final class Words {
     }
 
     /** @throws Altered if that is nothing that was stored so */
-    static SortedMap<String, Word> read(byte @Nullable [] stored) {
+    static SortedMap<String, SaltedWords> read(byte @Nullable [] stored) {
         try {
-            SortedMap<String, Word> words = stored == null ? new TreeMap<>() : MAPPER.readValue(stored, ALL);
+            SortedMap<String, SaltedWords> words = stored == null ? new TreeMap<>() : MAPPER.readValue(stored, ALL);
             if (!Arrays.equals(stored, write(words))) {
                 throw new Altered("words that are not written as they were");
             }
