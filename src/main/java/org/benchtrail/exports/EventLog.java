@@ -60,7 +60,7 @@ class EventLog {
     public record Exports(List<EventRows.Month> months, List<Given> given) {}
 
     /** A file that somebody was given, in words. */
-    public record Given(String month, String format, String person, String when) {}
+    public record Given(String about, String format, String person, String when) {}
 
     Exports exports(Actor viewer, ZoneId shown) {
         Permissions.require(Permission.SEE_FIGURES, viewer);
@@ -77,7 +77,7 @@ class EventLog {
                 given.stream().map(EventRows.GivenRow::person).distinct().toList());
         return given.stream()
                 .map(g -> new Given(
-                        g.month(), g.format(), names.getOrDefault(g.person(), g.person()), Moments.text(g.at(), shown)))
+                        g.about(), g.format(), names.getOrDefault(g.person(), g.person()), Moments.text(g.at(), shown)))
                 .toList();
     }
 
@@ -97,7 +97,7 @@ class EventLog {
     String give(YearMonth month, String format, Actor viewer) {
         return QuarkusTransaction.requiringNew().call(() -> {
             String head = rows.head();
-            rows.give(new EventRows.GivenRow(month.toString(), format, viewer.account(), clock.instant()), head);
+            rows.give(new EventRows.GivenRow(month.toString(), null, format, viewer.account(), clock.instant()), head);
             return head;
         });
     }

@@ -7,6 +7,7 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.util.Collection;
 import java.util.List;
+import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.platform.sql.Sql;
 import org.benchtrail.platform.sql.SqlText;
 import org.jspecify.annotations.Nullable;
@@ -20,7 +21,7 @@ class EventRows {
 
     EventRows(EntityManager database) {
         this.database = database;
-        text = SqlText.of(EventRows.class).having("months", "tickets", "entries", "head", "give", "given");
+        text = SqlText.of(EventRows.class).having("months", "tickets", "entries", "head", "give", "given", "given of");
     }
 
     private Sql of(String statement) {
@@ -69,15 +70,27 @@ class EventRows {
     }
 
     /**
-     * An event log that somebody was given.
+     * A file that somebody was given.
      *
+     * @param month of an event log; empty for a file of one ticket
+     * @param ticket serial number of it; null for an event log
      * @param person account
      */
-    record GivenRow(String month, String format, String person, Instant at) {}
+    record GivenRow(String month, @Nullable Integer ticket, String format, String person, Instant at) {
+        static GivenRow of(TicketNumber ticket, String format, String person, Instant at) {
+            return new GivenRow("", ticket.serial(), format, person, at);
+        }
+
+        /** What it is of. */
+        String about() {
+            return ticket == null ? month : new TicketNumber(ticket).toString();
+        }
+    }
 
     void give(GivenRow given, String head) {
         of("give")
                 .with("month", given.month())
+                .with("ticket", given.ticket())
                 .with("format", given.format())
                 .with("person", given.person())
                 .with("at", given.at())
@@ -88,5 +101,10 @@ class EventRows {
     /** The latest first, at most so many. */
     List<GivenRow> given(int most) {
         return of("given").with("most", most).rows(GivenRow.class);
+    }
+
+    /** Of one ticket. */
+    List<GivenRow> given(TicketNumber ticket, int most) {
+        return of("given of").with("ticket", ticket.serial()).with("most", most).rows(GivenRow.class);
     }
 }

@@ -21,10 +21,12 @@ import org.jspecify.annotations.Nullable;
 @Authenticated
 public class RecordPaperPage {
     private final RecordPapers papers;
+    private final TicketsGiven given;
     private final CurrentActor current;
 
-    RecordPaperPage(RecordPapers papers, CurrentActor current) {
+    RecordPaperPage(RecordPapers papers, TicketsGiven given, CurrentActor current) {
         this.papers = papers;
+        this.given = given;
         this.current = current;
     }
 
@@ -47,6 +49,7 @@ public class RecordPaperPage {
     @Blocking
     public Response paper(@RestPath String number) {
         RecordPaper paper = papers.of(TicketNumber.parse(number), current.actor(), current.zone());
+        given.note(TicketNumber.parse(number), "record as PDF", current.actor());
         return Response.ok(Paper.pdf(Templates.paper(paper.record(), paper.head(), paper.file())), Paper.MEDIA_TYPE)
                 .header("Content-Disposition", "inline; filename=\"record-" + number + ".pdf\"")
                 .build();

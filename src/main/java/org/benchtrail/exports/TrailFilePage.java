@@ -24,11 +24,13 @@ import org.jspecify.annotations.Nullable;
 public class TrailFilePage {
     private final TicketQueries tickets;
     private final TrailFiles files;
+    private final TicketsGiven given;
     private final CurrentActor current;
 
-    TrailFilePage(TicketQueries tickets, TrailFiles files, CurrentActor current) {
+    TrailFilePage(TicketQueries tickets, TrailFiles files, TicketsGiven given, CurrentActor current) {
         this.tickets = tickets;
         this.files = files;
+        this.given = given;
         this.current = current;
     }
 
@@ -52,6 +54,7 @@ public class TrailFilePage {
                         : files.at(number(leaves, 1, Long.MAX_VALUE, "leaves"), ticket.toString(), trail))
                 .orElseThrow(
                         () -> new NotFound(leaves == null ? "proof: nothing was sealed yet" : "head of " + leaves));
+        given.note(ticket, "trail with proofs", current.actor());
         return Response.ok(file.text(), JsonLinesFormat.MEDIA_TYPE)
                 .header(
                         "Content-Disposition",

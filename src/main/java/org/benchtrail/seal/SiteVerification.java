@@ -49,6 +49,7 @@ class SiteVerification {
             new Recorded("erasures", "forecast_erasure", "id"),
             new Recorded("erasures", "erased_words", "id"),
             new Recorded("audit/%", "audit_act", "id"),
+            new Recorded("audit/exports", "export_given", "id"),
             new Recorded("figures", "chart_baseline", "id"),
             new Recorded("training", "coach_trial", "id"),
             new Recorded("training", "coach_trial_result", "trial"));

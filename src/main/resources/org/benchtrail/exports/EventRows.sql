@@ -23,7 +23,11 @@ order by t.serial, e.entry
 select note from checkpoint order by size desc limit 1
 
 -- @ give
-insert into export_given (month, format, person, at, head) values (:month, :format, :person, :at, :head)
+insert into export_given (month, ticket, format, person, at, head)
+values (:month, cast(:ticket as integer), :format, :person, :at, :head)
 
 -- @ given
-select month, format, person, at from export_given order by id desc limit :most
+select month, ticket, format, person, at from export_given order by id desc limit :most
+
+-- @ given of
+select month, ticket, format, person, at from export_given where ticket = :ticket order by id desc limit :most

@@ -166,6 +166,21 @@ class WordsErasedTest {
         erasure.erase(number, naming(number).subList(0, 2), "words-omar, words-wilma", "asked");
         assertEquals(2, verify(sue.get("/tickets/" + number + "/trail.jsonl").asString()), said);
         assertTrue(said.contains("The words of 2 of them are not in the file"), said);
+
+        assertEquals(200, sue.get("/tickets/" + number + "/record.pdf").statusCode());
+        Browser omar = Browser.signedIn(OMAR.account(), PASSWORD);
+        for (String page : List.of("/erasing", "/erasing/words")) {
+            String shown = omar.get("/tickets/" + number + page).asString();
+            assertTrue(
+                    shown.contains("record as PDF, by Sue, ") && shown.contains("trail with proofs, by Sue, "), shown);
+        }
+        assertTrue(omar.get("/exports").asString().contains(number.toString()));
+        assertEquals(
+                "3",
+                TestDatabase.one("select count(*)::text from site_record where stream = 'audit/exports'"
+                        + " and convert_from(canonical, 'UTF8')::jsonb #>> '{content,ticket}' = '" + number.serial()
+                        + "'"),
+                "each is a record of the log");
     }
 
     private int verify(String file) {

@@ -85,6 +85,7 @@ class ChangedBytesTest {
             "forecast_erasure",
             "erased_words",
             "audit_act",
+            "export_given",
             "mending",
             "chart_baseline",
             "coach_trial",

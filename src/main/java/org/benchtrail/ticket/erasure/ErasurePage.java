@@ -23,6 +23,7 @@ import org.benchtrail.platform.form.FormValues;
 import org.benchtrail.platform.form.PostedForm;
 import org.benchtrail.platform.form.Refusal;
 import org.benchtrail.proposals.ProposalActs;
+import org.benchtrail.ticket.GivenFiles;
 import org.benchtrail.ticket.RequesterErasure;
 import org.benchtrail.ticket.Times;
 import org.jboss.resteasy.reactive.RestPath;
@@ -35,6 +36,7 @@ public class ErasurePage {
 
     private final RequesterErasure erasure;
     private final ErasureChange change;
+    private final GivenFiles given;
     private final ProposalActs proposals;
     private final CurrentActor current;
     private final RequesterConfig config;
@@ -42,11 +44,13 @@ public class ErasurePage {
     ErasurePage(
             RequesterErasure erasure,
             ErasureChange change,
+            GivenFiles given,
             ProposalActs proposals,
             CurrentActor current,
             RequesterConfig config) {
         this.erasure = erasure;
         this.change = change;
+        this.given = given;
         this.proposals = proposals;
         this.current = current;
         this.config = config;
@@ -57,10 +61,16 @@ public class ErasurePage {
      *
      * @param erased when; empty if it is not
      * @param tickets some of them, the newest first
+     * @param given files of the ticket that somebody took
      * @param keptForDays after how many days the server erases by itself; 0 if it does not
      */
     public record View(
-            String number, RequesterErasure.Kept kept, String erased, List<String> tickets, long keptForDays) {
+            String number,
+            RequesterErasure.Kept kept,
+            String erased,
+            List<String> tickets,
+            List<GivenLine> given,
+            long keptForDays) {
         public long more() {
             return kept.tickets() - tickets.size();
         }
@@ -90,6 +100,7 @@ public class ErasurePage {
                         erasure.newest(number, SHOWN).stream()
                                 .map(TicketNumber::toString)
                                 .toList(),
+                        GivenLine.of(given.of(number), current.zone()),
                         config.keptFor().map(Duration::toDays).orElse(0L)),
                 fill,
                 problems);

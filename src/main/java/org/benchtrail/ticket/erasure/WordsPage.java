@@ -22,6 +22,7 @@ import org.benchtrail.platform.form.FormValues;
 import org.benchtrail.platform.form.PostedForm;
 import org.benchtrail.platform.form.Refusal;
 import org.benchtrail.proposals.ProposalActs;
+import org.benchtrail.ticket.GivenFiles;
 import org.benchtrail.ticket.Times;
 import org.benchtrail.ticket.WordsErasure;
 import org.jboss.resteasy.reactive.RestPath;
@@ -32,12 +33,15 @@ import org.jboss.resteasy.reactive.RestPath;
 public class WordsPage {
     private final WordsErasure erasure;
     private final WordsChange change;
+    private final GivenFiles given;
     private final ProposalActs proposals;
     private final CurrentActor current;
 
-    WordsPage(WordsErasure erasure, WordsChange change, ProposalActs proposals, CurrentActor current) {
+    WordsPage(
+            WordsErasure erasure, WordsChange change, GivenFiles given, ProposalActs proposals, CurrentActor current) {
         this.erasure = erasure;
         this.change = change;
+        this.given = given;
         this.proposals = proposals;
         this.current = current;
     }
@@ -47,8 +51,9 @@ public class WordsPage {
      *
      * @param written entries with words
      * @param gone entries of which the words were erased
+     * @param given files of the ticket that somebody took
      */
-    public record View(String number, List<WordsErasure.Written> written, List<Gone> gone) {}
+    public record View(String number, List<WordsErasure.Written> written, List<Gone> gone, List<GivenLine> given) {}
 
     /** An entry of which the words were erased. */
     public record Gone(int entry, String at, String decidedBy, String reason) {}
@@ -75,7 +80,8 @@ public class WordsPage {
                         erasure.erased(number).stream()
                                 .map(e -> new Gone(
                                         e.entry(), Times.text(e.at(), current.zone()), e.decidedBy(), e.reason()))
-                                .toList()),
+                                .toList(),
+                        GivenLine.of(given.of(number), current.zone())),
                 fill,
                 problems);
     }
