@@ -292,7 +292,7 @@ class StatementCountTest {
         String number = open("Count room");
         int version = 1;
         for (String step : STEPS) {
-            assertAtMost(24, "/tickets/" + number);
+            assertAtMost(25, "/tickets/" + number);
             Response answer = post("/api/tickets/" + number + "/acts", version, step);
             assertEquals(200, answer.statusCode(), answer.asString());
             version = answer.jsonPath().getInt("version");

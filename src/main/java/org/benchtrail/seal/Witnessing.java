@@ -62,6 +62,15 @@ class Witnessing {
                         .witnesses();
     }
 
+    /** Their keys, as signatures are kept by them; none where the policy cannot be read, which is told elsewhere. */
+    String[] keys() {
+        try {
+            return witnesses().stream().map(party -> party.key().toString()).toArray(String[]::new);
+        } catch (IOException | IllegalArgumentException unreadable) {
+            return new String[0];
+        }
+    }
+
     /**
      * Asks those of them that have an address for their signature of the newest head.
      *
