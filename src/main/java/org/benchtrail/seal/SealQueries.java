@@ -4,9 +4,7 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
 import java.time.Duration;
-import java.time.Instant;
 import java.time.ZoneId;
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -27,42 +25,35 @@ class SealQueries {
     private static final int MOST = 10;
     private static final int MOST_BROKEN = 50;
     static final int PAGE = 50;
-    private static final Duration TOO_LONG = Duration.ofMinutes(5);
 
     private final LogRows rows;
     private final WitnessRows witnesses;
     private final TimeStampRows stamps;
-    private final TimeStamping stamping;
+    private final SealTroubles troubles;
     private final LogKeys keys;
     private final Incidents incidents;
     private final Alarms alarms;
     private final VerificationRows runs;
-    private final SealJob job;
-    private final SealConfig config;
     private final Clock clock;
 
     SealQueries(
             LogRows rows,
             WitnessRows witnesses,
             TimeStampRows stamps,
-            TimeStamping stamping,
+            SealTroubles troubles,
             LogKeys keys,
             Incidents incidents,
             Alarms alarms,
             VerificationRows runs,
-            SealJob job,
-            SealConfig config,
             Clock clock) {
         this.rows = rows;
         this.witnesses = witnesses;
         this.stamps = stamps;
-        this.stamping = stamping;
+        this.troubles = troubles;
         this.keys = keys;
         this.incidents = incidents;
         this.alarms = alarms;
         this.runs = runs;
-        this.job = job;
-        this.config = config;
         this.clock = clock;
     }
 
@@ -73,10 +64,10 @@ class SealQueries {
         List<WitnessRows.Event> answers = witnesses.newest();
         SealView.@Nullable Look look = runs.newest().map(run -> look(run, zone)).orElse(null);
         return new SealView(
-                troubles(waiting, look),
+                troubles.all(zone),
                 broken(),
                 waiting.count(),
-                age(waiting.oldest()),
+                troubles.age(waiting.oldest()),
                 head(zone).orElse(null),
                 answers(answers, false, zone),
                 stamps.newest(Long.MAX_VALUE)
@@ -125,43 +116,6 @@ class SealQueries {
                 .toList();
     }
 
-    private List<String> troubles(LogRows.Waiting waiting, SealView.@Nullable Look look) {
-        List<String> troubles = new ArrayList<>();
-        if (!job.stopped().isEmpty()) {
-            troubles.add("Nothing is signed. " + job.stopped());
-        }
-        if (config.keyFile().isEmpty()) {
-            troubles.add("No key is named in the settings, so nothing is signed.");
-        }
-        if (waiting.stuck() > 0) {
-            troubles.add(waiting.stuck()
-                    + " records do not go on where their stream ends, and are never sealed as they are.");
-        }
-        if (waiting.oldest() != null
-                && Duration.between(waiting.oldest(), clock.instant()).compareTo(TOO_LONG) > 0) {
-            troubles.add("Something has waited to be sealed for " + age(waiting.oldest()) + ".");
-        }
-        if (config.timestamp().url().isPresent()) {
-            Duration without = stamping.without();
-            if (without.compareTo(TimeStamping.TOO_LONG) >= 0) {
-                troubles.add("No time-stamp for " + without.toDays() + " days.");
-            }
-        }
-        if (look != null && !look.findings().isEmpty()) {
-            troubles.add("The latest look at the whole site: "
-                    + places(look.findings().size()) + ".");
-        }
-        return troubles;
-    }
-
-    private String age(@Nullable Instant since) {
-        if (since == null) {
-            return "";
-        }
-        long seconds = Math.max(0, Duration.between(since, clock.instant()).toSeconds());
-        return seconds < 120 ? seconds + " s" : seconds / 60 + " min";
-    }
-
     private static String root(String note) {
         return Checkpoint.parse(SignedNote.parse(note).text()).root().base64();
     }
@@ -200,7 +154,7 @@ class SealQueries {
                 .map(f -> new SealView.FindingLine(f.what(), f.place(), f.sentence()))
                 .toList();
         boolean going = run.ended() == null;
-        String found = findings.isEmpty() ? "all of it holds" : places(findings.size());
+        String found = findings.isEmpty() ? "all of it holds" : SealTroubles.places(findings.size());
         return new SealView.Look(
                 going,
                 Moments.text(run.started(), zone),
@@ -210,10 +164,6 @@ class SealQueries {
                                 + (run.stopped() ? "; it was stopped" : rate(run))
                         : run.size() + " leaves, every record and every ticket: " + found,
                 findings);
-    }
-
-    private static String places(int findings) {
-        return findings == 1 ? "1 place does not hold" : findings + " places do not hold";
     }
 
     /** How fast it is, and what is left, of a look that goes on. */
