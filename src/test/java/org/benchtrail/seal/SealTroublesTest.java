@@ -105,8 +105,7 @@ class SealTroublesTest {
     }
 
     private void told(boolean expected, String sentence, String inShort) {
-        assertEquals(
-                expected, browser.get("/seal").asString().contains(sentence), () -> "on the page: " + sentence);
+        assertEquals(expected, browser.get("/seal").asString().contains(sentence), () -> "on the page: " + sentence);
         assertEquals(expected, health().contains(inShort), this::health);
         if (expected) {
             assertTrue(health().startsWith("degraded: "), this::health);
@@ -133,7 +132,10 @@ class SealTroublesTest {
         Files.writeString(signing.lastNote(), "no note");
         try {
             grow();
-            told(true, "Nothing is signed. The last note that was signed, beside the key, cannot be read", "nothing is signed");
+            told(
+                    true,
+                    "Nothing is signed. The last note that was signed, beside the key, cannot be read",
+                    "nothing is signed");
         } finally {
             Files.writeString(signing.lastNote(), note);
         }

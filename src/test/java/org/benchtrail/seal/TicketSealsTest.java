@@ -169,10 +169,9 @@ class TicketSealsTest {
         assertEquals(3, told(number).getInt("sealed"));
         assertEquals(1, told(number).getInt("witnessed.by"));
         assertEquals(1, told(number).getInt("witnessed.of"));
-        assertTrue(
-                Math.abs(Duration.between(seen, Instant.parse(told(number).getString("witnessed.at")))
-                                .toSeconds())
-                        < 5);
+        assertTrue(Math.abs(Duration.between(seen, Instant.parse(told(number).getString("witnessed.at")))
+                        .toSeconds())
+                < 5);
     }
 
     /** A later head holds the earlier entries too; and a witness that is asked and has not signed is told. */
