@@ -23,7 +23,9 @@ class SealDuty implements Duty {
             return Optional.empty();
         }
         int wrong = troubles.all(ZoneOffset.UTC).size();
-        String words = wrong == 1 ? "thing is wrong with the seal of the record" : "things are wrong with the seal of the record";
+        String words = wrong == 1
+                ? "thing is wrong with the seal of the record"
+                : "things are wrong with the seal of the record";
         return wrong == 0 ? Optional.empty() : Optional.of(new Line("Seal", wrong, words, "/seal", "See the seal"));
     }
 }

@@ -30,6 +30,7 @@ class SealQueries {
     private final WitnessRows witnesses;
     private final TimeStampRows stamps;
     private final SealTroubles troubles;
+    private final WitnessedHeads heads;
     private final LogKeys keys;
     private final Incidents incidents;
     private final Alarms alarms;
@@ -41,6 +42,7 @@ class SealQueries {
             WitnessRows witnesses,
             TimeStampRows stamps,
             SealTroubles troubles,
+            WitnessedHeads heads,
             LogKeys keys,
             Incidents incidents,
             Alarms alarms,
@@ -50,6 +52,7 @@ class SealQueries {
         this.witnesses = witnesses;
         this.stamps = stamps;
         this.troubles = troubles;
+        this.heads = heads;
         this.keys = keys;
         this.incidents = incidents;
         this.alarms = alarms;
@@ -63,8 +66,10 @@ class SealQueries {
         LogRows.Waiting waiting = rows.waiting();
         List<WitnessRows.Event> answers = witnesses.newest();
         SealView.@Nullable Look look = runs.newest().map(run -> look(run, zone)).orElse(null);
+        List<String> wrong = troubles.all(zone);
         return new SealView(
-                troubles.all(zone),
+                wrong,
+                Permissions.allow(Permission.KEEP_LOG, viewer) && wrong.stream().anyMatch(one -> one.contains(LostNote.GONE)),
                 broken(),
                 waiting.count(),
                 troubles.age(waiting.oldest()),
@@ -108,11 +113,17 @@ class SealQueries {
     }
 
     /** What each witness answered last, or the authority of time-stamps, whose answers stand beside theirs. */
-    private static List<SealView.WitnessLine> answers(List<WitnessRows.Event> newest, boolean ofStamps, ZoneId zone) {
+    private List<SealView.WitnessLine> answers(List<WitnessRows.Event> newest, boolean ofStamps, ZoneId zone) {
         return newest.stream()
                 .filter(e -> e.witness().equals(TimeStamping.NAME) == ofStamps)
                 .map(e -> new SealView.WitnessLine(
-                        e.witness(), e.size(), Moments.text(e.at(), zone), answer(e.status(), e.detail())))
+                        e.witness(),
+                        e.size(),
+                        Moments.text(e.at(), zone),
+                        answer(e.status(), e.detail()),
+                        heads.looked(e.witness())
+                                .map(l -> l.words() + ", " + Moments.text(l.at(), zone))
+                                .orElse("")))
                 .toList();
     }
 
@@ -143,8 +154,12 @@ class SealQueries {
 
     private static String answer(int status, String detail) {
         return switch (status) {
-            case 200 -> "signed";
+            case 200 -> detail.isEmpty() ? "signed" : detail;
             case 0 -> "no answer";
+            case 400 -> "400 " + detail + " A fault of this server: this head is not shown to it again.";
+            case 403 -> "403 " + detail + " It does not trust this log's key: give it the verifier key below.";
+            case 404 ->
+                "404 " + detail + " It does not know this log: let whoever runs it add its origin with the key below.";
             default -> status + " " + detail;
         };
     }

@@ -173,10 +173,11 @@ class SealTroubles {
         Optional<Unsigned> head = asked.stream().findFirst();
         return head.isEmpty() || policy.vouching(key -> signed.contains(key.toString())) != Vouching.NOT_MET
                 ? List.of()
-                : List.of("Too few witnesses for more than " + NO_QUORUM.toHours() + " h: of those that the policy asks, "
-                        + signed.size() + " of " + keys.size() + " have signed the head of "
-                        + head.get().size() + " leaves of "
-                        + Moments.text(head.get().at(), zone) + ", or a later one.");
+                : List.of(
+                        "Too few witnesses for more than " + NO_QUORUM.toHours() + " h: of those that the policy asks, "
+                                + signed.size() + " of " + keys.size() + " have signed the head of "
+                                + head.get().size() + " leaves of "
+                                + Moments.text(head.get().at(), zone) + ", or a later one.");
     }
 
     /** How long something has lasted; empty if it has not begun. */

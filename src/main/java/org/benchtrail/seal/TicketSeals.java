@@ -26,7 +26,8 @@ class TicketSeals implements Seals {
         sealed = SqlText.of(TicketSeals.class).statement("sealed");
     }
 
-    private record Row(long place, long asked, long signed, @Nullable Instant at) {}
+    private record Row(
+            long place, long asked, long signed, @Nullable Instant at) {}
 
     @Override
     @Transactional
@@ -35,8 +36,7 @@ class TicketSeals implements Seals {
                 .with("stream", "ticket/" + number)
                 .with("keys", witnessing.keys())
                 .row(Row.class)
-                .map(row ->
-                        new SealedUpTo((int) row.place(), (int) row.asked(), (int) row.signed(), row.at()))
+                .map(row -> new SealedUpTo((int) row.place(), (int) row.asked(), (int) row.signed(), row.at()))
                 .orElse(SealedUpTo.NOTHING);
     }
 }

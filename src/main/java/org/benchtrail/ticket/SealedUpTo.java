@@ -12,7 +12,8 @@ import org.jspecify.annotations.Nullable;
  * @param signed how many of them have signed a head that holds the entry
  * @param at when the last of these did so, by its own clock; null if none has
  */
-public record SealedUpTo(int entry, int asked, int signed, @Nullable Instant at) {
+public record SealedUpTo(
+        int entry, int asked, int signed, @Nullable Instant at) {
     /** Said of a head that no witness has signed. */
     public static final String ALONE = "Signed by the shop alone. Nobody else has seen this head.";
 
