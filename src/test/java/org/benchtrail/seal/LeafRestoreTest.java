@@ -49,14 +49,17 @@ import org.benchtrail.ticket.TicketMending;
 import org.benchtrail.trail.Mendings;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.MethodOrderer;
 import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestMethodOrder;
 import org.junit.jupiter.api.io.TempDir;
 
 /** A backup that is a thousand leaves old is restored: it is noticed, nothing is recorded, and the same log goes on. */
 // after all others: what it loses stays lost, and others read every record
 @Order(Order.DEFAULT + 1)
 @QuarkusTest
+@TestMethodOrder(MethodOrderer.OrderAnnotation.class)
 @QuarkusTestResource(TestDatabase.class)
 class LeafRestoreTest {
     private static final Actor SUE = new Actor("restore-sue", "Sue", Set.of(Role.SUPERVISOR));
@@ -197,8 +200,8 @@ class LeafRestoreTest {
     }
 
     @Test
+    @Order(1) // before the others, since what they lose is missing in its exports
     void anOldBackup_isRefusedByTheNoteBesideTheKey_andItsLeavesAreBroughtBack() throws Exception {
-        long lostBefore = Long.parseLong(one("select count(*) from lost_leaf"));
         Path before = own.resolve("before");
         folder.write(before, true);
         Checkpoint earlier = checkpoint(before);
@@ -236,7 +239,7 @@ class LeafRestoreTest {
                 CompletableFuture.supplyAsync(() -> command.run("restore-leaves", log.toString()))
                         .join(),
                 "by the command, which no request is made for");
-        assertEquals(leaves + lostBefore, Long.parseLong(one("select count(*) from lost_leaf")), "none of their records is there");
+        assertEquals(leaves, Long.parseLong(one("select count(*) from lost_leaf")), "none of their records is there");
         assertThrows(LeafRestore.Refused.class, () -> restore.from(log), "once is enough");
 
         TicketNumber next = ticket();
@@ -251,7 +254,7 @@ class LeafRestoreTest {
         assertTrue(
                 found.stream()
                         .anyMatch(f ->
-                                f.place().equals("lost records") && f.sentence().startsWith(leaves + lostBefore + " records")),
+                                f.place().equals("lost records") && f.sentence().startsWith(leaves + " records")),
                 found::toString);
         assertTrue(
                 found.stream()
