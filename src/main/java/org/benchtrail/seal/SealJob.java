@@ -91,7 +91,7 @@ class SealJob {
     private void lookWhetherBehind() {
         try {
             signing.requireNotBehind();
-            List<Party> asked = asked();
+            List<Party> asked = witnessing.readable();
             note.seeTo(asked);
             witnessing.look(asked);
         } catch (LogIsAhead e) {
@@ -120,19 +120,11 @@ class SealJob {
         }
     }
 
-    /** A policy that cannot be read keeps no head from being signed: it is told when the witnesses are asked. */
-    private List<Party> asked() {
-        try {
-            return witnessing.witnesses();
-        } catch (IOException | IllegalArgumentException unreadable) {
-            return List.of();
-        }
-    }
-
     private void sealAndSign() throws IOException {
         try {
             signing.requireNotBehind();
-            List<Party> asked = asked();
+            // a policy that cannot be read keeps no head from being signed: it is told when the witnesses are asked
+            List<Party> asked = witnessing.readable();
             note.seeTo(asked);
             witnessing.look(asked);
             signing.recordKeys();

@@ -166,7 +166,13 @@ class SealQueries {
 
     private SealView.Look look(VerificationRows.Run run, ZoneId zone) {
         List<SealView.FindingLine> findings = runs.findings(run.id()).stream()
-                .map(f -> new SealView.FindingLine(f.what(), f.place(), f.sentence()))
+                .map(f -> new SealView.FindingLine(
+                        f.what(),
+                        f.place(),
+                        f.sentence(),
+                        f.head() == null
+                                ? ""
+                                : "The first head that proves it is that of " + f.head() + " leaves."))
                 .toList();
         boolean going = run.ended() == null;
         String found = findings.isEmpty() ? "all of it holds" : SealTroubles.places(findings.size());
@@ -174,10 +180,13 @@ class SealQueries {
                 going,
                 Moments.text(run.started(), zone),
                 run.by(),
-                going || run.stopped()
+                (run.again() == null ? "" : "anew, since the one before was interrupted; ")
+                        + (going || run.stopped()
                         ? run.done() + " of " + run.size() + " leaves were looked at"
-                                + (run.stopped() ? "; it was stopped" : rate(run))
-                        : run.size() + " leaves, every record and every ticket: " + found,
+                                + (run.interrupted()
+                                        ? "; it was interrupted, and is begun anew by itself"
+                                        : run.stopped() ? "; it was stopped" : rate(run))
+                        : run.size() + " leaves, every record and every ticket: " + found),
                 findings);
     }
 

@@ -65,5 +65,6 @@ public record SealView(
      */
     public record Look(boolean going, String began, String by, String progress, List<FindingLine> findings) {}
 
-    public record FindingLine(String what, String place, String sentence) {}
+    /** @param head which head proves it, in a sentence; empty where that cannot be told */
+    public record FindingLine(String what, String place, String sentence, String head) {}
 }

@@ -18,6 +18,7 @@ import org.benchtrail.seal.VerificationRows.Run;
 import org.benchtrail.ticket.TicketQueries;
 import org.benchtrail.trail.Verification;
 import org.jboss.logging.Logger;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Holds the whole site against the log: the database's own guards, the signatures, every leaf and what it seals, every row of which
@@ -56,6 +57,8 @@ class SiteVerification {
     private final VerificationRows runs;
     private final Guards guards;
     private final LogLook log;
+    private final KeptHeadsLook kept;
+    private final Witnessing witnessing;
     private final QuorumLook quorum;
     private final DecisionsLook decisions;
     private final TimeStampLook stamps;
@@ -67,6 +70,8 @@ class SiteVerification {
             VerificationRows runs,
             Guards guards,
             LogLook log,
+            KeptHeadsLook kept,
+            Witnessing witnessing,
             QuorumLook quorum,
             DecisionsLook decisions,
             TimeStampLook stamps,
@@ -76,6 +81,8 @@ class SiteVerification {
         this.runs = runs;
         this.guards = guards;
         this.log = log;
+        this.kept = kept;
+        this.witnessing = witnessing;
         this.quorum = quorum;
         this.decisions = decisions;
         this.stamps = stamps;
@@ -95,6 +102,7 @@ class SiteVerification {
         try {
             found(run, alone(guards::unlike), Function.identity());
             if (log.look(run, some -> found(run, some, Function.identity()))) {
+                found(run, kept.look(witnessing.readable()), Function.identity());
                 found(run, quorum.look(), Function.identity());
                 found(run, stamps.look(), Function.identity());
                 records(run);
@@ -235,10 +243,22 @@ class SiteVerification {
                     : new Verification(0, false, null, "No ticket has such a number.");
             Verification own = found == null ? verified(new TicketNumber(serial), by) : found;
             if (!own.holds()) {
-                broken.add(new Finding("ticket", number(serial), own.sentence()));
+                broken.add(new Finding("ticket", number(serial), own.sentence(), leaf(serial, own)));
             }
         }
         return broken;
+    }
+
+    /** Where the first entry that does not hold, or the last one, stands in the log. */
+    private @Nullable Long leaf(int serial, Verification found) {
+        if (!isNumber(serial) || found.brokenAt() == null) {
+            return null;
+        }
+        return alone(() -> rows.places("ticket/" + number(serial))).stream()
+                .filter(sealed -> sealed.place() == found.brokenAt())
+                .map(LogRows.PlaceRow::index)
+                .findFirst()
+                .orElse(null);
     }
 
     private Map<TicketNumber, Verification> verified(List<TicketNumber> numbers, Actor by) {

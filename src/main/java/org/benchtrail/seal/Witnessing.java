@@ -93,13 +93,18 @@ class Witnessing {
                         .witnesses();
     }
 
+    /** As {@link #witnesses()}; none where the policy cannot be read, which is told elsewhere. */
+    List<Party> readable() {
+        try {
+            return witnesses();
+        } catch (IOException | IllegalArgumentException unreadable) {
+            return List.of();
+        }
+    }
+
     /** Their keys, as signatures are kept by them; none where the policy cannot be read, which is told elsewhere. */
     String[] keys() {
-        try {
-            return witnesses().stream().map(party -> party.key().toString()).toArray(String[]::new);
-        } catch (IOException | IllegalArgumentException unreadable) {
-            return new String[0];
-        }
+        return readable().stream().map(party -> party.key().toString()).toArray(String[]::new);
     }
 
     /**
@@ -157,7 +162,8 @@ class Witnessing {
                         "the head that the witness " + witness.key().name() + " keeps", head, rows.size()));
     }
 
-    private static boolean isAsked(Party witness) {
+    /** Whether it has an address, and signs in a way that can be verified here. */
+    static boolean isAsked(Party witness) {
         return !witness.address().isEmpty() && witness.key().isUnderstood();
     }
 

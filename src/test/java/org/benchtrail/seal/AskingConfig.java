@@ -41,6 +41,11 @@ record AskingConfig(SealConfig real, Path policy, Optional<Path> keyFile) implem
     }
 
     @Override
+    public Duration lookEvery() {
+        return real.lookEvery();
+    }
+
+    @Override
     public Serving serve() {
         return real.serve();
     }

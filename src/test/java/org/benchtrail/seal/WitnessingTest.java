@@ -64,6 +64,9 @@ class WitnessingTest {
     WitnessedHeads heads;
 
     @Inject
+    KeptHeadsLook keptHeads;
+
+    @Inject
     LostNote lost;
 
     @Inject
@@ -311,6 +314,9 @@ class WitnessingTest {
                 clock.putForward(Duration.ofSeconds(11));
                 refuses(asked, sentence);
                 witnessing.look(List.of());
+                assertTrue(
+                        keptHeads.look(asked).stream().anyMatch(f -> f.sentence().contains(sentence)),
+                        "a look at the whole site asks the same");
             } finally {
                 server.stop(0);
             }
