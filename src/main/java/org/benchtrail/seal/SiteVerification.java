@@ -1,7 +1,9 @@
 package org.benchtrail.seal;
 
 import io.quarkus.narayana.jta.QuarkusTransaction;
+import io.quarkus.runtime.ShutdownEvent;
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.event.Observes;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
@@ -64,6 +66,8 @@ class SiteVerification {
     private final TimeStampLook stamps;
     private final TicketQueries tickets;
     private final Clock clock;
+    /** The look that this server has begun; 0 if none goes on. */
+    private volatile long own;
 
     SiteVerification(
             LogRows rows,
@@ -92,8 +96,25 @@ class SiteVerification {
 
     /** Begins a look, unless one is going on. */
     boolean begin(Actor by) {
-        return alone(() ->
-                runs.begin(by.account(), rows.newest().map(LogRows.Signed::size).orElse(0L), clock.instant()));
+        return alone(() -> {
+            boolean begun =
+                    runs.begin(by.account(), rows.newest().map(LogRows.Signed::size).orElse(0L), clock.instant());
+            if (begun) {
+                own = runs.newest().orElseThrow().id();
+            }
+            return begun;
+        });
+    }
+
+    /** A look of this server does not outlive it: it is left at the next place, and begun anew by whoever is there. */
+    void interrupt(@Observes ShutdownEvent stop) {
+        long look = own;
+        if (look > 0) {
+            alone(() -> {
+                runs.interrupt(look);
+                return 0;
+            });
+        }
     }
 
     /** Works through the look that was begun. */
@@ -117,6 +138,7 @@ class SiteVerification {
             runs.end(run.id(), clock.instant());
             return 0;
         });
+        own = 0;
     }
 
     /** Ends the look that is going on, if there is one, at the next place where it can be left. */

@@ -35,6 +35,7 @@ class VerificationRows {
                         "newest",
                         "go on",
                         "stop",
+                        "interrupt",
                         "end",
                         "find",
                         "findings",
@@ -119,6 +120,11 @@ class VerificationRows {
 
     void stop() {
         of("stop").run();
+    }
+
+    /** It is left at the next place where it can be, if it goes on. */
+    void interrupt(long id) {
+        of("interrupt").with("id", id).run();
     }
 
     void end(long id, Instant now) {

@@ -24,6 +24,9 @@ update verification_run set seen = :now, done = :done where id = :id and not sto
 -- @ stop
 update verification_run set stopped = true where ended is null
 
+-- @ interrupt
+update verification_run set stopped = true, interrupted = true where id = :id and ended is null and not stopped
+
 -- @ end
 update verification_run set seen = :now, ended = :now where id = :id
 

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.quarkus.narayana.jta.QuarkusTransaction;
+import io.quarkus.runtime.ShutdownEvent;
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
@@ -136,6 +137,23 @@ class SiteLooksTest {
         String page = Browser.signedIn(SUE.account(), PASSWORD).get("/seal").asString();
         assertTrue(page.contains("by server; anew, since the one before was interrupted; "), page);
         assertFalse(looks.lookIfDue(Duration.ZERO), "it came to its end");
+    }
+
+    @Test
+    void aLookOfAServerThatIsStopped_isLeft_andBegunAnewAtOnce() {
+        assertTrue(verification.begin(SUE));
+        long left = newest().id();
+        verification.interrupt(new ShutdownEvent());
+        verification.work(SUE);
+        Run interrupted = newest();
+        assertTrue(interrupted.stopped() && interrupted.interrupted());
+        String page = Browser.signedIn(SUE.account(), PASSWORD).get("/seal").asString();
+        assertTrue(page.contains(" leaves were looked at; it was interrupted, and is begun anew by itself."), page);
+        verification.interrupt(new ShutdownEvent());
+        assertTrue(looks.lookIfDue(Duration.ZERO));
+        assertEquals(left, newest().again());
+        verification.interrupt(new ShutdownEvent());
+        assertFalse(newest().interrupted(), "what came to its end was not interrupted");
     }
 
     /** A look that ends its server each time ends it no more than once an hour. */
