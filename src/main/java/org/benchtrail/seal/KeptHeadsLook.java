@@ -64,7 +64,9 @@ class KeptHeadsLook {
         boolean signed =
                 QuarkusTransaction.requiringNew().call(() -> rows.newest().isPresent());
         if (Files.notExists(signing.lastNote())) {
-            return signed ? Optional.of(new Finding(KEPT, NOTE, "It is gone, although the log has heads.")) : Optional.empty();
+            return signed
+                    ? Optional.of(new Finding(KEPT, NOTE, "It is gone, although the log has heads."))
+                    : Optional.empty();
         }
         try {
             return unlike(

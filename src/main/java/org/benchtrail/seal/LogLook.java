@@ -89,7 +89,11 @@ class LogLook {
             Some some = alone(() -> new Some(
                     stored.between(from, to), rows.lost(from, to), rows.heads(from, to), rows.nodes(from, to)));
             if (some.leaves().isEmpty()) {
-                walk.find("leaf", "leaf " + from, "It is missing, and all that follow: the log was cut or rewritten.", from);
+                walk.find(
+                        "leaf",
+                        "leaf " + from,
+                        "It is missing, and all that follow: the log was cut or rewritten.",
+                        from);
                 break;
             }
             walk.lost = new HashSet<>(some.lost());

@@ -69,7 +69,8 @@ class SealQueries {
         List<String> wrong = troubles.all(zone);
         return new SealView(
                 wrong,
-                Permissions.allow(Permission.KEEP_LOG, viewer) && wrong.stream().anyMatch(one -> one.contains(LostNote.GONE)),
+                Permissions.allow(Permission.KEEP_LOG, viewer)
+                        && wrong.stream().anyMatch(one -> one.contains(LostNote.GONE)),
                 broken(),
                 waiting.count(),
                 troubles.age(waiting.oldest()),
@@ -170,9 +171,7 @@ class SealQueries {
                         f.what(),
                         f.place(),
                         f.sentence(),
-                        f.head() == null
-                                ? ""
-                                : "The first head that proves it is that of " + f.head() + " leaves."))
+                        f.head() == null ? "" : "The first head that proves it is that of " + f.head() + " leaves."))
                 .toList();
         boolean going = run.ended() == null;
         String found = findings.isEmpty() ? "all of it holds" : SealTroubles.places(findings.size());
@@ -182,11 +181,11 @@ class SealQueries {
                 run.by(),
                 (run.again() == null ? "" : "anew, since the one before was interrupted; ")
                         + (going || run.stopped()
-                        ? run.done() + " of " + run.size() + " leaves were looked at"
-                                + (run.interrupted()
-                                        ? "; it was interrupted, and is begun anew by itself"
-                                        : run.stopped() ? "; it was stopped" : rate(run))
-                        : run.size() + " leaves, every record and every ticket: " + found),
+                                ? run.done() + " of " + run.size() + " leaves were looked at"
+                                        + (run.interrupted()
+                                                ? "; it was interrupted, and is begun anew by itself"
+                                                : run.stopped() ? "; it was stopped" : rate(run))
+                                : run.size() + " leaves, every record and every ticket: " + found),
                 findings);
     }
 

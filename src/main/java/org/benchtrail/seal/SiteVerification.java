@@ -97,8 +97,8 @@ class SiteVerification {
     /** Begins a look, unless one is going on. */
     boolean begin(Actor by) {
         return alone(() -> {
-            boolean begun =
-                    runs.begin(by.account(), rows.newest().map(LogRows.Signed::size).orElse(0L), clock.instant());
+            boolean begun = runs.begin(
+                    by.account(), rows.newest().map(LogRows.Signed::size).orElse(0L), clock.instant());
             if (begun) {
                 own = runs.newest().orElseThrow().id();
             }
@@ -277,7 +277,7 @@ class SiteVerification {
             return null;
         }
         return alone(() -> rows.places("ticket/" + number(serial))).stream()
-                .filter(sealed -> sealed.place() == found.brokenAt())
+                .filter(one -> one.place() == found.brokenAt())
                 .map(LogRows.PlaceRow::index)
                 .findFirst()
                 .orElse(null);

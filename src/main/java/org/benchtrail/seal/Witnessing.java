@@ -196,7 +196,8 @@ class Witnessing {
     private void ask(Party witness, long old, boolean again) {
         Optional<LogRows.Signed> newest =
                 QuarkusTransaction.requiringNew().call(rows::newest).filter(signed -> signed.size() > old);
-        if (newest.isEmpty() || Objects.equals(malformed.get(witness.key()), newest.get().size())) {
+        if (newest.isEmpty()
+                || Objects.equals(malformed.get(witness.key()), newest.get().size())) {
             return;
         }
         long size = newest.get().size();

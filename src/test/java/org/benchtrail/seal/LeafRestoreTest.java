@@ -346,10 +346,16 @@ class LeafRestoreTest {
         String page = browser.get("/seal").asString();
         assertTrue(page.contains("Why it goes on without the note"), page);
         assertFalse(
-                Browser.signedIn(SUE.account(), PASSWORD).get("/seal").asString().contains("Why it goes on"),
+                Browser.signedIn(SUE.account(), PASSWORD)
+                        .get("/seal")
+                        .asString()
+                        .contains("Why it goes on"),
                 "an administrator's matter");
         assertEquals(422, browser.post("/seal/note", Map.of("reason", " ")).statusCode());
-        assertEquals(303, browser.post("/seal/note", Map.of("reason", "The disk of the key died")).statusCode());
+        assertEquals(
+                303,
+                browser.post("/seal/note", Map.of("reason", "The disk of the key died"))
+                        .statusCode());
         String incidents = browser.get("/seal").asString();
         assertTrue(incidents.contains("leaves: The disk of the key died"), incidents);
     }

@@ -194,7 +194,8 @@ class SiteLooksTest {
                             SignedNote.parse(note).lines())
                     .toString();
             Files.writeString(signing.lastNote(), larger);
-            assertTrue(kept().get(0).startsWith("By the note beside the key there are " + (head.size() + 7) + " leaves"));
+            assertTrue(
+                    kept().get(0).startsWith("By the note beside the key there are " + (head.size() + 7) + " leaves"));
             assertTrue(
                     SealRounds.look("kept head").get(0).startsWith("kept head: the note beside the key: By the note"),
                     "a look asks this too");
@@ -236,8 +237,9 @@ class SiteLooksTest {
         job.round();
         String leaf = TestDatabase.one("select index from seal_leaf where stream = 'ticket/" + number + "'");
         String head = TestDatabase.one("select min(size) from checkpoint where size > " + leaf);
-        String changed = "update trail_entry set canonical = set_byte(canonical, 20, get_byte(canonical, 20) # 1) where ticket = "
-                + number.serial();
+        String changed =
+                "update trail_entry set canonical = set_byte(canonical, 20, get_byte(canonical, 20) # 1) where ticket = "
+                        + number.serial();
         TestDatabase.run("alter table trail_entry disable trigger user");
         TestDatabase.run(changed);
         try {
@@ -246,7 +248,9 @@ class SiteLooksTest {
                     .filter(f -> f.place().equals("ticket/" + number + " 1")
                             || f.place().equals(number.toString()))
                     .toList();
-            assertEquals(List.of("record", "ticket"), found.stream().map(Finding::what).toList());
+            assertEquals(
+                    List.of("record", "ticket"),
+                    found.stream().map(Finding::what).toList());
             for (Finding one : found) {
                 assertEquals(Long.valueOf(head), one.head(), one.what());
                 assertEquals(Long.valueOf(leaf), one.leaf(), one.what());

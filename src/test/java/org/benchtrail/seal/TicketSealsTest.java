@@ -194,7 +194,8 @@ class TicketSealsTest {
             Path policy = Files.writeString(
                     folder.resolve("asked"),
                     "witness a " + witness.party().key() + "\nwitness b " + other + "\ngroup g all a b\nquorum g\n");
-            Witnessing asking = new Witnessing(rows, kept, keys, signing, heads, new AskingConfig(config, policy), clock);
+            Witnessing asking =
+                    new Witnessing(rows, kept, keys, signing, heads, new AskingConfig(config, policy), clock);
             TicketSeals seals = new TicketSeals(database, asking);
             assertEquals(
                     new SealedUpTo(2, 2, 0, null),

@@ -269,7 +269,8 @@ class WitnessingTest {
         String text = head.text();
         SignedNote note = new SignedNote(text, List.of(log.sign(text), own.cosign(text, 1)));
         byte[] bytes = note.bytes();
-        String hash = Hash.sha256(head.origin().getBytes(StandardCharsets.UTF_8)).hex();
+        String hash =
+                Hash.sha256(head.origin().getBytes(StandardCharsets.UTF_8)).hex();
         server.createContext("/" + hash + "/checkpoint", exchange -> {
             asked++;
             exchange.sendResponseHeaders(200, bytes.length);
@@ -277,7 +278,8 @@ class WitnessingTest {
             exchange.close();
         });
         server.start();
-        return new Party(own.verifier(), "http://127.0.0.1:" + server.getAddress().getPort() + "/");
+        return new Party(
+                own.verifier(), "http://127.0.0.1:" + server.getAddress().getPort() + "/");
     }
 
     private int asked;
@@ -288,7 +290,9 @@ class WitnessingTest {
 
     private SigningKey logKey() throws Exception {
         return new SigningKey(
-                newest().origin(), VerifierKey.LOG, KeyFile.read(config.keyFile().orElseThrow()));
+                newest().origin(),
+                VerifierKey.LOG,
+                KeyFile.read(config.keyFile().orElseThrow()));
     }
 
     private void refuses(List<Party> asked, String sentence) {
@@ -306,8 +310,8 @@ class WitnessingTest {
             try {
                 List<Party> asked = List.of(keeping(server, kept, logKey()));
                 String sentence = kept.size() > newest().size()
-                        ? "By the head that the witness " + asked.get(0).key().name() + " keeps there are " + kept.size()
-                                + " leaves; the database has "
+                        ? "By the head that the witness " + asked.get(0).key().name() + " keeps there are "
+                                + kept.size() + " leaves; the database has "
                         : "The leaves up to " + kept.size() + " are not those of the head that the witness";
                 refuses(asked, sentence);
                 refuses(asked, sentence);
@@ -315,7 +319,8 @@ class WitnessingTest {
                 refuses(asked, sentence);
                 witnessing.look(List.of());
                 assertTrue(
-                        keptHeads.look(asked).stream().anyMatch(f -> f.sentence().contains(sentence)),
+                        keptHeads.look(asked).stream()
+                                .anyMatch(f -> f.sentence().contains(sentence)),
                         "a look at the whole site asks the same");
             } finally {
                 server.stop(0);
@@ -350,8 +355,7 @@ class WitnessingTest {
         HttpServer server = server();
         try {
             Checkpoint larger = new Checkpoint(newest().origin(), 999_999_999, newest().root());
-            Party witness = keeping(
-                    server, larger, new SigningKey(newest().origin(), VerifierKey.LOG, Keys.TEST_3));
+            Party witness = keeping(server, larger, new SigningKey(newest().origin(), VerifierKey.LOG, Keys.TEST_3));
             witnessing.look(List.of(witness));
             String words = heads.looked(witness.key().name()).orElseThrow().words();
             assertEquals("a head of this log's name that no key of this log has signed", words);

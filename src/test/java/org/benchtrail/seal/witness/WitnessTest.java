@@ -250,7 +250,8 @@ class WitnessTest {
             assertEquals(409, size.statusCode());
             assertEquals("8\n", size.body());
             assertEquals(
-                    "text/x.tlog.size", size.headers().firstValue("Content-Type").orElseThrow());
+                    "text/x.tlog.size",
+                    size.headers().firstValue("Content-Type").orElseThrow());
             HttpResponse<String> soon = post(port, request(8, 9));
             assertEquals(429, soon.statusCode());
             assertEquals("10", soon.headers().firstValue("Retry-After").orElseThrow());
@@ -274,13 +275,13 @@ class WitnessTest {
                 now = now.plus(Duration.ofSeconds(11));
                 int old = from;
                 List<CompletableFuture<Integer>> answers = IntStream.rangeClosed(old + 1, Math.min(20, old + 4))
-                        .mapToObj(size -> CompletableFuture.supplyAsync(() -> status(started.port(), request(old, size))))
+                        .mapToObj(
+                                size -> CompletableFuture.supplyAsync(() -> status(started.port(), request(old, size))))
                         .toList();
                 List<Integer> statuses =
                         answers.stream().map(CompletableFuture::join).sorted().toList();
                 assertEquals(200, statuses.get(0), statuses::toString);
-                assertTrue(
-                        statuses.stream().skip(1).allMatch(status -> status == 409), () -> "one alone: " + statuses);
+                assertTrue(statuses.stream().skip(1).allMatch(status -> status == 409), () -> "one alone: " + statuses);
                 assertTrue(kept() > old, "it goes on");
             }
             long signed = Files.readString(folder.resolve("history"))
