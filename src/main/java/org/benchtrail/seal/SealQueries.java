@@ -123,7 +123,7 @@ class SealQueries {
                         Moments.text(e.at(), zone),
                         answer(e.status(), e.detail()),
                         heads.looked(e.witness())
-                                .map(l -> l.words() + ", " + Moments.text(l.at(), zone))
+                                .map(l -> "its own head: " + l.words() + ", looked at " + Moments.text(l.at(), zone))
                                 .orElse("")))
                 .toList();
     }

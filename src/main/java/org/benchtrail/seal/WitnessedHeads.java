@@ -50,6 +50,11 @@ class WitnessedHeads {
         return Optional.ofNullable(looked.get(witness));
     }
 
+    /** It has just signed the head of so many leaves, and keeps it so. */
+    void signed(Party witness, long size) {
+        looked.put(witness.key().name(), new Looked(clock.instant(), size + " leaves"));
+    }
+
     /** Whether the witness answered when it was last asked, be it that it keeps nothing. */
     record Answer(boolean answered, Optional<SignedNote> head) {
         private static final Answer NONE = new Answer(false, Optional.empty());

@@ -279,6 +279,7 @@ class Witnessing {
                                     : answer.body().strip());
         });
         if (line.isPresent()) {
+            heads.signed(witness, size);
             pauses.remove(witness.address());
         } else {
             Pause before = pauses.get(witness.address());

@@ -123,6 +123,9 @@ class WitnessingTest {
                 assertEquals(List.of(own), served().signers(List.of(own)), "signature " + i);
                 grow();
             }
+            assertEquals(
+                    last(witness.party()) + " leaves",
+                    heads.looked(witness.party().key().name()).orElseThrow().words());
             long before = last(witness.party());
             TestDatabase.run("alter table cosignature disable trigger user");
             TestDatabase.run("delete from cosignature");
