@@ -25,6 +25,8 @@ public enum Permission {
     OWN_TOKENS("have tokens for programs"),
     /** See which records were found not to hold, and look into them. */
     SEE_ALARMS("see the seal and alarms"),
+    /** Say that the log goes on where what stands beside its key is lost. */
+    KEEP_LOG("say that the log goes on without the note beside its key"),
     /** Propose, or agree, how a ticket goes on whose trail was found broken. */
     MEND_TRAILS("mend tickets whose trail is broken"),
     /** Check that the trail was not altered. */

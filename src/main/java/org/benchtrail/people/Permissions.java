@@ -43,6 +43,7 @@ public final class Permissions {
             Map.entry(Permission.SEE_FIGURES, EnumSet.of(Role.SUPERVISOR, Role.ADMINISTRATOR)),
             Map.entry(Permission.OWN_TOKENS, ALL),
             Map.entry(Permission.SEE_ALARMS, EnumSet.of(Role.SUPERVISOR, Role.ADMINISTRATOR)),
+            Map.entry(Permission.KEEP_LOG, EnumSet.of(Role.ADMINISTRATOR)),
             Map.entry(Permission.MEND_TRAILS, EnumSet.of(Role.SUPERVISOR, Role.ADMINISTRATOR)),
             Map.entry(Permission.VERIFY_TRAIL, ALL)));
 

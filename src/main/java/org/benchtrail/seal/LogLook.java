@@ -89,7 +89,11 @@ class LogLook {
             Some some = alone(() -> new Some(
                     stored.between(from, to), rows.lost(from, to), rows.heads(from, to), rows.nodes(from, to)));
             if (some.leaves().isEmpty()) {
-                walk.find("leaf", "leaf " + from, "It is missing, and all that follow: the log was cut or rewritten.");
+                walk.find(
+                        "leaf",
+                        "leaf " + from,
+                        "It is missing, and all that follow: the log was cut or rewritten.",
+                        from);
                 break;
             }
             walk.lost = new HashSet<>(some.lost());
@@ -166,6 +170,11 @@ class LogLook {
             found.accept(new Finding(what, place, sentence));
         }
 
+        /** @param leaf that says otherwise */
+        private void find(String what, String place, String sentence, long leaf) {
+            found.accept(new Finding(what, place, sentence, leaf));
+        }
+
         void leaves(long to, List<StoredLeaf> leaves, List<LogRows.Signed> heads) {
             Map<Long, LogRows.Signed> bySize =
                     heads.stream().collect(Collectors.toMap(LogRows.Signed::size, head -> head));
@@ -177,7 +186,7 @@ class LogLook {
                 boolean before = here;
                 here = next.index() == index;
                 if (!here && before) {
-                    find("leaf", "leaf " + index, "It is missing: the log was cut or rewritten.");
+                    find("leaf", "leaf " + index, "It is missing: the log was cut or rewritten.", index);
                 }
                 if (here) {
                     kinds.merge(Census.kind(next.stream()), 1L, Long::sum);
@@ -202,11 +211,11 @@ class LogLook {
                 Leaf leaf = stored.leaf();
                 sealed(index, leaf, stored.canonical());
                 if (!leaf.leafHash().equals(kept)) {
-                    find("leaf", "leaf " + index, "Its hash is not that of what stands in its row.");
+                    find("leaf", "leaf " + index, "Its hash is not that of what stands in its row.", index);
                 }
                 return leaf.leafHash();
             } catch (IllegalArgumentException e) {
-                find("leaf", "leaf " + index, "What stands in its row is no leaf.");
+                find("leaf", "leaf " + index, "What stands in its row is no leaf.", index);
                 return kept;
             }
         }
@@ -214,7 +223,7 @@ class LogLook {
         private void sealed(long index, Leaf leaf, byte[] canonical) {
             String place = leaf.stream() + " " + leaf.place();
             if (leaf.place() != places.merge(leaf.stream(), 1L, Long::sum)) {
-                find("stream", place, "A place of this stream is missing or there twice.");
+                find("stream", place, "A place of this stream is missing or there twice.", index);
             }
             List<Hole> agreed = holes.getOrDefault(leaf.stream(), List.of());
             if (agreed.stream().anyMatch(hole -> hole.takes(leaf.place()))) {
@@ -223,9 +232,9 @@ class LogLook {
             if (canonical.length == 0 && lost.contains(index)) {
                 lostOnes++;
             } else if (canonical.length == 0) {
-                find("record", place, "What was sealed is gone, or another hash stands beside it.");
+                find("record", place, "What was sealed is gone, or another hash stands beside it.", index);
             } else if (!HashChain.isHash(leaf.hash(), canonical)) {
-                find("record", place, "What is stored is not what was sealed.");
+                find("record", place, "What is stored is not what was sealed.", index);
             }
         }
 
@@ -245,7 +254,7 @@ class LogLook {
                         || !checkpoint.origin().equals(known.origin())) {
                     unsigned(place, "What stands in its row is not what this log signed at that size.");
                 } else if (root != null && !checkpoint.root().equals(root) && unlikeRoots++ == 0) {
-                    find("root", place, "The leaves below it are not those that were signed.");
+                    find("root", place, "The leaves below it are not those that were signed.", head.size() - 1);
                 }
             } catch (IllegalArgumentException e) {
                 unsigned(place, "It is not signed by a key of this log.");

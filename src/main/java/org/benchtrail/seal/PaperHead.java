@@ -11,6 +11,7 @@ import org.benchtrail.core.integrity.Cosignature;
 import org.benchtrail.core.integrity.SignedNote;
 import org.benchtrail.platform.Moments;
 import org.benchtrail.platform.paper.SquareCode;
+import org.benchtrail.ticket.SealedUpTo;
 
 /**
  * The head of the log as every report shows it: whoever keeps the paper can hold any later log against it.
@@ -34,7 +35,7 @@ public record PaperHead(
         RawString code,
         String codeSays) {
     /** What is said of a head that no witness has signed. */
-    static final String ALONE = "Signed by the shop alone. Nobody else has seen this head.";
+    static final String ALONE = SealedUpTo.ALONE;
 
     /** Longer ones make modules that a telephone does not tell apart on paper. */
     private static final int LONGEST_CODE = 1000;

@@ -43,6 +43,10 @@ public interface SealConfig {
     @WithDefault("PT5S")
     Duration every();
 
+    /** How often the whole site is held against the log by itself; never at zero. */
+    @WithDefault("P7D")
+    Duration lookEvery();
+
     /** Who may read the log: its leaves show ticket numbers and how many acts each ticket has, and no content. */
     @WithDefault("TOKEN")
     Serving serve();

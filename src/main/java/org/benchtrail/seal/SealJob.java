@@ -9,6 +9,8 @@ import java.io.IOException;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
+import java.util.List;
+import org.benchtrail.core.integrity.WitnessPolicy.Party;
 import org.benchtrail.platform.Rounds;
 import org.jboss.logging.Logger;
 
@@ -23,6 +25,7 @@ class SealJob {
     private final SettingsRecord settings;
     private final CensusRecord census;
     private final Incidents incidents;
+    private final LostNote note;
     private final Witnessing witnessing;
     private final LogFolder folder;
     private final SealConfig config;
@@ -40,6 +43,7 @@ class SealJob {
             SettingsRecord settings,
             CensusRecord census,
             Incidents incidents,
+            LostNote note,
             Witnessing witnessing,
             LogFolder folder,
             SealConfig config,
@@ -50,6 +54,7 @@ class SealJob {
         this.settings = settings;
         this.census = census;
         this.incidents = incidents;
+        this.note = note;
         this.witnessing = witnessing;
         this.folder = folder;
         this.config = config;
@@ -86,6 +91,9 @@ class SealJob {
     private void lookWhetherBehind() {
         try {
             signing.requireNotBehind();
+            List<Party> asked = witnessing.readable();
+            note.seeTo(asked);
+            witnessing.look(asked);
         } catch (LogIsAhead e) {
             stopAll(e);
         } catch (RuntimeException e) {
@@ -115,6 +123,10 @@ class SealJob {
     private void sealAndSign() throws IOException {
         try {
             signing.requireNotBehind();
+            // a policy that cannot be read keeps no head from being signed: it is told when the witnesses are asked
+            List<Party> asked = witnessing.readable();
+            note.seeTo(asked);
+            witnessing.look(asked);
             signing.recordKeys();
             settings.keep();
             census.keep(LocalDate.ofInstant(clock.instant(), ZoneOffset.UTC));

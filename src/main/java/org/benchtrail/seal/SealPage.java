@@ -18,6 +18,7 @@ import org.benchtrail.people.CurrentActor;
 import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
 import org.benchtrail.platform.Html;
+import org.jboss.resteasy.reactive.RestForm;
 import org.jboss.resteasy.reactive.RestQuery;
 
 /** The seal, for those who answer for the record. */
@@ -26,9 +27,11 @@ import org.jboss.resteasy.reactive.RestQuery;
 public class SealPage {
     private final SealQueries queries;
     private final SiteVerification verification;
+    private final LostNote note;
     private final CurrentActor current;
 
-    SealPage(SealQueries queries, SiteVerification verification, CurrentActor current) {
+    SealPage(SealQueries queries, SiteVerification verification, LostNote note, CurrentActor current) {
+        this.note = note;
         this.queries = queries;
         this.verification = verification;
         this.current = current;
@@ -70,6 +73,16 @@ public class SealPage {
         if (verification.begin(actor)) {
             Infrastructure.getDefaultExecutor().execute(() -> verification.work(actor));
         }
+        return Html.goTo("/seal");
+    }
+
+    /** An administrator says why the log goes on although the note beside its key is gone. */
+    @POST
+    @Path("note")
+    @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+    @Blocking
+    public Response goOnWithoutNote(@RestForm @DefaultValue("") String reason) {
+        note.confirm(reason, current.actor());
         return Html.goTo("/seal");
     }
 

@@ -4,9 +4,7 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
 import java.time.Duration;
-import java.time.Instant;
 import java.time.ZoneId;
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -27,42 +25,38 @@ class SealQueries {
     private static final int MOST = 10;
     private static final int MOST_BROKEN = 50;
     static final int PAGE = 50;
-    private static final Duration TOO_LONG = Duration.ofMinutes(5);
 
     private final LogRows rows;
     private final WitnessRows witnesses;
     private final TimeStampRows stamps;
-    private final TimeStamping stamping;
+    private final SealTroubles troubles;
+    private final WitnessedHeads heads;
     private final LogKeys keys;
     private final Incidents incidents;
     private final Alarms alarms;
     private final VerificationRows runs;
-    private final SealJob job;
-    private final SealConfig config;
     private final Clock clock;
 
     SealQueries(
             LogRows rows,
             WitnessRows witnesses,
             TimeStampRows stamps,
-            TimeStamping stamping,
+            SealTroubles troubles,
+            WitnessedHeads heads,
             LogKeys keys,
             Incidents incidents,
             Alarms alarms,
             VerificationRows runs,
-            SealJob job,
-            SealConfig config,
             Clock clock) {
         this.rows = rows;
         this.witnesses = witnesses;
         this.stamps = stamps;
-        this.stamping = stamping;
+        this.troubles = troubles;
+        this.heads = heads;
         this.keys = keys;
         this.incidents = incidents;
         this.alarms = alarms;
         this.runs = runs;
-        this.job = job;
-        this.config = config;
         this.clock = clock;
     }
 
@@ -72,11 +66,14 @@ class SealQueries {
         LogRows.Waiting waiting = rows.waiting();
         List<WitnessRows.Event> answers = witnesses.newest();
         SealView.@Nullable Look look = runs.newest().map(run -> look(run, zone)).orElse(null);
+        List<String> wrong = troubles.all(zone);
         return new SealView(
-                troubles(waiting, look),
+                wrong,
+                Permissions.allow(Permission.KEEP_LOG, viewer)
+                        && wrong.stream().anyMatch(one -> one.contains(LostNote.GONE)),
                 broken(),
                 waiting.count(),
-                age(waiting.oldest()),
+                troubles.age(waiting.oldest()),
                 head(zone).orElse(null),
                 answers(answers, false, zone),
                 stamps.newest(Long.MAX_VALUE)
@@ -117,49 +114,18 @@ class SealQueries {
     }
 
     /** What each witness answered last, or the authority of time-stamps, whose answers stand beside theirs. */
-    private static List<SealView.WitnessLine> answers(List<WitnessRows.Event> newest, boolean ofStamps, ZoneId zone) {
+    private List<SealView.WitnessLine> answers(List<WitnessRows.Event> newest, boolean ofStamps, ZoneId zone) {
         return newest.stream()
                 .filter(e -> e.witness().equals(TimeStamping.NAME) == ofStamps)
                 .map(e -> new SealView.WitnessLine(
-                        e.witness(), e.size(), Moments.text(e.at(), zone), answer(e.status(), e.detail())))
+                        e.witness(),
+                        e.size(),
+                        Moments.text(e.at(), zone),
+                        answer(e.status(), e.detail()),
+                        heads.looked(e.witness())
+                                .map(l -> "its own head: " + l.words() + ", looked at " + Moments.text(l.at(), zone))
+                                .orElse("")))
                 .toList();
-    }
-
-    private List<String> troubles(LogRows.Waiting waiting, SealView.@Nullable Look look) {
-        List<String> troubles = new ArrayList<>();
-        if (!job.stopped().isEmpty()) {
-            troubles.add("Nothing is signed. " + job.stopped());
-        }
-        if (config.keyFile().isEmpty()) {
-            troubles.add("No key is named in the settings, so nothing is signed.");
-        }
-        if (waiting.stuck() > 0) {
-            troubles.add(waiting.stuck()
-                    + " records do not go on where their stream ends, and are never sealed as they are.");
-        }
-        if (waiting.oldest() != null
-                && Duration.between(waiting.oldest(), clock.instant()).compareTo(TOO_LONG) > 0) {
-            troubles.add("Something has waited to be sealed for " + age(waiting.oldest()) + ".");
-        }
-        if (config.timestamp().url().isPresent()) {
-            Duration without = stamping.without();
-            if (without.compareTo(TimeStamping.TOO_LONG) >= 0) {
-                troubles.add("No time-stamp for " + without.toDays() + " days.");
-            }
-        }
-        if (look != null && !look.findings().isEmpty()) {
-            troubles.add("The latest look at the whole site: "
-                    + places(look.findings().size()) + ".");
-        }
-        return troubles;
-    }
-
-    private String age(@Nullable Instant since) {
-        if (since == null) {
-            return "";
-        }
-        long seconds = Math.max(0, Duration.between(since, clock.instant()).toSeconds());
-        return seconds < 120 ? seconds + " s" : seconds / 60 + " min";
     }
 
     private static String root(String note) {
@@ -189,31 +155,38 @@ class SealQueries {
 
     private static String answer(int status, String detail) {
         return switch (status) {
-            case 200 -> "signed";
+            case 200 -> detail.isEmpty() ? "signed" : detail;
             case 0 -> "no answer";
+            case 400 -> "400 " + detail + " A fault of this server: this head is not shown to it again.";
+            case 403 -> "403 " + detail + " It does not trust this log's key: give it the verifier key below.";
+            case 404 ->
+                "404 " + detail + " It does not know this log: let whoever runs it add its origin with the key below.";
             default -> status + " " + detail;
         };
     }
 
     private SealView.Look look(VerificationRows.Run run, ZoneId zone) {
         List<SealView.FindingLine> findings = runs.findings(run.id()).stream()
-                .map(f -> new SealView.FindingLine(f.what(), f.place(), f.sentence()))
+                .map(f -> new SealView.FindingLine(
+                        f.what(),
+                        f.place(),
+                        f.sentence(),
+                        f.head() == null ? "" : "The first head that proves it is that of " + f.head() + " leaves."))
                 .toList();
         boolean going = run.ended() == null;
-        String found = findings.isEmpty() ? "all of it holds" : places(findings.size());
+        String found = findings.isEmpty() ? "all of it holds" : SealTroubles.places(findings.size());
         return new SealView.Look(
                 going,
                 Moments.text(run.started(), zone),
                 run.by(),
-                going || run.stopped()
-                        ? run.done() + " of " + run.size() + " leaves were looked at"
-                                + (run.stopped() ? "; it was stopped" : rate(run))
-                        : run.size() + " leaves, every record and every ticket: " + found,
+                (run.again() == null ? "" : "anew, since the one before was interrupted; ")
+                        + (going || run.stopped()
+                                ? run.done() + " of " + run.size() + " leaves were looked at"
+                                        + (run.interrupted()
+                                                ? "; it was interrupted, and is begun anew by itself"
+                                                : run.stopped() ? "; it was stopped" : rate(run))
+                                : run.size() + " leaves, every record and every ticket: " + found),
                 findings);
-    }
-
-    private static String places(int findings) {
-        return findings == 1 ? "1 place does not hold" : findings + " places do not hold";
     }
 
     /** How fast it is, and what is left, of a look that goes on. */

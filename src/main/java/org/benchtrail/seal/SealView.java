@@ -7,6 +7,7 @@ import org.jspecify.annotations.Nullable;
  * What is proven, by whom, since when; and what is wrong.
  *
  * @param troubles what somebody has to see to; none if nothing is wrong
+ * @param noteLost whether the viewer may say that the log goes on without the note beside its key
  * @param broken tickets that wait to be mended, by number
  * @param waiting how many records are not sealed yet
  * @param oldest how long the oldest of them waits; empty if none does
@@ -21,6 +22,7 @@ import org.jspecify.annotations.Nullable;
  */
 public record SealView(
         List<String> troubles,
+        boolean noteLost,
         List<String> broken,
         long waiting,
         String oldest,
@@ -44,7 +46,12 @@ public record SealView(
 
     public record HeadLine(long size, String root, String signed) {}
 
-    public record WitnessLine(String name, long size, String when, String answer) {}
+    /**
+     * A witness.
+     *
+     * @param keeps its own newest head, and when it was looked at; empty if it was not since this server was started
+     */
+    public record WitnessLine(String name, long size, String when, String answer, String keeps) {}
 
     public record StampLine(long size, String at, String by) {}
 
@@ -58,5 +65,6 @@ public record SealView(
      */
     public record Look(boolean going, String began, String by, String progress, List<FindingLine> findings) {}
 
-    public record FindingLine(String what, String place, String sentence) {}
+    /** @param head which head proves it, in a sentence; empty where that cannot be told */
+    public record FindingLine(String what, String place, String sentence, String head) {}
 }

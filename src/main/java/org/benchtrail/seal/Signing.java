@@ -138,8 +138,13 @@ class Signing {
         }
     }
 
-    /** The tree as it is stored has to have that root at that size. */
-    private void requireGoingOn(String from, Checkpoint earlier, long size) {
+    /**
+     * The tree as it is stored has to have that root at that size; within the running transaction.
+     *
+     * @param from whose head it is
+     * @param size of the tree as it is stored
+     */
+    void requireGoingOn(String from, Checkpoint earlier, long size) {
         if (earlier.size() > size) {
             throw new LogIsAhead(
                     "By " + from + " there are " + earlier.size() + " leaves; the database has " + size + ".");

@@ -1,7 +1,9 @@
 package org.benchtrail.seal;
 
 import io.quarkus.narayana.jta.QuarkusTransaction;
+import io.quarkus.runtime.ShutdownEvent;
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.event.Observes;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
@@ -18,6 +20,7 @@ import org.benchtrail.seal.VerificationRows.Run;
 import org.benchtrail.ticket.TicketQueries;
 import org.benchtrail.trail.Verification;
 import org.jboss.logging.Logger;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Holds the whole site against the log: the database's own guards, the signatures, every leaf and what it seals, every row of which
@@ -58,17 +61,23 @@ class SiteVerification {
     private final VerificationRows runs;
     private final Guards guards;
     private final LogLook log;
+    private final KeptHeadsLook kept;
+    private final Witnessing witnessing;
     private final QuorumLook quorum;
     private final DecisionsLook decisions;
     private final TimeStampLook stamps;
     private final TicketQueries tickets;
     private final Clock clock;
+    /** The look that this server has begun; 0 if none goes on. */
+    private volatile long own;
 
     SiteVerification(
             LogRows rows,
             VerificationRows runs,
             Guards guards,
             LogLook log,
+            KeptHeadsLook kept,
+            Witnessing witnessing,
             QuorumLook quorum,
             DecisionsLook decisions,
             TimeStampLook stamps,
@@ -78,6 +87,8 @@ class SiteVerification {
         this.runs = runs;
         this.guards = guards;
         this.log = log;
+        this.kept = kept;
+        this.witnessing = witnessing;
         this.quorum = quorum;
         this.decisions = decisions;
         this.stamps = stamps;
@@ -87,8 +98,25 @@ class SiteVerification {
 
     /** Begins a look, unless one is going on. */
     boolean begin(Actor by) {
-        return alone(() ->
-                runs.begin(by.account(), rows.newest().map(LogRows.Signed::size).orElse(0L), clock.instant()));
+        return alone(() -> {
+            boolean begun = runs.begin(
+                    by.account(), rows.newest().map(LogRows.Signed::size).orElse(0L), clock.instant());
+            if (begun) {
+                own = runs.newest().orElseThrow().id();
+            }
+            return begun;
+        });
+    }
+
+    /** A look of this server does not outlive it: it is left at the next place, and begun anew by whoever is there. */
+    void interrupt(@Observes ShutdownEvent stop) {
+        long look = own;
+        if (look > 0) {
+            alone(() -> {
+                runs.interrupt(look);
+                return 0;
+            });
+        }
     }
 
     /** Works through the look that was begun. */
@@ -97,6 +125,7 @@ class SiteVerification {
         try {
             found(run, alone(guards::unlike), Function.identity());
             if (log.look(run, some -> found(run, some, Function.identity()))) {
+                found(run, kept.look(witnessing.readable()), Function.identity());
                 found(run, quorum.look(), Function.identity());
                 found(run, stamps.look(), Function.identity());
                 records(run);
@@ -111,6 +140,7 @@ class SiteVerification {
             runs.end(run.id(), clock.instant());
             return 0;
         });
+        own = 0;
     }
 
     /** Ends the look that is going on, if there is one, at the next place where it can be left. */
@@ -237,10 +267,22 @@ class SiteVerification {
                     : new Verification(0, false, null, "No ticket has such a number.");
             Verification own = found == null ? verified(new TicketNumber(serial), by) : found;
             if (!own.holds()) {
-                broken.add(new Finding("ticket", number(serial), own.sentence()));
+                broken.add(new Finding("ticket", number(serial), own.sentence(), leaf(serial, own)));
             }
         }
         return broken;
+    }
+
+    /** Where the first entry that does not hold, or the last one, stands in the log. */
+    private @Nullable Long leaf(int serial, Verification found) {
+        if (!isNumber(serial) || found.brokenAt() == null) {
+            return null;
+        }
+        return alone(() -> rows.places("ticket/" + number(serial))).stream()
+                .filter(one -> one.place() == found.brokenAt())
+                .map(LogRows.PlaceRow::index)
+                .findFirst()
+                .orElse(null);
     }
 
     private Map<TicketNumber, Verification> verified(List<TicketNumber> numbers, Actor by) {

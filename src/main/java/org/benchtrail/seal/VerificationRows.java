@@ -29,10 +29,13 @@ class VerificationRows {
         text = SqlText.of(VerificationRows.class)
                 .having(
                         "end forgotten",
+                        "alone",
+                        "due",
                         "begin",
                         "newest",
                         "go on",
                         "stop",
+                        "interrupt",
                         "end",
                         "find",
                         "findings",
@@ -66,8 +69,19 @@ class VerificationRows {
      * @param size leaves there were when it began
      * @param done how many of them were looked at
      * @param stopped whether it ended before its end
+     * @param interrupted whether it died with its server
+     * @param again the one that was interrupted, of which this one is made anew; null if none was
      */
-    record Run(long id, Instant started, @Nullable Instant ended, String by, long size, long done, boolean stopped) {}
+    record Run(
+            long id,
+            Instant started,
+            @Nullable Instant ended,
+            String by,
+            long size,
+            long done,
+            boolean stopped,
+            boolean interrupted,
+            @Nullable Long again) {}
 
     /** Begins a look, unless one is going on; answers with whether it did. */
     boolean begin(String by, long size, Instant now) {
@@ -76,6 +90,23 @@ class VerificationRows {
                 .with("before", now.minus(FORGOTTEN))
                 .run();
         return of("begin").with("now", now).with("by", by).with("size", size).run() == 1;
+    }
+
+    /**
+     * Whether one is to begin by itself: the last one was interrupted, or it is long ago. Of several servers one is told so at a time.
+     *
+     * @param before the last one, or the first head where there was none, has to be older than this
+     * @param again as old has to be one that was made anew and interrupted as well
+     */
+    boolean isDue(Instant now, Instant before, Instant again) {
+        if (!of("alone").value(Boolean.class)) {
+            return false;
+        }
+        of("end forgotten")
+                .with("now", now)
+                .with("before", now.minus(FORGOTTEN))
+                .run();
+        return of("due").with("before", before).with("again", again).value(Boolean.class);
     }
 
     Optional<Run> newest() {
@@ -91,6 +122,11 @@ class VerificationRows {
         of("stop").run();
     }
 
+    /** It is left at the next place where it can be, if it goes on. */
+    void interrupt(long id) {
+        of("interrupt").with("id", id).run();
+    }
+
     void end(long id, Instant now) {
         of("end").with("id", id).with("now", now).run();
     }
@@ -100,8 +136,23 @@ class VerificationRows {
      *
      * @param what kind of check
      * @param place where: table and row, stream and place, or ticket
+     * @param leaf that says otherwise; null where that cannot be told
+     * @param head the first head that holds this leaf, once it is kept; null if there is none
      */
-    record Finding(String what, String place, String sentence) {}
+    record Finding(
+            String what,
+            String place,
+            String sentence,
+            @Nullable Long leaf,
+            @Nullable Long head) {
+        Finding(String what, String place, String sentence) {
+            this(what, place, sentence, null, null);
+        }
+
+        Finding(String what, String place, String sentence, @Nullable Long leaf) {
+            this(what, place, sentence, leaf, null);
+        }
+    }
 
     /** Keeps what was found; of more than 1,000 the first ones. */
     void find(long run, List<Finding> found) {
@@ -110,6 +161,7 @@ class VerificationRows {
                 .with("whats", found.stream().map(Finding::what).toArray(String[]::new))
                 .with("places", found.stream().map(Finding::place).toArray(String[]::new))
                 .with("sentences", found.stream().map(Finding::sentence).toArray(String[]::new))
+                .with("leaves", found.stream().map(Finding::leaf).toArray(Long[]::new))
                 .run();
     }
 

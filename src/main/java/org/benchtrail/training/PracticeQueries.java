@@ -121,6 +121,7 @@ class PracticeQueries {
                 gate,
                 job.isSilent() ? CoachView.NONE : coach.besidePractice(sheet, gate, viewer),
                 TypedDraft.NONE,
+                null,
                 job.base());
     }
 

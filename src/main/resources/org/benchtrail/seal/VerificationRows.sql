@@ -1,12 +1,22 @@
 -- @ end forgotten
-update verification_run set ended = :now, stopped = true where ended is null and seen < :before
+update verification_run set ended = :now, stopped = true, interrupted = true where ended is null and seen < :before
+
+-- @ alone
+select pg_try_advisory_xact_lock(7203)
+
+-- @ due
+select not exists (select from verification_run where ended is null) and coalesce(
+  (select r.interrupted and (r.again is null or r.started < :again) or r.started < :before
+    from verification_run r order by r.id desc limit 1),
+  (select signed_at < :before from checkpoint order by size limit 1), false)
 
 -- @ begin
-insert into verification_run (started, seen, by, size) values (:now, :now, :by, :size)
+insert into verification_run (started, seen, by, size, again)
+values (:now, :now, :by, :size, (select case when interrupted then id end from verification_run order by id desc limit 1))
 on conflict do nothing
 
 -- @ newest
-select id, started, ended, by, size, done, stopped from verification_run order by id desc limit 1
+select id, started, ended, by, size, done, stopped, interrupted, again from verification_run order by id desc limit 1
 
 -- @ go on
 update verification_run set seen = :now, done = :done where id = :id and not stopped
@@ -14,18 +24,23 @@ update verification_run set seen = :now, done = :done where id = :id and not sto
 -- @ stop
 update verification_run set stopped = true where ended is null
 
+-- @ interrupt
+update verification_run set stopped = true, interrupted = true where id = :id and ended is null and not stopped
+
 -- @ end
 update verification_run set seen = :now, ended = :now where id = :id
 
 -- @ find
-insert into verification_finding (run, number, what, place, sentence)
-select cast(:run as bigint), f.n + before.number, f.what, f.place, f.sentence
-from unnest(cast(:whats as text[]), cast(:places as text[]), cast(:sentences as text[])) with ordinality as f(what, place, sentence, n)
+insert into verification_finding (run, number, what, place, sentence, leaf, head)
+select cast(:run as bigint), f.n + before.number, f.what, f.place, f.sentence, f.leaf,
+  (select min(size) from checkpoint where size > f.leaf)
+from unnest(cast(:whats as text[]), cast(:places as text[]), cast(:sentences as text[]), cast(:leaves as bigint[]))
+  with ordinality as f(what, place, sentence, leaf, n)
 cross join (select coalesce(max(number), 0) as number from verification_finding where run = :run) before
 where f.n + before.number <= 1000
 
 -- @ findings
-select what, place, sentence from verification_finding where run = :run order by number limit 200
+select what, place, sentence, leaf, head from verification_finding where run = :run order by number limit 200
 
 -- @ unlike
 select row_key, fault from rows_unlike_records(:stream, :table, :key)

@@ -87,6 +87,7 @@ class DoorsTest {
             new Door("GET", "/seal/heads", Permission.SEE_ALARMS),
             new Door("GET", "/webhooks", Permission.SEE_ALARMS),
             new Door("POST", "/seal/looks", Permission.SEE_ALARMS),
+            new Door("POST", "/seal/note", Permission.KEEP_LOG),
             new Door("POST", "/seal/looks/end", Permission.SEE_ALARMS),
             new Door("GET", "/audit", Permission.REVIEW),
             new Door("GET", "/audit/plan", Permission.PLAN_AUDITS),

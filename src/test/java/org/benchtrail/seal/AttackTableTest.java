@@ -417,7 +417,10 @@ class AttackTableTest {
         }
         List<Finding> said = found;
         List<String> unsaid = all.stream()
-                .filter(one -> !said.contains(new Finding(one.what(), one.place(), one.sentence())))
+                .filter(one -> said.stream()
+                        .noneMatch(f -> f.what().equals(one.what())
+                                && f.place().equals(one.place())
+                                && f.sentence().equals(one.sentence())))
                 .map(one -> one.what() + ", " + one.place() + ": " + one.sentence() + " But: "
                         + said.stream()
                                 .filter(f -> f.place().equals(one.place()))

@@ -1,6 +1,7 @@
 package org.benchtrail.seal;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -26,6 +27,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.benchtrail.core.integrity.Checkpoint;
 import org.benchtrail.core.integrity.SignedNote;
+import org.benchtrail.core.integrity.WitnessPolicy.Party;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Category;
 import org.benchtrail.core.method.Priority;
@@ -47,14 +49,17 @@ import org.benchtrail.ticket.TicketMending;
 import org.benchtrail.trail.Mendings;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.MethodOrderer;
 import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestMethodOrder;
 import org.junit.jupiter.api.io.TempDir;
 
 /** A backup that is a thousand leaves old is restored: it is noticed, nothing is recorded, and the same log goes on. */
 // after all others: what it loses stays lost, and others read every record
 @Order(Order.DEFAULT + 1)
 @QuarkusTest
+@TestMethodOrder(MethodOrderer.OrderAnnotation.class)
 @QuarkusTestResource(TestDatabase.class)
 class LeafRestoreTest {
     private static final Actor SUE = new Actor("restore-sue", "Sue", Set.of(Role.SUPERVISOR));
@@ -96,6 +101,9 @@ class LeafRestoreTest {
 
     @Inject
     Signing signing;
+
+    @Inject
+    LostNote lost;
 
     @Inject
     LogFolder folder;
@@ -192,6 +200,7 @@ class LeafRestoreTest {
     }
 
     @Test
+    @Order(1) // before the others, since what they lose is missing in its exports
     void anOldBackup_isRefusedByTheNoteBesideTheKey_andItsLeavesAreBroughtBack() throws Exception {
         Path before = own.resolve("before");
         folder.write(before, true);
@@ -299,9 +308,12 @@ class LeafRestoreTest {
         return checkpoint(written);
     }
 
-    /** The note beside the key is gone as well: the witness has seen more. */
+    /**
+     * The note beside the key is gone as well. Nothing is signed until an administrator says that it goes on; the witness has seen
+     * more, and refuses it then.
+     */
     @Test
-    void withoutTheNote_theWitnessRefusesIt() throws Exception {
+    void withoutTheNote_nothingIsSigned_andTheWitnessRefusesIt() throws Exception {
         try (ServedWitness witness = new ServedWitness(own, key(), clock)) {
             aThousandActs();
             job.round();
@@ -314,13 +326,60 @@ class LeafRestoreTest {
             Files.delete(signing.lastNote());
             people.createToken(SUE, "after the backup", 1);
             job.round();
-            assertEquals("", job.stopped(), "nothing in the house tells");
+            assertEquals(LostNote.GONE, job.stopped(), "nobody in the house tells more");
+            goOnWithoutNote();
+            job.round();
+            assertEquals("", job.stopped());
             clock.putForward(java.time.Duration.ofSeconds(20));
             SealStopped stopped = assertThrows(SealStopped.class, () -> witnessing.ask(List.of(witness.party())));
             assertTrue(stopped.sentence().contains("An old backup was restored"), stopped.sentence());
             Files.writeString(signing.lastNote(), note);
             restoreOldBackup();
             restore.from(log);
+        }
+    }
+
+    private void goOnWithoutNote() {
+        Actor lena = new Actor("restore-lena", "Lena", Set.of(Role.ADMINISTRATOR));
+        people.ensureAccount(lena.account(), lena.name(), lena.roles(), PASSWORD);
+        Browser browser = Browser.signedIn(lena.account(), PASSWORD);
+        String page = browser.get("/seal").asString();
+        assertTrue(page.contains("Why it goes on without the note"), page);
+        assertFalse(
+                Browser.signedIn(SUE.account(), PASSWORD)
+                        .get("/seal")
+                        .asString()
+                        .contains("Why it goes on"),
+                "an administrator's matter");
+        assertEquals(422, browser.post("/seal/note", Map.of("reason", " ")).statusCode());
+        assertEquals(
+                303,
+                browser.post("/seal/note", Map.of("reason", "The disk of the key died"))
+                        .statusCode());
+        String incidents = browser.get("/seal").asString();
+        assertTrue(incidents.contains("leaves: The disk of the key died"), incidents);
+    }
+
+    /** What somebody else keeps tells more than anybody says: the note is made anew from it, or the database is behind it. */
+    @Test
+    void withoutTheNote_itIsMadeAnewFromWhatTheWitnessKeeps() throws Exception {
+        try (ServedWitness witness = new ServedWitness(own, key(), clock)) {
+            List<Party> asked = List.of(witness.party());
+            witnessing.ask(asked);
+            String note = Files.readString(signing.lastNote());
+            Files.delete(signing.lastNote());
+            lost.seeTo(asked);
+            Checkpoint made = Checkpoint.parse(
+                    SignedNote.parse(Files.readAllBytes(signing.lastNote())).text());
+            assertEquals(Checkpoint.parse(SignedNote.parse(note).text()), made);
+            job.round();
+            assertEquals("", job.stopped());
+            String incidents = one("select string_agg(convert_from(canonical, 'UTF8'), ' ') from site_record where"
+                    + " stream = 'incidents'");
+            assertTrue(
+                    incidents.contains("made anew from the head of " + made.size()
+                            + " leaves that the witness witness.example/w1 keeps."),
+                    incidents);
         }
     }
 

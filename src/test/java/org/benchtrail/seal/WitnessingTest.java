@@ -13,11 +13,15 @@ import jakarta.inject.Inject;
 import java.io.IOException;
 import java.net.InetSocketAddress;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.SQLException;
 import java.time.Duration;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
+import org.benchtrail.core.integrity.Checkpoint;
+import org.benchtrail.core.integrity.Hash;
 import org.benchtrail.core.integrity.Keys;
 import org.benchtrail.core.integrity.SignedNote;
 import org.benchtrail.core.integrity.SigningKey;
@@ -25,6 +29,7 @@ import org.benchtrail.core.integrity.VerifierKey;
 import org.benchtrail.core.integrity.WitnessPolicy.Party;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Role;
+import org.benchtrail.people.Browser;
 import org.benchtrail.people.PeopleActs;
 import org.benchtrail.platform.MovedClock;
 import org.benchtrail.platform.TestDatabase;
@@ -54,6 +59,21 @@ class WitnessingTest {
 
     @Inject
     LogKeys keys;
+
+    @Inject
+    WitnessedHeads heads;
+
+    @Inject
+    KeptHeadsLook keptHeads;
+
+    @Inject
+    LostNote lost;
+
+    @Inject
+    Signing signing;
+
+    @Inject
+    SealConfig config;
 
     @Inject
     MovedClock clock;
@@ -103,6 +123,9 @@ class WitnessingTest {
                 assertEquals(List.of(own), served().signers(List.of(own)), "signature " + i);
                 grow();
             }
+            assertEquals(
+                    last(witness.party()) + " leaves",
+                    heads.looked(witness.party().key().name()).orElseThrow().words());
             long before = last(witness.party());
             TestDatabase.run("alter table cosignature disable trigger user");
             TestDatabase.run("delete from cosignature");
@@ -193,6 +216,197 @@ class WitnessingTest {
         clock.putForward(Duration.ofSeconds(2));
         witnessing.ask(List.of(witness));
         assertEquals("2", count(witness));
+    }
+
+    /** A malformed request is this server's fault: the same head is not shown again, a later one is. */
+    @Test
+    void whatAWitnessCallsMalformed_isNotShownToItAgain() throws IOException {
+        HttpServer server = server();
+        try {
+            Party witness = answering(server, 400, "The request is malformed.\n");
+            witnessing.ask(List.of(witness));
+            clock.putForward(Duration.ofSeconds(20));
+            witnessing.ask(List.of(witness));
+            assertEquals("1", count(witness));
+            grow();
+            witnessing.ask(List.of(witness));
+            assertEquals("2", count(witness), "another head");
+        } finally {
+            server.stop(0);
+        }
+    }
+
+    /** What it takes to be signed for is said beside the answer; and it is tried again, since that is a setting. */
+    @Test
+    void whatAWitnessIsToBeTold_isSaidOnThePage() throws IOException {
+        Actor sue = new Actor("seal-wis", "Wis", Set.of(Role.SUPERVISOR));
+        people.ensureAccount(sue.account(), sue.name(), sue.roles(), "a long enough password");
+        grow();
+        Map<Integer, String> advice = Map.of(
+                403, "403 no. It does not trust this log&#39;s key: give it the verifier key below.",
+                404, "404 no. It does not know this log: let whoever runs it add its origin with the key below.",
+                400, "400 no. A fault of this server: this head is not shown to it again.",
+                429, "429 no.");
+        for (Map.Entry<Integer, String> one : advice.entrySet()) {
+            HttpServer server = server();
+            try {
+                Party witness = answering(server, one.getKey(), "no.\n");
+                witnessing.ask(List.of(witness));
+                String page = Browser.signedIn(sue.account(), "a long enough password")
+                        .get("/seal")
+                        .asString();
+                String row = page.substring(page.indexOf(">" + witness.key().name() + "<"));
+                assertTrue(row.substring(0, row.indexOf("</tr>")).contains(one.getValue()), row);
+                clock.putForward(Duration.ofSeconds(2));
+                witnessing.ask(List.of(witness));
+                assertEquals(one.getKey() == 400 ? "1" : "2", count(witness), one.getValue());
+            } finally {
+                server.stop(0);
+            }
+        }
+    }
+
+    /** A witness that serves a head of its own, which it and, if it is told so, this log have signed. */
+    private Party keeping(HttpServer server, Checkpoint head, SigningKey log) {
+        SigningKey own = new SigningKey("w" + server.getAddress().getPort(), VerifierKey.WITNESS, Keys.TEST_2);
+        String text = head.text();
+        SignedNote note = new SignedNote(text, List.of(log.sign(text), own.cosign(text, 1)));
+        byte[] bytes = note.bytes();
+        String hash =
+                Hash.sha256(head.origin().getBytes(StandardCharsets.UTF_8)).hex();
+        server.createContext("/" + hash + "/checkpoint", exchange -> {
+            asked++;
+            exchange.sendResponseHeaders(200, bytes.length);
+            exchange.getResponseBody().write(bytes);
+            exchange.close();
+        });
+        server.start();
+        return new Party(
+                own.verifier(), "http://127.0.0.1:" + server.getAddress().getPort() + "/");
+    }
+
+    private int asked;
+
+    private Checkpoint newest() {
+        return Checkpoint.parse(served().text());
+    }
+
+    private SigningKey logKey() throws Exception {
+        return new SigningKey(
+                newest().origin(),
+                VerifierKey.LOG,
+                KeyFile.read(config.keyFile().orElseThrow()));
+    }
+
+    private void refuses(List<Party> asked, String sentence) {
+        SealStopped stopped = assertThrows(SealStopped.class, () -> witnessing.look(asked));
+        assertTrue(stopped.sentence().contains(sentence), stopped.sentence());
+    }
+
+    /** At the start and every hour; what it objects to stands until it objects no more, whatever is asked of it in between. */
+    @Test
+    void whatAWitnessKeeps_isHeldAgainstTheLog() throws Exception {
+        for (Checkpoint kept : List.of(
+                new Checkpoint(newest().origin(), newest().size() + 1000, newest().root()),
+                new Checkpoint(newest().origin(), newest().size() - 1, newest().root()))) {
+            HttpServer server = server();
+            try {
+                List<Party> asked = List.of(keeping(server, kept, logKey()));
+                String sentence = kept.size() > newest().size()
+                        ? "By the head that the witness " + asked.get(0).key().name() + " keeps there are "
+                                + kept.size() + " leaves; the database has "
+                        : "The leaves up to " + kept.size() + " are not those of the head that the witness";
+                refuses(asked, sentence);
+                refuses(asked, sentence);
+                clock.putForward(Duration.ofSeconds(11));
+                refuses(asked, sentence);
+                witnessing.look(List.of());
+                assertTrue(
+                        keptHeads.look(asked).stream()
+                                .anyMatch(f -> f.sentence().contains(sentence)),
+                        "a look at the whole site asks the same");
+            } finally {
+                server.stop(0);
+            }
+        }
+    }
+
+    @Test
+    void aWitnessThatKeepsAHeadOfThisLog_isLookedAtOnceAnHour() throws Exception {
+        HttpServer server = server();
+        try {
+            List<Party> witnesses = List.of(keeping(server, newest(), logKey()));
+            witnessing.look(witnesses);
+            clock.putForward(Duration.ofMinutes(58));
+            witnessing.look(witnesses);
+            assertEquals(1, asked);
+            clock.putForward(Duration.ofMinutes(61));
+            witnessing.look(witnesses);
+            assertEquals(2, asked);
+            assertTrue(heads.looked(witnesses.get(0).key().name())
+                    .orElseThrow()
+                    .words()
+                    .endsWith(" leaves"));
+        } finally {
+            server.stop(0);
+        }
+    }
+
+    /** Whoever stands in between can make no head: nothing is stopped by one that not both have signed. */
+    @Test
+    void aHeadThatNotBothHaveSigned_countsForNothing() throws Exception {
+        HttpServer server = server();
+        try {
+            Checkpoint larger = new Checkpoint(newest().origin(), 999_999_999, newest().root());
+            Party witness = keeping(server, larger, new SigningKey(newest().origin(), VerifierKey.LOG, Keys.TEST_3));
+            witnessing.look(List.of(witness));
+            String words = heads.looked(witness.key().name()).orElseThrow().words();
+            assertEquals("a head of this log's name that no key of this log has signed", words);
+        } finally {
+            server.stop(0);
+        }
+    }
+
+    /** What is kept elsewhere of a larger log tells, although the note beside the key is gone, that leaves are missing here. */
+    @Test
+    void withoutTheNote_whatAWitnessKeepsIsNotGoneBackBehind() throws Exception {
+        HttpServer server = server();
+        byte[] note = Files.readAllBytes(signing.lastNote());
+        try {
+            Checkpoint larger = new Checkpoint(newest().origin(), newest().size() + 1000, newest().root());
+            List<Party> witnesses = List.of(keeping(server, larger, logKey()));
+            Files.delete(signing.lastNote());
+            LogIsAhead ahead = assertThrows(LogIsAhead.class, () -> lost.seeTo(witnesses));
+            assertTrue(ahead.sentence().contains(" keeps there are " + larger.size() + " leaves"), ahead.sentence());
+            assertTrue(Files.notExists(signing.lastNote()), "it goes on from nothing less");
+        } finally {
+            server.stop(0);
+            Files.write(signing.lastNote(), note);
+        }
+    }
+
+    /** Its objection is its own: it ends when its head and the log's are one again. */
+    @Test
+    void anObjection_endsWhenTheWitnessSignsAgain() throws Exception {
+        HttpServer server = server();
+        Party objecting;
+        try {
+            objecting = answering(server, 422, "not proven\n");
+            assertThrows(SealStopped.class, () -> witnessing.ask(List.of(objecting)));
+            refuses(List.of(objecting), "the log was rewritten");
+        } finally {
+            server.stop(0);
+        }
+        clock.putForward(Duration.ofSeconds(20));
+        refuses(List.of(objecting), "the log was rewritten");
+        HttpServer again = HttpServer.create(server.getAddress(), 0);
+        try {
+            keeping(again, newest(), logKey());
+            clock.putForward(Duration.ofSeconds(400));
+            witnessing.look(List.of(objecting));
+        } finally {
+            again.stop(0);
+        }
     }
 
     private static String count(Party witness) {

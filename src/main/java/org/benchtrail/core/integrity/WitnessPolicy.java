@@ -136,6 +136,32 @@ public final class WitnessPolicy {
                 }
             }
         });
+        return vouching(signed, perhaps);
+    }
+
+    /**
+     * Whether enough witnesses did something, each by its key: what was signed is known already. One of which the signature cannot be
+     * verified here may have.
+     */
+    public Vouching vouching(Predicate<VerifierKey> did) {
+        if (NONE.equals(quorum)) {
+            return Vouching.NOBODY_ASKED;
+        }
+        Set<String> signed = new HashSet<>();
+        Set<String> perhaps = new HashSet<>();
+        witnesses.forEach((name, witness) -> {
+            boolean known = witness.key().isUnderstood();
+            if (known && did.test(witness.key())) {
+                signed.add(name);
+            }
+            if (!known || did.test(witness.key())) {
+                perhaps.add(name);
+            }
+        });
+        return vouching(signed, perhaps);
+    }
+
+    private Vouching vouching(Set<String> signed, Set<String> perhaps) {
         if (isMet(String.valueOf(quorum), signed::contains)) {
             return Vouching.MET;
         }

@@ -12,6 +12,7 @@ import org.benchtrail.core.method.Requirement;
 import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.StandingFact;
 import org.benchtrail.core.method.Step;
+import org.benchtrail.ticket.SealedUpTo;
 import org.benchtrail.ticket.TicketQueries;
 import org.jspecify.annotations.Nullable;
 
@@ -23,6 +24,8 @@ import org.jspecify.annotations.Nullable;
  * @param checklist the texts by which the functions are answered
  * @param lessenings what is owed on although a correction took it away, until somebody independent agrees
  * @param facts as they stand, corrections applied
+ * @param sealed the last entry that a signed head of the log holds; 0 if none
+ * @param witnessed who else has seen that head, or a later one
  * @param holes what is lost of the trail, after which it was agreed to go on: no fact of it counts
  */
 public record SheetJson(
@@ -35,7 +38,18 @@ public record SheetJson(
         List<String> checklist,
         List<LesseningLine> lessenings,
         List<FactLine> facts,
+        int sealed,
+        WitnessedLine witnessed,
         List<HoleLine> holes) {
+
+    /**
+     * Witnesses, who are no part of the shop.
+     *
+     * @param by how many have signed
+     * @param of how many are asked
+     * @param at when the last of them did; null if none has, and then the shop alone has signed
+     */
+    public record WitnessedLine(int by, int of, @Nullable Instant at) {}
 
     /**
      * Entries that are lost.
@@ -89,7 +103,7 @@ public record SheetJson(
             @Nullable Integer correctedBy,
             Fact fact) {}
 
-    static SheetJson of(TicketQueries.Whole ticket, List<Requirement.Status> gate) {
+    static SheetJson of(TicketQueries.Whole ticket, SealedUpTo sealed, List<Requirement.Status> gate) {
         return new SheetJson(
                 ticket.number().toString(),
                 ticket.sheet().entries(),
@@ -100,6 +114,8 @@ public record SheetJson(
                 ticket.sheet().checkedAs().functions(),
                 ticket.sheet().lessenings().stream().map(LesseningLine::of).toList(),
                 facts(ticket.sheet()),
+                sealed.entry(),
+                new WitnessedLine(sealed.signed(), sealed.asked(), sealed.at()),
                 ticket.sheet().holes().stream().map(HoleLine::of).toList());
     }
 

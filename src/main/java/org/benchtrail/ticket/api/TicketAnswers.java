@@ -19,6 +19,7 @@ import org.benchtrail.platform.problem.ProblemKind;
 import org.benchtrail.site.SiteBook;
 import org.benchtrail.ticket.Outcome;
 import org.benchtrail.ticket.Resemblance;
+import org.benchtrail.ticket.Seals;
 import org.benchtrail.ticket.TicketQueries;
 import org.benchtrail.trail.FactJson;
 import org.jspecify.annotations.Nullable;
@@ -32,6 +33,7 @@ public class TicketAnswers {
     private final Resemblance resemblance;
     private final CurrentActor current;
     private final SiteBook site;
+    private final Seals seals;
     private final Clock clock;
     private final ObjectMapper mapper;
 
@@ -40,12 +42,14 @@ public class TicketAnswers {
             Resemblance resemblance,
             CurrentActor current,
             SiteBook site,
+            Seals seals,
             Clock clock,
             ObjectMapper mapper) {
         this.tickets = tickets;
         this.resemblance = resemblance;
         this.current = current;
         this.site = site;
+        this.seals = seals;
         this.clock = clock;
         this.mapper = FactJson.teach(mapper.copy());
     }
@@ -63,7 +67,9 @@ public class TicketAnswers {
     private Response sheet(Response.ResponseBuilder answer, TicketQueries.Whole ticket) {
         boolean nothing = resemblance.isNothing(ticket.number(), ticket.sheet(), current.actor());
         SheetJson json = SheetJson.of(
-                ticket, Resemblance.gate(ticket.sheet(), site.policy(), clock.instant(), nothing, current.actor()));
+                ticket,
+                seals.of(ticket.number()),
+                Resemblance.gate(ticket.sheet(), site.policy(), clock.instant(), nothing, current.actor()));
         return answer.entity(mapper.valueToTree(json))
                 .header("ETag", tag(ticket.sheet().entries()))
                 .build();

@@ -21,6 +21,8 @@ import org.benchtrail.site.SiteBook;
 import org.benchtrail.ticket.Diagnoses;
 import org.benchtrail.ticket.KnownCauses;
 import org.benchtrail.ticket.Resemblance;
+import org.benchtrail.ticket.SealedUpTo;
+import org.benchtrail.ticket.Seals;
 import org.benchtrail.ticket.Sights;
 import org.benchtrail.ticket.TicketLimits;
 import org.benchtrail.ticket.TicketLine;
@@ -53,6 +55,7 @@ public class SheetQueries {
     private final Drafts drafts;
     private final SiteBook site;
     private final DeviceBook devices;
+    private final Seals seals;
     private final Clock clock;
 
     SheetQueries(
@@ -68,6 +71,7 @@ public class SheetQueries {
             Drafts drafts,
             SiteBook site,
             DeviceBook devices,
+            Seals seals,
             Clock clock) {
         this.tickets = tickets;
         this.resemblance = resemblance;
@@ -81,6 +85,7 @@ public class SheetQueries {
         this.drafts = drafts;
         this.site = site;
         this.devices = devices;
+        this.seals = seals;
         this.clock = clock;
     }
 
@@ -94,6 +99,7 @@ public class SheetQueries {
      * @param gate what must be true before the step is left
      * @param coach what is said beside the requirements of the step
      * @param context what the forms refer to beside the sheet
+     * @param sealed how far the trail is sealed; null where it never is
      * @param base of the addresses of its forms
      * @param draft what the viewer typed and has not recorded yet
      * @param ranking null if the ticket has ended, the viewer forecasts first, or the catalogue has nothing for the category
@@ -114,6 +120,7 @@ public class SheetQueries {
             List<Requirement.Status> gate,
             CoachView coach,
             TypedDraft draft,
+            @Nullable SealedUpTo sealed,
             String base) {}
 
     /** Where a ticket's sheet stands. */
@@ -157,6 +164,7 @@ public class SheetQueries {
                 gate,
                 coach.beside(sheet, gate, viewer),
                 drafts.of(number, viewer),
+                seals.of(number),
                 base(number));
     }
 

@@ -9,6 +9,7 @@ import org.benchtrail.core.method.Step;
 import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
 import org.benchtrail.ticket.EntryLine;
+import org.benchtrail.ticket.SealedUpTo;
 import org.benchtrail.ticket.TicketQueries;
 import org.benchtrail.ticket.Viewing;
 import org.benchtrail.ticket.attachment.CameraNotes;
@@ -42,6 +43,7 @@ import org.jspecify.annotations.Nullable;
  * @param fault why nothing can be recorded; empty if the record holds
  * @param mending whether the viewer may see to it
  * @param holes what is lost of the trail, after which the ticket went on
+ * @param sealed how far the trail is sealed, and who has seen it; empty of a practice job
  * @param record of a ticket that has ended, shown in place of the steps; null while it is open
  * @param earlier the rounds before this one
  * @param ranking of the causes, as long as it is of use: until a theory is supported
@@ -61,6 +63,7 @@ public record SheetView(
         boolean mending,
         List<String> holes,
         String lastEntry,
+        String sealed,
         HeadView head,
         @Nullable RecordView record,
         Offered offered,
@@ -118,6 +121,7 @@ public record SheetView(
                 Permissions.allow(Permission.MEND_TRAILS, viewing.viewer()),
                 sheet.holes().stream().map(Hole::sentence).toList(),
                 lastEntry(viewing),
+                sealed(contents),
                 HeadView.of(ticket, contents.deviceAt(), viewing),
                 open ? null : RecordView.of(contents.traced(), viewing),
                 offered,
@@ -168,6 +172,12 @@ public record SheetView(
         ForecastView forecast = contents.forecast();
         boolean veiled = forecast != null && forecast.own() && forecast.isEarly();
         return IdentifyView.of(contents.viewing(), contents.alike(), contents.known(), veiled);
+    }
+
+    private static String sealed(SheetQueries.Contents contents) {
+        SealedUpTo sealed = contents.sealed();
+        Viewing viewing = contents.viewing();
+        return sealed == null ? "" : sealed.sentence(viewing.sheet().entries(), viewing.zone());
     }
 
     private static String lastEntry(Viewing viewing) {

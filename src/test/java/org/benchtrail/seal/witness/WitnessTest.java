@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.PrintStream;
+import java.io.UncheckedIOException;
 import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
@@ -19,6 +20,7 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.List;
+import java.util.concurrent.CompletableFuture;
 import java.util.stream.IntStream;
 import org.benchtrail.core.integrity.AddCheckpoint;
 import org.benchtrail.core.integrity.Checkpoint;
@@ -220,6 +222,96 @@ class WitnessTest {
                 0, WitnessCommand.run(List.of(folder.toString(), "once", asked.toString(), answer.toString()), out));
         assertTrue(Files.readString(answer).startsWith("\u2014 witness.example/w1 "));
         assertEquals(1, WitnessCommand.run(List.of(folder.toString()), out));
+    }
+
+    private static HttpResponse<String> post(int port, AddCheckpoint request) throws IOException, InterruptedException {
+        return send(HttpRequest.newBuilder(URI.create("http://127.0.0.1:" + port + "/add-checkpoint"))
+                .POST(HttpRequest.BodyPublishers.ofString(request.toString()))
+                .build());
+    }
+
+    /** Every refusal as a log gets it, with what the protocol says of its type and of when to come again. */
+    @Test
+    void refusals_overHttp() throws Exception {
+        WitnessCommand.Started started = WitnessCommand.serve(witness, "127.0.0.1", "0");
+        try {
+            int port = started.port();
+            String text = head(3).text();
+            SigningKey foreign = new SigningKey("log.shop.example/trail", VerifierKey.LOG, Keys.TEST_3);
+            assertEquals(
+                    403,
+                    post(port, new AddCheckpoint(0, List.of(), new SignedNote(text, List.of(foreign.sign(text)))))
+                            .statusCode());
+            Checkpoint other = new Checkpoint("other.example/log", 3, head(3).root());
+            assertEquals(404, post(port, request(0, List.of(), other)).statusCode());
+            assertEquals(400, post(port, request(5, 3)).statusCode());
+            assertEquals(200, post(port, request(0, 8)).statusCode());
+            HttpResponse<String> size = post(port, request(3, 9));
+            assertEquals(409, size.statusCode());
+            assertEquals("8\n", size.body());
+            assertEquals(
+                    "text/x.tlog.size",
+                    size.headers().firstValue("Content-Type").orElseThrow());
+            HttpResponse<String> soon = post(port, request(8, 9));
+            assertEquals(429, soon.statusCode());
+            assertEquals("10", soon.headers().firstValue("Retry-After").orElseThrow());
+            now = now.plus(Duration.ofSeconds(11));
+            HttpResponse<String> unproven = post(port, request(8, path(3, 9), head(9)));
+            assertEquals(422, unproven.statusCode());
+            assertTrue(unproven.headers().firstValue("Retry-After").isEmpty());
+            assertEquals(200, post(port, request(8, 9)).statusCode());
+        } finally {
+            started.server().stop(0);
+        }
+    }
+
+    /** Of many at once that start from the same size one is signed, and the record never goes back. */
+    @Test
+    void manyAtOnce_areAnsweredOneAfterTheOther() throws Exception {
+        assertEquals(200, ask(request(0, 1)).status());
+        WitnessCommand.Started started = WitnessCommand.serve(witness, "127.0.0.1", "0");
+        try {
+            for (int from = 1; from < 16; from = kept()) {
+                now = now.plus(Duration.ofSeconds(11));
+                int old = from;
+                List<CompletableFuture<Integer>> answers = IntStream.rangeClosed(old + 1, Math.min(20, old + 4))
+                        .mapToObj(
+                                size -> CompletableFuture.supplyAsync(() -> status(started.port(), request(old, size))))
+                        .toList();
+                List<Integer> statuses =
+                        answers.stream().map(CompletableFuture::join).sorted().toList();
+                assertEquals(200, statuses.get(0), statuses::toString);
+                assertTrue(statuses.stream().skip(1).allMatch(status -> status == 409), () -> "one alone: " + statuses);
+                assertTrue(kept() > old, "it goes on");
+            }
+            long signed = Files.readString(folder.resolve("history"))
+                    .lines()
+                    .filter(line -> line.startsWith("\u2014 witness.example/w1 "))
+                    .count();
+            assertTrue(signed >= 4, signed + " were signed");
+        } finally {
+            started.server().stop(0);
+        }
+    }
+
+    private static int status(int port, AddCheckpoint request) {
+        try {
+            return post(port, request).statusCode();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new IllegalStateException(e);
+        }
+    }
+
+    /** The size of the head that it serves. */
+    private int kept() throws IOException {
+        String origin = Hash.sha256("log.shop.example/trail".getBytes(StandardCharsets.UTF_8))
+                .hex();
+        return (int) Checkpoint.parse(
+                        SignedNote.parse(witness.checkpoint(origin).body()).text())
+                .size();
     }
 
     private static HttpResponse<String> send(HttpRequest request) throws IOException, InterruptedException {
