@@ -9,6 +9,8 @@ import java.io.IOException;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
+import java.util.OptionalLong;
+import java.util.function.Supplier;
 import org.benchtrail.platform.Rounds;
 import org.jboss.logging.Logger;
 
@@ -71,8 +73,18 @@ class SealJob {
 
     /** Once through all of it. What goes wrong is told once and kept, and tried again in the next round. */
     void round() {
+        round(sealing::sealAll);
+    }
+
+    /** A round that ends with that record, and leaves what is behind it to the next. */
+    void roundTo(String stream, long place) {
+        round(() -> sealing.sealTo(stream, place));
+    }
+
+    /** One at a time: what is sealed by one is signed by it before another seals more. */
+    private synchronized void round(Supplier<OptionalLong> seal) {
         try {
-            sealAndSign();
+            sealAndSign(seal);
             failing = false;
         } catch (IOException | RuntimeException e) {
             if (!failing) {
@@ -112,13 +124,13 @@ class SealJob {
         }
     }
 
-    private void sealAndSign() throws IOException {
+    private void sealAndSign(Supplier<OptionalLong> seal) throws IOException {
         try {
             signing.requireNotBehind();
             signing.recordKeys();
             settings.keep();
             census.keep(LocalDate.ofInstant(clock.instant(), ZoneOffset.UTC));
-            if (sealing.sealAll().isEmpty()) {
+            if (seal.get().isEmpty()) {
                 return;
             }
             signing.sign();
