@@ -93,7 +93,8 @@ class LotJob {
     void round() {
         try {
             Instant settled = clock.instant().minus(SETTLED);
-            List<LotRows.Unfinished> unfinished = QuarkusTransaction.requiringNew().call(() -> rows.unfinished(settled));
+            List<LotRows.Unfinished> unfinished =
+                    QuarkusTransaction.requiringNew().call(() -> rows.unfinished(settled));
             unfinished.forEach(lot -> tried(lot.id(), () -> taken(lot)));
             QuarkusTransaction.requiringNew().call(this::left).forEach(id -> tried(id, () -> acts.takeBack(id)));
         } catch (RuntimeException e) {

@@ -75,8 +75,8 @@ class LotWitnessTest extends LotCourse {
 
     /** How many leaves there were when the freeze was the last of them. */
     private long leavesAtTheFreeze() {
-        return Long.parseLong(TestDatabase.one(
-                "select index + 1 from seal_leaf where place = 2 and stream = 'audit/" + lot + "'"));
+        return Long.parseLong(
+                TestDatabase.one("select index + 1 from seal_leaf where place = 2 and stream = 'audit/" + lot + "'"));
     }
 
     @Test
@@ -151,7 +151,8 @@ class LotWitnessTest extends LotCourse {
         assertTrue(page().contains(HOLDS), page());
         TestDatabase.unguarded("cosignature", "update cosignature set line = replace(line, ?, ?)", NAMED, OTHER);
         try {
-            assertTrue(page().contains("The head was altered: it is not the first that came after the freeze."), page());
+            assertTrue(
+                    page().contains("The head was altered: it is not the first that came after the freeze."), page());
         } finally {
             TestDatabase.unguarded(
                     "cosignature",

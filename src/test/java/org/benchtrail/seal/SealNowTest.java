@@ -33,7 +33,8 @@ class SealNowTest {
     LogRows rows;
 
     private long signed() {
-        return QuarkusTransaction.requiringNew().call(() -> rows.newest().orElseThrow().size());
+        return QuarkusTransaction.requiringNew()
+                .call(() -> rows.newest().orElseThrow().size());
     }
 
     private long leaves() {
