@@ -240,11 +240,11 @@ public class AuditActs {
         append(lot, settled, by.account());
     }
 
-    public void talk(String id, String words, Actor by) {
+    public void talk(String id, TalkRecorded talk, Actor by) {
         Permissions.require(Permission.REVIEW, by);
         AuditLot lot = locked(id);
-        AuditRules.talk(lot, words);
-        append(lot, new TalkRecorded(words), by.account());
+        AuditRules.talk(lot, talk);
+        append(lot, talk, by.account());
     }
 
     /** Asks the one who did the work to add to the papers; the ticket stays closed. */

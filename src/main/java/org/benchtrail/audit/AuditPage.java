@@ -19,6 +19,7 @@ import org.benchtrail.core.Invalid;
 import org.benchtrail.core.audit.AuditAct.AddendumClosed;
 import org.benchtrail.core.audit.AuditAct.Settled;
 import org.benchtrail.core.audit.AuditAct.SignalSwitched;
+import org.benchtrail.core.audit.AuditAct.TalkRecorded;
 import org.benchtrail.core.audit.AuditAct.TicketChosen;
 import org.benchtrail.core.audit.AuditLot;
 import org.benchtrail.core.audit.AuditLot.Turn;
@@ -303,7 +304,14 @@ public class AuditPage {
     @Blocking
     public Response talk(@RestPath String lot, MultivaluedMap<String, String> typed) {
         PostedForm form = new PostedForm(typed);
-        return afterwards(lot, form, () -> acts.talk(lot, form.text("talk"), current.actor()));
+        return afterwards(
+                lot,
+                form,
+                () -> acts.talk(
+                        lot,
+                        new TalkRecorded(
+                                form.text("talk"), List.of(form.text("of").split("/", -1))),
+                        current.actor()));
     }
 
     @POST

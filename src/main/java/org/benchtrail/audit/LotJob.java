@@ -31,6 +31,7 @@ import org.benchtrail.people.Directory;
 import org.benchtrail.people.Permission;
 import org.benchtrail.platform.Rounds;
 import org.benchtrail.seal.Heads;
+import org.benchtrail.seal.SealNow;
 import org.benchtrail.site.SiteBook;
 import org.jboss.logging.Logger;
 
@@ -50,6 +51,7 @@ class LotJob {
     private final AuditedTickets tickets;
     private final Directory people;
     private final Heads heads;
+    private final SealNow seal;
     private final SiteBook site;
     private final Catalogues catalogues;
     private final AuditConfig config;
@@ -62,6 +64,7 @@ class LotJob {
             AuditedTickets tickets,
             Directory people,
             Heads heads,
+            SealNow seal,
             SiteBook site,
             Catalogues catalogues,
             AuditConfig config,
@@ -71,6 +74,7 @@ class LotJob {
         this.tickets = tickets;
         this.people = people;
         this.heads = heads;
+        this.seal = seal;
         this.site = site;
         this.catalogues = catalogues;
         this.config = config;
@@ -89,8 +93,9 @@ class LotJob {
     void round() {
         try {
             Instant settled = clock.instant().minus(SETTLED);
-            List<String> unfinished = QuarkusTransaction.requiringNew().call(() -> rows.unfinished(settled));
-            unfinished.forEach(id -> tried(id, () -> goOn(id)));
+            List<LotRows.Unfinished> unfinished =
+                    QuarkusTransaction.requiringNew().call(() -> rows.unfinished(settled));
+            unfinished.forEach(lot -> tried(lot.id(), () -> taken(lot)));
             QuarkusTransaction.requiringNew().call(this::left).forEach(id -> tried(id, () -> acts.takeBack(id)));
         } catch (RuntimeException e) {
             LOG.warnf(e, "audits did not go on; it is tried again every %s", config.every());
@@ -100,7 +105,7 @@ class LotJob {
     /** One that does not go on keeps no other from it. */
     private void tried(String id, Runnable work) {
         try {
-            QuarkusTransaction.requiringNew().run(work);
+            work.run();
         } catch (RuntimeException e) {
             LOG.warnf(e, "audit %s did not go on; it is tried again every %s", id, config.every());
         }
@@ -118,6 +123,19 @@ class LotJob {
                 .filter(h -> !may.contains(h.reviewer()))
                 .map(LotRows.Holder::lot)
                 .collect(Collectors.toSet());
+    }
+
+    /** A list that is frozen is sealed at once, as the last leaf of its head. */
+    private void taken(LotRows.Unfinished lot) {
+        if (lot.stated()) {
+            seal.all();
+        }
+        QuarkusTransaction.requiringNew().run(() -> goOn(lot.id()));
+        if (lot.stated()) {
+            long place = QuarkusTransaction.requiringNew()
+                    .call(() -> rows.lot(lot.id()).frozenPlace());
+            seal.upTo("audit/" + lot.id(), place);
+        }
     }
 
     private void goOn(String id) {

@@ -90,9 +90,12 @@ class LotRows {
         }
     }
 
+    /** @param stated whether it is to be frozen; else it is to be drawn */
+    record Unfinished(String id, boolean stated) {}
+
     /** Lots that are to be frozen or drawn: whose period had ended by that moment. */
-    List<String> unfinished(Instant ended) {
-        return of("unfinished").with("ended", ended).values(String.class);
+    List<Unfinished> unfinished(Instant ended) {
+        return of("unfinished").with("ended", ended).rows(Unfinished.class);
     }
 
     /** The newest first. */

@@ -147,7 +147,11 @@ public record LotView(
      * @param words what the interval means
      * @param defects by requirement
      */
-    public record Result(LotResult it, String words, List<DefectLine> defects, Agreement agreement) {}
+    public record Result(LotResult it, String words, List<DefectLine> defects, List<Agreement> agreements) {
+        public List<Agreement> getTalks() {
+            return agreements.stream().filter(Agreement::talk).toList();
+        }
+    }
 
     public record DefectLine(
             String ticket, String requirement, String title, String defect, String remark, boolean askable) {
@@ -163,11 +167,32 @@ public record LotView(
     }
 
     /**
+     * Of two readers.
+     *
+     * @param one name of the reader of the rows
+     * @param other name of the reader of the columns
+     * @param of their accounts, by which a form says whose talk it is
      * @param kappa in words; why not, where there is none
+     * @param rewrite which question is to be written anew, in sentences; none where they need no talk
      * @param marks heads of the table
-     * @param rows of the table: the first reader's mark and the counts of the second reader's
+     * @param rows of the table: the mark of the one and the counts of the other's
      */
-    public record Agreement(long pairs, long agreed, String kappa, List<String> marks, List<Row> rows, boolean talk) {
+    public record Agreement(
+            String one,
+            String other,
+            String of,
+            long pairs,
+            long agreed,
+            String kappa,
+            List<String> rewrite,
+            List<String> marks,
+            List<Row> rows,
+            boolean talk) {
+        /** Before the ids of its field. */
+        public String at() {
+            return "talk/" + of;
+        }
+
         public record Row(String mark, List<Long> counts) {}
     }
 

@@ -2,6 +2,7 @@ package org.benchtrail.audit;
 
 import io.quarkus.qute.RawString;
 import java.nio.charset.StandardCharsets;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
@@ -210,7 +211,7 @@ final class LotViews {
         });
         if (isOpenToReaders()) {
             AuditAct.all(lot.acts(), AuditAct.TalkRecorded.class)
-                    .forEach(talk -> facts.add(new Pair("The two readers talked", talk.remark())));
+                    .forEach(talk -> facts.add(new Pair(talked(talk.pair()), talk.remark())));
         }
         if (!lot.returned().isEmpty()) {
             facts.add(new Pair(
@@ -269,12 +270,18 @@ final class LotViews {
         return lines;
     }
 
-    private static String open(AuditAct.LotFrozen frozen) {
+    /** How many and how old, so that bad tickets which are left open are seen. */
+    private String open(AuditAct.LotFrozen frozen) {
         Instant oldest = frozen.oldest();
         return frozen.open() == 0 || oldest == null
                 ? "none"
                 : frozen.open() + ", not in the lot; the oldest was opened "
-                        + oldest.toString().substring(0, 10);
+                        + Moments.text(oldest, zone) + ", "
+                        + days(Duration.between(oldest, lot.plan().until()).toDays()) + " before";
+    }
+
+    private static String days(long days) {
+        return days == 1 ? "1 day" : days + " days";
     }
 
     private List<LotView.Part> parts() {
@@ -436,7 +443,11 @@ final class LotViews {
                                         .noneMatch(a -> a.ticket().equals(m.ticket())
                                                 && a.requirement().equals(m.requirement()))))
                 .toList();
-        return new LotView.Result(result, meaning(result), defects, agreement());
+        return new LotView.Result(
+                result,
+                meaning(result),
+                defects,
+                ReaderAgreement.of(lot).stream().map(this::agreement).toList());
     }
 
     static String meaning(LotResult result) {
@@ -461,8 +472,14 @@ final class LotViews {
                 + ". It says nothing about a ticket that was not drawn.";
     }
 
-    private LotView.Agreement agreement() {
-        ReaderAgreement agreement = ReaderAgreement.of(lot);
+    private String talked(List<String> readers) {
+        return (readers.isEmpty()
+                        ? "The two readers"
+                        : readers.stream().map(this::name).collect(Collectors.joining(" and ")))
+                + " talked";
+    }
+
+    private LotView.Agreement agreement(ReaderAgreement agreement) {
         String kappa = agreement
                 .kappa()
                 .map(k -> k.kappa().isPresent()
@@ -478,12 +495,29 @@ final class LotViews {
             rows.add(new LotView.Agreement.Row(mark.words(), agreement.table().get(mark.ordinal())));
         }
         return new LotView.Agreement(
+                name(agreement.one()),
+                name(agreement.other()),
+                agreement.one() + "/" + agreement.other(),
                 agreement.pairs(),
                 agreement.agreed(),
                 kappa,
+                agreement.asksForTalk()
+                        ? agreement.mostApart().stream()
+                                .map(code -> rewrite(
+                                        code,
+                                        Objects.requireNonNull(agreement.apart().get(code))))
+                                .toList()
+                        : List.of(),
                 List.of(Mark.values()).stream().map(Mark::words).toList(),
                 rows,
-                agreement.asksForTalk() && !lot.talked());
+                agreement.asksForTalk() && !lot.talked(agreement));
+    }
+
+    /** What is said of the requirement that two readers who agree little differ on most often. */
+    private static String rewrite(String code, long times) {
+        return "They differ most often on '" + title(code) + "', " + (times == 1 ? "once" : times + " times")
+                + ": its question is to be written anew. It asks now: "
+                + Requirements.of(code).map(r -> r.review().question()).orElse(code);
     }
 
     private List<LotView.AddendumLine> addendumLines() {

@@ -30,7 +30,7 @@ class ReviewDuty implements Duty {
         List<String> words = new ArrayList<>();
         add(words, waiting.own(), "to finish");
         add(words, waiting.toGive(), "to give");
-        add(words, waiting.toSettle(), "differences to settle");
+        add(words, waiting.toSettle(), waiting.toSettle() == 1 ? "difference to settle" : "differences to settle");
         return count == 0
                 ? Optional.empty()
                 : Optional.of(new Line(

@@ -11,6 +11,7 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.TreeMap;
 import java.util.function.Function;
 import java.util.stream.Collectors;
@@ -37,6 +38,7 @@ class LogRows implements TreeReader.Tiles {
         text = SqlText.of(LogRows.class)
                 .having(
                         "lock",
+                        "queued",
                         "take",
                         "ends",
                         "head",
@@ -92,9 +94,16 @@ class LogRows implements TreeReader.Tiles {
         return of("lock").value(Boolean.class);
     }
 
-    /** Takes the oldest out of the queue, in their order. */
-    List<Queued> take(int most) {
-        return of("take").with("most", most).rows(Queued.class).stream()
+    /** Where a record stands in the queue; empty once it is sealed. */
+    OptionalLong queued(String stream, long place) {
+        return of("queued").with("stream", stream).with("place", place).values(Long.class).stream()
+                .mapToLong(Long::longValue)
+                .findFirst();
+    }
+
+    /** Takes the oldest out of the queue, in their order, and none behind the last. */
+    List<Queued> take(int most, long last) {
+        return of("take").with("most", most).with("last", last).rows(Queued.class).stream()
                 .sorted((a, b) -> Long.compare(a.id(), b.id()))
                 .toList();
     }

@@ -10,6 +10,8 @@ import java.time.Clock;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.List;
+import java.util.OptionalLong;
+import java.util.function.Supplier;
 import org.benchtrail.core.integrity.WitnessPolicy.Party;
 import org.benchtrail.platform.Rounds;
 import org.jboss.logging.Logger;
@@ -76,8 +78,18 @@ class SealJob {
 
     /** Once through all of it. What goes wrong is told once and kept, and tried again in the next round. */
     void round() {
+        round(sealing::sealAll);
+    }
+
+    /** A round that ends with that record, and leaves what is behind it to the next. */
+    void roundTo(String stream, long place) {
+        round(() -> sealing.sealTo(stream, place));
+    }
+
+    /** One at a time: what is sealed by one is signed by it before another seals more. */
+    private synchronized void round(Supplier<OptionalLong> seal) {
         try {
-            sealAndSign();
+            sealAndSign(seal);
             failing = false;
         } catch (IOException | RuntimeException e) {
             if (!failing) {
@@ -120,7 +132,7 @@ class SealJob {
         }
     }
 
-    private void sealAndSign() throws IOException {
+    private void sealAndSign(Supplier<OptionalLong> seal) throws IOException {
         try {
             signing.requireNotBehind();
             // a policy that cannot be read keeps no head from being signed: it is told when the witnesses are asked
@@ -130,7 +142,7 @@ class SealJob {
             signing.recordKeys();
             settings.keep();
             census.keep(LocalDate.ofInstant(clock.instant(), ZoneOffset.UTC));
-            if (sealing.sealAll().isEmpty()) {
+            if (seal.get().isEmpty()) {
                 return;
             }
             signing.sign();

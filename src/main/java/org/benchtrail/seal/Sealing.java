@@ -41,10 +41,22 @@ class Sealing {
      * in the middle of what had waited long would make the rest of it look as if it had been entered late.
      */
     OptionalLong sealAll() {
+        return seal(Long.MAX_VALUE);
+    }
+
+    /** As {@link #sealAll()}, and nothing behind that record: it is the last leaf, where it still waits. */
+    OptionalLong sealTo(String stream, long place) {
+        return seal(QuarkusTransaction.requiringNew()
+                .call(() -> rows.queued(stream, place))
+                .orElse(Long.MAX_VALUE));
+    }
+
+    /** @param last of the queue that is sealed */
+    private OptionalLong seal(long last) {
         long sealed = 0;
         Taken taken;
         do {
-            taken = QuarkusTransaction.requiringNew().call(this::sealSome);
+            taken = QuarkusTransaction.requiringNew().call(() -> sealSome(last));
             sealed += taken.sealed();
         } while (taken.queued() == BATCH);
         return taken == LEFT ? OptionalLong.empty() : OptionalLong.of(sealed);
@@ -55,11 +67,11 @@ class Sealing {
     /** To another node. */
     private static final Taken LEFT = new Taken(-1, 0);
 
-    private Taken sealSome() {
+    private Taken sealSome(long last) {
         if (!rows.lock()) {
             return LEFT;
         }
-        List<LogRows.Queued> queued = rows.take(BATCH);
+        List<LogRows.Queued> queued = rows.take(BATCH, last);
         List<Leaf> leaves = fitting(queued);
         if (!leaves.isEmpty()) {
             List<LogRows.Node> nodes = new ArrayList<>();

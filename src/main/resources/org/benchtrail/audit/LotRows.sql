@@ -8,7 +8,7 @@ select id from audit_lot where tstzrange(begins, ends) && tstzrange(cast(:begins
 select id from audit_lot where id = :id for update
 
 -- @ unfinished
-select id from audit_lot where state in ('STATED', 'FROZEN', 'SEEDED') and ends < :ended order by begins
+select id, state = 'STATED' as stated from audit_lot where state in ('STATED', 'FROZEN', 'SEEDED') and ends < :ended order by begins
 
 -- @ lots
 select id from audit_lot order by begins desc, id desc

@@ -1,8 +1,11 @@
 -- @ lock
 select pg_try_advisory_xact_lock(7202)
 
+-- @ queued
+select id from seal_queue where stream = :stream and place = :place
+
 -- @ take
-delete from seal_queue where id in (select id from seal_queue order by id limit :most)
+delete from seal_queue where id in (select id from seal_queue where id <= :last order by id limit :most)
 returning id, at, stream, place, previous, hash
 
 -- @ ends

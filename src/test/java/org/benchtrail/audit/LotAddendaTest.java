@@ -8,19 +8,24 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
+import jakarta.inject.Inject;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.benchtrail.core.audit.Mending;
+import org.benchtrail.core.audit.ReviewSheet;
+import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.core.method.desk.Addendum;
 import org.benchtrail.core.method.desk.AddendumCountersigned;
 import org.benchtrail.knowledge.ClosedTickets;
 import org.benchtrail.platform.TestDatabase;
+import org.benchtrail.site.SiteBook;
 import org.benchtrail.ticket.Act;
 import org.benchtrail.ticket.Outcome;
 import org.junit.jupiter.api.Test;
@@ -36,6 +41,9 @@ class LotAddendaTest extends LotCourse {
                 .filter(java.util.Objects::nonNull)
                 .toList();
     }
+
+    @Inject
+    SiteBook site;
 
     /** One entry answers one thing that was asked: the one that it names, whichever was asked first. */
     @Test
@@ -56,6 +64,7 @@ class LotAddendaTest extends LotCourse {
         }
         assertTrue(tina.get("/my-reviews").asString().contains("Each needs an addendum of its own"));
         nobodyIsAskedTwice(closed);
+        List<String> kept = told(closed);
         adds(closed, null);
         adds(closed, "symptom-observed");
         assertEquals(List.of(), answers(closed), "neither names what was asked");
@@ -73,6 +82,31 @@ class LotAddendaTest extends LotCourse {
                 BORIS);
         assertEquals("not-yours", unknown.missing().get(0).code());
         mendingIsCounted(closed, first);
+        assertEquals(kept, told(closed), "gates, facts, times and step are as they were");
+    }
+
+    /** What the ticket says of itself besides its addenda: its gates, its facts, its row, and what figures make of its times. */
+    private List<String> told(TicketNumber ticket) {
+        JobSheet sheet = looks.ticket(ticket, TINA).sheet();
+        List<String> told = new ArrayList<>();
+        ReviewSheet.of(sheet, site.policy())
+                .rows()
+                .forEach(r -> told.add(r.code() + " " + r.gate() + " " + r.unasked() + " " + r.cited()));
+        sheet.facts().stream()
+                .filter(f -> !(f.fact() instanceof Addendum) && !(f.fact() instanceof AddendumCountersigned))
+                .forEach(f -> told.add(f.entry() + " " + f.fact()));
+        assertTrue(told.size() > 60, told.toString());
+        told.add(sheet.step() + " " + sheet.course().standing() + " " + sheet.round() + " " + sheet.hands());
+        told.add(TestDatabase.one("select to_jsonb(t) - 'entries' - 'touched' - 'last_hash' - 'words' - 'search'"
+                + " from ticket t where serial = " + ticket.serial()));
+        List<String> times = sue.get("/figures/closings.csv")
+                .asString()
+                .lines()
+                .filter(line -> line.startsWith(ticket + ","))
+                .toList();
+        assertEquals(1, times.size(), "one closing, with its working time");
+        told.addAll(times);
+        return told;
     }
 
     /** What never comes is closed by a supervisor, once its time is over, whatever two of them do at once; what was found stays. */

@@ -53,7 +53,7 @@ class LotByHandTest extends LotCourse {
         List<String> numbers = new ArrayList<>();
         List<String> drawn = new ArrayList<>();
         Matcher listed = Pattern.compile(
-                        "([0-9]+-[0-9])(" + HASH + ").{0,60}?(drawn|no)(?=[0-9]+-[0-9]" + HASH + "|Newest|Lot)")
+                        "([0-9]+-[0-9])(" + HASH + ").{0,60}?(not ?drawn|drawn)(?=[0-9]+-[0-9]" + HASH + "|Newest|Lot)")
                 .matcher(joined);
         while (listed.find()) {
             numbers.add(listed.group(1));

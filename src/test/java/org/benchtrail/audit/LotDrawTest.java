@@ -13,6 +13,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.ZoneId;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -28,6 +29,7 @@ import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.core.method.desk.Addendum;
 import org.benchtrail.knowledge.ClosedTickets;
 import org.benchtrail.people.Browser;
+import org.benchtrail.platform.Moments;
 import org.benchtrail.platform.TestDatabase;
 import org.benchtrail.ticket.Act;
 import org.junit.jupiter.api.Test;
@@ -321,6 +323,41 @@ class LotDrawTest extends LotCourse {
         assertTrue(sue.get("/audit/" + lot).asString().contains("1 ticket ended between"), "before it is frozen");
         drawn();
         assertTrue(sue.get("/audit/" + lot + "/report").asString().contains("1 ticket ended between"));
+    }
+
+    /** Bad tickets that are left open are seen: page and paper tell how many there were at the end, and since when. */
+    @Test
+    void whatIsStillOpen_isTold_withItsAge() throws IOException {
+        String open = "select count(*) from ticket where standing = 'OPEN'";
+        String before = TestDatabase.one(open);
+        TestDatabase.unguarded("ticket", "update ticket set standing = 'ASIDE' where standing = 'OPEN'");
+        try {
+            Instant from = begins();
+            clock.putForward(Duration.ofDays(-3));
+            Instant opened = clock.instant();
+            TicketNumber old = tickets.open(lamp(), TINA).number();
+            clock.putForward(Duration.ofDays(3));
+            tickets.open(lamp(), TINA);
+            ended(TINA);
+            stated(from, 9);
+            clock.putForward(Duration.between(clock.instant(), lastUntil.plusSeconds(5)));
+            tickets.open(lamp(), TINA); // after the period
+            drawn();
+            assertEquals("3", TestDatabase.one(open));
+            String told = "2, not in the lot; the oldest was opened "
+                    + Moments.text(opened.truncatedTo(ChronoUnit.SECONDS), ZoneId.of("UTC")) + ", 3 days before";
+            assertTrue(page().contains(told), told + " is not on " + page());
+            assertEquals(2, now().frozen().orElseThrow().open());
+            assertFalse(now().drawnTickets().contains(old.toString()));
+            try (PDDocument pdf = Loader.loadPDF(
+                    sue.request().get("/audit/" + lot + "/report.pdf").asByteArray())) {
+                String paper = new PDFTextStripper().getText(pdf).replaceAll("\\s+", " ");
+                assertTrue(paper.contains("Still open at its end " + told), paper);
+            }
+        } finally {
+            TestDatabase.unguarded("ticket", "update ticket set standing = 'OPEN' where standing = 'ASIDE'");
+        }
+        assertEquals(Integer.parseInt(before) + 3, Integer.parseInt(TestDatabase.one(open)), "put back");
     }
 
     /** What somebody chose is looked at beside the sample and counts in nothing. */

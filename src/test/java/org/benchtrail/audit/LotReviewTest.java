@@ -192,6 +192,38 @@ class LotReviewTest extends LotCourse {
         assertTrue(page().contains("The draw holds") || page().contains("holds"), page());
     }
 
+    /** Who worked on it does not say in the end what counts of it, at whichever door they come. */
+    @Test
+    void whoHadAPart_settlesNothing() {
+        for (Actor person : List.of(CORA, VERA)) {
+            people.ensureAccount(person.account(), person.name(), person.roles(), PASSWORD);
+        }
+        Instant from = begins();
+        String ticket = ended(BORIS).toString(); // which Cora cancelled
+        stated(from, 9);
+        drawn();
+        Browser vera = Browser.signedIn(VERA.account(), PASSWORD);
+        String first = at(take(sue));
+        markAll(SUE, first, "logs-reviewed");
+        at(sue.post(first + "/signature", Map.of()));
+        String second = at(take(vera));
+        markAll(VERA, second, "");
+        at(vera.post(second + "/signature", Map.of()));
+        Map<String, String> settled = Map.of(
+                "of", ticket + "/logs-reviewed", "mark", "SATISFIED", "defect", "", "remark", "I read them then");
+        String door = "/audit/" + lot + "/settlements";
+        for (Actor had : List.of(BORIS, CORA)) {
+            Response answer = Browser.signedIn(had.account(), PASSWORD).post(door, settled);
+            refused(422, answer);
+            assertTrue(answer.asString().contains("Who settles it had no part in the ticket."), had.name());
+        }
+        refused(403, tina.post(door, settled));
+        assertEquals(1, now().differences().size(), "it is open still");
+        people.ensureAccount(WANDA.account(), WANDA.name(), WANDA.roles(), PASSWORD);
+        at(Browser.signedIn(WANDA.account(), PASSWORD).post(door, settled));
+        assertEquals(0, now().differences().size());
+    }
+
     /** The lot says by itself that it stands still, and for what. */
     @Test
     void aSecondReadingThatNobodyIsLeftFor_isSaid() {

@@ -149,8 +149,17 @@ public sealed interface AuditAct {
             @Nullable DefectClass defect,
             String remark) implements AuditAct {}
 
-    /** Two readers who agree little have talked. */
-    record TalkRecorded(String remark) implements AuditAct {}
+    /**
+     * Two readers who agree little have talked.
+     *
+     * @param readers accounts of the two; null in an entry of the time when all readers of a lot were taken together
+     */
+    record TalkRecorded(String remark, @Nullable List<String> readers) implements AuditAct {
+        /** The two, or nobody. */
+        public List<String> pair() {
+            return readers == null ? List.of() : readers;
+        }
+    }
 
     /**
      * What is missing in the papers is asked of who did the work.

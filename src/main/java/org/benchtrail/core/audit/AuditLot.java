@@ -196,8 +196,17 @@ public final class AuditLot {
         return one(LotConcluded.class);
     }
 
-    public boolean talked() {
-        return one(TalkRecorded.class).isPresent();
+    /** Whether these two have talked about how they read. */
+    public boolean talked(ReaderAgreement pair) {
+        return AuditAct.all(acts, TalkRecorded.class).stream()
+                .anyMatch(talk -> talk.pair().isEmpty() || pair.isOf(talk.pair()));
+    }
+
+    /** Readers who agree so little that they have to talk, and have not. */
+    public List<ReaderAgreement> talksDue() {
+        return ReaderAgreement.of(this).stream()
+                .filter(pair -> pair.asksForTalk() && !talked(pair))
+                .toList();
     }
 
     public Optional<Item> item(String ticket) {

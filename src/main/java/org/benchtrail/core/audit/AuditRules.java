@@ -11,6 +11,7 @@ import org.benchtrail.core.audit.AuditAct.LotConcluded;
 import org.benchtrail.core.audit.AuditAct.Marked;
 import org.benchtrail.core.audit.AuditAct.ReviewGiven;
 import org.benchtrail.core.audit.AuditAct.Settled;
+import org.benchtrail.core.audit.AuditAct.TalkRecorded;
 import org.benchtrail.core.audit.AuditAct.TicketChosen;
 import org.benchtrail.core.audit.AuditLot.Review;
 import org.benchtrail.core.audit.AuditLot.State;
@@ -209,9 +210,13 @@ public final class AuditRules {
                 sheet.row(settled.requirement()).orElseThrow().question().usual());
     }
 
-    public static void talk(AuditLot lot, String words) {
+    public static void talk(AuditLot lot, TalkRecorded talk) {
         open(lot);
-        words(words, "remark", "Say what you agreed on.");
+        require(
+                lot.talksDue().stream().anyMatch(pair -> pair.isOf(talk.pair())),
+                "talk",
+                "These two need no talk, or have had it.");
+        words(talk.remark(), "talk", "Say what you agreed on.");
     }
 
     /** Only for what was found not satisfied in a review that is signed. */
@@ -332,8 +337,10 @@ public final class AuditRules {
                 lot.chosen().stream().filter(c -> !lot.isSigned(c.ticket(), 1)).count();
         obstacle(obstacles, chosen, "Sign the reviews of tickets that were chosen: ", " still open.");
         obstacle(obstacles, lot.differences().size(), "Settle where the two readers differ: ", " not settled.");
-        if (ReaderAgreement.of(lot).asksForTalk() && !lot.talked()) {
-            obstacles.add("The two readers agree little: talk, and record what you agreed on.");
+        int talks = lot.talksDue().size();
+        if (talks > 0) {
+            obstacles.add((talks == 1 ? "Two readers agree" : talks + " pairs of readers agree")
+                    + " little: talk, and record what you agreed on.");
         }
         if (isRestDue(lot)) {
             obstacles.add("The random part has more defects than the plan allows: review the rest of it.");

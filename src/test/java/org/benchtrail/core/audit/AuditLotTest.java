@@ -196,7 +196,7 @@ class AuditLotTest {
         assertEquals(1, lot().differences().size());
         refused(() -> AuditRules.settle(
                 lot(), new Settled(twice, "expectation-first", Mark.SATISFIED, null, " "), SHEET, List.of()));
-        refused(() -> AuditRules.talk(lot(), " "));
+        refused(() -> AuditRules.talk(lot(), talk("What a bound is", "sue", "boris")));
         add(new Settled(twice, "expectation-first", Mark.SATISFIED, null, "It names one"));
         assertEquals(
                 List.of(),
@@ -214,13 +214,70 @@ class AuditLotTest {
         int each = SHEET.rows().size();
         for (int i = 0; i < twice.size(); i++) {
             review(twice.get(i), 2, "boris", "");
-            assertEquals((i + 1) * each >= 60, ReaderAgreement.of(lot()).asksForTalk(), (i + 1) * each + " pairs");
+            assertEquals((i + 1) * each >= 60, !lot().talksDue().isEmpty(), (i + 1) * each + " pairs");
         }
         acts.clear();
         draw(20, 5);
         twice.forEach(t -> review(t, 1, "sue", "expectation-first"));
         twice.forEach(t -> review(t, 2, "boris", "expectation-first"));
-        assertFalse(ReaderAgreement.of(lot()).asksForTalk(), "they agree on everything");
+        assertFalse(!lot().talksDue().isEmpty(), "they agree on everything");
+    }
+
+    private static AuditAct.TalkRecorded talk(String words, String... readers) {
+        return new AuditAct.TalkRecorded(words, List.of(readers));
+    }
+
+    /** Who agrees little with one reader is not saved by agreeing with another; each two talk for themselves. */
+    @Test
+    void agreement_isOfEachTwoReaders_whoeverReadFirst() {
+        draw(20, 10);
+        List<String> twice = lot().secondTickets();
+        int each = SHEET.rows().size();
+        assertEquals(5, twice.size());
+        // Sue and Boris read three, in either order, and differ on the same; Sue and Vera read two and agree on all
+        review(twice.get(0), 1, "sue", "expectation-first");
+        review(twice.get(0), 2, "boris", "");
+        review(twice.get(1), 1, "boris", "");
+        review(twice.get(1), 2, "sue", "expectation-first");
+        review(twice.get(2), 1, "sue", "cause-named");
+        review(twice.get(2), 2, "boris", "");
+        for (String ticket : twice.subList(3, 5)) {
+            review(ticket, 1, "vera", "expectation-first");
+            review(ticket, 2, "sue", "expectation-first");
+        }
+        List<ReaderAgreement> all = ReaderAgreement.of(lot());
+        assertEquals(
+                List.of("boris sue", "sue vera"),
+                all.stream().map(a -> a.one() + " " + a.other()).toList());
+        ReaderAgreement little = all.get(0);
+        assertEquals(3L * each, little.pairs());
+        assertEquals(3L * each - 3, little.agreed());
+        int satisfied = Mark.SATISFIED.ordinal();
+        int not = Mark.NOT_SATISFIED.ordinal();
+        assertEquals(3, little.table().get(satisfied).get(not), "rows are Boris, whoever read first");
+        assertEquals(0, little.table().get(not).get(satisfied));
+        assertEquals(0, little.kappa().orElseThrow().kappa().orElseThrow(), 1e-12);
+        assertEquals(Map.of("expectation-first", 2L, "cause-named", 1L), little.apart());
+        assertEquals(List.of("expectation-first"), little.mostApart());
+        ReaderAgreement well = all.get(1);
+        assertEquals(2L * each, well.agreed());
+        assertEquals(List.of(), well.mostApart());
+        assertEquals(List.of(little), lot().talksDue());
+        add(talk("What an expectation is", "sue", "vera"));
+        assertEquals(1, lot().talksDue().size(), "not theirs");
+        add(talk("What an expectation is", "sue", "boris"));
+        assertEquals(List.of(), lot().talksDue());
+    }
+
+    /** An entry of the time before names nobody: it was of all readers of its lot. */
+    @Test
+    void aTalkThatNamesNobody_isOfAll() {
+        draw(20, 5);
+        lot().secondTickets().forEach(t -> review(t, 1, "sue", "expectation-first"));
+        lot().secondTickets().forEach(t -> review(t, 2, "boris", ""));
+        assertEquals(1, lot().talksDue().size());
+        add(new AuditAct.TalkRecorded("What a bound is", null));
+        assertEquals(List.of(), lot().talksDue());
     }
 
     /** Else somebody takes all reviews, looks, and leaves those that he does not like to others. */
@@ -286,7 +343,7 @@ class AuditLotTest {
         assertEquals(
                 List.of(
                         "Settle where the two readers differ: 5 are not settled.",
-                        "The two readers agree little: talk, and record what you agreed on."),
+                        "Two readers agree little: talk, and record what you agreed on."),
                 AuditRules.obstacles(lot()));
         refused(() -> AuditRules.conclude(lot(), end));
         String first = lot().differences().get(0).ticket();
@@ -297,10 +354,13 @@ class AuditLotTest {
         AuditRules.settle(lot(), settled, SHEET, List.of());
         lot().differences()
                 .forEach(d -> add(new Settled(d.ticket(), "expectation-first", Mark.SATISFIED, null, "A bound")));
-        assertTrue(ReaderAgreement.of(lot()).asksForTalk());
+        assertTrue(!lot().talksDue().isEmpty());
         refused(() -> AuditRules.conclude(lot(), end));
-        AuditRules.talk(lot(), "What a bound is");
-        add(new AuditAct.TalkRecorded("What a bound is"));
+        refused(() -> AuditRules.talk(lot(), talk(" ", "sue", "boris")));
+        refused(() -> AuditRules.talk(lot(), talk("What a bound is", "sue", "vera")));
+        AuditRules.talk(lot(), talk("What a bound is", "sue", "boris"));
+        add(talk("What a bound is", "sue", "boris"));
+        refused(() -> AuditRules.talk(lot(), talk("Once more", "boris", "sue")));
         assertEquals(
                 List.of("The random part has more defects than the plan allows: review the rest of it."),
                 AuditRules.obstacles(lot()));
@@ -342,7 +402,7 @@ class AuditLotTest {
             }
             add(turn == 1 ? new ReviewSigned(ticket, 6) : new SecondSigned(ticket, 6));
         }
-        return ReaderAgreement.of(lot());
+        return ReaderAgreement.of(lot()).get(0);
     }
 
     @Test

@@ -214,7 +214,7 @@ class DrawCheckTest {
                 List.of("lot-frozen", "plan-stated", "rest-drawn", "sample-drawn", "seed-drawn"),
                 Stream.concat(
                                 DRAWN.stream(),
-                                Stream.of(new AuditAct.RestDrawn(Map.of()), new AuditAct.TalkRecorded("x")))
+                                Stream.of(new AuditAct.RestDrawn(Map.of()), new AuditAct.TalkRecorded("x", List.of())))
                         .filter(DrawCheck::isOfDraw)
                         .map(act -> AuditAct.name(act.getClass()))
                         .sorted()

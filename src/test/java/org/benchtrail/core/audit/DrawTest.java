@@ -68,6 +68,18 @@ class DrawTest {
                 draw.rank("40718-6").hex());
     }
 
+    /** With their check digits, as the document names them. */
+    @Test
+    void numbersOfTheLots() {
+        Published.check(HASHED, List.of("40718-6", "41117-6"), List.of(LOT.get(0), LOT.get(399)));
+        Published.check(
+                PLANTED, List.of("40718-6", "40738-9", "40758-1"), List.of(LOT.get(0), LOT.get(20), LOT.get(40)));
+        assertEquals(Set.of("40718-6", "40738-9", "40758-1"), everyTwentieth(LOT.subList(0, 60)));
+        List<String> rest = LOT.subList(30, 400);
+        Published.check(PLANTED, List.of("40748-5", "40768-8"), List.of(rest.get(0), rest.get(20)));
+        assertEquals(Set.of("40748-5", "40768-8"), everyTwentieth(rest.subList(0, 40)));
+    }
+
     @Test
     void oneByteOfHeadOrPlan_drawsAnotherSample() {
         Draw draw = Draw.of(HEAD, PLAN);

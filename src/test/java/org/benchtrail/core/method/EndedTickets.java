@@ -95,6 +95,19 @@ public final class EndedTickets {
         return Told.of(desk);
     }
 
+    /** The same, closed; with what was recorded after it in the end. */
+    public static Told measuredAndClosed(Fact... afterwards) {
+        TicketFixture desk = outside();
+        desk.assignee().records(Sheets.temperature("61", "memory"));
+        Sheets.bring(desk, Step.DOCUMENT);
+        Sheets.meetAll(desk);
+        desk.assignee().records(new Closed());
+        for (Fact fact : afterwards) {
+            desk.assignee().records(fact);
+        }
+        return Told.of(desk);
+    }
+
     private static TicketFixture outside() {
         TicketFixture desk = Sheets.plain();
         desk.assignee().records(Sheets.temperature("96", "memory"));

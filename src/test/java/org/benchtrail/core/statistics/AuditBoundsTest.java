@@ -38,6 +38,22 @@ class AuditBoundsTest {
         Published.check(EXACT, at99, DiscoverySampling.sampleSize(items, faulty, 0.99));
     }
 
+    /** Of the sample size for 95 %, and of the one that a plan of 59 has. */
+    @ParameterizedTest
+    @CsvSource({
+        "60,1,57,0.95",
+        "60,3,38,0.954997",
+        "120,6,47,0.953397",
+        "400,20,55,0.952016",
+        "400,8,124,0.950235",
+        "400,4,211,0.950992",
+        "1000,10,258,0.950204",
+        "400,20,59,0.962253",
+    })
+    void discovery_exactProbability(int items, int faulty, int looked, double chance) {
+        Published.check(EXACT, chance, DiscoverySampling.probability(items, faulty, looked), 5e-7);
+    }
+
     @ParameterizedTest
     @CsvSource({
         "80,4,35,54,69,78",
@@ -154,6 +170,59 @@ class AuditBoundsTest {
         int lower = StratifiedBounds.exactLower(parts, 0.95);
         assertTrue(lower >= x1 + x2 && lower <= exact);
         assertTrue(StratifiedBounds.simpleLower(parts, 0.95) <= lower);
+    }
+
+    /**
+     * A way to spread the exact bound that is not excluded, where each way to spread one more is; and the parts of the simple one.
+     * Counted by another way than the bound's: by the chances of each pair of counts, one by one.
+     */
+    @ParameterizedTest
+    @CsvSource({
+        "120,30,0,60,20,0,7,2,12,8",
+        "120,30,1,60,20,0,16,0,18,8",
+        "120,30,2,60,20,1,18,6,24,12",
+        "200,40,0,100,20,1,9,12,15,22",
+    })
+    void twoStrata_worstSplitAndParts(
+            int n1, int s1, int x1, int n2, int s2, int x2, int m1, int m2, int simple1, int simple2) {
+        Seen first = new Seen(n1, s1, x1);
+        Seen second = new Seen(n2, s2, x2);
+        Published.check(ENUMERATED, m1 + m2, StratifiedBounds.exactUpper(List.of(first, second), 0.95));
+        Published.check(ENUMERATED, true, atMost(first, m1, second, m2) > 0.05);
+        for (int more = 0; more <= m1 + m2 + 1; more++) {
+            int other = m1 + m2 + 1 - more;
+            assertTrue(more > n1 || other > n2 || atMost(first, more, second, other) <= 0.05, more + " and " + other);
+        }
+        BigDecimal each = BigDecimal.valueOf(Math.sqrt(0.95));
+        Published.check(ENUMERATED, simple1, LotBounds.upperBound(first, each));
+        Published.check(ENUMERATED, simple2, LotBounds.upperBound(second, each));
+    }
+
+    private static double atMost(Seen first, int m1, Seen second, int m2) {
+        long seen = (long) first.items() * second.looked() * first.found()
+                + (long) second.items() * first.looked() * second.found();
+        double sum = 0;
+        for (int x1 = 0; x1 <= first.looked(); x1++) {
+            for (int x2 = 0; x2 <= second.looked(); x2++) {
+                long here = (long) first.items() * second.looked() * x1 + (long) second.items() * first.looked() * x2;
+                sum += here <= seen ? chance(first, m1, x1) * chance(second, m2, x2) : 0;
+            }
+        }
+        return sum;
+    }
+
+    private static double chance(Seen of, int defects, int found) {
+        return choose(defects, found)
+                * choose(of.items() - defects, of.looked() - found)
+                / choose(of.items(), of.looked());
+    }
+
+    private static double choose(int from, int many) {
+        double ways = many < 0 || many > from ? 0 : 1;
+        for (int i = 0; i < many && ways > 0; i++) {
+            ways = ways * (from - i) / (i + 1);
+        }
+        return ways;
     }
 
     /** The mirror: defects and sound items changed, what was an upper bound is a lower one. */

@@ -15,7 +15,12 @@ public final class ServedWitness implements AutoCloseable {
 
     /** @param log key of the log that it knows */
     public ServedWitness(Path folder, String log, Clock clock) throws IOException, KeyFile.Unusable {
-        key = WitnessCommand.make(folder, "witness.example/w1");
+        this(folder, log, clock, "witness.example/w1");
+    }
+
+    /** @param name of its key */
+    public ServedWitness(Path folder, String log, Clock clock, String name) throws IOException, KeyFile.Unusable {
+        key = WitnessCommand.make(folder, name);
         Files.writeString(folder.resolve("policy"), "log " + log + "\nquorum none\n");
         started = WitnessCommand.serve(WitnessCommand.open(folder, clock), "127.0.0.1", "0");
     }
