@@ -5,6 +5,7 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
+import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -68,7 +69,10 @@ final class TrailVerifier {
         if (report.findings().isEmpty()) {
             decisions.tell(begins.policies(), report);
         }
-        if (report.findings().isEmpty()) {
+        Path leaves = asked.leaves();
+        if (leaves != null) {
+            new LeafList(leaves, head, report).look(begins.ticket(), next - 1L - unsealed, asked.earlier());
+        } else if (report.findings().isEmpty()) {
             earlier(head);
         }
         if (asked.roots() != null) {
@@ -236,13 +240,16 @@ final class TrailVerifier {
                     "has another root than the head that you hold: the log was rewritten" + earlier.doubt());
         } else {
             report.unsure("One ticket does not show that the log of " + head.size()
-                    + " leaves goes on from the head that you hold: verify the whole log for that.");
+                    + " leaves goes on from the head that you hold: give --leaves with the exported log for that.");
         }
     }
 
     private void tell(int entries) {
         report.tell(entries + (entries == next - 1 ? " entries" : " lines")
-                + " were looked at. That there is no further one is shown by the whole log only.");
+                + " were looked at."
+                + (asked.leaves() == null
+                        ? " That there is no further one is shown by the whole log only: give --leaves."
+                        : ""));
         if (unsealed > 0) {
             report.unsure("The last " + unsealed + " of them are not sealed by this head.");
         }

@@ -17,7 +17,11 @@ public final class VerifyCommand {
             VerifyReport report = Files.isRegularFile(asked.export())
                     ? new TrailVerifier(asked).verify()
                     : new FolderVerifier(asked, new LongWork(System.err::println)).verify();
-            report.lines().forEach(out::println);
+            if (asked.json()) {
+                out.println(report.json());
+            } else {
+                report.lines().forEach(out::println);
+            }
             return report.exit();
         } catch (IOException | IllegalArgumentException e) {
             out.println(e instanceof IOException ? "Cannot be read: " + e.getMessage() : e.getMessage());

@@ -1,5 +1,8 @@
 package org.benchtrail.seal.offline;
 
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.ArrayList;
 import java.util.List;
 import org.benchtrail.core.integrity.WitnessPolicy.Vouching;
@@ -87,6 +90,22 @@ final class VerifyReport {
             return DOES_NOT_HOLD;
         }
         return vouched && !unsure ? HOLDS : CANNOT_TELL;
+    }
+
+    /** For a program: the exit, the findings, and the sentences of {@link #lines}. */
+    String json() {
+        ObjectNode answer = JsonNodeFactory.instance.objectNode().put("exit", exit());
+        if (unreadable != null) {
+            answer.put("unreadable", unreadable);
+        }
+        ArrayNode all = answer.putArray("findings");
+        findings.forEach(finding -> all.addObject()
+                .put("check", finding.check)
+                .put("where", finding.where)
+                .put("sentence", finding.sentence));
+        ArrayNode sentences = answer.putArray("told");
+        told.forEach(sentences::add);
+        return answer.toString();
     }
 
     /** For people: the result first, then what was found, then what was looked at. */

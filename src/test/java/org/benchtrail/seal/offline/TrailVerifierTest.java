@@ -3,6 +3,8 @@ package org.benchtrail.seal.offline;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.PrintStream;
@@ -94,7 +96,7 @@ class TrailVerifierTest {
                         policy.toString(),
                         "--earlier",
                         5 + ":" + small().head(5).root().base64()));
-        assertTrue(said.contains("verify the whole log for that"), said);
+        assertTrue(said.contains("give --leaves with the exported log for that"), said);
     }
 
     /** One byte more or less in its value, anywhere: it never holds, and only in the witness' line nobody can tell. */
@@ -150,6 +152,84 @@ class TrailVerifierTest {
         assertTrue(said.contains("2 entries were looked at. That there is no further one"), said);
         assertEquals(VerifyReport.NO_EXPORT, verify(""));
         assertEquals(VerifyReport.NO_EXPORT, verify("{}\n"));
+    }
+
+    /** With all leaves of the log nothing of the ticket can be left out at its end, and a head of any size is held against it. */
+    @Test
+    void allLeaves_showThatNothingIsLeftOut_andThatTheLogGoesOn() throws IOException {
+        Path log = folder.resolve("log");
+        SmallExport more = small().entry("40719-4", "advanced");
+        more.write(log, true);
+        String earlier = small().head(4).size() + ":" + small().head(4).root().base64();
+        String later = more.head(7).size() + ":" + more.head(7).root().base64();
+        for (String held : List.of(earlier, later)) {
+            assertEquals(VerifyReport.CANNOT_TELL, bare(bytes(trail()), "--earlier", held));
+            assertTrue(said.contains("give --leaves"), said);
+            assertEquals(
+                    VerifyReport.HOLDS,
+                    bare(bytes(trail()), "--earlier", held, "--leaves", log.toString()),
+                    () -> said);
+            assertTrue(said.contains("The ticket has no further entry among the 6 leaves"), said);
+            String wrong = held.replaceFirst(":..", ":AA");
+            assertEquals(
+                    VerifyReport.DOES_NOT_HOLD,
+                    bare(bytes(trail()), "--earlier", wrong, "--leaves", log.toString()),
+                    () -> said);
+            assertTrue(said.contains("earlier head: leaves below"), said);
+        }
+        List<String> lines = trail().lines().toList();
+        String cut = String.join("\n", lines.subList(0, 3)) + "\n";
+        assertEquals(VerifyReport.HOLDS, verify(cut), "by itself nothing shows it");
+        assertEquals(VerifyReport.DOES_NOT_HOLD, bare(bytes(cut), "--leaves", log.toString()));
+        assertTrue(said.contains("has 3 leaves below this head, and the file has 2 sealed entries"), said);
+    }
+
+    @Test
+    void leavesThatAreTooFew_orOfAnotherLog_orNone_showNothing() throws IOException {
+        Path few = folder.resolve("few");
+        new SmallExport().site("keys", "first").write(few, true);
+        assertEquals(VerifyReport.CANNOT_TELL, bare(bytes(trail()), "--leaves", few.toString()));
+        assertTrue(said.contains("end at 1, before leaf 6"), said);
+        assertEquals(
+                VerifyReport.CANNOT_TELL,
+                bare(bytes(trail()), "--leaves", folder.resolve("none").toString()));
+        Path other = folder.resolve("other");
+        small().site("keys", "second").entry(TICKET, "more").write(other, true);
+        Path strange = folder.resolve("strange");
+        new SmallExport()
+                .site("keys", "first")
+                .entry(TICKET, "opened")
+                .site("accounts", "roles of ines")
+                .entry(TICKET, "another reading")
+                .entry("40719-4", "opened")
+                .entry(TICKET, "advanced")
+                .write(strange, true);
+        assertEquals(VerifyReport.DOES_NOT_HOLD, bare(bytes(trail()), "--leaves", strange.toString()));
+        assertTrue(said.contains("have another root than the head of the ticket's file"), said);
+        assertEquals(
+                VerifyReport.HOLDS,
+                bare(bytes(trail()), "--policy", policy.toString(), "--leaves", other.toString()),
+                "what came after the head is none of its business");
+    }
+
+    @Test
+    void json_saysTheSame_forAProgram() throws IOException {
+        ObjectMapper mapper = new ObjectMapper();
+        assertEquals(VerifyReport.HOLDS, bare(bytes(trail()), "--json", "--policy", policy.toString()));
+        JsonNode holds = mapper.readTree(said);
+        assertEquals(0, holds.path("exit").asInt());
+        assertTrue(holds.path("findings").isEmpty() && !holds.path("told").isEmpty(), said);
+        assertEquals(
+                VerifyReport.DOES_NOT_HOLD, bare(bytes(trail().replace("a reading of 5", "a reading of 6")), "--json"));
+        JsonNode finding = mapper.readTree(said).path("findings").path(0);
+        assertEquals("record", finding.path("check").asText());
+        assertEquals("entry 2", finding.path("where").asText());
+        assertEquals(VerifyReport.NO_EXPORT, bare(bytes("{}"), "--json"));
+        assertEquals(3, mapper.readTree(said).path("exit").asInt());
+    }
+
+    private static byte[] bytes(String text) {
+        return text.getBytes(StandardCharsets.UTF_8);
     }
 
     @Test
