@@ -85,7 +85,8 @@ class LogKeys {
         String origin = known.origin() == null ? config.origin().orElseGet(LogKeys::madeUp) : known.origin();
         List<SigningKey> keys = new ArrayList<>();
         for (Path file : files) {
-            keys.add(new SigningKey(origin, VerifierKey.LOG, pair(file, known.origin() == null)));
+            boolean next = config.nextKeyFile().filter(file::equals).isPresent();
+            keys.add(new SigningKey(origin, VerifierKey.LOG, pair(file, next || known.origin() == null)));
         }
         record(known, keys);
         return keys;
@@ -97,9 +98,9 @@ class LogKeys {
         return "site-" + HexFormat.of().formatHex(random) + ".benchtrail.invalid/log";
     }
 
-    private static KeyPair pair(Path file, boolean first) {
+    private static KeyPair pair(Path file, boolean made) {
         try {
-            if (Files.notExists(file) && first) {
+            if (Files.notExists(file) && made) {
                 return KeyFile.make(file);
             }
             return KeyFile.read(file);

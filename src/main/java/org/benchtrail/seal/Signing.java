@@ -110,6 +110,9 @@ class Signing {
                 new SignedNote(text, signers.stream().map(key -> key.sign(text)).toList());
         try {
             OwnerOnly.write(last, note.toString());
+            if (config.nextKeyFile().isPresent()) {
+                OwnerOnly.write(beside(config.nextKeyFile().get()), note.toString());
+            }
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
@@ -118,7 +121,10 @@ class Signing {
     }
 
     Path lastNote() {
-        Path key = config.keyFile().orElseThrow();
+        return beside(config.keyFile().orElseThrow());
+    }
+
+    private static Path beside(Path key) {
         return key.resolveSibling(key.getFileName() + ".last");
     }
 

@@ -109,7 +109,6 @@ public record SheetView(
         Offered offered = ticket.fault().isEmpty() ? Offered.of(viewing) : Offered.NOTHING;
         List<Requirement.Status> gate = contents.gate();
         boolean seeking = open && sheet.step().isBefore(Step.PLAN);
-        QuestionsView questions = contents.questions();
         return new SheetView(
                 ticket.number().toString(),
                 contents.base(),
@@ -129,12 +128,10 @@ public record SheetView(
                 EarlierRound.all(viewing),
                 GateView.of(gate, sheet.step(), offered.waiving(), offered.working()),
                 EvidenceView.of(viewing),
-                ReadingChoices.of(
-                        questions == null ? List.of() : questions.measurable(),
-                        contents.context().limits()),
+                readings(contents),
                 TheoryView.all(sheet),
                 seeking ? contents.ranking() : null,
-                seeking ? questions : null,
+                seeking ? contents.questions() : null,
                 contents.forecast(),
                 chances(contents),
                 contents.coach(),
@@ -172,6 +169,13 @@ public record SheetView(
         ForecastView forecast = contents.forecast();
         boolean veiled = forecast != null && forecast.own() && forecast.isEarly();
         return IdentifyView.of(contents.viewing(), contents.alike(), contents.known(), veiled);
+    }
+
+    private static ReadingChoices readings(SheetQueries.Contents contents) {
+        QuestionsView questions = contents.questions();
+        return ReadingChoices.of(
+                questions == null ? List.of() : questions.measurable(),
+                contents.context().limits());
     }
 
     private static String sealed(SheetQueries.Contents contents) {

@@ -77,8 +77,9 @@ class TrailVerifierTest {
     @Test
     void aTrail_holds_andSaysHowFar() {
         assertEquals(VerifyReport.HOLDS, verify(trail()), said);
-        assertTrue(said.contains(
-                "3 entries were looked at. That there is no further one is shown by the whole log only."));
+        assertTrue(
+                said.contains(
+                        "3 entries were looked at. That there is no further one is shown by the whole log only: give --leaves."));
         assertEquals(VerifyReport.CANNOT_TELL, bare(trail().getBytes(StandardCharsets.UTF_8)), "nobody vouches");
         Checkpoint head = small().head(6);
         byte[] file = trail().getBytes(StandardCharsets.UTF_8);
