@@ -22,7 +22,7 @@ public record SealedUpTo(
     /** @param entries that the trail has */
     public String sentence(int entries, ZoneId zone) {
         if (entry == 0) {
-            return "Nothing of it is sealed yet: until it is, whoever owns the database can change it, and nobody sees that.";
+            return "Not sealed yet: nobody would see a change in the database.";
         }
         String witnessed = at == null ? "" : ", witnessed " + signed + " of " + asked + " at " + Times.text(at, zone);
         return "Sealed up to entry " + entry + witnessed + "." + (at == null ? " " + ALONE : "") + rest(entries);

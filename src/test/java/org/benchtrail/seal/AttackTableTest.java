@@ -202,6 +202,24 @@ class AttackTableTest {
                 "api_token", "revoked_at", "now()", "id", TestDatabase.one("select max(id)::text from api_token")));
         all.add(named("account", "roles", "array['ADMINISTRATOR']", "id", account(SUE)));
         all.add(named("account", "password_hash", "'x'", "id", account(TIM)));
+        TestDatabase.run(
+                "insert into known_cause (title, category, shows, apart, cure, state, proposed, proposed_by, version, changed)"
+                        + " values ('Of the attack table', 'HEAT', 'shows', 'apart', 'cure', 'RETIRED', now(), 'table-sue', 1, now())");
+        all.add(named(
+                "known_cause",
+                "cure",
+                "'Another'",
+                "id",
+                TestDatabase.one("select max(id)::text from known_cause where title = 'Of the attack table'")));
+        TestDatabase.run("insert into shop_case (ticket, closed_at, state, reason) values (" + value
+                + ", now(), 'LEFT_OUT', 'of the attack table')");
+        all.add(named(
+                "shop_case",
+                "cause_words",
+                "'Another'",
+                "id",
+                TestDatabase.one("select max(id)::text from shop_case where ticket = " + value)));
+        job.round();
         all.add(named("site_limit", "upper", "99", "id", "table-limit"));
         all.add(named("catalogue_version", "practice", "practice || ' '", "number", "1"));
         String sha = TestDatabase.one("select encode(sha256('table'), 'hex')");
@@ -374,6 +392,23 @@ class AttackTableTest {
                 + "', 'hex') where entry = 2 and ticket = " + ticket;
     }
 
+    /** A leaf once more, in its own place or as the next one, with the constraint out of the way. */
+    private static List<Row> twice() {
+        String last = TestDatabase.one("select max(index)::text from seal_leaf");
+        String of = TestDatabase.one("select stream || ' ' || place from seal_leaf where index = " + last);
+        return List.of(new Row(
+                List.of(
+                        "seal_leaf|alter table seal_leaf drop constraint seal_leaf_stream_place_key",
+                        "seal_leaf|insert into seal_leaf (index, stream, place, hash, leaf_hash) select index + 1, stream, place,"
+                                + " hash, leaf_hash from seal_leaf where index = " + last),
+                List.of(
+                        "seal_leaf|delete from seal_leaf where index = " + last + " + 1",
+                        "seal_leaf|alter table seal_leaf add constraint seal_leaf_stream_place_key unique (stream, place)"),
+                "stream",
+                of,
+                "A place of this stream is missing or there twice."));
+    }
+
     /** What waits to be sealed. */
     private List<Row> unsealed() {
         int cut = ticket("Rae");
@@ -398,6 +433,7 @@ class AttackTableTest {
     void everyAlteration_isSaidInItsSentence() {
         List<Row> all = new ArrayList<>(sealed());
         all.addAll(ofTheLog());
+        all.addAll(twice());
         all.addAll(unsealed());
         List<Row> done = new ArrayList<>();
         List<Finding> found;
