@@ -22,6 +22,7 @@ import org.benchtrail.platform.database.DatabaseNotStarted;
 import org.benchtrail.platform.database.EmbeddedDatabase;
 import org.benchtrail.seal.ExportCommand;
 import org.benchtrail.seal.RestoreLeavesCommand;
+import org.benchtrail.seal.VerifySiteCommand;
 import org.benchtrail.seal.offline.VerifyCommand;
 import org.benchtrail.seal.witness.WitnessCommand;
 import org.benchtrail.ticket.erasure.EraseCommand;
@@ -32,6 +33,7 @@ import org.jspecify.annotations.Nullable;
  * starts a PostgreSQL of its own beside it and shows the demo. {@code migrate} brings the schema up to date, {@code backup FILE} and
  * {@code restore FILE} keep and bring back all data, {@code load FILE...} loads scenarios, {@code export FOLDER} writes the log out,
  * {@code restore-leaves FOLDER} puts back what an old backup lacks of it,
+ * {@code verify-site} holds all that is stored against the log,
  * {@code erase TICKET SUPERVISOR REASON} erases who reported a ticket, and all of them end; {@code verify} and {@code witness} need no database at all.
  */
 @QuarkusMain
@@ -63,10 +65,12 @@ public class Benchtrail {
             new Command("load FILE...", LoadCommand.class),
             new Command("export FOLDER", ExportCommand.class),
             new Command("restore-leaves FOLDER", RestoreLeavesCommand.class),
+            new Command("verify-site", VerifySiteCommand.class),
             new Command("erase TICKET SUPERVISOR REASON...", EraseCommand.class));
 
     /** Commands that read what is there: without a database they have nothing to read. */
-    private static final Set<String> OF_KEPT_DATA = Set.of("backup", "export", "restore-leaves", "erase");
+    private static final Set<String> OF_KEPT_DATA =
+            Set.of("backup", "export", "restore-leaves", "verify-site", "erase");
 
     /** Commands on all data, whatever they are: nothing is added to them. */
     private static final Set<String> OF_ALL_DATA = Set.of("migrate", "backup", "restore");

@@ -9,6 +9,7 @@ import org.benchtrail.core.Invalid;
 
 /** What a program may do with its token, each more than the one before; never more than its owner may. */
 public enum TokenScope {
+    LOG("only follow the log, which holds no content"),
     READ("only read what you may read"),
     ACT("act as you, but for what only an administrator does"),
     ADMINISTER("everything that you may do");
@@ -25,10 +26,10 @@ public enum TokenScope {
 
     /** This one and those before it. */
     Set<TokenScope> included() {
-        return EnumSet.range(READ, this);
+        return EnumSet.range(LOG, this);
     }
 
-    /** Whether something can be asked for with it: reading changes nothing. */
+    /** Whether something can be asked of the API with it: reading changes nothing. Whoever has any right may follow the log. */
     static boolean allows(Set<TokenScope> scopes, String method) {
         boolean reading = method.equals("GET") || method.equals("HEAD") || method.equals("OPTIONS");
         return scopes.contains(reading ? READ : ACT);

@@ -108,6 +108,16 @@ class SiteVerification {
         });
     }
 
+    /** How the newest look stands. */
+    record Looked(long size, long done, boolean stopped, List<Finding> findings) {}
+
+    Looked looked() {
+        return alone(() -> {
+            Run run = runs.newest().orElseThrow();
+            return new Looked(run.size(), run.done(), run.stopped(), runs.findings(run.id()));
+        });
+    }
+
     /** A look of this server does not outlive it: it is left at the next place, and begun anew by whoever is there. */
     void interrupt(@Observes ShutdownEvent stop) {
         long look = own;

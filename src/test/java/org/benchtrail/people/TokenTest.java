@@ -10,6 +10,7 @@ import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.Response;
 import jakarta.inject.Inject;
+import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
@@ -271,6 +272,13 @@ class TokenTest {
         NewToken read = acts.createToken(both, "r", 1, TokenScope.READ);
         NewToken act = acts.createToken(both, "a", 1, TokenScope.ACT);
         NewToken all = acts.createToken(both, "all", 1, TokenScope.ADMINISTER);
+        NewToken log = acts.createToken(both, "follows the log", 1, TokenScope.LOG);
+        assertEquals(403, send(log, "GET", "/api/me", "").statusCode(), "nothing but the log");
+        assertEquals(403, send(log, "PUT", "/api/me/zone", "{}").statusCode());
+        for (NewToken one : List.of(log, read, act, all)) {
+            assertEquals(
+                    404, send(one, "GET", "/log/tile/9/000", "").statusCode(), "the log, where there is no such tile");
+        }
         String zone = "{\"zone\":\"UTC\"}";
         assertEquals(200, send(read, "GET", "/api/people", "").statusCode(), "an administrator reads");
         assertEquals(403, send(read, "PUT", "/api/me/zone", zone).statusCode());

@@ -8,6 +8,9 @@ import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
+import java.io.ByteArrayOutputStream;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -225,6 +228,40 @@ class SiteVerificationTest {
                         .anyMatch(f ->
                                 Set.of("guard", "leaf", "root", "signature").contains(f.what())),
                 after::toString);
+    }
+
+    @Test
+    void command_findsTheSame_andEndsWithIt() {
+        TicketNumber number = ticket("Rae");
+        job.round();
+        String set = "update trail_entry set kind = '%s' where entry = 1 and ticket = " + number.serial();
+        TestDatabase.unguarded("trail_entry", set.formatted("vanished"));
+        try {
+            assertEquals(1, command());
+            assertTrue(said.contains("ticket: " + number + ": Entry 1 does not hold"), said);
+            assertTrue(said.contains(" leaves, every record and every ticket: it does not hold at "), said);
+        } finally {
+            TestDatabase.unguarded("trail_entry", set.formatted("opened"));
+        }
+        command();
+        assertFalse(said.contains(number.toString()), said);
+        assertTrue(verification.begin(SUE));
+        try {
+            assertEquals(2, command());
+            assertTrue(said.contains("goes on already"), said);
+        } finally {
+            verification.work(SUE);
+        }
+    }
+
+    private String said = "";
+
+    private int command() {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        PrintStream stream = new PrintStream(out, true, StandardCharsets.UTF_8);
+        int exit = new VerifySiteCommand(verification).run(stream, stream);
+        said = out.toString(StandardCharsets.UTF_8);
+        return exit;
     }
 
     private static void assertNamed(List<Finding> found, String what, String place) {

@@ -147,9 +147,7 @@ class TicketSealsTest {
     @Test
     void theSheet_saysHowFarItIsSealed_andWhoHasSeenIt() throws Exception {
         TicketNumber number = ticket();
-        says(
-                number,
-                "Not sealed yet: nobody would see a change in the database.");
+        says(number, "Not sealed yet: nobody would see a change in the database.");
         assertEquals(0, told(number).getInt("sealed"));
         job.round();
         says(number, "Sealed up to entry 1. " + ALONE);
