@@ -82,6 +82,8 @@ class LotJob {
     }
 
     void start(@Observes StartupEvent start) {
+        // what is out of its range stops the start, and not the first freeze
+        config.signals().numbers();
         rounds.begin(config.every(), this::round);
     }
 
@@ -151,9 +153,16 @@ class LotJob {
         AuditRules.freeze(lot, clock.instant());
         AuditPlan plan = lot.plan();
         LotRows.Open open = rows.open(plan.until());
-        LotSignals signals = new LotSignals(usualMinutes());
+        LotSignals signals = new LotSignals(usualMinutes(), config.signals().numbers());
         List<Item> items = tickets.items(rows.ended(plan.from(), plan.until()), signals);
-        acts.append(lot, new LotFrozen(items, (int) open.tickets(), open.oldest()), Stamp.SERVER);
+        acts.append(
+                lot,
+                new LotFrozen(
+                        items,
+                        (int) open.tickets(),
+                        open.oldest(),
+                        config.signals().numbers()),
+                Stamp.SERVER);
         rows.add(lot.id(), signals.all(plan.from(), plan.until(), site.history().workingTime()));
     }
 

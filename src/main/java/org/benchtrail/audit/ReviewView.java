@@ -4,7 +4,6 @@ import java.util.List;
 import java.util.Map;
 import org.benchtrail.core.audit.AuditAct.Marked;
 import org.benchtrail.core.audit.Mark;
-import org.benchtrail.core.audit.Signal;
 import org.benchtrail.platform.Option;
 import org.benchtrail.ticket.EntryLine;
 import org.benchtrail.ticket.record.RecordView;
@@ -33,7 +32,7 @@ public record ReviewView(
         List<Row> rows,
         @Nullable Now now,
         List<NotAsked> notAsked,
-        List<Signal> signals,
+        List<SignalViews.Shown> signals,
         RecordView record) {
 
     /** @param mark in words; empty while there is none */

@@ -23,6 +23,7 @@ public final class SignalViews {
     /**
      * A signal and the tickets of the lot that show it.
      *
+     * @param question what was seen, by which rule, and what it leaves open
      * @param worth how often it was right when reviewers looked
      * @param advice what follows from that; empty while nothing is known
      * @param shown whether its tickets are shown, or it was switched off
@@ -32,6 +33,7 @@ public final class SignalViews {
      */
     public record SignalLine(
             SignalKind kind,
+            String question,
             String worth,
             String advice,
             boolean shown,
@@ -56,6 +58,7 @@ public final class SignalViews {
                 .map(kind -> line(
                         reviewed,
                         kind,
+                        kind.question(lot.signalNumbers()),
                         signals.stream().filter(s -> s.kind() == kind).toList(),
                         worth.getOrDefault(kind, SignalWorth.NONE),
                         !off.contains(kind),
@@ -66,6 +69,7 @@ public final class SignalViews {
     private static SignalLine line(
             Set<String> reviewed,
             SignalKind kind,
+            String question,
             List<Signal> signals,
             SignalWorth worth,
             boolean shown,
@@ -73,6 +77,7 @@ public final class SignalViews {
         boolean nothing = worth.standing() == SignalWorth.Standing.TELLS_NOTHING;
         return new SignalLine(
                 kind,
+                question,
                 words(worth),
                 advice(worth.standing(), shown),
                 shown,
@@ -88,14 +93,18 @@ public final class SignalViews {
         return tickets;
     }
 
+    /** A signal of a ticket, in words. */
+    public record Shown(String title, String detail, String question) {}
+
     /** Those of a ticket that are shown. */
-    static List<Signal> shown(AuditLot lot, String ticket, LotRows rows) {
+    static List<Shown> shown(AuditLot lot, String ticket, LotRows rows) {
         if (!AuditRules.mayShowSignals(lot)) {
             return List.of();
         }
         Set<SignalKind> off = rows.switchedOff();
         return rows.signals(lot.id()).stream()
                 .filter(s -> s.ticket().equals(ticket) && !off.contains(s.kind()))
+                .map(s -> new Shown(s.kind().title(), s.detail(), s.kind().question(lot.signalNumbers())))
                 .toList();
     }
 

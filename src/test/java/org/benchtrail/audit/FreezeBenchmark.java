@@ -24,6 +24,7 @@ import org.benchtrail.core.audit.AuditAct.LotFrozen;
 import org.benchtrail.core.audit.Draw;
 import org.benchtrail.core.audit.LotSignals;
 import org.benchtrail.core.audit.Signal;
+import org.benchtrail.core.audit.SignalNumbers;
 import org.benchtrail.core.audit.Stratum;
 import org.benchtrail.core.integrity.HashChain;
 import org.benchtrail.core.method.Actor;
@@ -160,7 +161,7 @@ class FreezeBenchmark {
             double listed = since(start);
             LotRows.Open open = rows.open(until);
             double counted = since(start);
-            LotSignals signals = new LotSignals(finding -> 5);
+            LotSignals signals = new LotSignals(finding -> 5, SignalNumbers.USUAL);
             List<Item> items = audited.items(ended, signals);
             double read = since(start);
             List<Signal> found = signals.all(from, until, site.history().workingTime());

@@ -155,7 +155,7 @@ class LotReviewTest extends LotCourse {
         assertTrue(page().contains("Switched off"));
         assertFalse(
                 QuarkusTransaction.requiringNew().call(() -> SignalViews.shown(now(), number.toString(), rows)).stream()
-                        .anyMatch(s -> s.kind() == org.benchtrail.core.audit.SignalKind.SHORT_TEXT));
+                        .anyMatch(s -> s.title().equals(org.benchtrail.core.audit.SignalKind.SHORT_TEXT.title())));
         at(sue.post("/audit/" + lot + "/conclusion", Map.of("decision", "Nothing to do")));
         long marked = QuarkusTransaction.requiringNew().call(() -> rows.worth(12)).values().stream()
                 .mapToLong(org.benchtrail.core.audit.SignalWorth::with)

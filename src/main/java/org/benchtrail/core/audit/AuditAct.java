@@ -41,10 +41,24 @@ public sealed interface AuditAct {
      *
      * @param open how many tickets were open at the end of the period, and so are not in it
      * @param oldest when the oldest of them was opened; null if there is none
+     * @param numbers by which its signals were made; null in lots from before they could be set, which had the usual ones
      */
-    record LotFrozen(List<Item> items, int open, @Nullable Instant oldest) implements AuditAct {
+    record LotFrozen(
+            List<Item> items,
+            int open,
+            @Nullable Instant oldest,
+            @Nullable SignalNumbers numbers) implements AuditAct {
         public LotFrozen {
             items = List.copyOf(items);
+        }
+
+        public LotFrozen(List<Item> items, int open, @Nullable Instant oldest) {
+            this(items, open, oldest, null);
+        }
+
+        /** The numbers by which its signals were made. */
+        SignalNumbers signalsBy() {
+            return numbers == null ? SignalNumbers.USUAL : numbers;
         }
     }
 

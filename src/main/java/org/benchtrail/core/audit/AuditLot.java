@@ -166,6 +166,11 @@ public final class AuditLot {
         return AuditPlan.parse(planText());
     }
 
+    /** The numbers by which its signals were made. */
+    public SignalNumbers signalNumbers() {
+        return frozen().map(LotFrozen::signalsBy).orElse(SignalNumbers.USUAL);
+    }
+
     public Optional<LotFrozen> frozen() {
         return one(LotFrozen.class);
     }

@@ -19,22 +19,21 @@ import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.site.WorkingTime;
 
 /**
- * The signals of a lot, made when it is frozen. A past ticket that a value is held against is one of the same lot. Numbers of the
- * rules: common practice, none measured; that is why each signal's worth is.
+ * The signals of a lot, made when it is frozen. A past ticket that a value is held against is one of the same lot.
  */
 public final class LotSignals {
-    private static final int TICKETS_ALIKE = 3;
     private static final int DIGITS_ELSEWHERE = 3;
-    private static final int TIMES_THE_USUAL = 3;
     private static final int LEAST_CLOSED = 2;
     private static final Duration LAST = Duration.ofHours(1);
 
     private final ToDoubleFunction<String> usualMinutes;
+    private final SignalNumbers numbers;
     private final List<SignalTrace> traces = new ArrayList<>();
 
     /** @param usualMinutes of the check that answers that finding of the catalogue; 0 where it is not known */
-    public LotSignals(ToDoubleFunction<String> usualMinutes) {
+    public LotSignals(ToDoubleFunction<String> usualMinutes, SignalNumbers numbers) {
         this.usualMinutes = usualMinutes;
+        this.numbers = numbers;
     }
 
     /**
@@ -44,7 +43,7 @@ public final class LotSignals {
      * @param trail up to the entry with which it ended
      */
     public SignalTrace trace(String ticket, JobSheet sheet, List<Entry> trail) {
-        return SignalTrace.of(ticket, sheet, trail, usualMinutes);
+        return SignalTrace.of(ticket, sheet, trail, usualMinutes, numbers);
     }
 
     public void add(SignalTrace trace) {
@@ -77,7 +76,7 @@ public final class LotSignals {
         return text.by() + "\n" + text.folded();
     }
 
-    /** What one person wrote on three tickets or more. */
+    /** What one person wrote on so many tickets or more. */
     private Set<String> textsAlike() {
         Map<String, Set<String>> where = new HashMap<>();
         for (SignalTrace trace : traces) {
@@ -85,11 +84,11 @@ public final class LotSignals {
                     .forEach(t ->
                             where.computeIfAbsent(key(t), k -> new HashSet<>()).add(trace.ticket()));
         }
-        where.values().removeIf(tickets -> tickets.size() < TICKETS_ALIKE);
+        where.values().removeIf(tickets -> tickets.size() < numbers.ticketsAlike());
         return where.keySet();
     }
 
-    /** By eight words the ticket whose summary has them; no name where several have. */
+    /** By words in a row the ticket whose summary has them; no name where several have. */
     private Map<String, String> summaries() {
         Map<String, String> where = new HashMap<>();
         for (SignalTrace trace : traces) {
@@ -98,12 +97,12 @@ public final class LotSignals {
         return where;
     }
 
-    private static Optional<String> repeated(SignalTrace trace, Set<String> alike, Map<String, String> summaries) {
+    private Optional<String> repeated(SignalTrace trace, Set<String> alike, Map<String, String> summaries) {
         for (Text text : trace.texts()) {
             if (alike.contains(key(text))) {
                 return Optional.of("entry " + text.entry() + ", as on other tickets of the lot");
             }
-            for (String run : SignalTrace.shingles(List.of(text.folded()))) {
+            for (String run : SignalTrace.shingles(List.of(text.folded()), numbers.wordsInARow())) {
                 if (!summaries.getOrDefault(run, trace.ticket()).equals(trace.ticket())) {
                     return Optional.of("entry " + text.entry() + ", as in another ticket's summary");
                 }
@@ -164,7 +163,7 @@ public final class LotSignals {
                     .map(SignalTrace::ticket)
                     .toList();
             long usual = (long) closed.size() - late.size();
-            boolean more = before > 0 && late.size() * before > TIMES_THE_USUAL * usual * LAST.toSeconds();
+            boolean more = before > 0 && late.size() * before > numbers.timesTheUsual() * usual * LAST.toSeconds();
             if (late.size() >= LEAST_CLOSED && more) {
                 last.addAll(late);
             }

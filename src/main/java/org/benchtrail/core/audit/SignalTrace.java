@@ -61,16 +61,8 @@ public record SignalTrace(
 
     private static final Pattern BETWEEN_WORDS = Pattern.compile("[^\\p{L}\\p{N}]+");
     private static final Pattern BLANKS = Pattern.compile("\\s+");
-    private static final int SHORTEST = 15;
-    private static final int FEWEST_WORDS = 3;
-    private static final int WORDS_IN_A_ROW = 8;
     private static final BigDecimal HUNDRED = BigDecimal.valueOf(100);
-    private static final Duration JUST_BEFORE = Duration.ofSeconds(20);
-    private static final double USUAL_MINUTES = 2;
-    private static final int BATCH = 5;
-    private static final Duration BATCH_WITHIN = Duration.ofSeconds(60);
-    private static final Duration BATCH_LATE = Duration.ofHours(1);
-    private static final Duration AT_ONCE = Duration.ofSeconds(30);
+    private static final double SECONDS = 60;
 
     private static final Map<Class<? extends Fact>, Function<Fact, List<String>>> ASKED = asked();
 
@@ -99,23 +91,31 @@ public record SignalTrace(
      * @param sheet as it was when the ticket ended
      * @param trail up to the entry with which it ended
      * @param usualMinutes of the check that answers a finding of the catalogue; 0 where that is not known
+     * @param numbers of the rules
      */
-    static SignalTrace of(String ticket, JobSheet sheet, List<Entry> trail, ToDoubleFunction<String> usualMinutes) {
+    static SignalTrace of(
+            String ticket,
+            JobSheet sheet,
+            List<Entry> trail,
+            ToDoubleFunction<String> usualMinutes,
+            SignalNumbers numbers) {
         List<Signal> own = new ArrayList<>();
-        add(own, ticket, SignalKind.SHORT_TEXT, shortText(sheet));
-        add(own, ticket, SignalKind.EXPECTATION_JUST_BEFORE, justBefore(sheet, usualMinutes));
+        add(own, ticket, SignalKind.SHORT_TEXT, shortText(sheet, numbers));
+        add(own, ticket, SignalKind.EXPECTATION_JUST_BEFORE, justBefore(sheet, usualMinutes, numbers));
         List<Stay> stays = stays(trail);
-        add(own, ticket, SignalKind.BATCH_ENTRY, batch(stays));
-        add(own, ticket, SignalKind.LEFT_AT_ONCE, atOnce(stays));
+        add(own, ticket, SignalKind.BATCH_ENTRY, batch(stays, numbers));
+        add(own, ticket, SignalKind.LEFT_AT_ONCE, atOnce(stays, numbers.leftWithin()));
         add(own, ticket, SignalKind.NO_NEW_EVIDENCE, noNewEvidence(sheet));
         Entry last = trail.get(trail.size() - 1);
         return new SignalTrace(
                 ticket,
                 List.copyOf(own),
                 texts(sheet),
-                shingles(sheet.all(SummaryWritten.class).stream()
-                        .flatMap(s -> s.fact().story().stream())
-                        .toList()),
+                shingles(
+                        sheet.all(SummaryWritten.class).stream()
+                                .flatMap(s -> s.fact().story().stream())
+                                .toList(),
+                        numbers.wordsInARow()),
                 values(sheet),
                 last.fact() instanceof Closed ? last.stamp().person() : "",
                 last.stamp().at());
@@ -132,16 +132,16 @@ public record SignalTrace(
                 : texts.apply(fact).stream().filter(t -> !t.isBlank()).toList();
     }
 
-    private static Optional<String> shortText(JobSheet sheet) {
+    private static Optional<String> shortText(JobSheet sheet, SignalNumbers numbers) {
         return sheet.facts().stream()
-                .filter(f -> askedOf(f.fact()).stream().anyMatch(SignalTrace::isShort))
+                .filter(f -> askedOf(f.fact()).stream().anyMatch(text -> isShort(text, numbers)))
                 .findFirst()
                 .map(f -> "entry " + f.entry());
     }
 
-    static boolean isShort(String text) {
-        return text.strip().codePoints().count() < SHORTEST
-                || parted(text).distinct().limit(FEWEST_WORDS).count() < FEWEST_WORDS;
+    static boolean isShort(String text, SignalNumbers numbers) {
+        return text.strip().codePoints().count() < numbers.shortText()
+                || parted(text).distinct().limit(numbers.fewestWords()).count() < numbers.fewestWords();
     }
 
     static List<String> words(String text) {
@@ -163,13 +163,13 @@ public record SignalTrace(
         return List.of(BLANKS.split(text.strip().toLowerCase(Locale.ROOT), -1));
     }
 
-    /** All runs of eight words. */
-    static Set<String> shingles(List<String> texts) {
+    /** All runs of so many words. */
+    static Set<String> shingles(List<String> texts, int inARow) {
         Set<String> runs = new HashSet<>();
         for (String text : texts) {
             List<String> words = words(text);
-            for (int i = 0; i + WORDS_IN_A_ROW <= words.size(); i++) {
-                runs.add(String.join(" ", words.subList(i, i + WORDS_IN_A_ROW)));
+            for (int i = 0; i + inARow <= words.size(); i++) {
+                runs.add(String.join(" ", words.subList(i, i + inARow)));
             }
         }
         return runs;
@@ -197,11 +197,12 @@ public record SignalTrace(
         return value.abs().compareTo(value.ulp().multiply(HUNDRED)) > 0;
     }
 
-    private static Optional<String> justBefore(JobSheet sheet, ToDoubleFunction<String> usualMinutes) {
+    private static Optional<String> justBefore(
+            JobSheet sheet, ToDoubleFunction<String> usualMinutes, SignalNumbers numbers) {
         for (StandingFact<ResultRecorded> result : sheet.all(ResultRecorded.class)) {
             Optional<StandingFact<CheckPlanned>> check = sheet.latest(
                     CheckPlanned.class, c -> c.entry() == result.fact().check());
-            if (check.isPresent() && isJustBefore(check.orElseThrow(), result, usualMinutes)) {
+            if (check.isPresent() && isJustBefore(check.orElseThrow(), result, usualMinutes, numbers)) {
                 return Optional.of("entries " + check.orElseThrow().entry() + " and " + result.entry());
             }
         }
@@ -211,12 +212,13 @@ public record SignalTrace(
     private static boolean isJustBefore(
             StandingFact<CheckPlanned> check,
             StandingFact<ResultRecorded> result,
-            ToDoubleFunction<String> usualMinutes) {
+            ToDoubleFunction<String> usualMinutes,
+            SignalNumbers numbers) {
         String finding = check.fact().finding();
         Duration between = Duration.between(check.stamp().at(), result.stamp().at());
         return finding != null
-                && usualMinutes.applyAsDouble(finding) > USUAL_MINUTES
-                && between.compareTo(JUST_BEFORE) < 0;
+                && usualMinutes.applyAsDouble(finding) > numbers.usualTime().toSeconds() / SECONDS
+                && between.compareTo(numbers.justBefore()) < 0;
     }
 
     private static Optional<String> noNewEvidence(JobSheet sheet) {
@@ -265,11 +267,11 @@ public record SignalTrace(
         return stays;
     }
 
-    private static Optional<String> atOnce(List<Stay> stays) {
+    private static Optional<String> atOnce(List<Stay> stays, Duration leftWithin) {
         return stays.stream()
                 .filter(s -> s.from() != null
                         && s.left()
-                        && !within(s.from(), AT_ONCE).isBefore(s.to()))
+                        && !within(s.from(), leftWithin).isBefore(s.to()))
                 .findFirst()
                 .map(s -> s.step().title());
     }
@@ -278,15 +280,16 @@ public record SignalTrace(
         return from == null ? Instant.MIN : from.plus(time);
     }
 
-    private static Optional<String> batch(List<Stay> stays) {
+    private static Optional<String> batch(List<Stay> stays, SignalNumbers numbers) {
         for (Stay stay : stays) {
             List<Stamp> facts = stay.facts();
-            for (int i = 0; stay.from() != null && i + BATCH <= facts.size(); i++) {
+            for (int i = 0; stay.from() != null && i + numbers.batch() <= facts.size(); i++) {
                 Instant first = facts.get(i).at();
-                Instant last = facts.get(i + BATCH - 1).at();
-                if (first.isAfter(within(stay.from(), BATCH_LATE)) && !last.isAfter(first.plus(BATCH_WITHIN))) {
+                Instant last = facts.get(i + numbers.batch() - 1).at();
+                if (first.isAfter(within(stay.from(), numbers.batchLate()))
+                        && !last.isAfter(first.plus(numbers.batchWithin()))) {
                     return Optional.of("entries " + facts.get(i).entry() + " to "
-                            + facts.get(i + BATCH - 1).entry());
+                            + facts.get(i + numbers.batch() - 1).entry());
                 }
             }
         }

@@ -2,6 +2,7 @@ package org.benchtrail.core.audit;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.Duration;
@@ -10,7 +11,9 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.benchtrail.core.Published;
 import org.benchtrail.core.audit.SignalWorth.Standing;
 import org.benchtrail.core.method.Category;
@@ -103,7 +106,12 @@ class SignalsTest {
     }
 
     private static List<Signal> signals(Papers... lot) {
-        LotSignals signals = new LotSignals(finding -> finding.equals("slow") ? 2.1 : finding.equals("quick") ? 2 : 0);
+        return signals(SignalNumbers.USUAL, lot);
+    }
+
+    private static List<Signal> signals(SignalNumbers numbers, Papers... lot) {
+        LotSignals signals =
+                new LotSignals(finding -> finding.equals("slow") ? 2.1 : finding.equals("quick") ? 2 : 0, numbers);
         for (int i = 0; i < lot.length; i++) {
             signals.add(signals.trace(String.valueOf(i), JobSheet.replay(lot[i].trail), lot[i].trail));
         }
@@ -116,6 +124,46 @@ class SignalsTest {
 
     private static Papers symptom(String observable) {
         return papers().add(new SymptomRecorded(LONG, observable, false));
+    }
+
+    /** Each number that a site sets is the one that counts, in the rule and in the sentence beside it. */
+    @Test
+    void aSitesOwnNumbers_count_andAreTheOnesInTheSentence() {
+        SignalNumbers own = new SignalNumbers(
+                10,
+                2,
+                4,
+                9,
+                Duration.ofSeconds(5),
+                Duration.ofMinutes(3),
+                6,
+                Duration.ofSeconds(90),
+                Duration.ofMinutes(30),
+                Duration.ofSeconds(45),
+                4);
+        assertTrue(signals(symptom("ab cd efghijkl")).stream().anyMatch(s -> s.kind() == SignalKind.SHORT_TEXT));
+        assertTrue(signals(own, symptom("ab cd efghijkl")).isEmpty(), "14 characters, 3 words");
+        assertTrue(signals(own, symptom("ab cd ef")).stream().anyMatch(s -> s.kind() == SignalKind.SHORT_TEXT));
+        String all =
+                Stream.of(SignalKind.values()).map(kind -> kind.question(own)).collect(Collectors.joining(" "));
+        for (String number : List.of(
+                "10 characters",
+                "2 different words",
+                "on 4 tickets",
+                "or 9 of them",
+                "Less than 5 s",
+                "more than 3 min",
+                "6 facts",
+                "within 90 s",
+                "more than 30 min after",
+                "within 45 s",
+                "than 4 times")) {
+            assertTrue(all.contains(number), number + " in " + all);
+        }
+        assertThrows(
+                IllegalArgumentException.class,
+                () -> new SignalNumbers(
+                        15, 3, 1, 8, Duration.ZERO, Duration.ZERO, 5, Duration.ZERO, Duration.ZERO, Duration.ZERO, 3));
     }
 
     @Test
@@ -356,7 +404,7 @@ class SignalsTest {
     void everyKind_isAboutRequirementsThatThereAre() {
         for (SignalKind kind : SignalKind.values()) {
             kind.requirements().forEach(code -> assertTrue(Requirements.of(code).isPresent(), code));
-            assertTrue(kind.question().endsWith("?"), kind.title());
+            assertTrue(kind.question(SignalNumbers.USUAL).endsWith("?"), kind.title());
         }
         assertTrue(SignalKind.VALUE_TO_THE_DIGIT.isAbout("readings-back"));
         assertFalse(SignalKind.VALUE_TO_THE_DIGIT.isAbout("cause-named"));
