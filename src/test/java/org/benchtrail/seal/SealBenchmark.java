@@ -76,12 +76,14 @@ class SealBenchmark {
         double share = median(on) / median(off);
         System.out.printf(
                 "acts a second: %.0f with sealing, %.0f without, share %.3f%n", median(on), median(off), share);
+        assertTrue(share >= 0.95, () -> "acts with sealing, as a share: " + share);
         int leaves = Integer.getInteger("seal.leaves", 200_000);
         queue(leaves);
         long began = System.nanoTime();
         long sealed = sealing.sealAll().orElseThrow();
         double seconds = (System.nanoTime() - began) / 1e9;
         System.out.printf("caught up: %d leaves in %.1f s, %.0f a second%n", sealed, seconds, sealed / seconds);
+        assertTrue(sealed / seconds >= 20_000, "leaves a second, caught up");
         job.round();
         assertEquals("", job.stopped());
         assertTrue(verification.begin(SUE));
@@ -91,6 +93,7 @@ class SealBenchmark {
         VerificationRows.Run run =
                 QuarkusTransaction.requiringNew().call(() -> runs.newest().orElseThrow());
         System.out.printf("looked at: %d leaves in %.1f s, %.0f a second%n", run.done(), seconds, run.done() / seconds);
+        assertTrue(run.done() / seconds >= 50_000, "leaves a second, looked at");
         parts(run);
     }
 
