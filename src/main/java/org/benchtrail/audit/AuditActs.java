@@ -45,6 +45,7 @@ import org.benchtrail.people.Directory;
 import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
 import org.benchtrail.platform.NotFound;
+import org.benchtrail.seal.Heads;
 import org.benchtrail.site.SiteBook;
 
 /** What people do in an audit. Each act locks the lot, asks the rules, and appends one entry to the lot's stream. */
@@ -57,13 +58,15 @@ public class AuditActs {
     private final AuditedTickets tickets;
     private final Directory people;
     private final SiteBook site;
+    private final Heads heads;
     private final Clock clock;
 
-    AuditActs(LotRows rows, AuditedTickets tickets, Directory people, SiteBook site, Clock clock) {
+    AuditActs(LotRows rows, AuditedTickets tickets, Directory people, SiteBook site, Heads heads, Clock clock) {
         this.rows = rows;
         this.tickets = tickets;
         this.people = people;
         this.site = site;
+        this.heads = heads;
         this.clock = clock;
     }
 
@@ -78,6 +81,10 @@ public class AuditActs {
                         "from",
                         "A ticket is in one lot only: lot " + String.join(", ", other) + " has a part of this time.")
                 .require(!rows.lots().contains(plan.lot()), "lot", "There is a lot of this name already.")
+                .require(
+                        plan.witness().isEmpty() || heads.witnesses().contains(plan.witness()),
+                        "witness",
+                        "The site asks no witness of this name, so the draw would wait for ever: choose one of those it asks.")
                 .throwIfAny();
         AuditRules.doubled(
                 plan,

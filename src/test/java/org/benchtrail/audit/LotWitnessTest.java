@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.response.Response;
 import jakarta.inject.Inject;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -167,6 +168,17 @@ class LotWitnessTest extends LotCourse {
 
     private boolean holds(String note, String witness) {
         return QuarkusTransaction.requiringNew().call(() -> heads.isOfWitness(note, witness));
+    }
+
+    /** By hand a form can name anybody: the draw would wait for ever. */
+    @Test
+    void aWitnessThatTheSiteDoesNotAsk_isNotTaken() {
+        WitnessedSite.asks();
+        Map<String, Object> plan = plan(clock.instant(), clock.instant().plusSeconds(5), 2);
+        plan.put("witness", NAMED);
+        Response refused = state(plan);
+        assertEquals(422, refused.statusCode(), refused.asString());
+        assertTrue(refused.asString().contains("The site asks no witness of this name"), refused.asString());
     }
 
     /** Said before, beside the lot, and on paper; and the freeze is sealed at once, as the last leaf of its head. */
