@@ -9,11 +9,15 @@ import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.Response;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
+import java.io.StringReader;
+import java.time.OffsetDateTime;
 import java.time.YearMonth;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Set;
 import java.util.regex.Pattern;
+import java.util.stream.IntStream;
+import javax.xml.parsers.DocumentBuilderFactory;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.TicketNumber;
@@ -30,6 +34,10 @@ import org.benchtrail.trail.TrailEntry;
 import org.benchtrail.trail.TrailStore;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.w3c.dom.Element;
+import org.w3c.dom.Node;
+import org.w3c.dom.NodeList;
+import org.xml.sax.InputSource;
 
 /** The event log of a month: who may have it, that it holds the trail and nothing that somebody typed. */
 @QuarkusTest
@@ -138,6 +146,40 @@ class ExportsAttackTest {
         String lines = read("/exports/" + MONTH + ".jsonl");
         assertTrue(lines.lines()
                 .anyMatch(l -> l.contains("\"hash\":\"" + trail.get(0).hash() + "\"") && !l.contains("\"leaf\":null")));
+    }
+
+    /** The event log of a real ticket, read by the JDK's own parser of XML, says what its trail says. */
+    @Test
+    void xes_saysWhatTheTrailOfATicketSays() throws Exception {
+        TicketNumber number = ClosedTickets.one(tickets, TESS);
+        List<TrailEntry> trail = trail(number);
+        NodeList traces = DocumentBuilderFactory.newInstance()
+                .newDocumentBuilder()
+                .parse(new InputSource(new StringReader(read("/exports/" + MONTH + ".xes"))))
+                .getElementsByTagName("trace");
+        List<Element> own = IntStream.range(0, traces.getLength())
+                .mapToObj(i -> (Element) traces.item(i))
+                .filter(trace -> of(trace, "concept:name").equals(number.toString()))
+                .toList();
+        assertEquals(1, own.size());
+        NodeList events = own.get(0).getElementsByTagName("event");
+        List<String> told = IntStream.range(0, events.getLength())
+                .mapToObj(i -> (Element) events.item(i))
+                .map(event -> of(event, "concept:name") + " "
+                        + OffsetDateTime.parse(of(event, "time:timestamp")).toInstant())
+                .toList();
+        assertEquals(trail.stream().map(e -> e.kind() + " " + e.at()).toList(), told);
+    }
+
+    /** The value of an attribute that the element has itself. */
+    private static String of(Element element, String key) {
+        for (Node child = element.getFirstChild(); child != null; child = child.getNextSibling()) {
+            if (child instanceof Element attribute
+                    && attribute.getAttribute("key").equals(key)) {
+                return attribute.getAttribute("value");
+            }
+        }
+        return "";
     }
 
     @Test
