@@ -86,6 +86,10 @@ public class FiguresPage {
             List<Option> rules,
             PaperHead head,
             String made) {
+        public FigureQueries.Choices choices() {
+            return report == null ? FigureQueries.Choices.NONE : report.choices();
+        }
+
         /** What each choice of rules means, and costs. */
         public List<String> rulesInWords() {
             return Arrays.stream(ChartRules.values())

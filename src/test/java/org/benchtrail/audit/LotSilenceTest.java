@@ -71,6 +71,7 @@ class LotSilenceTest extends LotCourse {
                 "/figures",
                 "/figures/requirements.csv",
                 "/figures/mending.csv",
+                "/figures/readers.csv",
                 "/figures/steps.csv",
                 "/exports",
                 "/exports/" + month + ".xes",
