@@ -44,6 +44,11 @@ public record FiguresAsked(
         return new FiguresAsked(first.toString(), last.toString(), category, place, team, cause, step, beside);
     }
 
+    /** The same of the usual days. */
+    FiguresAsked besidesDays() {
+        return new FiguresAsked("", "", category, place, team, cause, step, beside);
+    }
+
     /** @throws Invalid naming the field */
     FigurePeriod period(LocalDate today, ZoneId zone, FigureGroups groups) {
         LocalDate last = day("until", until, today);

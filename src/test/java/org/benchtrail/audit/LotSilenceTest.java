@@ -72,6 +72,7 @@ class LotSilenceTest extends LotCourse {
                 "/figures/requirements.csv",
                 "/figures/mending.csv",
                 "/figures/readers.csv",
+                "/figures/" + month + ".pdf",
                 "/figures/steps.csv",
                 "/exports",
                 "/exports/" + month + ".xes",

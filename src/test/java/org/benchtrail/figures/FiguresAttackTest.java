@@ -11,6 +11,7 @@ import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.Response;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
+import java.io.IOException;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.sql.Connection;
@@ -18,6 +19,7 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Duration;
 import java.time.LocalDate;
+import java.time.YearMonth;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -28,6 +30,9 @@ import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
 import org.benchtrail.catalogue.Catalogues;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Category;
@@ -362,6 +367,60 @@ class FiguresAttackTest {
             assertTrue(few.contains("0 of 10 needed: too few are over to draw."), few);
             assertFalse(
                     read("/figures?" + at + "&beside=kind:NONE").contains("Still watched, "), "none that is offered");
+        } finally {
+            putBack(closed);
+        }
+    }
+
+    private static String text(byte[] pdf) throws IOException {
+        try (PDDocument document = Loader.loadPDF(pdf)) {
+            return new PDFTextStripper().getText(document).replaceAll("\\s+", " ");
+        }
+    }
+
+    /** On paper stands what the page says of the same month and filter: each figure, its table, and what is too few. */
+    @Test
+    void aMonthOnPaper_saysWhatThePageSays() throws IOException {
+        String place = "Paper & <b> " + System.nanoTime();
+        List<TicketNumber> closed = closedAt(place, 12);
+        YearMonth month = YearMonth.from(LocalDate.ofInstant(clock.instant(), ZoneOffset.UTC));
+        String days = "from=" + month.atDay(1) + "&until=" + month.atEndOfMonth();
+        try {
+            String at = "place=" + encoded(place);
+            Matcher link = Pattern.compile("href=\"(/figures/" + month + "\\.pdf[^\"]*)\"")
+                    .matcher(read("/figures?" + at));
+            assertTrue(link.find(), "the page leads to it");
+            Response answer = sally.get(link.group(1).replace("&amp;", "&"));
+            assertEquals("application/pdf", answer.contentType());
+            String paper = text(answer.asByteArray());
+            assertTrue(paper.contains("Figures of " + month), paper);
+            assertTrue(paper.contains(place), paper);
+            FigureQueries.Report report = queries.report(
+                    FiguresAsked.of(
+                            month.atDay(1).toString(), month.atEndOfMonth().toString(), "", place, ""),
+                    SALLY,
+                    ZoneOffset.UTC);
+            for (Figure figure : report.figures()) {
+                assertTrue(paper.contains(figure.title()), figure.title());
+                assertTrue(paper.contains(figure.few()), figure.few());
+                for (Figure.Row row : figure.rows()) {
+                    row.cells()
+                            .forEach(cell ->
+                                    assertTrue(paper.contains(cell), figure.id() + ": " + cell + " in " + paper));
+                }
+            }
+            assertEquals(
+                    12, read("/figures/closings.csv?" + days + "&" + at).lines().count() - 1);
+            closed.forEach(n -> assertTrue(paper.contains(n.toString())));
+            assertTrue(paper.contains("Newest head of the log") || paper.contains("Head of the log"), paper);
+            for (String none : List.of("2026-13", "2026-1", "1999-12", "steps")) {
+                assertEquals(404, sally.get("/figures/" + none + ".pdf").statusCode(), none);
+            }
+            assertEquals(
+                    403,
+                    Browser.signedIn(TESS.account(), PASSWORD)
+                            .get("/figures/" + month + ".pdf")
+                            .statusCode());
         } finally {
             putBack(closed);
         }

@@ -72,7 +72,8 @@ class SvgChartTest {
         for (String tick : List.of("0", "5", "10", "15", "20")) {
             String column = texts.stream()
                     .filter(t -> t.getTextContent().equals(tick)
-                            && !t.getAttribute("text-anchor").equals("end") | tick.equals("20"))
+                            && (tick.equals("20")
+                                    || !t.getAttribute("text-anchor").equals("end")))
                     .map(t -> t.getAttribute("x"))
                     .findFirst()
                     .orElseThrow();
