@@ -24,7 +24,6 @@ import org.benchtrail.people.Directory;
 import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
 import org.benchtrail.platform.Moments;
-import org.benchtrail.platform.NotFound;
 import org.benchtrail.site.SiteBook;
 import org.jspecify.annotations.Nullable;
 
@@ -79,14 +78,6 @@ class EventLog {
                 .map(g -> new Given(
                         g.about(), g.format(), names.getOrDefault(g.person(), g.person()), Moments.text(g.at(), shown)))
                 .toList();
-    }
-
-    /** @throws NotFound if it is no month */
-    static YearMonth month(String asked) {
-        if (!asked.matches("20[0-9]{2}-(0[1-9]|1[0-2])")) {
-            throw new NotFound("month " + asked);
-        }
-        return YearMonth.parse(asked);
     }
 
     /**

@@ -15,6 +15,7 @@ import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
 import org.benchtrail.platform.Csv;
 import org.benchtrail.platform.Html;
+import org.benchtrail.platform.Moments;
 import org.jboss.resteasy.reactive.RestPath;
 
 /** The event log of each month, as a file for other programs. */
@@ -79,7 +80,7 @@ public class ExportsPage {
 
     private Response file(String asked, String name, String type, EventFormat format, UriInfo address) {
         Permissions.require(Permission.SEE_FIGURES, current.actor());
-        YearMonth month = EventLog.month(asked);
+        YearMonth month = Moments.month(asked);
         EventFormat.About about =
                 new EventFormat.About(month.toString(), ownAddress(address), log.give(month, name, current.actor()));
         StreamingOutput events = out -> log.write(month, format, about, out);

@@ -88,7 +88,10 @@ class ChartBaselines {
         }
     }
 
-    /** Those of what a period is filtered by, in the order in which they were frozen; each filter has its own. */
+    /**
+     * Those of what a period is filtered by, in the order in which they were frozen; each filter has its own, but teams and causes
+     * have none: who is in a team changes, and limits would be held against others than those they were made of.
+     */
     List<Frozen<Baseline>> of(FigurePeriod period) {
         return kept(ClosingFigure.ID, period, Row::closings);
     }
@@ -99,6 +102,9 @@ class ChartBaselines {
     }
 
     private <B> List<Frozen<B>> kept(String chart, FigurePeriod period, Function<Row, B> read) {
+        if (period.isOfSome()) {
+            return List.of();
+        }
         return filtered("frozen", chart, period).rows(Row.class).stream()
                 .map(row -> new Frozen<>(read.apply(row), row))
                 .toList();
@@ -124,6 +130,7 @@ class ChartBaselines {
     /** @throws Invalid naming the field */
     void freeze(FiguresAsked figures, Asked asked, Actor by) {
         Permissions.require(Permission.SEE_FIGURES, by);
+        requireLasting(figures);
         ChartRules rules = AskedFor.choice(ChartRules.class, asked.rules());
         FieldChecks checks = new FieldChecks();
         String reason = checks.required(
@@ -134,13 +141,12 @@ class ChartBaselines {
         Instant now = clock.instant().truncatedTo(ChronoUnit.MICROS);
         ZoneId zone = site.zone();
         LocalDate today = LocalDate.ofInstant(now, zone);
-        FigurePeriod period = new FigurePeriod(
+        FigurePeriod period = FigurePeriod.of(
                 FiguresAsked.day("first", asked.first(), today),
                 FiguresAsked.day("last", asked.last(), today),
                 zone,
                 AskedFor.choice(Category.class, figures.category()),
-                place,
-                null);
+                place);
         Baseline made = freeze(period, Objects.requireNonNull(rules), now);
         add(
                 ClosingFigure.ID,
@@ -169,6 +175,7 @@ class ChartBaselines {
     /** @throws Invalid naming the field */
     void freezeWeeks(FiguresAsked figures, WeeksAsked asked, Actor by) {
         Permissions.require(Permission.SEE_FIGURES, by);
+        requireLasting(figures);
         FieldChecks checks = new FieldChecks();
         String reason = checks.required(
                 "weeksReason", asked.weeksReason(), FieldChecks.LINE, "Say why these weeks are what is usual.");
@@ -207,6 +214,15 @@ class ChartBaselines {
                         made.frozenAt()));
     }
 
+    private static void requireLasting(FiguresAsked figures) {
+        new Invalid.Collector()
+                .require(
+                        figures.team().isEmpty() && figures.cause().isEmpty(),
+                        figures.team().isEmpty() ? "cause" : "team",
+                        "Freeze limits for all teams and causes: which tickets are a team's or a cause's changes.")
+                .throwIfAny();
+    }
+
     private FigurePeriod weeks(FiguresAsked figures, WeeksAsked asked, String place, LocalDate today) {
         LocalDate first = FiguresAsked.day("weeksFirst", asked.weeksFirst(), today);
         LocalDate last = FiguresAsked.day("weeksLast", asked.weeksLast(), today);
@@ -216,13 +232,12 @@ class ChartBaselines {
                         "weeksFirst",
                         "Take two years at most.")
                 .throwIfAny();
-        return new FigurePeriod(
+        return FigurePeriod.of(
                 LateFigures.monday(first),
                 LateFigures.monday(last).plusDays(6),
                 site.zone(),
                 AskedFor.choice(Category.class, figures.category()),
-                place,
-                null);
+                place);
     }
 
     private void add(String chart, FigurePeriod period, Row made) {

@@ -6,6 +6,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.benchtrail.core.bench.Numeral;
 import org.benchtrail.platform.Csv;
 import org.jspecify.annotations.Nullable;
@@ -71,6 +72,13 @@ public record Figure(
         heads = List.copyOf(heads);
         rows = List.copyOf(rows);
         unusual = List.copyOf(unusual);
+    }
+
+    /** With more said of it; what is empty is left out. */
+    Figure saying(String... more) {
+        String all = Stream.concat(Stream.of(says), Stream.of(more).filter(m -> !m.isEmpty()))
+                .collect(Collectors.joining(" "));
+        return new Figure(id, title, all, chart, few, heads, rows, unusual);
     }
 
     /** The cells behind the first. */

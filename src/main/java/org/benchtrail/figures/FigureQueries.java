@@ -11,9 +11,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 import org.benchtrail.audit.JudgedRequirements;
 import org.benchtrail.audit.MendedPapers;
+import org.benchtrail.catalogue.Catalogues;
 import org.benchtrail.core.figures.Baseline;
 import org.benchtrail.core.figures.ShareBaseline;
 import org.benchtrail.core.method.Actor;
@@ -26,6 +29,7 @@ import org.benchtrail.platform.Moments;
 import org.benchtrail.platform.NotFound;
 import org.benchtrail.platform.Option;
 import org.benchtrail.site.SiteBook;
+import org.benchtrail.site.TeamBook;
 
 /** All figures of a period, made from the trails' moves in one transaction. */
 @ApplicationScoped
@@ -41,6 +45,8 @@ class FigureQueries {
     private final JudgedRequirements requirements;
     private final MendedPapers mended;
     private final ChartBaselines baselines;
+    private final TeamBook teams;
+    private final Catalogues catalogues;
     private final Directory people;
     private final SiteBook site;
     private final Clock clock;
@@ -50,6 +56,8 @@ class FigureQueries {
             JudgedRequirements requirements,
             MendedPapers mended,
             ChartBaselines baselines,
+            TeamBook teams,
+            Catalogues catalogues,
             Directory people,
             SiteBook site,
             Clock clock) {
@@ -57,6 +65,8 @@ class FigureQueries {
         this.requirements = requirements;
         this.mended = mended;
         this.baselines = baselines;
+        this.teams = teams;
+        this.catalogues = catalogues;
         this.people = people;
         this.site = site;
         this.clock = clock;
@@ -69,15 +79,24 @@ class FigureQueries {
      * @param over last day of it that is over
      * @param baselines limits of closings that were frozen for this filter, the latest first
      * @param weekBaselines those of weeks
+     * @param notes on how the filter is to be read
+     * @param choices what can be asked for besides
      */
     public record Report(
             FigurePeriod period,
             String words,
+            List<String> notes,
+            Choices choices,
             String cut,
             List<Figure> figures,
             LocalDate over,
             List<BaselineLine> baselines,
             List<BaselineLine> weekBaselines) {
+        /** Whether limits can be frozen for the filter. */
+        public boolean isFreezable() {
+            return !period.isOfSome();
+        }
+
         public List<String> unusual() {
             return figures.stream().flatMap(f -> f.unusual().stream()).toList();
         }
@@ -100,13 +119,25 @@ class FigureQueries {
         }
     }
 
+    /**
+     * What can be asked for, where that depends on the shop.
+     *
+     * @param beside second groups for the curve; none while there is only one
+     * @param small what is said of teams that are not offered; empty if all are
+     */
+    public record Choices(List<Option> teams, List<Option> causes, List<Option> beside, String small) {
+        static final Choices NONE = new Choices(List.of(), List.of(), List.of(), "");
+    }
+
     Report report(FiguresAsked asked, Actor viewer, ZoneId shown) {
         Permissions.require(Permission.SEE_FIGURES, viewer);
         Instant now = clock.instant();
         SiteHistory history = site.history();
         ZoneId zone = site.zone();
         LocalDate today = LocalDate.ofInstant(now, zone);
-        FigurePeriod period = asked.period(today, zone);
+        FigureGroups groups = FigureGroups.of(teams.open(), catalogues.inForce());
+        FigurePeriod period = asked.period(today, zone, groups);
+        List<FigureCause> named = groups.named(rows.causes(period), period.cause());
         List<FigureRows.Ticket> tickets = rows.opened(period, MOST_TICKETS);
         StepFigures steps = new StepFigures(tickets, history, now);
         LateFigures late = new LateFigures(tickets, period, now);
@@ -114,15 +145,23 @@ class FigureQueries {
         List<ChartBaselines.Frozen<ShareBaseline>> frozenWeeks = baselines.ofWeeks(period);
         List<Figure> figures = new ArrayList<>(List.of(
                 steps.steps(),
-                steps.curve(period.step()),
+                groups.beside(asked.beside(), period, named)
+                        .map(b -> curves(steps, period, tickets, b, history, now))
+                        .orElseGet(() -> steps.curve(period.step())),
                 steps.holds(),
                 ClosingFigure.of(rows.closed(period, ClosingFigure.MOST), baselines(frozen), history, shown),
                 late.byWeek(today, baselines(frozenWeeks))));
-        figures.addAll(unlessAsked(period, late, now));
+        figures.addAll(unlessAsked(period, late, groups, now));
         LocalDate over = period.until().isBefore(today) ? period.until() : today.minusDays(1);
         return new Report(
                 period,
                 words(period, tickets.size()),
+                notes(period),
+                new Choices(
+                        groups.teamOptions(),
+                        FigureGroups.options(named),
+                        groups.besides(period, named),
+                        groups.smallInWords()),
                 cut(tickets, shown),
                 figures,
                 over,
@@ -135,12 +174,32 @@ class FigureQueries {
                         shown));
     }
 
+    private Figure curves(
+            StepFigures steps,
+            FigurePeriod period,
+            List<FigureRows.Ticket> tickets,
+            FigureGroups.Beside beside,
+            SiteHistory history,
+            Instant now) {
+        Set<Integer> first = tickets.stream().map(FigureRows.Ticket::serial).collect(Collectors.toSet());
+        List<FigureRows.Ticket> read = rows.opened(beside.period(), MOST_TICKETS);
+        List<FigureRows.Ticket> second = read.stream()
+                .filter(t -> !beside.others() || !first.contains(t.serial()))
+                .toList();
+        return steps.curves(period.step(), period.group(), new StepFigures(second, history, now), beside.words())
+                .saying(
+                        read.size() < MOST_TICKETS
+                                ? ""
+                                : "Of " + beside.words() + " only the latest are counted, of " + MOST_TICKETS
+                                        + " tickets at most.");
+    }
+
     private static <B> List<B> baselines(List<ChartBaselines.Frozen<B>> frozen) {
         return frozen.stream().map(ChartBaselines.Frozen::baseline).toList();
     }
 
     /** Those that make no sense of a part that was asked for. */
-    private List<Figure> unlessAsked(FigurePeriod period, LateFigures late, Instant now) {
+    private List<Figure> unlessAsked(FigurePeriod period, LateFigures late, FigureGroups groups, Instant now) {
         List<Figure> figures = new ArrayList<>();
         if (period.place().isEmpty()) {
             figures.add(late.byPlace());
@@ -148,8 +207,16 @@ class FigureQueries {
         if (period.category() == null) {
             figures.add(late.byCategory());
         }
+        if (period.team() == null && !(groups.teams().isEmpty() && groups.small() == 0)) {
+            figures.add(late.byTeam(groups));
+        }
+        if (period.cause() == null) {
+            figures.add(late.byCause(groups));
+        }
         if (!period.isFiltered()) {
-            figures.add(RequirementFigure.of(requirements.between(period.begins(), period.ends())));
+            JudgedRequirements.Found found = requirements.between(period.begins(), period.ends());
+            figures.add(RequirementFigure.of(found.requirements()));
+            figures.add(ReadersFigure.of(found.readers()));
             figures.add(MendingFigure.of(mended.between(period.begins(), period.ends(), now)));
         }
         return figures;
@@ -215,8 +282,26 @@ class FigureQueries {
     private static String words(FigurePeriod period, int tickets) {
         return "Tickets opened from " + DAY.format(period.from()) + " to " + DAY.format(period.until()) + ", "
                 + (period.category() == null ? "all kinds of trouble" : Option.words(period.category())) + ", "
-                + (period.place().isEmpty() ? "all places" : period.place()) + ": " + tickets
+                + (period.place().isEmpty() ? "all places" : period.place())
+                + (period.team() == null ? "" : ", team " + period.team().name())
+                + (period.cause() == null
+                        ? ""
+                        : ", closed with the cause '" + period.cause().words() + "'") + ": "
+                + tickets
                 + ". Practice jobs are not among them.";
+    }
+
+    private static List<String> notes(FigurePeriod period) {
+        List<String> notes = new ArrayList<>();
+        if (period.team() != null) {
+            notes.add("A ticket is the team's if whoever has it now, or had it last, is in the team today.");
+        }
+        if (period.cause() != null) {
+            notes.add(
+                    "A cause is known once a ticket is closed. Tickets that are still open are not among these, so the"
+                            + " slow ones of the latest weeks are missing, and times look shorter than they are.");
+        }
+        return notes;
     }
 
     private static String cut(List<FigureRows.Ticket> tickets, ZoneId zone) {

@@ -13,6 +13,7 @@ import org.benchtrail.core.method.Category;
 import org.benchtrail.core.method.Standing;
 import org.benchtrail.platform.sql.Sql;
 import org.benchtrail.platform.sql.SqlText;
+import org.benchtrail.site.TeamBook;
 import org.jspecify.annotations.Nullable;
 
 /** The rows that figures are made of; everything within the running transaction. */
@@ -24,10 +25,25 @@ class FigureRows {
 
     FigureRows(EntityManager database) {
         this.database = database;
-        text = SqlText.of(FigureRows.class).having("opened", "closed", "of the category", "at the place", "titles");
+        text = SqlText.of(FigureRows.class)
+                .having(
+                        "opened",
+                        "closed",
+                        "of the category",
+                        "at the place",
+                        "of the team",
+                        "of the cause",
+                        "causes",
+                        "titles");
     }
 
-    /** A ticket; {@code moves} and {@code holds} as {@link MovesText} reads them. */
+    /**
+     * A ticket.
+     *
+     * @param assignee account of who has it, or had it last; only to find the team, and told nowhere
+     * @param cause key of the cause that it was closed with; null while there is none of the catalogue
+     * @param moves as {@link MovesText} reads them, and {@code holds} too
+     */
     record Ticket(
             int serial,
             Category category,
@@ -36,6 +52,8 @@ class FigureRows {
             Instant due,
             @Nullable Instant ended,
             Standing standing,
+            @Nullable String assignee,
+            @Nullable String cause,
             @Nullable String moves,
             @Nullable String holds) {
         TicketTimes times() {
@@ -76,6 +94,14 @@ class FigureRows {
         if (!period.place().isEmpty()) {
             conditions.add("at the place");
         }
+        TeamBook.Members team = period.team();
+        if (team != null) {
+            conditions.add("of the team");
+        }
+        FigureCause cause = period.cause();
+        if (cause != null) {
+            conditions.add("of the cause");
+        }
         Sql asked = Sql.of(database, text.statement(statement, conditions))
                 .with("begins", period.begins())
                 .with("ends", period.ends())
@@ -86,7 +112,21 @@ class FigureRows {
         if (!period.place().isEmpty()) {
             asked.with("place", period.place().toLowerCase(Locale.ROOT));
         }
+        if (team != null) {
+            asked.with("members", team.members());
+        }
+        if (cause != null) {
+            asked.with("causeCategory", cause.category().name()).with("causeIds", cause.ids());
+        }
         return asked;
+    }
+
+    /** Keys of the causes of the catalogue that tickets were closed with in the period. */
+    List<String> causes(FigurePeriod period) {
+        return Sql.of(database, text.statement("causes"))
+                .with("begins", period.begins())
+                .with("ends", period.ends())
+                .values(String.class);
     }
 
     List<Titled> titles(Collection<Integer> serials) {

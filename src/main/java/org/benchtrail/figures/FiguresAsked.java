@@ -17,14 +17,40 @@ import org.benchtrail.platform.form.AskedFor;
  * @param until last day; empty for today
  * @param category empty for all
  * @param place empty for all
+ * @param team id; empty for all
+ * @param cause key of a cause that tickets were closed with; empty for all
  * @param step whose curve is drawn; empty for the whole way
+ * @param beside which second group's curve is drawn; empty for none
  */
-public record FiguresAsked(String from, String until, String category, String place, String step) {
+public record FiguresAsked(
+        String from,
+        String until,
+        String category,
+        String place,
+        String team,
+        String cause,
+        String step,
+        String beside) {
     private static final int USUAL_DAYS = 89;
     static final int LONGEST_YEARS = 2;
 
+    /** Of all teams and causes, without a second curve. */
+    static FiguresAsked of(String from, String until, String category, String place, String step) {
+        return new FiguresAsked(from, until, category, place, "", "", step, "");
+    }
+
+    /** The same of other days. */
+    FiguresAsked between(LocalDate first, LocalDate last) {
+        return new FiguresAsked(first.toString(), last.toString(), category, place, team, cause, step, beside);
+    }
+
+    /** The same of the usual days. */
+    FiguresAsked besidesDays() {
+        return new FiguresAsked("", "", category, place, team, cause, step, beside);
+    }
+
     /** @throws Invalid naming the field */
-    FigurePeriod period(LocalDate today, ZoneId zone) {
+    FigurePeriod period(LocalDate today, ZoneId zone, FigureGroups groups) {
         LocalDate last = day("until", until, today);
         LocalDate first = day("from", from, last.minusDays(USUAL_DAYS));
         new Invalid.Collector()
@@ -40,6 +66,8 @@ public record FiguresAsked(String from, String until, String category, String pl
                 zone,
                 AskedFor.choice(Category.class, category),
                 place.strip(),
+                groups.team(team),
+                groups.cause(cause),
                 AskedFor.choice(Step.class, step));
     }
 
@@ -66,7 +94,10 @@ public record FiguresAsked(String from, String until, String category, String pl
         parts.put("until", until);
         parts.put("category", category);
         parts.put("place", place);
+        parts.put("team", team);
+        parts.put("cause", cause);
         parts.put("step", step);
+        parts.put("beside", beside);
         return AskedFor.query(parts);
     }
 }

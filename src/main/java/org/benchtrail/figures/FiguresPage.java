@@ -14,6 +14,7 @@ import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
 import java.time.Clock;
+import java.time.YearMonth;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
@@ -30,6 +31,7 @@ import org.benchtrail.platform.Option;
 import org.benchtrail.platform.form.FormValues;
 import org.benchtrail.platform.form.PostedForm;
 import org.benchtrail.platform.form.Refusal;
+import org.benchtrail.platform.paper.Paper;
 import org.benchtrail.platform.repeat.Repeats;
 import org.benchtrail.seal.Heads;
 import org.benchtrail.seal.PaperHead;
@@ -69,12 +71,15 @@ public class FiguresPage {
 
         static native TemplateInstance figures(ShownFigures v, FormValues fill, List<Invalid.Problem> problems);
 
+        static native TemplateInstance paper(FigureQueries.Report report, String month, PaperHead head, String made);
+
         static native TemplateInstance behind(FigureQueries.Behind v, FiguresAsked asked);
     }
 
     /**
      * @param report null where it was not understood what is asked for
      * @param query what is asked for, as part of an address
+     * @param besides the same without its days
      * @param rules by which limits may be read
      * @param head of the log when they were made
      * @param made when that was
@@ -82,10 +87,29 @@ public class FiguresPage {
     public record ShownFigures(
             FigureQueries.@Nullable Report report,
             String query,
+            String besides,
             List<Option> steps,
             List<Option> rules,
             PaperHead head,
             String made) {
+        public FigureQueries.Choices choices() {
+            return report == null ? FigureQueries.Choices.NONE : report.choices();
+        }
+
+        /** Months that there is a file of: that of the last day, and the one before. */
+        public List<YearMonth> months() {
+            if (report == null) {
+                return List.of();
+            }
+            YearMonth last = YearMonth.from(report.period().until());
+            return List.of(last, last.minusMonths(1));
+        }
+
+        /** Address of the file of a month. */
+        public String paper(YearMonth month) {
+            return "/figures/" + month + ".pdf" + (besides.isEmpty() ? "" : "?" + besides);
+        }
+
         /** What each choice of rules means, and costs. */
         public List<String> rulesInWords() {
             return Arrays.stream(ChartRules.values())
@@ -114,7 +138,7 @@ public class FiguresPage {
                 refusal -> Html.status(
                         422,
                         Templates.figures(
-                                shown(null, ""),
+                                shown(null, asked),
                                 fill(asked, asked.from(), asked.until(), Map.of(), refusal.problems()),
                                 List.of())));
     }
@@ -127,13 +151,14 @@ public class FiguresPage {
             fill.set("last", report.over().toString())
                     .set("weeksLast", report.over().toString());
         }
-        return Templates.figures(shown(report, asked.query()), fill, problems);
+        return Templates.figures(shown(report, asked), fill, problems);
     }
 
-    private ShownFigures shown(FigureQueries.@Nullable Report report, String query) {
+    private ShownFigures shown(FigureQueries.@Nullable Report report, FiguresAsked asked) {
         return new ShownFigures(
                 report,
-                query,
+                asked.query(),
+                asked.besidesDays().query(),
                 STEPS,
                 RULES,
                 heads.onPaper(current.zone()),
@@ -190,6 +215,27 @@ public class FiguresPage {
                     return Html.goTo("/figures?" + asked.query() + "#" + LateFigures.WEEKS);
                 }),
                 refusal -> page(asked, form.typed(), refusal.problems()));
+    }
+
+    /**
+     * All figures of the tickets opened in a month, as a file to print and keep; filtered as on the page.
+     *
+     * @param month such as 2026-11, by the site's calendar
+     */
+    @GET
+    @Path("{month}.pdf")
+    @Blocking
+    public Response paper(@RestPath String month, UriInfo address) {
+        YearMonth of = Moments.month(month);
+        FiguresAsked asked = asked(address).between(of.atDay(1), of.atEndOfMonth());
+        FigureQueries.Report report = queries.report(asked, current.actor(), current.zone());
+        String made = "Figures of " + month + ", made " + Moments.text(clock.instant(), current.zone())
+                + ", times as in " + current.zone().getId();
+        return Response.ok(
+                        Paper.pdf(Templates.paper(report, month, heads.onPaper(current.zone()), made)),
+                        Paper.MEDIA_TYPE)
+                .header("Content-Disposition", "inline; filename=\"figures-" + month + ".pdf\"")
+                .build();
     }
 
     /** The table of one figure. */

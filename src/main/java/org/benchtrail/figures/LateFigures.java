@@ -9,9 +9,11 @@ import java.time.temporal.ChronoUnit;
 import java.time.temporal.TemporalAdjusters;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.TreeMap;
 import java.util.function.Function;
 import java.util.stream.IntStream;
@@ -246,6 +248,50 @@ final class LateFigures {
         due.forEach(t -> kinds.computeIfAbsent(Option.words(t.category()), c -> new ArrayList<>())
                 .add(t));
         return byUnit("late-kinds", "kind of trouble", "Kind of trouble", kinds);
+    }
+
+    /**
+     * @param groups teams with enough people; a ticket of somebody who is in two of them counts in both
+     */
+    Figure byTeam(FigureGroups groups) {
+        Map<String, List<FigureRows.Ticket>> teams = new TreeMap<>(String.CASE_INSENSITIVE_ORDER);
+        Map<String, List<String>> teamsOf = new HashMap<>();
+        groups.teams()
+                .forEach(team -> team.members()
+                        .forEach(m -> teamsOf.computeIfAbsent(m, a -> new ArrayList<>())
+                                .add(team.name())));
+        due.stream()
+                .filter(t -> t.assignee() != null)
+                .forEach(t -> teamsOf.getOrDefault(Objects.requireNonNull(t.assignee()), List.of())
+                        .forEach(team -> teams.computeIfAbsent(team, n -> new ArrayList<>())
+                                .add(t)));
+        return byUnit("late-teams", "team", "Team", teams).saying(TEAMS, groups.smallInWords());
+    }
+
+    private static final String TEAMS =
+            "A ticket is a team's if whoever has it now, or had it last, is in that team today; of a person in two teams it"
+                    + " counts in both.";
+
+    Figure byCause(FigureGroups groups) {
+        Map<String, List<FigureRows.Ticket>> causes = new TreeMap<>(String.CASE_INSENSITIVE_ORDER);
+        int others = 0;
+        for (FigureRows.Ticket ticket : due) {
+            FigureCause cause = ticket.cause() == null ? null : groups.cause(ticket.cause());
+            if (cause != null) {
+                causes.computeIfAbsent(
+                                cause.words() + " (" + Option.words(cause.category()) + ")", c -> new ArrayList<>())
+                        .add(ticket);
+            } else {
+                others++;
+            }
+        }
+        return byUnit("late-causes", "cause", "Cause", causes)
+                .saying(
+                        "A cause is known once a ticket is closed.",
+                        others == 0
+                                ? ""
+                                : others + " tickets that are open, or were closed with a cause that is not in the"
+                                        + " catalogue, are not among them.");
     }
 
     private static Figure byUnit(String id, String what, String head, Map<String, List<FigureRows.Ticket>> units) {

@@ -1,14 +1,16 @@
--- Tickets for figures. Who works on them is never asked for. The kinds are those of MoveKinds, written out as in
+-- Tickets for figures. Who works on them is asked for only to find the team, and told nowhere. The kinds are those of MoveKinds, written out as in
 -- the index that holds only them.
 
 -- @ opened
-select t.serial, t.category, t.place, t.opened, t.due, t.ended, t.standing, m.moves, m.holds
+select t.serial, t.category, t.place, t.opened, t.due, t.ended, t.standing, t.assignee, k.category || '/' || k.cause_id as cause,
+  m.moves, m.holds
 from (
-  select serial, category, place, opened, due, ended, standing from ticket
+  select serial, category, place, opened, due, ended, standing, assignee from ticket
   where opened >= :begins and opened < :ends
   {and}
   order by opened desc limit :most
 ) t
+left join closed_case k on k.serial = t.serial and not k.reopened and k.cause_id is not null
 {put moves}
 
 -- @ closed
@@ -34,10 +36,21 @@ left join lateral (
 ) m on true
 
 -- @ of the category
-category = :category
+ticket.category = :category
 
 -- @ at the place
 lower(place) = :place
+
+-- @ of the team
+ticket.assignee in (:members)
+
+-- @ of the cause
+exists (select from closed_case k where k.serial = ticket.serial and k.category = :causeCategory and k.cause_id in (:causeIds)
+  and not k.reopened)
+
+-- @ causes
+select distinct category || '/' || cause_id as cause from closed_case
+where closed >= :begins and closed < :ends and not reopened and cause_id is not null
 
 -- @ titles
 select serial, title from ticket where serial in (:serials) order by serial

@@ -9,6 +9,7 @@ import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.Response;
 import java.io.IOException;
 import java.time.Instant;
+import java.util.List;
 import java.util.Map;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
@@ -34,6 +35,12 @@ class LotAgreementTest extends LotCourse {
             markAll(actor, review, faulty);
             at(by.post(review + "/signature", Map.of()));
         }
+    }
+
+    private static final String DAYS = "from=2025-12-01&until=2027-11-01";
+
+    private String figure() {
+        return sue.request().get("/figures/readers.csv?" + DAYS).asString();
     }
 
     private static String plain(String page) {
@@ -83,7 +90,20 @@ class LotAgreementTest extends LotCourse {
         at(boris.post(door, Map.of("of", PAIR, "talk", "A bound with a unit is an expectation")));
         refused(422, sue.post(door, Map.of("of", PAIR, "talk", "Once more")));
         assertFalse(page().contains("agree little"), page());
+        assertEquals(1, figure().lines().count(), "nothing of a lot that is not concluded");
         at(sue.post("/audit/" + lot + "/conclusion", end));
+        String agree = figure();
+        assertTrue(agree.contains(lot + ",72,70,97.2,0.00,"), agree);
+        assertTrue(agree.contains("70 both satisfied; 2 satisfied, not satisfied"), "rows are of Boris: " + agree);
+        for (Actor reader : List.of(BORIS, SUE)) {
+            assertFalse(agree.contains(reader.account()) || agree.contains(reader.name()), agree);
+        }
+        String behind = sue.request()
+                .get("/figures/tickets?figure=readers&row=" + lot + "/1&" + DAYS)
+                .asString();
+        now().secondTickets().forEach(t -> assertTrue(behind.contains("/tickets/" + t), behind));
+        assertTrue(plain(sue.request().get("/figures?" + DAYS).asString())
+                .contains("Audit " + lot + ": the two agree little, kappa 0.00."));
         assertEquals(1, plain(page()).split("Boris Lund and Sue Marsh talked", -1).length - 1);
         try (PDDocument pdf = Loader.loadPDF(
                 sue.request().get("/audit/" + lot + "/report.pdf").asByteArray())) {

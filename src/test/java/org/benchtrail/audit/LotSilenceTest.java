@@ -71,6 +71,8 @@ class LotSilenceTest extends LotCourse {
                 "/figures",
                 "/figures/requirements.csv",
                 "/figures/mending.csv",
+                "/figures/readers.csv",
+                "/figures/" + month + ".pdf",
                 "/figures/steps.csv",
                 "/exports",
                 "/exports/" + month + ".xes",

@@ -30,6 +30,7 @@ import javax.xml.validation.SchemaFactory;
 import org.benchtrail.core.figures.Whereabouts;
 import org.benchtrail.core.method.Step;
 import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.platform.Moments;
 import org.benchtrail.platform.NotFound;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
@@ -304,7 +305,7 @@ class EventFormatTest {
     @ParameterizedTest
     @ValueSource(strings = {"2026-13", "2026-00", "26-01", "2026-1", "2026-01-01", "..", "x"})
     void whatIsNoMonth_isNotFound(String asked) {
-        assertThrows(NotFound.class, () -> EventLog.month(asked));
+        assertThrows(NotFound.class, () -> Moments.month(asked));
     }
 
     @Test

@@ -97,9 +97,9 @@ class FigureBenchmark {
     void figuresAreQuick() {
         String today = Instant.now().toString().substring(0, 10);
         String yearAgo = Instant.now().minusSeconds(360L * 86_400).toString().substring(0, 10);
-        double usual = measure("90 days", new FiguresAsked("", "", "", "", ""));
-        measure("one place", new FiguresAsked(yearAgo, today, "", "room 7", ""));
-        measure("a year", new FiguresAsked(yearAgo, today, "", "", "TEST"));
+        double usual = measure("90 days", FiguresAsked.of("", "", "", "", ""));
+        measure("one place", FiguresAsked.of(yearAgo, today, "", "room 7", ""));
+        measure("a year", FiguresAsked.of(yearAgo, today, "", "", "TEST"));
         assertTrue(usual < GOAL_MS, () -> "p95 " + usual + " ms");
     }
 
@@ -108,7 +108,7 @@ class FigureBenchmark {
         FigureQueries.Report report = QuarkusTransaction.requiringNew().call(() -> {
             database.createNativeQuery("set local search_path = many_moves, public")
                     .executeUpdate();
-            return report(new FiguresAsked("", "", "", "", ""));
+            return report(FiguresAsked.of("", "", "", "", ""));
         });
         Map<String, Figure> figures = new java.util.HashMap<>();
         report.figures().forEach(f -> figures.put(f.id(), f));

@@ -11,6 +11,7 @@ import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.Response;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
+import java.io.IOException;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.sql.Connection;
@@ -18,6 +19,7 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Duration;
 import java.time.LocalDate;
+import java.time.YearMonth;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -28,6 +30,10 @@ import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
+import org.benchtrail.catalogue.Catalogues;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Category;
 import org.benchtrail.core.method.Priority;
@@ -40,9 +46,11 @@ import org.benchtrail.people.PeopleActs;
 import org.benchtrail.platform.MovedClock;
 import org.benchtrail.platform.TestDatabase;
 import org.benchtrail.platform.sql.SqlText;
+import org.benchtrail.site.PlaceActs;
 import org.benchtrail.ticket.Act;
 import org.benchtrail.ticket.NewTicket;
 import org.benchtrail.ticket.TicketActs;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
@@ -55,6 +63,7 @@ class FiguresAttackTest {
     private static final Actor TRUDE = new Actor("figures-trude", "Trude Palm", Set.of(Role.TRAINEE));
     private static final Actor MARK = new Actor("figures-mark", "Mark Ebbing", Set.of(Role.TECHNICIAN, Role.MENTOR));
     private static final Actor SALLY = new Actor("figures-sally", "Sally Orme", Set.of(Role.SUPERVISOR));
+    private static final Actor TOM = new Actor("figures-tom", "Tom Wicket", Set.of(Role.TECHNICIAN));
     private static final List<String> DOORS = List.of(
             "/figures", "/figures/steps.csv", "/figures/closings.csv", "/figures/tickets?figure=steps&row=TEST");
 
@@ -72,6 +81,12 @@ class FiguresAttackTest {
 
     @Inject
     TicketActs tickets;
+
+    @Inject
+    PlaceActs places;
+
+    @Inject
+    Catalogues catalogues;
 
     @Inject
     MovedClock clock;
@@ -193,6 +208,222 @@ class FiguresAttackTest {
         assertTrue(link.find());
         assertTrue(read(link.group(1).replace("&amp;", "&")).contains("/tickets/" + number));
         assertEquals(404, sally.get("/figures/tickets?figure=steps&row=NONE").statusCode());
+    }
+
+    private PlaceActs.TeamView team(String name, Actor... members) {
+        return places.addTeam(
+                new PlaceActs.TeamText(
+                        name, Stream.of(members).map(Actor::account).toList(), false),
+                SALLY);
+    }
+
+    private static void give(List<TicketNumber> numbers, @Nullable Actor to) {
+        numbers.forEach(n -> TestDatabase.run(
+                "update ticket set assignee = ? where serial = ?", to == null ? null : to.account(), n.serial()));
+    }
+
+    private static void due(List<TicketNumber> numbers, int hours) {
+        numbers.forEach(n -> TestDatabase.run(
+                "update ticket set due = due - make_interval(hours => ?) where serial = ?", hours, n.serial()));
+    }
+
+    /** A team of one or two would be a figure of persons; what a team's tickets are is told by who has them, who is told nowhere. */
+    @Test
+    void aTeam_isAFigureOfItsTickets_fromThreePeople() {
+        for (Actor person : List.of(TOM)) {
+            people.ensureAccount(person.account(), person.name(), person.roles(), PASSWORD);
+        }
+        String name = "Bench " + System.nanoTime();
+        PlaceActs.TeamView three = team(name, TESS, MARK, TOM);
+        PlaceActs.TeamView two = team(name + " two", TESS, MARK);
+        String place = "Team " + System.nanoTime();
+        List<TicketNumber> theirs = Stream.generate(() -> open(place)).limit(10).toList();
+        TicketNumber others = open(place);
+        give(theirs, TOM);
+        give(List.of(others), TRUDE);
+        due(theirs, 9600);
+        try {
+            String at = "place=" + encoded(place);
+            String of = at + "&team=" + three.id();
+            assertTrue(row(read("/figures/steps.csv?" + at), "Identify").startsWith("Identify,11,"));
+            assertTrue(row(read("/figures/steps.csv?" + of), "Identify").startsWith("Identify,10,"));
+            String page = read("/figures?" + of);
+            assertTrue(page.contains("team " + name + ": 10"), page);
+            assertTrue(page.contains("or had it last, is in the team today"), page);
+            assertFalse(page.contains("Freeze"), "who is in a team changes");
+            String behind = read("/figures/tickets?figure=steps&row=IDENTIFY&" + of);
+            assertTrue(behind.contains("/tickets/" + theirs.get(0)));
+            assertFalse(behind.contains("/tickets/" + others));
+            String teams = read("/figures/late-teams.csv?" + at);
+            assertTrue(row(teams, name + ",").startsWith(name + ",10,10,"), teams);
+            assertFalse(teams.contains(name + " two"), "two people are no team that figures are of");
+            assertFalse(teams.contains(TOM.account()) || teams.contains(TOM.name()), teams);
+            String all = read("/figures?" + at);
+            assertTrue(all.contains("fewer than 3 people"), "what is not shown is said");
+            assertFalse(all.contains(name + " two"), "and is not offered");
+            told(sally.get("/figures?" + at + "&team=" + two.id()), "at least 3 people");
+            told(sally.get("/figures?" + at + "&team=0"), "at least 3 people");
+            assertEquals(
+                    422,
+                    sally.get("/figures/steps.csv?" + at + "&team=" + two.id()).statusCode());
+            Map<String, String> wanted = new HashMap<>(limits(place, LocalDate.of(2026, 1, 31)));
+            wanted.put("team", String.valueOf(three.id()));
+            told(sally.post("/figures/baselines", wanted), "Freeze limits for all teams");
+            assertEquals(
+                    403,
+                    Browser.signedIn(TOM.account(), PASSWORD)
+                            .get("/figures?" + of)
+                            .statusCode());
+        } finally {
+            due(theirs, -9600);
+            give(theirs, null);
+            give(List.of(others), null);
+            for (PlaceActs.TeamView made : List.of(three, two)) {
+                places.changeTeam(
+                        made.id(), new PlaceActs.TeamText(made.name(), made.members(), true), made.version(), SALLY);
+            }
+        }
+    }
+
+    private static void named(List<TicketNumber> closed, @Nullable String cause) {
+        closed.forEach(
+                n -> TestDatabase.run("update closed_case set cause_id = ? where serial = ?", cause, n.serial()));
+    }
+
+    @Test
+    void aCause_isAFigureOfTheTicketsClosedWithIt_andSaysWhoIsMissing() {
+        String place = "Cause " + System.nanoTime();
+        List<TicketNumber> closed = closedAt(place, 11);
+        TicketNumber open = open(place);
+        FigureCause cause = FigureGroups.of(List.of(), catalogues.inForce()).causes().values().stream()
+                .filter(c -> c.category() == Category.OTHER || c.category() == Category.POWER)
+                .findFirst()
+                .orElseThrow();
+        List<TicketNumber> with = closed.subList(0, 10);
+        String kind = TestDatabase.one("select category from closed_case where serial = "
+                + closed.get(0).serial());
+        closed.forEach(n -> TestDatabase.run(
+                "update closed_case set category = ? where serial = ?",
+                cause.category().name(),
+                n.serial()));
+        named(with, cause.ids().get(0));
+        try {
+            String at = "place=" + encoded(place);
+            String of = at + "&cause=" + encoded(cause.key());
+            assertTrue(read("/figures?" + at).contains("value=\"" + cause.key() + "\""), "it is offered");
+            assertTrue(row(read("/figures/steps.csv?" + at), "From opening")
+                    .startsWith("From opening to closing,12,11,1,"));
+            assertTrue(row(read("/figures/steps.csv?" + of), "From opening")
+                    .startsWith("From opening to closing,10,10,0,"));
+            assertEquals(11, read("/figures/closings.csv?" + of).lines().count(), "the head and ten");
+            String page = read("/figures?" + of);
+            assertTrue(page.contains("Tickets that are still open are not among these"), page);
+            assertFalse(page.contains("Freeze"), page);
+            String behind = read("/figures/tickets?figure=steps&row=WHOLE&" + of);
+            assertTrue(behind.contains("/tickets/" + with.get(0)));
+            assertFalse(behind.contains("/tickets/" + closed.get(10)) || behind.contains("/tickets/" + open));
+            TestDatabase.run(
+                    "update closed_case set reopened = true where serial = ?",
+                    with.get(0).serial());
+            assertTrue(
+                    row(read("/figures/steps.csv?" + of), "From opening").startsWith("From opening to closing,9,9,0,"));
+            TestDatabase.run(
+                    "update closed_case set reopened = false where serial = ?",
+                    with.get(0).serial());
+            due(closed, 9600);
+            String causes = read("/figures/late-causes.csv?" + at);
+            assertEquals(2, causes.lines().count(), causes);
+            assertTrue(causes.lines().skip(1).findFirst().orElseThrow().contains(",10,10,"), causes);
+            assertTrue(read("/figures?" + at).contains("1 tickets that are open, or were closed with a cause"), page);
+            due(closed, -9600);
+        } finally {
+            named(with, null);
+            closed.forEach(
+                    n -> TestDatabase.run("update closed_case set category = ? where serial = ?", kind, n.serial()));
+            putBack(closed);
+        }
+    }
+
+    @Test
+    void twoGroups_areDrawnTogether_withHowManyAreWatchedBelow() {
+        String place = "Beside " + System.nanoTime();
+        List<TicketNumber> closed = closedAt(place, 10);
+        try {
+            String at = "place=" + encoded(place);
+            assertTrue(read("/figures?" + at).contains("value=\"others\""), "offered once there is a group");
+            assertFalse(read("/figures").contains("value=\"others\""));
+            String page = read("/figures?" + at + "&beside=others");
+            assertTrue(page.contains(">Still watched, " + place + "<"), page);
+            String csv = read("/figures/curve.csv?" + at + "&beside=others");
+            assertTrue(csv.startsWith("Working time [h],Group,Watched until then,"), csv);
+            assertTrue(csv.lines().skip(1).findFirst().orElseThrow().contains("," + place + ",10,"), csv);
+            String kind = "HEAT"
+                            .equals(TestDatabase.one("select category from ticket where serial = "
+                                    + closed.get(0).serial()))
+                    ? "POWER"
+                    : "HEAT";
+            String few = read("/figures?" + at + "&category=OTHER&beside=kind:" + kind);
+            assertTrue(few.contains("Whether the two differ is not told from fewer than 10"), few);
+            assertTrue(few.contains("0 of 10 needed: too few are over to draw."), few);
+            assertFalse(
+                    read("/figures?" + at + "&beside=kind:NONE").contains("Still watched, "), "none that is offered");
+        } finally {
+            putBack(closed);
+        }
+    }
+
+    private static String text(byte[] pdf) throws IOException {
+        try (PDDocument document = Loader.loadPDF(pdf)) {
+            return new PDFTextStripper().getText(document).replaceAll("\\s+", " ");
+        }
+    }
+
+    /** On paper stands what the page says of the same month and filter: each figure, its table, and what is too few. */
+    @Test
+    void aMonthOnPaper_saysWhatThePageSays() throws IOException {
+        String place = "Paper & <b> " + System.nanoTime();
+        List<TicketNumber> closed = closedAt(place, 12);
+        YearMonth month = YearMonth.from(LocalDate.ofInstant(clock.instant(), ZoneOffset.UTC));
+        String days = "from=" + month.atDay(1) + "&until=" + month.atEndOfMonth();
+        try {
+            String at = "place=" + encoded(place);
+            Matcher link = Pattern.compile("href=\"(/figures/" + month + "\\.pdf[^\"]*)\"")
+                    .matcher(read("/figures?" + at));
+            assertTrue(link.find(), "the page leads to it");
+            Response answer = sally.get(link.group(1).replace("&amp;", "&"));
+            assertEquals("application/pdf", answer.contentType());
+            String paper = text(answer.asByteArray());
+            assertTrue(paper.contains("Figures of " + month), paper);
+            assertTrue(paper.contains(place), paper);
+            FigureQueries.Report report = queries.report(
+                    FiguresAsked.of(
+                            month.atDay(1).toString(), month.atEndOfMonth().toString(), "", place, ""),
+                    SALLY,
+                    ZoneOffset.UTC);
+            for (Figure figure : report.figures()) {
+                assertTrue(paper.contains(figure.title()), figure.title());
+                assertTrue(paper.contains(figure.few()), figure.few());
+                for (Figure.Row row : figure.rows()) {
+                    row.cells()
+                            .forEach(cell ->
+                                    assertTrue(paper.contains(cell), figure.id() + ": " + cell + " in " + paper));
+                }
+            }
+            assertEquals(
+                    12, read("/figures/closings.csv?" + days + "&" + at).lines().count() - 1);
+            closed.forEach(n -> assertTrue(paper.contains(n.toString())));
+            assertTrue(paper.contains("Newest head of the log") || paper.contains("Head of the log"), paper);
+            for (String none : List.of("2026-13", "2026-1", "1999-12", "steps")) {
+                assertEquals(404, sally.get("/figures/" + none + ".pdf").statusCode(), none);
+            }
+            assertEquals(
+                    403,
+                    Browser.signedIn(TESS.account(), PASSWORD)
+                            .get("/figures/" + month + ".pdf")
+                            .statusCode());
+        } finally {
+            putBack(closed);
+        }
     }
 
     @Test
@@ -382,7 +613,7 @@ class FiguresAttackTest {
         assertEquals(0, frozen(place));
         weeksAt(place, monday);
         try {
-            FiguresAsked asked = new FiguresAsked(monday.toString(), today.toString(), "", place, "");
+            FiguresAsked asked = FiguresAsked.of(monday.toString(), today.toString(), "", place, "");
             Figure own = amongThese(() -> queries.report(asked, SALLY, ZoneOffset.UTC))
                     .figure("late-weeks");
             assertEquals(16, own.rows().size(), own.few());

@@ -115,6 +115,7 @@ class DoorsTest {
             new Door("GET", "/figures", Permission.SEE_FIGURES),
             new Door("GET", "/figures/tickets", Permission.SEE_FIGURES),
             new Door("GET", "/figures/{figure}.csv", Permission.SEE_FIGURES),
+            new Door("GET", "/figures/{month}.pdf", Permission.SEE_FIGURES),
             new Door("POST", "/figures/baselines", Permission.SEE_FIGURES),
             new Door("POST", "/figures/week-baselines", Permission.SEE_FIGURES),
             new Door("GET", "/exports", Permission.SEE_FIGURES),

@@ -22,6 +22,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.MessageDigest;
 import java.time.Instant;
+import java.time.YearMonth;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.HexFormat;
@@ -164,7 +165,10 @@ class PaperHeadTest {
 
     @Test
     void squareCode_isReadBackFromThePaper() throws Exception {
-        byte[] pdf = paper(ticket());
+        codeIsNewest(paper(ticket()));
+    }
+
+    private void codeIsNewest(byte[] pdf) throws Exception {
         try (PDDocument document = Loader.loadPDF(pdf)) {
             BufferedImage page = new PDFRenderer(document).renderImageWithDPI(document.getNumberOfPages() - 1, 200);
             int[] pixels = page.getRGB(0, 0, page.getWidth(), page.getHeight(), null, 0, page.getWidth());
@@ -183,6 +187,19 @@ class PaperHeadTest {
         Checkpoint head = Checkpoint.parse(newest().text());
         assertTrue(page.contains("--earlier " + head.size() + ":" + head.root().base64()), page);
         assertTrue(page.contains("aria-label=\"QR code with the checkpoint\""), page);
+    }
+
+    @Test
+    void figuresOfAMonth_nameTheHeadOnPaper_withItsSquareCode() throws Exception {
+        ticket();
+        byte[] pdf = browser.get("/figures/" + YearMonth.now(ZoneOffset.UTC) + ".pdf")
+                .asByteArray();
+        Checkpoint head = Checkpoint.parse(newest().text());
+        assertTrue(
+                text(pdf)
+                        .contains("--earlier " + head.size() + ":" + head.root().base64()),
+                text(pdf));
+        codeIsNewest(pdf);
     }
 
     /** The witnessed head of the tests of the log, and no head at all. */

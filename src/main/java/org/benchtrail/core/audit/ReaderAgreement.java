@@ -28,7 +28,9 @@ public record ReaderAgreement(
         long agreed,
         Optional<Kappa> kappa,
         Map<String, Long> apart) {
-    private static final int LEAST = 30;
+    /** So many pairs make a kappa; common practice. */
+    public static final int LEAST = 30;
+
     private static final int LEAST_FOR_TALK = 60;
     private static final double LOW = 0.4;
 

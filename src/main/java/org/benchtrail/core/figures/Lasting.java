@@ -29,17 +29,25 @@ public record Lasting(int ended, int back, int cancelled, int open, KaplanMeier 
 
     public static Lasting of(List<Lasted> all) {
         int[] counts = new int[Leaving.values().length];
-        List<Observation> observed = new ArrayList<>(all.size());
-        for (Lasted one : all) {
-            counts[one.how().ordinal()]++;
-            observed.add(new Observation(one.hours(), one.how().isEnd()));
-        }
+        all.forEach(one -> counts[one.how().ordinal()]++);
+        List<Observation> observed = observed(all);
         return new Lasting(
                 counts[Leaving.FORWARD.ordinal()],
                 counts[Leaving.BACK.ordinal()],
                 counts[Leaving.CANCELLED.ordinal()],
                 counts[Leaving.OPEN.ordinal()],
                 observed.isEmpty() ? new KaplanMeier(List.of()) : KaplanMeier.of(observed));
+    }
+
+    static List<Observation> observed(List<Lasted> all) {
+        return all.stream()
+                .map(one -> new Observation(one.hours(), one.how().isEnd()))
+                .toList();
+    }
+
+    /** How many were still watched just before a time: the numbers at risk. */
+    public static long watched(List<Lasted> all, double hours) {
+        return all.stream().filter(one -> one.hours() >= hours).count();
     }
 
     public int all() {

@@ -1,7 +1,9 @@
 package org.benchtrail.core.statistics;
 
 import java.util.Arrays;
+import java.util.Optional;
 import java.util.OptionalDouble;
+import org.apache.commons.statistics.distribution.NormalDistribution;
 import org.benchtrail.core.Invalid;
 
 /**
@@ -14,6 +16,17 @@ import org.benchtrail.core.Invalid;
  * @param error standard error; empty where kappa is
  */
 public record Kappa(long pairs, double agreement, double byChance, OptionalDouble kappa, OptionalDouble error) {
+
+    /** By the normal curve, within what kappa can be; empty where kappa is. */
+    public Optional<Interval> interval(double confidence) {
+        if (kappa.isEmpty() || error.isEmpty()) {
+            return Optional.empty();
+        }
+        double z = NormalDistribution.of(0, 1).inverseSurvivalProbability((1 - Domain.confidence(confidence)) / 2);
+        double reach = z * error.getAsDouble();
+        return Optional.of(new Interval(
+                Math.max(-1, kappa.getAsDouble() - reach), Math.min(1, kappa.getAsDouble() + reach), confidence));
+    }
 
     /**
      * From a table of counts.

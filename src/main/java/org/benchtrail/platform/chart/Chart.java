@@ -1,6 +1,7 @@
 package org.benchtrail.platform.chart;
 
 import java.util.List;
+import java.util.function.DoubleFunction;
 
 /**
  * What is drawn: series over the same two axes.
@@ -8,11 +9,20 @@ import java.util.List;
  * @param across what the horizontal axis is lettered with, its unit included
  * @param up what the vertical axis is lettered with, its unit included
  * @param series at least one
+ * @param rows of numbers that stand below the horizontal axis, one at each of its ticks
  */
-public record Chart(String across, String up, List<Series> series) {
+public record Chart(String across, String up, List<Series> series, List<Row> rows) {
     public Chart {
         series = List.copyOf(series);
+        rows = List.copyOf(rows);
     }
+
+    public Chart(String across, String up, List<Series> series) {
+        this(across, up, series, List.of());
+    }
+
+    /** @param at what stands below that place of the axis */
+    public record Row(String title, DoubleFunction<String> at) {}
 
     /** How a series is drawn; told apart by shape and dashes, not by tint alone. */
     public enum Kind {

@@ -25,6 +25,7 @@ public final class SvgChart {
     private static final int RIGHT = 14;
     private static final int BELOW = 42;
     private static final int KEY_LINE = 18;
+    private static final int ROW = 34;
     private static final double LETTER = 7;
     private static final int STYLES = 4;
 
@@ -74,12 +75,13 @@ public final class SvgChart {
     }
 
     private String picture() {
-        int height = TOP + PLOT_HEIGHT + BELOW + KEY_LINE * chart.series().size() + 6;
+        int height = keyFrom() + KEY_LINE * chart.series().size() + 6;
         svg.append("<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"chart\" role=\"img\" viewBox=\"0 0 " + WIDTH + " "
                 + height + "\" width=\"" + WIDTH + "\" height=\"" + height
                 + "\" font-family=\"sans-serif\" font-size=\"12\" aria-label=\"");
         svg.append(escape(spoken())).append("\">");
         grid();
+        rows();
         for (int i = 0; i < chart.series().size(); i++) {
             series(chart.series().get(i), i);
             key(chart.series().get(i), i);
@@ -92,6 +94,33 @@ public final class SvgChart {
                 + chart.across() + ". Up: " + chart.up() + ". The numbers are in the table below.";
     }
 
+    private int keyFrom() {
+        return TOP + PLOT_HEIGHT + BELOW + ROW * chart.rows().size();
+    }
+
+    /** Each with its title above it, as a number at every tick would run into one beside it. */
+    private void rows() {
+        for (int i = 0; i < chart.rows().size(); i++) {
+            double at = TOP + PLOT_HEIGHT + BELOW + ROW * i + 10.0;
+            text(2, at, "start", chart.rows().get(i).title());
+            List<Double> ticks = x.ticks();
+            for (int t = 0; t < ticks.size(); t++) {
+                if (!isCrowded(ticks) || t % 2 == 0) {
+                    tick(ticks, t, at + 15, chart.rows().get(i).at().apply(ticks.get(t)));
+                }
+            }
+        }
+    }
+
+    private boolean isCrowded(List<Double> ticks) {
+        return ticks.stream().mapToInt(t -> Axis.text(t).length()).sum() * LETTER > WIDTH - left - 40;
+    }
+
+    private void tick(List<Double> ticks, int place, double down, String words) {
+        boolean last = place == ticks.size() - 1;
+        text(last ? WIDTH - 2 : across(ticks.get(place)), down, last ? "end" : "middle", words);
+    }
+
     private void grid() {
         for (double tick : y.ticks()) {
             double at = down(tick);
@@ -99,13 +128,12 @@ public final class SvgChart {
             text(left - 5, at + 4, "end", Axis.text(tick));
         }
         List<Double> ticks = x.ticks();
-        boolean crowded = ticks.stream().mapToInt(t -> Axis.text(t).length()).sum() * LETTER > WIDTH - left - 40;
+        boolean crowded = isCrowded(ticks);
         for (int i = 0; i < ticks.size(); i++) {
             double at = across(ticks.get(i));
             path("grid", "M" + number(at) + " " + TOP + "V" + (TOP + PLOT_HEIGHT + 4));
             if (!crowded || i % 2 == 0) {
-                boolean last = i == ticks.size() - 1;
-                text(last ? WIDTH - 2 : at, TOP + PLOT_HEIGHT + 17, last ? "end" : "middle", Axis.text(ticks.get(i)));
+                tick(ticks, i, TOP + PLOT_HEIGHT + 17, Axis.text(ticks.get(i)));
             }
         }
         path("axis", "M" + number(left) + " " + TOP + "V" + (TOP + PLOT_HEIGHT) + "H" + (WIDTH - RIGHT));
@@ -132,7 +160,7 @@ public final class SvgChart {
     }
 
     private void key(Series series, int place) {
-        double at = TOP + PLOT_HEIGHT + BELOW + KEY_LINE * (place + 0.5);
+        double at = keyFrom() + KEY_LINE * (place + 0.5);
         if (series.kind() == Kind.DOTS) {
             circle(number(left + 14), number(at));
         } else {

@@ -13,7 +13,9 @@ import java.util.Collections;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.benchtrail.core.Invalid;
+import org.benchtrail.core.Published;
 import org.benchtrail.core.figures.Lasting.Lasted;
 import org.benchtrail.core.statistics.ChartRule;
 import org.benchtrail.core.statistics.IndividualsChart;
@@ -44,6 +46,37 @@ class MinimumSizesTest {
         assertEquals(9, ten.ninetieth().orElseThrow());
         assertEquals(10, ten.curve().size());
         assertEquals(0, Lasting.of(List.of()).all());
+    }
+
+    @Test
+    void twoGroups_areHeldAgainstEachOther_fromTenEndsOfEach() {
+        List<Lasted> nine = new ArrayList<>(ended(9));
+        nine.addAll(Collections.nCopies(50, new Lasted(30, Leaving.OPEN)));
+        assertTrue(TwoLastings.of(ended(10), nine).difference().isEmpty());
+        assertTrue(TwoLastings.of(nine, ended(10)).difference().isEmpty());
+        assertTrue(TwoLastings.of(List.of(), ended(10)).difference().isEmpty());
+        assertEquals(
+                0,
+                TwoLastings.of(ended(10), ended(10)).difference().orElseThrow().statistic(),
+                1e-12);
+    }
+
+    /** As the published table of the remissions has them: 21 at week 6, 17 at 7, 15 at 10, 7 at 22, 6 at 23. */
+    @Test
+    void numbersAtRisk_areThoseStillWatchedJustBefore() {
+        List<Lasted> treated = Stream.of(
+                        "6 6 6 6+ 7 9+ 10 10+ 11+ 13 16 17+ 19+ 20+ 22 23 25+ 32+ 32+ 34+ 35+".split(" "))
+                .map(w -> new Lasted(
+                        Double.parseDouble(w.replace("+", "")), w.endsWith("+") ? Leaving.OPEN : Leaving.FORWARD))
+                .toList();
+        long[][] table = {{0, 21}, {6, 21}, {7, 17}, {10, 15}, {13, 12}, {16, 11}, {22, 7}, {23, 6}, {36, 0}};
+        for (long[] row : table) {
+            Published.check(
+                    "6-mercaptopurine remissions (Gehan 1965), numbers at risk",
+                    row[1],
+                    Lasting.watched(treated, row[0]),
+                    0);
+        }
     }
 
     /** Ten have ended soon and ninety are still open after a long time: half have not ended, whatever the ten say. */

@@ -1,11 +1,14 @@
 package org.benchtrail.core.statistics;
 
+import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.List;
 import org.apache.commons.statistics.distribution.BinomialDistribution;
+import org.benchtrail.core.Invalid;
 import org.benchtrail.core.Published;
 import org.benchtrail.core.statistics.KaplanMeier.Observation;
 import org.junit.jupiter.api.Test;
@@ -67,6 +70,44 @@ class FiguresTest {
         Published.check(REMISSION, lower, step.interval(0.95).lower(), 5e-5);
         Published.check(REMISSION, upper, step.interval(0.95).upper(), 5e-5);
         Published.check(REMISSION, 23, curve.median().orElseThrow(), 0);
+    }
+
+    private static final String LOG_RANK =
+            "log-rank test of both groups by survdiff of R's survival package (output published with the data, seen)";
+
+    private static final String TREATED = "6 6 6 6+ 7 9+ 10 10+ 11+ 13 16 17+ 19+ 20+ 22 23 25+ 32+ 32+ 34+ 35+";
+    private static final String PLACEBO = "1 1 2 2 3 4 4 5 5 8 8 8 8 11 11 12 12 15 17 22 23";
+
+    /** Printed there: 9 ends where 19.3 are expected, 21 and 10.7; 5.46, 9.77; chi square 16.8, p = 4.17e-05. */
+    @Test
+    void remissions_ofBothGroups_againstEachOther() {
+        LogRank treated = LogRank.of(read(TREATED), read(PLACEBO));
+        Published.check(LOG_RANK, 9, treated.observed(), 0);
+        Published.check(LOG_RANK, 19.3, treated.expected(), 0.05);
+        Published.check(LOG_RANK, 5.46, square(9 - treated.expected()) / treated.expected(), 0.005);
+        Published.check(LOG_RANK, 9.77, square(9 - treated.expected()) / (30 - treated.expected()), 0.005);
+        Published.check(LOG_RANK, 16.8, treated.statistic(), 0.05);
+        Published.check(LOG_RANK, 4.17e-5, treated.byChance(), 5e-8);
+        Published.check("the same recomputed by another program", 6.256961, treated.variance(), 5e-7);
+        Published.check("the same recomputed by another program", 16.792941, treated.statistic(), 5e-7);
+        LogRank placebo = LogRank.of(read(PLACEBO), read(TREATED));
+        Published.check(LOG_RANK, 21, placebo.observed(), 0);
+        Published.check(LOG_RANK, 10.7, placebo.expected(), 0.05);
+        assertEquals(treated.statistic(), placebo.statistic(), 1e-9);
+    }
+
+    private static double square(double value) {
+        return value * value;
+    }
+
+    @Test
+    void groupsThatAreAlike_areNotApart_andNoneMayBeEmpty() {
+        LogRank same = LogRank.of(read(PLACEBO), read(PLACEBO));
+        assertEquals(0, same.statistic(), 1e-12);
+        assertEquals(1, same.byChance());
+        assertEquals(1, LogRank.of(read("3+"), read("4+ 5+")).byChance(), "nothing has ended");
+        assertThrows(Invalid.class, () -> LogRank.of(read("3"), List.of()));
+        assertThrows(Invalid.class, () -> LogRank.of(List.of(), read("3")));
     }
 
     @Test

@@ -28,6 +28,22 @@ class KappaTest {
         check(ERROR, new long[][] {{90, 2}, {3, 5}}, 0.95, 0.8612, 0.639769, 0.148970);
     }
 
+    /** By the table's own numbers: 0.40 and 1.959964 times 0.126996 to either side. */
+    @Test
+    void interval_staysWithinWhatKappaCanBe() {
+        Interval found =
+                Kappa.of(new long[][] {{20, 5}, {10, 15}}).interval(0.95).orElseThrow();
+        Published.check(ERROR, 0.151092, found.lower(), 5e-7);
+        Published.check(ERROR, 0.648908, found.upper(), 5e-7);
+        assertEquals(
+                1,
+                Kappa.of(new long[][] {{9, 1}, {0, 9}})
+                        .interval(0.95)
+                        .orElseThrow()
+                        .upper());
+        assertTrue(Kappa.of(new long[][] {{9, 0}, {0, 0}}).interval(0.95).isEmpty());
+    }
+
     /** The older formula takes chance for known: it gives another error for the same table than the one that is shown. */
     @Test
     void olderFormulaOfTheError_isAnother() {

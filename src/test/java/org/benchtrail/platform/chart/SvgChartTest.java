@@ -56,6 +56,50 @@ class SvgChartTest {
         assertEquals(high, axis.ticks().get(axis.ticks().size() - 1), 1e-9 * step);
     }
 
+    /** Numbers at risk: one below each tick that is lettered, in its column, each row under its title. */
+    @Test
+    void rowsBelowTheAxis_standUnderItsTicks_aboveTheKey() throws Exception {
+        Chart bare = new Chart(
+                "time in h", "share", List.of(new Series("a", Kind.STAIR, List.of(Point.at(0, 1), Point.at(20, 0)))));
+        Chart chart = new Chart(
+                bare.across(),
+                bare.up(),
+                bare.series(),
+                List.of(
+                        new Chart.Row("Left of <a>", at -> "n" + Math.round(at)),
+                        new Chart.Row("Left of b", at -> "m" + Math.round(at))));
+        List<Element> texts = elements(parsed(chart), "text");
+        for (String tick : List.of("0", "5", "10", "15", "20")) {
+            String column = texts.stream()
+                    .filter(t -> t.getTextContent().equals(tick)
+                            && (tick.equals("20")
+                                    || !t.getAttribute("text-anchor").equals("end")))
+                    .map(t -> t.getAttribute("x"))
+                    .findFirst()
+                    .orElseThrow();
+            for (String row : List.of("n", "m")) {
+                assertEquals(
+                        column,
+                        texts.stream()
+                                .filter(t -> t.getTextContent().equals(row + tick))
+                                .map(t -> t.getAttribute("x"))
+                                .findFirst()
+                                .orElseThrow());
+            }
+        }
+        List<String> down = texts.stream()
+                .filter(t ->
+                        List.of("Left of <a>", "n0", "Left of b", "m0", "a").contains(t.getTextContent()))
+                .map(Element::getTextContent)
+                .toList();
+        assertEquals(List.of("Left of <a>", "n0", "Left of b", "m0", "a"), down);
+        assertTrue(height(chart) > height(bare) + 60);
+    }
+
+    private static double height(Chart chart) throws Exception {
+        return Double.parseDouble(parsed(chart).getDocumentElement().getAttribute("height"));
+    }
+
     @Test
     void linesAndPoints_standWhereTheTicksSay() throws Exception {
         Document svg = parsed(chart("Rise", "°C", Point.at(0, 0), Point.at(50, 50), Point.at(100, 100)));
