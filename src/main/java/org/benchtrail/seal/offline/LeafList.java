@@ -37,8 +37,7 @@ final class LeafList {
      * @param earlier a head that whoever asks holds; null if none was given
      */
     void look(String ticket, long sealed, VerifyArguments.@Nullable Head earlier) {
-        boolean later = earlier != null && earlier.size() > head.size();
-        long most = later ? earlier.size() : head.size();
+        long most = earlier == null ? head.size() : Math.max(earlier.size(), head.size());
         if (!read("ticket/" + ticket, most, earlier)) {
             return;
         }
