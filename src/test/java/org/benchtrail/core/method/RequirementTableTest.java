@@ -54,10 +54,13 @@ class RequirementTableTest {
         List<String> coded = Requirements.all().stream()
                 .map(r -> r.step() + " " + r.code() + (r.waivable() ? " W" : " -"))
                 .toList();
-        assertEquals(WRITTEN, coded);
+        assertEquals(
+                String.join("\n", WRITTEN),
+                String.join("\n", coded),
+                "what the step asks for stands in WRITTEN, in the order of the table");
     }
 
-    /** A walk would meet it by chance alone, as a step that was left without what was waived. */
+    /** A walk would come to one that is left out by chance alone. */
     @Test
     void theMethodWrittenASecondTime_letsTheSameBeWaived() {
         assertEquals(
