@@ -37,6 +37,10 @@ import org.jspecify.annotations.Nullable;
 /** The exchanges of a journey over the API, in their order, and the file that they are held against. */
 final class Recording {
     private static final Path FILE = Path.of("src", "test", "resources", "recording", "api.json");
+
+    /** Both sides without the numbers that follow from the place in the journey, so that what differs is read and not lost. */
+    private static final Path READ = Path.of("target", "recording");
+
     private static final List<String> HEADERS = List.of("Content-Type", "ETag", "Link", "Location");
 
     /** What a tag has beside the version: it is another in each run. */
@@ -402,8 +406,12 @@ final class Recording {
         List<String> now = exchanges.stream().map(Golden::text).toList();
         try {
             if (Boolean.getBoolean("recording.write")) {
-                Files.createDirectories(FILE.getParent());
-                Files.writeString(FILE, "[\n" + String.join(",\n", now) + "\n]\n");
+                String anew = "[\n" + String.join(",\n", now) + "\n]\n";
+                Files.createDirectories(READ.resolve("before"));
+                Files.createDirectories(READ.resolve("after"));
+                Files.writeString(READ.resolve("before/api.json"), Golden.unnumbered(Files.readString(FILE)));
+                Files.writeString(READ.resolve("after/api.json"), Golden.unnumbered(anew));
+                Files.writeString(FILE, anew);
                 return;
             }
             JsonNode recorded = Golden.read(Files.readString(FILE, StandardCharsets.UTF_8));

@@ -8,7 +8,7 @@ import org.benchtrail.platform.Option;
 
 /**
  * How a form of one fact is shown that needs no template: folded below its step, with a field for each component that it asks for,
- * and what was recorded of that kind above them.
+ * and what was recorded of that kind above them. A component that is a map, a list, a set, a time or a record has no field here.
  *
  * @param group of its fields
  * @param title what it is for, on the line that opens it
@@ -47,7 +47,21 @@ public record DrawnForm(FieldGroup<?> group, String title, String hint, String b
                     .map(RecordComponent::getType)
                     .orElseThrow(() -> new IllegalArgumentException(
                             group.kind().getSimpleName() + " has no component " + component));
+            if (!isDrawable(type)) {
+                throw new IllegalArgumentException(component + " of "
+                        + group.kind().getSimpleName() + " is of type "
+                        + type.getSimpleName() + ", and a drawn form has fields for texts, numbers, a yes or no, and"
+                        + " choices alone: give it fields in the template of its step.");
+            }
             return new Field(group.name() + "." + component, label, kind(type), options(type));
+        }
+
+        private static boolean isDrawable(Class<?> type) {
+            return type.isEnum()
+                    || type.isPrimitive()
+                    || type == Boolean.class
+                    || type == String.class
+                    || Number.class.isAssignableFrom(type);
         }
 
         private Kind kind(Class<?> type) {

@@ -2,10 +2,13 @@ package org.benchtrail.ticket.sheet;
 
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
+import io.quarkus.runtime.StartupEvent;
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.event.Observes;
 import jakarta.ws.rs.core.Response;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Requirements;
 import org.benchtrail.core.method.TicketNumber;
@@ -32,6 +35,11 @@ public class SheetScreen {
     SheetScreen(SheetQueries queries, CurrentActor current) {
         this.queries = queries;
         this.current = current;
+    }
+
+    /** A form that cannot be shown stops the server as it starts, before anybody is shown an empty page. */
+    void start(@Observes StartupEvent start) {
+        SheetForms.ALL.forEach(Objects::requireNonNull);
     }
 
     @CheckedTemplate(basePath = "ticket/sheet")

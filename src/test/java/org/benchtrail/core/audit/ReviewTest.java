@@ -10,11 +10,14 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.audit.AuditAct.Marked;
 import org.benchtrail.core.audit.Independence.Beside;
 import org.benchtrail.core.audit.Independence.Person;
+import org.benchtrail.core.method.AskedOfSome;
 import org.benchtrail.core.method.DefectClass;
 import org.benchtrail.core.method.EndedTickets;
 import org.benchtrail.core.method.Entry;
@@ -51,7 +54,8 @@ class ReviewTest {
                         "invasive-guarded",
                         "cautions-taken",
                         "plan-approved"),
-                ofClass(DefectClass.CRITICAL));
+                ofClass(DefectClass.CRITICAL),
+                "name here what is critical where it is not satisfied");
         assertEquals(
                 Set.of(
                         "symptom-observed",
@@ -70,7 +74,8 @@ class ReviewTest {
                         "soak-time-passed",
                         "cause-named",
                         "mentor-signed"),
-                ofClass(DefectClass.MAJOR));
+                ofClass(DefectClass.MAJOR),
+                "name here what is major where it is not satisfied");
     }
 
     private static Set<String> ofClass(DefectClass wanted) {
@@ -158,20 +163,12 @@ class ReviewTest {
     @Test
     void whatTheGateDidNotAskFor_needsNoWords() {
         assertEquals(
-                List.of(
-                        "not-already-refuted",
-                        "invasive-guarded",
-                        "parts-fit",
-                        "plan-approved",
-                        "cautions-taken",
-                        "data-still-protected",
-                        "readings-back",
-                        "soak-time-passed",
-                        "mentor-signed"),
+                AskedOfSome.codes(),
                 SHEET.rows().stream()
                         .filter(r -> !r.unasked().isEmpty())
                         .map(ReviewSheet.Row::code)
-                        .toList());
+                        .collect(Collectors.toCollection(TreeSet::new)),
+                "the plain ticket gives none of them anything to ask");
         EndedTickets.Told demanding = EndedTickets.demanding();
         assertEquals(
                 List.of("not-already-refuted", "invasive-guarded"),

@@ -12,14 +12,20 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.benchtrail.core.Invalid;
 import org.benchtrail.core.bench.Result;
 import org.benchtrail.core.diagnosis.Source;
 import org.benchtrail.core.measure.Limit;
+import org.benchtrail.core.method.desk.Advanced;
 import org.benchtrail.core.method.desk.Cancelled;
 import org.benchtrail.core.method.desk.Corrected;
 import org.benchtrail.core.method.desk.HandedOver;
 import org.benchtrail.core.method.desk.LesseningAgreed;
+import org.benchtrail.core.method.desk.PresenceEnded;
+import org.benchtrail.core.method.desk.PresenceSigned;
+import org.benchtrail.core.method.desk.Remarked;
+import org.benchtrail.core.method.desk.Reopened;
 import org.benchtrail.core.method.desk.VerifyFailed;
 import org.benchtrail.core.method.desk.Waived;
 import org.benchtrail.core.method.document.EffortRecorded;
@@ -30,6 +36,8 @@ import org.benchtrail.core.method.identify.BenchResultAttached;
 import org.benchtrail.core.method.identify.ExtractRecorded;
 import org.benchtrail.core.method.identify.FindingAnswered;
 import org.benchtrail.core.method.identify.FindingRecorded;
+import org.benchtrail.core.method.identify.MarkKind;
+import org.benchtrail.core.method.identify.PictureMarked;
 import org.benchtrail.core.method.identify.ReadingRecorded;
 import org.benchtrail.core.method.identify.SoakTimeReckoned;
 import org.benchtrail.core.method.identify.SymptomRecorded;
@@ -47,6 +55,9 @@ import org.benchtrail.core.method.verify.FunctionChecked;
 import org.benchtrail.core.method.verify.RequesterAnswered;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.Arguments;
+import org.junit.jupiter.params.provider.MethodSource;
 
 /** What a fact answers to those who know it only as a fact: what a server adds, what it says of causes, what may be put right. */
 class FactAnswersTest {
@@ -262,6 +273,51 @@ class FactAnswersTest {
     void evidence_isShownWhereTheProblemIsIdentified() {
         assertEquals(Step.IDENTIFY, temperature("60", "processor").shownUnder());
         assertEquals(Step.THEORIZE, theory("Dust").shownUnder());
+    }
+
+    // ---- what it names, and where it stands in the record
+
+    static Stream<Arguments> named() {
+        Fact picture = new PictureMarked(9, MarkKind.CIRCLE, 1, 2, 3, 4, "Bent");
+        return Stream.of(
+                Arguments.of(picture, List.of(new Reference(9, AttachmentAdded.class, "picture"))),
+                Arguments.of(new Corrected(5, "A slip", null), List.of(new Reference(5, Fact.class, "entry"))),
+                Arguments.of(
+                        new PresenceEnded(61, true, "All"),
+                        List.of(new Reference(61, PresenceSigned.class, "presence"))),
+                Arguments.of(new PresenceSigned(23, "tom"), List.of(new Reference(23, Fact.class, "about"))));
+    }
+
+    @ParameterizedTest
+    @MethodSource("named")
+    void entriesThatItNames_areLookedUp(Fact fact, List<Reference> references) {
+        assertEquals(references, fact.references());
+    }
+
+    @Test
+    void resultsEntries_areItsCheck_andItsReadingIfItHasOne() {
+        List<String> alone = new ResultRecorded(4, "Low", CheckOutcome.SUPPORTS, null)
+                .references().stream().map(Reference::field).toList();
+        List<String> measured = new ResultRecorded(4, "Low", CheckOutcome.SUPPORTS, 7)
+                .references().stream().map(Reference::field).toList();
+        assertEquals(List.of("check"), alone);
+        assertEquals(List.of("check", "reading"), measured);
+    }
+
+    @Test
+    void onlyARankingByTheCatalogue_tellsRanking() {
+        assertTrue(new TheoriesRanked(List.of(), "catalogue", List.of(new RankedCause("h", "Dust", "0.4")), 1)
+                .tellsRanking());
+        assertFalse(new TheoriesRanked(List.of(1), "judgement").tellsRanking());
+    }
+
+    @Test
+    void moveThroughTheGate_standsAsASignature_anEntrysRemarkAtItsEntry() {
+        JobSheet sheet = atStep(Step.TEST).sheet();
+        assertEquals(RecordPlace.SIGNATURE, new Advanced().placeIn(sheet));
+        assertEquals(RecordPlace.LINE, new Reopened("Back").placeIn(sheet));
+        assertEquals(RecordPlace.AT_ENTRY, new Remarked(2, null, "Why?", null).placeIn(sheet));
+        assertEquals(RecordPlace.LINE, new Remarked(null, "onset-known", "Why?", null).placeIn(sheet));
     }
 
     // ---- how long an answer counts

@@ -3,11 +3,14 @@ package org.benchtrail.core.method;
 import static org.benchtrail.core.method.Sheets.action;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import java.lang.reflect.RecordComponent;
 import java.time.Instant;
+import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.benchtrail.core.diagnosis.Source;
 import org.benchtrail.core.method.desk.Addendum;
@@ -37,6 +40,7 @@ import org.benchtrail.core.method.identify.MarkKind;
 import org.benchtrail.core.method.identify.OnsetRecorded;
 import org.benchtrail.core.method.identify.PictureMarked;
 import org.benchtrail.core.method.identify.ReadingRecorded;
+import org.benchtrail.core.method.identify.StopWorkCleared;
 import org.benchtrail.core.method.identify.SymptomRecorded;
 import org.benchtrail.core.method.plan.MakerConsulted;
 import org.benchtrail.core.method.test.CheckPlanned;
@@ -52,6 +56,7 @@ import org.benchtrail.core.method.verify.RequesterAnswered;
 import org.benchtrail.core.method.verify.RequesterState;
 import org.benchtrail.core.method.verify.SoakRun;
 import org.benchtrail.core.method.verify.SymptomRechecked;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -131,6 +136,7 @@ class FactSentencesTest {
                         "Cause 1, about 1 in 10, Cause 2, about 1 in 10, Cause 3, about 1 in 10 and 2 more; catalogue"),
                 Arguments.of(new MakerConsulted(true, "Sheet 7"), "what the maker says: Sheet 7"),
                 Arguments.of(new MakerConsulted(false, "Searched"), "the maker says nothing on it: Searched"),
+                Arguments.of(new StopWorkCleared("Cooled", true), "Cooled"),
                 Arguments.of(new PreventionConsidered(true, "Filter"), "there is some: Filter"),
                 Arguments.of(new PreventionConsidered(false, "Age"), "none is needed: Age"),
                 Arguments.of(new RequesterAnswered(RequesterState.NOT_REACHED, 3, ""), "could not be reached, 3 tries"),
@@ -201,5 +207,21 @@ class FactSentencesTest {
     @MethodSource("lines")
     void line_saysWhichSideItIs(Fact fact, String line) {
         assertEquals(line, fact.told(FactToldTest.PLAIN));
+    }
+
+    @Test
+    void everyKindWithAYesOrNo_hasARow() {
+        Set<Class<?>> here = lines().map(row -> row.get()[0].getClass()).collect(Collectors.toSet());
+        assertEquals(
+                List.of(),
+                FactKinds.all().values().stream()
+                        .filter(kind -> Arrays.stream(kind.getRecordComponents())
+                                .map(RecordComponent::getType)
+                                .anyMatch(type -> type == boolean.class || type == Boolean.class))
+                        .filter(kind -> !here.contains(kind))
+                        .map(Class::getSimpleName)
+                        .sorted()
+                        .toList(),
+                "say here how each of its sides is read");
     }
 }

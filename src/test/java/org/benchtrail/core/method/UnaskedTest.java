@@ -13,6 +13,8 @@ import static org.benchtrail.core.method.Sheets.settled;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Stream;
 import org.benchtrail.core.method.desk.RuledOut;
 import org.benchtrail.core.method.document.DocumentRequirement;
 import org.benchtrail.core.method.identify.ReadingRecorded;
@@ -25,11 +27,34 @@ import org.benchtrail.core.method.test.TestRequirement;
 import org.benchtrail.core.method.theorize.TheorizeRequirement;
 import org.benchtrail.core.method.theorize.TheoryStated;
 import org.benchtrail.core.method.verify.VerifyRequirement;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 
 /** Why a requirement asks nothing of a ticket, which a reviewer reads as the reason; and that it asks where there is something. */
 class UnaskedTest {
+    private static final Set<String> ASKED = new TreeSet<>();
+    private static final Set<String> UNASKED = new TreeSet<>();
+    private static int ran;
+
+    @AfterEach
+    void count() {
+        ran++;
+    }
+
+    @AfterAll
+    static void bothSides_areSeenOfEachThatHasAReason() {
+        long tests = Stream.of(UnaskedTest.class.getDeclaredMethods())
+                .filter(m -> m.isAnnotationPresent(Test.class))
+                .count();
+        if (ran == tests) {
+            assertEquals(AskedOfSome.codes(), UNASKED, "say here of what ticket each of them asks nothing, and why");
+            assertEquals(AskedOfSome.codes(), ASKED, "say here of what ticket each of them asks something");
+        }
+    }
+
     private static void assertUnasked(String why, Requirement requirement, TicketFixture desk) {
+        (why.isEmpty() ? ASKED : UNASKED).add(requirement.code());
         assertEquals(
                 why, requirement.unasked(new Situation(desk.sheet(), desk.policy(), desk.now(), Move.ADVANCE, "")));
     }
