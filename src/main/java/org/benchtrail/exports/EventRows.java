@@ -59,8 +59,8 @@ class EventRows {
         private String size(long bytesAnEntry) {
             double kilobytes = entries * bytesAnEntry / KILO;
             return kilobytes < KILO
-                    ? Numeral.of(Math.max(1, kilobytes), 2) + " kB"
-                    : Numeral.of(kilobytes / KILO, 2) + " MB";
+                    ? Numeral.of(Math.max(1, kilobytes), 2) + "\u00a0kB"
+                    : Numeral.of(kilobytes / KILO, 2) + "\u00a0MB";
         }
     }
 

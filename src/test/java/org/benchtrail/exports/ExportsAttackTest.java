@@ -194,13 +194,12 @@ class ExportsAttackTest {
         for (String ending : List.of("xes", "csv", "jsonl")) {
             Matcher said = Pattern.compile(
                             "/exports/" + MONTH + "\\." + ending
-                                    + "\".*?</a> <span class=\"num\">([0-9.]+) (kB|MB)</span>",
+                                    + "\".*?</a> <span class=\"num\">([0-9.]+)\u00a0(kB|MB)</span>",
                             Pattern.DOTALL)
                     .matcher(page);
             assertTrue(said.find(), page);
             double about = Double.parseDouble(said.group(1)) * (said.group(2).equals("kB") ? 1e3 : 1e6);
             double comes = read("/exports/" + MONTH + "." + ending).length();
-            System.out.printf("%s: said %.0f, comes %.0f%n", ending, about, comes);
             assertTrue(about > comes / 2 && about < comes * 2, ending + ": said " + about + ", comes " + comes);
         }
     }
