@@ -12,6 +12,11 @@ interface EventFormat {
 
     void end(OutputStream file) throws IOException;
 
+    /** Whether each event comes with the proof that it is in the log. */
+    default boolean proves() {
+        return false;
+    }
+
     /**
      * @param month such as 2026-11
      * @param address of the file that explains the keys of our own

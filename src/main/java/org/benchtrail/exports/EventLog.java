@@ -15,6 +15,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.function.LongFunction;
 import java.util.stream.Collectors;
 import org.benchtrail.core.figures.MoveKinds;
 import org.benchtrail.core.figures.Whereabouts;
@@ -24,6 +25,7 @@ import org.benchtrail.people.Directory;
 import org.benchtrail.people.Permission;
 import org.benchtrail.people.Permissions;
 import org.benchtrail.platform.Moments;
+import org.benchtrail.seal.LeafProofs;
 import org.benchtrail.site.SiteBook;
 import org.jspecify.annotations.Nullable;
 
@@ -40,12 +42,14 @@ class EventLog {
 
     private final EventRows rows;
     private final SiteBook site;
+    private final LeafProofs proofs;
     private final Directory people;
     private final Clock clock;
 
-    EventLog(EventRows rows, SiteBook site, Directory people, Clock clock) {
+    EventLog(EventRows rows, SiteBook site, LeafProofs proofs, Directory people, Clock clock) {
         this.rows = rows;
         this.site = site;
+        this.proofs = proofs;
         this.people = people;
         this.clock = clock;
     }
@@ -55,8 +59,9 @@ class EventLog {
      *
      * @param months of the last two years in which tickets ended, by the site's calendar
      * @param given the latest first
+     * @param leaves of the newest head of the log; 0 while there is none
      */
-    public record Exports(List<EventRows.Month> months, List<Given> given) {}
+    public record Exports(List<EventRows.Month> months, List<Given> given, long leaves) {}
 
     /** A file that somebody was given, in words. */
     public record Given(String about, String format, String person, String when) {}
@@ -67,7 +72,9 @@ class EventLog {
             ZoneId zone = site.zone();
             YearMonth first = YearMonth.from(clock.instant().atZone(zone)).minusMonths(LOOKED_BACK_MONTHS);
             return new Exports(
-                    rows.months(first.atDay(1).atStartOfDay(zone).toInstant(), zone), given(rows.given(LISTED), shown));
+                    rows.months(first.atDay(1).atStartOfDay(zone).toInstant(), zone),
+                    given(rows.given(LISTED), shown),
+                    rows.leaves());
         });
     }
 
@@ -100,7 +107,8 @@ class EventLog {
         Instant ends = month.plusMonths(1).atDay(1).atStartOfDay(zone).toInstant();
         Map<String, String> persons = new HashMap<>();
         write(
-                after -> QuarkusTransaction.requiringNew().call(() -> read(begins, ends, after, persons)),
+                after -> QuarkusTransaction.requiringNew()
+                        .call(() -> read(begins, ends, after, persons, proofs(format, about))),
                 format,
                 about,
                 file);
@@ -128,7 +136,13 @@ class EventLog {
         format.end(file);
     }
 
-    private List<TicketEvents> read(Instant begins, Instant ends, int after, Map<String, String> persons) {
+    /** For a stretch, so that what is read of the log is forgotten after it. */
+    private LongFunction<List<String>> proofs(EventFormat format, EventFormat.About about) {
+        return format.proves() && !about.head().isEmpty() ? proofs.of(about.head())::path : leaf -> List.of();
+    }
+
+    private List<TicketEvents> read(
+            Instant begins, Instant ends, int after, Map<String, String> persons, LongFunction<List<String>> proven) {
         List<Integer> tickets = rows.tickets(begins, ends, after, STRETCH);
         if (tickets.isEmpty()) {
             return List.of();
@@ -136,18 +150,27 @@ class EventLog {
         Map<Integer, List<EventRows.EntryRow>> entries =
                 rows.entries(tickets).stream().collect(Collectors.groupingBy(EventRows.EntryRow::serial));
         return tickets.stream()
-                .map(t -> ticket(entries.getOrDefault(t, List.of()), persons))
+                .map(t -> ticket(entries.getOrDefault(t, List.of()), persons, proven))
                 .toList();
     }
 
-    static TicketEvents ticket(List<EventRows.EntryRow> trail, Map<String, String> persons) {
+    static TicketEvents ticket(
+            List<EventRows.EntryRow> trail, Map<String, String> persons, LongFunction<List<String>> proven) {
         EventRows.EntryRow first = trail.get(0);
         List<TicketEvent> events = new ArrayList<>();
         Whereabouts now = Whereabouts.OPENED;
         for (EventRows.EntryRow row : trail) {
             String person = persons.computeIfAbsent(row.actor(), a -> "person-" + (persons.size() + 1));
             events.add(new TicketEvent(
-                    row.entry(), row.at(), row.kind(), person, roles(row.canonical()), now, row.hash(), row.leaf()));
+                    row.entry(),
+                    row.at(),
+                    row.kind(),
+                    person,
+                    roles(row.canonical()),
+                    now,
+                    row.hash(),
+                    row.leaf(),
+                    row.leaf() == null ? List.of() : proven.apply(row.leaf())));
             now = MoveKinds.move(row.kind()).map(now::after).orElse(now);
         }
         return new TicketEvents(

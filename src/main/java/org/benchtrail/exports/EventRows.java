@@ -7,6 +7,7 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.util.Collection;
 import java.util.List;
+import org.benchtrail.core.bench.Numeral;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.platform.sql.Sql;
 import org.benchtrail.platform.sql.SqlText;
@@ -21,15 +22,47 @@ class EventRows {
 
     EventRows(EntityManager database) {
         this.database = database;
-        text = SqlText.of(EventRows.class).having("months", "tickets", "entries", "head", "give", "given", "given of");
+        text = SqlText.of(EventRows.class)
+                .having("months", "tickets", "entries", "head", "leaves", "give", "given", "given of");
     }
 
     private Sql of(String statement) {
         return Sql.of(database, text.statement(statement));
     }
 
-    /** A month in which tickets ended. */
-    public record Month(String month, int tickets) {}
+    /**
+     * A month in which tickets ended.
+     *
+     * @param entries of all of them together
+     */
+    public record Month(String month, int tickets, long entries) {
+        private static final int XES_BYTES = 640;
+        private static final int CSV_BYTES = 110;
+        private static final int JSON_BYTES = 310;
+        private static final int HASH_BYTES = 47;
+        private static final double KILO = 1000;
+
+        /** How large its files are, about. */
+        public String xes() {
+            return size(XES_BYTES);
+        }
+
+        public String csv() {
+            return size(CSV_BYTES);
+        }
+
+        /** @param leaves of the log by which entries are proven: a proof has a hash for each time that they halve */
+        public String jsonLines(long leaves) {
+            return size(JSON_BYTES + (long) HASH_BYTES * (Long.SIZE - Long.numberOfLeadingZeros(leaves)));
+        }
+
+        private String size(long bytesAnEntry) {
+            double kilobytes = entries * bytesAnEntry / KILO;
+            return kilobytes < KILO
+                    ? Numeral.of(Math.max(1, kilobytes), 2) + "\u00a0kB"
+                    : Numeral.of(kilobytes / KILO, 2) + "\u00a0MB";
+        }
+    }
 
     /** Since then, the latest first. */
     List<Month> months(Instant since, ZoneId zone) {
@@ -85,6 +118,11 @@ class EventRows {
         String about() {
             return ticket == null ? month : new TicketNumber(ticket).toString();
         }
+    }
+
+    /** How many leaves the newest head of the log covers; 0 if there is none yet. */
+    long leaves() {
+        return of("leaves").values(Long.class).stream().findFirst().orElse(0L);
     }
 
     void give(GivenRow given, String head) {

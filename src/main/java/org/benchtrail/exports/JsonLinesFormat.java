@@ -10,7 +10,8 @@ import java.util.Locale;
 
 /**
  * A JSON object on each line: first what the file is, with the newest head of the log, then an event a line, with its hash and
- * where it stands in the log, so that whoever reads the log's tiles can check it.
+ * where it stands in the log, and the proof that it is in the log of that head. The leaf of an event is made of the ticket, the entry
+ * and the hash, so that each line can be checked with nothing but the first one.
  */
 final class JsonLinesFormat implements EventFormat {
     static final String MEDIA_TYPE = "application/jsonl;charset=UTF-8";
@@ -22,7 +23,7 @@ final class JsonLinesFormat implements EventFormat {
         StringWriter line = new StringWriter();
         try (JsonGenerator json = JSON.createGenerator(line)) {
             json.writeStartObject();
-            json.writeStringField("format", "benchtrail-events/1");
+            json.writeStringField("format", "benchtrail-events/2");
             json.writeStringField("month", about.month());
             json.writeStringField("head", about.head());
             json.writeEndObject();
@@ -64,11 +65,21 @@ final class JsonLinesFormat implements EventFormat {
         } else {
             json.writeNumberField("leaf", event.leaf());
         }
+        json.writeArrayFieldStart("proof");
+        for (String hash : event.proof()) {
+            json.writeString(hash);
+        }
+        json.writeEndArray();
         json.writeEndObject();
     }
 
     @Override
     public void end(OutputStream file) {}
+
+    @Override
+    public boolean proves() {
+        return true;
+    }
 
     private static void write(StringWriter line, OutputStream file) throws IOException {
         file.write((line + "\n").getBytes(StandardCharsets.UTF_8));

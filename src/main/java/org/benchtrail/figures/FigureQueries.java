@@ -157,11 +157,7 @@ class FigureQueries {
                 period,
                 words(period, tickets.size()),
                 notes(period),
-                new Choices(
-                        groups.teamOptions(),
-                        FigureGroups.options(named),
-                        groups.besides(period, named),
-                        groups.smallInWords()),
+                choices(groups, period, named),
                 cut(tickets, shown),
                 figures,
                 over,
@@ -172,6 +168,14 @@ class FigureQueries {
                         FigureQueries::limits,
                         b -> "one beyond its limits",
                         shown));
+    }
+
+    private static Choices choices(FigureGroups groups, FigurePeriod period, List<FigureCause> named) {
+        return new Choices(
+                groups.teamOptions(),
+                FigureGroups.options(named),
+                groups.besides(period, named),
+                groups.smallInWords());
     }
 
     private Figure curves(

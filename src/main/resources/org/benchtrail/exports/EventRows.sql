@@ -1,9 +1,12 @@
 -- The event log, a stretch at a time.
 
 -- @ months
-select to_char(at at time zone :zone, 'YYYY-MM') as month, count(distinct ticket) as tickets
-from trail_entry
-where kind in ('closed', 'cancelled') and at >= :since
+select e.month, count(*) as tickets, sum(t.entries) as entries
+from (
+  select distinct to_char(at at time zone :zone, 'YYYY-MM') as month, ticket from trail_entry
+  where kind in ('closed', 'cancelled') and at >= :since
+) e
+join ticket t on t.serial = e.ticket
 group by 1 order by 1 desc
 
 -- @ tickets
@@ -21,6 +24,9 @@ order by t.serial, e.entry
 
 -- @ head
 select note from checkpoint order by size desc limit 1
+
+-- @ leaves
+select size from checkpoint order by size desc limit 1
 
 -- @ give
 insert into export_given (month, ticket, format, person, at, head)

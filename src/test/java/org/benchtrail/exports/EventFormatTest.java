@@ -70,7 +70,7 @@ class EventFormatTest {
             row(6, "bell\u0007 <\u0000> & \"q\" \uD800 \uFFFE\n\t", "tess", null));
 
     private static TicketEvents ticket() {
-        return EventLog.ticket(TRAIL, new HashMap<>());
+        return EventLog.ticket(TRAIL, new HashMap<>(), leaf -> List.of());
     }
 
     private static byte[] written(EventFormat format) throws IOException {

@@ -4,20 +4,30 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.Response;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
+import java.io.IOException;
 import java.io.StringReader;
 import java.time.OffsetDateTime;
 import java.time.YearMonth;
 import java.time.ZoneOffset;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.IntStream;
 import javax.xml.parsers.DocumentBuilderFactory;
+import org.benchtrail.core.integrity.Checkpoint;
+import org.benchtrail.core.integrity.Hash;
+import org.benchtrail.core.integrity.Leaf;
+import org.benchtrail.core.integrity.MerkleProofs;
+import org.benchtrail.core.integrity.SignedNote;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.TicketNumber;
@@ -180,6 +190,60 @@ class ExportsAttackTest {
             }
         }
         return "";
+    }
+
+    /** Each line by itself against the head of the first line, by nothing that stands elsewhere; and what is turned is refused. */
+    @Test
+    void jsonLines_proveEachEntry_againstTheHeadInTheFile() throws IOException {
+        TicketNumber number = ClosedTickets.one(tickets, TESS);
+        SealRounds.once();
+        ObjectMapper json = new ObjectMapper();
+        List<String> lines = read("/exports/" + MONTH + ".jsonl").lines().toList();
+        Checkpoint head = Checkpoint.parse(
+                SignedNote.parse(json.readTree(lines.get(0)).get("head").asText())
+                        .text());
+        int proven = 0;
+        int ours = 0;
+        for (String line : lines.subList(1, lines.size())) {
+            JsonNode event = json.readTree(line);
+            if (event.get("leaf").isNull()) {
+                assertEquals(0, event.get("proof").size());
+                continue;
+            }
+            List<Hash> path = new ArrayList<>();
+            event.get("proof").forEach(h -> path.add(Hash.ofBase64(h.asText())));
+            Leaf leaf = new Leaf(
+                    "ticket/" + event.get("ticket").asText(),
+                    event.get("entry").asInt(),
+                    Hash.ofHex(event.get("hash").asText()));
+            long index = event.get("leaf").asLong();
+            assertTrue(MerkleProofs.includes(index, head.size(), leaf.leafHash(), path, head.root()), line);
+            Leaf other = new Leaf(leaf.stream(), leaf.place() + 1, leaf.hash());
+            assertFalse(MerkleProofs.includes(index, head.size(), other.leafHash(), path, head.root()), line);
+            proven++;
+            ours += event.get("ticket").asText().equals(number.toString()) ? 1 : 0;
+        }
+        assertEquals(trail(number).size(), ours, "every entry of a ticket that is sealed is proven");
+        assertTrue(proven > 0);
+    }
+
+    /** Within a factor of two of what comes, for each form. */
+    @Test
+    void howLargeAFileIs_isSaidBeforeItIsTaken() {
+        ClosedTickets.one(tickets, TESS);
+        SealRounds.once();
+        String page = read("/exports");
+        for (String ending : List.of("xes", "csv", "jsonl")) {
+            Matcher said = Pattern.compile(
+                            "/exports/" + MONTH + "\\." + ending
+                                    + "\".*?</a> <span class=\"num\">([0-9.]+)\u00a0(kB|MB)</span>",
+                            Pattern.DOTALL)
+                    .matcher(page);
+            assertTrue(said.find(), page);
+            double about = Double.parseDouble(said.group(1)) * (said.group(2).equals("kB") ? 1e3 : 1e6);
+            double comes = read("/exports/" + MONTH + "." + ending).length();
+            assertTrue(about > comes / 2 && about < comes * 2, ending + ": said " + about + ", comes " + comes);
+        }
     }
 
     @Test

@@ -14,12 +14,15 @@ import jakarta.persistence.EntityManager;
 import java.io.IOException;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Duration;
 import java.time.LocalDate;
 import java.time.YearMonth;
+import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -393,13 +396,17 @@ class FiguresAttackTest {
             Response answer = sally.get(link.group(1).replace("&amp;", "&"));
             assertEquals("application/pdf", answer.contentType());
             String paper = text(answer.asByteArray());
+            Files.write(
+                    Path.of("target", "figures.pdf"),
+                    sally.get("/figures/" + month + ".pdf?" + at + "&beside=others")
+                            .asByteArray());
             assertTrue(paper.contains("Figures of " + month), paper);
             assertTrue(paper.contains(place), paper);
             FigureQueries.Report report = queries.report(
                     FiguresAsked.of(
                             month.atDay(1).toString(), month.atEndOfMonth().toString(), "", place, ""),
                     SALLY,
-                    ZoneOffset.UTC);
+                    ZoneId.of("UTC"));
             for (Figure figure : report.figures()) {
                 assertTrue(paper.contains(figure.title()), figure.title());
                 assertTrue(paper.contains(figure.few()), figure.few());

@@ -170,7 +170,7 @@ class PaperHeadTest {
 
     private void codeIsNewest(byte[] pdf) throws Exception {
         try (PDDocument document = Loader.loadPDF(pdf)) {
-            BufferedImage page = new PDFRenderer(document).renderImageWithDPI(document.getNumberOfPages() - 1, 200);
+            BufferedImage page = new PDFRenderer(document).renderImageWithDPI(document.getNumberOfPages() - 1, 300);
             int[] pixels = page.getRGB(0, 0, page.getWidth(), page.getHeight(), null, 0, page.getWidth());
             String read = new QRCodeReader()
                     .decode(new BinaryBitmap(
