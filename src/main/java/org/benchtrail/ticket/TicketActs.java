@@ -22,6 +22,7 @@ import org.benchtrail.core.method.JobSheet;
 import org.benchtrail.core.method.Method;
 import org.benchtrail.core.method.Missing;
 import org.benchtrail.core.method.Origin;
+import org.benchtrail.core.method.OwnWords;
 import org.benchtrail.core.method.Policy;
 import org.benchtrail.core.method.Sight;
 import org.benchtrail.core.method.Stamp;
@@ -123,6 +124,7 @@ public class TicketActs {
                 Objects.requireNonNull(report.urgency()),
                 report.queued() ? null : actor.account(),
                 report.queued() ? Set.of() : actor.roles());
+        OwnWords.require(opened);
         Instant now = now(Instant.MIN);
         Origin origin = origins.ofNewRequest(decided.at(now).rules().policy());
         Entry first = new Entry(new Stamp(1, now, actor.account(), actor.roles(), origin), opened);
@@ -264,6 +266,7 @@ public class TicketActs {
         }
 
         private Decision decide(Fact fact) {
+            OwnWords.require(fact);
             List<Missing> veiled = Sight.refusal(sheet, fact, actor);
             if (!veiled.isEmpty()) {
                 return new Decision.Refused(veiled, false);

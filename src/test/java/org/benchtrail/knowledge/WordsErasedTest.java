@@ -2,6 +2,7 @@ package org.benchtrail.knowledge;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.quarkus.test.common.QuarkusTestResource;
@@ -17,19 +18,26 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.benchtrail.core.Invalid;
 import org.benchtrail.core.method.Actor;
+import org.benchtrail.core.method.Fact;
 import org.benchtrail.core.method.FreeText;
 import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.core.method.desk.Addendum;
+import org.benchtrail.core.method.desk.Corrected;
+import org.benchtrail.core.method.desk.Reopened;
 import org.benchtrail.core.method.document.KnowledgeLinked;
 import org.benchtrail.core.method.document.Lesson;
 import org.benchtrail.core.method.identify.FindingRecorded;
+import org.benchtrail.core.method.identify.SymptomRecorded;
 import org.benchtrail.people.Browser;
 import org.benchtrail.people.PeopleActs;
 import org.benchtrail.platform.Everywhere;
 import org.benchtrail.platform.TestDatabase;
 import org.benchtrail.seal.SealRounds;
 import org.benchtrail.seal.offline.VerifyCommand;
+import org.benchtrail.ticket.Act;
 import org.benchtrail.ticket.TicketActs;
 import org.benchtrail.ticket.TicketQueries;
 import org.benchtrail.ticket.WordsErasure;
@@ -207,6 +215,26 @@ class WordsErasedTest {
             assertTrue(refused.asString().contains("as they asked"), entries::toString);
         }
         assertTrue(Everywhere.holding(NAME).contains("public.trail_entry"));
+    }
+
+    /** Nobody makes nothing look like words that were erased. */
+    @Test
+    void theMarkOfErasedWords_isNotTakenForWords() {
+        TicketNumber number = closed();
+        int version = look.ticket(number, Jobs.INES).sheet().entries();
+        for (Fact fact : List.of(
+                new Reopened(FreeText.ERASED),
+                new Addendum(Addendum.About.values()[0], " (ERASED) ", null),
+                new Corrected(2, FreeText.ERASED, null),
+                new Corrected(2, "A slip", new SymptomRecorded("It fails", FreeText.ERASED, false)))) {
+            Invalid refused = assertThrows(
+                    Invalid.class,
+                    () -> acts.perform(number, version, List.<Act>of(s -> fact), Jobs.INES),
+                    fact::toString);
+            assertTrue(refused.problems().get(0).sentence().startsWith("Say it in other words"), refused::getMessage);
+        }
+        Jobs.Job job = new Jobs.Job(FreeText.ERASED, "Laptop 7", "Rattles", "Dust", "Dust", "Clean");
+        assertThrows(Invalid.class, () -> new Jobs(acts).queue(Jobs.INES, job));
     }
 
     private static List<String> texts(List<Integer> entries) {

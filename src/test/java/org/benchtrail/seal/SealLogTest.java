@@ -185,7 +185,7 @@ class SealLogTest {
             size = now;
         }
         assertTrue(reader.places("accounts") > 50);
-        assertEquals(1, reader.places("keys"));
+        assertTrue(reader.places("keys") >= 1);
     }
 
     @Test
