@@ -161,7 +161,7 @@ class ProductionIT {
         assertEquals(1, ended.code(), ended.said());
         assertEquals(
                 "Benchtrail does not know 'lode'. It knows: migrate, backup FILE, restore FILE, load FILE..., export FOLDER,"
-                        + " restore-leaves FOLDER, erase TICKET SUPERVISOR REASON..., verify FOLDER, witness DIR (no words start the server).",
+                        + " restore-leaves FOLDER, verify-site, erase TICKET SUPERVISOR REASON..., verify FOLDER, witness DIR (no words start the server).",
                 ended.said().strip());
         assertTrue(startsNoDatabase(folder), "a database was started in " + folder);
     }
