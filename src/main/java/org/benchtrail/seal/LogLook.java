@@ -28,6 +28,7 @@ import org.benchtrail.core.integrity.Leaf;
 import org.benchtrail.core.integrity.SignedNote;
 import org.benchtrail.core.integrity.TreeReader;
 import org.benchtrail.core.integrity.VerifierKey;
+import org.benchtrail.platform.LongWork;
 import org.benchtrail.seal.StoredLeaves.StoredLeaf;
 import org.benchtrail.seal.VerificationRows.Edge;
 import org.benchtrail.seal.VerificationRows.Finding;
@@ -77,9 +78,10 @@ class LogLook {
      * Walks through the log.
      *
      * @param found takes what was found, some at a time
+     * @param progress is told how far it is
      * @return whether it came to its end
      */
-    boolean look(Run run, Consumer<List<Finding>> found) {
+    boolean look(Run run, Consumer<List<Finding>> found, LongWork progress) {
         List<Finding> all = new ArrayList<>();
         Walk walk = new Walk(known(all::add), all::add);
         TimesLook.Walk entered = times.begin(all::add);
@@ -102,6 +104,7 @@ class LogLook {
             entered.leaves(from, to);
             found.accept(List.copyOf(all));
             all.clear();
+            progress.at(to, run.size(), "leaves");
             if (!alone(() -> runs.goOn(run.id(), to, clock.instant()))) {
                 return false;
             }

@@ -14,6 +14,7 @@ import java.util.stream.Stream;
 import org.benchtrail.core.integrity.Hole;
 import org.benchtrail.core.method.Actor;
 import org.benchtrail.core.method.TicketNumber;
+import org.benchtrail.platform.LongWork;
 import org.benchtrail.platform.RecordBroken;
 import org.benchtrail.seal.VerificationRows.Finding;
 import org.benchtrail.seal.VerificationRows.Run;
@@ -131,10 +132,15 @@ class SiteVerification {
 
     /** Works through the look that was begun. */
     void work(Actor by) {
+        work(by, new LongWork(line -> {}));
+    }
+
+    /** As {@link #work(Actor)}, for whoever waits for it. */
+    void work(Actor by, LongWork progress) {
         Run run = alone(() -> runs.newest()).orElseThrow();
         try {
             found(run, alone(guards::unlike), Function.identity());
-            if (log.look(run, some -> found(run, some, Function.identity()))) {
+            if (log.look(run, some -> found(run, some, Function.identity()), progress)) {
                 found(run, kept.look(witnessing.readable()), Function.identity());
                 found(run, quorum.look(), Function.identity());
                 found(run, stamps.look(), Function.identity());

@@ -4,17 +4,13 @@ import io.quarkus.runtime.QuarkusApplication;
 import jakarta.enterprise.context.control.ActivateRequestContext;
 import java.io.PrintStream;
 import java.util.List;
-import java.util.concurrent.Executors;
-import java.util.concurrent.ScheduledExecutorService;
-import java.util.concurrent.TimeUnit;
+import org.benchtrail.platform.LongWork;
 
 /**
  * {@code verify-site}: holds all that is stored against the log, as the page Seal does, and says how far it is. 0 if it holds, 1 if a
  * place does not, 2 if the look did not come to its end.
  */
 public class VerifySiteCommand implements QuarkusApplication {
-    private static final int SECONDS = 3;
-
     private final SiteVerification verification;
 
     public VerifySiteCommand(SiteVerification verification) {
@@ -32,10 +28,7 @@ public class VerifySiteCommand implements QuarkusApplication {
             err.println("A look at the whole site goes on already; the page Seal shows it.");
             return 2;
         }
-        try (Told told = new Told(verification, err)) {
-            told.begin();
-            verification.work(SiteLooks.SERVER);
-        }
+        verification.work(SiteLooks.SERVER, new LongWork(err::println));
         SiteVerification.Looked looked = verification.looked();
         if (looked.stopped()) {
             err.println("The look was stopped at " + looked.done() + " of " + looked.size() + " leaves.");
@@ -46,31 +39,5 @@ public class VerifySiteCommand implements QuarkusApplication {
         out.println(looked.size() + " leaves, every record and every ticket: "
                 + (findings.isEmpty() ? "all of it holds." : "it does not hold at " + findings.size() + " places."));
         return findings.isEmpty() ? 0 : 1;
-    }
-
-    /** Says every few seconds how far a look is. */
-    private static final class Told implements AutoCloseable {
-        private final ScheduledExecutorService clock = Executors.newSingleThreadScheduledExecutor();
-        private final SiteVerification verification;
-        private final PrintStream err;
-
-        Told(SiteVerification verification, PrintStream err) {
-            this.verification = verification;
-            this.err = err;
-        }
-
-        void begin() {
-            var unused = clock.scheduleWithFixedDelay(this::tell, SECONDS, SECONDS, TimeUnit.SECONDS);
-        }
-
-        private void tell() {
-            SiteVerification.Looked looked = verification.looked();
-            err.println("  " + looked.done() + " of " + looked.size() + " leaves");
-        }
-
-        @Override
-        public void close() {
-            clock.shutdownNow();
-        }
     }
 }

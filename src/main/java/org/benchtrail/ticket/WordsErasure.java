@@ -74,7 +74,11 @@ public class WordsErasure {
     /** The entries of a ticket that have words. */
     @Transactional
     public List<Written> written(TicketNumber ticket) {
-        return trail.read(ticket).entries().stream()
+        return written(trail.read(ticket).entries());
+    }
+
+    private static List<Written> written(List<TrailEntry> entries) {
+        return entries.stream()
                 .filter(entry -> !entry.saltedWords().isEmpty())
                 .map(Written::of)
                 .toList();
@@ -98,9 +102,12 @@ public class WordsErasure {
      */
     @Transactional
     public List<Written> chosen(TicketNumber ticket, Collection<Integer> entries) {
-        List<Written> chosen = written(ticket).stream()
-                .filter(w -> entries.contains(w.entry()))
-                .toList();
+        return chosen(written(ticket), entries);
+    }
+
+    private static List<Written> chosen(List<Written> written, Collection<Integer> entries) {
+        List<Written> chosen =
+                written.stream().filter(w -> entries.contains(w.entry())).toList();
         new Invalid.Collector()
                 .require(!entries.isEmpty(), "entries", TICK)
                 .require(
@@ -123,8 +130,11 @@ public class WordsErasure {
     public void erase(TicketNumber ticket, Collection<Integer> entries, String decidedBy, String reason) {
         Ticket row = tickets.locked(ticket);
         Actor by = new Actor(decidedBy, decidedBy, Set.of());
-        continuity.read(row, by).sound();
-        String words = chosen(ticket, entries).stream().map(Written::words).collect(Collectors.joining("\n"));
+        SheetRecord before = continuity.read(row, by);
+        before.sound();
+        String words = chosen(written(before.stored().entries()), entries).stream()
+                .map(Written::words)
+                .collect(Collectors.joining("\n"));
         Sql.of(database, text.statement("erase"))
                 .with("ticket", ticket.serial())
                 .with("entries", entries.stream().map(String::valueOf).collect(Collectors.joining(",")))

@@ -20,6 +20,7 @@ import org.benchtrail.core.method.Priority;
 import org.benchtrail.core.method.Role;
 import org.benchtrail.core.method.TicketNumber;
 import org.benchtrail.people.PeopleActs;
+import org.benchtrail.platform.LongWork;
 import org.benchtrail.platform.TestDatabase;
 import org.benchtrail.ticket.NewTicket;
 import org.benchtrail.ticket.TicketActs;
@@ -99,7 +100,7 @@ class SealBenchmark {
     /** What of the look is the log itself, and what is reading every ticket and replaying it; each once more, by itself. */
     private void parts(VerificationRows.Run run) {
         long began = System.nanoTime();
-        log.look(run, found -> {});
+        log.look(run, found -> {}, new LongWork(line -> {}));
         double seconds = (System.nanoTime() - began) / 1e9;
         System.out.printf("of it the log: %.1f s, %.0f leaves a second%n", seconds, run.done() / seconds);
         assertTrue(run.done() / seconds >= 50_000, "leaves a second, without deciding the tickets' moves again");

@@ -70,16 +70,8 @@ final class FolderVerifier {
         long size = head.size();
         for (long n = 0; n * TilePath.FULL < size; n++) {
             TilePath path = TilePath.of(TilePath.ENTRIES, n, size);
-            Path file = asked.export().resolve(path.toString());
-            List<Leaf> leaves;
-            try {
-                leaves = EntryBundle.read(Files.readAllBytes(file));
-            } catch (IllegalArgumentException | IOException e) {
-                report.found("leaves", path.toString(), "cannot be read: " + e.getMessage());
-                return;
-            }
-            if (leaves.size() != path.width()) {
-                report.found("leaves", path.toString(), "has " + leaves.size() + " leaves, not " + path.width());
+            List<Leaf> leaves = Bundles.read(asked.export(), path, report);
+            if (leaves.isEmpty()) {
                 return;
             }
             records.open(path);
@@ -88,26 +80,12 @@ final class FolderVerifier {
                 level(0).add(hash);
                 frontier.add(hash);
                 records.next(leaf);
-                atEarlier();
+                report.earlier(frontier, asked.earlier());
                 if (stamps.isOf(frontier.size())) {
                     stamps.head(new Checkpoint(head.origin(), frontier.size(), frontier.root()));
                 }
             }
             progress.at(frontier.size(), size, "leaves");
-        }
-    }
-
-    private void atEarlier() {
-        VerifyArguments.Head earlier = asked.earlier();
-        if (earlier != null && frontier.size() == earlier.size()) {
-            if (frontier.root().equals(earlier.root())) {
-                report.contains(earlier.size());
-            } else {
-                report.found(
-                        "earlier head",
-                        "leaves below " + earlier.size(),
-                        "are not those of the head that you hold: the log was rewritten since" + earlier.doubt());
-            }
         }
     }
 

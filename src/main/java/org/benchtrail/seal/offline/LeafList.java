@@ -5,7 +5,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import org.benchtrail.core.integrity.Checkpoint;
-import org.benchtrail.core.integrity.EntryBundle;
 import org.benchtrail.core.integrity.Frontier;
 import org.benchtrail.core.integrity.Leaf;
 import org.benchtrail.core.integrity.SignedNote;
@@ -69,19 +68,14 @@ final class LeafList {
         }
         for (long n = 0; n * TilePath.FULL < most; n++) {
             TilePath path = TilePath.of(TilePath.ENTRIES, n, there);
-            try {
-                List<Leaf> leaves = EntryBundle.read(Files.readAllBytes(folder.resolve(path.toString())));
-                if (leaves.size() != path.width()) {
-                    throw new IllegalArgumentException("it has " + leaves.size() + " leaves");
-                }
-                for (Leaf leaf : leaves) {
-                    if (frontier.size() < most) {
-                        add(leaf, stream, earlier);
-                    }
-                }
-            } catch (IOException | IllegalArgumentException e) {
-                report.found("leaves", path.toString(), "cannot be read: " + e.getMessage());
+            List<Leaf> leaves = Bundles.read(folder, path, report);
+            if (leaves.isEmpty()) {
                 return false;
+            }
+            for (Leaf leaf : leaves) {
+                if (frontier.size() < most) {
+                    add(leaf, stream, earlier);
+                }
             }
         }
         return true;
@@ -95,15 +89,6 @@ final class LeafList {
         if (frontier.size() == head.size() && !frontier.root().equals(head.root())) {
             report.found("root", "leaves below " + head.size(), "have another root than the head of the ticket's file");
         }
-        if (earlier != null && frontier.size() == earlier.size()) {
-            if (frontier.root().equals(earlier.root())) {
-                report.contains(earlier.size());
-            } else {
-                report.found(
-                        "earlier head",
-                        "leaves below " + earlier.size(),
-                        "are not those of the head that you hold: the log was rewritten" + earlier.doubt());
-            }
-        }
+        report.earlier(frontier, earlier);
     }
 }

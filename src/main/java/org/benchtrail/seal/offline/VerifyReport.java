@@ -5,6 +5,7 @@ import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.ArrayList;
 import java.util.List;
+import org.benchtrail.core.integrity.Frontier;
 import org.benchtrail.core.integrity.WitnessPolicy.Vouching;
 import org.jspecify.annotations.Nullable;
 
@@ -76,6 +77,21 @@ final class VerifyReport {
     void contains(long size) {
         vouched = true;
         tell("The earlier head of " + size + " leaves that you gave is contained.");
+    }
+
+    /** Holds a tree that is made of leaves against a head that somebody holds, once it has as many of them. */
+    void earlier(Frontier tree, VerifyArguments.@Nullable Head earlier) {
+        if (earlier == null || tree.size() != earlier.size()) {
+            return;
+        }
+        if (tree.root().equals(earlier.root())) {
+            contains(earlier.size());
+        } else {
+            found(
+                    "earlier head",
+                    "leaves below " + earlier.size(),
+                    "are not those of the head that you hold: the log was rewritten since" + earlier.doubt());
+        }
     }
 
     List<Finding> findings() {
