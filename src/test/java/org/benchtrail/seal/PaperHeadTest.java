@@ -5,7 +5,10 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.google.zxing.BinaryBitmap;
+import com.google.zxing.DecodeHintType;
+import com.google.zxing.FormatException;
 import com.google.zxing.RGBLuminanceSource;
+import com.google.zxing.ReaderException;
 import com.google.zxing.common.HybridBinarizer;
 import com.google.zxing.qrcode.QRCodeReader;
 import io.quarkus.narayana.jta.QuarkusTransaction;
@@ -27,6 +30,7 @@ import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.HexFormat;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -170,14 +174,28 @@ class PaperHeadTest {
 
     private void codeIsNewest(byte[] pdf) throws Exception {
         try (PDDocument document = Loader.loadPDF(pdf)) {
-            BufferedImage page = new PDFRenderer(document).renderImageWithDPI(document.getNumberOfPages() - 1, 300);
-            int[] pixels = page.getRGB(0, 0, page.getWidth(), page.getHeight(), null, 0, page.getWidth());
-            String read = new QRCodeReader()
-                    .decode(new BinaryBitmap(
-                            new HybridBinarizer(new RGBLuminanceSource(page.getWidth(), page.getHeight(), pixels))))
-                    .getText();
-            assertEquals(newest().toString(), read);
+            assertEquals(newest().toString(), code(document));
         }
+    }
+
+    /** As somebody who holds a camera over it: what is not sharp from one distance is read from another. */
+    private static String code(PDDocument document) throws Exception {
+        ReaderException blurred = FormatException.getFormatInstance();
+        for (int dots : new int[] {300, 200, 400}) {
+            BufferedImage page = new PDFRenderer(document).renderImageWithDPI(document.getNumberOfPages() - 1, dots);
+            int[] pixels = page.getRGB(0, 0, page.getWidth(), page.getHeight(), null, 0, page.getWidth());
+            try {
+                return new QRCodeReader()
+                        .decode(
+                                new BinaryBitmap(new HybridBinarizer(
+                                        new RGBLuminanceSource(page.getWidth(), page.getHeight(), pixels))),
+                                Map.of(DecodeHintType.TRY_HARDER, true))
+                        .getText();
+            } catch (ReaderException e) {
+                blurred = e;
+            }
+        }
+        throw blurred;
     }
 
     @Test
